@@ -1,0 +1,52 @@
+package haywright.cattle;
+
+import haywright.workings.Worked;
+
+/**
+ * What one head needs on a day: of one animal, or the mean of a group over its calving dates. Everything that balances
+ * a ration stands on this.
+ */
+public interface Need extends Worked {
+    AnimalClass animals();
+
+    /** Full live weight without the conceptus, kg: what limits "per cent of body weight" mean. */
+    double bodyWeight();
+
+    /** Share of the group with a calf in them, 0 to 1. */
+    double pregnantShare();
+
+    /** Share of the group in milk, 0 to 1. */
+    double milkingShare();
+
+    /** Mcal a day. */
+    double nemMaintenance();
+
+    /** Mcal a day, in terms of NEm. */
+    double nemPregnancy();
+
+    /** Mcal a day, in terms of NEm. */
+    double nemLactation();
+
+    /** Mcal a day, in terms of NEm; zero until there is weather. */
+    double nemCold();
+
+    /** Mcal a day: the sum of the four parts. Growth is {@link #neg()} and is never added to it. */
+    default double nem() {
+        return nemMaintenance() + nemPregnancy() + nemLactation() + nemCold();
+    }
+
+    /** Mcal of NEg a day for the wanted gain; zero for cattle that hold. */
+    double neg();
+
+    /** Metabolizable protein, g a day. */
+    double metabolizableProtein();
+
+    /** Crude protein, kg a day, by the shortcut CP = MP / 0.67, before the floor of the diet. */
+    double crudeProtein();
+
+    /** g a day. */
+    double calcium();
+
+    /** g a day. */
+    double phosphorus();
+}

@@ -1,0 +1,26 @@
+package haywright.cattle;
+
+import java.util.Locale;
+
+/** Which edition of the published requirement equations is meant, where the two differ. */
+public enum RequirementSystem {
+    /** National Research Council, Nutrient Requirements of Beef Cattle, 7th edition, 1996, updated 2000. */
+    NRC_1996("NRC 1996, updated 2000"),
+    /** National Academies, Nutrient Requirements of Beef Cattle, 8th edition, 2016. */
+    NASEM_2016("NASEM 2016");
+
+    private final String words;
+
+    RequirementSystem(String words) {
+        this.words = words;
+    }
+
+    public String words() {
+        return words;
+    }
+
+    /** As documents and topics write it: {@code nrc-1996}. */
+    public String id() {
+        return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+}

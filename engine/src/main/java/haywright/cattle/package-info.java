@@ -1,0 +1,14 @@
+/**
+ * What cattle need on a day: net energy, protein, calcium and phosphorus, what they are expected to eat and what they
+ * can hold.
+ *
+ * <p>Start at {@code Requirement}. In: an animal, or a {@link haywright.cattle.Group} and a date. Out: each need as a
+ * worked figure. A group's need is the mean over its calving dates, never that of one average cow.
+ *
+ * <p>Kilograms and Mcal a head and day; shrunk body weight. Knows {@code weather}, {@code workings} and
+ * {@code quantity}; knows nothing of feeds, files or pages.
+ */
+@NullMarked
+package haywright.cattle;
+
+import org.jspecify.annotations.NullMarked;

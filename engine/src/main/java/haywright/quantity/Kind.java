@@ -1,0 +1,26 @@
+package haywright.quantity;
+
+/** What a unit measures. Two units convert into each other when their kinds are the same. */
+public enum Kind {
+    NUMBER,
+    MASS,
+    MASS_A_DAY,
+    LENGTH,
+    AREA,
+    VOLUME,
+    TEMPERATURE,
+    SPEED,
+    TIME,
+    ENERGY,
+    ENERGY_DENSITY,
+    /** Per cent is the base: 12.5 means 12.5 parts in 100. */
+    SHARE,
+    CHARGE_DENSITY,
+    BULK_DENSITY,
+    /** Concentration in water; not a share, because a litre is not a kilogram of dry matter. */
+    WATER_CONCENTRATION,
+    YIELD,
+    MONEY,
+    PRICE,
+    HEAD
+}

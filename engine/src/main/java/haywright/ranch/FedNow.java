@@ -1,0 +1,14 @@
+package haywright.ranch;
+
+import haywright.quantity.Quantity;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.UUID;
+
+/** What a group is fed today: as fed, a head and day, by id of the lot or the feed bought. The key is the group. */
+public record FedNow(UUID group, Map<UUID, Quantity> amounts) {
+    public FedNow {
+        amounts = Collections.unmodifiableMap(new LinkedHashMap<>(amounts));
+    }
+}

@@ -1,0 +1,61 @@
+package haywright.ranch;
+
+import haywright.forage.FeedClass;
+import haywright.quantity.Quantity;
+import haywright.sampling.Stock;
+import java.time.LocalDate;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Feed that is taken as one thing: one cutting of one field, put up and stored alike.
+ *
+ * @param feedClass decides equations, limits and dangers
+ * @param bookRow row of the feed book that stands in for what no report says; empty takes the class's own
+ * @param where in the rancher's words: "north stackyard, against the road"
+ * @param cutting "first", "second"; empty where it means nothing
+ * @param madeOn the day it was baled or ensiled
+ * @param storage how it is kept
+ * @param replacementPrice what a ton as fed would cost to replace, delivered; required, because a ration that counts
+ *     hay as free gives it away
+ * @param nitrateRisk drought, frost, shade or heavy nitrogen: a danger until it is tested, whatever the class
+ * @param notes the rancher's own words
+ */
+public record Lot(
+        UUID id,
+        String name,
+        FeedClass feedClass,
+        String bookRow,
+        String where,
+        String cutting,
+        @Nullable LocalDate madeOn,
+        Storage storage,
+        Stock stock,
+        Quantity replacementPrice,
+        boolean nitrateRisk,
+        String notes) {
+    public enum Storage {
+        BARN("under a roof"),
+        TARPED("under a tarp"),
+        OUTSIDE_OFF_GROUND("outside, off the ground"),
+        OUTSIDE_ON_GROUND("outside, on the ground"),
+        WRAPPED("wrapped in plastic"),
+        BUNKER("in a bunker"),
+        BAG("in a bag"),
+        STANDING("standing in the field");
+
+        private final String words;
+
+        Storage(String words) {
+            this.words = words;
+        }
+
+        public String words() {
+            return words;
+        }
+    }
+
+    public boolean isNitrateDanger() {
+        return nitrateRisk || feedClass.isNitrateRisk();
+    }
+}

@@ -1,0 +1,35 @@
+package haywright.ranch;
+
+import haywright.cattle.RequirementSystem;
+import java.time.LocalDate;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Choices for the whole ranch.
+ *
+ * @param invented true for the demo: every page and paper says so
+ * @param fixedToday the day the ranch is looked at, when that is not the real today; the demo has one, so that its
+ *     figures stay
+ * @param system which edition of the requirement equations; the default is the newer where both are whole
+ * @param adviser who signs the letters; may be empty
+ * @param feedingLossPercent share of what is put out that is not eaten, with the ranch's usual way of feeding
+ * @param turnout the day grass is expected to carry the cows, if planned
+ */
+public record Settings(
+        boolean invented,
+        @Nullable LocalDate fixedToday,
+        RequirementSystem system,
+        String adviser,
+        double feedingLossPercent,
+        @Nullable LocalDate turnout) {
+    /** Hay on the ground loses more than hay in a ring; 15 % stands until the ranch says how it feeds. */
+    static final double USUAL_FEEDING_LOSS_PERCENT = 15;
+
+    static Settings start() {
+        return new Settings(false, null, RequirementSystem.NRC_1996, "", USUAL_FEEDING_LOSS_PERCENT, null);
+    }
+
+    public LocalDate today(LocalDate real) {
+        return fixedToday == null ? real : fixedToday;
+    }
+}

@@ -1,0 +1,123 @@
+package haywright.workings;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * A table of published numbers that ships with the engine: comma-separated (RFC 4180), a heading line, one row a fact,
+ * with columns for its source. Reads class-path resources only; what a user brings is read elsewhere.
+ */
+public final class PublishedTable {
+    private final String name;
+    private final List<Row> rows;
+
+    private PublishedTable(String name, List<Row> rows) {
+        this.name = name;
+        this.rows = List.copyOf(rows);
+    }
+
+    /** @param beside a class in the table's room; the resource lies in that room's folder */
+    public static PublishedTable read(Class<?> beside, String resource) {
+        try (InputStream in = beside.getResourceAsStream(resource)) {
+            if (in == null) {
+                throw new IllegalStateException("the table " + resource + " is missing beside " + beside.getName());
+            }
+            return parse(resource, new String(in.readAllBytes(), StandardCharsets.UTF_8));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    public List<Row> rows() {
+        return rows;
+    }
+
+    /** The one row whose {@code column} holds {@code value}. */
+    public Row row(String column, String value) {
+        return rows.stream()
+                .filter(r -> r.text(column).equals(value))
+                .findFirst()
+                .orElseThrow(
+                        () -> new IllegalStateException("%s has no row with %s %s".formatted(name, column, value)));
+    }
+
+    private static PublishedTable parse(String name, String text) {
+        var records = new ArrayList<List<String>>();
+        var fields = new ArrayList<String>();
+        var field = new StringBuilder();
+        boolean quoted = false;
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
+            if (quoted) {
+                if (c != '"') {
+                    field.append(c);
+                } else if (i + 1 < text.length() && text.charAt(i + 1) == '"') {
+                    field.append('"');
+                    i++;
+                } else {
+                    quoted = false;
+                }
+            } else if (c == '"') {
+                quoted = true;
+            } else if (c == ',' || c == '\n') {
+                fields.add(field.toString());
+                field.setLength(0);
+                if (c == '\n') {
+                    records.add(List.copyOf(fields));
+                    fields.clear();
+                }
+            } else if (c != '\r') {
+                field.append(c);
+            }
+        }
+        if (field.length() > 0 || !fields.isEmpty()) {
+            fields.add(field.toString());
+            records.add(List.copyOf(fields));
+        }
+        var headings = records.get(0);
+        var rows = new ArrayList<Row>();
+        for (var record : records.subList(1, records.size())) {
+            if (record.size() == 1 && record.get(0).isEmpty()) {
+                continue;
+            }
+            if (record.size() != headings.size()) {
+                throw new IllegalStateException("%s: a row has %d fields under %d headings: %s"
+                        .formatted(name, record.size(), headings.size(), record));
+            }
+            var cells = new LinkedHashMap<String, String>();
+            for (int i = 0; i < headings.size(); i++) {
+                cells.put(headings.get(i), record.get(i));
+            }
+            rows.add(new Row(cells));
+        }
+        return new PublishedTable(name, rows);
+    }
+
+    /** One row. A blank cell means that the source gives nothing. */
+    public record Row(Map<String, String> cells) {
+        public String text(String column) {
+            var cell = cells.get(column);
+            if (cell == null) {
+                throw new IllegalStateException("no column " + column + " in " + cells.keySet());
+            }
+            return cell;
+        }
+
+        public Optional<String> some(String column) {
+            return Optional.of(text(column)).filter(t -> !t.isBlank());
+        }
+
+        public OptionalDouble number(String column) {
+            var cell = text(column);
+            return cell.isBlank() ? OptionalDouble.empty() : OptionalDouble.of(Double.parseDouble(cell));
+        }
+    }
+}
