@@ -1,6 +1,8 @@
 package haywright.ranch;
 
+import haywright.quantity.Kind;
 import haywright.quantity.Quantity;
+import haywright.workings.Refused;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -10,5 +12,15 @@ import java.util.UUID;
 public record FedNow(UUID group, Map<UUID, Quantity> amounts) {
     public FedNow {
         amounts = Collections.unmodifiableMap(new LinkedHashMap<>(amounts));
+        amounts.forEach((feed, amount) -> {
+            Refused.unlessOfKind(Kind.MASS_A_DAY, "amounts", amount);
+            if (amount.value() < 0) {
+                throw new Refused(
+                        "amounts",
+                        amount.value() + " " + amount.unit().symbol(),
+                        "nothing is fed less than none",
+                        "How much does one head get?");
+            }
+        });
     }
 }

@@ -2,7 +2,9 @@ package haywright.ranch;
 
 import haywright.forage.FeedClass;
 import haywright.forage.Reading;
+import haywright.quantity.Kind;
 import haywright.quantity.Quantity;
+import haywright.workings.Refused;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -27,5 +29,20 @@ public record FeedForSale(
         String delivery) {
     public FeedForSale {
         tag = List.copyOf(tag);
+        Names.require("name", name, "a feed");
+        Refused.unlessOfKind(Kind.PRICE, "price", price);
+        if (!(price.value() > 0)) {
+            throw new Refused("price", "$" + price.value(), "a feed that is bought has a price", "What does it cost?");
+        }
+        if (atMost != null) {
+            Refused.unlessOfKind(Kind.MASS, "atMost", atMost);
+            if (atMost.value() < 0) {
+                throw new Refused(
+                        "atMost",
+                        atMost.value() + " " + atMost.unit().symbol(),
+                        "nobody delivers less than nothing",
+                        "Leave it empty if there is no limit.");
+            }
+        }
     }
 }

@@ -1,18 +1,15 @@
 package haywright.ranch;
 
-import java.util.List;
+import haywright.sampling.Polygon;
 import java.util.UUID;
 
 /**
  * A field or meadow.
  *
- * @param boundary rings of longitude and latitude as GeoJSON (RFC 7946) writes a polygon: the outer ring first, holes
- *     after it, each ring closed
+ * @param grows what grows in it, in the rancher's words; may be empty
  */
-public record Field(UUID id, String name, List<List<List<Double>>> boundary) {
+public record Field(UUID id, String name, String grows, Polygon boundary) {
     public Field {
-        boundary = boundary.stream()
-                .map(ring -> ring.stream().map(List::copyOf).toList())
-                .toList();
+        Names.require("name", name, "a field");
     }
 }

@@ -1,6 +1,11 @@
 package haywright.ranch;
 
+import haywright.quantity.Kind;
 import haywright.quantity.Quantity;
+import haywright.workings.Problem;
+import haywright.workings.Refused;
+import java.util.ArrayList;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -18,5 +23,28 @@ public record LastWinter(
         @Nullable Quantity fed,
         @Nullable Double scoreBefore,
         @Nullable Double scoreAfter) {
+    public LastWinter {
+        var problems = new ArrayList<Problem>();
+        if (head != null && head < 1) {
+            problems.add(new Problem("head", head + " head", "a herd has at least one", "How many were fed?"));
+        }
+        if (days != null && (days < 1 || days > 366)) {
+            problems.add(new Problem("days", days + " days", "a winter has 1 to 366", "How long were they fed?"));
+        }
+        if (fed != null) {
+            Refused.unlessOfKind(Kind.MASS, "fed", fed);
+        }
+        score("scoreBefore", scoreBefore, problems);
+        score("scoreAfter", scoreAfter, problems);
+        Refused.unlessEmpty(problems);
+    }
+
+    private static void score(String field, @Nullable Double score, List<Problem> problems) {
+        if (score != null && !(score >= 1 && score <= 9)) {
+            problems.add(new Problem(
+                    field, score.toString(), "condition is scored from 1 to 9", "Is it on the five-point scale?"));
+        }
+    }
+
     public static final LastWinter NOT_SAID = new LastWinter(null, null, null, null, null);
 }

@@ -1,8 +1,10 @@
 package haywright.ranch;
 
 import haywright.forage.FeedClass;
+import haywright.quantity.Kind;
 import haywright.quantity.Quantity;
 import haywright.sampling.Stock;
+import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -34,6 +36,18 @@ public record Lot(
         Quantity replacementPrice,
         boolean nitrateRisk,
         String notes) {
+    public Lot {
+        Names.require("name", name, "a lot");
+        Refused.unlessOfKind(Kind.PRICE, "replacementPrice", replacementPrice);
+        if (!(replacementPrice.value() > 0)) {
+            throw new Refused(
+                    "replacementPrice",
+                    "$" + replacementPrice.value(),
+                    "hay that counts as free is given away by every ration",
+                    "What would you pay to have as much of it delivered?");
+        }
+    }
+
     public enum Storage {
         BARN("under a roof"),
         TARPED("under a tarp"),

@@ -1,6 +1,8 @@
 package haywright.ranch;
 
+import haywright.quantity.Kind;
 import haywright.quantity.Quantity;
+import haywright.workings.Refused;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -20,5 +22,18 @@ public record Outfit(
         boolean scale,
         @Nullable Quantity bunk,
         int timesADay) {
+    public Outfit {
+        if (mixerHolds != null) {
+            Refused.unlessOfKind(Kind.MASS, "mixerHolds", mixerHolds);
+        }
+        if (bunk != null) {
+            Refused.unlessOfKind(Kind.LENGTH, "bunk", bunk);
+        }
+        if (timesADay < 1 || timesADay > 6) {
+            throw new Refused(
+                    "timesADay", timesADay + " times", "feed goes out one to six times a day", "How often is it fed?");
+        }
+    }
+
     public static final Outfit NOT_SAID = new Outfit(false, null, false, false, null, 1);
 }

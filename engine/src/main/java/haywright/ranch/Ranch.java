@@ -2,7 +2,11 @@ package haywright.ranch;
 
 import haywright.cattle.Group;
 import haywright.forage.LabReport;
+import haywright.sampling.Stock;
+import haywright.workings.Problem;
+import haywright.workings.Refused;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -14,6 +18,7 @@ import java.util.UUID;
  *
  * @param settings choices that hold for the whole ranch
  * @param letters what was written on a group's feed letter, by group id
+ * @param attachments files kept beside the document
  */
 public record Ranch(
         UUID id,
@@ -27,7 +32,8 @@ public record Ranch(
         Outfit outfit,
         Map<UUID, FedNow> fedNow,
         LastWinter lastWinter,
-        Map<UUID, Letter> letters) {
+        Map<UUID, Letter> letters,
+        Map<UUID, Attachment> attachments) {
     public Ranch {
         groups = kept(groups);
         lots = kept(lots);
@@ -36,6 +42,53 @@ public record Ranch(
         feedsForSale = kept(feedsForSale);
         fedNow = kept(fedNow);
         letters = kept(letters);
+        attachments = kept(attachments);
+        Names.require("name", name, "a ranch");
+        Refused.unlessEmpty(strays(lots, groups, fields, feedsForSale, reports, fedNow, letters));
+    }
+
+    /** Whatever speaks of a lot, group or field that is not on this ranch. */
+    private static List<Problem> strays(
+            Map<UUID, Lot> lots,
+            Map<UUID, Group> groups,
+            Map<UUID, Field> fields,
+            Map<UUID, FeedForSale> feeds,
+            Map<UUID, LabReport> reports,
+            Map<UUID, FedNow> fedNow,
+            Map<UUID, Letter> letters) {
+        var problems = new ArrayList<Problem>();
+        lots.forEach((id, lot) -> {
+            if (lot.stock() instanceof Stock.Standing s && !fields.containsKey(s.field())) {
+                problems.add(stray("lots/" + id + "/stock/field", s.field(), "field"));
+            }
+        });
+        reports.forEach((id, report) -> {
+            if (!lots.containsKey(report.lot())) {
+                problems.add(stray("reports/" + id + "/lot", report.lot(), "lot"));
+            }
+        });
+        fedNow.forEach((group, fed) -> {
+            if (!groups.containsKey(group)) {
+                problems.add(stray("fedNow/" + group, group, "group"));
+            }
+            for (var feed : fed.amounts().keySet()) {
+                if (!lots.containsKey(feed) && !feeds.containsKey(feed)) {
+                    problems.add(stray("fedNow/" + group + "/amounts", feed, "lot and no feed to buy"));
+                }
+            }
+        });
+        letters.keySet().stream()
+                .filter(group -> !groups.containsKey(group))
+                .forEach(group -> problems.add(stray("letters/" + group, group, "group")));
+        return problems;
+    }
+
+    private static Problem stray(String field, UUID id, String what) {
+        return new Problem(
+                field,
+                id.toString(),
+                "there is no " + what + " of this id on the ranch",
+                "Take this entry away too, or put back what it speaks of.");
     }
 
     /** Unmodifiable, in the order given. */
@@ -56,6 +109,7 @@ public record Ranch(
                 Outfit.NOT_SAID,
                 Map.of(),
                 LastWinter.NOT_SAID,
+                Map.of(),
                 Map.of());
     }
 

@@ -1,6 +1,7 @@
 package haywright.ranch;
 
 import haywright.cattle.RequirementSystem;
+import haywright.workings.Refused;
 import java.time.LocalDate;
 import org.jspecify.annotations.Nullable;
 
@@ -22,6 +23,20 @@ public record Settings(
         String adviser,
         double feedingLossPercent,
         @Nullable LocalDate turnout) {
+    public Settings {
+        if (!(feedingLossPercent >= 0 && feedingLossPercent < 60)) {
+            throw new Refused(
+                    "feedingLossPercent",
+                    feedingLossPercent + " %",
+                    "the share that is fed but not eaten lies from 0 to under 60 %",
+                    "Put in what is left lying of every 100 lb put out.");
+        }
+        if (fixedToday != null && turnout != null && turnout.isBefore(fixedToday)) {
+            throw new Refused(
+                    "turnout", turnout.toString(), "grass comes after today, " + fixedToday, "Is it a year too early?");
+        }
+    }
+
     /** Hay on the ground loses more than hay in a ring; 15 % stands until the ranch says how it feeds. */
     static final double USUAL_FEEDING_LOSS_PERCENT = 15;
 

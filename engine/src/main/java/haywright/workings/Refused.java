@@ -1,6 +1,10 @@
 package haywright.workings;
 
+import haywright.quantity.Kind;
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Collectors;
 
 /** Input that no answer can be given for. Thrown by the type that owns the rule; the edge shows it beside the field. */
@@ -26,6 +30,21 @@ public final class Refused extends RuntimeException {
     public static void unlessEmpty(List<Problem> problems) {
         if (!problems.isEmpty()) {
             throw new Refused(problems);
+        }
+    }
+
+    /**
+     * Throws unless the quantity is of the kind that its place asks for: a weight in feet is refused by the record that
+     * holds the weight.
+     */
+    public static void unlessOfKind(Kind kind, String field, Quantity quantity) {
+        if (quantity.unit().kind() != kind) {
+            throw new Refused(
+                    field,
+                    (quantity.value() + " " + quantity.unit().symbol()).strip(),
+                    "this is not a unit of "
+                            + kind.name().toLowerCase(Locale.ROOT).replace('_', ' '),
+                    "Use one of " + Unit.of(kind).stream().map(Unit::symbol).collect(Collectors.joining(", ")) + ".");
         }
     }
 }

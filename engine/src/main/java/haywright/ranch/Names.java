@@ -1,0 +1,23 @@
+package haywright.ranch;
+
+import haywright.workings.Refused;
+
+/** What a name must be: anything somebody would write on a gate, kept as typed. */
+final class Names {
+    private static final int LONGEST = 200;
+
+    private Names() {}
+
+    static void require(String field, String name, String whose) {
+        if (name.isBlank()) {
+            throw new Refused(field, "nothing", whose + " needs a name", "What is it called on the ranch?");
+        }
+        if (name.length() > LONGEST) {
+            throw new Refused(
+                    field,
+                    name.substring(0, 40) + "… (" + name.length() + " characters)",
+                    "a name has at most " + LONGEST + " characters",
+                    "Put the rest into the notes.");
+        }
+    }
+}
