@@ -1,0 +1,132 @@
+package haywright.app.compute;
+
+import com.fasterxml.jackson.core.JsonLocation;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.StreamReadFeature;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.SerializationFeature;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import haywright.workings.Problem;
+import haywright.workings.Refused;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+import java.util.List;
+
+/** JSON in, JSON out: the one way a topic is run, from the command and over HTTP. */
+public final class Compute {
+    /** The answer is there. */
+    public static final int DONE = 0;
+    /** The answer is there and it is "no". */
+    public static final int NO = 1;
+    /** The input was refused. */
+    public static final int REFUSED = 2;
+
+    private static final JsonMapper JSON = JsonMapper.builder()
+            .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
+            .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
+            .enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS)
+            .build();
+
+    private final List<Topic<?, ?>> topics;
+
+    public Compute(List<Topic<?, ?>> topics) {
+        this.topics = List.copyOf(topics);
+    }
+
+    /** @param exit {@link #DONE}, {@link #NO} or {@link #REFUSED}; of an array the worst */
+    public record Outcome(JsonNode body, int exit) {}
+
+    /** @throws Refused when there is no such topic */
+    public Topic<?, ?> topic(String name) {
+        return topics.stream().filter(t -> t.name().equals(name)).findFirst().orElseThrow(() -> {
+            var names = topics.stream().map(Topic::name).toList();
+            return new Refused(
+                    "topic",
+                    name,
+                    "there is no topic of this name",
+                    Nearest.to(name, names).map("Did you mean %s?"::formatted).orElse(""));
+        });
+    }
+
+    /** Runs a topic on JSON text: an object, or an array of them. */
+    public Outcome run(String name, String json) {
+        try {
+            return run(topic(name), JSON.readTree(json));
+        } catch (Refused refused) {
+            return refused(refused);
+        } catch (JsonProcessingException e) {
+            return refused(new Refused("", where(e), "this is not JSON: " + e.getOriginalMessage(), "Mend it there."));
+        }
+    }
+
+    private static String where(JsonProcessingException e) {
+        JsonLocation at = e.getLocation();
+        return at == null ? "the text" : "line %d, column %d".formatted(at.getLineNr(), at.getColumnNr());
+    }
+
+    private static <I extends Record, O extends Record> Outcome run(Topic<I, O> topic, JsonNode json) {
+        if (!json.isArray()) {
+            return one(topic, json);
+        }
+        ArrayNode bodies = JSON.createArrayNode();
+        int worst = DONE;
+        for (var element : json) {
+            var outcome = one(topic, element);
+            bodies.add(outcome.body());
+            worst = Math.max(worst, outcome.exit());
+        }
+        return new Outcome(bodies, worst);
+    }
+
+    private static <I extends Record, O extends Record> Outcome one(Topic<I, O> topic, JsonNode json) {
+        I in;
+        try {
+            in = Reader.read(topic.in(), json);
+        } catch (Refused refused) {
+            return refused(refused);
+        }
+        try {
+            var answer = topic.run().apply(in);
+            return new Outcome(body(answer, json), answer.yes() ? DONE : NO);
+        } catch (Refused refused) {
+            var shape = Shape.of(topic.in());
+            return refused(new Refused(refused.problems().stream()
+                    .map(p -> Reader.named(p, shape, json, ""))
+                    .toList()));
+        }
+    }
+
+    private static ObjectNode body(Answer<?> answer, JsonNode json) {
+        var body = JSON.createObjectNode();
+        body.set("answer", Writer.write(answer.answer()));
+        var workings = body.putArray("workings");
+        Body.lines(answer.workings()).forEach(line -> workings.add(Writer.write(line)));
+        var cautions = body.putArray("cautions");
+        answer.cautions().forEach(c -> cautions.add(Writer.write(Body.CautionOut.of(c))));
+        return body.put("version", Version.TEXT).put("inputs_sha256", sha256(json));
+    }
+
+    private static Outcome refused(Refused refused) {
+        List<Problem> problems = refused.problems();
+        return new Outcome(
+                Writer.write(new Body.ErrorsOut(
+                        problems.stream().map(Body.ErrorOut::of).toList())),
+                REFUSED);
+    }
+
+    /** Of the input with its keys in order and no blanks, so that the same question has the same hash however it lay. */
+    static String sha256(JsonNode json) {
+        try {
+            var text = JSON.writeValueAsString(JSON.treeToValue(json, Object.class));
+            var digest = MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
+            return HexFormat.of().formatHex(digest);
+        } catch (JsonProcessingException | NoSuchAlgorithmException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+}
