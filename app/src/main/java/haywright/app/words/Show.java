@@ -1,0 +1,171 @@
+package haywright.app.words;
+
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+
+/**
+ * Figures as a person reads them: pounds as fed, tons of 2,000 lb, dollars, °F, dates. The only place that rounds.
+ * Every method takes the engine's unit (kg, °C, per cent) unless its name says otherwise.
+ */
+public final class Show {
+    private static final DateTimeFormatter LONG = DateTimeFormatter.ofPattern("MMM d, uuuu", Locale.US);
+    private static final DateTimeFormatter SHORT = DateTimeFormatter.ofPattern("MMM d", Locale.US);
+
+    private Show() {}
+
+    /** Grouped by thousands, a true minus sign, exactly this many decimals. */
+    public static String number(double value, int decimals) {
+        var rounded = BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_UP);
+        var text = String.format(Locale.US, "%,." + decimals + "f", rounded.abs());
+        return rounded.signum() < 0 ? "−" + text : text;
+    }
+
+    /** At most this many significant digits, no zeros at the end: for workings, where nothing should be hidden. */
+    public static String significant(double value, int digits) {
+        if (value == 0) {
+            return "0";
+        }
+        var rounded = BigDecimal.valueOf(value).round(new MathContext(digits, RoundingMode.HALF_UP));
+        var plain = rounded.stripTrailingZeros();
+        return number(rounded.doubleValue(), Math.max(0, plain.scale()));
+    }
+
+    /** As it was typed, with its unit: {@code 1,300 lb}. */
+    public static String quantity(Quantity quantity) {
+        return withUnit(significant(quantity.value(), 12), quantity.unit());
+    }
+
+    /** A value of workings: up to six digits, with its unit. */
+    public static String worked(double value, Unit unit) {
+        return withUnit(significant(value, 6), unit);
+    }
+
+    public static String withUnit(String number, Unit unit) {
+        return switch (unit) {
+            case DOLLAR -> number.startsWith("−") ? "−$" + number.substring(1) : "$" + number;
+            case PERCENT -> number + " %";
+            case TON -> number + (number.equals("1") ? " ton" : " tons");
+            default -> {
+                var symbol = unit.symbol();
+                if (symbol.startsWith("$/")) {
+                    yield "$" + number + " a " + symbol.substring(2);
+                }
+                yield symbol.isEmpty() ? number : number + " " + symbol;
+            }
+        };
+    }
+
+    /** {@code 1,020 tons}, {@code 8.4 tons}. */
+    public static String tons(double kg) {
+        return withUnit(tonsNumber(kg), Unit.TON);
+    }
+
+    /** Without the word, for a column that is headed with it. */
+    public static String tonsNumber(double kg) {
+        double tons = Unit.TON.fromBase(kg);
+        return number(tons, Math.abs(tons) < 9.95 ? 1 : 0);
+    }
+
+    /** {@code 19.5 lb}, {@code 1,210 lb}. */
+    public static String pounds(double kg) {
+        return poundsNumber(kg) + " lb";
+    }
+
+    public static String poundsNumber(double kg) {
+        double pounds = Unit.POUND.fromBase(kg);
+        return number(pounds, Math.abs(pounds) < 99.95 ? 1 : 0);
+    }
+
+    /** {@code $1.38}, {@code $48.20}, {@code $1,250}: cents up to a hundred dollars. */
+    public static String dollars(double dollars) {
+        var text = number(Math.abs(dollars), Math.abs(dollars) < 99.995 ? 2 : 0);
+        boolean zero = text.chars().noneMatch(c -> c >= '1' && c <= '9');
+        return dollars < 0 && !zero ? "−$" + text : "$" + text;
+    }
+
+    /** Cents, signed, for a difference: {@code +8 ¢}, {@code −21 ¢}. */
+    public static String centsMore(double dollars) {
+        var text = number(100 * dollars, 0);
+        return (text.startsWith("−") || text.equals("0") ? text : "+" + text) + " ¢";
+    }
+
+    /** A price as typed, in words: {@code $185 a ton}. */
+    public static String price(Quantity price) {
+        double value = price.value();
+        return withUnit(number(value, value == Math.rint(value) ? 0 : Math.abs(value) < 1 ? 3 : 2), price.unit());
+    }
+
+    public static String fahrenheit(double celsius) {
+        return number(Unit.FAHRENHEIT.fromBase(celsius), 0) + " °F";
+    }
+
+    /** One decimal, as laboratories print it: {@code 12.5 %}. */
+    public static String percent(double percent) {
+        return number(percent, 1) + " %";
+    }
+
+    public static String date(LocalDate date) {
+        return LONG.format(date);
+    }
+
+    /** Without the year, where the page makes it plain. */
+    public static String day(LocalDate date) {
+        return SHORT.format(date);
+    }
+
+    /** {@code 1 lot}, {@code 9 lots}, {@code 1,240 bales}. */
+    public static String count(long count, String one) {
+        return number(count, 0) + " " + (count == 1 ? one : one + "s");
+    }
+
+    /**
+     * A figure that is not known exactly, rounded as its range allows: {@code about 25 lb, likely 23 to 27}. The last
+     * digit shown is the largest power of ten that is at most half of the range.
+     */
+    public static String about(double value, double low, double high, Unit unit) {
+        double range = high - low;
+        if (!(range > 0)) {
+            return worked(value, unit);
+        }
+        int power = (int) Math.floor(Math.log10(range / 2));
+        return "about %s, likely %s to %s"
+                .formatted(withUnit(toPower(value, power), unit), toPower(low, power), toPower(high, power));
+    }
+
+    private static String toPower(double value, int power) {
+        var rounded = BigDecimal.valueOf(value).setScale(-power, RoundingMode.HALF_UP);
+        return number(rounded.doubleValue(), Math.max(0, -power));
+    }
+
+    /** The same amount in the other system, for an echo beside what was typed: {@code 590 kg} for 1,300 lb. */
+    public static String twin(Quantity quantity) {
+        var other = switch (quantity.unit()) {
+            case POUND -> quantity.base() >= 2000 * 0.45359237 ? Unit.TON : Unit.KILOGRAM;
+            case KILOGRAM -> Unit.POUND;
+            case TON -> Unit.POUND;
+            case TONNE -> Unit.TON;
+            case POUND_A_DAY -> Unit.KILOGRAM_A_DAY;
+            case KILOGRAM_A_DAY -> Unit.POUND_A_DAY;
+            case FOOT -> Unit.METRE;
+            case METRE -> Unit.FOOT;
+            case INCH -> Unit.CENTIMETRE;
+            case CENTIMETRE -> Unit.INCH;
+            case FAHRENHEIT -> Unit.CELSIUS;
+            case CELSIUS -> Unit.FAHRENHEIT;
+            case ACRE -> Unit.HECTARE;
+            case HECTARE -> Unit.ACRE;
+            case LB_PER_FT3 -> Unit.KG_PER_M3;
+            case KG_PER_M3 -> Unit.LB_PER_FT3;
+            case DOLLAR_PER_TON -> Unit.DOLLAR_PER_LB;
+            case DOLLAR_PER_TONNE, DOLLAR_PER_LB, DOLLAR_PER_CWT, DOLLAR_PER_KG -> Unit.DOLLAR_PER_TON;
+            default -> null;
+        };
+        return other == null ? "" : withUnit(significant(quantity.in(other), 3), other);
+    }
+}
