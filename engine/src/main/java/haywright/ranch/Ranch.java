@@ -113,6 +113,142 @@ public record Ranch(
                 Map.of());
     }
 
+    // What a ranch looks like after one change: the entity replaces the one with its id, or is added at the end.
+
+    public Ranch withName(String name) {
+        return copy(name, settings, groups, lots, reports, feedsForSale, outfit, fedNow, lastWinter, letters);
+    }
+
+    public Ranch with(Settings settings) {
+        return copy(name, settings, groups, lots, reports, feedsForSale, outfit, fedNow, lastWinter, letters);
+    }
+
+    public Ranch with(Outfit outfit) {
+        return copy(name, settings, groups, lots, reports, feedsForSale, outfit, fedNow, lastWinter, letters);
+    }
+
+    public Ranch with(LastWinter lastWinter) {
+        return copy(name, settings, groups, lots, reports, feedsForSale, outfit, fedNow, lastWinter, letters);
+    }
+
+    public Ranch with(Group group) {
+        var changed = put(groups, group.id(), group);
+        return copy(name, settings, changed, lots, reports, feedsForSale, outfit, fedNow, lastWinter, letters);
+    }
+
+    public Ranch with(Lot lot) {
+        var changed = put(lots, lot.id(), lot);
+        return copy(name, settings, groups, changed, reports, feedsForSale, outfit, fedNow, lastWinter, letters);
+    }
+
+    public Ranch with(LabReport report) {
+        var changed = put(reports, report.id(), report);
+        return copy(name, settings, groups, lots, changed, feedsForSale, outfit, fedNow, lastWinter, letters);
+    }
+
+    public Ranch with(FeedForSale feed) {
+        var changed = put(feedsForSale, feed.id(), feed);
+        return copy(name, settings, groups, lots, reports, changed, outfit, fedNow, lastWinter, letters);
+    }
+
+    public Ranch with(FedNow fed) {
+        var changed = put(fedNow, fed.group(), fed);
+        return copy(name, settings, groups, lots, reports, feedsForSale, outfit, changed, lastWinter, letters);
+    }
+
+    public Ranch with(Letter letter) {
+        var changed = put(letters, letter.group(), letter);
+        return copy(name, settings, groups, lots, reports, feedsForSale, outfit, fedNow, lastWinter, changed);
+    }
+
+    /** The group goes, and with it what it is fed now and its letter. */
+    public Ranch withoutGroup(UUID id) {
+        return copy(
+                name,
+                settings,
+                without(groups, id),
+                lots,
+                reports,
+                feedsForSale,
+                outfit,
+                without(fedNow, id),
+                lastWinter,
+                without(letters, id));
+    }
+
+    /** The lot goes, and with it its reports and what is fed of it now. */
+    public Ranch withoutLot(UUID id) {
+        var left = new LinkedHashMap<>(reports);
+        left.values().removeIf(report -> report.lot().equals(id));
+        return copy(
+                name,
+                settings,
+                groups,
+                without(lots, id),
+                left,
+                feedsForSale,
+                outfit,
+                fedWithout(id),
+                lastWinter,
+                letters);
+    }
+
+    public Ranch withoutReport(UUID id) {
+        var left = without(reports, id);
+        return copy(name, settings, groups, lots, left, feedsForSale, outfit, fedNow, lastWinter, letters);
+    }
+
+    /** The feed goes, and with it what is fed of it now. */
+    public Ranch withoutFeedForSale(UUID id) {
+        var left = without(feedsForSale, id);
+        return copy(name, settings, groups, lots, reports, left, outfit, fedWithout(id), lastWinter, letters);
+    }
+
+    private Map<UUID, FedNow> fedWithout(UUID feed) {
+        var left = new LinkedHashMap<>(fedNow);
+        left.replaceAll((group, fed) -> new FedNow(group, without(fed.amounts(), feed)));
+        return left;
+    }
+
+    private Ranch copy(
+            String name,
+            Settings settings,
+            Map<UUID, Group> groups,
+            Map<UUID, Lot> lots,
+            Map<UUID, LabReport> reports,
+            Map<UUID, FeedForSale> feedsForSale,
+            Outfit outfit,
+            Map<UUID, FedNow> fedNow,
+            LastWinter lastWinter,
+            Map<UUID, Letter> letters) {
+        return new Ranch(
+                id,
+                name,
+                settings,
+                groups,
+                lots,
+                reports,
+                fields,
+                feedsForSale,
+                outfit,
+                fedNow,
+                lastWinter,
+                letters,
+                attachments);
+    }
+
+    private static <T> Map<UUID, T> put(Map<UUID, T> map, UUID id, T entity) {
+        var changed = new LinkedHashMap<>(map);
+        changed.put(id, entity);
+        return changed;
+    }
+
+    private static <T> Map<UUID, T> without(Map<UUID, T> map, UUID id) {
+        var left = new LinkedHashMap<>(map);
+        left.remove(id);
+        return left;
+    }
+
     /** The reports on a lot, oldest first. */
     public List<LabReport> reportsOn(UUID lot) {
         return reports.values().stream()
