@@ -14,6 +14,7 @@ import haywright.workings.Refused;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
 
@@ -39,7 +40,32 @@ public final class Compute {
     }
 
     /** @param exit {@link #DONE}, {@link #NO} or {@link #REFUSED}; of an array the worst */
-    public record Outcome(JsonNode body, int exit) {}
+    public record Outcome(JsonNode body, int exit) {
+        /** One line an error: where, what, rule, fix. Of an array with the place of the element before it. */
+        public List<String> errors() {
+            var lines = new ArrayList<String>();
+            if (body.isArray()) {
+                for (int i = 0; i < body.size(); i++) {
+                    add(lines, "[" + i + "] ", body.get(i));
+                }
+            } else {
+                add(lines, "", body);
+            }
+            return lines;
+        }
+
+        private static void add(List<String> lines, String place, JsonNode body) {
+            for (var error : body.path("errors")) {
+                lines.add(place
+                        + "%s: %s: %s. %s"
+                                .formatted(
+                                        error.path("field").asText(),
+                                        error.path("value").asText(),
+                                        error.path("rule").asText(),
+                                        error.path("fix").asText()));
+            }
+        }
+    }
 
     /** @throws Refused when there is no such topic */
     public Topic<?, ?> topic(String name) {
@@ -60,7 +86,8 @@ public final class Compute {
         } catch (Refused refused) {
             return refused(refused);
         } catch (JsonProcessingException e) {
-            return refused(new Refused("", where(e), "this is not JSON: " + e.getOriginalMessage(), "Mend it there."));
+            return refused(
+                    new Refused("json", where(e), "this is not JSON: " + e.getOriginalMessage(), "Mend it there."));
         }
     }
 

@@ -1,0 +1,22 @@
+package haywright.app;
+
+import haywright.app.cli.Cli;
+import java.io.OutputStreamWriter;
+import java.io.PrintStream;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+
+/** Joins the rooms by hand and runs the command line. */
+public final class Main {
+    private Main() {}
+
+    public static void main(String[] arguments) {
+        int status = new Cli(utf8(System.out), utf8(System.err)).run(arguments);
+        System.exit(status);
+    }
+
+    /** Pounds and degrees come out right whatever the terminal's own setting is. */
+    private static PrintWriter utf8(PrintStream stream) {
+        return new PrintWriter(new OutputStreamWriter(stream, StandardCharsets.UTF_8), true);
+    }
+}
