@@ -1,0 +1,147 @@
+package haywright.app.document;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.StreamReadConstraints;
+import com.fasterxml.jackson.core.StreamReadFeature;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import haywright.ranch.Ranch;
+import haywright.workings.Refused;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.Arrays;
+import java.util.List;
+import java.util.function.UnaryOperator;
+
+/**
+ * A ranch as a JSON document: {@code {"haywright":"ranch","format":1,"id":…,"name":…, …}}.
+ *
+ * <p>A document of an older format is brought up to date step by step, each step a function from JSON to JSON, before
+ * it is read; a newer one is refused in a sentence. Text is kept as text: {@code <b>} in a lot's name is those three
+ * characters, and the page that shows it escapes it.
+ */
+public final class RanchDocument {
+    /** Step n makes format n + 2 out of format n + 1. Never changed once released; only added to. */
+    private static final List<UnaryOperator<ObjectNode>> UPGRADES = List.of();
+
+    /** Pictures and PDFs travel inside as base64; more than this is refused while it is read. */
+    private static final int LONGEST_TEXT = 64 * 1024 * 1024;
+
+    private static final JsonMapper MAPPER = JsonMapper.builder(JsonFactory.builder()
+                    .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
+                    .streamReadConstraints(StreamReadConstraints.builder()
+                            .maxStringLength(LONGEST_TEXT)
+                            .build())
+                    .build())
+            .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
+            .build();
+
+    private final List<UnaryOperator<ObjectNode>> upgrades;
+
+    public RanchDocument() {
+        this(UPGRADES);
+    }
+
+    RanchDocument(List<UnaryOperator<ObjectNode>> upgrades) {
+        this.upgrades = List.copyOf(upgrades);
+    }
+
+    /** The newest format, which is the one written. */
+    public int format() {
+        return upgrades.size() + 1;
+    }
+
+    /** @throws Refused naming everything that is wrong with it */
+    public Ranch read(byte[] document) {
+        return ranch(tree(document));
+    }
+
+    /** Laid out for people, in the order of the records. */
+    public String write(Ranch ranch) {
+        return print(tree(ranch));
+    }
+
+    /** A tree laid out for people. */
+    public String print(ObjectNode tree) {
+        try {
+            return MAPPER.writerWithDefaultPrettyPrinter().writeValueAsString(tree) + "\n";
+        } catch (JsonProcessingException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** The document as a tree of the newest format. */
+    public ObjectNode tree(byte[] document) {
+        JsonNode tree;
+        try {
+            tree = MAPPER.readTree(withoutByteOrderMark(document));
+        } catch (JsonProcessingException e) {
+            var where = e.getLocation();
+            throw new Refused(
+                    "document",
+                    where == null ? "the file" : "line " + where.getLineNr() + ", column " + where.getColumnNr(),
+                    "this is not JSON: "
+                            + e.getOriginalMessage().lines().findFirst().orElse(""),
+                    "Export the ranch again, or mend that line.");
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        if (!(tree instanceof ObjectNode object)
+                || !object.path("haywright").asText().equals("ranch")) {
+            throw new Refused(
+                    "haywright",
+                    document.length == 0 ? "an empty file" : "the file",
+                    "a ranch document begins with \"haywright\": \"ranch\"",
+                    "Is it another file?");
+        }
+        return upgraded(object);
+    }
+
+    private static byte[] withoutByteOrderMark(byte[] document) {
+        boolean marked = document.length >= 3
+                && document[0] == (byte) 0xEF
+                && document[1] == (byte) 0xBB
+                && document[2] == (byte) 0xBF;
+        return marked ? Arrays.copyOfRange(document, 3, document.length) : document;
+    }
+
+    private ObjectNode upgraded(ObjectNode document) {
+        var format = document.path("format");
+        if (!format.isIntegralNumber() || format.intValue() < 1) {
+            throw new Refused(
+                    "format",
+                    format.isMissingNode() ? "nothing" : format.toString(),
+                    "the format is a whole number from 1 to " + format(),
+                    "Export the ranch again.");
+        }
+        if (format.longValue() > format()) {
+            throw new Refused(
+                    "format",
+                    "format " + format,
+                    "made by a newer Haywright (format %s); this one reads up to %d".formatted(format, format()),
+                    "Use the newer Haywright, or ask for an export from this one.");
+        }
+        var newest = document;
+        for (int step = format.intValue(); step < format(); step++) {
+            newest = upgrades.get(step - 1).apply(newest.deepCopy()).put("format", step + 1);
+        }
+        return newest;
+    }
+
+    /** The document of a ranch as a tree. */
+    public ObjectNode tree(Ranch ranch) {
+        var tree = MAPPER.createObjectNode().put("haywright", "ranch").put("format", (long) format());
+        tree.setAll((ObjectNode) RecordForm.write(ranch));
+        return tree;
+    }
+
+    /** @param tree of the newest format */
+    public Ranch ranch(ObjectNode tree) {
+        var body = tree.deepCopy();
+        body.remove(List.of("haywright", "format"));
+        return RecordReader.read(body, Ranch.class);
+    }
+}

@@ -1,0 +1,45 @@
+package haywright.app.store;
+
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+import java.util.Optional;
+import org.jdbi.v3.core.Jdbi;
+
+/** Files kept under the hash of their bytes, each once however many ranches speak of it. */
+public final class Attachments {
+    private final Jdbi jdbi;
+
+    Attachments(Jdbi jdbi) {
+        this.jdbi = jdbi;
+    }
+
+    /** @param type media type: {@code application/pdf} */
+    public record Body(String type, byte[] bytes) {}
+
+    /** @return the SHA-256 that it is kept under */
+    public String keep(Body body) {
+        var sha256 = sha256(body.bytes());
+        jdbi.useHandle(h -> h.execute(
+                "INSERT INTO attachment (sha256, type, body) VALUES (?, ?, ?) ON CONFLICT (sha256) DO NOTHING",
+                sha256,
+                body.type(),
+                body.bytes()));
+        return sha256;
+    }
+
+    public Optional<Body> get(String sha256) {
+        return jdbi.withHandle(h -> h.createQuery("SELECT type, body FROM attachment WHERE sha256 = :sha256")
+                .bind("sha256", sha256)
+                .map((row, context) -> new Body(row.getString("type"), row.getBytes("body")))
+                .findOne());
+    }
+
+    static String sha256(byte[] bytes) {
+        try {
+            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+}

@@ -1,0 +1,266 @@
+package haywright.app.store;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import haywright.app.document.RanchDocument;
+import haywright.ranch.Attachment;
+import haywright.ranch.Ranch;
+import haywright.workings.Problem;
+import haywright.workings.Refused;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.Base64;
+import java.util.List;
+import java.util.UUID;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipInputStream;
+import java.util.zip.ZipOutputStream;
+
+/**
+ * Ranches in and out of the house as files: one document, or a copy of all of them.
+ *
+ * <p>What comes in under an id that is here already is saved as an edit of that ranch, so that it can be taken back;
+ * nothing is ever replaced beyond recall. An exported document carries its files inside it.
+ */
+public final class RanchFiles {
+    private final Ranches ranches;
+    private final Attachments attachments;
+    private final RanchDocument documents;
+
+    RanchFiles(Ranches ranches, Attachments attachments, RanchDocument documents) {
+        this.ranches = ranches;
+        this.attachments = attachments;
+        this.documents = documents;
+    }
+
+    /** @param isNew whether it was not here before */
+    public record Imported(UUID id, String name, boolean isNew) {}
+
+    /** Everything that is wrong with a document; empty when it can be imported. */
+    public List<Problem> check(Path file) {
+        try {
+            read(bytes(file));
+            return List.of();
+        } catch (Refused e) {
+            return e.problems();
+        }
+    }
+
+    /** @throws Refused naming everything that is wrong with it; nothing is kept then */
+    public Imported importFile(Path file, String who) {
+        return take(bytes(file), who, "Imported from " + file.getFileName());
+    }
+
+    /** @param document bytes of an exported ranch, as a form uploads them */
+    public Imported take(byte[] document, String who, String words) {
+        return keep(read(document), who, words);
+    }
+
+    /** The document with its files inside. */
+    public String export(UUID id) {
+        return export(ranches.open(id).ranch());
+    }
+
+    private String export(Ranch ranch) {
+        var tree = documents.tree(ranch);
+        for (var attachment : ranch.attachments().values()) {
+            attachments
+                    .get(attachment.sha256())
+                    .ifPresent(body -> attachmentNode(tree, attachment)
+                            .put("body", Base64.getEncoder().encodeToString(body.bytes())));
+        }
+        return documents.print(tree);
+    }
+
+    private static ObjectNode attachmentNode(ObjectNode tree, Attachment attachment) {
+        return (ObjectNode) tree.path("attachments").path(attachment.id().toString());
+    }
+
+    /** Writes beside the place first and moves then: a full disk leaves the old file whole. */
+    public void exportTo(UUID id, Path file) {
+        var text = export(id);
+        whole(file, beside -> Files.writeString(beside, text));
+    }
+
+    /** Every ranch that is not deleted, as a zip of exported documents. */
+    public void backup(Path zip) {
+        whole(zip, beside -> {
+            try (var out = new ZipOutputStream(Files.newOutputStream(beside))) {
+                for (var listed : ranches.list()) {
+                    out.putNextEntry(new ZipEntry(listed.id() + ".json"));
+                    out.write(export(listed.id()).getBytes(StandardCharsets.UTF_8));
+                    out.closeEntry();
+                }
+            }
+        });
+    }
+
+    /**
+     * Takes everything in a backup, or in a daily copy of the database. All of it is read before any of it is kept.
+     *
+     * @throws Refused when one document in it cannot be read; nothing is kept then
+     */
+    public List<Imported> restore(Path file, String who) {
+        var found = isDatabase(file) ? fromDatabase(file) : fromZip(file);
+        if (found.isEmpty()) {
+            throw new Refused("file", file.toString(), "there is no ranch in this file", "Is it another file?");
+        }
+        return found.stream()
+                .map(read -> keep(read, who, "Restored from " + file.getFileName()))
+                .toList();
+    }
+
+    private record Read(Ranch ranch, List<Attachments.Body> bodies) {}
+
+    private Read read(byte[] document) {
+        var tree = documents.tree(document);
+        var texts = new ArrayList<String>();
+        tree.path("attachments").forEach(node -> {
+            if (node instanceof ObjectNode entry) {
+                texts.add(entry.path("body").asText());
+                entry.remove("body");
+            }
+        });
+        var ranch = documents.ranch(tree);
+        var bodies = new ArrayList<Attachments.Body>();
+        for (var attachment : ranch.attachments().values()) {
+            bodies.add(body(attachment, texts.get(bodies.size())));
+        }
+        return new Read(ranch, bodies);
+    }
+
+    private Attachments.Body body(Attachment attachment, String text) {
+        byte[] bytes;
+        try {
+            bytes = Base64.getDecoder().decode(text);
+        } catch (IllegalArgumentException e) {
+            throw damaged(attachment, "its body is not base64");
+        }
+        if (Attachments.sha256(bytes).equals(attachment.sha256())) {
+            return new Attachments.Body(attachment.type(), bytes);
+        }
+        throw damaged(attachment, text.isEmpty() ? "its body is missing" : "its body is not what was put in");
+    }
+
+    private static Refused damaged(Attachment attachment, String rule) {
+        return new Refused(
+                "attachments/" + attachment.id() + "/body",
+                attachment.name(),
+                rule,
+                "Export the ranch again, or take this entry out.");
+    }
+
+    private Imported keep(Read read, String who, String words) {
+        read.bodies().forEach(attachments::keep);
+        var ranch = read.ranch();
+        if (ranches.deleted().stream().anyMatch(r -> r.id().equals(ranch.id()))) {
+            ranches.restore(ranch.id());
+        }
+        var here =
+                ranches.list().stream().filter(r -> r.id().equals(ranch.id())).findFirst();
+        if (here.isPresent()) {
+            ranches.save(ranch.id(), here.get().rev(), who, words, ranch);
+        } else {
+            ranches.create(ranch);
+        }
+        return new Imported(ranch.id(), ranch.name(), here.isEmpty());
+    }
+
+    private List<Read> fromZip(Path zip) {
+        var found = new ArrayList<Read>();
+        try (var in = new ZipInputStream(Files.newInputStream(zip))) {
+            for (var entry = in.getNextEntry(); entry != null; entry = in.getNextEntry()) {
+                found.add(read(in.readAllBytes()));
+            }
+        } catch (IOException e) {
+            throw unreadable(zip, e);
+        }
+        return found;
+    }
+
+    private static List<Read> fromDatabase(Path file) {
+        // looked at in a copy: opening a database may bring its tables up to date
+        var copy = temporary();
+        try {
+            Files.copy(file, copy, StandardCopyOption.REPLACE_EXISTING);
+            try (var store = Store.at("jdbc:sqlite:" + copy, Clock.systemUTC())) {
+                var files = store.files();
+                return store.ranches().list().stream()
+                        .map(listed -> files.read(files.export(listed.id()).getBytes(StandardCharsets.UTF_8)))
+                        .toList();
+            }
+        } catch (IOException e) {
+            throw unreadable(file, e);
+        } finally {
+            delete(copy);
+        }
+    }
+
+    private static Path temporary() {
+        try {
+            return Files.createTempFile("haywright", ".db");
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static void delete(Path file) {
+        try {
+            Files.deleteIfExists(file);
+            Files.deleteIfExists(Path.of(file + "-wal"));
+            Files.deleteIfExists(Path.of(file + "-shm"));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static boolean isDatabase(Path file) {
+        try (InputStream in = Files.newInputStream(file)) {
+            return new String(in.readNBytes(15), StandardCharsets.US_ASCII).equals("SQLite format 3");
+        } catch (IOException e) {
+            throw unreadable(file, e);
+        }
+    }
+
+    private static byte[] bytes(Path file) {
+        try {
+            return Files.readAllBytes(file);
+        } catch (IOException e) {
+            throw unreadable(file, e);
+        }
+    }
+
+    private static Refused unreadable(Path file, IOException e) {
+        boolean missing = e instanceof NoSuchFileException;
+        return new Refused(
+                "file",
+                file.toString(),
+                missing ? "there is no such file" : "this file cannot be read: " + e.getMessage(),
+                "Check its name and place.");
+    }
+
+    private interface Writing {
+        void to(Path beside) throws IOException;
+    }
+
+    private static void whole(Path file, Writing writing) {
+        var beside = file.resolveSibling(file.getFileName() + ".part");
+        try {
+            writing.to(beside);
+            Files.move(beside, file, StandardCopyOption.REPLACE_EXISTING);
+        } catch (IOException e) {
+            throw new Refused(
+                    "file",
+                    file.toString(),
+                    "this file cannot be written: " + e.getMessage(),
+                    "Choose another place, or make room.");
+        }
+    }
+}

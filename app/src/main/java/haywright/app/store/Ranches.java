@@ -1,0 +1,269 @@
+package haywright.app.store;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import haywright.app.document.Patch;
+import haywright.app.document.RanchDocument;
+import haywright.ranch.Ranch;
+import haywright.workings.Refused;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+import org.jspecify.annotations.Nullable;
+
+/** Every ranch that the adviser looks after: opened, saved, undone, put away and brought back. */
+public final class Ranches {
+    private final Jdbi jdbi;
+    private final RanchDocument documents;
+    private final Clock clock;
+
+    Ranches(Jdbi jdbi, RanchDocument documents, Clock clock) {
+        this.jdbi = jdbi;
+        this.documents = documents;
+        this.clock = clock;
+    }
+
+    /** A ranch in the list. */
+    public record Listed(UUID id, String name, long rev) {}
+
+    /** A ranch as it stands at a revision. */
+    public record Opened(Ranch ranch, long rev) {}
+
+    /** By name. */
+    public List<Listed> list() {
+        return listed("deleted_at IS NULL");
+    }
+
+    /** Those that were deleted and can be restored. */
+    public List<Listed> deleted() {
+        return listed("deleted_at IS NOT NULL");
+    }
+
+    private List<Listed> listed(String which) {
+        return jdbi.withHandle(h -> h.createQuery(
+                        "SELECT id, name, rev FROM ranch WHERE " + which + " ORDER BY lower(name), id")
+                .map((row, context) ->
+                        new Listed(UUID.fromString(row.getString("id")), row.getString("name"), row.getLong("rev")))
+                .list());
+    }
+
+    /** @throws Refused when there is no such ranch, or it was deleted */
+    public Opened open(UUID id) {
+        var kept = jdbi.withHandle(h -> kept(h, id));
+        return new Opened(documents.ranch(kept.tree()), kept.rev());
+    }
+
+    /** @throws Refused when its id is taken */
+    public Opened create(Ranch ranch) {
+        var tree = documents.tree(ranch);
+        int made = jdbi.withHandle(h -> h.createUpdate(
+                        "INSERT INTO ranch (id, name, rev, format, doc) VALUES (:id, :name, 1, :format, :doc)"
+                                + " ON CONFLICT (id) DO NOTHING")
+                .bind("id", ranch.id().toString())
+                .bind("name", ranch.name())
+                .bind("format", documents.format())
+                .bind("doc", tree.toString())
+                .execute());
+        if (made == 0) {
+            throw new Refused(
+                    "id",
+                    ranch.id().toString(),
+                    "a ranch of this id is here already, perhaps among the deleted ones",
+                    "Restore or change that one.");
+        }
+        return new Opened(ranch, 1);
+    }
+
+    /**
+     * Saves a ranch that was opened at {@code baseRev} and changed.
+     *
+     * @param words what was done, for the history: "Oat hay: nitrate typed in"
+     */
+    public SaveAnswer save(UUID id, long baseRev, String who, String words, Ranch mine) {
+        if (!mine.id().equals(id)) {
+            throw new Refused("id", mine.id().toString(), "a ranch keeps its id, " + id, "Import it as another ranch.");
+        }
+        var after = documents.tree(mine);
+        return write(id, baseRev, who, words, base -> Patch.between(base, after));
+    }
+
+    /** Saves a change made to what was opened at {@code baseRev}. */
+    public SaveAnswer save(UUID id, long baseRev, String who, String words, Patch patch) {
+        return write(id, baseRev, who, words, base -> patch);
+    }
+
+    private interface Change {
+        Patch to(ObjectNode base);
+    }
+
+    private SaveAnswer write(UUID id, long baseRev, String who, String words, Change change) {
+        while (true) {
+            var answer = jdbi.inTransaction(h -> tryOnce(h, id, baseRev, who, words, change));
+            if (answer.isPresent()) {
+                return answer.get();
+            }
+            // somebody else was quicker between our reading and our writing: look again
+        }
+    }
+
+    private Optional<SaveAnswer> tryOnce(Handle h, UUID id, long baseRev, String who, String words, Change change) {
+        var now = kept(h, id);
+        var base = asItStood(h, id, now, baseRev);
+        var patch = change.to(base);
+        var mine = patch.apply(base);
+        var both = patch.differing(base, now.tree()).stream()
+                .filter(path -> !Patch.at(mine, path).equals(Patch.at(now.tree(), path)))
+                .toList();
+        var checked = documents.ranch(mine);
+        if (!both.isEmpty()) {
+            return Optional.of(new SaveAnswer.Conflict(checked, documents.ranch(now.tree()), now.rev(), both));
+        }
+        var merged = patch.apply(now.tree());
+        Ranch ranch;
+        try {
+            ranch = documents.ranch(merged);
+        } catch (Refused e) {
+            // each change is sound and the two together are not: one took away what the other speaks of
+            return Optional.of(new SaveAnswer.Conflict(
+                    checked, documents.ranch(now.tree()), now.rev(), List.copyOf(patch.paths())));
+        }
+        if (Patch.between(now.tree(), merged).isEmpty()) {
+            return Optional.of(new SaveAnswer.Saved(ranch, now.rev()));
+        }
+        int updated = h.createUpdate(
+                        "UPDATE ranch SET name = :name, rev = :next, format = :format, doc = :doc WHERE id = :id AND rev = :rev")
+                .bind("name", ranch.name())
+                .bind("next", now.rev() + 1)
+                .bind("format", documents.format())
+                .bind("doc", merged.toString())
+                .bind("id", id.toString())
+                .bind("rev", now.rev())
+                .execute();
+        if (updated == 0) {
+            return Optional.empty();
+        }
+        h.execute(
+                "INSERT INTO edit (ranch_id, rev, at, who, words, inverse_patch) VALUES (?, ?, ?, ?, ?, ?)",
+                id.toString(),
+                now.rev() + 1,
+                Instant.now(clock).toString(),
+                who,
+                words,
+                patch.inverse(now.tree()).json());
+        return Optional.of(new SaveAnswer.Saved(ranch, now.rev() + 1));
+    }
+
+    private record Kept(long rev, ObjectNode tree) {}
+
+    private Kept kept(Handle h, UUID id) {
+        return h.createQuery("SELECT rev, doc FROM ranch WHERE id = :id AND deleted_at IS NULL")
+                .bind("id", id.toString())
+                .map((row, context) -> new Kept(row.getLong("rev"), tree(row.getString("doc"))))
+                .findOne()
+                .orElseThrow(() -> new Refused(
+                        "id", id.toString(), "there is no such ranch here", "Is it among the deleted ones?"));
+    }
+
+    private ObjectNode tree(String json) {
+        return documents.tree(json.getBytes(StandardCharsets.UTF_8));
+    }
+
+    private ObjectNode asItStood(Handle h, UUID id, Kept now, long rev) {
+        if (rev > now.rev() || rev < 1) {
+            throw new Refused(
+                    "rev", Long.toString(rev), "this ranch is at revision " + now.rev(), "Open it again, then save.");
+        }
+        var tree = now.tree();
+        for (var patch : inverses(h, id, rev)) {
+            tree = patch.apply(tree);
+        }
+        return tree;
+    }
+
+    /** What takes back every edit after a revision, newest first. */
+    private List<Patch> inverses(Handle h, UUID id, long after) {
+        return h.createQuery("SELECT inverse_patch FROM edit WHERE ranch_id = :id AND rev > :rev ORDER BY rev DESC")
+                .bind("id", id.toString())
+                .bind("rev", after)
+                .map((row, context) -> Patch.of(row.getString("inverse_patch")))
+                .list();
+    }
+
+    /** Newest first. */
+    public List<Edit> history(UUID id) {
+        return jdbi.withHandle(h -> h.createQuery(
+                        "SELECT rev, at, who, words, inverse_patch FROM edit WHERE ranch_id = :id ORDER BY rev DESC")
+                .bind("id", id.toString())
+                .map((row, context) -> new Edit(
+                        row.getLong("rev"),
+                        Instant.parse(row.getString("at")),
+                        row.getString("who"),
+                        row.getString("words"),
+                        List.copyOf(Patch.of(row.getString("inverse_patch")).paths())))
+                .list());
+    }
+
+    /**
+     * Takes one edit back, as a new edit that can itself be taken back.
+     *
+     * @throws Refused when something it touched has changed since
+     */
+    public SaveAnswer.Saved undo(UUID id, long rev, String who) {
+        var undone = jdbi.withHandle(h -> h.createQuery(
+                                "SELECT words, inverse_patch FROM edit WHERE ranch_id = :id AND rev = :rev")
+                        .bind("id", id.toString())
+                        .bind("rev", rev)
+                        .map((row, context) ->
+                                new Undoing(row.getString("words"), Patch.of(row.getString("inverse_patch"))))
+                        .findOne())
+                .orElseThrow(() -> new Refused(
+                        "rev", Long.toString(rev), "there is no such edit on this ranch", "Open its history again."));
+        // taking back is a save on what the edit left behind: whoever changed the same since stands in its way
+        var answer = save(id, rev, who, "Took back: " + undone.words(), undone.inverse());
+        if (answer instanceof SaveAnswer.Conflict conflict) {
+            throw changedSince(id, rev, undone, conflict);
+        }
+        return (SaveAnswer.Saved) answer;
+    }
+
+    private record Undoing(String words, Patch inverse) {}
+
+    private Refused changedSince(UUID id, long rev, Undoing undone, SaveAnswer.Conflict conflict) {
+        var path = conflict.paths().get(0);
+        var entity = Patch.at(documents.tree(conflict.theirs()), path);
+        var name = entity.path("name").asText(path.replaceAll("/.*", "").replace('_', ' '));
+        var since = history(id).stream()
+                .filter(edit -> edit.rev() > rev && edit.paths().contains(path))
+                .findFirst()
+                .map(edit -> ": %s (%s)".formatted(edit.words(), edit.who()))
+                .orElse("");
+        return new Refused(
+                path,
+                "“" + undone.words() + "”",
+                "this cannot be taken back, because “" + name + "” has been changed since" + since,
+                "Take that back first, or change it by hand.");
+    }
+
+    /** It leaves the list and can be restored. */
+    public void delete(UUID id) {
+        mark(id, Instant.now(clock).toString());
+    }
+
+    public void restore(UUID id) {
+        mark(id, null);
+    }
+
+    private void mark(UUID id, @Nullable String deletedAt) {
+        int marked = jdbi.withHandle(h -> h.createUpdate("UPDATE ranch SET deleted_at = :at WHERE id = :id")
+                .bind("at", deletedAt)
+                .bind("id", id.toString())
+                .execute());
+        if (marked == 0) {
+            throw new Refused("id", id.toString(), "there is no such ranch here", "Open the list again.");
+        }
+    }
+}
