@@ -48,9 +48,14 @@ public final class LinearProgram {
         return new Builder(true);
     }
 
-    /** Reads MPS text, fixed or free; see {@link #toMps()}. @throws haywright.workings.Refused naming the line */
+    /**
+     * Reads MPS text, fixed or free form. RANGES, every bound of a linear program, OBJSENSE and an objective's constant
+     * are understood; whole-number columns are not.
+     *
+     * @throws haywright.workings.Refused naming the line that could not be read
+     */
     public static LinearProgram fromMps(String text) {
-        throw new UnsupportedOperationException();
+        return MpsReader.read(text);
     }
 
     public List<Column> columns() {
@@ -98,9 +103,14 @@ public final class LinearProgram {
         return new LpSession(this);
     }
 
-    /** Free-format MPS text, for any other solver to check. */
+    /**
+     * Free-format MPS text, for any other solver to check. A maximisation is written as the minimisation of its
+     * negative, because not every solver heeds the sense.
+     *
+     * @throws IllegalStateException if a row's lower limit is above its upper one: MPS cannot say that
+     */
     public String toMps() {
-        throw new UnsupportedOperationException();
+        return new MpsWriter(this).text();
     }
 
     private static Map<String, Integer> index(List<String> names) {
@@ -108,7 +118,7 @@ public final class LinearProgram {
         for (int i = 0; i < names.size(); i++) {
             index.put(names.get(i), i);
         }
-        return index;
+        return Map.copyOf(index);
     }
 
     private static int found(Map<String, Integer> index, String name, String what) {
@@ -125,6 +135,11 @@ public final class LinearProgram {
                     + " in size. Was something divided by zero, or not measured?");
         }
         return value;
+    }
+
+    /** Whether two limits contradict each other by more than rounding. */
+    static boolean crossed(double lower, double upper) {
+        return lower - upper > 1e-9 * Math.max(1, Math.abs(upper));
     }
 
     static void limits(double lower, double upper, String what) {
@@ -210,8 +225,9 @@ public final class LinearProgram {
 
         /** Adds a column and returns its index, counted from 0. */
         public int column(String name, double cost, double lower, double upper) {
+            Column column = new Column(name, cost, lower, upper);
             fresh(columnNames, name, "column");
-            columns.add(new Column(name, cost, lower, upper));
+            columns.add(column);
             return columns.size() - 1;
         }
 

@@ -1,0 +1,117 @@
+package haywright.lp;
+
+import com.sun.jna.Library;
+import com.sun.jna.Native;
+import com.sun.jna.NativeLibrary;
+import com.sun.jna.Pointer;
+import java.lang.reflect.Method;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The few functions of HiGHS 1.12's C interface that this room calls; names as there without their prefix
+ * {@code Highs_}. Its integers are 32 bits wide. A negative return is an error, 1 a warning.
+ */
+final class Highs {
+    static final int ROW_WISE = 2;
+    static final int MINIMISE = 1;
+
+    static final int OPTIMAL = 7;
+    static final int INFEASIBLE = 8;
+    static final int UNBOUNDED_OR_INFEASIBLE = 9;
+    static final int UNBOUNDED = 10;
+
+    static final int AT_LOWER = 0;
+    static final int BASIC = 1;
+    static final int AT_UPPER = 2;
+
+    static {
+        Map<String, ?> options = Map.of(Library.OPTION_FUNCTION_MAPPER, (com.sun.jna.FunctionMapper)
+                (NativeLibrary library, Method method) -> "Highs_" + method.getName());
+        Native.register(
+                Highs.class,
+                NativeLibrary.getInstance(NativeLibraryFile.unpacked().toString(), options));
+    }
+
+    private Highs() {}
+
+    static native Pointer create();
+
+    static native void destroy(Pointer highs);
+
+    static native int setBoolOptionValue(Pointer highs, String option, int value);
+
+    static native int setIntOptionValue(Pointer highs, String option, int value);
+
+    static native int setDoubleOptionValue(Pointer highs, String option, double value);
+
+    static native int setStringOptionValue(Pointer highs, String option, String value);
+
+    static native int passLp(
+            Pointer highs,
+            int columns,
+            int rows,
+            int coefficients,
+            int format,
+            int sense,
+            double offset,
+            double[] cost,
+            double[] columnLower,
+            double[] columnUpper,
+            double[] rowLower,
+            double[] rowUpper,
+            int[] start,
+            int[] index,
+            double[] value);
+
+    static native int run(Pointer highs);
+
+    static native int clearSolver(Pointer highs);
+
+    static native int getModelStatus(Pointer highs);
+
+    static native double getObjectiveValue(Pointer highs);
+
+    static native int getSolution(
+            Pointer highs, double[] value, double[] reducedCost, double[] activity, double[] dual);
+
+    static native int getBasis(Pointer highs, int[] column, int[] row);
+
+    static native int setBasis(Pointer highs, int[] column, int[] row);
+
+    static native int changeColCost(Pointer highs, int column, double cost);
+
+    static native int changeColBounds(Pointer highs, int column, double lower, double upper);
+
+    static native int changeRowBounds(Pointer highs, int row, double lower, double upper);
+
+    static native int addRow(Pointer highs, double lower, double upper, int count, int[] index, double[] value);
+
+    /** Each group of four: the value where the basis changes, the objective there, the variable that comes in and out. */
+    static native int getRanging(
+            Pointer highs,
+            double[] costUp,
+            double @Nullable [] costUpObjective,
+            int @Nullable [] costUpIn,
+            int @Nullable [] costUpOut,
+            double[] costDown,
+            double @Nullable [] costDownObjective,
+            int @Nullable [] costDownIn,
+            int @Nullable [] costDownOut,
+            double @Nullable [] columnUp,
+            double @Nullable [] columnUpObjective,
+            int @Nullable [] columnUpIn,
+            int @Nullable [] columnUpOut,
+            double @Nullable [] columnDown,
+            double @Nullable [] columnDownObjective,
+            int @Nullable [] columnDownIn,
+            int @Nullable [] columnDownOut,
+            double[] rowUp,
+            double @Nullable [] rowUpObjective,
+            int @Nullable [] rowUpIn,
+            int @Nullable [] rowUpOut,
+            double[] rowDown,
+            double @Nullable [] rowDownObjective,
+            int @Nullable [] rowDownIn,
+            int @Nullable [] rowDownOut);
+}
