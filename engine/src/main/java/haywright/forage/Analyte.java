@@ -1,7 +1,11 @@
 package haywright.forage;
 
 import haywright.quantity.Unit;
+import haywright.workings.Refused;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 
 /**
  * What a laboratory can report of a feed, each with the unit the house keeps it in (on dry matter where it is a
@@ -94,5 +98,83 @@ public enum Analyte {
     /** As documents and topics write it: {@code cp}. */
     public String id() {
         return name().toLowerCase(Locale.ROOT);
+    }
+
+    /** Its name in words: "Crude protein". */
+    public String words() {
+        return AnalyteTable.of(this).words();
+    }
+
+    /** Other names that reports use for it. */
+    public List<String> synonyms() {
+        return AnalyteTable.of(this).synonyms();
+    }
+
+    /** How laboratories measure it; empty where the table does not say. */
+    public String method() {
+        return AnalyteTable.of(this).method();
+    }
+
+    /** False for what is worked out from other figures: TDN, net energy, feed values, sums. */
+    public boolean isMeasured() {
+        return AnalyteTable.of(this).measured();
+    }
+
+    /** What a value of it can be at all, in {@link #unit()}. Outside is refused; set by judgement. */
+    public Range possible() {
+        return AnalyteTable.of(this).possible();
+    }
+
+    /** Lowest and highest value of the feed book's rows of this class; empty where the book has none. */
+    public Optional<Range> usual(FeedClass feedClass) {
+        return AnalyteTable.of(this).usual(feedClass);
+    }
+
+    /**
+     * Whether it is a share of the feed, so that it has one value as received and another on dry matter. Ratios,
+     * indices, shares of protein or fibre, dry matter itself and figures of water have one value only.
+     */
+    public boolean hasBasis() {
+        return switch (this) {
+            case DM, MOISTURE, SP, RDP, RUP, NDFD, RFV, RFQ, PH, NH3N, TDS, SO4W -> false;
+            default -> true;
+        };
+    }
+
+    /** Units it may be typed in, its own first. */
+    public List<Unit> accepts() {
+        var units = new ArrayList<>(List.of(unit));
+        for (var other : Unit.of(unit.kind())) {
+            if (other != unit && other != Unit.FRACTION) {
+                units.add(other);
+            }
+        }
+        return List.copyOf(units);
+    }
+
+    /** The analyte a report means by this name: id, name or synonym, in any case. */
+    public static Optional<Analyte> find(String name) {
+        return AnalyteTable.find(name);
+    }
+
+    /** @throws Refused for an unknown name, with the nearest known one */
+    public static Analyte named(String name) {
+        return find(name)
+                .orElseThrow(() -> new Refused(
+                        "analyte",
+                        name.isBlank() ? "no name" : name,
+                        "no analyte of this name is known",
+                        "Did you mean " + AnalyteTable.nearest(name) + "?"));
+    }
+
+    /** Lowest and highest, both allowed. */
+    public record Range(double low, double high) {
+        public boolean holds(double value) {
+            return value >= low && value <= high;
+        }
+
+        Range with(Range other) {
+            return new Range(Math.min(low, other.low), Math.max(high, other.high));
+        }
     }
 }

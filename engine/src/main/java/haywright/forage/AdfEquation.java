@@ -1,0 +1,104 @@
+package haywright.forage;
+
+import haywright.workings.PublishedTable;
+import haywright.workings.Refused;
+import haywright.workings.Source;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A published line from ADF to TDN, a row of {@code tdn_from_adf.csv}. One step: TDN = intercept + slope·ADF. Two steps:
+ * NEl = step.intercept + step.slope·ADF (Mcal/lb), TDN = intercept + slope·NEl.
+ *
+ * @param id as topics write it: {@code western-alfalfa}
+ * @param name in words
+ * @param forage what the source gives it for
+ * @param step the line from ADF to NEl where the source goes that way
+ */
+public record AdfEquation(
+        String id,
+        String name,
+        String forage,
+        double intercept,
+        double slope,
+        @Nullable Step step,
+        Source source) {
+    /** The first of two steps: NEl in Mcal/lb from ADF. */
+    public record Step(double intercept, double slope) {}
+
+    /** The line taken for a class of feed when nobody picks one, and why this one. */
+    public record Usual(AdfEquation equation, String reason) {}
+
+    public static List<AdfEquation> published() {
+        return Table.ALL;
+    }
+
+    /** @throws Refused for an unknown id, naming those there are */
+    public static AdfEquation named(String id) {
+        return Table.ALL.stream()
+                .filter(e -> e.id.equals(id))
+                .findFirst()
+                .orElseThrow(() -> new Refused(
+                        "equation",
+                        id,
+                        "no equation from ADF has this name",
+                        "There are " + Table.ALL.stream().map(AdfEquation::id).collect(Collectors.joining(", "))
+                                + "."));
+    }
+
+    /**
+     * Empty for straw, residues, pasture, grain and by-products: no line was published for them, and those for hay hold
+     * from about 20 to 50 % ADF.
+     */
+    public static Optional<Usual> usual(FeedClass feedClass) {
+        return Optional.ofNullable(Table.USUAL.get(feedClass));
+    }
+
+    /** Read when first asked for. */
+    private static final class Table {
+        static final List<AdfEquation> ALL;
+        static final Map<FeedClass, Usual> USUAL;
+
+        static {
+            var all = new ArrayList<AdfEquation>();
+            var usual = new EnumMap<FeedClass, Usual>(FeedClass.class);
+            for (var row :
+                    PublishedTable.read(AdfEquation.class, "tdn_from_adf.csv").rows()) {
+                var first = row.number("nel_intercept");
+                var equation = new AdfEquation(
+                        row.text("id"),
+                        row.text("name"),
+                        row.text("forage"),
+                        row.number("intercept").orElseThrow(),
+                        row.number("slope").orElseThrow(),
+                        first.isPresent()
+                                ? new Step(
+                                        first.getAsDouble(),
+                                        row.number("nel_slope").orElseThrow())
+                                : null,
+                        switch (row.text("known")) {
+                            case "read" -> Source.read(row.text("source"));
+                            case "reproduces" -> Source.reproduces(row.text("source"));
+                            default -> Source.memory(row.text("source"));
+                        });
+                all.add(equation);
+                row.some("default_for").ifPresent(classes -> {
+                    for (var id : classes.split(";")) {
+                        usual.put(
+                                FeedClass.valueOf(id.toUpperCase(Locale.ROOT)),
+                                new Usual(equation, row.text("reason")));
+                    }
+                });
+            }
+            ALL = List.copyOf(all);
+            USUAL = Collections.unmodifiableMap(usual);
+        }
+    }
+}

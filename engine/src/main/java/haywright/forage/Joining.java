@@ -1,0 +1,322 @@
+package haywright.forage;
+
+import haywright.quantity.Unit;
+import haywright.workings.Input;
+import haywright.workings.Line;
+import haywright.workings.Origin;
+import haywright.workings.Source;
+import haywright.workings.Worked;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.EnumSet;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/** One joining of reports and book row into a {@link LotComposition}; used once. */
+final class Joining {
+    /** What is worked out here and never taken over as it is printed. */
+    private static final Set<Analyte> WORKED_OUT = EnumSet.of(
+            Analyte.TDN,
+            Analyte.DDM,
+            Analyte.NEM,
+            Analyte.NEG,
+            Analyte.NEL,
+            Analyte.ME,
+            Analyte.DE,
+            Analyte.RFV,
+            Analyte.RFQ,
+            Analyte.ACP,
+            Analyte.NFC,
+            Analyte.NSC,
+            Analyte.DCAD,
+            Analyte.MOISTURE,
+            Analyte.N,
+            Analyte.NO3N,
+            Analyte.NO3,
+            Analyte.KNO3);
+
+    /** A part and its whole, which a report and the book must not mend together into nonsense. */
+    private static final List<List<Analyte>> PARTS = List.of(
+            List.of(Analyte.ADF, Analyte.NDF),
+            List.of(Analyte.LIGNIN, Analyte.ADF),
+            List.of(Analyte.NDICP, Analyte.CP),
+            List.of(Analyte.ADICP, Analyte.NDICP),
+            List.of(Analyte.ADICP, Analyte.CP));
+
+    private static final Set<FeedClass> RANKED_BY_FEED_VALUE =
+            EnumSet.of(FeedClass.LEGUME_HAY, FeedClass.GRASS_HAY, FeedClass.MIXED_HAY);
+
+    /** Readings and whose they are, in words. */
+    record Told(String where, List<Reading> readings) {}
+
+    private final FeedClass feedClass;
+    private final Optional<FeedBook.Row> row;
+    private final Map<Analyte, Composition.Known> values = new EnumMap<>(Analyte.class);
+    private final List<String> notes = new ArrayList<>();
+    private @Nullable StatedTdn stated;
+    private @Nullable Tdn tdn;
+
+    Joining(FeedClass feedClass, Optional<FeedBook.Row> row) {
+        this.feedClass = feedClass;
+        this.row = row;
+    }
+
+    LotComposition join(List<Told> newestFirst) {
+        for (var told : newestFirst) {
+            take(told);
+        }
+        var measured = Set.copyOf(values.keySet());
+        row.ifPresent(book -> fillIn(book, !newestFirst.isEmpty()));
+        if (!values.containsKey(Analyte.DM)) {
+            lendDryMatter();
+        }
+        energy(measured);
+        if (RANKED_BY_FEED_VALUE.contains(feedClass) && measured.containsAll(List.of(Analyte.ADF, Analyte.NDF))) {
+            var value = new RelativeFeedValue(new Fibre(number(Analyte.ADF), number(Analyte.NDF)));
+            put(Analyte.RFV, value.index(), value);
+        }
+        return new LotComposition(feedClass, row, new Composition(values), Optional.ofNullable(tdn), notes);
+    }
+
+    private void take(Told told) {
+        var checked = ReportCheck.check(feedClass, Optional.empty(), told.readings);
+        for (var issue : checked.issues()) {
+            if (issue.level() == Issue.Level.E) {
+                notes.add("Left out of the %s: %s.".formatted(told.where, issue.words()));
+            }
+        }
+        var sound = checked.sound();
+        var typed = new Origin.Typed(told.where);
+        boolean needsDryMatter = !values.containsKey(Analyte.DM);
+        sound.forEach((analyte, value) -> {
+            if (!WORKED_OUT.contains(analyte)) {
+                values.putIfAbsent(analyte, new Composition.Known(value, origin(analyte, told, sound, typed)));
+            }
+        });
+        if (sound.containsKey(Analyte.N) && !values.containsKey(Analyte.CP)) {
+            var protein = new ProteinFromNitrogen(sound.getOrDefault(Analyte.N, 0.0));
+            put(Analyte.CP, protein.percent(), new Traced(protein, Map.of("N", typed)));
+        }
+        boolean printed = told.readings.stream().anyMatch(r -> r.analyte() == Analyte.DM);
+        if (needsDryMatter && !printed && sound.containsKey(Analyte.MOISTURE)) {
+            var rest = new DryMatterFromMoisture(sound.getOrDefault(Analyte.MOISTURE, 0.0));
+            put(Analyte.DM, rest.percent(), new Traced(rest, Map.of("moisture", typed)));
+        }
+        nitrate(told, sound, typed);
+        if (stated == null && sound.containsKey(Analyte.TDN)) {
+            stated = new StatedTdn(sound.getOrDefault(Analyte.TDN, 0.0), typed);
+        }
+    }
+
+    /** Typed on dry matter, or carried there. */
+    private static Origin origin(Analyte analyte, Told told, Map<Analyte, Double> sound, Origin typed) {
+        Reading carried = null;
+        for (var reading : told.readings) {
+            if (reading.analyte() == analyte) {
+                if (!analyte.hasBasis() || reading.basis() == Basis.DRY_MATTER) {
+                    return typed;
+                }
+                carried = carried == null ? reading : carried;
+            }
+        }
+        if (carried == null) {
+            return typed;
+        }
+        var conversion = new BasisConversion(
+                BasisConversion.Of.CONCENTRATION,
+                Sheet.inHouseUnit(carried),
+                analyte.unit(),
+                carried.basis(),
+                Basis.DRY_MATTER,
+                sound.getOrDefault(Analyte.DM, 90.0)); // not used from 90 % dry matter, the only way without it
+        return new Origin.Computed(new Traced(conversion, Map.of("X", typed, "DM", typed)));
+    }
+
+    private void nitrate(Told told, Map<Analyte, Double> sound, Origin typed) {
+        if (values.containsKey(Analyte.NO3N)) {
+            return;
+        }
+        if (sound.containsKey(Analyte.NO3N)) {
+            values.put(
+                    Analyte.NO3N,
+                    new Composition.Known(
+                            sound.getOrDefault(Analyte.NO3N, 0.0), origin(Analyte.NO3N, told, sound, typed)));
+            return;
+        }
+        for (var form : Map.of(Analyte.NO3, Nitrate.Form.NO3, Analyte.KNO3, Nitrate.Form.KNO3)
+                .entrySet()) {
+            var printed = sound.get(form.getKey());
+            if (printed != null) {
+                var nitrate = new Nitrate(printed, form.getValue(), Unit.PERCENT);
+                put(
+                        Analyte.NO3N,
+                        nitrate.no3n(),
+                        new Traced(nitrate, Map.of("printed", origin(form.getKey(), told, sound, typed))));
+            }
+        }
+    }
+
+    private void fillIn(FeedBook.Row book, boolean tested) {
+        var lent = new EnumMap<Analyte, Composition.Known>(Analyte.class);
+        book.composition().values().forEach((analyte, known) -> {
+            if (!WORKED_OUT.contains(analyte) && !values.containsKey(analyte)) {
+                lent.put(analyte, known);
+            }
+        });
+        for (var pair : PARTS) {
+            var part = pair.get(0);
+            var whole = pair.get(1);
+            var partly = lent.getOrDefault(part, values.get(part));
+            var wholly = lent.getOrDefault(whole, values.get(whole));
+            if (partly != null && wholly != null && partly.value() > wholly.value()) {
+                var dropped = lent.containsKey(part) ? part : whole;
+                if (lent.remove(dropped) != null) {
+                    notes.add("The feed book's %s is left out: beside the report's figures it cannot be."
+                            .formatted(dropped.words()));
+                }
+            }
+        }
+        values.putAll(lent);
+        notes.add((tested ? "What the report does not say is from" : "Not tested: every figure is from")
+                + " the feed book, %s, %s".formatted(book.feed(), book.source().cite())
+                + (book.basisIsKnown() ? "." : ". The source does not say its basis: take these figures as doubtful."));
+    }
+
+    private void lendDryMatter() {
+        FeedBook.published().dryMatterRow(feedClass).ifPresent(lender -> {
+            var known = lender.composition().values().get(Analyte.DM);
+            if (known != null) {
+                values.put(Analyte.DM, known);
+                notes.add(
+                        "Dry matter %s %% is that of %s in the feed book: neither a report nor the lot's own row says."
+                                .formatted(Say.number(known.value()), lender.feed()));
+            }
+        });
+    }
+
+    private void energy(Set<Analyte> measured) {
+        var usual = AdfEquation.usual(feedClass);
+        if (usual.isPresent() && measured.contains(Analyte.ADF)) {
+            var equation = usual.get().equation();
+            var fromFibre = new AdfTdn(equation, number(Analyte.ADF));
+            if (Analyte.TDN.possible().holds(fromFibre.percent())) {
+                tdn = fromFibre;
+                notes.add("TDN %s %% is from the measured ADF by the line “%s”: %s.%s%s"
+                        .formatted(
+                                Say.number(fromFibre.percent()),
+                                equation.name(),
+                                usual.get().reason(),
+                                fromFibre.inRange()
+                                        ? ""
+                                        : " ADF lies outside 20 to 50 %, where such lines hold: take it as rough.",
+                                laboratorys()));
+            }
+        }
+        if (tdn == null && stated != null) {
+            tdn = stated;
+            notes.add("TDN %s %% is the laboratory's own, whose equation is not known here."
+                    .formatted(Say.number(stated.percent())));
+        }
+        if (tdn == null) {
+            row.map(r -> r.composition().values().get(Analyte.TDN)).ifPresent(book -> {
+                tdn = new StatedTdn(book.value(), book.origin());
+                values.put(Analyte.TDN, book);
+                notes.add("TDN %s %% is the feed book's.".formatted(Say.number(book.value())));
+            });
+            if (tdn != null && printedNetEnergy()) {
+                return;
+            }
+        }
+        if (tdn != null) {
+            if (!values.containsKey(Analyte.TDN)) {
+                values.put(Analyte.TDN, new Composition.Known(tdn.percent(), origin(tdn)));
+            }
+            var energy = new NetEnergy(tdn.percent());
+            put(Analyte.NEM, energy.nem(), energy);
+            put(Analyte.NEG, energy.neg(), energy);
+            energy.cautions().forEach(caution -> notes.add(caution.words()));
+        }
+    }
+
+    private String laboratorys() {
+        return stated == null ? "" : " The laboratory prints %s %%.".formatted(Say.number(stated.percent()));
+    }
+
+    /** A row's own net energies stay as printed: they were not always made from its TDN. */
+    private boolean printedNetEnergy() {
+        var book = row.map(FeedBook.Row::composition).orElse(new Composition(Map.of()));
+        var maintenance = book.values().get(Analyte.NEM);
+        var gain = book.values().get(Analyte.NEG);
+        if (maintenance == null || gain == null) {
+            return false;
+        }
+        values.put(Analyte.NEM, maintenance);
+        values.put(Analyte.NEG, gain);
+        return true;
+    }
+
+    private Origin origin(Tdn way) {
+        return way instanceof StatedTdn said ? said.origin() : new Origin.Computed(new Traced(way, origins()));
+    }
+
+    private void put(Analyte analyte, double value, Worked work) {
+        values.put(
+                analyte,
+                new Composition.Known(
+                        value, new Origin.Computed(work instanceof Traced ? work : new Traced(work, origins()))));
+    }
+
+    /** Where the figures had so far came from, by the symbols the equations use. */
+    private Map<String, Origin> origins() {
+        var origins = new HashMap<String, Origin>();
+        values.forEach((analyte, known) -> origins.put(analyte.name(), known.origin()));
+        return Map.copyOf(origins);
+    }
+
+    private double number(Analyte analyte) {
+        var known = values.get(analyte);
+        if (known == null) {
+            throw new IllegalStateException(analyte + " is not known");
+        }
+        return known.value();
+    }
+
+    /** A nitrogen figure that a report prints in place of protein. */
+    private record ProteinFromNitrogen(double nitrogen) implements Worked {
+        double percent() {
+            return 6.25 * nitrogen;
+        }
+
+        @Override
+        public List<Line> lines() {
+            return List.of(Line.of(
+                    "CP",
+                    "6.25·N",
+                    percent(),
+                    Unit.PERCENT,
+                    Source.read("Mississippi State University Extension P2620"),
+                    Input.typed("N", nitrogen, Unit.PERCENT)));
+        }
+    }
+
+    private record DryMatterFromMoisture(double moisture) implements Worked {
+        double percent() {
+            return 100 - moisture;
+        }
+
+        @Override
+        public List<Line> lines() {
+            return List.of(Line.of(
+                    "DM",
+                    "100 − moisture",
+                    percent(),
+                    Unit.PERCENT,
+                    Source.ARITHMETIC,
+                    Input.typed("moisture", moisture, Unit.PERCENT)));
+        }
+    }
+}

@@ -1,0 +1,20 @@
+package haywright.forage;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+
+/** Numbers inside the sentences of this room: five decimals at most, no needless zeros. */
+final class Say {
+    private Say() {}
+
+    static String number(double value) {
+        if (!Double.isFinite(value)) {
+            return Double.isNaN(value) ? "not a number" : value > 0 ? "infinity" : "−infinity";
+        }
+        var text = BigDecimal.valueOf(value)
+                .setScale(Math.abs(value) >= 100 ? 1 : 3, RoundingMode.HALF_UP)
+                .stripTrailingZeros()
+                .toPlainString();
+        return text.startsWith("-") ? "−" + text.substring(1) : text;
+    }
+}

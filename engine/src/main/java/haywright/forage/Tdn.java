@@ -1,0 +1,12 @@
+package haywright.forage;
+
+import haywright.workings.Worked;
+
+/**
+ * Total digestible nutrients of a feed by one of the ways it is known. They differ by more than laboratories do: at 40 %
+ * ADF the published lines give 48 to 60, so every figure carries which way it came.
+ */
+public sealed interface Tdn extends Worked permits AdfTdn, StatedTdn, SummativeTdn, WeissTdn {
+    /** Per cent of dry matter, at maintenance. */
+    double percent();
+}
