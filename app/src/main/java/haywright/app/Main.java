@@ -5,13 +5,14 @@ import java.io.OutputStreamWriter;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.time.Clock;
 
 /** Joins the rooms by hand and runs the command line. */
 public final class Main {
     private Main() {}
 
     public static void main(String[] arguments) {
-        int status = new Cli(utf8(System.out), utf8(System.err)).run(arguments);
+        int status = new Cli(Clock.systemDefaultZone(), utf8(System.out), utf8(System.err)).run(arguments);
         System.exit(status);
     }
 

@@ -4,6 +4,7 @@ import haywright.app.compute.Version;
 import haywright.workings.Refused;
 import java.io.PrintWriter;
 import java.nio.file.NoSuchFileException;
+import java.time.Clock;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -15,9 +16,10 @@ public final class Cli {
 
     private final CommandLine line;
 
-    public Cli(PrintWriter out, PrintWriter err) {
+    public Cli(Clock clock, PrintWriter out, PrintWriter err) {
         line = new CommandLine(new Haywright())
                 .addSubcommand(new ComputeCommand())
+                .addSubcommand(new RanchCommand(clock))
                 .setOut(out)
                 .setErr(err)
                 .setCaseInsensitiveEnumValuesAllowed(true)
