@@ -1,0 +1,111 @@
+package haywright.app.report;
+
+import com.openhtmltopdf.extend.FSStream;
+import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
+import com.openhtmltopdf.svgsupport.BatikSVGDrawer;
+import com.openhtmltopdf.util.Diagnostic;
+import com.openhtmltopdf.util.XRLog;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.Reader;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.Calendar;
+import java.util.GregorianCalendar;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.TimeZone;
+import java.util.function.Consumer;
+import org.apache.pdfbox.pdmodel.font.FontMappers;
+
+/**
+ * A page ready to be printed: well-formed XHTML with its style and its pictures (SVG) inside it.
+ *
+ * @param xhtml whole, with title and language; it can name nothing outside the program but {@code res:/fonts/…}
+ * @param dated the day it stands for, which the file carries as its date: the same page gives the same bytes
+ */
+public record Paper(String xhtml, LocalDate dated) {
+    static {
+        // Every font is embedded from the program: without this the library looks through the machine's fonts, keeps a
+        // list of them in the home folder, and the same page comes out differently elsewhere.
+        FontMappers.set(new OwnFonts());
+        XRLog.setLoggingEnabled(false);
+    }
+
+    /** What a printer is loaded with. */
+    public enum Size {
+        LETTER("8.5in 11in"),
+        A4("210mm 297mm");
+
+        private final String css;
+
+        Size(String css) {
+            this.css = css;
+        }
+
+        /** As a style sheet writes it. */
+        String css() {
+            return css;
+        }
+
+        public String id() {
+            return name().toLowerCase(Locale.ROOT);
+        }
+    }
+
+    public byte[] pdf() {
+        return pdf(complaint -> {});
+    }
+
+    /** @param complaints takes what the library has to say against the page */
+    byte[] pdf(Consumer<Diagnostic> complaints) {
+        var builder = new PdfRendererBuilder()
+                .withHtmlContent(xhtml, null)
+                .usePdfUaAccessibility(true)
+                .withProducer("Haywright")
+                .useUriResolver((base, uri) -> isOwn(uri) ? uri : null)
+                .useProtocolsStreamImplementation(Resource::new, "res")
+                .withDiagnosticConsumer(complaints);
+        try (var picture = new BatikSVGDrawer();
+                var renderer = builder.useSVGDrawer(picture).buildPdfRenderer();
+                var document = renderer.createPDFKeepOpen()) {
+            var about = document.getDocumentInformation();
+            about.setCreationDate(noon());
+            about.setModificationDate(noon());
+            document.setDocumentId((long) xhtml.hashCode());
+            var bytes = new ByteArrayOutputStream();
+            document.save(bytes);
+            return bytes.toByteArray();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private Calendar noon() {
+        var calendar = new GregorianCalendar(TimeZone.getTimeZone(ZoneOffset.UTC), Locale.ROOT);
+        calendar.setTimeInMillis(dated.atTime(12, 0).toInstant(ZoneOffset.UTC).toEpochMilli());
+        return calendar;
+    }
+
+    /** Text typed on a ranch can name files and addresses; none of them is ever fetched. */
+    static boolean isOwn(String uri) {
+        return uri.matches("res:/fonts/[A-Za-z0-9-]+\\.ttf");
+    }
+
+    /** One of the program's own files. */
+    private record Resource(String uri) implements FSStream {
+        @Override
+        public InputStream getStream() {
+            return Objects.requireNonNull(Paper.class.getResourceAsStream(uri.substring("res:".length())), uri);
+        }
+
+        @Override
+        public Reader getReader() {
+            return new InputStreamReader(getStream(), StandardCharsets.UTF_8);
+        }
+    }
+}
