@@ -1,5 +1,6 @@
 package haywright.cattle;
 
+import haywright.quantity.Unit;
 import java.util.Locale;
 
 /** Classes of beef cattle, as the requirement tables sort them. */
@@ -23,5 +24,24 @@ public enum AnimalClass {
 
     public String id() {
         return name().toLowerCase(Locale.ROOT);
+    }
+
+    /** Cows and heifers that calve: their intake follows the cow equation. */
+    boolean calves() {
+        return this == MATURE_COW || this == FIRST_CALF_HEIFER || this == BRED_HEIFER;
+    }
+
+    /** In her first pregnancy or with her first calf. */
+    boolean firstCalf() {
+        return this == FIRST_CALF_HEIFER || this == BRED_HEIFER;
+    }
+
+    Findings checkWeight(String field, double weight, double matureWeight, Unit unit) {
+        var rule = "weight_" + id();
+        return firstCalf()
+                ? Findings.of(
+                        Limits.of("weight_mature").check("matureWeight", matureWeight, unit),
+                        Limits.of(rule).check(field, 100 * weight / matureWeight, Unit.PERCENT))
+                : Limits.of(rule).check(field, weight, unit);
     }
 }

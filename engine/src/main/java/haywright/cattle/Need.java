@@ -9,14 +9,25 @@ import haywright.workings.Worked;
 public interface Need extends Worked {
     AnimalClass animals();
 
+    RequirementSystem system();
+
     /** Full live weight without the conceptus, kg: what limits "per cent of body weight" mean. */
     double bodyWeight();
+
+    /** The same after shrink, kg: what equations mean. */
+    double shrunkWeight();
 
     /** Share of the group with a calf in them, 0 to 1. */
     double pregnantShare();
 
+    /** Share of the group in the middle or last third of gestation, 0 to 1. */
+    double pastFirstThirdShare();
+
     /** Share of the group in milk, 0 to 1. */
     double milkingShare();
+
+    /** Milk, kg a day; the mean over the whole group. */
+    double milk();
 
     /** Mcal a day. */
     double nemMaintenance();
@@ -49,4 +60,13 @@ public interface Need extends Worked {
 
     /** g a day. */
     double phosphorus();
+
+    /**
+     * What they are expected to eat of a diet when there is always some left.
+     *
+     * @param dietNem NEm of the whole diet, Mcal/kg of dry matter
+     */
+    default ExpectedIntake intake(double dietNem) {
+        return ExpectedIntake.of(this, dietNem);
+    }
 }

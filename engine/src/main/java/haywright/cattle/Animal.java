@@ -1,0 +1,126 @@
+package haywright.cattle;
+
+import static haywright.quantity.Unit.CELSIUS;
+import static haywright.quantity.Unit.KILOGRAM;
+import static haywright.quantity.Unit.KILOGRAM_A_DAY;
+import static haywright.quantity.Unit.NONE;
+
+import haywright.quantity.Quantity;
+import haywright.workings.Note;
+import haywright.workings.Note.Level;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One head on one day.
+ *
+ * @param weight without the calf in her
+ * @param conditionScore 1 to 9
+ * @param pregnancy null when she is open
+ * @param lactation null when she is dry
+ * @param gain wanted, kg a day of shrunk weight; 0 for cattle that hold
+ * @param matureWeight kg at condition 5, grown up, shrunk or full as {@code weight} is; for steers and bulls that are fed
+ *     out the final weight
+ * @param previousTemperature mean of the last month, °C; {@value #NO_ACCLIMATISATION} leaves it out
+ */
+public record Animal(
+        AnimalClass animals,
+        Breed breed,
+        LiveWeight weight,
+        double conditionScore,
+        @Nullable Pregnancy pregnancy,
+        @Nullable Lactation lactation,
+        double gain,
+        double matureWeight,
+        double previousTemperature) {
+    /** °C: the last month's mean that changes nothing. */
+    public static final double NO_ACCLIMATISATION = 20;
+
+    public Animal {
+        check(animals, weight, conditionScore, pregnancy, lactation, gain, matureWeight, previousTemperature)
+                .refuse();
+    }
+
+    /** A grown cow, open, dry and holding at condition 5. */
+    public static Animal matureCow(LiveWeight weight) {
+        return new Animal(
+                AnimalClass.MATURE_COW, Breed.AVERAGE, weight, 5, null, null, 0, weight.kg(), NO_ACCLIMATISATION);
+    }
+
+    /** The mature weight after shrink, kg. */
+    double shrunkMatureWeight() {
+        return new LiveWeight(matureWeight, weight.isShrunk()).shrunk();
+    }
+
+    /** kg a day; 0 when dry. */
+    public double milk() {
+        return lactation == null ? 0 : lactation.milk();
+    }
+
+    /** Which figures are unusual, though possible. */
+    public List<Note> notes() {
+        var own = check(animals, weight, conditionScore, pregnancy, lactation, gain, matureWeight, previousTemperature);
+        return Findings.of(
+                        own,
+                        pregnancy == null ? Findings.NONE : pregnancy.findings(),
+                        lactation == null ? Findings.NONE : lactation.findings())
+                .notes();
+    }
+
+    private static Findings check(
+            AnimalClass animals,
+            LiveWeight weight,
+            double conditionScore,
+            @Nullable Pregnancy pregnancy,
+            @Nullable Lactation lactation,
+            double gain,
+            double matureWeight,
+            double previousTemperature) {
+        return Findings.of(
+                animals.checkWeight("bodyWeight", weight.kg(), matureWeight, KILOGRAM),
+                Limits.of("condition_score").check("conditionScore", conditionScore, NONE),
+                Limits.of("gain").check("gain", gain, KILOGRAM_A_DAY),
+                growing(
+                        Quantity.of(weight.kg(), KILOGRAM),
+                        Quantity.of(matureWeight, KILOGRAM),
+                        Quantity.of(gain, KILOGRAM_A_DAY)),
+                Limits.of("month_mean_temperature").check("previousTemperature", previousTemperature, CELSIUS),
+                sex(animals, pregnancy, lactation));
+    }
+
+    static Findings growing(Quantity weight, Quantity matureWeight, Quantity gain) {
+        return gain.base() <= 0 || weight.base() <= matureWeight.base()
+                ? Findings.NONE
+                : Findings.one(
+                        Level.REFUSE,
+                        "grown_and_growing",
+                        "matureWeight",
+                        Limits.said(matureWeight),
+                        "An animal of " + Limits.said(weight)
+                                + " that is to gain has not reached its grown or final weight",
+                        "Is the grown weight too low, or should the gain be 0?");
+    }
+
+    private static Findings sex(AnimalClass animals, @Nullable Pregnancy pregnancy, @Nullable Lactation lactation) {
+        boolean neverCalves = animals == AnimalClass.BULL || animals == AnimalClass.GROWING;
+        return Findings.of(
+                pregnancy != null && neverCalves
+                        ? Findings.one(
+                                Level.REFUSE,
+                                "pregnant_class",
+                                "daysPregnant",
+                                "day " + Limits.said(pregnancy.day()),
+                                "In " + animals.words() + " nothing is pregnant",
+                                "Are these bred heifers?")
+                        : Findings.NONE,
+                lactation != null && (neverCalves || animals == AnimalClass.BRED_HEIFER)
+                        ? Findings.one(
+                                Level.REFUSE,
+                                "milking_class",
+                                "weeksInMilk",
+                                "week " + Limits.said(lactation.weeks()),
+                                "In " + animals.words() + " nothing is in milk",
+                                "Are these first-calf heifers or cows?")
+                        : Findings.NONE);
+    }
+}

@@ -1,0 +1,35 @@
+package haywright.cattle;
+
+import haywright.workings.Worked;
+
+/**
+ * Free-choice intake, kg of dry matter a head and day: what the equations expect, right to 8 to 10 %. It is not what an
+ * animal can hold ({@link ForageCapacity}), and never a ceiling for a ration: for a cow late in pregnancy on plain hay it
+ * lies below what she needs and does eat.
+ */
+public sealed interface ExpectedIntake extends Worked permits CowIntake1996, GrowingIntake1996, GrowingIntake2016 {
+    /** Changes nothing: no factor for temperature or mud. */
+    double NO_FACTOR = 1;
+
+    /** kg of dry matter a head and day. */
+    double kilograms();
+
+    /**
+     * Cows and heifers that calve: the cow equation, the same in both editions. Growing cattle: the edition's own, as
+     * calves under a year in the older one. Bulls: the yearling equation of 1996 in both, since the one of 2016 is made
+     * for cattle that grow and gives grown bulls a fifth too much.
+     *
+     * @param dietNem NEm of the whole diet, Mcal/kg of dry matter
+     */
+    static ExpectedIntake of(Need need, double dietNem) {
+        if (need.animals().calves()) {
+            return new CowIntake1996(need.shrunkWeight(), need.pastFirstThirdShare(), need.milk(), dietNem, NO_FACTOR);
+        }
+        if (need.animals() == AnimalClass.BULL) {
+            return new GrowingIntake1996(need.shrunkWeight(), true, dietNem, NO_FACTOR);
+        }
+        return need.system() == RequirementSystem.NASEM_2016
+                ? new GrowingIntake2016(need.shrunkWeight(), dietNem, NO_FACTOR)
+                : new GrowingIntake1996(need.shrunkWeight(), false, dietNem, NO_FACTOR);
+    }
+}

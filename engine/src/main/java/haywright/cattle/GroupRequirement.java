@@ -1,0 +1,215 @@
+package haywright.cattle;
+
+import static haywright.quantity.Unit.GRAM_A_DAY;
+import static haywright.quantity.Unit.HEAD;
+import static haywright.quantity.Unit.KILOGRAM_A_DAY;
+import static haywright.quantity.Unit.MEGACALORIE;
+
+import haywright.quantity.Unit;
+import haywright.workings.Input;
+import haywright.workings.Line;
+import haywright.workings.Source;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What one head of a group needs on a day: the mean over the calving weeks, by head, and never that of one average cow.
+ * The members keep the spread.
+ *
+ * <p>A calving week counts from its middle day. Before it a cow is pregnant, if not more than 283 days away; after it she
+ * is in milk until weaning, or for 30 weeks where no weaning is planned. Head that stand in no calving week are open.
+ * Cattle that gain weigh more each day from the weighing on, up to their grown weight.
+ */
+public record GroupRequirement(AnimalClass animals, RequirementSystem system, List<Member> members) implements Need {
+    private static final int MIDDLE_OF_WEEK = 3;
+    private static final int DAYS_A_WEEK = 7;
+
+    /** Calves of two-year-old dams are about 8 % lighter, and their dams milk 0.74 of a grown cow's peak. */
+    private static final double FIRST_CALF_BIRTH = 0.92;
+
+    private static final double FIRST_CALF_MILK = 0.74;
+
+    public GroupRequirement {
+        members = List.copyOf(members);
+    }
+
+    /** @param head how many of the group are alike in this */
+    public record Member(int head, Requirement need) {}
+
+    /** @param previousTemperature mean of the last month, °C */
+    static GroupRequirement of(Group group, LocalDate date, RequirementSystem system, double previousTemperature) {
+        HerdCheck.findings(group, date).refuse();
+        var members = new ArrayList<Member>();
+        int open = group.head();
+        for (var week : group.calving()) {
+            if (week.head() > 0) {
+                open -= week.head();
+                var animal = animal(group, date, week, previousTemperature);
+                members.add(new Member(week.head(), new Requirement(animal, system)));
+            }
+        }
+        if (open > 0) {
+            var animal = animal(group, date, null, previousTemperature);
+            members.add(new Member(open, new Requirement(animal, system)));
+        }
+        return new GroupRequirement(group.animals(), system, members);
+    }
+
+    private static Animal animal(
+            Group group, LocalDate date, Group.@Nullable CalvingWeek week, double previousTemperature) {
+        var breed = Breed.named(group.breed());
+        boolean firstCalf = group.animals().firstCalf();
+        Pregnancy pregnancy = null;
+        Lactation lactation = null;
+        var animals = group.animals();
+        if (week != null) {
+            long until = ChronoUnit.DAYS.between(date, week.begins().plusDays(MIDDLE_OF_WEEK));
+            double weeks = -until / (double) DAYS_A_WEEK;
+            var weaning = group.weaning();
+            if (until >= 0 && until < Pregnancy.GESTATION) {
+                var typed = group.calfBirthWeight();
+                double birth = typed != null ? typed.base() : breed.birthWeight() * (firstCalf ? FIRST_CALF_BIRTH : 1);
+                pregnancy = new Pregnancy(birth, Pregnancy.GESTATION - until);
+            } else if (until < 0 && (weaning == null ? weeks <= Lactation.CURVE_ENDS : date.isBefore(weaning))) {
+                var typed = group.peakMilk();
+                double peak = typed != null ? typed.base() : breed.peakMilk() * (firstCalf ? FIRST_CALF_MILK : 1);
+                lactation = new Lactation(weeks, peak, Lactation.USUAL_PEAK_WEEK);
+                animals = animals == AnimalClass.BRED_HEIFER ? AnimalClass.FIRST_CALF_HEIFER : animals;
+            }
+        }
+        return new Animal(
+                animals,
+                breed,
+                new LiveWeight(weight(group, date), group.shrunk()),
+                group.conditionScore(),
+                pregnancy,
+                lactation,
+                group.gain().base(),
+                group.matureWeight().base(),
+                previousTemperature);
+    }
+
+    /** On the day, kg. */
+    private static double weight(Group group, LocalDate date) {
+        double weighed = group.weight().base();
+        double gained = group.gain().base() * ChronoUnit.DAYS.between(group.weighedOn(), date);
+        return Math.min(weighed + gained, Math.max(weighed, group.matureWeight().base()));
+    }
+
+    private double mean(ToDoubleFunction<Need> of) {
+        return members.stream()
+                        .mapToDouble(m -> m.head * of.applyAsDouble(m.need))
+                        .sum()
+                / members.stream().mapToInt(Member::head).sum();
+    }
+
+    @Override
+    public double bodyWeight() {
+        return mean(Need::bodyWeight);
+    }
+
+    @Override
+    public double shrunkWeight() {
+        return mean(Need::shrunkWeight);
+    }
+
+    @Override
+    public double pregnantShare() {
+        return mean(Need::pregnantShare);
+    }
+
+    @Override
+    public double pastFirstThirdShare() {
+        return mean(Need::pastFirstThirdShare);
+    }
+
+    @Override
+    public double milkingShare() {
+        return mean(Need::milkingShare);
+    }
+
+    @Override
+    public double milk() {
+        return mean(Need::milk);
+    }
+
+    @Override
+    public double nemMaintenance() {
+        return mean(Need::nemMaintenance);
+    }
+
+    @Override
+    public double nemPregnancy() {
+        return mean(Need::nemPregnancy);
+    }
+
+    @Override
+    public double nemLactation() {
+        return mean(Need::nemLactation);
+    }
+
+    @Override
+    public double nemCold() {
+        return mean(Need::nemCold);
+    }
+
+    @Override
+    public double neg() {
+        return mean(Need::neg);
+    }
+
+    @Override
+    public double metabolizableProtein() {
+        return mean(Need::metabolizableProtein);
+    }
+
+    @Override
+    public double crudeProtein() {
+        return mean(Need::crudeProtein);
+    }
+
+    @Override
+    public double calcium() {
+        return mean(Need::calcium);
+    }
+
+    @Override
+    public double phosphorus() {
+        return mean(Need::phosphorus);
+    }
+
+    @Override
+    public List<Line> lines() {
+        return List.of(
+                line("NEm", MEGACALORIE, Need::nem),
+                line("NEg", MEGACALORIE, Need::neg),
+                line("MP", GRAM_A_DAY, Need::metabolizableProtein),
+                line("CP", KILOGRAM_A_DAY, Need::crudeProtein),
+                line("Ca", GRAM_A_DAY, Need::calcium),
+                line("P", GRAM_A_DAY, Need::phosphorus));
+    }
+
+    private Line line(String symbol, Unit unit, ToDoubleFunction<Need> of) {
+        var inputs = new ArrayList<Input>();
+        var heads = new ArrayList<String>();
+        var products = new ArrayList<String>();
+        for (int i = 0; i < members.size(); i++) {
+            var member = members.get(i);
+            var head = "n" + (i + 1);
+            var need = symbol + (i + 1);
+            inputs.add(Input.typed(head, member.head, HEAD));
+            inputs.add(Input.computed(need, of.applyAsDouble(member.need), unit, member.need));
+            heads.add(head);
+            products.add(head + "·" + need);
+        }
+        var formula = products.stream().collect(Collectors.joining(" + ", "(", ")"))
+                + " / "
+                + heads.stream().collect(Collectors.joining(" + ", "(", ")"));
+        return new Line(symbol, formula, mean(of), unit, Source.ARITHMETIC, inputs);
+    }
+}

@@ -1,0 +1,144 @@
+package haywright.cattle;
+
+import static haywright.quantity.Unit.MEGACALORIE;
+
+import haywright.workings.Input;
+import haywright.workings.Line;
+import haywright.workings.Refused;
+import haywright.workings.Source;
+import haywright.workings.Worked;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+
+/**
+ * What one animal needs on a day.
+ * <pre>
+ * NEm = NEmm + NEmy + NEml        Mcal a day
+ * NEg = RE                        Mcal a day, for the wanted gain
+ * </pre>
+ */
+public record Requirement(Animal animal, RequirementSystem system) implements Need {
+    private static final Source SUM = Source.memory("NRC 1996/2000 ch. 10: the parts add up");
+
+    /**
+     * What one head of a group needs on a day: the mean over its calving weeks.
+     *
+     * @throws Refused when {@link HerdCheck} finds something impossible
+     */
+    public static Need of(Group group, LocalDate date, RequirementSystem system) {
+        return GroupRequirement.of(group, date, system, Animal.NO_ACCLIMATISATION);
+    }
+
+    @Override
+    public AnimalClass animals() {
+        return animal.animals();
+    }
+
+    @Override
+    public double bodyWeight() {
+        return animal.weight().full();
+    }
+
+    @Override
+    public double shrunkWeight() {
+        return animal.weight().shrunk();
+    }
+
+    @Override
+    public double milk() {
+        return animal.milk();
+    }
+
+    @Override
+    public double pregnantShare() {
+        return animal.pregnancy() == null ? 0 : 1;
+    }
+
+    @Override
+    public double pastFirstThirdShare() {
+        var pregnancy = animal.pregnancy();
+        return pregnancy != null && pregnancy.pastFirstThird() ? 1 : 0;
+    }
+
+    @Override
+    public double milkingShare() {
+        return animal.lactation() == null ? 0 : 1;
+    }
+
+    @Override
+    public double nemMaintenance() {
+        return new Maintenance(animal).nem();
+    }
+
+    @Override
+    public double nemPregnancy() {
+        var pregnancy = animal.pregnancy();
+        return pregnancy == null ? 0 : pregnancy.nem();
+    }
+
+    @Override
+    public double nemLactation() {
+        var lactation = animal.lactation();
+        return lactation == null ? 0 : lactation.nem();
+    }
+
+    @Override
+    public double nemCold() {
+        return 0;
+    }
+
+    @Override
+    public double neg() {
+        return Growth.of(animal).neg();
+    }
+
+    @Override
+    public double metabolizableProtein() {
+        return new MetabolizableProtein(animal).grams();
+    }
+
+    @Override
+    public double crudeProtein() {
+        return new MetabolizableProtein(animal).crudeProtein();
+    }
+
+    @Override
+    public double calcium() {
+        return new CalciumPhosphorus(animal).calcium();
+    }
+
+    @Override
+    public double phosphorus() {
+        return new CalciumPhosphorus(animal).phosphorus();
+    }
+
+    @Override
+    public List<Line> lines() {
+        var parts = new ArrayList<Input>();
+        parts.add(Input.computed("NEmm", nemMaintenance(), MEGACALORIE, new Maintenance(animal)));
+        Worked pregnancy = animal.pregnancy();
+        if (pregnancy != null) {
+            parts.add(Input.computed("NEmy", nemPregnancy(), MEGACALORIE, pregnancy));
+        }
+        Worked lactation = animal.lactation();
+        if (lactation != null) {
+            parts.add(Input.computed("NEml", nemLactation(), MEGACALORIE, lactation));
+        }
+        var lines = new ArrayList<Line>();
+        lines.add(new Line("NEm", sum(parts), nem(), MEGACALORIE, SUM, parts));
+        if (animal.gain() > 0) {
+            var growth = Growth.of(animal);
+            lines.add(Line.of("NEg", "RE", neg(), MEGACALORIE, SUM, Input.computed("RE", neg(), MEGACALORIE, growth)));
+        }
+        lines.addAll(new MetabolizableProtein(animal).lines());
+        lines.addAll(new CalciumPhosphorus(animal).lines());
+        return List.copyOf(lines);
+    }
+
+    /** The formula of a plain sum. */
+    static String sum(List<Input> parts) {
+        return parts.stream().map(Input::symbol).collect(Collectors.joining(" + "));
+    }
+}
