@@ -12,7 +12,7 @@ final class Spelling {
 
     /** {@code replacementPrice} and {@code ReplacementPrice} as {@code replacement_price}. */
     static String snake(String camel) {
-        return camel.replaceAll("(?<=[a-z0-9])(?=[A-Z])", "_").toLowerCase(Locale.ROOT);
+        return camel.replaceAll("(?<=.)(?=[A-Z])", "_").toLowerCase(Locale.ROOT);
     }
 
     static String id(Enum<?> constant) {
