@@ -1,0 +1,37 @@
+package haywright.sampling;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the answer must be good for.
+ *
+ * @param rule how the number is chosen; null takes the material's default
+ * @param analyte the one the half-width is about: "cp"
+ * @param halfWidth wanted, in the analyte's unit, or per cent of its value for minerals and nitrate
+ * @param own this ranch's own spread; null takes the book's
+ * @param costs null takes the usual ones
+ */
+public record Aim(
+        @Nullable Rule rule,
+        String analyte,
+        double halfWidth,
+        double confidencePercent,
+        Purpose purpose,
+        long seed,
+        @Nullable Spread own,
+        @Nullable Costs costs) {
+    /** Half a point of protein, right 19 times in 20. */
+    public static final Aim USUAL = new Aim(null, "cp", 0.5, 95, Purpose.NUTRIENTS, 1, null, null);
+
+    public Aim with(Purpose other) {
+        return new Aim(rule, analyte, halfWidth, confidencePercent, other, seed, own, costs);
+    }
+
+    public Aim withSeed(long other) {
+        return new Aim(rule, analyte, halfWidth, confidencePercent, purpose, other, own, costs);
+    }
+
+    public Aim withRule(Rule other) {
+        return new Aim(other, analyte, halfWidth, confidencePercent, purpose, seed, own, costs);
+    }
+}

@@ -1,0 +1,115 @@
+package haywright.sampling;
+
+import haywright.quantity.Unit;
+import haywright.workings.Input;
+import haywright.workings.Line;
+import haywright.workings.Problem;
+import haywright.workings.Refused;
+import haywright.workings.Source;
+import haywright.workings.Worked;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * What the cores weigh together.
+ *
+ * <pre>
+ * core = π/4 · bore² · depth · density        kg
+ * mass = cores · core
+ * </pre>
+ *
+ * @param boreMetres inside diameter of the probe's tip
+ * @param depthMetres how deep it goes into the feed
+ * @param densityKgPerM3 as fed
+ * @param cores how many go into the bucket
+ * @param needKg what the laboratory needs
+ * @param bucketKg what one mixing bucket holds
+ */
+public record CompositeMass(
+        double boreMetres, double depthMetres, double densityKgPerM3, int cores, double needKg, double bucketKg)
+        implements Worked {
+    private static final Source FORMULA = new Source("volume of a cylinder times density", Source.Known.ARITHMETIC);
+
+    /** Above this the laboratory must part the sample, so it is ground whole first. */
+    static final double BAG_PER_BUCKET = 1.0 / 5;
+
+    public CompositeMass {
+        var problems = new ArrayList<Problem>();
+        if (!(boreMetres >= 0.005 && boreMetres <= 0.1)) {
+            problems.add(new Problem(
+                    "bore",
+                    "%.1f mm".formatted(boreMetres * 1000),
+                    "a hay probe is 5 to 100 mm (1/4 to 4 in) inside",
+                    "Is the unit right? Most are 3/8 to 3/4 in."));
+        }
+        if (!(depthMetres > 0 && depthMetres <= 3)) {
+            problems.add(new Problem(
+                    "depth",
+                    "%.2f m".formatted(depthMetres),
+                    "a probe goes in above 0 and at most 3 m",
+                    "Is the unit right? 12 to 24 in is usual."));
+        }
+        if (!(densityKgPerM3 >= 20 && densityKgPerM3 <= 1500)) {
+            problems.add(new Problem(
+                    "density",
+                    "%.0f kg/m³".formatted(densityKgPerM3),
+                    "feed weighs 20 to 1,500 kg/m³ (1 to 94 lb/ft³)",
+                    "Do the bale's size and weight fit each other?"));
+        }
+        if (cores < 1) {
+            problems.add(new Problem("cores", String.valueOf(cores), "at least one core is taken", "How many?"));
+        }
+        Refused.unlessEmpty(problems);
+    }
+
+    public double coreKg() {
+        return Math.PI / 4 * boreMetres * boreMetres * depthMetres * densityKgPerM3;
+    }
+
+    public double kg() {
+        return cores * coreKg();
+    }
+
+    public boolean isEnough() {
+        return kg() >= needKg;
+    }
+
+    public boolean isTooMuch() {
+        return kg() > bucketKg * BAG_PER_BUCKET;
+    }
+
+    /** What to do about it, in words. No core is ever discarded. */
+    public String words() {
+        if (!isEnough()) {
+            int more = (int) Math.ceil((needKg - kg()) / coreKg());
+            return ("%.0f g is less than the %.0f g the laboratory needs: take %d more cores, go deeper, or use a wider"
+                            + " probe.")
+                    .formatted(kg() * 1000, needKg * 1000, more);
+        }
+        if (kg() > bucketKg) {
+            return ("%.1f kg is more than a 5-gallon bucket holds: use a narrower probe. Send every core taken.")
+                    .formatted(kg());
+        }
+        return isTooMuch()
+                ? ("%.0f g is more than a 1-gallon bag: send it all, in two bags marked as one sample, and ask the"
+                                + " laboratory to grind the whole before it parts it. Never part cored hay yourself.")
+                        .formatted(kg() * 1000)
+                : "%.0f g: enough for the laboratory, and it fits one bag. Send all of it.".formatted(kg() * 1000);
+    }
+
+    @Override
+    public List<Line> lines() {
+        return List.of(
+                Line.of(
+                        "core",
+                        "pi/4·bore^2·depth·density",
+                        coreKg(),
+                        Unit.KILOGRAM,
+                        FORMULA,
+                        Input.published("pi", Math.PI, Unit.NONE, Source.ARITHMETIC),
+                        Input.typed("bore", boreMetres, Unit.METRE),
+                        Input.typed("depth", depthMetres, Unit.METRE),
+                        Input.typed("density", densityKgPerM3, Unit.KG_PER_M3)),
+                Line.of("mass", "cores·core", kg(), Unit.KILOGRAM, FORMULA, Input.typed("cores", cores, Unit.NONE)));
+    }
+}

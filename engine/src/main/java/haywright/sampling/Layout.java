@@ -1,0 +1,153 @@
+package haywright.sampling;
+
+import haywright.workings.Problem;
+import haywright.workings.Refused;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+
+/** How the bales of a lot lie: a block, a pyramid of rounds, or loose in the order they are walked past. */
+public sealed interface Layout {
+    /** More bales than any stackyard; above it a figure was typed wrong. */
+    int MOST_BALES = 1_000_000;
+
+    int count();
+
+    /** Every bale, as the stack was built. */
+    List<Place> places();
+
+    /**
+     * Rows behind each other, columns side by side, tiers upward.
+     *
+     * @param reachTiers tiers a person on the ground can core; a ladder is not offered
+     * @param open faces one can walk up to; a stack against a wall shows fewer
+     */
+    record Block(int rows, int columns, int tiers, int count, int reachTiers, Set<Place.Side> open) implements Layout {
+        public Block {
+            fits(count, (long) rows * columns * tiers, rows, columns, tiers);
+            open = Collections.unmodifiableSet(
+                    open.isEmpty() ? EnumSet.noneOf(Place.Side.class) : EnumSet.copyOf(open));
+        }
+
+        public static Block open(int rows, int columns, int tiers, int count, int reachTiers) {
+            return new Block(
+                    rows,
+                    columns,
+                    tiers,
+                    count,
+                    reachTiers,
+                    EnumSet.of(Place.Side.FRONT, Place.Side.RIGHT, Place.Side.BACK, Place.Side.LEFT));
+        }
+
+        @Override
+        public List<Place> places() {
+            var places = new ArrayList<Place>(count);
+            for (int i = 0; i < count; i++) {
+                int tier = i / (rows * columns) + 1;
+                int row = i / columns % rows + 1;
+                int column = i % columns + 1;
+                var side = side(row, column);
+                places.add(new Place(i + 1, row, column, tier, side, side != Place.Side.INSIDE && tier <= reachTiers));
+            }
+            return List.copyOf(places);
+        }
+
+        private Place.Side side(int row, int column) {
+            if (row == 1 && open.contains(Place.Side.FRONT)) {
+                return Place.Side.FRONT;
+            }
+            if (column == columns && open.contains(Place.Side.RIGHT)) {
+                return Place.Side.RIGHT;
+            }
+            if (row == rows && open.contains(Place.Side.BACK)) {
+                return Place.Side.BACK;
+            }
+            return column == 1 && open.contains(Place.Side.LEFT) ? Place.Side.LEFT : Place.Side.INSIDE;
+        }
+    }
+
+    /**
+     * Round bales lying on their curved sides, each tier one bale narrower than the one below. Rounds are cored through
+     * the curved side, which only the outer bales of a tier show; the flat ends of the pile are never cored.
+     *
+     * @param base bales across the bottom tier
+     * @param length bales along the pile
+     */
+    record Pyramid(int base, int tiers, int length, int count, int reachTiers) implements Layout {
+        public Pyramid {
+            if (tiers > base) {
+                throw new Refused(
+                        "tiers",
+                        tiers + " tiers on " + base + " bales",
+                        "each tier of a pyramid is one bale narrower, so there are no more tiers than bales across",
+                        "How many lie side by side on the ground?");
+            }
+            long perLength = 0;
+            for (int tier = 1; tier <= tiers; tier++) {
+                perLength += base - tier + 1;
+            }
+            fits(count, perLength * length, base, tiers, length);
+        }
+
+        @Override
+        public List<Place> places() {
+            var places = new ArrayList<Place>(count);
+            for (int tier = 1; tier <= tiers; tier++) {
+                int across = base - tier + 1;
+                for (int row = 1; row <= length; row++) {
+                    for (int column = 1; column <= across && places.size() < count; column++) {
+                        var side =
+                                column == 1 ? Place.Side.LEFT : column == across ? Place.Side.RIGHT : Place.Side.INSIDE;
+                        places.add(new Place(
+                                places.size() + 1,
+                                row,
+                                column,
+                                tier,
+                                side,
+                                side != Place.Side.INSIDE && tier <= reachTiers));
+                    }
+                }
+            }
+            return List.copyOf(places);
+        }
+    }
+
+    /** Bales that stand apart, counted in the order one walks past them. */
+    record Loose(int count) implements Layout {
+        public Loose {
+            fits(count, count, 1, 1, 1);
+        }
+
+        @Override
+        public List<Place> places() {
+            var places = new ArrayList<Place>(count);
+            for (int i = 1; i <= count; i++) {
+                places.add(new Place(i, 1, i, 1, Place.Side.ROW, true));
+            }
+            return List.copyOf(places);
+        }
+    }
+
+    private static void fits(int count, long room, int a, int b, int c) {
+        var problems = new ArrayList<Problem>();
+        if (count < 1 || count > MOST_BALES) {
+            problems.add(new Problem(
+                    "count", count + " bales", "a stack has 1 to " + MOST_BALES + " bales", "How many are there?"));
+        } else if (a < 1 || b < 1 || c < 1) {
+            problems.add(new Problem(
+                    "rows",
+                    a + " × " + b + " × " + c,
+                    "a stack has at least one row, one column and one tier",
+                    "Leave all three out if the bales lie loose."));
+        } else if (room < count) {
+            problems.add(new Problem(
+                    "rows",
+                    a + " × " + b + " × " + c + " for " + count + " bales",
+                    "as drawn the stack holds only " + room + " bales",
+                    "Is a row or a tier missing, or are there fewer bales?"));
+        }
+        Refused.unlessEmpty(problems);
+    }
+}

@@ -1,0 +1,60 @@
+package haywright.sampling;
+
+/**
+ * One bale's place in a lot.
+ *
+ * @param number as the stack was built: tier by tier, row by row, from 1
+ * @param row from the front, from 1
+ * @param column from the left, from 1
+ * @param tier from the ground, from 1
+ * @param side the face of the stack it shows, walked in this order
+ * @param reachable whether a person on the ground can core it
+ */
+public record Place(int number, int row, int column, int tier, Side side, boolean reachable) {
+    /** Faces in the order they are walked round; a loose row has only itself. */
+    public enum Side {
+        FRONT("front"),
+        RIGHT("right side"),
+        BACK("back"),
+        LEFT("left side"),
+        ROW("row"),
+        INSIDE("inside");
+
+        private final String words;
+
+        Side(String words) {
+            this.words = words;
+        }
+
+        public String words() {
+            return words;
+        }
+    }
+
+    /** How far along its face, in walking order. */
+    int along() {
+        return switch (side) {
+            case FRONT, ROW, INSIDE -> column;
+            case RIGHT -> row;
+            case BACK -> -column;
+            case LEFT -> -row;
+        };
+    }
+
+    /** "front, 3rd from the left, tier 2"; a loose bale is only counted. */
+    public String words() {
+        return switch (side) {
+            case ROW -> "bale " + number;
+            case FRONT, BACK ->
+                "%s, %s from the left as seen from the front, tier %d".formatted(side.words(), ordinal(column), tier);
+            case LEFT, RIGHT -> "%s, %s from the front, tier %d".formatted(side.words(), ordinal(row), tier);
+            case INSIDE -> "inside, row %d, column %d, tier %d".formatted(row, column, tier);
+        };
+    }
+
+    private static String ordinal(int n) {
+        int last = n % 10;
+        boolean teen = n % 100 / 10 == 1;
+        return n + (teen || last == 0 || last > 3 ? "th" : last == 1 ? "st" : last == 2 ? "nd" : "rd");
+    }
+}

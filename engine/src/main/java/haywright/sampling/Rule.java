@@ -1,0 +1,31 @@
+package haywright.sampling;
+
+import java.util.Locale;
+
+/** The rules by which a number of units is chosen. They disagree; the plan shows them side by side and says which it used. */
+public enum Rule {
+    /** A tenth of the bales, at least ten, or all when there are fewer. */
+    TEN_PERCENT("ten percent, at least 10"),
+    /** Twenty cores, one a bale while there are bales. */
+    TWENTY_CORES("twenty cores"),
+    /** What is published for a material that is not counted in bales. */
+    PUBLISHED("the published count"),
+    /** As many as the wanted half-width asks for. */
+    STATISTICAL("as many as the half-width asks for"),
+    /** The cheapest numbers of units, cores and analyses that reach the half-width. */
+    CHEAPEST("the cheapest that reach the half-width");
+
+    private final String words;
+
+    Rule(String words) {
+        this.words = words;
+    }
+
+    public String words() {
+        return words;
+    }
+
+    public String id() {
+        return name().toLowerCase(Locale.ROOT);
+    }
+}

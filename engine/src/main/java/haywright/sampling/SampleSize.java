@@ -1,0 +1,246 @@
+package haywright.sampling;
+
+import haywright.quantity.Unit;
+import haywright.workings.Input;
+import haywright.workings.Line;
+import haywright.workings.Origin;
+import haywright.workings.Refused;
+import haywright.workings.Source;
+import haywright.workings.Worked;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * How many units, cores and analyses: every rule's answer side by side.
+ *
+ * <pre>
+ * R  = (d/q)² − Vs/s − Vl/k            variance left for the sampling itself
+ * n0 = (Vb + Vw/c) / (R + Vb/N)        units needed, before rounding up; without Vb/N where N is unknown
+ * c0 = sqrt(Cu·Vw / (Cc·Vb))           cores a unit that cost least
+ * </pre>
+ *
+ * The cheapest design starts from c0 and is then searched exactly over c and k.
+ *
+ * @param lotUnits units in the lot, N; 0 where they cannot be counted
+ * @param halfWidth the half-width wanted, d, in the analyte's unit (per cent of the value where the spread is)
+ */
+public record SampleSize(
+        Material material, int lotUnits, Spread spread, double halfWidth, double confidencePercent, Costs costs)
+        implements Worked {
+    private static final int MOST_ANALYSES = 8;
+    private static final int MOST_INCREMENTS = 20;
+    /** Where units cannot be counted, more than this is no longer one person's day. */
+    private static final int MOST_UNITS = 400;
+
+    private static final Source FORMULA =
+            new Source("the variance of a composite's mean, solved for n", Source.Known.ARITHMETIC);
+
+    public SampleSize {
+        if (!(halfWidth > 0 && Double.isFinite(halfWidth))) {
+            throw new Refused(
+                    "halfWidth",
+                    String.valueOf(halfWidth),
+                    "the half-width wanted is above 0",
+                    "How far from the lot's own value may the answer be? Half a point of protein is usual.");
+        }
+        if (lotUnits < 0 || lotUnits > Design.MOST_UNITS) {
+            throw new Refused(
+                    "units",
+                    String.valueOf(lotUnits),
+                    "a lot has at least 1 and at most " + Design.MOST_UNITS + " " + material.units(),
+                    "How many are there? Leave it out if they cannot be counted.");
+        }
+    }
+
+    /** Every rule that means something for this material, the default first. */
+    public List<Choice> sideBySide() {
+        var all = new ArrayList<Choice>();
+        if (material.isCounted()) {
+            all.add(of(Rule.TWENTY_CORES));
+            if (lotUnits > 0) {
+                all.add(of(Rule.TEN_PERCENT));
+            }
+        } else {
+            all.add(of(Rule.PUBLISHED));
+        }
+        all.add(of(Rule.STATISTICAL));
+        all.add(of(Rule.CHEAPEST));
+        return List.copyOf(all);
+    }
+
+    public Choice of(Rule rule) {
+        return switch (rule) {
+            case TEN_PERCENT -> tenPercent();
+            case TWENTY_CORES -> twentyCores();
+            case PUBLISHED -> published();
+            case STATISTICAL -> statistical();
+            case CHEAPEST -> cheapest();
+        };
+    }
+
+    private Choice tenPercent() {
+        if (!material.isCounted() || lotUnits == 0) {
+            throw new Refused(
+                    "rule",
+                    Rule.TEN_PERCENT.words(),
+                    "ten percent needs a count of bales, and " + material.words() + " gives none",
+                    "Say how many bales there are, or choose another rule.");
+        }
+        int n = Math.max((lotUnits + 9) / 10, Math.min(10, lotUnits));
+        int c = (int) material.takeIfAny("increments_ten_percent").orElse(1);
+        return choice(
+                Rule.TEN_PERCENT,
+                Design.of(n, c, 1),
+                "A tenth of the bales, at least ten, or all of fewer"
+                        + (c > 1 ? "; " + c + " cores each, as commonly done." : "."),
+                Source.read(PublishedRule.named("R010").source().cite() + "; floor of ten: common practice"));
+    }
+
+    private Choice twentyCores() {
+        int n = lotUnits == 0 ? 20 : Math.min(20, lotUnits);
+        int c = (20 + n - 1) / n;
+        return choice(
+                Rule.TWENTY_CORES,
+                Design.of(n, c, 1),
+                c == 1
+                        ? "One core each from 20 " + material.units() + ": for the same 20 cores, more "
+                                + material.units() + " always tell more of the lot than more cores in fewer."
+                        : "All " + n + " " + material.units() + ", " + c + " cores each, to make at least 20.",
+                PublishedRule.named("R005").source());
+    }
+
+    private Choice published() {
+        int usual = (int) material.take("usual_units");
+        int n = lotUnits == 0 ? usual : Math.min(usual, lotUnits);
+        return choice(
+                Rule.PUBLISHED,
+                Design.of(n, (int) material.take("usual_increments"), 1),
+                "The upper end of what is published for this material.",
+                material.method().source());
+    }
+
+    private Choice statistical() {
+        for (int k = 1; k <= MOST_ANALYSES; k++) {
+            var n = unitsFor(1, k);
+            if (n.isPresent()) {
+                return choice(
+                        Rule.STATISTICAL,
+                        Design.of(n.get(), 1, k),
+                        "One core each."
+                                + (k == 1
+                                        ? ""
+                                        : " One analysis alone repeats too poorly for this half-width: the mean of " + k
+                                                + " is needed."),
+                        spread.source());
+            }
+        }
+        int all = lotUnits == 0 ? MOST_UNITS : lotUnits;
+        return choice(
+                Rule.STATISTICAL,
+                Design.of(all, 1, MOST_ANALYSES),
+                "Not even " + all + " " + material.units() + " and " + MOST_ANALYSES
+                        + " analyses reach the half-width wanted. Ask for a wider one.",
+                spread.source());
+    }
+
+    private Choice cheapest() {
+        var best = Optional.<Design>empty();
+        for (int k = 1; k <= MOST_ANALYSES; k++) {
+            for (int c = 1;
+                    c <= Math.max(MOST_INCREMENTS, (int) Math.ceil(Math.min(1000, cheapestIncrements())));
+                    c++) {
+                var n = unitsFor(c, k);
+                if (n.isPresent()) {
+                    var design = Design.of(n.get(), c, k);
+                    if (best.isEmpty() || costs.of(design) < costs.of(best.get())) {
+                        best = Optional.of(design);
+                    }
+                }
+            }
+        }
+        return best.map(design -> choice(
+                        Rule.CHEAPEST,
+                        design,
+                        "The cheapest of all numbers of units, cores and analyses that reach the half-width.",
+                        costs.source()))
+                .orElseGet(() -> {
+                    var widest = statistical();
+                    return choice(Rule.CHEAPEST, widest.design(), widest.why(), costs.source());
+                });
+    }
+
+    private Choice choice(Rule rule, Design design, String why, Source source) {
+        var precision = new Precision(spread, design, lotUnits, confidencePercent);
+        // The search solves for n; the comparison must not fail on its last digit.
+        boolean reached = precision.halfWidth() <= halfWidth * (1 + 1e-12);
+        return new Choice(rule, design, precision, costs.of(design), reached, why, source);
+    }
+
+    /** c0; 1 where units differ and cores do not, and without end where it is the other way round. */
+    double cheapestIncrements() {
+        return spread.within() == 0
+                ? 1
+                : Math.sqrt(costs.perUnit() * spread.within() / (costs.perIncrement() * spread.between()));
+    }
+
+    private Optional<Integer> unitsFor(int c, int k) {
+        double left = left(k);
+        double denominator = left + (lotUnits == 0 ? 0 : spread.between() / lotUnits);
+        if (left < 0 || denominator <= 0) {
+            return Optional.empty();
+        }
+        int most = lotUnits == 0 ? MOST_UNITS : lotUnits;
+        double needed = (spread.between() + spread.within() / c) / denominator;
+        int n = Math.max(1, (int) Math.ceil(needed * (1 - 1e-12)));
+        return n <= most ? Optional.of(n) : Optional.empty();
+    }
+
+    private double left(int k) {
+        double q = Precision.quantile(spread, confidencePercent);
+        return Math.pow(halfWidth / q, 2) - spread.split() - spread.laboratory() / k;
+    }
+
+    /** The workings of the statistical answer. */
+    @Override
+    public List<Line> lines() {
+        var answer = statistical();
+        int k = answer.design().analyses();
+        double left = left(k);
+        double denominator = left + (lotUnits == 0 ? 0 : spread.between() / lotUnits);
+        var from = new Origin.Published(spread.source());
+        var d = Input.typed("d", halfWidth, Unit.NONE);
+        var q = Input.computed("q", Precision.quantile(spread, confidencePercent), Unit.NONE, answer.precision());
+        var lines = new ArrayList<Line>();
+        lines.add(Line.of(
+                "R",
+                "(d/q)^2 − Vs − Vl/k",
+                left,
+                Unit.NONE,
+                FORMULA,
+                d,
+                q,
+                new Input("Vs", spread.split(), Unit.NONE, from),
+                new Input("Vl", spread.laboratory(), Unit.NONE, from),
+                Input.typed("k", k, Unit.NONE)));
+        if (left > 0 && denominator > 0) {
+            var between = new Input("Vb", spread.between(), Unit.NONE, from);
+            var within = new Input("Vw", spread.within(), Unit.NONE, from);
+            double needed = (spread.between() + spread.within()) / denominator;
+            lines.add(
+                    lotUnits == 0
+                            ? Line.of("n0", "(Vb + Vw)/R", needed, Unit.NONE, FORMULA, between, within)
+                            : Line.of(
+                                    "n0",
+                                    "(Vb + Vw)/(R + Vb/N)",
+                                    needed,
+                                    Unit.NONE,
+                                    FORMULA,
+                                    between,
+                                    within,
+                                    Input.typed("N", lotUnits, Unit.NONE)));
+        }
+        lines.addAll(answer.precision().lines());
+        return List.copyOf(lines);
+    }
+}

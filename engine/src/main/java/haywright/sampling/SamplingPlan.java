@@ -1,0 +1,223 @@
+package haywright.sampling;
+
+import haywright.quantity.Unit;
+import haywright.workings.Caution;
+import haywright.workings.PublishedTable;
+import haywright.workings.Refused;
+import haywright.workings.Source;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The plan for one lot: how many, which ones, with what, how long, how sure, how safely.
+ *
+ * @param used the choice the plan follows; its rule is printed
+ * @param choices every rule's answer beside it; empty with {@code used} for water, which is one bottle a source
+ * @param picks which bales; empty where bales are not counted
+ * @param mass of the cores together; empty where nothing is cored, and then {@link #grams} holds the grabs
+ * @param left what a published source offers and this plan does not, and why
+ */
+public record SamplingPlan(
+        Subject subject,
+        Aim aim,
+        Choice used,
+        List<Choice> choices,
+        Optional<Picks> picks,
+        Optional<CompositeMass> mass,
+        double grams,
+        double needGrams,
+        Outing outing,
+        LotCheck lot,
+        List<String> left,
+        List<Caution> cautions) {
+    private static final PublishedTable DENSITIES = PublishedTable.read(SamplingPlan.class, "densities.csv");
+    private static final double BUCKET_M3 = Unit.GALLON.toBase(5);
+
+    public SamplingPlan {
+        choices = List.copyOf(choices);
+        left = List.copyOf(left);
+        cautions = List.copyOf(cautions);
+    }
+
+    public static SamplingPlan of(Subject subject, Aim aim) {
+        var material = subject.material();
+        fits(material, aim.purpose());
+        var size = new SampleSize(
+                material,
+                material.isCounted() ? subject.units() : 0,
+                aim.own() != null ? aim.own() : spread(subject, aim),
+                aim.halfWidth(),
+                aim.confidencePercent(),
+                aim.costs() != null ? aim.costs() : Costs.usual(material));
+        var choices = size.sideBySide();
+        var chosen = aim.rule() == null ? choices.get(0) : size.of(aim.rule());
+        var picks = material.isCounted()
+                ? Optional.of(Picks.of(layout(subject), chosen.design().units(), aim.seed()))
+                : Optional.<Picks>empty();
+        var used = picks.map(p -> reached(size, chosen, p)).orElse(chosen);
+        double need = aim.purpose().needGrams().orElse(material.take("need_g"));
+        var mass = material.way() == Material.Way.CORED
+                ? Optional.of(composite(subject, used.design().cores(), need))
+                : Optional.<CompositeMass>empty();
+        return new SamplingPlan(
+                subject,
+                aim,
+                used,
+                choices,
+                picks,
+                mass,
+                mass.map(m -> m.kg() * 1000).orElseGet(() -> used.design().cores() * material.take("increment_g")),
+                need,
+                Outing.of(material, aim.purpose(), used.design()),
+                LotCheck.of(subject.facts()),
+                left(material),
+                cautions(material, aim.purpose()));
+    }
+
+    /** Whether the composite is enough, in words. */
+    public String massInWords() {
+        return mass.map(CompositeMass::words)
+                .orElseGet(() -> grams >= needGrams
+                        ? "%.0f g in all; the laboratory needs %.0f g.%s"
+                                .formatted(
+                                        grams,
+                                        needGrams,
+                                        subject.material().maySplit() && grams > 2 * needGrams
+                                                ? " Mix on a clean tarp, quarter, and keep opposite quarters until a bag is"
+                                                        + " full; fines belong to the sample."
+                                                : "")
+                        : "%.0f g in all is less than the %.0f g the laboratory needs: take larger grabs or more places."
+                                .formatted(grams, needGrams));
+    }
+
+    /** When more cannot be reached than can be drawn, the cores are made up in the bales that can. */
+    private static Choice reached(SampleSize size, Choice chosen, Picks picks) {
+        int drawn = picks.inWalkingOrder().size();
+        if (drawn == 0) {
+            throw new Refused(
+                    "layout",
+                    "no bale within reach",
+                    "a plan needs at least one bale that a person on the ground can core",
+                    "Open the stack, or sample it while it is fed out.");
+        }
+        var design = chosen.design();
+        if (drawn == design.units()) {
+            return chosen;
+        }
+        int increments = (design.cores() + drawn - 1) / drawn;
+        var changed = new Design(drawn, increments, design.splits(), design.analyses());
+        var precision = new Precision(size.spread(), changed, size.lotUnits(), size.confidencePercent());
+        return new Choice(
+                chosen.rule(),
+                changed,
+                precision,
+                size.costs().of(changed),
+                precision.halfWidth() <= size.halfWidth(),
+                chosen.why() + " Only " + drawn + " bales can be reached, so " + increments + " cores come from each.",
+                chosen.source());
+    }
+
+    private static Spread spread(Subject subject, Aim aim) {
+        return subject.material() == Material.STOCK_WATER
+                ? new Spread(0, 0, 0, 0, 0, false, 0, Source.judgement("one source of water is taken as mixed"))
+                : Spread.ofBook(subject.cropOrUsual(), aim.analyte());
+    }
+
+    private static Layout layout(Subject subject) {
+        var layout = subject.layout();
+        return layout != null ? layout : new Layout.Loose(subject.units());
+    }
+
+    private static CompositeMass composite(Subject subject, int cores, double needGrams) {
+        var material = subject.material();
+        double depth = Unit.INCH.toBase(material.take("depth_in"));
+        double room = subject.baleDepthMetres();
+        if (room > 0 && depth >= room) {
+            throw new Refused(
+                    "depth",
+                    "%.0f in".formatted(Unit.METRE.to(Unit.INCH, depth)),
+                    "the probe would come out on the far side of a bale of %.0f in"
+                            .formatted(Unit.METRE.to(Unit.INCH, room)),
+                    "Use a shorter probe, or core from the end.");
+        }
+        return new CompositeMass(
+                Unit.INCH.toBase(material.take("bore_in")),
+                depth,
+                subject.densityKgPerM3() > 0 ? subject.densityKgPerM3() : density(material.name()),
+                cores,
+                needGrams / 1000,
+                BUCKET_M3 * density("CUT_HAY_IN_A_BUCKET"));
+    }
+
+    private static double density(String what) {
+        return Unit.LB_PER_FT3.toBase(
+                DENSITIES.row("what", what).number("central").orElseThrow());
+    }
+
+    private static void fits(Material material, Purpose purpose) {
+        boolean water = material == Material.STOCK_WATER;
+        boolean silage = material == Material.UPRIGHT_SILO
+                || material == Material.BUNKER_OR_PILE
+                || material == Material.SILAGE_BAG
+                || material == Material.BALEAGE;
+        if (water != (purpose == Purpose.WATER)) {
+            throw new Refused(
+                    "purpose",
+                    purpose.words() + " of " + material.words(),
+                    "water is tested as water, and feed as feed",
+                    "Choose the purpose that goes with " + material.words() + ".");
+        }
+        if (purpose == Purpose.SILAGE_DRY_MATTER && !silage) {
+            throw new Refused(
+                    "purpose",
+                    purpose.words() + " of " + material.words(),
+                    "it is for silage and baleage that is being fed",
+                    "Choose nutrients: dry matter comes with them.");
+        }
+    }
+
+    private static List<String> left(Material material) {
+        var left = new ArrayList<String>();
+        if (!material.method().leftOut().isEmpty()) {
+            left.add(material.method().leftOut());
+        }
+        for (var rule : PublishedRule.of(material)) {
+            if (!rule.isOffered()) {
+                left.add("%s, %s: %s.".formatted(rule.item(), rule.range(), rule.leftOut()));
+            }
+        }
+        return left;
+    }
+
+    private static List<Caution> cautions(Material material, Purpose purpose) {
+        var cautions = new ArrayList<Caution>();
+        cautions.add(new Caution(
+                "The yard's and the state's own safety rules come first.",
+                Source.practice("common practice, no source")));
+        cautions.add(
+                new Caution(material.method().safety() + ".", material.method().source()));
+        cautions.addAll(Safety.of(material));
+        if (!purpose.why().isEmpty()) {
+            cautions.add(new Caution(purpose.why() + ".", purpose.source()));
+        }
+        if (purpose == Purpose.NITRATE || purpose == Purpose.PRUSSIC_ACID || purpose == Purpose.MOULDS) {
+            cautions.add(new Caution(
+                    "Until the result is in, treat the feed as dangerous. Ask your veterinarian before feeding it.",
+                    Source.practice("common practice, no source")));
+        }
+        return cautions;
+    }
+
+    /** The plan's own default for a material, and why. */
+    public static String whyDefault(Material material, @Nullable Rule asked) {
+        if (asked != null) {
+            return "You chose it.";
+        }
+        return material.isCounted()
+                ? "It is the published count for bales, and for the same number of cores it spreads them over the most"
+                        + " bales."
+                : "It is what is published for this material; bales cannot be counted, so a share of them means nothing.";
+    }
+}

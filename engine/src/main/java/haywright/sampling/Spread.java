@@ -1,0 +1,133 @@
+package haywright.sampling;
+
+import haywright.workings.PublishedTable;
+import haywright.workings.Refused;
+import haywright.workings.Source;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/**
+ * How far results scatter, as variances of one analyte.
+ *
+ * @param between from one unit (bale, scoop, plot) to the next, V_b
+ * @param within from one core to the next in one unit, V_w
+ * @param split from parting the composite before it is analysed, V_s; 0 when the whole composite goes
+ * @param laboratory one laboratory repeating the same sample, V_l
+ * @param laboratoryBias what one laboratory's results share and repeats cannot average away; said apart, never counted
+ *     as sampling
+ * @param ofValue true when the variances are of per cent of the value, for minerals and nitrate
+ * @param cores separate analyses that {@code between} was estimated from; 0 when it comes from the book
+ */
+public record Spread(
+        double between,
+        double within,
+        double split,
+        double laboratory,
+        double laboratoryBias,
+        boolean ofValue,
+        int cores,
+        Source source) {
+    private static final PublishedTable WITHIN_LOT = PublishedTable.read(Spread.class, "within_lot.csv");
+    private static final PublishedTable LABORATORY = PublishedTable.read(Spread.class, "laboratory.csv");
+
+    public Spread {
+        var names = List.of("between", "within", "split", "laboratory", "laboratoryBias");
+        var values = List.of(between, within, split, laboratory, laboratoryBias);
+        for (int i = 0; i < values.size(); i++) {
+            if (!(values.get(i) >= 0 && Double.isFinite(values.get(i)))) {
+                throw new Refused(
+                        names.get(i),
+                        String.valueOf(values.get(i)),
+                        "a variance is 0 or more",
+                        "Is it a spread? Put in its square.");
+            }
+        }
+        if (cores < 0 || cores == 1) {
+            throw new Refused(
+                    "cores",
+                    String.valueOf(cores),
+                    "one analysis tells nothing of spread",
+                    "Have at least two cores analysed apart, or leave it to the book.");
+        }
+    }
+
+    /** Variances typed in, as the topic has them. */
+    public static Spread of(double between, double within, double laboratory) {
+        return new Spread(between, within, 0, laboratory, 0, false, 0, Source.ARITHMETIC);
+    }
+
+    /**
+     * The book's spread: half of it between units and half inside them, because sources disagree which is larger.
+     *
+     * @param analyte id of the analyte: "cp"
+     */
+    public static Spread ofBook(Crop crop, String analyte) {
+        var row = WITHIN_LOT.rows().stream()
+                .filter(r ->
+                        r.text("crop").equals(crop.name()) && r.text("analyte").equals(analyte))
+                .findFirst()
+                .orElseThrow(() -> new Refused(
+                        "analyte",
+                        analyte,
+                        "the book has no spread of it within one lot of " + crop.words(),
+                        "Choose one of " + analytes(crop) + ", or have cores analysed apart."));
+        var laboratory = LABORATORY.row("analyte", analyte);
+        boolean ofValue = row.number("sd").isEmpty();
+        double sd =
+                ofValue ? row.number("cv_pct").orElseThrow() : row.number("sd").orElseThrow();
+        double half = sd * sd / 2;
+        // A laboratory's error is kept on the scale of the lot's: per cent of the value only where both are.
+        double same = laboratory.number(ofValue ? "same_cv_pct" : "same_sd").orElse(0);
+        double across =
+                laboratory.number(ofValue ? "between_cv_pct" : "between_sd").orElse(same);
+        return new Spread(half, half, 0, same * same, across * across - same * same, ofValue, 0, source(row));
+    }
+
+    public static String analytes(Crop crop) {
+        return WITHIN_LOT.rows().stream()
+                .filter(r -> r.text("crop").equals(crop.name()))
+                .map(r -> r.text("analyte"))
+                .collect(Collectors.joining(", "));
+    }
+
+    /**
+     * From this ranch's own cores, one from each of {@code results.size()} units, analysed apart. What they scatter by,
+     * less the laboratory's own repeats, parted between and within units as in the book.
+     */
+    public static Spread ofOwnCores(List<Double> results, Spread book) {
+        if (results.size() < 2) {
+            throw new Refused(
+                    "results",
+                    results.size() + " results",
+                    "a spread needs at least two cores analysed apart",
+                    "Send more cores, each in its own bag.");
+        }
+        double mean = results.stream().mapToDouble(x -> x).average().orElseThrow();
+        double scale = book.ofValue ? 100 / mean : 1;
+        double observed = results.stream()
+                        .mapToDouble(x -> Math.pow((x - mean) * scale, 2))
+                        .sum()
+                / (results.size() - 1);
+        double lot = Math.max(0, observed - book.laboratory);
+        double whole = book.between + book.within;
+        double share = whole > 0 ? book.between / whole : 0.5;
+        return new Spread(
+                lot * share,
+                lot * (1 - share),
+                book.split,
+                book.laboratory,
+                book.laboratoryBias,
+                book.ofValue,
+                results.size(),
+                Source.judgement("this ranch's own " + results.size() + " cores analysed apart"));
+    }
+
+    private static Source source(PublishedTable.Row row) {
+        var cite = row.text("source");
+        return Optional.of(row.text("tier"))
+                .filter(t -> t.equals("judgement"))
+                .map(t -> Source.judgement(cite))
+                .orElseGet(() -> Source.read(cite));
+    }
+}
