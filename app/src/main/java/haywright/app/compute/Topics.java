@@ -1,10 +1,13 @@
 package haywright.app.compute;
 
 import java.util.List;
+import java.util.stream.Stream;
 
 /** The table of topics. */
 public final class Topics {
-    public static final List<Topic<?, ?>> ALL = List.of();
+    public static final List<Topic<?, ?>> ALL = Stream.of(ForageTopics.ALL, List.of(ReportTopic.TOPIC))
+            .<Topic<?, ?>>flatMap(List::stream)
+            .toList();
 
     private Topics() {}
 }

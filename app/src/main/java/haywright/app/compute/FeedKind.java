@@ -1,0 +1,47 @@
+package haywright.app.compute;
+
+import haywright.forage.FeedBook;
+import haywright.forage.FeedClass;
+import haywright.workings.Refused;
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/**
+ * A feed as a topic names it: a class ({@code legume_hay}) or a feed of the book ({@code alfalfa_hay}).
+ *
+ * @param row what the book says of it
+ */
+record FeedKind(FeedClass feedClass, Optional<FeedBook.Row> row) {
+    static FeedKind named(String field, String id) {
+        var asked = id.strip().toLowerCase(Locale.ROOT).replace('_', ' ').replace('-', ' ');
+        var book = FeedBook.published();
+        for (var feedClass : FeedClass.values()) {
+            if (words(feedClass).equals(asked)) {
+                return new FeedKind(feedClass, book.usual(feedClass));
+            }
+        }
+        return book.rows().stream()
+                .filter(row -> row.group().equals(asked))
+                .findFirst()
+                .map(row -> new FeedKind(row.feedClass(), Optional.of(row)))
+                .orElseThrow(() -> {
+                    var known = Stream.concat(
+                                    Arrays.stream(FeedClass.values()).map(FeedKind::words),
+                                    book.rows().stream().map(FeedBook.Row::group))
+                            .toList();
+                    return new Refused(
+                            field,
+                            id,
+                            "neither a class of feed nor a feed of the book has this name",
+                            Nearest.to(asked, known)
+                                    .map(near -> "Did you mean " + near.replace(' ', '_') + "?")
+                                    .orElse(""));
+                });
+    }
+
+    private static String words(FeedClass feedClass) {
+        return feedClass.id().replace('_', ' ');
+    }
+}

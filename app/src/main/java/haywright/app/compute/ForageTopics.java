@@ -1,0 +1,364 @@
+package haywright.app.compute;
+
+import haywright.forage.AdfEquation;
+import haywright.forage.AdfTdn;
+import haywright.forage.AvailableProtein;
+import haywright.forage.Basis;
+import haywright.forage.BasisConversion;
+import haywright.forage.Fibre;
+import haywright.forage.Fractions;
+import haywright.forage.MineralBalance;
+import haywright.forage.Moisture;
+import haywright.forage.NetEnergy;
+import haywright.forage.Nitrate;
+import haywright.forage.RelativeFeedValue;
+import haywright.forage.SummativeTdn;
+import haywright.forage.Tdn;
+import haywright.forage.WeissTdn;
+import haywright.quantity.Unit;
+import haywright.workings.Caution;
+import haywright.workings.Problem;
+import haywright.workings.Refused;
+import haywright.workings.Worked;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+
+/** What a single figure of a laboratory's report means. */
+final class ForageTopics {
+    private static final String SUMMATIVE = "nrc-2001-summative";
+    private static final String WEISS = "weiss-1992";
+
+    private ForageTopics() {}
+
+    static final List<Topic<?, ?>> ALL = List.of(
+            new Topic<>(
+                    "basis",
+                    "Carries a weight, a concentration or a price from one basis to another.",
+                    BasisIn.class,
+                    Value.class,
+                    """
+                    {"kind":"weight","value":25,"from":"dry_matter","to":"as_fed","moisture_pct":10}""",
+                    ForageTopics::basis),
+            new Topic<>(
+                    "relative-feed-value",
+                    "How a hay ranks by digestible dry matter eaten; full-bloom alfalfa is 100.",
+                    FibreIn.class,
+                    FeedValue.class,
+                    """
+                    {"adf_pct_dm":28,"ndf_pct_dm":35}""",
+                    ForageTopics::relativeFeedValue),
+            new Topic<>(
+                    "tdn",
+                    "Total digestible nutrients by a named equation.",
+                    TdnIn.class,
+                    TdnOut.class,
+                    """
+                    {"equation":"nrc-2001-summative","kind":"forage","ndf_pct_dm":45,"ndicp_pct_dm":2.5,"lignin_pct_dm":7,\
+                    "cp_pct_dm":18,"adicp_pct_dm":1.2,"fat_pct_dm":2.2,"ash_pct_dm":9}""",
+                    ForageTopics::tdn),
+            new Topic<>(
+                    "net-energy",
+                    "Digestible, metabolizable and net energy from TDN.",
+                    TdnOut.class,
+                    Energy.class,
+                    """
+                    {"tdn_pct_dm":84.1}""",
+                    ForageTopics::netEnergy),
+            new Topic<>(
+                    "available-protein",
+                    "Crude protein less what heat has bound, by one of the two rules in use.",
+                    ProteinIn.class,
+                    ProteinOut.class,
+                    """
+                    {"cp_pct_dm":18,"adicp_pct_dm":3,"rule":"a"}""",
+                    ForageTopics::availableProtein),
+            new Topic<>(
+                    "nitrate",
+                    "Nitrate in its three forms, with what each published source says of it.",
+                    NitrateIn.class,
+                    NitrateOut.class,
+                    """
+                    {"value":0.5,"as":"no3","unit":"pct_dm"}""",
+                    ForageTopics::nitrate),
+            new Topic<>(
+                    "mineral-balance",
+                    "Tetany ratio and charge balance from the minerals that are given.",
+                    MineralsIn.class,
+                    MineralsOut.class,
+                    """
+                    {"k_pct_dm":2.5,"ca_pct_dm":0.5,"mg_pct_dm":0.2,"na_pct_dm":0.05,"cl_pct_dm":0.6,"s_pct_dm":0.2}""",
+                    ForageTopics::mineralBalance));
+
+    /** As fed and as received are two names of one thing. */
+    enum On {
+        AS_FED(Basis.AS_RECEIVED),
+        AS_RECEIVED(Basis.AS_RECEIVED),
+        DRY_MATTER(Basis.DRY_MATTER),
+        NINETY_PCT(Basis.NINETY_PCT);
+
+        private final Basis basis;
+
+        On(Basis basis) {
+            this.basis = basis;
+        }
+
+        Basis basis() {
+            return basis;
+        }
+    }
+
+    record BasisIn(
+            BasisConversion.Of kind,
+            double value,
+            On from,
+            On to,
+
+            @Key(value = Unit.PERCENT, name = "dm", words = "Of the feed as fed.")
+            OptionalDouble dryMatter,
+
+            @Key(value = Unit.PERCENT, words = "Of the feed as fed; in place of dm.")
+            OptionalDouble moisture) {
+        BasisIn {
+            if (dryMatter.isPresent() && moisture.isPresent()) {
+                throw new Refused(
+                        "moisture",
+                        "dry matter and moisture",
+                        "one follows from the other, so both together can contradict",
+                        "Keep one of them.");
+            }
+            boolean needed =
+                    from.basis != to.basis && (from.basis == Basis.AS_RECEIVED || to.basis == Basis.AS_RECEIVED);
+            if (needed && dryMatter.isEmpty() && moisture.isEmpty()) {
+                throw new Refused(
+                        "dryMatter",
+                        "nothing",
+                        "between as fed and another basis the dry matter decides",
+                        "Add dm_pct or moisture_pct.");
+            }
+        }
+    }
+
+    record Value(double value) {}
+
+    private static Answer<Value> basis(BasisIn in) {
+        var workings = new ArrayList<Worked>();
+        // Between dry matter and 90 % the feed's own dry matter plays no part; any possible one will do.
+        double dryMatter = in.dryMatter.orElse(100);
+        if (in.moisture.isPresent()) {
+            var moisture = new Moisture(in.moisture.getAsDouble());
+            workings.add(moisture);
+            dryMatter = moisture.dryMatter();
+        }
+        var conversion = new BasisConversion(in.kind, in.value, Unit.NONE, in.from.basis, in.to.basis, dryMatter);
+        workings.add(conversion);
+        return new Answer<>(new Value(conversion.result()), true, workings, List.of());
+    }
+
+    record FibreIn(
+            @Key(value = Unit.PERCENT, of = "dm") double adf,
+            @Key(value = Unit.PERCENT, of = "dm") double ndf) {}
+
+    record FeedValue(
+            @Key(value = Unit.PERCENT, of = "dm") double ddm,
+            @Key(value = Unit.PERCENT, of = "bw") double dmi,
+            double rfv) {}
+
+    private static Answer<FeedValue> relativeFeedValue(FibreIn in) {
+        var hay = new RelativeFeedValue(new Fibre(in.adf, in.ndf));
+        return Answer.of(new FeedValue(hay.digestibleDryMatter(), hay.intake(), hay.index()), hay);
+    }
+
+    record TdnIn(
+            @Key(words = "nrc-2001-summative, weiss-1992, or the name of a published line from ADF.")
+            String equation,
+
+            @Key(words = "For nrc-2001-summative.") SummativeTdn.@Nullable Kind kind,
+            @Key(value = Unit.PERCENT, of = "dm") OptionalDouble adf,
+            @Key(value = Unit.PERCENT, of = "dm") OptionalDouble ndf,
+            @Key(value = Unit.PERCENT, of = "dm") OptionalDouble ndicp,
+            @Key(value = Unit.PERCENT, of = "dm") OptionalDouble lignin,
+            @Key(value = Unit.PERCENT, of = "dm") OptionalDouble cp,
+            @Key(value = Unit.PERCENT, of = "dm") OptionalDouble adicp,
+            @Key(value = Unit.PERCENT, of = "dm") OptionalDouble fat,
+            @Key(value = Unit.PERCENT, of = "dm") OptionalDouble ash,
+
+            @Key(name = "processing_factor", words = "For nrc-2001-summative; 1 where the source lists none.")
+            OptionalDouble processing) {
+        private Fractions fractions() {
+            var missing = new ArrayList<Problem>();
+            need(missing, "ndf", ndf);
+            need(missing, "ndicp", ndicp);
+            need(missing, "lignin", lignin);
+            need(missing, "cp", cp);
+            need(missing, "adicp", adicp);
+            need(missing, "fat", fat);
+            need(missing, "ash", ash);
+            Refused.unlessEmpty(missing);
+            return new Fractions(
+                    ndf.getAsDouble(),
+                    ndicp.getAsDouble(),
+                    lignin.getAsDouble(),
+                    cp.getAsDouble(),
+                    adicp.getAsDouble(),
+                    fat.getAsDouble(),
+                    ash.getAsDouble());
+        }
+
+        private void need(List<Problem> missing, String field, OptionalDouble value) {
+            if (value.isEmpty()) {
+                missing.add(new Problem(
+                        field, "nothing", "the equation " + equation + " asks for it", "Add it, or pick another."));
+            }
+        }
+
+        private Tdn tdn() {
+            if (equation.equals(SUMMATIVE)) {
+                if (kind == null) {
+                    throw new Refused(
+                            "kind", "nothing", "bound protein counts by kind of feed", "Add forage or concentrate.");
+                }
+                return new SummativeTdn(fractions(), kind, processing.orElse(1));
+            }
+            if (equation.equals(WEISS)) {
+                return new WeissTdn(fractions());
+            }
+            var missing = new ArrayList<Problem>();
+            var line = line();
+            need(missing, "adf", adf);
+            Refused.unlessEmpty(missing);
+            return new AdfTdn(line, adf.getAsDouble());
+        }
+
+        private AdfEquation line() {
+            return AdfEquation.published().stream()
+                    .filter(line -> line.id().equals(equation))
+                    .findFirst()
+                    .orElseThrow(() -> {
+                        var known = Stream.concat(
+                                        Stream.of(SUMMATIVE, WEISS),
+                                        AdfEquation.published().stream().map(AdfEquation::id))
+                                .toList();
+                        return new Refused(
+                                "equation",
+                                equation,
+                                "no equation has this name; there are " + String.join(", ", known),
+                                Nearest.to(equation, known)
+                                        .map("Did you mean %s?"::formatted)
+                                        .orElse(""));
+                    });
+        }
+    }
+
+    record TdnOut(@Key(value = Unit.PERCENT, of = "dm") double tdn) {}
+
+    private static Answer<TdnOut> tdn(TdnIn in) {
+        var tdn = in.tdn();
+        var cautions = tdn instanceof AdfTdn line && !line.inRange()
+                ? List.of(new Caution(
+                        "Lines from ADF alone were fitted from about 20 to 50 % ADF: take this figure as rough.",
+                        line.equation().source()))
+                : List.<Caution>of();
+        return new Answer<>(new TdnOut(tdn.percent()), true, List.of(tdn), cautions);
+    }
+
+    record Energy(
+            @Key(value = Unit.MCAL_PER_KG, of = "dm") double de,
+            @Key(value = Unit.MCAL_PER_KG, of = "dm") double me,
+            @Key(value = Unit.MCAL_PER_KG, of = "dm") double nem,
+            @Key(value = Unit.MCAL_PER_KG, of = "dm") double neg) {}
+
+    private static Answer<Energy> netEnergy(TdnOut in) {
+        var energy = new NetEnergy(in.tdn);
+        return new Answer<>(
+                new Energy(energy.de(), energy.me(), energy.nem(), energy.neg()),
+                true,
+                List.of(energy),
+                energy.cautions());
+    }
+
+    record ProteinIn(
+            @Key(value = Unit.PERCENT, of = "dm") double cp,
+            @Key(value = Unit.PERCENT, of = "dm") double adicp,
+
+            @Key(words = "a: stepped at 14 and 20 % of protein. b: takes off what is above 10 % of protein.")
+            AvailableProtein.Rule rule) {}
+
+    record ProteinOut(
+            @Key(value = Unit.PERCENT, of = "dm") double acp,
+            @Key(value = Unit.PERCENT, of = "cp") double bound) {}
+
+    private static Answer<ProteinOut> availableProtein(ProteinIn in) {
+        var protein = new AvailableProtein(in.cp, in.adicp, in.rule);
+        return Answer.of(new ProteinOut(protein.percent(), protein.boundShare()), protein);
+    }
+
+    /** Nitrate is a share of dry matter; a unit without a basis means that. */
+    enum NitrateUnit {
+        PCT_DM(Unit.PERCENT),
+        PCT(Unit.PERCENT),
+        PPM_DM(Unit.PPM),
+        PPM(Unit.PPM),
+        G_PER_KG_DM(Unit.GRAM_PER_KG),
+        MG_PER_KG_DM(Unit.MILLIGRAM_PER_KG);
+
+        private final Unit unit;
+
+        NitrateUnit(Unit unit) {
+            this.unit = unit;
+        }
+    }
+
+    record NitrateIn(
+            double value,
+            Nitrate.Form as,
+            @Key(words = "Of dry matter.") NitrateUnit unit) {}
+
+    record NitrateOut(
+            @Key(value = Unit.PPM, name = "no3_n") double no3n,
+            @Key(Unit.PPM) double no3,
+            @Key(Unit.PPM) double kno3,
+            List<NitrateSays> classes) {}
+
+    record NitrateSays(String source, @Key(name = "class") String name, String words, String pregnant) {}
+
+    private static Answer<NitrateOut> nitrate(NitrateIn in) {
+        var nitrate = new Nitrate(in.value, in.as, in.unit.unit);
+        var classes = nitrate.classes().stream()
+                .map(c -> new NitrateSays(c.source().cite(), c.name(), c.words(), c.pregnantRule()))
+                .toList();
+        return new Answer<>(
+                new NitrateOut(
+                        nitrate.ppm(Nitrate.Form.NO3_N),
+                        nitrate.ppm(Nitrate.Form.NO3),
+                        nitrate.ppm(Nitrate.Form.KNO3),
+                        classes),
+                true,
+                List.of(nitrate),
+                nitrate.cautions());
+    }
+
+    record MineralsIn(
+            @Key(value = Unit.PERCENT, of = "dm") @Nullable Double k,
+            @Key(value = Unit.PERCENT, of = "dm") @Nullable Double ca,
+            @Key(value = Unit.PERCENT, of = "dm") @Nullable Double mg,
+            @Key(value = Unit.PERCENT, of = "dm") @Nullable Double na,
+            @Key(value = Unit.PERCENT, of = "dm") @Nullable Double cl,
+            @Key(value = Unit.PERCENT, of = "dm") @Nullable Double s) {}
+
+    record MineralsOut(
+            OptionalDouble tetanyRatio,
+            @Key(Unit.MEQ_PER_KG) OptionalDouble dcad,
+            @Key(Unit.MEQ_PER_KG) OptionalDouble electrolyteBalance) {}
+
+    private static Answer<MineralsOut> mineralBalance(MineralsIn in) {
+        var balance = new MineralBalance(in.k, in.ca, in.mg, in.na, in.cl, in.s);
+        return new Answer<>(
+                new MineralsOut(balance.tetanyRatio(), balance.dcad(), balance.electrolyteBalance()),
+                true,
+                List.of(balance),
+                balance.cautions());
+    }
+}

@@ -1,0 +1,167 @@
+package haywright.app.compute;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/**
+ * Requests and answers that are promised to other programs: the keys stay, the values hold to six significant digits.
+ * The expected values were worked out by hand from the published equations, not by this program.
+ */
+class ExamplesThatHoldTest {
+    private static final ObjectMapper JSON = new ObjectMapper();
+    private static final Compute COMPUTE = new Compute(Topics.ALL);
+
+    private record Example(String topic, String asked, String answer) {}
+
+    static Stream<Example> examples() {
+        return Stream.of(
+                new Example(
+                        "relative-feed-value",
+                        "{'adf_pct_dm':28,'ndf_pct_dm':35}",
+                        "{'ddm_pct_dm':67.088,'dmi_pct_bw':3.42857,'rfv':178.307}"),
+                new Example(
+                        "net-energy",
+                        "{'tdn_pct_dm':84.1}",
+                        "{'de_mcal_per_kg_dm':3.70797,'me_mcal_per_kg_dm':3.04053,'nem_mcal_per_kg_dm':2.06489,"
+                                + "'neg_mcal_per_kg_dm':1.40189}"),
+                new Example(
+                        "basis",
+                        "{'kind':'weight','value':25,'from':'dry_matter','to':'as_fed','moisture_pct':10}",
+                        "{'value':27.7778}"),
+                new Example(
+                        "basis",
+                        "{'kind':'weight','value':25,'from':'dry_matter','to':'as_fed','dm_pct':90}",
+                        "{'value':27.7778}"),
+                new Example(
+                        "basis",
+                        "{'kind':'concentration','value':25,'from':'dry_matter','to':'as_fed','dm_pct':90}",
+                        "{'value':22.5}"),
+                new Example(
+                        "basis",
+                        "{'kind':'price','value':25,'from':'dry_matter','to':'as_fed','dm_pct':90}",
+                        "{'value':22.5}"),
+                // 62 on dry matter is 55.8 at 90 % dry matter.
+                new Example(
+                        "basis",
+                        "{'kind':'concentration','value':62,'from':'dry_matter','to':'ninety_pct'}",
+                        "{'value':55.8}"),
+                // Molar masses: 5000·14.007/62.005 and 5000·101.10/62.005.
+                new Example(
+                        "nitrate",
+                        "{'value':0.5,'as':'no3','unit':'pct_dm'}",
+                        "{'no3_n_ppm':1129.51,'no3_ppm':5000,'kno3_ppm':8152.57}"),
+                // 2.5·255.74 / (0.5·499.00 + 0.2·822.64) = 639.35 / 414.028
+                new Example(
+                        "mineral-balance",
+                        "{'k_pct_dm':2.5,'ca_pct_dm':0.5,'mg_pct_dm':0.2}",
+                        "{'tetany_ratio':1.54422}"),
+                // 0.05·434.98 + 2.5·255.74 − 0.6·282.06 = 491.863; less 0.2·623.75 = 367.113
+                new Example(
+                        "mineral-balance",
+                        "{'k_pct_dm':2.5,'na_pct_dm':0.05,'cl_pct_dm':0.6,'s_pct_dm':0.2}",
+                        "{'dcad_meq_per_kg':367.113,'electrolyte_balance_meq_per_kg':491.863}"),
+                // r = 16.6667 %: rule A leaves 18·(100 − 9.66667)/100, rule B 18 − 3 + 1.8.
+                new Example(
+                        "available-protein", "{'cp_pct_dm':18,'adicp_pct_dm':3,'rule':'a'}", "{'acp_pct_dm':16.26}"),
+                new Example("available-protein", "{'cp_pct_dm':18,'adicp_pct_dm':3,'rule':'b'}", "{'acp_pct_dm':16.8}"),
+                // 82.38 − 0.7515·40
+                new Example("tdn", "{'equation':'western-alfalfa','adf_pct_dm':40}", "{'tdn_pct_dm':52.32}"));
+    }
+
+    @ParameterizedTest
+    @MethodSource("examples")
+    void holds(Example example) throws Exception {
+        var outcome = COMPUTE.run(example.topic(), example.asked().replace('\'', '"'));
+        assertThat(outcome.exit()).as(outcome.body().toString()).isEqualTo(Compute.DONE);
+        agrees(
+                JSON.readTree(example.answer().replace('\'', '"')),
+                outcome.body().get("answer"));
+    }
+
+    /** Every key of the promise is there, and every number agrees to half of its sixth digit. */
+    static void agrees(JsonNode promised, JsonNode given) {
+        promised.properties().forEach(entry -> {
+            var value = given.get(entry.getKey());
+            assertThat(value).as(entry.getKey() + " in " + given).isNotNull();
+            agree(entry.getKey(), entry.getValue(), value);
+        });
+    }
+
+    private static void agree(String key, JsonNode promised, JsonNode given) {
+        if (promised.isArray()) {
+            assertThat(given).as(key).hasSameSizeAs(promised);
+            for (int i = 0; i < promised.size(); i++) {
+                agree(key, promised.get(i), given.get(i));
+            }
+        } else if (promised.isNumber()) {
+            double value = promised.doubleValue();
+            double halfOfTheSixthDigit =
+                    value == 0 ? 5e-7 : 0.5 * Math.pow(10, Math.floor(Math.log10(Math.abs(value))) - 5);
+            assertThat(given.doubleValue()).as(key).isCloseTo(value, within(halfOfTheSixthDigit * 1.000001));
+        } else if (promised.isObject()) {
+            agrees(promised, given);
+        } else {
+            assertThat(given).as(key).isEqualTo(promised);
+        }
+    }
+
+    @Test
+    void nitrateIsNeverShownWithOneSourceAlone() {
+        var outcome = COMPUTE.run("nitrate", "{\"value\":0.5,\"as\":\"no3\",\"unit\":\"pct_dm\"}");
+        assertThat(outcome.body().at("/answer/classes").size()).isGreaterThanOrEqualTo(4);
+    }
+
+    @Test
+    void swappedFibresAreRefusedBesideTheKeyThatWasTyped() {
+        var outcome = COMPUTE.run("relative-feed-value", "{\"adf_g_per_kg_dm\":350,\"ndf_pct_dm\":28}");
+        assertThat(outcome.exit()).isEqualTo(Compute.REFUSED);
+        assertThat(outcome.errors())
+                .containsExactly(
+                        "adf_g_per_kg_dm: ADF 35 % and NDF 28 % of dry matter: they cannot both be right: ADF is"
+                                + " part of NDF, and NDF is above 0 and at most 100. Are the two swapped?");
+    }
+
+    @Test
+    void theSummativeEquationNamesEveryFractionThatIsMissing() {
+        var outcome = COMPUTE.run("tdn", "{\"equation\":\"nrc-2001-summative\",\"kind\":\"forage\",\"cp_pct_dm\":18}");
+        assertThat(outcome.exit()).isEqualTo(Compute.REFUSED);
+        assertThat(outcome.body().get("errors")).hasSize(6);
+        assertThat(outcome.body().at("/errors/0/field").asText()).isEqualTo("ndf_pct_dm");
+    }
+
+    @Test
+    void anUnknownEquationNamesTheNearest() {
+        var outcome = COMPUTE.run("tdn", "{\"equation\":\"western-alfafa\",\"adf_pct_dm\":40}");
+        assertThat(outcome.body().at("/errors/0/fix").asText()).isEqualTo("Did you mean western-alfalfa?");
+    }
+
+    @Test
+    void aReportSaysWhatIsImpossibleInIt() {
+        var outcome = COMPUTE.run(
+                "report-check",
+                "{\"feed_class\":\"alfalfa_hay\",\"dm_pct\":88,\"values\":["
+                        + "{\"analyte\":\"cp\",\"value\":400,\"unit\":\"pct\",\"basis\":\"dry_matter\"},"
+                        + "{\"analyte\":\"ca\",\"value\":1.1,\"unit\":\"pct\",\"basis\":\"as_fed\"}]}");
+        assertThat(outcome.body().at("/answer/issues/0/level").asText()).isEqualTo("E");
+        assertThat(outcome.body().at("/answer/issues/0/field").asText()).isEqualTo("cp");
+        var calcium = outcome.body().at("/answer/values/1");
+        assertThat(calcium.get("analyte").asText()).isEqualTo("ca");
+        assertThat(calcium.get("value").doubleValue()).isCloseTo(1.25, within(1e-9));
+    }
+
+    @Test
+    void aFigureWithoutItsBasisIsNotGuessed() {
+        var outcome = COMPUTE.run(
+                "report-check",
+                "{\"feed_class\":\"alfalfa_hay\",\"values\":[{\"analyte\":\"cp\",\"value\":18,\"unit\":\"pct\"}]}");
+        assertThat(outcome.exit()).isEqualTo(Compute.REFUSED);
+        assertThat(outcome.body().at("/errors/0/field").asText()).isEqualTo("values[0].basis");
+    }
+}
