@@ -1,0 +1,227 @@
+package haywright.diet;
+
+import haywright.cattle.Need;
+import haywright.diet.DietRow.Kind;
+import haywright.diet.DietRow.Sense;
+import haywright.forage.Analyte;
+import haywright.quantity.Unit;
+import haywright.workings.Source;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.ToDoubleFunction;
+
+/**
+ * What the feeds at hand must do together for one head and day.
+ *
+ * @param feeds those that may be used, in the order of every row's coefficients
+ * @param rows needs and limits
+ * @param growth energy for upkeep and gain together, for cattle that gain; then no row {@code nem} stands alone
+ * @param leftOut feeds that may not be used, and why
+ */
+public record Diet(
+        Need need, List<Feed> feeds, List<DietRow> rows, Optional<GrowthEnergy> growth, List<LeftOut> leftOut) {
+    /** Below this share of protein the rumen starves and straw feeds nobody, whatever the sum says. */
+    private static final double PROTEIN_FLOOR_PERCENT = 7;
+
+    private static final Source PROTEIN_FLOOR =
+            Source.read("University of Arizona AZ9523: forage intake and digestion fall below 7 % crude protein");
+    private static final Source INTAKE_FLOOR = Source.read(
+            "Usual dry matter intake of beef cows 1.5 to 2.7 % of body weight (Hibberd and Thrift 1992 as reprinted by"
+                    + " Oklahoma State; Washington State University)");
+    private static final double INTAKE_FLOOR_PERCENT = 1.5;
+
+    public Diet {
+        feeds = List.copyOf(feeds);
+        rows = List.copyOf(rows);
+        leftOut = List.copyOf(leftOut);
+    }
+
+    public static Diet of(List<Feed> offered, Need need, DietOptions options) {
+        var leftOut = new ArrayList<LeftOut>();
+        var feeds = new ArrayList<Feed>();
+        for (var feed : offered) {
+            var out = Admission.reasonToLeaveOut(feed, need, options);
+            if (out.isPresent()) {
+                leftOut.add(out.get());
+            } else {
+                feeds.add(feed);
+            }
+        }
+        var build = new Builder(feeds, need, options);
+        return new Diet(need, feeds, build.rows(), build.growth(), leftOut);
+    }
+
+    public DietRow row(String id) {
+        return rows.stream()
+                .filter(r -> r.id().equals(id))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("no row " + id));
+    }
+
+    private record Builder(List<Feed> feeds, Need need, DietOptions options) {
+        List<DietRow> rows() {
+            var rows = new ArrayList<DietRow>();
+            rows.add(fill());
+            rows.add(needed(
+                    "intake",
+                    "feed in the belly",
+                    INTAKE_FLOOR_PERCENT / 100 * need.bodyWeight(),
+                    Unit.KILOGRAM_A_DAY,
+                    f -> 1,
+                    INTAKE_FLOOR));
+            if (growth().isEmpty()) {
+                rows.add(needed(
+                        "nem",
+                        "energy (NEm)",
+                        need.nem(),
+                        Unit.MEGACALORIE,
+                        f -> value(f, Analyte.NEM),
+                        GrowthEnergy.SOURCE));
+            }
+            rows.add(needed(
+                    "cp",
+                    "protein",
+                    need.crudeProtein(),
+                    Unit.KILOGRAM_A_DAY,
+                    f -> value(f, Analyte.CP) / 100,
+                    Source.read("University of Arkansas MP391: crude protein = metabolizable protein / 0.67")));
+            rows.add(ratio(
+                    "cp_floor",
+                    Kind.PRACTICE,
+                    "protein in the ration, for the rumen",
+                    Sense.AT_LEAST,
+                    PROTEIN_FLOOR_PERCENT,
+                    Unit.PERCENT,
+                    f -> value(f, Analyte.CP),
+                    f -> 1,
+                    PROTEIN_FLOOR));
+            var minerals = Source.read(
+                    "National Research Council 1996, p. 55: calcium and phosphorus requirements; absorption 0.50 and"
+                            + " 0.68 from memory");
+            rows.add(needed("ca", "calcium", need.calcium(), Unit.GRAM_A_DAY, f -> grams(f, Analyte.CA), minerals));
+            rows.add(needed("p", "phosphorus", need.phosphorus(), Unit.GRAM_A_DAY, f -> grams(f, Analyte.P), minerals));
+            if (!options.limitsOff().contains("ca_p")) {
+                var ends = PracticeLimits.calciumToPhosphorus();
+                var source = PracticeLimits.source("L12");
+                rows.add(calciumToPhosphorus("ca_p_low", Sense.AT_LEAST, ends[0], source));
+                rows.add(calciumToPhosphorus("ca_p_high", Sense.AT_MOST, ends[1], source));
+            }
+            rows.addAll(new PracticeLimits(feeds, need, options).rows());
+            for (var limit : options.feedLimits()) {
+                feedLimit(limit).ifPresent(rows::add);
+            }
+            return rows;
+        }
+
+        Optional<GrowthEnergy> growth() {
+            if (!(need.neg() > 0)) {
+                return Optional.empty();
+            }
+            return Optional.of(new GrowthEnergy(
+                    need.nem(), need.neg(), each(f -> value(f, Analyte.NEM)), each(f -> value(f, Analyte.NEG))));
+        }
+
+        /** Each feed fills by what an animal could eat of it alone: together they may fill her once. */
+        private DietRow fill() {
+            return new DietRow(
+                    "fill",
+                    Kind.NEED,
+                    "what they can hold",
+                    Sense.AT_MOST,
+                    100,
+                    Unit.PERCENT,
+                    each(f -> 100 / FillCapacity.kilograms(f, need)),
+                    List.of(),
+                    FillCapacity.SOURCE);
+        }
+
+        private DietRow calciumToPhosphorus(String id, Sense sense, double limit, Source source) {
+            return ratio(
+                    id,
+                    Kind.PRACTICE,
+                    "calcium to phosphorus",
+                    sense,
+                    limit,
+                    Unit.NONE,
+                    f -> grams(f, Analyte.CA),
+                    f -> grams(f, Analyte.P),
+                    source);
+        }
+
+        private Optional<DietRow> feedLimit(DietOptions.FeedLimit limit) {
+            var feed = feeds.stream().filter(f -> f.id().equals(limit.feed())).findFirst();
+            return feed.map(fed -> {
+                var id = "feed_%s_%s".formatted(limit.sense() == Sense.AT_LEAST ? "least" : "most", fed.id());
+                var source = new Source("the ranch's own limit", Source.Known.JUDGEMENT);
+                ToDoubleFunction<Feed> only = f -> f == fed ? 1 : 0;
+                return switch (limit.per()) {
+                    case KG_DRY_MATTER ->
+                        absolute(id, fed.name(), limit.sense(), limit.amount(), Unit.KILOGRAM_A_DAY, only, source);
+                    case BODY_WEIGHT_PCT ->
+                        absolute(
+                                id,
+                                fed.name(),
+                                limit.sense(),
+                                limit.amount() / 100 * need.bodyWeight(),
+                                Unit.KILOGRAM_A_DAY,
+                                only,
+                                source);
+                    case SHARE_PCT ->
+                        ratio(
+                                id,
+                                Kind.CHOICE,
+                                fed.name(),
+                                limit.sense(),
+                                limit.amount(),
+                                Unit.PERCENT,
+                                f -> f == fed ? 100 : 0,
+                                f -> 1,
+                                source);
+                };
+            });
+        }
+
+        private DietRow absolute(
+                String id,
+                String name,
+                Sense sense,
+                double limit,
+                Unit unit,
+                ToDoubleFunction<Feed> perKg,
+                Source source) {
+            return new DietRow(id, Kind.CHOICE, name, sense, limit, unit, each(perKg), List.of(), source);
+        }
+
+        private DietRow needed(
+                String id, String name, double limit, Unit unit, ToDoubleFunction<Feed> perKg, Source source) {
+            return new DietRow(id, Kind.NEED, name, Sense.AT_LEAST, limit, unit, each(perKg), List.of(), source);
+        }
+
+        private DietRow ratio(
+                String id,
+                Kind kind,
+                String name,
+                Sense sense,
+                double limit,
+                Unit unit,
+                ToDoubleFunction<Feed> top,
+                ToDoubleFunction<Feed> bottom,
+                Source source) {
+            return new DietRow(id, kind, name, sense, limit, unit, each(top), each(bottom), source);
+        }
+
+        private List<Double> each(ToDoubleFunction<Feed> value) {
+            return feeds.stream().map(value::applyAsDouble).toList();
+        }
+
+        private static double value(Feed feed, Analyte analyte) {
+            return feed.composition().value(analyte).orElse(0);
+        }
+
+        /** Grams of a mineral in a kg of dry matter; one that nobody measured counts as none, which is the safe side. */
+        private static double grams(Feed feed, Analyte analyte) {
+            return value(feed, analyte) * 10;
+        }
+    }
+}

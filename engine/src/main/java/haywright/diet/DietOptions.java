@@ -1,0 +1,51 @@
+package haywright.diet;
+
+import haywright.workings.Refused;
+import java.util.List;
+import java.util.Set;
+
+/**
+ * What the ranch may choose about a diet.
+ *
+ * @param limitsOff ids of practice limits that are switched off; dangers cannot be
+ * @param feedLimits limits on single feeds
+ * @param grainFeedingsADay over how many feedings a day grain is spread; the published limit is for one
+ * @param mixed whether the feeds are mixed in a wagon; nitrate is diluted only by real mixing, never on alternate days
+ */
+public record DietOptions(
+        Set<String> limitsOff, List<FeedLimit> feedLimits, int grainFeedingsADay, boolean mixed) {
+    /** Everything on, no feed limited, fed once a day, mixed. */
+    public static final DietOptions USUAL = new DietOptions(Set.of(), List.of(), 1, true);
+
+    public DietOptions {
+        limitsOff = Set.copyOf(limitsOff);
+        feedLimits = List.copyOf(feedLimits);
+        if (grainFeedingsADay < 1 || grainFeedingsADay > 4) {
+            throw new Refused(
+                    "grainFeedingsADay",
+                    grainFeedingsADay + " feedings a day",
+                    "grain is fed one to four times a day",
+                    "How often is feed put out?");
+        }
+    }
+
+    /**
+     * A limit on one feed, a head and day.
+     *
+     * @param amount kg of dry matter, per cent of the dry matter eaten, or per cent of body weight, as {@code per} says
+     */
+    public record FeedLimit(String feed, DietRow.Sense sense, Per per, double amount) {
+        public enum Per {
+            KG_DRY_MATTER,
+            SHARE_PCT,
+            BODY_WEIGHT_PCT
+        }
+
+        public FeedLimit {
+            if (!(amount >= 0) || !Double.isFinite(amount)) {
+                throw new Refused(
+                        "amount", String.valueOf(amount), "a limit on a feed is zero or more", "Put in a number.");
+            }
+        }
+    }
+}

@@ -1,0 +1,149 @@
+package haywright.diet;
+
+import haywright.cattle.AnimalClass;
+import haywright.cattle.Need;
+import haywright.diet.DietRow.Kind;
+import haywright.diet.DietRow.Sense;
+import haywright.forage.Analyte;
+import haywright.forage.FeedClass;
+import haywright.quantity.Unit;
+import haywright.workings.PublishedTable;
+import haywright.workings.Source;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+
+/**
+ * Limits of good practice, from {@code practice_limits.csv}. On by default: without them the cheapest diet is straw and
+ * ten pounds of barley.
+ */
+final class PracticeLimits {
+    private static final PublishedTable TABLE = PublishedTable.read(PracticeLimits.class, "practice_limits.csv");
+
+    /** A lot above this is refused however it is diluted: the strictest published do-not-feed class, ppm NO3-N. */
+    static final double NITRATE_DO_NOT_FEED = value("L11c");
+
+    private final List<Feed> feeds;
+    private final Need need;
+    private final DietOptions options;
+
+    PracticeLimits(List<Feed> feeds, Need need, DietOptions options) {
+        this.feeds = feeds;
+        this.need = need;
+        this.options = options;
+    }
+
+    List<DietRow> rows() {
+        var rows = new ArrayList<DietRow>();
+        boolean growing = need.animals() == AnimalClass.GROWING;
+        rows.add(bodyWeightLimit("straw", "straw", strawId(), strawPercent(), f -> f == FeedClass.STRAW));
+        // The published limit is for one feeding; an outfit that grains twice a day may give it twice.
+        var grain = growing ? "L03" : "L02";
+        rows.add(bodyWeightLimit("grain", "grain", grain, value(grain) * options.grainFeedingsADay(), f -> f
+                == FeedClass.GRAIN));
+        var forage = growing ? "L05" : "L04";
+        rows.add(share("forage", "forage in the ration", Sense.AT_LEAST, forage, f -> f.feedClass()
+                        .isForage()
+                ? 100
+                : 0));
+        // A feed whose fat nobody has measured neither helps nor hurts this limit.
+        rows.add(share("fat", "fat in the ration", Sense.AT_MOST, "L06", f -> f.composition()
+                .value(Analyte.FAT)
+                .orElse(value("L06"))));
+        var distillers = growing ? "L13b" : "L13";
+        rows.add(share("distillers", "distillers grains in the ration", Sense.AT_MOST, distillers, f -> f.feedClass()
+                        == FeedClass.DISTILLERS_GRAINS
+                ? 100
+                : 0));
+        rows.removeIf(row -> options.limitsOff().contains(row.id()));
+        // Nitrate cannot be switched off.
+        var nitrate = nitrateLimitId(need);
+        rows.add(ratio(
+                "nitrate",
+                Kind.DANGER,
+                "nitrate (as NO3-N) in the ration",
+                Sense.AT_MOST,
+                value(nitrate),
+                Unit.PPM,
+                f -> f.composition().value(Analyte.NO3N).orElse(0),
+                source(nitrate)));
+        return rows;
+    }
+
+    private DietRow bodyWeightLimit(
+            String id, String name, String limit, double percent, java.util.function.Predicate<FeedClass> counts) {
+        double kg = percent / 100 * need.bodyWeight();
+        var top = feeds.stream()
+                .map(f -> counts.test(f.feedClass()) ? 1.0 : 0.0)
+                .toList();
+        return new DietRow(
+                id, Kind.PRACTICE, name, Sense.AT_MOST, kg, Unit.KILOGRAM_A_DAY, top, List.of(), source(limit));
+    }
+
+    private DietRow share(String id, String name, Sense sense, String limit, ToDoubleFunction<Feed> percent) {
+        return ratio(id, Kind.PRACTICE, name, sense, value(limit), Unit.PERCENT, percent, source(limit));
+    }
+
+    private DietRow ratio(
+            String id,
+            Kind kind,
+            String name,
+            Sense sense,
+            double limit,
+            Unit unit,
+            ToDoubleFunction<Feed> top,
+            Source source) {
+        return new DietRow(
+                id,
+                kind,
+                name,
+                sense,
+                limit,
+                unit,
+                feeds.stream().map(top::applyAsDouble).toList(),
+                Collections.nCopies(feeds.size(), 1.0),
+                source);
+    }
+
+    /** Straw for dry grown cattle; none from calving on, so a group part calved gets the share that has not. */
+    private double strawPercent() {
+        return value(strawId()) * (1 - need.milkingShare());
+    }
+
+    private String strawId() {
+        return switch (need.animals()) {
+            case MATURE_COW, BULL -> "L01";
+            case BRED_HEIFER, FIRST_CALF_HEIFER -> "L01b";
+            case GROWING -> "L01c";
+        };
+    }
+
+    private static String nitrateLimitId(Need need) {
+        return need.pregnantShare() > 0 ? "L11" : "L11b";
+    }
+
+    /** ppm NO3-N of what is eaten. */
+    static double nitrateLimit(Need need) {
+        return value(nitrateLimitId(need));
+    }
+
+    static double value(String id) {
+        return TABLE.row("id", id).number("value").orElseThrow();
+    }
+
+    static Source source(String id) {
+        var row = TABLE.row("id", id);
+        var cite = row.text("source");
+        if (cite.startsWith("common practice")) {
+            return Source.practice("practice limit " + id + ": " + row.text("reason"));
+        }
+        return row.text("tier").equals("read") ? Source.read(cite) : Source.memory(cite);
+    }
+
+    /** The two ends of the calcium to phosphorus range. */
+    static double[] calciumToPhosphorus() {
+        var ends = TABLE.row("id", "L12").text("value").split(" and ");
+        return new double[] {Double.parseDouble(ends[0]), Double.parseDouble(ends[1])};
+    }
+}

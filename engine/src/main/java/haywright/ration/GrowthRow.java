@@ -1,0 +1,24 @@
+package haywright.ration;
+
+import haywright.diet.DietRow;
+import haywright.diet.GrowthEnergy;
+import haywright.quantity.Unit;
+import java.util.List;
+
+/** The growth row as a reader sees it: energy left for gain after upkeep, Mcal of NEg a day. */
+final class GrowthRow {
+    private GrowthRow() {}
+
+    static DietRow of(GrowthEnergy energy) {
+        return new DietRow(
+                RationProgram.GROWTH,
+                DietRow.Kind.NEED,
+                "energy left for gain",
+                DietRow.Sense.AT_LEAST,
+                energy.neg(),
+                Unit.MEGACALORIE,
+                energy.negPerKg(),
+                List.of(),
+                GrowthEnergy.SOURCE);
+    }
+}

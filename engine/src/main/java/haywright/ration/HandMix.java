@@ -1,0 +1,81 @@
+package haywright.ration;
+
+import haywright.diet.Diet;
+import haywright.diet.DietRow;
+import haywright.lp.Range;
+import haywright.workings.Refused;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Amounts that somebody typed, judged by the same rows as a solved ration. A feed that the diet leaves out is judged
+ * all the same, and said.
+ *
+ * @param portions what is fed
+ * @param cost dollars a head and day
+ * @param limits every row, the worst shortfall first
+ * @param notAllowed feeds in it that may not be fed
+ */
+public record HandMix(
+        List<Portion> portions, double cost, List<LimitAnswer> limits, List<haywright.diet.LeftOut> notAllowed) {
+    public HandMix {
+        portions = List.copyOf(portions);
+        limits = List.copyOf(limits);
+        notAllowed = List.copyOf(notAllowed);
+    }
+
+    private static final Range ANY = new Range(0, Double.POSITIVE_INFINITY);
+
+    /** @param kgPutOut as fed, a head and day, by feed id */
+    public static HandMix judge(LeastCostRation question, Map<String, Double> kgPutOut) {
+        var diet = question.diet();
+        var kg = new double[diet.feeds().size()];
+        var portions = new ArrayList<Portion>();
+        for (var feed : question.offered()) {
+            double put = kgPutOut.getOrDefault(feed.feed().id(), 0.0);
+            if (!(put >= 0) || !Double.isFinite(put)) {
+                throw new Refused(
+                        feed.feed().id(), String.valueOf(put), "an amount is zero or more", "Put in pounds a head and day.");
+            }
+            if (put == 0) {
+                continue;
+            }
+            double eaten = feed.eaten(put);
+            portions.add(Portions.of(feed, eaten, ANY));
+            int column = diet.feeds().indexOf(feed.feed());
+            if (column >= 0) {
+                kg[column] = eaten;
+            }
+        }
+        var fed = portions.stream().map(p -> p.feed().feed()).toList();
+        return new HandMix(
+                portions,
+                portions.stream().mapToDouble(Portion::cost).sum(),
+                limits(diet, kg),
+                diet.leftOut().stream().filter(l -> fed.contains(l.feed())).toList());
+    }
+
+    private static List<LimitAnswer> limits(Diet diet, double[] kg) {
+        var limits = new ArrayList<LimitAnswer>();
+        double eaten = 0;
+        for (double k : kg) {
+            eaten += k;
+        }
+        for (DietRow row : diet.rows()) {
+            if (!row.isRatio() || eaten > 0) {
+                limits.add(new LimitAnswer(row, row.supplied(kg), 0));
+            }
+        }
+        diet.growth()
+                .ifPresent(energy -> limits.add(new LimitAnswer(GrowthRow.of(energy), energy.leftForGain(kg), 0)));
+        limits.sort(Comparator.comparing(LimitAnswer::isMet)
+                .thenComparingDouble(l -> l.margin() / Math.max(1e-9, Math.abs(l.row().limit()))));
+        return limits;
+    }
+
+    public boolean meetsEverything() {
+        return notAllowed.isEmpty() && limits.stream().allMatch(LimitAnswer::isMet);
+    }
+}

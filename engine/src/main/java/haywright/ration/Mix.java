@@ -1,0 +1,195 @@
+package haywright.ration;
+
+import haywright.lp.Infeasible;
+import haywright.lp.LinearProgram;
+import haywright.lp.Optimum;
+import haywright.lp.Unbounded;
+import haywright.workings.Problem;
+import haywright.workings.Refused;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.stream.IntStream;
+
+/**
+ * The cheapest mix of anything with named values: a textbook diet, a mineral mix, a trade blend.
+ *
+ * @param feeds what may go in
+ * @param limits on the named values: of the mix's average, or of the total where amounts are free
+ * @param feedLimits on single feeds
+ * @param amountsFree false: shares of one whole; true: amounts as large as wanted, limits are totals
+ * @param total the sum of all amounts, where amounts are free and this is wanted
+ */
+public record Mix(
+        List<MixFeed> feeds,
+        List<MixLimit> limits,
+        List<FeedLimit> feedLimits,
+        boolean amountsFree,
+        OptionalDouble total) {
+    private static final double NO = Double.NEGATIVE_INFINITY;
+    private static final double ANY = Double.POSITIVE_INFINITY;
+
+    /** @param price for one unit of it */
+    public record MixFeed(String name, double price, Map<String, Double> values) {
+        public MixFeed {
+            values = Map.copyOf(values);
+        }
+    }
+
+    public record MixLimit(String value, OptionalDouble atLeast, OptionalDouble atMost) {}
+
+    /** Amounts in the mix's own units; shares in per cent of the whole mix. */
+    public record FeedLimit(
+            String feed,
+            OptionalDouble atLeast,
+            OptionalDouble atMost,
+            OptionalDouble atLeastSharePct,
+            OptionalDouble atMostSharePct) {}
+
+    public Mix {
+        feeds = List.copyOf(feeds);
+        limits = List.copyOf(limits);
+        feedLimits = List.copyOf(feedLimits);
+        Refused.unlessEmpty(problems(feeds, limits, feedLimits));
+    }
+
+    public sealed interface Answer permits Cheapest, None {}
+
+    /**
+     * @param amounts in feed order
+     * @param sharesPct per cent of the whole, in feed order
+     * @param limits in limit order
+     * @param worthBuyingBelow by feed, the price under which it comes in; its own price where it is in
+     */
+    public record Cheapest(
+            double cost, double[] amounts, double[] sharesPct, List<Gets> limits, double[] worthBuyingBelow)
+            implements Answer {
+        @Override
+        public boolean equals(Object o) {
+            return this == o;
+        }
+
+        @Override
+        public int hashCode() {
+            return System.identityHashCode(this);
+        }
+    }
+
+    /** @param dual change of the cost for one unit more of the limit that binds; zero where none does */
+    public record Gets(String value, double gets, double dual) {}
+
+    /** @param standsInTheWay a smallest set of limits that no mix can keep together */
+    public record None(List<String> standsInTheWay) implements Answer {}
+
+    public Answer solve() {
+        var outcome = program().solve();
+        if (outcome instanceof Optimum optimum) {
+            return cheapest(optimum);
+        }
+        if (outcome instanceof Infeasible infeasible) {
+            return new None(infeasible.conflict());
+        }
+        throw new Refused(
+                "feeds",
+                ((Unbounded) outcome).column(),
+                "the more of it goes in, the cheaper the mix: there is no cheapest",
+                "Is its price below zero? Put a limit on it.");
+    }
+
+    public LinearProgram program() {
+        var program = LinearProgram.minimise();
+        var all = IntStream.range(0, feeds.size()).toArray();
+        for (var feed : feeds) {
+            program.column(feed.name(), feed.price(), 0, ANY);
+        }
+        for (var limit : limits) {
+            var row = feeds.stream()
+                    .mapToDouble(f -> f.values().get(limit.value()))
+                    .toArray();
+            program.row(limit.value(), limit.atLeast().orElse(NO), limit.atMost().orElse(ANY), all, row);
+        }
+        double whole = amountsFree ? total.orElse(Double.NaN) : 1;
+        if (!Double.isNaN(whole)) {
+            program.row("whole mix", whole, whole, all, feeds.stream().mapToDouble(f -> 1).toArray());
+        }
+        for (var limit : feedLimits) {
+            int feed = index(limit.feed());
+            if (limit.atLeast().isPresent() || limit.atMost().isPresent()) {
+                program.row(
+                        limit.feed() + " amount",
+                        limit.atLeast().orElse(NO),
+                        limit.atMost().orElse(ANY),
+                        new int[] {feed},
+                        new double[] {1});
+            }
+            limit.atLeastSharePct()
+                    .ifPresent(pct -> program.row(limit.feed() + " share at least", 0, ANY, all, share(feed, pct)));
+            limit.atMostSharePct()
+                    .ifPresent(pct -> program.row(limit.feed() + " share at most", NO, 0, all, share(feed, pct)));
+        }
+        return program.build();
+    }
+
+    private Cheapest cheapest(Optimum optimum) {
+        var amounts = IntStream.range(0, feeds.size()).mapToDouble(optimum::value).toArray();
+        double sum = IntStream.range(0, amounts.length).mapToDouble(i -> amounts[i]).sum();
+        var shares = IntStream.range(0, amounts.length)
+                .mapToDouble(i -> sum == 0 ? 0 : 100 * amounts[i] / sum)
+                .toArray();
+        var gets = IntStream.range(0, limits.size())
+                .mapToObj(i -> new Gets(limits.get(i).value(), optimum.activity(i), optimum.dual(i)))
+                .toList();
+        var worth = IntStream.range(0, feeds.size())
+                .mapToDouble(i -> feeds.get(i).price() - optimum.reducedCost(i))
+                .toArray();
+        return new Cheapest(optimum.objective(), amounts, shares, gets, worth);
+    }
+
+    /** The feed's share of the whole against the limit: positive when it is above. */
+    private double[] share(int feed, double pct) {
+        return IntStream.range(0, feeds.size())
+                .mapToDouble(i -> (i == feed ? 1 : 0) - pct / 100)
+                .toArray();
+    }
+
+    private int index(String feed) {
+        for (int i = 0; i < feeds.size(); i++) {
+            if (feeds.get(i).name().equals(feed)) {
+                return i;
+            }
+        }
+        throw new IllegalStateException(feed);
+    }
+
+    private static List<Problem> problems(List<MixFeed> feeds, List<MixLimit> limits, List<FeedLimit> feedLimits) {
+        var problems = new ArrayList<Problem>();
+        var names = new HashSet<String>();
+        if (feeds.isEmpty()) {
+            problems.add(new Problem("feeds", "none", "a mix needs at least one feed", "Put in the feeds."));
+        }
+        for (var feed : feeds) {
+            if (!names.add(feed.name())) {
+                problems.add(new Problem(
+                        "feeds", "“" + feed.name() + "” twice", "each feed stands once", "Give the two other names."));
+            }
+            for (var limit : limits) {
+                if (!feed.values().containsKey(limit.value())) {
+                    problems.add(new Problem(
+                            "values",
+                            "no “%s” for “%s”".formatted(limit.value(), feed.name()),
+                            "a value that is limited must be known of every feed",
+                            "Put it in, as 0 if it has none."));
+                }
+            }
+        }
+        for (var limit : feedLimits) {
+            if (!names.contains(limit.feed())) {
+                problems.add(new Problem(
+                        "feedLimits", "“" + limit.feed() + "”", "the limit names no feed of the mix", "Is it spelt alike?"));
+            }
+        }
+        return problems;
+    }
+}

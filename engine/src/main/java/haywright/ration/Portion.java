@@ -1,0 +1,13 @@
+package haywright.ration;
+
+import haywright.lp.Range;
+
+/**
+ * One feed in a ration.
+ *
+ * @param kg dry matter eaten a head and day
+ * @param kgPutOut as fed, a head and day, feeding loss included
+ * @param cost dollars a head and day
+ * @param priceRange dollars a kg as fed between which the mix stays as it is, all else equal
+ */
+public record Portion(PricedFeed feed, double kg, double kgPutOut, double cost, Range priceRange) {}

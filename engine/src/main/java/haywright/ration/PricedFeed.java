@@ -1,0 +1,73 @@
+package haywright.ration;
+
+import haywright.diet.Feed;
+import haywright.forage.Analyte;
+import haywright.workings.Problem;
+import haywright.workings.Refused;
+import java.util.ArrayList;
+
+/**
+ * A feed and what it costs.
+ *
+ * @param pricePerKgAsFed dollars a kg as fed, delivered, or what it would cost to replace; above zero, because a ration
+ *     that counts hay as free gives it away
+ * @param dryMatterPercent of the feed as it is fed
+ * @param feedingLossPercent share of what is put out that nobody eats
+ */
+public record PricedFeed(Feed feed, double pricePerKgAsFed, double dryMatterPercent, double feedingLossPercent) {
+    public PricedFeed {
+        var problems = new ArrayList<Problem>();
+        if (!(pricePerKgAsFed > 0) || !Double.isFinite(pricePerKgAsFed)) {
+            problems.add(new Problem(
+                    "price",
+                    feed.name() + " at " + pricePerKgAsFed + " a kg",
+                    "every feed needs a price above zero, also hay of your own",
+                    "What would a ton cost to replace, delivered?"));
+        }
+        if (!(dryMatterPercent > 0 && dryMatterPercent <= 100)) {
+            problems.add(new Problem(
+                    "dm",
+                    feed.name() + " with " + dryMatterPercent + " % dry matter",
+                    "dry matter is above 0 and at most 100 %",
+                    "Hay is near 88, silage near 35. Was moisture put in instead?"));
+        }
+        if (!(feedingLossPercent >= 0 && feedingLossPercent < 100)) {
+            problems.add(new Problem(
+                    "feedingLoss",
+                    feedingLossPercent + " %",
+                    "what is lost in feeding is 0 or more and less than all of it",
+                    "Hay in a ring loses about 5 %, on the ground 15 to 30 %."));
+        }
+        Refused.unlessEmpty(problems);
+    }
+
+    /** Dry matter of the feed, or the usual of its kind where nothing says it. */
+    public static double dryMatterOf(Feed feed) {
+        return feed.composition().value(Analyte.DM).orElse(feed.feedClass().usualDryMatterPercent());
+    }
+
+    /** Dollars for a kg of dry matter that is eaten. */
+    public double costPerKgEaten() {
+        return pricePerKgAsFed / kept();
+    }
+
+    /** Kilograms as fed to put out for so many kg of dry matter eaten. */
+    public double putOut(double kgDryMatterEaten) {
+        return kgDryMatterEaten / kept();
+    }
+
+    /** Kilograms of dry matter eaten of so many kg as fed put out. */
+    public double eaten(double kgAsFedPutOut) {
+        return kgAsFedPutOut * kept();
+    }
+
+    /** Dry matter that ends in the animal, of a kg as fed put out. */
+    private double kept() {
+        return dryMatterPercent / 100 * (1 - feedingLossPercent / 100);
+    }
+
+    /** The price a kg as fed at which a kg of dry matter eaten costs this. */
+    double priceAtCost(double perKgEaten) {
+        return perKgEaten * kept();
+    }
+}

@@ -1,0 +1,81 @@
+package haywright.ration;
+
+import haywright.diet.Diet;
+import haywright.lp.LinearProgram;
+import haywright.quantity.Unit;
+import haywright.workings.Input;
+import haywright.workings.Line;
+import haywright.workings.Source;
+import haywright.workings.Worked;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The cheapest ration that keeps every row.
+ *
+ * @param portions what is fed, in the order the feeds were offered; feeds with nothing fed are not in it
+ * @param notUsed feeds that were offered and allowed, and are not worth their price
+ * @param cost dollars a head and day, what is lost in feeding included
+ * @param limits every row, with what one unit of it costs
+ * @param program the last linear program solved, for anyone to check with another solver
+ */
+public record Ration(
+        Diet diet,
+        List<Portion> portions,
+        List<NotUsed> notUsed,
+        double cost,
+        List<LimitAnswer> limits,
+        LinearProgram program)
+        implements RationAnswer, Worked {
+    public Ration {
+        portions = List.copyOf(portions);
+        notUsed = List.copyOf(notUsed);
+        limits = List.copyOf(limits);
+    }
+
+    /** Dry matter eaten a head and day, kg. */
+    public double kg() {
+        return portions.stream().mapToDouble(Portion::kg).sum();
+    }
+
+    public LimitAnswer limit(String row) {
+        return limits.stream()
+                .filter(l -> l.row().id().equals(row))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("no row " + row));
+    }
+
+    /** Mcal of NEm in a kg of its dry matter. */
+    public double dietNem() {
+        double nem = 0;
+        for (var portion : portions) {
+            nem += portion.kg()
+                    * portion.feed()
+                            .feed()
+                            .composition()
+                            .value(haywright.forage.Analyte.NEM)
+                            .orElse(0);
+        }
+        return nem / kg();
+    }
+
+    @Override
+    public List<Line> lines() {
+        var formula = new StringBuilder();
+        var inputs = new ArrayList<Input>();
+        int n = 0;
+        for (var portion : portions) {
+            n++;
+            formula.append(n == 1 ? "" : " + ").append("c%d·x%d".formatted(n, n));
+            inputs.add(Input.typed("c" + n, portion.feed().costPerKgEaten(), Unit.DOLLAR_PER_KG));
+            inputs.add(new Input(
+                    "x" + n,
+                    portion.kg(),
+                    Unit.KILOGRAM_A_DAY,
+                    new haywright.workings.Origin.Typed(portion.feed().feed().name() + ", chosen by the solver")));
+        }
+        var source = new Source(
+                "linear programming: the least cost under every limit listed, solved exactly", Source.Known.ARITHMETIC);
+        return List.of(new Line("cost", formula.toString(), cost, Unit.DOLLAR, source, inputs));
+    }
+}
