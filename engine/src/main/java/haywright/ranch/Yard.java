@@ -1,0 +1,129 @@
+package haywright.ranch;
+
+import haywright.cattle.Group;
+import haywright.cattle.Need;
+import haywright.cattle.Requirement;
+import haywright.diet.DietOptions;
+import haywright.diet.Feed;
+import haywright.forage.FeedBook;
+import haywright.forage.LotComposition;
+import haywright.quantity.Unit;
+import haywright.ration.HandMix;
+import haywright.ration.LeastCostRation;
+import haywright.ration.Portion;
+import haywright.ration.PricedFeed;
+import haywright.ration.RationAnswer;
+import haywright.sampling.Stock;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.UUID;
+
+/**
+ * A ranch on one day, as the equations see it: what every lot is made of, what every group needs, and the ration
+ * between them. Page, paper, command and topic ask here, so that they cannot differ.
+ *
+ * @param ranch the document
+ * @param day the day that is looked at
+ */
+public record Yard(Ranch ranch, LocalDate day) {
+    /** Meal and silage out of a bunk lose little; common practice, no source. Long hay and straw lose what the ranch says. */
+    private static final double BUNK_LOSS_PERCENT = 3;
+
+    private static final FeedBook BOOK = FeedBook.published();
+
+    public LotComposition composition(Lot lot) {
+        return LotComposition.of(
+                lot.feedClass(), BOOK.rowFor(lot.bookRow(), lot.feedClass()), ranch.reportsOn(lot.id()));
+    }
+
+    public LotComposition composition(FeedForSale feed) {
+        return LotComposition.ofTag(
+                feed.feedClass(), BOOK.rowFor(feed.bookRow(), feed.feedClass()), "feed tag", feed.tag());
+    }
+
+    /** Every lot that can be carried to cattle, then every feed for sale. What still stands in a field is not in it. */
+    public List<PricedFeed> feeds() {
+        var feeds = new ArrayList<PricedFeed>();
+        for (var lot : ranch.lots().values()) {
+            if (!(lot.stock() instanceof Stock.Standing)) {
+                var feed = new Feed(
+                        lot.id().toString(),
+                        lot.name(),
+                        lot.feedClass(),
+                        composition(lot).composition(),
+                        lot.isNitrateDanger());
+                feeds.add(priced(feed, lot.replacementPrice().in(Unit.DOLLAR_PER_KG)));
+            }
+        }
+        for (var sale : ranch.feedsForSale().values()) {
+            var feed = new Feed(
+                    sale.id().toString(),
+                    sale.name(),
+                    sale.feedClass(),
+                    composition(sale).composition(),
+                    sale.feedClass().isNitrateRisk());
+            feeds.add(priced(feed, sale.price().in(Unit.DOLLAR_PER_KG)));
+        }
+        return feeds;
+    }
+
+    private PricedFeed priced(Feed feed, double pricePerKg) {
+        double loss =
+                switch (feed.feedClass()) {
+                    case LEGUME_HAY, GRASS_HAY, MIXED_HAY, CEREAL_HAY, STRAW, CROP_RESIDUE ->
+                        ranch.settings().feedingLossPercent();
+                    default -> BUNK_LOSS_PERCENT;
+                };
+        return new PricedFeed(feed, pricePerKg, PricedFeed.dryMatterOf(feed), loss);
+    }
+
+    public Need need(Group group) {
+        return Requirement.of(group, day, ranch.settings().system());
+    }
+
+    public LeastCostRation question(Group group) {
+        return new LeastCostRation(feeds(), need(group), options());
+    }
+
+    public RationAnswer ration(Group group) {
+        return question(group).solve();
+    }
+
+    /** What the group is fed today, judged by the same rows; empty when nobody has said what it is fed. */
+    public Optional<HandMix> fedNow(Group group) {
+        var now = ranch.fedNow().get(group.id());
+        if (now == null || now.amounts().isEmpty()) {
+            return Optional.empty();
+        }
+        var kg = new HashMap<String, Double>();
+        now.amounts().forEach((feed, amount) -> kg.put(feed.toString(), amount.in(Unit.KILOGRAM_A_DAY)));
+        return Optional.of(HandMix.judge(question(group), kg));
+    }
+
+    private DietOptions options() {
+        var outfit = ranch.outfit();
+        return new DietOptions(Set.of(), List.of(), Math.max(1, outfit.timesADay()), outfit.mixer());
+    }
+
+    /** Kilograms as fed that go out for the whole group a day. */
+    public static double forTheGroup(Portion portion, Group group) {
+        return portion.kgPutOut() * group.head();
+    }
+
+    /** Bales a day for the whole group; empty for what is not baled. */
+    public OptionalDouble balesADay(Portion portion, Group group) {
+        var lot = ranch.lots().get(idOf(portion));
+        return lot != null && lot.stock() instanceof Stock.Bales bales
+                ? OptionalDouble.of(forTheGroup(portion, group) / bales.baleWeight().in(Unit.KILOGRAM))
+                : OptionalDouble.empty();
+    }
+
+    private static UUID idOf(Portion portion) {
+        return UUID.fromString(portion.feed().feed().id());
+    }
+}
