@@ -20,11 +20,11 @@ public record DietOptions(
     public DietOptions {
         limitsOff = Set.copyOf(limitsOff);
         feedLimits = List.copyOf(feedLimits);
-        if (grainFeedingsADay < 1 || grainFeedingsADay > 4) {
+        if (grainFeedingsADay < 1 || grainFeedingsADay > 6) {
             throw new Refused(
                     "grainFeedingsADay",
                     grainFeedingsADay + " feedings a day",
-                    "grain is fed one to four times a day",
+                    "grain is fed one to six times a day",
                     "How often is feed put out?");
         }
     }

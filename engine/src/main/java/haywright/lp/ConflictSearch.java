@@ -68,8 +68,16 @@ final class ConflictSearch {
         List<Side> order =
                 new ArrayList<>(conflict.stream().filter(atZero.negate()).toList());
         order.addAll(conflict.stream().filter(atZero).toList());
+        // Every "at least 0" holds while the rest is filtered, so that no row stays that they would make needless.
+        List<Side> start = new ArrayList<>(order);
+        Side.all(program).stream()
+                .filter(atZero.and(s -> !order.contains(s)))
+                .forEach(s -> {
+                    start.add(s);
+                    order.add(s);
+                });
         List<Side> kept = new ArrayList<>();
-        try (LpSession session = only(conflict).open()) {
+        try (LpSession session = only(start).open()) {
             for (Side side : order) {
                 session.limit(side, side.lower() ? Double.NEGATIVE_INFINITY : Double.POSITIVE_INFINITY);
                 if (session.feasible()) {

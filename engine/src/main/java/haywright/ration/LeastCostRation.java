@@ -44,7 +44,11 @@ public record LeastCostRation(List<PricedFeed> offered, Need need, DietOptions o
     }
 
     public RationAnswer solve() {
-        var diet = diet();
+        return solve(diet());
+    }
+
+    /** @param diet of these feeds, perhaps with a limit moved */
+    RationAnswer solve(Diet diet) {
         var feeds = admitted(diet);
         if (feeds.isEmpty()) {
             return new NoRation(diet, List.of(), List.of());
