@@ -28,9 +28,7 @@ final class Admission {
                             + " mixed",
                     "Talk with your veterinarian and the laboratory before any of it is fed."));
         }
-        if (nitrate.isPresent()
-                && !options.mixed()
-                && nitrate.getAsDouble() > PracticeLimits.nitrateLimit(need)) {
+        if (nitrate.isPresent() && !options.mixed() && nitrate.getAsDouble() > PracticeLimits.nitrateLimit(need)) {
             return Optional.of(new LeftOut(
                     feed,
                     true,

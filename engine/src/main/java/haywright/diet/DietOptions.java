@@ -12,8 +12,7 @@ import java.util.Set;
  * @param grainFeedingsADay over how many feedings a day grain is spread; the published limit is for one
  * @param mixed whether the feeds are mixed in a wagon; nitrate is diluted only by real mixing, never on alternate days
  */
-public record DietOptions(
-        Set<String> limitsOff, List<FeedLimit> feedLimits, int grainFeedingsADay, boolean mixed) {
+public record DietOptions(Set<String> limitsOff, List<FeedLimit> feedLimits, int grainFeedingsADay, boolean mixed) {
     /** Everything on, no feed limited, fed once a day, mixed. */
     public static final DietOptions USUAL = new DietOptions(Set.of(), List.of(), 1, true);
 

@@ -13,8 +13,9 @@ import haywright.workings.Source;
  * ration of a cow in late gestation impossible.
  */
 final class FillCapacity {
-    static final Source SOURCE = Source.read("Hibberd and Thrift 1992 as reprinted by Oklahoma State University: forage a"
-            + " cow can eat by its digestibility, interpolated between the classes");
+    static final Source SOURCE =
+            Source.read("Hibberd and Thrift 1992 as reprinted by Oklahoma State University: forage a"
+                    + " cow can eat by its digestibility, interpolated between the classes");
 
     /** Concentrates fill little; nothing eats more of its body weight a day than this (judgement). */
     private static final double CONCENTRATE_PERCENT = 3.5;

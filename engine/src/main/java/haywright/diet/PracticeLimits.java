@@ -40,22 +40,29 @@ final class PracticeLimits {
         rows.add(bodyWeightLimit("straw", "straw", strawId(), strawPercent(), f -> f == FeedClass.STRAW));
         // The published limit is for one feeding; an outfit that grains twice a day may give it twice.
         var grain = growing ? "L03" : "L02";
-        rows.add(bodyWeightLimit("grain", "grain", grain, value(grain) * options.grainFeedingsADay(), f -> f
-                == FeedClass.GRAIN));
+        rows.add(bodyWeightLimit(
+                "grain", "grain", grain, value(grain) * options.grainFeedingsADay(), f -> f == FeedClass.GRAIN));
         var forage = growing ? "L05" : "L04";
-        rows.add(share("forage", "forage in the ration", Sense.AT_LEAST, forage, f -> f.feedClass()
-                        .isForage()
-                ? 100
-                : 0));
+        rows.add(share(
+                "forage",
+                "forage in the ration",
+                Sense.AT_LEAST,
+                forage,
+                f -> f.feedClass().isForage() ? 100 : 0));
         // A feed whose fat nobody has measured neither helps nor hurts this limit.
-        rows.add(share("fat", "fat in the ration", Sense.AT_MOST, "L06", f -> f.composition()
-                .value(Analyte.FAT)
-                .orElse(value("L06"))));
+        rows.add(share(
+                "fat",
+                "fat in the ration",
+                Sense.AT_MOST,
+                "L06",
+                f -> f.composition().value(Analyte.FAT).orElse(value("L06"))));
         var distillers = growing ? "L13b" : "L13";
-        rows.add(share("distillers", "distillers grains in the ration", Sense.AT_MOST, distillers, f -> f.feedClass()
-                        == FeedClass.DISTILLERS_GRAINS
-                ? 100
-                : 0));
+        rows.add(share(
+                "distillers",
+                "distillers grains in the ration",
+                Sense.AT_MOST,
+                distillers,
+                f -> f.feedClass() == FeedClass.DISTILLERS_GRAINS ? 100 : 0));
         rows.removeIf(row -> options.limitsOff().contains(row.id()));
         // Nitrate cannot be switched off.
         var nitrate = nitrateLimitId(need);
@@ -74,9 +81,8 @@ final class PracticeLimits {
     private DietRow bodyWeightLimit(
             String id, String name, String limit, double percent, java.util.function.Predicate<FeedClass> counts) {
         double kg = percent / 100 * need.bodyWeight();
-        var top = feeds.stream()
-                .map(f -> counts.test(f.feedClass()) ? 1.0 : 0.0)
-                .toList();
+        var top =
+                feeds.stream().map(f -> counts.test(f.feedClass()) ? 1.0 : 0.0).toList();
         return new DietRow(
                 id, Kind.PRACTICE, name, Sense.AT_MOST, kg, Unit.KILOGRAM_A_DAY, top, List.of(), source(limit));
     }

@@ -70,12 +70,10 @@ final class ConflictSearch {
         order.addAll(conflict.stream().filter(atZero).toList());
         // Every "at least 0" holds while the rest is filtered, so that no row stays that they would make needless.
         List<Side> start = new ArrayList<>(order);
-        Side.all(program).stream()
-                .filter(atZero.and(s -> !order.contains(s)))
-                .forEach(s -> {
-                    start.add(s);
-                    order.add(s);
-                });
+        Side.all(program).stream().filter(atZero.and(s -> !order.contains(s))).forEach(s -> {
+            start.add(s);
+            order.add(s);
+        });
         List<Side> kept = new ArrayList<>();
         try (LpSession session = only(start).open()) {
             for (Side side : order) {

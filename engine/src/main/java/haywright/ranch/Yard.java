@@ -73,12 +73,11 @@ public record Yard(Ranch ranch, LocalDate day) {
     }
 
     private PricedFeed priced(Feed feed, double pricePerKg) {
-        double loss =
-                switch (feed.feedClass()) {
-                    case LEGUME_HAY, GRASS_HAY, MIXED_HAY, CEREAL_HAY, STRAW, CROP_RESIDUE ->
-                        ranch.settings().feedingLossPercent();
-                    default -> BUNK_LOSS_PERCENT;
-                };
+        double loss = switch (feed.feedClass()) {
+            case LEGUME_HAY, GRASS_HAY, MIXED_HAY, CEREAL_HAY, STRAW, CROP_RESIDUE ->
+                ranch.settings().feedingLossPercent();
+            default -> BUNK_LOSS_PERCENT;
+        };
         return new PricedFeed(feed, pricePerKg, PricedFeed.dryMatterOf(feed), loss);
     }
 
@@ -119,7 +118,8 @@ public record Yard(Ranch ranch, LocalDate day) {
     public OptionalDouble balesADay(Portion portion, Group group) {
         var lot = ranch.lots().get(idOf(portion));
         return lot != null && lot.stock() instanceof Stock.Bales bales
-                ? OptionalDouble.of(forTheGroup(portion, group) / bales.baleWeight().in(Unit.KILOGRAM))
+                ? OptionalDouble.of(
+                        forTheGroup(portion, group) / bales.baleWeight().in(Unit.KILOGRAM))
                 : OptionalDouble.empty();
     }
 

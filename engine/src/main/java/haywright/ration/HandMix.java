@@ -37,7 +37,10 @@ public record HandMix(
             double put = kgPutOut.getOrDefault(feed.feed().id(), 0.0);
             if (!(put >= 0) || !Double.isFinite(put)) {
                 throw new Refused(
-                        feed.feed().id(), String.valueOf(put), "an amount is zero or more", "Put in pounds a head and day.");
+                        feed.feed().id(),
+                        String.valueOf(put),
+                        "an amount is zero or more",
+                        "Put in pounds a head and day.");
             }
             if (put == 0) {
                 continue;
@@ -68,10 +71,10 @@ public record HandMix(
                 limits.add(new LimitAnswer(row, row.supplied(kg), 0));
             }
         }
-        diet.growth()
-                .ifPresent(energy -> limits.add(new LimitAnswer(GrowthRow.of(energy), energy.leftForGain(kg), 0)));
+        diet.growth().ifPresent(energy -> limits.add(new LimitAnswer(GrowthRow.of(energy), energy.leftForGain(kg), 0)));
         limits.sort(Comparator.comparing(LimitAnswer::isMet)
-                .thenComparingDouble(l -> l.margin() / Math.max(1e-9, Math.abs(l.row().limit()))));
+                .thenComparingDouble(
+                        l -> l.margin() / Math.max(1e-9, Math.abs(l.row().limit()))));
         return limits;
     }
 

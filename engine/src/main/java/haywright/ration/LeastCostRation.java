@@ -29,7 +29,8 @@ public record LeastCostRation(List<PricedFeed> offered, Need need, DietOptions o
     public LeastCostRation {
         offered = List.copyOf(offered);
         if (offered.isEmpty()) {
-            throw new Refused("feeds", "no feeds", "a ration needs at least one feed", "Put in a lot or a feed to buy.");
+            throw new Refused(
+                    "feeds", "no feeds", "a ration needs at least one feed", "Put in a lot or a feed to buy.");
         }
         var ids = new HashSet<String>();
         for (var feed : offered) {
@@ -119,7 +120,9 @@ public record LeastCostRation(List<PricedFeed> offered, Need need, DietOptions o
         if (found.gain()) {
             var energy = diet.growth().orElseThrow();
             var best = mostGain(diet, feeds, energy);
-            conflicts.add(new NoRation.Conflict(GrowthRow.of(energy), energy.neg() - best.map(NoRation.Lift::to).orElse(0.0)));
+            conflicts.add(new NoRation.Conflict(
+                    GrowthRow.of(energy),
+                    energy.neg() - best.map(NoRation.Lift::to).orElse(0.0)));
             best.ifPresent(lifts::add);
         }
         lifts.sort(Comparator.comparingDouble(NoRation.Lift::cost));

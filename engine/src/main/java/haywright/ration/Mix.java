@@ -108,11 +108,17 @@ public record Mix(
             var row = feeds.stream()
                     .mapToDouble(f -> f.values().get(limit.value()))
                     .toArray();
-            program.row(limit.value(), limit.atLeast().orElse(NO), limit.atMost().orElse(ANY), all, row);
+            program.row(
+                    limit.value(), limit.atLeast().orElse(NO), limit.atMost().orElse(ANY), all, row);
         }
         double whole = amountsFree ? total.orElse(Double.NaN) : 1;
         if (!Double.isNaN(whole)) {
-            program.row("whole mix", whole, whole, all, feeds.stream().mapToDouble(f -> 1).toArray());
+            program.row(
+                    "whole mix",
+                    whole,
+                    whole,
+                    all,
+                    feeds.stream().mapToDouble(f -> 1).toArray());
         }
         for (var limit : feedLimits) {
             int feed = index(limit.feed());
@@ -133,8 +139,10 @@ public record Mix(
     }
 
     private Cheapest cheapest(Optimum optimum) {
-        var amounts = IntStream.range(0, feeds.size()).mapToDouble(optimum::value).toArray();
-        double sum = IntStream.range(0, amounts.length).mapToDouble(i -> amounts[i]).sum();
+        var amounts =
+                IntStream.range(0, feeds.size()).mapToDouble(optimum::value).toArray();
+        double sum =
+                IntStream.range(0, amounts.length).mapToDouble(i -> amounts[i]).sum();
         var shares = IntStream.range(0, amounts.length)
                 .mapToDouble(i -> sum == 0 ? 0 : 100 * amounts[i] / sum)
                 .toArray();
@@ -187,7 +195,10 @@ public record Mix(
         for (var limit : feedLimits) {
             if (!names.contains(limit.feed())) {
                 problems.add(new Problem(
-                        "feedLimits", "“" + limit.feed() + "”", "the limit names no feed of the mix", "Is it spelt alike?"));
+                        "feedLimits",
+                        "“" + limit.feed() + "”",
+                        "the limit names no feed of the mix",
+                        "Is it spelt alike?"));
             }
         }
         return problems;

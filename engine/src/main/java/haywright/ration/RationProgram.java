@@ -80,8 +80,7 @@ final class RationProgram implements AutoCloseable {
             throw new IllegalArgumentException(of.id() + " is a ratio: its coefficients move with its limit");
         }
         boolean least = of.sense() == DietRow.Sense.AT_LEAST;
-        session.rowBounds(
-                row, least ? limit : Double.NEGATIVE_INFINITY, least ? Double.POSITIVE_INFINITY : limit);
+        session.rowBounds(row, least ? limit : Double.NEGATIVE_INFINITY, least ? Double.POSITIVE_INFINITY : limit);
     }
 
     double[] amounts(Optimum optimum) {

@@ -30,9 +30,11 @@ import org.ojalgo.optimisation.ExpressionsBasedModel;
 
 class LeastCostRationTest {
     /** Feeds of round book values (Preston's guide and NRC tables, as the feed book has them), prices invented. */
-    private static final PricedFeed MEADOW = feed("meadow hay", FeedClass.GRASS_HAY, 0.13, 90, 7, 50, 0.61, 0.18, 2.5, 0);
+    private static final PricedFeed MEADOW =
+            feed("meadow hay", FeedClass.GRASS_HAY, 0.13, 90, 7, 50, 0.61, 0.18, 2.5, 0);
 
-    private static final PricedFeed ALFALFA = feed("alfalfa", FeedClass.LEGUME_HAY, 0.21, 89, 17, 58, 1.4, 0.24, 2.3, 0);
+    private static final PricedFeed ALFALFA =
+            feed("alfalfa", FeedClass.LEGUME_HAY, 0.21, 89, 17, 58, 1.4, 0.24, 2.3, 0);
     private static final PricedFeed STRAW = feed("barley straw", FeedClass.STRAW, 0.06, 90, 4, 43, 0.32, 0.08, 1.9, 0);
     private static final PricedFeed BARLEY = feed("barley", FeedClass.GRAIN, 0.26, 89, 12, 84, 0.06, 0.38, 2.1, 0);
     private static final PricedFeed DISTILLERS =
@@ -45,7 +47,8 @@ class LeastCostRationTest {
 
     private static Need heifer(double gain) {
         return new Requirement(
-                new Animal(AnimalClass.GROWING, Breed.AVERAGE, new LiveWeight(230, false), 5, null, null, gain, 560, 20),
+                new Animal(
+                        AnimalClass.GROWING, Breed.AVERAGE, new LiveWeight(230, false), 5, null, null, gain, 560, 20),
                 RequirementSystem.NRC_1996);
     }
 
@@ -107,8 +110,7 @@ class LeastCostRationTest {
         assertThat(ration.limit("cp_floor").isTight()).isTrue();
         assertThat(ration.limit("cp_floor").supplied()).isCloseTo(floor, within(1e-6));
         assertThat(ration.limit("cp_floor").price())
-                .isCloseTo(
-                        (withProteinFloor(question, floor + step).cost() - ration.cost()) / step, within(1e-5));
+                .isCloseTo((withProteinFloor(question, floor + step).cost() - ration.cost()) / step, within(1e-5));
     }
 
     private static Ration withProteinFloor(LeastCostRation question, double percent) {
@@ -116,11 +118,19 @@ class LeastCostRationTest {
         var rows = diet.rows().stream()
                 .map(r -> r.id().equals("cp_floor")
                         ? new DietRow(
-                                r.id(), r.kind(), r.name(), r.sense(), percent, r.unit(), r.top(), r.bottom(), r.source())
+                                r.id(),
+                                r.kind(),
+                                r.name(),
+                                r.sense(),
+                                percent,
+                                r.unit(),
+                                r.top(),
+                                r.bottom(),
+                                r.source())
                         : r)
                 .toList();
-        return (Ration) question.solve(
-                new haywright.diet.Diet(diet.need(), diet.feeds(), rows, diet.growth(), diet.leftOut()));
+        return (Ration)
+                question.solve(new haywright.diet.Diet(diet.need(), diet.feeds(), rows, diet.growth(), diet.leftOut()));
     }
 
     @Test
@@ -130,8 +140,10 @@ class LeastCostRationTest {
         double nem = 0;
         double neg = 0;
         for (var portion : ration.portions()) {
-            nem += portion.kg() * portion.feed().feed().composition().value(Analyte.NEM).orElse(0);
-            neg += portion.kg() * portion.feed().feed().composition().value(Analyte.NEG).orElse(0);
+            nem += portion.kg()
+                    * portion.feed().feed().composition().value(Analyte.NEM).orElse(0);
+            neg += portion.kg()
+                    * portion.feed().feed().composition().value(Analyte.NEG).orElse(0);
         }
         // National Research Council 1996: kilograms for maintenance first, the rest of the same diet for gain.
         double kg = ration.kg();
@@ -181,7 +193,8 @@ class LeastCostRationTest {
                         .map(f -> f.feed().id().equals(priced.feed().id()) ? priced : f)
                         .toArray(PricedFeed[]::new);
                 assertThat(solved(DRY_COW, feeds).portions())
-                        .filteredOn(p -> p.feed().feed().id().equals(priced.feed().id()))
+                        .filteredOn(
+                                p -> p.feed().feed().id().equals(priced.feed().id()))
                         .hasSize(factor.getValue() ? 1 : 0);
             }
         }
@@ -207,8 +220,7 @@ class LeastCostRationTest {
         // Only the gain's energy differs: protein and minerals stay as the too-high gain asks for.
         var question = new LeastCostRation(ALL, heifer(1.6), DietOptions.USUAL);
         var diet = question.diet();
-        try (var program = new RationProgram(
-                diet, ALL, diet.growth().map(g -> g.forGain(neg)))) {
+        try (var program = new RationProgram(diet, ALL, diet.growth().map(g -> g.forGain(neg)))) {
             return program.solve() instanceof haywright.lp.Optimum
                     ? new Ration(diet, List.of(), List.of(), 0, List.of(), program.program())
                     : new NoRation(diet, List.of(), List.of());
@@ -250,7 +262,15 @@ class LeastCostRationTest {
     @Test
     void anUntestedLotOfARiskCropStaysOutByName() {
         var oat = new PricedFeed(
-                new Feed("oat hay", "oat hay", FeedClass.CEREAL_HAY, MEADOW.feed().composition(), true), 0.01, 88, 15);
+                new Feed(
+                        "oat hay",
+                        "oat hay",
+                        FeedClass.CEREAL_HAY,
+                        MEADOW.feed().composition(),
+                        true),
+                0.01,
+                88,
+                15);
         var ration = solved(DRY_COW, MEADOW, ALFALFA, LIMESTONE, oat);
         assertThat(ration.portions()).noneMatch(p -> p.feed() == oat);
         assertThat(ration.diet().leftOut())
@@ -296,9 +316,7 @@ class LeastCostRationTest {
         assertThat(mix.limits().get(0).isMet()).isFalse();
         assertThat(mix.cost()).isCloseTo(10 * 0.06, within(1e-9));
         var good = HandMix.judge(question, Map.of("meadow hay", 9.5, "alfalfa", 4.0, "barley", 1.0));
-        assertThat(good.limits())
-                .filteredOn(l -> l.row().id().equals("nem"))
-                .allMatch(LimitAnswer::isMet);
+        assertThat(good.limits()).filteredOn(l -> l.row().id().equals("nem")).allMatch(LimitAnswer::isMet);
     }
 
     @Test
@@ -306,7 +324,8 @@ class LeastCostRationTest {
         assertThatThrownBy(() -> new PricedFeed(MEADOW.feed(), 0, 90, 15))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("replace");
-        assertThatThrownBy(() -> new PricedFeed(MEADOW.feed(), Double.NaN, 90, 15)).isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> new PricedFeed(MEADOW.feed(), Double.NaN, 90, 15))
+                .isInstanceOf(Refused.class);
         assertThatThrownBy(() -> new PricedFeed(MEADOW.feed(), 0.1, 0, 15)).hasMessageContaining("dry matter");
         assertThatThrownBy(() -> new LeastCostRation(List.of(MEADOW, MEADOW), DRY_COW, DietOptions.USUAL))
                 .hasMessageContaining("twice");
