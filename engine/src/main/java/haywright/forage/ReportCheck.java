@@ -4,9 +4,20 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** The rules of consistency: what a report says against itself, against arithmetic and against the feed book. */
 public final class ReportCheck {
+    private static final List<Rule> RULES = Stream.of(
+                    BasisRules.ALL,
+                    FractionRules.ALL,
+                    CalculatedRules.ALL,
+                    UnitRules.ALL,
+                    DamageRules.ALL,
+                    BookRules.ALL)
+            .flatMap(List::stream)
+            .toList();
+
     private ReportCheck() {}
 
     /**
@@ -16,6 +27,7 @@ public final class ReportCheck {
     public static CheckedReport check(FeedClass feedClass, Optional<FeedBook.Row> book, List<Reading> readings) {
         var sheet = Sheet.of(feedClass, book, readings);
         var issues = new ArrayList<>(sheet.issues());
+        RULES.forEach(rule -> rule.look(sheet, issues));
         issues.sort(Comparator.comparing(Issue::level));
         return new CheckedReport(sheet.values(), issues);
     }

@@ -37,12 +37,19 @@ record Sheet(
                 issues.add(issue);
             }
         }
+        if (usable.stream().filter(r -> isWater(r.analyte())).count() > 1) {
+            usable.removeIf(BasisRules::isDryColumn);
+        }
         var dryMatter = dryMatter(usable);
         dryMatter.ifPresent(dm -> values.put(Analyte.DM, dm));
         for (var reading : usable) {
             carry(feedClass, reading, dryMatter, values, issues);
         }
         return new Sheet(feedClass, book, List.copyOf(usable), values, issues);
+    }
+
+    private static boolean isWater(Analyte analyte) {
+        return analyte == Analyte.DM || analyte == Analyte.MOISTURE;
     }
 
     /** Dry matter as printed, or what moisture leaves; the first figure counts. */
