@@ -7,9 +7,8 @@ import haywright.workings.Origin;
 import haywright.workings.Problem;
 import haywright.workings.Source;
 import haywright.workings.Worked;
-import java.util.ArrayList;
-import java.util.Collections;
-import java.util.IdentityHashMap;
+import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 
@@ -64,13 +63,13 @@ final class Body {
 
     /** Every line once, what an input rests on before the line that uses it. */
     static List<WorkingOut> lines(List<Worked> workings) {
-        var lines = new ArrayList<WorkingOut>();
-        Set<Worked> seen = Collections.newSetFromMap(new IdentityHashMap<>());
+        var lines = new LinkedHashSet<WorkingOut>();
+        var seen = new HashSet<Worked>();
         workings.forEach(worked -> add(worked, seen, lines));
-        return lines;
+        return List.copyOf(lines);
     }
 
-    private static void add(Worked worked, Set<Worked> seen, List<WorkingOut> lines) {
+    private static void add(Worked worked, Set<Worked> seen, Set<WorkingOut> lines) {
         if (!seen.add(worked)) {
             return;
         }

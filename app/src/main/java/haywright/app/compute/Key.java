@@ -23,6 +23,9 @@ import java.lang.annotation.Target;
     /** The quantity's name where the component's own cannot be it: {@code class}. */
     String name() default "";
 
+    /** Whether the keys of a record component stand among the others instead of in an object of their own. */
+    boolean inline() default false;
+
     /** One line for the schema, where the name does not say it all. */
     String words() default "";
 }

@@ -43,9 +43,16 @@ final class Reader {
         int before = problems.size();
         var shape = Shape.of(type);
         unknownKeys(shape, json, path);
+        var record = known(shape, json, path);
+        return problems.size() > before ? null : record;
+    }
+
+    /** A record whose keys have been looked through. */
+    private @Nullable Object known(Shape shape, JsonNode json, String path) {
+        int before = problems.size();
         var values = new ArrayList<@Nullable Object>();
         for (var slot : shape.slots()) {
-            values.add(slot(slot, json, path));
+            values.add(slot.inline() ? known(slot.shape(), json, path) : slot(slot, json, path));
         }
         return problems.size() > before ? null : build(shape, values, json, path);
     }
@@ -221,7 +228,12 @@ final class Reader {
     /** The engine names a field as its record does; the reader knows the key that was typed. */
     static Problem named(Problem problem, Shape shape, JsonNode json, String path) {
         for (var slot : shape.slots()) {
-            if (slot.component().getName().equals(problem.field())) {
+            if (slot.inline()) {
+                var inside = named(problem, slot.shape(), json, path);
+                if (json.has(inside.field().substring(path.isEmpty() ? 0 : path.length() + 1))) {
+                    return inside;
+                }
+            } else if (slot.component().getName().equals(problem.field())) {
                 var typed = slot.keys().stream().filter(json::has).findFirst().orElse(slot.key());
                 return new Problem(at(path, typed), problem.value(), problem.rule(), problem.fix());
             }

@@ -36,6 +36,13 @@ final class Schema {
         var required = JSON.arrayNode();
         var choices = JSON.arrayNode();
         for (var slot : Shape.of(type).slots()) {
+            if (slot.inline()) {
+                var inside = record(slot.shape().type());
+                properties.setAll((ObjectNode) inside.get("properties"));
+                inside.withArray("required").forEach(required::add);
+                inside.withArray("allOf").forEach(choices::add);
+                continue;
+            }
             var units = asked ? slot.units() : List.of(slot.unit());
             for (var unit : units) {
                 properties.set(slot.key(unit), described(slot, unit));

@@ -24,8 +24,11 @@ record Shape(Class<? extends Record> type, List<Slot> slots) {
         return new Shape(type, List.copyOf(slots));
     }
 
+    /** Every key that may be typed, with those of inlined records. */
     List<String> keys() {
-        return slots.stream().flatMap(slot -> slot.keys().stream()).toList();
+        return slots.stream()
+                .flatMap(slot -> slot.inline() ? slot.shape().keys().stream() : slot.keys().stream())
+                .toList();
     }
 
     /**
@@ -54,6 +57,16 @@ record Shape(Class<? extends Record> type, List<Slot> slots) {
                     key == null ? "" : key.of(),
                     optional,
                     type);
+        }
+
+        boolean inline() {
+            var key = component.getAnnotation(Key.class);
+            return key != null && key.inline();
+        }
+
+        /** Of a component that is a record. */
+        Shape shape() {
+            return Shape.of(component.getType().asSubclass(Record.class));
         }
 
         String words() {

@@ -5,7 +5,8 @@ import java.util.stream.Stream;
 
 /** The table of topics. */
 public final class Topics {
-    public static final List<Topic<?, ?>> ALL = Stream.of(ForageTopics.ALL, List.of(ReportTopic.TOPIC))
+    public static final List<Topic<?, ?>> ALL = Stream.of(
+                    ForageTopics.ALL, List.of(ReportTopic.TOPIC), CattleTopics.ALL)
             .<Topic<?, ?>>flatMap(List::stream)
             .toList();
 

@@ -20,7 +20,9 @@ final class Writer {
         var out = JSON.objectNode();
         for (var slot : Shape.of(record.getClass()).slots()) {
             var value = value(slot.valueIn(record));
-            if (value != null) {
+            if (value instanceof ObjectNode inside && slot.inline()) {
+                out.setAll(inside);
+            } else if (value != null) {
                 out.set(slot.key(), value);
             }
         }

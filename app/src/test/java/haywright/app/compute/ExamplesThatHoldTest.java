@@ -71,6 +71,16 @@ class ExamplesThatHoldTest {
                 new Example(
                         "available-protein", "{'cp_pct_dm':18,'adicp_pct_dm':3,'rule':'a'}", "{'acp_pct_dm':16.26}"),
                 new Example("available-protein", "{'cp_pct_dm':18,'adicp_pct_dm':3,'rule':'b'}", "{'acp_pct_dm':16.8}"),
+                // Worked from the equations of NRC 1996/2000 by an independent script: a cow of 600 kg shrunk, a calf
+                // of
+                // 40 kg, day 240 (energy of the calf 2.9521 Mcal, Ca 30.658 g, P 19.085 g as printed there).
+                new Example(
+                        "requirement",
+                        "{'class':'mature_cow','body_weight_kg':600,'weight_is':'shrunk','condition_score':5,"
+                                + "'days_pregnant':240,'calf_birth_weight_kg':40,'weeks_in_milk':0,'peak_milk_kg':8,"
+                                + "'peak_week':8.5,'gain_lb_per_day':0,'final_weight_lb':1400,"
+                                + "'previous_temperature_c':20,'system':'nrc-1996'}",
+                        "{'nem_pregnancy_mcal':2.95211,'nem_lactation_mcal':0,'nem_cold_mcal':0,'neg_mcal':0}"),
                 // 82.38 − 0.7515·40
                 new Example("tdn", "{'equation':'western-alfalfa','adf_pct_dm':40}", "{'tdn_pct_dm':52.32}"));
     }
@@ -110,6 +120,50 @@ class ExamplesThatHoldTest {
         } else {
             assertThat(given).as(key).isEqualTo(promised);
         }
+    }
+
+    // The same script printed these to fewer digits; half of the last one is allowed.
+    @Test
+    void aRequirementAgreesWithThePrintedFigures() {
+        var cow = answer(
+                "requirement",
+                "{'class':'mature_cow','body_weight_kg':600,'weight_is':'shrunk','days_pregnant':240,"
+                        + "'calf_birth_weight_kg':40}");
+        assertThat(cow.get("ca_g").doubleValue()).isCloseTo(30.658, within(0.0005));
+        assertThat(cow.get("p_g").doubleValue()).isCloseTo(19.085, within(0.0005));
+        var calf = answer(
+                "requirement",
+                "{'class':'growing','body_weight_kg':300,'weight_is':'shrunk','gain_kg_per_day':0.8,'final_weight_kg':600}");
+        assertThat(calf.get("neg_mcal").doubleValue()).isCloseTo(2.63774, within(0.000005));
+        var milking = answer(
+                "requirement",
+                "{'class':'mature_cow','body_weight_kg':600,'weight_is':'shrunk','weeks_in_milk':8.5,'peak_milk_kg':9}");
+        assertThat(milking.get("ca_g").doubleValue()).isCloseTo(40.620, within(0.0005));
+    }
+
+    // NRC 1996/2000 chapter 7, a cow of 600 kg at a diet of 1.2 Mcal NEm/kg: open and pregnant.
+    @Test
+    void intakeAgreesWithThePrintedFigures() {
+        var cow = "{'class':'mature_cow','body_weight_kg':600,'weight_is':'shrunk','nem_mcal_per_kg_dm':1.2%s}";
+        assertThat(answer("intake", cow.formatted("")).get("dmi_kg").doubleValue())
+                .isCloseTo(11.948, within(0.0005));
+        assertThat(answer("intake", cow.formatted(",'days_pregnant':240"))
+                        .get("dmi_kg")
+                        .doubleValue())
+                .isCloseTo(11.149, within(0.0005));
+    }
+
+    @Test
+    void aRefusalInsideAnInlinedRecordNamesTheKeyThatWasTyped() {
+        var outcome =
+                COMPUTE.run("intake", "{\"class\":\"mature_cow\",\"body_weight_lb\":90,\"nem_mcal_per_kg_dm\":1.2}");
+        assertThat(outcome.body().at("/errors/0/field").asText()).isEqualTo("body_weight_lb");
+    }
+
+    private static JsonNode answer(String topic, String asked) {
+        var outcome = COMPUTE.run(topic, asked.replace('\'', '"'));
+        assertThat(outcome.exit()).as(outcome.body().toString()).isEqualTo(Compute.DONE);
+        return outcome.body().get("answer");
     }
 
     @Test

@@ -1,0 +1,213 @@
+package haywright.app.compute;
+
+import haywright.cattle.Animal;
+import haywright.cattle.AnimalClass;
+import haywright.cattle.Breed;
+import haywright.cattle.ForageCapacity;
+import haywright.cattle.Lactation;
+import haywright.cattle.LiveWeight;
+import haywright.cattle.Need;
+import haywright.cattle.Pregnancy;
+import haywright.cattle.Requirement;
+import haywright.cattle.RequirementSystem;
+import haywright.forage.NetEnergy;
+import haywright.quantity.Unit;
+import haywright.workings.Caution;
+import haywright.workings.Refused;
+import haywright.workings.Source;
+import haywright.workings.Worked;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
+
+/** What cattle need and what they eat. */
+final class CattleTopics {
+    private static final String COW = """
+            {"class":"mature_cow","body_weight_lb":1175,"weight_is":"full","condition_score":5,"days_pregnant":240,\
+            "calf_birth_weight_kg":40,"previous_temperature_c":20,"system":"nrc-1996\"""";
+
+    private CattleTopics() {}
+
+    static final List<Topic<?, ?>> ALL = List.of(
+            new Topic<>(
+                    "requirement",
+                    "What one animal needs on a day.",
+                    AnimalIn.class,
+                    Needed.class,
+                    COW + "}",
+                    CattleTopics::requirement),
+            new Topic<>(
+                    "intake",
+                    "What an animal is expected to eat of a diet when there is always some left.",
+                    IntakeIn.class,
+                    Eaten.class,
+                    COW + ",\"tdn_pct_dm\":55}",
+                    CattleTopics::intake));
+
+    /** How a weight was taken. */
+    enum WeightIs {
+        FULL,
+        SHRUNK
+    }
+
+    record AnimalIn(
+            @Key(name = "class") AnimalClass animals,
+
+            @Key(value = Unit.KILOGRAM, words = "Without the calf in her.")
+            double bodyWeight,
+
+            @Key(words = "shrunk: after a night without feed and water. Taken as full when not said.") @Nullable
+            WeightIs weightIs,
+
+            @Key(words = "1 to 9; 5 when not said.") OptionalDouble conditionScore,
+
+            @Key(words = "Day of gestation; 0 or nothing when open.")
+            OptionalDouble daysPregnant,
+
+            @Key(value = Unit.KILOGRAM, words = "The breed's when not said.")
+            OptionalDouble calfBirthWeight,
+
+            @Key(words = "Weeks since calving; 0 or nothing when dry.")
+            OptionalDouble weeksInMilk,
+
+            @Key(value = Unit.KILOGRAM, words = "A day, at the peak; the breed's when not said.")
+            OptionalDouble peakMilk,
+
+            @Key(words = "Week of the peak; 8.5 when not said.")
+            OptionalDouble peakWeek,
+
+            @Key(value = Unit.KILOGRAM_A_DAY, words = "Wanted; 0 when not said.")
+            OptionalDouble gain,
+
+            @Key(
+                    value = Unit.KILOGRAM,
+                    name = "final_weight",
+                    words = "Grown up, or when fed out; needed for a gain. Weighed as body_weight was.")
+            OptionalDouble matureWeight,
+
+            @Key(value = Unit.CELSIUS, words = "Mean of the month before; 20, which changes nothing, when not said.")
+            OptionalDouble previousTemperature,
+
+            @Key(words = "Empty for average beef cattle; a cross is written Angus x Hereford.") @Nullable
+            String breed,
+
+            @Key(words = "nrc-1996 when not said, the edition that more published tables can be checked against.")
+            @Nullable
+            RequirementSystem system) {
+        AnimalIn {
+            if (gain.orElse(0) > 0 && matureWeight.isEmpty()) {
+                throw new Refused(
+                        "matureWeight",
+                        "nothing",
+                        "what a gain takes hangs on what they weigh grown up or fed out",
+                        "Add final_weight_kg or final_weight_lb.");
+            }
+        }
+
+        private Requirement requirement() {
+            var kind = Breed.named(breed == null ? "" : breed);
+            double day = daysPregnant.orElse(0);
+            double weeks = weeksInMilk.orElse(0);
+            return new Requirement(
+                    new Animal(
+                            animals,
+                            kind,
+                            new LiveWeight(bodyWeight, weightIs == WeightIs.SHRUNK),
+                            conditionScore.orElse(5),
+                            day == 0 ? null : new Pregnancy(calfBirthWeight.orElse(kind.birthWeight()), day),
+                            weeks == 0
+                                    ? null
+                                    : new Lactation(
+                                            weeks,
+                                            peakMilk.orElse(kind.peakMilk()),
+                                            peakWeek.orElse(Lactation.USUAL_PEAK_WEEK)),
+                            gain.orElse(0),
+                            matureWeight.orElse(bodyWeight),
+                            previousTemperature.orElse(Animal.NO_ACCLIMATISATION)),
+                    system == null ? RequirementSystem.NRC_1996 : system);
+        }
+    }
+
+    record Needed(
+            @Key(Unit.MEGACALORIE) double nemMaintenance,
+            @Key(Unit.MEGACALORIE) double nemPregnancy,
+            @Key(Unit.MEGACALORIE) double nemLactation,
+            @Key(Unit.MEGACALORIE) double nemCold,
+            @Key(Unit.MEGACALORIE) double nem,
+            @Key(Unit.MEGACALORIE) double neg,
+            @Key(Unit.GRAM) double mp,
+            @Key(Unit.POUND) double cp,
+            @Key(Unit.GRAM) double ca,
+            @Key(Unit.GRAM) double p) {
+        static Needed of(Need need) {
+            return new Needed(
+                    need.nemMaintenance(),
+                    need.nemPregnancy(),
+                    need.nemLactation(),
+                    need.nemCold(),
+                    need.nem(),
+                    need.neg(),
+                    need.metabolizableProtein(),
+                    Unit.KILOGRAM.to(Unit.POUND, need.crudeProtein()),
+                    need.calcium(),
+                    need.phosphorus());
+        }
+    }
+
+    private static Answer<Needed> requirement(AnimalIn in) {
+        var need = in.requirement();
+        return new Answer<>(Needed.of(need), true, List.of(need), unusual(need));
+    }
+
+    private static List<Caution> unusual(Requirement need) {
+        return need.animal().notes().stream()
+                .map(note -> new Caution(
+                        note.words() + ". " + note.fix(), Source.judgement("what is usual in cattle of this class")))
+                .toList();
+    }
+
+    record IntakeIn(
+            @Key(inline = true) AnimalIn animal,
+
+            @Key(value = Unit.MCAL_PER_KG, of = "dm", words = "Of the whole diet.")
+            OptionalDouble nem,
+
+            @Key(value = Unit.PERCENT, of = "dm", words = "Of the whole diet; in place of nem.")
+            OptionalDouble tdn) {
+        IntakeIn {
+            if (nem.isPresent() == tdn.isPresent()) {
+                throw new Refused(
+                        "nem",
+                        nem.isPresent() ? "NEm and TDN" : "nothing",
+                        "the energy of the diet decides how much of it is eaten",
+                        "Give one of nem_mcal_per_kg_dm and tdn_pct_dm.");
+            }
+        }
+    }
+
+    record Eaten(
+            @Key(Unit.KILOGRAM) double dmi,
+
+            @Key(value = Unit.PERCENT, of = "bw", words = "The most they can hold, when TDN is given.")
+            OptionalDouble capacity) {}
+
+    private static Answer<Eaten> intake(IntakeIn in) {
+        var need = in.animal.requirement();
+        var workings = new ArrayList<Worked>();
+        double nem;
+        var capacity = OptionalDouble.empty();
+        if (in.tdn.isPresent()) {
+            var energy = new NetEnergy(in.tdn.getAsDouble());
+            var held = new ForageCapacity(in.tdn.getAsDouble(), need.milkingShare());
+            workings.addAll(List.of(energy, held));
+            nem = energy.nem();
+            capacity = OptionalDouble.of(held.percent());
+        } else {
+            nem = in.nem.orElseThrow();
+        }
+        var eaten = need.intake(nem);
+        workings.add(eaten);
+        return new Answer<>(new Eaten(eaten.kilograms(), capacity), true, workings, unusual(need));
+    }
+}
