@@ -192,6 +192,16 @@ public record Mix(
                 }
             }
         }
+        var limited = new HashSet<String>();
+        for (var limit : limits) {
+            if (!limited.add(limit.value())) {
+                problems.add(new Problem(
+                        "limits",
+                        "“" + limit.value() + "” twice",
+                        "each value is limited once",
+                        "Put at least and at most into one limit."));
+            }
+        }
         for (var limit : feedLimits) {
             if (!names.contains(limit.feed())) {
                 problems.add(new Problem(
