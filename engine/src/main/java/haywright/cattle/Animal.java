@@ -5,7 +5,7 @@ import static haywright.quantity.Unit.KILOGRAM;
 import static haywright.quantity.Unit.KILOGRAM_A_DAY;
 import static haywright.quantity.Unit.NONE;
 
-import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
 import haywright.workings.Note;
 import haywright.workings.Note.Level;
 import java.util.List;
@@ -80,23 +80,21 @@ public record Animal(
                 animals.checkWeight("bodyWeight", weight.kg(), matureWeight, KILOGRAM),
                 Limits.of("condition_score").check("conditionScore", conditionScore, NONE),
                 Limits.of("gain").check("gain", gain, KILOGRAM_A_DAY),
-                growing(
-                        Quantity.of(weight.kg(), KILOGRAM),
-                        Quantity.of(matureWeight, KILOGRAM),
-                        Quantity.of(gain, KILOGRAM_A_DAY)),
+                growing(weight.kg(), matureWeight, KILOGRAM, gain),
                 Limits.of("month_mean_temperature").check("previousTemperature", previousTemperature, CELSIUS),
                 sex(animals, pregnancy, lactation));
     }
 
-    static Findings growing(Quantity weight, Quantity matureWeight, Quantity gain) {
-        return gain.base() <= 0 || weight.base() <= matureWeight.base()
+    /** @param unit of both weights */
+    static Findings growing(double weight, double matureWeight, Unit unit, double gain) {
+        return !(gain > 0 && weight > matureWeight)
                 ? Findings.NONE
                 : Findings.one(
                         Level.REFUSE,
                         "grown_and_growing",
                         "matureWeight",
-                        Limits.said(matureWeight),
-                        "An animal of " + Limits.said(weight)
+                        Limits.said(matureWeight, unit),
+                        "An animal of " + Limits.said(weight, unit)
                                 + " that is to gain has not reached its grown or final weight",
                         "Is the grown weight too low, or should the gain be 0?");
     }

@@ -62,7 +62,9 @@ public final class HerdCheck {
     }
 
     private static Findings stillGrowing(Group group, double mature) {
-        return Animal.growing(group.weight(), Quantity.of(mature, group.weight().unit()), group.gain());
+        var weight = group.weight();
+        return Animal.growing(
+                weight.value(), mature, weight.unit(), group.gain().value());
     }
 
     private static Findings condition(Group group, LocalDate date) {

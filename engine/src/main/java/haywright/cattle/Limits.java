@@ -2,21 +2,42 @@ package haywright.cattle;
 
 import static java.util.stream.Collectors.toMap;
 
-import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.workings.Note.Level;
 import haywright.workings.PublishedTable;
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.util.EnumMap;
 import java.util.Locale;
 import java.util.Map;
-import java.util.OptionalDouble;
 
-/** What is possible, what is usual and what is asked about: one row of {@code herd_limits.csv}. */
-record Limits(PublishedTable.Row row) {
+/**
+ * What is possible, what is usual and what is most often so: one row of {@code herd_limits.csv}.
+ *
+ * @param about what is measured, to begin a sentence with
+ * @param unit of the ranges
+ * @param ranges outside the range of a level is a finding of that level
+ */
+record Limits(String rule, String about, Unit unit, Map<Level, Range> ranges, String fix) {
     private static final Map<String, Limits> TABLE =
             PublishedTable.read(Limits.class, "herd_limits.csv").rows().stream()
-                    .collect(toMap(r -> r.text("rule"), Limits::new));
+                    .map(Limits::row)
+                    .collect(toMap(Limits::rule, limits -> limits));
+
+    record Range(double low, double high) {
+        boolean holds(double value) {
+            return low <= value && value <= high; // false for NaN
+        }
+
+        String words(Unit from, Unit to) {
+            if (low == Double.NEGATIVE_INFINITY) {
+                return "at most " + said(from.to(to, high), to);
+            }
+            return high == Double.POSITIVE_INFINITY
+                    ? "at least " + said(from.to(to, low), to)
+                    : said(from.to(to, low)) + " to " + said(from.to(to, high), to);
+        }
+    }
 
     static Limits of(String rule) {
         var limits = TABLE.get(rule);
@@ -26,36 +47,36 @@ record Limits(PublishedTable.Row row) {
         return limits;
     }
 
-    /** @param unit the unit {@code value} is in; the words use it too */
-    Findings check(String field, double value, Unit unit) {
-        for (var level : Level.values()) {
-            var low = bound(level, true, unit);
-            var high = bound(level, false, unit);
-            boolean inside =
-                    low.orElse(Double.NEGATIVE_INFINITY) <= value && value <= high.orElse(Double.POSITIVE_INFINITY);
-            if (!inside) {
+    /** @param given the unit {@code value} is in; the words use it too */
+    Findings check(String field, double value, Unit given) {
+        double asTable = given.to(unit, value);
+        for (var range : ranges.entrySet()) {
+            if (!range.getValue().holds(asTable)) {
+                var level = range.getKey();
                 return Findings.one(
                         level,
-                        row.text("rule"),
+                        rule,
                         field,
-                        said(value) + with(unit),
-                        row.text("about") + verb(level) + between(low, high) + with(unit),
-                        row.text("fix"));
+                        said(value, given),
+                        about + verb(level) + range.getValue().words(unit, given),
+                        fix);
             }
         }
         return Findings.NONE;
     }
 
-    private OptionalDouble bound(Level level, boolean low, Unit unit) {
-        var column = switch (level) {
-            case REFUSE -> low ? "refuse_below" : "refuse_above";
-            case ASK -> low ? "ask_below" : "ask_above";
-            case SAY -> low ? "usual_low" : "usual_high";
-        };
-        var bound = row.number(column);
-        return bound.isEmpty()
-                ? bound
-                : OptionalDouble.of(Unit.valueOf(row.text("unit")).to(unit, bound.getAsDouble()));
+    private static Limits row(PublishedTable.Row row) {
+        var ranges = new EnumMap<Level, Range>(Level.class);
+        ranges.put(Level.REFUSE, range(row, "refuse_below", "refuse_above"));
+        ranges.put(Level.ASK, range(row, "ask_below", "ask_above"));
+        ranges.put(Level.SAY, range(row, "usual_low", "usual_high"));
+        return new Limits(row.text("rule"), row.text("about"), Unit.valueOf(row.text("unit")), ranges, row.text("fix"));
+    }
+
+    private static Range range(PublishedTable.Row row, String low, String high) {
+        return new Range(
+                row.number(low).orElse(Double.NEGATIVE_INFINITY),
+                row.number(high).orElse(Double.POSITIVE_INFINITY));
     }
 
     private static String verb(Level level) {
@@ -66,21 +87,8 @@ record Limits(PublishedTable.Row row) {
         };
     }
 
-    private static String between(OptionalDouble low, OptionalDouble high) {
-        if (low.isEmpty()) {
-            return "at most " + said(high.orElseThrow());
-        }
-        return high.isEmpty()
-                ? "at least " + said(low.getAsDouble())
-                : said(low.getAsDouble()) + " to " + said(high.getAsDouble());
-    }
-
-    private static String with(Unit unit) {
-        return unit == Unit.NONE ? "" : " " + unit.symbol();
-    }
-
-    static String said(Quantity quantity) {
-        return said(quantity.value()) + with(quantity.unit());
+    static String said(double value, Unit unit) {
+        return unit == Unit.NONE ? said(value) : said(value) + " " + unit.symbol();
     }
 
     /** For a sentence: four figures at most. */
