@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 /** How the bales of a lot lie: a block, a pyramid of rounds, or loose in the order they are walked past. */
@@ -17,6 +18,33 @@ public sealed interface Layout {
 
     /** Every bale, as the stack was built. */
     List<Place> places();
+
+    /** How a stock of bales lies; empty for everything else. */
+    static Optional<Layout> of(Stock stock) {
+        if (stock instanceof RoundPyramid p) {
+            return Optional.of(
+                    new Pyramid(p.base(), p.tiers(), p.length(), p.count(), reach(Stock.BaleKind.LARGE_ROUND)));
+        }
+        if (stock instanceof Stock.Bales b) {
+            return Optional.of(
+                    b.rows() == null || b.columns() == null || b.tiers() == null
+                            ? new Loose(b.count())
+                            : Block.open(b.rows(), b.columns(), b.tiers(), b.count(), reach(b.bale())));
+        }
+        return Optional.empty();
+    }
+
+    /**
+     * Tiers that a person on the ground can core at chest height or below: judged from how high a bale of the kind is. A
+     * ladder against a stack is not offered.
+     */
+    static int reach(Stock.BaleKind bale) {
+        return switch (bale) {
+            case SMALL_SQUARE -> 4;
+            case LARGE_SQUARE -> 2;
+            case LARGE_ROUND -> 1;
+        };
+    }
 
     /**
      * Rows behind each other, columns side by side, tiers upward.
@@ -77,6 +105,10 @@ public sealed interface Layout {
      */
     record Pyramid(int base, int tiers, int length, int count, int reachTiers) implements Layout {
         public Pyramid {
+            check(base, tiers, length, count);
+        }
+
+        static void check(int base, int tiers, int length, int count) {
             if (tiers > base) {
                 throw new Refused(
                         "tiers",

@@ -5,21 +5,37 @@ import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.workings.Input;
 import haywright.workings.Line;
-import haywright.workings.Origin;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
 import haywright.workings.Source;
 import haywright.workings.Worked;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /** How a lot lies there. Each kind has its own geometry; what it weighs is counted, weighed or worked out. */
-public sealed interface Stock extends Worked {
+public sealed interface Stock extends Worked
+        permits Stock.Bales,
+                Stock.Bunker,
+                Stock.Bag,
+                Stock.Weighed,
+                Stock.Standing,
+                RoundPyramid,
+                LooseStack,
+                Pile,
+                UprightSilo,
+                Bin {
     /** Kilograms as fed, where this can be told from what is known; the last of {@link #lines()}. */
     OptionalDouble asFedKg();
+
+    /**
+     * What it weighs at the least and at the most, by how it was judged: the published range of its density, a guessed
+     * bale, a weighed load. Empty where nothing is known.
+     */
+    Optional<MassRange> range();
 
     /** How bales are made up. */
     enum BaleKind {
@@ -60,10 +76,10 @@ public sealed interface Stock extends Worked {
                         new Problem("count", count + " bales", "a stack has at least one bale", "How many are there?"));
             }
             Refused.unlessOfKind(Kind.MASS, "baleWeight", baleWeight);
-            positive("baleWeight", baleWeight, "a bale weighs something", "Weigh five to ten of them.", problems);
-            atLeastOne("rows", rows, problems);
-            atLeastOne("columns", columns, problems);
-            atLeastOne("tiers", tiers, problems);
+            Sizes.positive("baleWeight", baleWeight, "a bale weighs something", "Weigh five to ten of them.", problems);
+            Sizes.atLeastOne("rows", rows, problems);
+            Sizes.atLeastOne("columns", columns, problems);
+            Sizes.atLeastOne("tiers", tiers, problems);
             Refused.unlessEmpty(problems);
         }
 
@@ -81,7 +97,12 @@ public sealed interface Stock extends Worked {
                     Unit.KILOGRAM,
                     Source.ARITHMETIC,
                     Input.typed("n", count, Unit.NONE),
-                    typed("w", baleWeight, Unit.KILOGRAM)));
+                    Sizes.typed("w", baleWeight, Unit.KILOGRAM)));
+        }
+
+        @Override
+        public Optional<MassRange> range() {
+            return Optional.of(MassRange.ofGuessedBales(bale, count, baleWeight));
         }
     }
 
@@ -94,10 +115,10 @@ public sealed interface Stock extends Worked {
             Refused.unlessOfKind(Kind.LENGTH, "height", height);
             Refused.unlessOfKind(Kind.BULK_DENSITY, "densityDryMatter", densityDryMatter);
             var problems = new ArrayList<Problem>();
-            positive("length", length, "a bunker has a length", "Pace it out.", problems);
-            positive("width", width, "a bunker has a width", "Pace it out.", problems);
-            positive("height", height, "silage has a height", "Judge the mean of the face.", problems);
-            silage(densityDryMatter, dryMatterPercent, problems);
+            Sizes.positive("length", length, "a bunker has a length", "Pace it out.", problems);
+            Sizes.positive("width", width, "a bunker has a width", "Pace it out.", problems);
+            Sizes.positive("height", height, "silage has a height", "Judge the mean of the face.", problems);
+            Sizes.silage(densityDryMatter, dryMatterPercent, problems);
             Refused.unlessEmpty(problems);
         }
 
@@ -110,18 +131,23 @@ public sealed interface Stock extends Worked {
         @Override
         public List<Line> lines() {
             double volume = length.base() * width.base() * height.base();
-            return packed(
+            return Sizes.packed(
                     Line.of(
                             "volume",
                             "length·width·height",
                             volume,
                             Unit.CUBIC_METRE,
                             Source.ARITHMETIC,
-                            typed("length", length, Unit.METRE),
-                            typed("width", width, Unit.METRE),
-                            typed("height", height, Unit.METRE)),
+                            Sizes.typed("length", length, Unit.METRE),
+                            Sizes.typed("width", width, Unit.METRE),
+                            Sizes.typed("height", height, Unit.METRE)),
                     densityDryMatter,
                     dryMatterPercent);
+        }
+
+        @Override
+        public Optional<MassRange> range() {
+            return Optional.of(MassRange.ofDensity("BUNKER_OR_PILE", asFedKg().orElseThrow(), densityDryMatter));
         }
     }
 
@@ -133,9 +159,9 @@ public sealed interface Stock extends Worked {
             Refused.unlessOfKind(Kind.LENGTH, "length", length);
             Refused.unlessOfKind(Kind.BULK_DENSITY, "densityDryMatter", densityDryMatter);
             var problems = new ArrayList<Problem>();
-            positive("diameter", diameter, "a bag has a diameter", "It is printed on the bag.", problems);
-            positive("length", length, "a bag has a length", "Pace it out, without the ends.", problems);
-            silage(densityDryMatter, dryMatterPercent, problems);
+            Sizes.positive("diameter", diameter, "a bag has a diameter", "It is printed on the bag.", problems);
+            Sizes.positive("length", length, "a bag has a length", "Pace it out, without the ends.", problems);
+            Sizes.silage(densityDryMatter, dryMatterPercent, problems);
             Refused.unlessEmpty(problems);
         }
 
@@ -151,7 +177,7 @@ public sealed interface Stock extends Worked {
 
         @Override
         public List<Line> lines() {
-            return packed(
+            return Sizes.packed(
                     Line.of(
                             "volume",
                             "pi·(diameter/2)^2·length",
@@ -159,10 +185,15 @@ public sealed interface Stock extends Worked {
                             Unit.CUBIC_METRE,
                             Source.ARITHMETIC,
                             Input.published("pi", Math.PI, Unit.NONE, Source.ARITHMETIC),
-                            typed("diameter", diameter, Unit.METRE),
-                            typed("length", length, Unit.METRE)),
+                            Sizes.typed("diameter", diameter, Unit.METRE),
+                            Sizes.typed("length", length, Unit.METRE)),
                     densityDryMatter,
                     dryMatterPercent);
+        }
+
+        @Override
+        public Optional<MassRange> range() {
+            return Optional.of(MassRange.ofDensity("SILAGE_BAG", asFedKg().orElseThrow(), densityDryMatter));
         }
     }
 
@@ -171,7 +202,7 @@ public sealed interface Stock extends Worked {
         public Weighed {
             Refused.unlessOfKind(Kind.MASS, "mass", mass);
             var problems = new ArrayList<Problem>();
-            positive("mass", mass, "a lot weighs something", "What do the load tickets add up to?", problems);
+            Sizes.positive("mass", mass, "a lot weighs something", "What do the load tickets add up to?", problems);
             Refused.unlessEmpty(problems);
         }
 
@@ -188,7 +219,12 @@ public sealed interface Stock extends Worked {
                     mass.base(),
                     Unit.KILOGRAM,
                     Source.ARITHMETIC,
-                    typed("weighed", mass, Unit.KILOGRAM)));
+                    Sizes.typed("weighed", mass, Unit.KILOGRAM)));
+        }
+
+        @Override
+        public Optional<MassRange> range() {
+            return Optional.of(MassRange.ofScale(mass.base()));
         }
     }
 
@@ -198,7 +234,8 @@ public sealed interface Stock extends Worked {
             if (yield != null) {
                 Refused.unlessOfKind(Kind.YIELD, "yield", yield);
                 var problems = new ArrayList<Problem>();
-                positive("yield", yield, "a crop yields something", "Leave it empty if it is not known.", problems);
+                Sizes.positive(
+                        "yield", yield, "a crop yields something", "Leave it empty if it is not known.", problems);
                 Refused.unlessEmpty(problems);
             }
         }
@@ -212,67 +249,10 @@ public sealed interface Stock extends Worked {
         public List<Line> lines() {
             return List.of();
         }
-    }
 
-    /** Dry matter from volume and density, then as fed: what lies there is heavier by its water. */
-    private static List<Line> packed(Line volume, Quantity density, double dryMatterPercent) {
-        double dryMatter = volume.value() * density.base();
-        return List.of(
-                volume,
-                Line.of(
-                        "drymatter",
-                        "volume·density",
-                        dryMatter,
-                        Unit.KILOGRAM,
-                        Source.ARITHMETIC,
-                        typed("density", density, Unit.KG_PER_M3)),
-                Line.of(
-                        "mass",
-                        "drymatter·100/dm",
-                        dryMatter * 100 / dryMatterPercent,
-                        Unit.KILOGRAM,
-                        Source.ARITHMETIC,
-                        Input.typed("dm", dryMatterPercent, Unit.PERCENT)));
-    }
-
-    /** In the engine's unit, and saying what was really typed. */
-    private static Input typed(String symbol, Quantity quantity, Unit base) {
-        var as = quantity.unit() == base
-                ? Origin.TYPED
-                : new Origin.Typed("typed in as " + quantity.value() + " "
-                        + quantity.unit().symbol());
-        return new Input(symbol, quantity.base(), base, as);
-    }
-
-    private static void positive(String field, Quantity size, String rule, String fix, List<Problem> problems) {
-        if (!(size.base() > 0)) {
-            problems.add(new Problem(field, size.value() + " " + size.unit().symbol(), rule, fix));
-        }
-    }
-
-    private static void atLeastOne(String field, @Nullable Integer count, List<Problem> problems) {
-        if (count != null && count < 1) {
-            problems.add(new Problem(
-                    field,
-                    count.toString(),
-                    "a stack has at least one of them",
-                    "Leave all three empty if they lie loose."));
-        }
-    }
-
-    private static void silage(Quantity density, double dryMatterPercent, List<Problem> problems) {
-        positive(
-                "densityDryMatter",
-                density,
-                "packed silage has a density",
-                "14 lb of dry matter a cubic foot?",
-                problems);
-        if (!(dryMatterPercent > 0 && dryMatterPercent <= 100)) {
-            problems.add(new Problem(
-                    "dryMatterPercent",
-                    dryMatterPercent + " %",
-                    "dry matter lies above 0 and up to 100 %",
-                    "Silage is mostly between 25 and 50."));
+        @Override
+        public Optional<MassRange> range() {
+            return Optional.empty();
         }
     }
 }

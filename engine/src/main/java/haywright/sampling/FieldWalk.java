@@ -1,0 +1,157 @@
+package haywright.sampling;
+
+import haywright.chance.Draws;
+import haywright.workings.Refused;
+import haywright.workings.Source;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * A walk across a field with stops: four strokes, an M, in the smallest rectangle round the field, kept off the edge,
+ * cut to the field and its holes; stops at equal distances along what is left, the first at random.
+ *
+ * @param stops in walking order
+ * @param path what is walked, from its first corner to its last; where a piece of the M was cut away it goes straight to
+ *     the next piece
+ * @param lengthMetres of the whole path
+ * @param outsideMetres of it, between pieces, where the way goes round a hole or outside the field
+ * @param farthestMetres from the point of the field that lies farthest from any stop to its nearest stop
+ * @param gridFarthestMetres the same for an even grid of as many stops (or the nearest number a grid can have)
+ */
+public record FieldWalk(
+        FieldShape field,
+        List<FieldShape.Corner> stops,
+        List<FieldShape.Corner> path,
+        double lengthMetres,
+        double outsideMetres,
+        double farthestMetres,
+        double gridFarthestMetres,
+        long seed) {
+    public static final int MOST_STOPS = 200;
+
+    /** Headlands, gates and salt grounds are not the field: ten metres off the edge, less where it is narrow. */
+    private static final double INSET_METRES = 10;
+
+    private static final double INSET_SHARE = 0.05;
+
+    /** How many stops, why, and who says so. */
+    public record Advice(int stops, String why, Source source) {}
+
+    public FieldWalk {
+        stops = List.copyOf(stops);
+        path = List.copyOf(path);
+    }
+
+    public static Advice advised(double acres, boolean uneven) {
+        if (acres > 40) {
+            return new Advice(
+                    20,
+                    "%,.0f acres are more than the 40 that are published for one set of stops: 20 here, or better, mark zones and walk each by itself."
+                            .formatted(acres),
+                    PublishedRule.named("R062").source());
+        }
+        return uneven
+                ? new Advice(
+                        20,
+                        "An uneven field takes more stops: 20 is the most that is published.",
+                        PublishedRule.named("R062").source())
+                : new Advice(
+                        15,
+                        "10 to 15 are published for up to 40 acres; the upper end is used.",
+                        PublishedRule.named("R060").source());
+    }
+
+    public static FieldWalk of(FieldShape field, int stops, long seed) {
+        if (stops < 1 || stops > MOST_STOPS) {
+            throw new Refused(
+                    "stops",
+                    stops + " stops",
+                    "a walk has 1 to " + MOST_STOPS + " stops",
+                    "10 to 20 are usual for one field.");
+        }
+        var plane = new Plane(field);
+        var rings = plane.flat(field);
+        var pieces = pieces(rings);
+        double inside = 0;
+        for (var piece : pieces) {
+            inside += piece[0].to(piece[1]);
+        }
+        var at = along(pieces, inside, stops, seed);
+        var path = path(pieces);
+        double length = 0;
+        for (int i = 0; i + 1 < path.size(); i++) {
+            length += path.get(i).to(path.get(i + 1));
+        }
+        return new FieldWalk(
+                field,
+                at.stream().map(plane::round).toList(),
+                path.stream().map(plane::round).toList(),
+                length,
+                length - inside,
+                Coverage.farthest(rings, at),
+                Coverage.gridFarthest(rings, stops),
+                seed);
+    }
+
+    /**
+     * A walk in each zone, stops shared out by area, at least two a zone: with fewer a zone's own spread cannot be seen.
+     */
+    public static List<FieldWalk> ofZones(List<FieldShape> zones, int stops, long seed) {
+        double whole = zones.stream().mapToDouble(FieldShape::squareMetres).sum();
+        var walks = new ArrayList<FieldWalk>();
+        var draws = new Draws(seed);
+        for (var zone : zones) {
+            int own = Math.max(2, (int) Math.round(stops * zone.squareMetres() / whole));
+            walks.add(of(zone, own, draws.below(Integer.MAX_VALUE)));
+        }
+        return List.copyOf(walks);
+    }
+
+    private static List<Plane.Point[]> pieces(List<List<Plane.Point>> rings) {
+        var box = Plane.smallestBox(rings.get(0));
+        double inset = Math.min(INSET_METRES, INSET_SHARE * box.width());
+        double a = inset / box.length();
+        double u = inset / box.width();
+        var pieces = new ArrayList<Plane.Point[]>();
+        for (int stroke = 0; stroke < 4; stroke++) {
+            var from = box.at(a + (1 - 2 * a) * stroke / 4, stroke % 2 == 0 ? u : 1 - u);
+            var to = box.at(a + (1 - 2 * a) * (stroke + 1) / 4, stroke % 2 == 0 ? 1 - u : u);
+            pieces.addAll(Plane.clipped(rings, from, to));
+        }
+        if (pieces.isEmpty()) {
+            throw new Refused(
+                    "field",
+                    "a field that no stroke of the walk crosses",
+                    "a walk needs some width to walk in",
+                    "Draw the stops by hand, or join the parts of the field.");
+        }
+        return pieces;
+    }
+
+    private static List<Plane.Point> along(List<Plane.Point[]> pieces, double inside, int stops, long seed) {
+        double step = inside / stops;
+        double next = new Draws(seed).uniform() * step;
+        var at = new ArrayList<Plane.Point>();
+        double passed = 0;
+        for (var piece : pieces) {
+            double length = piece[0].to(piece[1]);
+            while (at.size() < stops && next <= passed + length) {
+                at.add(piece[0].toward(piece[1], (next - passed) / length));
+                next += step;
+            }
+            passed += length;
+        }
+        return at;
+    }
+
+    private static List<Plane.Point> path(List<Plane.Point[]> pieces) {
+        var path = new ArrayList<Plane.Point>();
+        for (var piece : pieces) {
+            if (path.isEmpty() || path.get(path.size() - 1).to(piece[0]) > 1e-6) {
+                path.add(piece[0]);
+            }
+            path.add(piece[1]);
+        }
+        return path;
+    }
+}
