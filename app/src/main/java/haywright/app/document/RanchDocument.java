@@ -133,7 +133,7 @@ public final class RanchDocument {
 
     /** The document of a ranch as a tree. */
     public ObjectNode tree(Ranch ranch) {
-        var tree = MAPPER.createObjectNode().put("haywright", "ranch").put("format", (long) format());
+        var tree = MAPPER.createObjectNode().put("haywright", "ranch").put("format", format());
         tree.setAll((ObjectNode) RecordForm.write(ranch));
         return tree;
     }

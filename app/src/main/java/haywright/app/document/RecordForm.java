@@ -4,7 +4,6 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import haywright.sampling.Polygon;
-import java.lang.reflect.RecordComponent;
 import java.time.LocalDate;
 import java.util.Collection;
 import java.util.Map;
@@ -35,10 +34,9 @@ final class RecordForm {
             list.forEach(entry -> node.add(write(entry)));
             return node;
         } else if (value instanceof Double number) {
-            return isWhole(number) ? JSON.numberNode(number.longValue()) : JSON.numberNode(number);
+            return isWhole(number) ? whole(number.longValue()) : JSON.numberNode(number);
         } else if (value instanceof Integer number) {
-            // a long like every whole number, so that trees compare alike wherever they came from
-            return JSON.numberNode(number.longValue());
+            return whole(number);
         } else if (value instanceof Boolean yes) {
             return JSON.booleanNode(yes);
         } else if (value instanceof Enum<?> constant) {
@@ -47,6 +45,11 @@ final class RecordForm {
             return JSON.textNode(value.toString());
         }
         throw new IllegalStateException("documents cannot hold a " + value.getClass());
+    }
+
+    /** As a parser would hold it, so that trees compare alike wherever they came from. */
+    private static JsonNode whole(long number) {
+        return number == (int) number ? JSON.numberNode((int) number) : JSON.numberNode(number);
     }
 
     /** Whole and small enough that a long holds it exactly; −0 is kept as it is. */
@@ -58,32 +61,25 @@ final class RecordForm {
 
     private static ObjectNode writeRecord(Record value, boolean inMap) {
         var node = JSON.objectNode();
-        for (var side : value.getClass().getInterfaces()) {
-            if (side.isSealed()) {
-                node.put("kind", Spelling.snake(value.getClass().getSimpleName()));
-            }
+        var shape = Shape.of(value.getClass());
+        if (shape.oneOfSeveral()) {
+            node.put("kind", Spelling.snake(value.getClass().getSimpleName()));
         }
-        var components = value.getClass().getRecordComponents();
-        for (int i = inMap && isKeyed(value.getClass()) ? 1 : 0; i < components.length; i++) {
-            var part = get(components[i], value);
-            if (part != null) {
-                node.set(Spelling.snake(components[i].getName()), write(part));
+        for (var part : shape.parts()
+                .subList(inMap && shape.keyed() ? 1 : 0, shape.parts().size())) {
+            var held = get(part, value);
+            if (held != null) {
+                node.set(part.key(), write(held));
             }
         }
         return node;
     }
 
-    /** Whether a record's first component is the id that a map holds it by. */
-    static boolean isKeyed(Class<?> type) {
-        var components = type.getRecordComponents();
-        return components.length > 0 && components[0].getType() == UUID.class;
-    }
-
-    private static @Nullable Object get(RecordComponent component, Record value) {
+    private static @Nullable Object get(Shape.Part part, Record value) {
         try {
-            return component.getAccessor().invoke(value);
+            return part.accessor().invoke(value);
         } catch (ReflectiveOperationException e) {
-            throw new IllegalStateException(component.toString(), e);
+            throw new IllegalStateException(part.toString(), e);
         }
     }
 }

@@ -7,15 +7,12 @@ import com.fasterxml.jackson.databind.node.TextNode;
 import haywright.sampling.Polygon;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
-import java.lang.reflect.Constructor;
 import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.ParameterizedType;
-import java.lang.reflect.RecordComponent;
 import java.lang.reflect.Type;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -81,39 +78,34 @@ final class RecordReader {
             return refuse(path, node, "this is an object in { }", "Compare it with an exported ranch.");
         }
         int before = problems.size();
-        var components = type.getRecordComponents();
-        var names = Arrays.stream(components)
-                .skip(key == null ? 0 : 1)
-                .map(c -> Spelling.snake(c.getName()))
-                .toList();
+        var shape = Shape.of(type);
+        var parts = shape.parts().subList(key == null ? 0 : 1, shape.parts().size());
+        var keys = parts.stream().map(Shape.Part::key).toList();
         for (var name : (Iterable<String>) node::fieldNames) {
-            boolean kind = name.equals("kind") && isOneOfSeveral(type);
-            if (!names.contains(name) && !kind) {
+            if (!keys.contains(name) && !(name.equals("kind") && shape.oneOfSeveral())) {
                 problems.add(new Problem(
                         at(path, name),
                         name,
                         "this key is not known here",
-                        "Is it “" + Spelling.nearest(name, names) + "”?"));
+                        "Is it “" + Spelling.nearest(name, keys) + "”?"));
             }
         }
         var arguments = new ArrayList<@Nullable Object>();
-        for (var component : components) {
-            var name = Spelling.snake(component.getName());
-            if (key != null && arguments.isEmpty()) {
-                arguments.add(key);
-            } else {
-                arguments.add(readComponent(node.path(name), component, at(path, name)));
-            }
+        if (key != null) {
+            arguments.add(key);
         }
-        return problems.size() > before ? null : build(type, arguments, path);
+        for (var part : parts) {
+            arguments.add(readPart(node.path(part.key()), part, at(path, part.key())));
+        }
+        return problems.size() > before ? null : build(shape, arguments, path);
     }
 
-    private @Nullable Object readComponent(JsonNode node, RecordComponent component, String path) {
+    private @Nullable Object readPart(JsonNode node, Shape.Part part, String path) {
         if (!node.isMissingNode() && !node.isNull()) {
-            return readValue(node, component.getGenericType(), path);
+            return readValue(node, part.generic(), path);
         }
-        var type = component.getType();
-        if (component.getAnnotatedType().isAnnotationPresent(Nullable.class)) {
+        var type = part.type();
+        if (part.nullable()) {
             return null;
         } else if (node.isNull()) {
             return refuse(path, node, "this cannot be empty", "Put in a value.");
@@ -129,12 +121,9 @@ final class RecordReader {
         return refuse(path, node, "this is missing", "Put it in; it is never guessed.");
     }
 
-    private @Nullable Object build(Class<?> type, List<@Nullable Object> arguments, String path) {
+    private @Nullable Object build(Shape shape, List<@Nullable Object> arguments, String path) {
         try {
-            Constructor<?> constructor = type.getDeclaredConstructor(Arrays.stream(type.getRecordComponents())
-                    .map(RecordComponent::getType)
-                    .toArray(Class<?>[]::new));
-            return constructor.newInstance(arguments.toArray());
+            return shape.constructor().newInstance(arguments.toArray());
         } catch (InvocationTargetException e) {
             if (e.getCause() instanceof Refused refused) {
                 for (var p : refused.problems()) {
@@ -172,7 +161,9 @@ final class RecordReader {
             if (key == null) {
                 continue;
             }
-            boolean keyed = valueType instanceof Class<?> c && c.isRecord() && RecordForm.isKeyed(c);
+            boolean keyed = valueType instanceof Class<?> c
+                    && c.isRecord()
+                    && Shape.of(c).keyed();
             var value = keyed
                     ? readRecord(entry.getValue(), (Class<?>) valueType, here, (UUID) key)
                     : readValue(entry.getValue(), valueType, here);
@@ -246,10 +237,6 @@ final class RecordReader {
                 text.isEmpty() ? node : TextNode.valueOf(text),
                 "an id is a UUID, 36 characters of 0 to 9, a to f and dashes",
                 "Copy it from an exported ranch, or make a new one.");
-    }
-
-    private static boolean isOneOfSeveral(Class<?> type) {
-        return Arrays.stream(type.getInterfaces()).anyMatch(Class::isSealed);
     }
 
     private @Nullable Object refuse(String path, JsonNode node, String rule, String fix) {
