@@ -2,16 +2,18 @@ package haywright.app.store;
 
 import com.zaxxer.hikari.HikariConfig;
 import com.zaxxer.hikari.HikariDataSource;
+import com.zaxxer.hikari.pool.HikariPool;
 import haywright.app.document.RanchDocument;
 import haywright.workings.Refused;
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.Map;
+import java.util.Optional;
 import org.flywaydb.core.Flyway;
+import org.flywaydb.core.api.FlywayException;
 import org.flywaydb.core.api.exception.FlywayValidateException;
 import org.jdbi.v3.core.Jdbi;
 
@@ -39,7 +41,7 @@ public final class Store implements AutoCloseable {
             // a transaction that reads before it writes must not find the database changed in between
             config.addDataSourceProperty("transaction_mode", "IMMEDIATE");
         }
-        pool = new HikariDataSource(config);
+        pool = pool(config);
         try {
             migrate();
         } catch (RuntimeException e) {
@@ -51,18 +53,30 @@ public final class Store implements AutoCloseable {
 
     /** The user's own: {@code haywright.db} in a data folder, which is made if it is not there. */
     public static Store inFolder(Path folder, Clock clock) {
-        try {
-            Files.createDirectories(folder);
-        } catch (IOException e) {
-            throw new Refused(
-                    "data", folder.toString(), "this folder cannot be made: " + e.getMessage(), "Choose another one.");
-        }
+        make(folder);
         return at("jdbc:sqlite:" + folder.resolve("haywright.db"), clock);
     }
 
     /** @param jdbcUrl of SQLite or PostgreSQL, with user and password in it where needed */
     public static Store at(String jdbcUrl, Clock clock) {
         return new Store(jdbcUrl, clock, new RanchDocument());
+    }
+
+    private static HikariDataSource pool(HikariConfig config) {
+        try {
+            return new HikariDataSource(config);
+        } catch (HikariPool.PoolInitializationException e) {
+            throw cannotBeOpened(config.getJdbcUrl(), e);
+        }
+    }
+
+    private static Refused cannotBeOpened(String url, RuntimeException e) {
+        return new Refused(
+                "data",
+                url.replaceAll("[?].*", ""),
+                "this database cannot be opened: "
+                        + String.valueOf(e.getMessage()).lines().findFirst().orElse(""),
+                "Is the server running, and is it Haywright's own?");
     }
 
     private void migrate() {
@@ -81,6 +95,8 @@ public final class Store implements AutoCloseable {
                     pool.getJdbcUrl(),
                     "these data were written by a newer Haywright",
                     "Use the newer one; nothing has been changed.");
+        } catch (FlywayException e) {
+            throw cannotBeOpened(pool.getJdbcUrl(), e);
         }
     }
 
@@ -101,22 +117,36 @@ public final class Store implements AutoCloseable {
     }
 
     /**
-     * The whole database as it is now, copied beside it once a day with its history and drafts; to go back, restore it
-     * or put it in the place of {@code haywright.db}. For PostgreSQL the office's own copies stand in.
+     * The whole database as it is now, with its history and drafts, copied into a folder once a day. To go back, restore
+     * it ({@link RanchFiles#restore}) or put it in the place of {@code haywright.db}.
      *
-     * @return the copy of today, made now or before
+     * @return today's copy, made now or earlier; empty for PostgreSQL, which the office copies in its own way
      */
-    public Path dailyCopy(Path folder) {
+    public Optional<Path> dailyCopy(Path folder) {
+        if (!sqlite) {
+            return Optional.empty();
+        }
         var copy = folder.resolve("haywright-" + LocalDate.now(clock) + ".db");
-        if (sqlite && !Files.exists(copy)) {
-            try {
-                Files.createDirectories(folder);
-            } catch (IOException e) {
-                throw new UncheckedIOException(e);
-            }
+        if (!Files.exists(copy)) {
+            make(folder);
             jdbi.useHandle(h -> h.execute("VACUUM INTO ?", copy.toString()));
         }
-        return copy;
+        return Optional.of(copy);
+    }
+
+    /** For tests: what SQLite says it does. */
+    String pragma(String name) {
+        return jdbi.withHandle(
+                h -> h.createQuery("PRAGMA " + name).mapTo(String.class).one());
+    }
+
+    private static void make(Path folder) {
+        try {
+            Files.createDirectories(folder);
+        } catch (IOException e) {
+            throw new Refused(
+                    "data", folder.toString(), "this folder cannot be made: " + e.getMessage(), "Choose another one.");
+        }
     }
 
     @Override

@@ -1,0 +1,155 @@
+package haywright.app.store;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import haywright.ranch.Ranch;
+import haywright.workings.Refused;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.UUID;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.Test;
+
+/** The contract in a data folder, and what only a file promises: it outlives the process. */
+class SqliteStoreTest extends StoreContract {
+    @Override
+    Store open() {
+        return Store.inFolder(folder.resolve("data"), MORNING);
+    }
+
+    /** Saves for ever and says each revision once it stands; killed from outside. */
+    static final class SavesForEver {
+        public static void main(String[] args) {
+            try (var store = Store.inFolder(Path.of(args[0]), Clock.systemUTC())) {
+                var ranches = store.ranches();
+                var opened = ranches.create(demo());
+                for (int dollars = 1; ; dollars++) {
+                    var changed = repriced(opened.ranch(), "Oat hay", dollars);
+                    var saved = (SaveAnswer.Saved)
+                            ranches.save(changed.id(), opened.rev(), "Ann", "price " + dollars, changed);
+                    opened = new Ranches.Opened(saved.ranch(), saved.rev());
+                    System.out.println(saved.rev());
+                }
+            }
+        }
+    }
+
+    @Test
+    void aProcessKilledRightAfterASaveLosesNothing() throws Exception {
+        var data = folder.resolve("killed");
+        var process = new ProcessBuilder(
+                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                        "-cp",
+                        System.getProperty("java.class.path"),
+                        SavesForEver.class.getName(),
+                        data.toString())
+                .redirectError(folder.resolve("log").toFile())
+                .start();
+        long said = 0;
+        try (var lines = process.inputReader()) {
+            while (said < 12) {
+                var line = lines.readLine();
+                assertThat(line).as(Files.readString(folder.resolve("log"))).isNotNull();
+                said = Long.parseLong(line);
+            }
+        } finally {
+            process.destroyForcibly();
+        }
+        assertThat(process.waitFor(30, TimeUnit.SECONDS)).isTrue();
+        assertThat(process.exitValue()).as("killed, not ended").isEqualTo(137);
+        try (var store = Store.inFolder(data, MORNING)) {
+            var opened = store.ranches().open(demo().id());
+            assertThat(opened.rev()).isGreaterThanOrEqualTo(said);
+            assertThat(lot(opened.ranch(), "Oat hay").replacementPrice().value())
+                    .isEqualTo(opened.rev() - 1);
+            assertThat(store.ranches().history(demo().id())).hasSize((int) opened.rev() - 1);
+        }
+    }
+
+    @Test
+    void theFileIsKeptAsItWasPromised() throws SQLException {
+        try (var store = Store.inFolder(folder.resolve("data"), MORNING)) {
+            assertThat(store.pragma("journal_mode")).isEqualTo("wal");
+            assertThat(store.pragma("synchronous")).as("FULL").isEqualTo("2");
+            assertThat(store.pragma("foreign_keys")).isEqualTo("1");
+        }
+    }
+
+    @Test
+    void dataOfANewerHaywrightAreRefusedUntouched() throws SQLException {
+        var data = folder.resolve("newer");
+        Store.inFolder(data, MORNING).close();
+        try (var connection = DriverManager.getConnection("jdbc:sqlite:" + data.resolve("haywright.db"));
+                var statement = connection.createStatement()) {
+            statement.execute("INSERT INTO flyway_schema_history SELECT 99, '99', 'later', type, script, checksum,"
+                    + " installed_by, installed_on, execution_time, success FROM flyway_schema_history"
+                    + " WHERE version = '1'");
+        }
+        assertThatThrownBy(() -> Store.inFolder(data, MORNING))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("these data were written by a newer Haywright");
+    }
+
+    @Test
+    void aFolderThatCannotBeMadeIsRefused() throws IOException {
+        var file = Files.createFile(folder.resolve("taken"));
+        assertThatThrownBy(() -> Store.inFolder(file.resolve("data"), MORNING))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("this folder cannot be made");
+    }
+
+    @Test
+    void aFileThatIsNoDatabaseIsRefused() throws IOException {
+        var data = Files.createDirectories(folder.resolve("odd"));
+        Files.writeString(
+                data.resolve("haywright.db"), "not a database, but long enough to be read as one. ".repeat(40));
+        assertThatThrownBy(() -> Store.inFolder(data, MORNING))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("cannot be opened");
+    }
+
+    @Test
+    void aDailyCopyIsMadeOnceADayAndBringsTheRanchBack() throws IOException {
+        var copies = folder.resolve("copies");
+        var data = folder.resolve("work");
+        var demo = demo();
+        Path copy;
+        try (var store = Store.inFolder(data, MORNING)) {
+            store.ranches().create(demo);
+            copy = store.dailyCopy(copies).orElseThrow();
+            assertThat(copy.getFileName().toString()).isEqualTo("haywright-2026-12-01.db");
+            store.ranches().save(demo.id(), 1, "Ann", "oats", repriced(demo, "Oat hay", 5));
+            var before = Files.readAllBytes(copy);
+            assertThat(store.dailyCopy(copies)).contains(copy);
+            assertThat(Files.readAllBytes(copy))
+                    .as("the first of the day stays")
+                    .isEqualTo(before);
+            store.files().restore(copy, "Ann");
+            assertThat(store.ranches().open(demo.id()).ranch()).isEqualTo(demo);
+        }
+        var tomorrow = Clock.offset(MORNING, Duration.ofDays(1));
+        try (var store = Store.inFolder(data, tomorrow)) {
+            assertThat(store.dailyCopy(copies)).isPresent().get().isNotEqualTo(copy);
+        }
+        try (var store = Store.at("jdbc:sqlite:" + copy, MORNING)) {
+            assertThat(store.ranches().open(demo.id()).rev()).isEqualTo(1);
+        }
+    }
+
+    @Test
+    void twoWhoHaveItOpenShareOneFile() {
+        var id = UUID.randomUUID();
+        try (var one = open();
+                var other = open()) {
+            var ranch = one.ranches().create(Ranch.empty(id, "Shared")).ranch();
+            other.ranches().save(id, 1, "Ben", "name", ranch.withName("Renamed"));
+            assertThat(one.ranches().open(id).ranch().name()).isEqualTo("Renamed");
+        }
+    }
+}

@@ -1,0 +1,415 @@
+package haywright.app.store;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import haywright.app.document.Patch;
+import haywright.app.document.TinLantern;
+import haywright.forage.LabReport;
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
+import haywright.ranch.Attachment;
+import haywright.ranch.Lot;
+import haywright.ranch.Ranch;
+import haywright.workings.Refused;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.concurrent.Callable;
+import java.util.concurrent.Executors;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What the store promises, on whichever database. */
+abstract class StoreContract {
+    static final Clock MORNING = Clock.fixed(Instant.parse("2026-12-01T14:00:00Z"), ZoneOffset.UTC);
+
+    @TempDir
+    Path folder;
+
+    private Store store;
+    private Ranches ranches;
+
+    /** Opens the same database each time within one test, and an empty one in the next. */
+    abstract Store open();
+
+    @BeforeEach
+    void start() {
+        store = open();
+        ranches = store.ranches();
+    }
+
+    @AfterEach
+    void stop() {
+        store.close();
+    }
+
+    private void restart() {
+        stop();
+        start();
+    }
+
+    @Test
+    void aSecondStartFindsEverything() {
+        var demo = demo();
+        ranches.create(demo);
+        var changed = repriced(demo, "Oat hay", 99);
+        ranches.save(demo.id(), 1, "Ann", "Oat hay: price", changed);
+        store.drafts().put(demo.id(), "lot/new", Map.of("name", List.of("half a na")));
+        var pdf = store.attachments().keep(new Attachments.Body("application/pdf", new byte[] {1, 2, 3}));
+        restart();
+        assertThat(ranches.open(demo.id())).isEqualTo(new Ranches.Opened(changed, 2));
+        assertThat(ranches.history(demo.id()))
+                .containsExactly(new Edit(
+                        2,
+                        MORNING.instant(),
+                        "Ann",
+                        "Oat hay: price",
+                        List.of("lots/" + lot(demo, "Oat hay").id())));
+        assertThat(store.drafts().get(demo.id(), "lot/new")).containsEntry("name", List.of("half a na"));
+        assertThat(store.attachments().get(pdf).orElseThrow().bytes()).containsExactly(1, 2, 3);
+    }
+
+    @Test
+    void theListIsByNameAndTheNameFollowsTheDocument() {
+        var b = ranches.create(Ranch.empty(UUID.randomUUID(), "beaver slide")).ranch();
+        var a = ranches.create(Ranch.empty(UUID.randomUUID(), "Antler")).ranch();
+        ranches.save(b.id(), 1, "Ann", "renamed", b.withName("Zigzag"));
+        assertThat(ranches.list())
+                .containsExactly(new Ranches.Listed(a.id(), "Antler", 1), new Ranches.Listed(b.id(), "Zigzag", 2));
+    }
+
+    @Test
+    void anIdIsTakenOnlyOnce() {
+        ranches.create(demo());
+        assertThatThrownBy(() -> ranches.create(demo()))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("already");
+    }
+
+    @Test
+    void aRanchThatIsNotThereIsRefusedByEveryDoor() {
+        var id = UUID.randomUUID();
+        var ranch = Ranch.empty(id, "Nowhere");
+        List<Callable<?>> doors = List.of(
+                () -> ranches.open(id),
+                () -> ranches.save(id, 1, "Ann", "x", ranch),
+                () -> ranches.undo(id, 2, "Ann"),
+                () -> {
+                    ranches.delete(id);
+                    return id;
+                },
+                () -> store.files().export(id));
+        for (var door : doors) {
+            assertThatThrownBy(door::call).isInstanceOf(Refused.class).hasMessageContaining("there is no such");
+        }
+    }
+
+    @Test
+    void aLateSaveOfAnotherLotIsAppliedAgain() {
+        var opened = ranches.create(demo()).ranch();
+        ranches.save(opened.id(), 1, "Ann", "oats", repriced(opened, "Oat hay", 111));
+        var answer = ranches.save(opened.id(), 1, "Ben", "straw", repriced(opened, "Barley straw", 88));
+        var both = repriced(repriced(opened, "Oat hay", 111), "Barley straw", 88);
+        assertThat(answer).isEqualTo(new SaveAnswer.Saved(both, 3));
+        assertThat(ranches.open(opened.id()).ranch()).isEqualTo(both);
+    }
+
+    @Test
+    void aLateSaveOfTheSameLotIsAnsweredWithBothAndChangesNothing() {
+        var opened = ranches.create(demo()).ranch();
+        var theirs = repriced(opened, "Oat hay", 111);
+        var mine = repriced(repriced(opened, "Oat hay", 222), "Barley straw", 88);
+        ranches.save(opened.id(), 1, "Ann", "oats", theirs);
+        var answer = ranches.save(opened.id(), 1, "Ben", "oats too", mine);
+        assertThat(answer)
+                .isEqualTo(new SaveAnswer.Conflict(
+                        mine,
+                        theirs,
+                        2,
+                        List.of("lots/" + lot(opened, "Oat hay").id())));
+        assertThat(ranches.open(opened.id())).isEqualTo(new Ranches.Opened(theirs, 2));
+        assertThat(ranches.history(opened.id())).hasSize(1);
+        // having seen both, Ben saves on what stands
+        assertThat(ranches.save(opened.id(), 2, "Ben", "oats, agreed", mine)).isEqualTo(new SaveAnswer.Saved(mine, 3));
+    }
+
+    @Test
+    void theSameChangeTwiceIsOneEdit() {
+        var opened = ranches.create(demo()).ranch();
+        var changed = repriced(opened, "Oat hay", 111);
+        ranches.save(opened.id(), 1, "Ann", "oats", changed);
+        assertThat(ranches.save(opened.id(), 1, "Ben", "oats", changed)).isEqualTo(new SaveAnswer.Saved(changed, 2));
+        assertThat(ranches.save(opened.id(), 2, "Ben", "nothing", changed)).isEqualTo(new SaveAnswer.Saved(changed, 2));
+        assertThat(ranches.history(opened.id())).hasSize(1);
+    }
+
+    @Test
+    void twoSoundChangesThatContradictEachOtherAreAConflict() {
+        var opened = ranches.create(demo()).ranch();
+        var oats = lot(opened, "Oat hay");
+        ranches.save(opened.id(), 1, "Ann", "oats sold", opened.withoutLot(oats.id()));
+        var report = report(oats);
+        var answer = ranches.save(opened.id(), 1, "Ben", "oats tested", opened.with(report));
+        assertThat(answer).isInstanceOf(SaveAnswer.Conflict.class);
+        assertThat(((SaveAnswer.Conflict) answer).paths()).containsExactly("reports/" + report.id());
+        assertThat(ranches.open(opened.id()).ranch().reports()).doesNotContainKey(report.id());
+    }
+
+    @Test
+    void aPatchIsSavedLikeARanch() {
+        var opened = ranches.create(demo()).ranch();
+        var patch = Patch.between(opened, repriced(opened, "Oat hay", 5));
+        ranches.save(opened.id(), 1, "Ann", "straw", repriced(opened, "Barley straw", 6));
+        ranches.save(opened.id(), 1, "Ben", "oats", patch);
+        assertThat(ranches.open(opened.id()).ranch())
+                .isEqualTo(repriced(repriced(opened, "Oat hay", 5), "Barley straw", 6));
+    }
+
+    @Test
+    void aRevisionThatNeverWasIsRefused() {
+        var opened = ranches.create(demo()).ranch();
+        for (long rev : new long[] {0, 2}) {
+            assertThatThrownBy(() -> ranches.save(opened.id(), rev, "Ann", "x", opened.withName("x")))
+                    .isInstanceOf(Refused.class)
+                    .hasMessageContaining("this ranch is at revision 1");
+        }
+    }
+
+    @Test
+    void manyWhoSaveAtOnceLoseNothing() throws Exception {
+        var opened = ranches.create(demo()).ranch();
+        var names = List.of("Oat hay", "Barley straw", "Meadow hay", "Corn silage");
+        var pool = Executors.newFixedThreadPool(names.size());
+        try {
+            var jobs = new ArrayList<Callable<Void>>();
+            for (var name : names) {
+                jobs.add(() -> {
+                    for (int dollars = 1; dollars <= 10; dollars++) {
+                        var now = ranches.open(opened.id());
+                        var answer =
+                                ranches.save(opened.id(), now.rev(), name, name, repriced(now.ranch(), name, dollars));
+                        assertThat(answer).isInstanceOf(SaveAnswer.Saved.class);
+                    }
+                    return null;
+                });
+            }
+            for (var job : pool.invokeAll(jobs)) {
+                job.get();
+            }
+        } finally {
+            pool.shutdown();
+        }
+        var end = ranches.open(opened.id());
+        assertThat(end.rev()).isEqualTo(41);
+        for (var name : names) {
+            assertThat(lot(end.ranch(), name).replacementPrice().value()).isEqualTo(10);
+        }
+    }
+
+    @Test
+    void anEditIsTakenBackAsANewOneThatCanBeTakenBackToo() {
+        var opened = ranches.create(demo()).ranch();
+        var changed = repriced(opened, "Oat hay", 111);
+        ranches.save(opened.id(), 1, "Ann", "oats", changed);
+        ranches.save(opened.id(), 2, "Ann", "straw", repriced(changed, "Barley straw", 8));
+        var undone = ranches.undo(opened.id(), 2, "Ben");
+        assertThat(undone).isEqualTo(new SaveAnswer.Saved(repriced(opened, "Barley straw", 8), 4));
+        assertThat(ranches.history(opened.id()).get(0).words()).isEqualTo("Took back: oats");
+        assertThat(ranches.undo(opened.id(), 4, "Ben").ranch()).isEqualTo(repriced(changed, "Barley straw", 8));
+    }
+
+    @Test
+    void takingBackIsRefusedInWordsWhenTheSameHasChangedSince() {
+        var opened = ranches.create(demo()).ranch();
+        var changed = repriced(opened, "Oat hay", 111);
+        ranches.save(opened.id(), 1, "Ann", "Oat hay: price 111", changed);
+        ranches.save(opened.id(), 2, "Ben", "Oat hay: price 112", repriced(changed, "Oat hay", 112));
+        assertThatThrownBy(() -> ranches.undo(opened.id(), 2, "Ann"))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("“Oat hay: price 111”: this cannot be taken back, because “Oat hay” has been"
+                        + " changed since: Oat hay: price 112 (Ben). Take that back first");
+        ranches.undo(opened.id(), 3, "Ann");
+        assertThat(ranches.undo(opened.id(), 2, "Ann").ranch()).isEqualTo(opened);
+    }
+
+    @Test
+    void aLotTakenAwayComesBackWithItsReports() {
+        var opened = ranches.create(demo()).ranch();
+        var corn = lot(opened, "Corn silage");
+        ranches.save(opened.id(), 1, "Ann", "corn is fed up", opened.withoutLot(corn.id()));
+        var back = ranches.undo(opened.id(), 2, "Ann").ranch();
+        assertThat(back).isEqualTo(opened);
+        assertThat(back.reportsOn(corn.id())).hasSize(1);
+    }
+
+    @Test
+    void aDeletedRanchLeavesTheListAndComesBackWhole() {
+        var demo = ranches.create(demo()).ranch();
+        ranches.delete(demo.id());
+        assertThat(ranches.list()).isEmpty();
+        assertThat(ranches.deleted()).extracting(Ranches.Listed::id).containsExactly(demo.id());
+        assertThatThrownBy(() -> ranches.open(demo.id())).isInstanceOf(Refused.class);
+        ranches.restore(demo.id());
+        assertThat(ranches.open(demo.id())).isEqualTo(new Ranches.Opened(demo, 1));
+    }
+
+    @Test
+    void draftsKeepWhatWasTypedRightOrWrong() {
+        var id = UUID.randomUUID();
+        var drafts = store.drafts();
+        var typed = new LinkedHashMap<String, List<String>>();
+        typed.put("cp", List.of("4oo %", ""));
+        typed.put("name", List.of("<b>Oat</b> ’ \" \\ 牧草"));
+        drafts.put(id, "report/new", typed);
+        drafts.put(Drafts.THE_ROUND, "ranch/new", Map.of("name", List.of("New")));
+        assertThat(drafts.get(id, "report/new")).isEqualTo(typed);
+        drafts.put(id, "report/new", Map.of("cp", List.of("12")));
+        assertThat(drafts.get(id, "report/new")).isEqualTo(Map.of("cp", List.of("12")));
+        assertThat(drafts.waiting(id)).containsExactly("report/new");
+        drafts.clear(id, "report/new");
+        assertThat(drafts.get(id, "report/new")).isEmpty();
+        assertThat(drafts.waiting(Drafts.THE_ROUND)).containsExactly("ranch/new");
+    }
+
+    @Test
+    void aRanchTravelsWithItsFiles() throws IOException {
+        var pdf = "%PDF oats".getBytes(StandardCharsets.UTF_8);
+        var demo = withFile(demo(), pdf);
+        ranches.create(demo);
+        var file = folder.resolve("demo.json");
+        store.files().exportTo(demo.id(), file);
+        assertThat(store.files().check(file)).isEmpty();
+
+        var text = Files.readString(file);
+        var newId = UUID.randomUUID();
+        Files.writeString(file, text.replace(demo.id().toString(), newId.toString()));
+        var imported = store.files().importFile(file, "Ann");
+        assertThat(imported).isEqualTo(new RanchFiles.Imported(newId, demo.name(), true));
+        assertThat(ranches.open(newId).ranch().attachments()).isEqualTo(demo.attachments());
+
+        Files.writeString(file, text.replace("JVBERi", "KVBERi"));
+        assertThat(store.files().check(file))
+                .singleElement()
+                .satisfies(p -> assertThat(p.sentence())
+                        .isEqualTo(
+                                "oats.pdf: its body is not what was put in. Export the ranch again, or take this entry"
+                                        + " out."));
+    }
+
+    @Test
+    void importingARanchThatIsHereIsAnEditThatCanBeTakenBack() throws IOException {
+        var demo = ranches.create(demo()).ranch();
+        var file = folder.resolve("demo.json");
+        store.files().exportTo(demo.id(), file);
+        var later = repriced(demo, "Oat hay", 5);
+        ranches.save(demo.id(), 1, "Ann", "oats", later);
+        assertThat(store.files().importFile(file, "Ben").isNew()).isFalse();
+        assertThat(ranches.open(demo.id()).ranch()).isEqualTo(demo);
+        assertThat(ranches.history(demo.id()).get(0).words()).isEqualTo("Imported from demo.json");
+        assertThat(ranches.undo(demo.id(), 3, "Ben").ranch()).isEqualTo(later);
+    }
+
+    @Test
+    void aBadFileIsRefusedAndKeepsNothing() throws IOException {
+        var file = folder.resolve("bad.json");
+        Files.writeString(file, "{\"haywright\":\"ranch\",\"format\":7}");
+        assertThat(store.files().check(file))
+                .singleElement()
+                .satisfies(p -> assertThat(p.sentence()).contains("made by a newer Haywright (format 7)"));
+        assertThatThrownBy(() -> store.files().importFile(file, "Ann")).isInstanceOf(Refused.class);
+        assertThat(store.files().check(folder.resolve("none.json")))
+                .singleElement()
+                .satisfies(p -> assertThat(p.sentence()).contains("there is no such file"));
+        assertThat(ranches.list()).isEmpty();
+    }
+
+    @Test
+    void aBackupBringsEverythingBackEvenWhatWasDeleted() {
+        var demo = withFile(demo(), new byte[] {7});
+        ranches.create(demo);
+        var other = ranches.create(Ranch.empty(UUID.randomUUID(), "Other")).ranch();
+        var zip = folder.resolve("all.zip");
+        store.files().backup(zip);
+        ranches.save(demo.id(), 1, "Ann", "oats", repriced(demo, "Oat hay", 5));
+        ranches.delete(other.id());
+        assertThat(store.files().restore(zip, "Ann")).hasSize(2).noneMatch(RanchFiles.Imported::isNew);
+        assertThat(ranches.open(demo.id()).ranch()).isEqualTo(demo);
+        assertThat(ranches.open(other.id()).ranch()).isEqualTo(other);
+        assertThat(ranches.undo(demo.id(), 3, "Ann").ranch()).isEqualTo(repriced(demo, "Oat hay", 5));
+    }
+
+    @Test
+    void aFileThatIsNoBackupIsRefused() throws IOException {
+        var file = folder.resolve("picture.png");
+        Files.write(file, new byte[] {1, 2, 3});
+        assertThatThrownBy(() -> store.files().restore(file, "Ann"))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("there is no ranch in this file");
+    }
+
+    static Ranch demo() {
+        return TinLantern.ranch();
+    }
+
+    static Lot lot(Ranch ranch, String name) {
+        return ranch.lots().values().stream()
+                .filter(l -> l.name().equals(name))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    static Ranch repriced(Ranch ranch, String name, int dollars) {
+        var lot = lot(ranch, name);
+        return ranch.with(new Lot(
+                lot.id(),
+                lot.name(),
+                lot.feedClass(),
+                lot.bookRow(),
+                lot.where(),
+                lot.cutting(),
+                lot.madeOn(),
+                lot.storage(),
+                lot.stock(),
+                Quantity.of(dollars, Unit.DOLLAR_PER_TON),
+                lot.nitrateRisk(),
+                lot.notes()));
+    }
+
+    private static LabReport report(Lot lot) {
+        return new LabReport(
+                UUID.randomUUID(), lot.id(), "", "", null, null, LabReport.HowSampled.GRAB, List.of(), List.of());
+    }
+
+    private Ranch withFile(Ranch ranch, byte[] bytes) {
+        var sha256 = store.attachments().keep(new Attachments.Body("application/pdf", bytes));
+        var oats = lot(ranch, "Oat hay");
+        var id = UUID.randomUUID();
+        var files = Map.of(id, new Attachment(id, oats.id(), "oats.pdf", "application/pdf", sha256));
+        return new Ranch(
+                ranch.id(),
+                ranch.name(),
+                ranch.settings(),
+                ranch.groups(),
+                ranch.lots(),
+                ranch.reports(),
+                ranch.fields(),
+                ranch.feedsForSale(),
+                ranch.outfit(),
+                ranch.fedNow(),
+                ranch.lastWinter(),
+                ranch.letters(),
+                files);
+    }
+}
