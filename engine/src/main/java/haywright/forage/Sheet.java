@@ -146,9 +146,12 @@ record Sheet(
                                 where,
                                 Say.number(possible.low()),
                                 with(possible.high(), analyte.unit())),
-                value < possible.low()
+                value < 0
                         ? "Is there a minus too many?"
-                        : "Is the unit %s right?".formatted(with(reading.value(), reading.unit())));
+                        : Slip.of(feedClass, analyte, value)
+                                .map(slip -> "Is it %s?".formatted(with(slip.likely(), analyte.unit())))
+                                .orElse("Is %s what the report says, in that unit?"
+                                        .formatted(with(reading.value(), reading.unit()))));
     }
 
     private static Analyte.Range possible(FeedClass feedClass, Analyte analyte) {

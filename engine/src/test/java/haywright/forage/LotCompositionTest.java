@@ -1,0 +1,206 @@
+package haywright.forage;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import haywright.FormulaCheck;
+import haywright.quantity.Unit;
+import haywright.workings.Origin;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.junit.jupiter.api.Test;
+
+class LotCompositionTest {
+    private static final Optional<FeedBook.Row> MEADOW = FeedBook.published().row("C161");
+
+    private static Reading dry(Analyte analyte, double value) {
+        return new Reading(analyte, value, analyte.unit(), Basis.DRY_MATTER);
+    }
+
+    private static Reading wet(Analyte analyte, double value) {
+        return new Reading(analyte, value, analyte.unit(), Basis.AS_RECEIVED);
+    }
+
+    private static LabReport report(int day, Reading... readings) {
+        return new LabReport(
+                new UUID(0, day),
+                new UUID(0, 0),
+                "Tin Valley laboratory",
+                "TL-" + day,
+                null,
+                LocalDate.of(2026, 10, day),
+                LabReport.HowSampled.PLAN,
+                List.of(readings),
+                List.of());
+    }
+
+    private static double value(LotComposition lot, Analyte analyte) {
+        return lot.composition().value(analyte).orElseThrow();
+    }
+
+    private static Origin origin(LotComposition lot, Analyte analyte) {
+        return lot.composition().values().get(analyte).origin();
+    }
+
+    @Test
+    void anUntestedLotIsItsBookRowAndSaysSo() {
+        var lot = LotComposition.of(FeedClass.GRASS_HAY, MEADOW, List.of());
+        assertThat(value(lot, Analyte.CP)).isEqualTo(7);
+        assertThat(value(lot, Analyte.TDN)).isEqualTo(50);
+        assertThat(value(lot, Analyte.NEM)).isEqualTo(1.1); // as the row prints it, not from its TDN
+        assertThat(origin(lot, Analyte.NEM)).isInstanceOf(Origin.Published.class);
+        assertThat(lot.composition().knows(Analyte.RFV)).isFalse();
+        assertThat(lot.notes()).first().asString().contains("Not tested", "Meadow hay", "C161");
+    }
+
+    @Test
+    void aReportWinsOverTheBookAndTheRestIsLent() {
+        var lot = LotComposition.of(
+                FeedClass.GRASS_HAY,
+                MEADOW,
+                List.of(report(
+                        12, dry(Analyte.DM, 88), wet(Analyte.CP, 8.8), dry(Analyte.ADF, 38), dry(Analyte.NDF, 60))));
+        assertThat(value(lot, Analyte.CP)).isCloseTo(10, within(1e-12));
+        assertThat(value(lot, Analyte.CA)).isEqualTo(0.61);
+        assertThat(value(lot, Analyte.DM)).isEqualTo(88);
+        assertThat(origin(lot, Analyte.ADF))
+                .isEqualTo(new Origin.Typed("report of 12 Oct 2026, Tin Valley laboratory"));
+        // by hand: 98.625 − 1.048·38 = 58.801; RFV = (88.9 − 0.779·38)·(120/60)/1.29
+        assertThat(value(lot, Analyte.TDN)).isCloseTo(58.801, within(1e-9));
+        assertThat(value(lot, Analyte.RFV)).isCloseTo(59.298 * 2 / 1.29, within(1e-9));
+        assertThat(value(lot, Analyte.NEM)).isCloseTo(new NetEnergy(58.801).nem(), within(1e-9));
+        assertThat(lot.tdn()).containsInstanceOf(AdfTdn.class);
+        assertThat(lot.notes()).anyMatch(n -> n.contains("TDN 58.801 % is from the measured ADF"));
+    }
+
+    @Test
+    void everyFigureWorkedOutLeadsBackToTheReport() {
+        var lot = LotComposition.of(
+                FeedClass.MIXED_HAY,
+                Optional.empty(),
+                List.of(report(
+                        12,
+                        dry(Analyte.MOISTURE, 12),
+                        dry(Analyte.N, 2),
+                        wet(Analyte.ADF, 33),
+                        wet(Analyte.NDF, 46),
+                        dry(Analyte.KNO3, 0.4))));
+        int computed = 0;
+        for (var known : lot.composition().values().values()) {
+            if (known.origin() instanceof Origin.Computed by) {
+                computed++;
+                FormulaCheck.reEvaluates(by.by());
+                var lines = by.by().lines();
+                assertThat(lines.get(lines.size() - 1)).isNotNull();
+                for (var line : lines) {
+                    assertThat(line.inputs()).noneMatch(i -> i.origin() == Origin.TYPED);
+                }
+            }
+        }
+        assertThat(computed).isEqualTo(9); // DM, CP, ADF, NDF, TDN, NEm, NEg, RFV, NO3-N
+        assertThat(value(lot, Analyte.CP)).isEqualTo(12.5);
+        assertThat(value(lot, Analyte.NO3N)).isCloseTo(4000 * 14.007 / 101.10, within(1e-9));
+        assertThat(value(lot, Analyte.NO3N)).isCloseTo(4000 / 7.22, within(0.5));
+    }
+
+    @Test
+    void theNewestReportWinsAnalyteByAnalyteWhateverTheOrder() {
+        var older = report(3, dry(Analyte.CP, 9), dry(Analyte.CA, 0.5));
+        var newer = report(20, dry(Analyte.CP, 11));
+        for (var reports : List.of(List.of(older, newer), List.of(newer, older))) {
+            var lot = LotComposition.of(FeedClass.GRASS_HAY, MEADOW, reports);
+            assertThat(value(lot, Analyte.CP)).isEqualTo(11);
+            assertThat(value(lot, Analyte.CA)).isEqualTo(0.5);
+        }
+    }
+
+    @Test
+    void theLaboratorysTdnStandsOnlyWhereNoLineFromAdfDoes() {
+        var straw = LotComposition.of(
+                FeedClass.STRAW,
+                FeedBook.published().usual(FeedClass.STRAW),
+                List.of(report(1, dry(Analyte.ADF, 50), dry(Analyte.TDN, 45.2))));
+        assertThat(value(straw, Analyte.TDN)).isEqualTo(45.2);
+        assertThat(straw.notes()).anyMatch(n -> n.contains("laboratory's own"));
+        var hay = LotComposition.of(
+                FeedClass.GRASS_HAY, MEADOW, List.of(report(1, dry(Analyte.ADF, 38), dry(Analyte.TDN, 63))));
+        assertThat(value(hay, Analyte.TDN)).isCloseTo(58.801, within(1e-9));
+        assertThat(hay.notes()).anyMatch(n -> n.contains("The laboratory prints 63 %."));
+    }
+
+    @Test
+    void printedNetEnergyOfALaboratoryIsNotASecondMeasurement() {
+        var lot = LotComposition.of(
+                FeedClass.GRASS_HAY, MEADOW, List.of(report(1, dry(Analyte.ADF, 38), dry(Analyte.NEM, 1.9))));
+        assertThat(value(lot, Analyte.NEM)).isCloseTo(new NetEnergy(58.801).nem(), within(1e-9));
+    }
+
+    @Test
+    void impossibleFiguresAreLeftOutAndSaidSo() {
+        var lot = LotComposition.of(
+                FeedClass.GRASS_HAY,
+                MEADOW,
+                List.of(report(1, dry(Analyte.CP, 400), dry(Analyte.ADF, 66), dry(Analyte.NDF, 41))));
+        assertThat(value(lot, Analyte.CP)).isEqualTo(7);
+        assertThat(value(lot, Analyte.ADF)).isEqualTo(44);
+        assertThat(value(lot, Analyte.NDF)).isEqualTo(70);
+        assertThat(lot.notes())
+                .anyMatch(n -> n.contains("Left out of the report of 1 Oct 2026") && n.contains("400 %"));
+    }
+
+    @Test
+    void theBookDoesNotContradictAReport() {
+        var lot = LotComposition.of(FeedClass.GRASS_HAY, MEADOW, List.of(report(1, dry(Analyte.NDF, 42))));
+        assertThat(lot.composition().knows(Analyte.ADF)).isFalse();
+        assertThat(lot.notes()).anyMatch(n -> n.contains("Acid detergent fibre is left out"));
+    }
+
+    @Test
+    void dryMatterIsLentByAnotherRowAndSaysWhose() {
+        var lot = LotComposition.of(FeedClass.MIXED_HAY, FeedBook.published().usual(FeedClass.MIXED_HAY), List.of());
+        assertThat(value(lot, Analyte.DM)).isEqualTo(89);
+        assertThat(lot.notes()).anyMatch(n -> n.contains("Dry matter 89 % is that of Alfalfa hay, midbloom"));
+    }
+
+    @Test
+    void aBoughtFeedGoesThroughTheSameDoor() {
+        var tag = List.of(
+                new Reading(Analyte.CP, 32, Unit.PERCENT, Basis.AS_RECEIVED),
+                new Reading(Analyte.DM, 90, Unit.PERCENT, Basis.AS_RECEIVED));
+        var meal = LotComposition.ofTag(
+                FeedClass.PROTEIN_MEAL, FeedBook.published().usual(FeedClass.PROTEIN_MEAL), "feed tag", tag);
+        assertThat(value(meal, Analyte.CP)).isCloseTo(32 / 0.9, within(1e-9));
+        assertThat(value(meal, Analyte.TDN)).isEqualTo(78);
+        assertThat(value(meal, Analyte.NEM)).isCloseTo(new NetEnergy(78).nem(), within(1e-9));
+        assertThat(LotComposition.ofTag(FeedClass.MINERAL, FeedBook.published().row("C107"), "feed tag", List.of())
+                        .composition()
+                        .values())
+                .containsOnlyKeys(Analyte.DM, Analyte.CA);
+    }
+
+    @Test
+    void nothingKnownIsNothing() {
+        var lot = LotComposition.of(FeedClass.MINERAL, Optional.empty(), List.of());
+        assertThat(lot.composition().values()).isEmpty();
+        assertThat(lot.tdn()).isEmpty();
+    }
+
+    /** Every usual row makes a composition whose workings re-evaluate. */
+    @Test
+    void everyClassHasSomethingToStartFrom() {
+        for (var feedClass : FeedClass.values()) {
+            var lot = LotComposition.of(feedClass, FeedBook.published().usual(feedClass), List.of());
+            for (var known : lot.composition().values().values()) {
+                if (known.origin() instanceof Origin.Computed by) {
+                    FormulaCheck.reEvaluates(by.by());
+                }
+            }
+            if (feedClass != FeedClass.MINERAL && feedClass != FeedClass.NPN) {
+                assertThat(lot.composition().values())
+                        .containsKeys(Analyte.DM, Analyte.CP, Analyte.TDN, Analyte.NEM, Analyte.NEG);
+            }
+        }
+    }
+}
