@@ -1,0 +1,325 @@
+package haywright.app.web;
+
+import haywright.app.words.Parse;
+import haywright.app.words.Show;
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
+import haywright.workings.Problem;
+import haywright.workings.Refused;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A form as it was typed, and what is wrong with it. Reading a field never throws: it notes the problem and hands out a
+ * stand-in, and {@link #build} then builds nothing. So every field that is wrong is named at once.
+ */
+public final class Form {
+    /** A tick box that is asked about something unusual sends the name of the question under this name. */
+    static final String CONFIRM = "confirm";
+
+    private final String key;
+    private final boolean draft;
+    private final Map<String, List<String>> typed;
+    private final Map<String, String> labels = new LinkedHashMap<>();
+    private final List<Problem> problems = new ArrayList<>();
+    private final List<Doubt> doubts = new ArrayList<>();
+
+    private Form(String key, boolean draft, Map<String, List<String>> typed) {
+        this.key = key;
+        this.draft = draft;
+        this.typed = typed;
+    }
+
+    /** Something unusual that is kept once somebody says that it is right. */
+    public record Doubt(String field, String question, String words) {}
+
+    /** One message of the summary at the top, with the id it links to. */
+    public record Message(String field, String label, String words) {}
+
+    /** A form with what is known already. */
+    public static Form of(String key, Map<String, String> values) {
+        var typed = new LinkedHashMap<String, List<String>>();
+        values.forEach((name, value) -> typed.put(name, List.of(value)));
+        return new Form(key, false, typed);
+    }
+
+    /** A form somebody left unfinished, as typed. */
+    static Form draft(String key, Map<String, List<String>> typed) {
+        return new Form(key, true, typed);
+    }
+
+    public static Form posted(String key, Map<String, List<String>> typed) {
+        return new Form(key, false, typed);
+    }
+
+    /** Everything typed, without what belongs to the request. */
+    Map<String, List<String>> typed() {
+        var values = new LinkedHashMap<>(typed);
+        values.keySet().removeAll(Set.of(Gate.TOKEN, Page.REV, Page.THEIRS));
+        return values;
+    }
+
+    public String key() {
+        return key;
+    }
+
+    /** Whether this was left unfinished earlier and is shown again. */
+    public boolean isDraft() {
+        return draft;
+    }
+
+    public String value(String name) {
+        var all = typed.getOrDefault(name, List.of());
+        return all.isEmpty() ? "" : all.get(0);
+    }
+
+    public String value(Ask ask) {
+        return value(ask.name());
+    }
+
+    public boolean isTicked(String name, String value) {
+        return typed.getOrDefault(name, List.of()).contains(value);
+    }
+
+    public boolean isTicked(Ask ask) {
+        return isTicked(ask.name(), "yes");
+    }
+
+    public boolean isEmpty(Ask ask) {
+        return value(ask).isBlank();
+    }
+
+    // Reading
+
+    /** Required. */
+    public String text(Ask ask, String fix) {
+        labels.put(ask.name(), ask.label());
+        var text = value(ask).strip();
+        if (text.isEmpty()) {
+            refuse(ask.name(), "", "nothing is written here", fix);
+        }
+        return text;
+    }
+
+    /** Empty where nothing was typed. */
+    public String text(Ask ask) {
+        labels.put(ask.name(), ask.label());
+        return value(ask).strip();
+    }
+
+    /** @param fix what to do if it is left empty */
+    public Quantity quantity(Ask ask, String fix) {
+        var standIn = new Quantity(1, ask.unit());
+        return required(ask, fix) ? read(() -> Parse.quantity(ask.name(), value(ask), ask.unit()), standIn) : standIn;
+    }
+
+    public @Nullable Quantity maybeQuantity(Ask ask) {
+        labels.put(ask.name(), ask.label());
+        return isEmpty(ask) ? null : read(() -> Parse.quantity(ask.name(), value(ask), ask.unit()), null);
+    }
+
+    public double number(Ask ask, String fix) {
+        return quantity(ask, fix).in(ask.unit());
+    }
+
+    public @Nullable Double maybeNumber(Ask ask) {
+        var quantity = maybeQuantity(ask);
+        return quantity == null ? null : (Double) quantity.in(ask.unit());
+    }
+
+    public int count(Ask ask, String fix) {
+        return required(ask, fix) ? read(() -> Parse.count(ask.name(), value(ask), ask.unit()), 1) : 1;
+    }
+
+    public @Nullable Integer maybeCount(Ask ask) {
+        labels.put(ask.name(), ask.label());
+        return isEmpty(ask) ? null : read(() -> (Integer) Parse.count(ask.name(), value(ask), ask.unit()), null);
+    }
+
+    public LocalDate date(Ask ask, String fix) {
+        return required(ask, fix) ? read(() -> Parse.date(ask.name(), value(ask)), LocalDate.EPOCH) : LocalDate.EPOCH;
+    }
+
+    public @Nullable LocalDate maybeDate(Ask ask) {
+        labels.put(ask.name(), ask.label());
+        return isEmpty(ask) ? null : read(() -> Parse.date(ask.name(), value(ask)), null);
+    }
+
+    public <E extends Enum<E>> E choice(Ask ask, Class<E> type, String fix) {
+        var all = type.getEnumConstants();
+        if (!required(ask, fix)) {
+            return all[0];
+        }
+        for (var one : all) {
+            if (id(one).equals(value(ask))) {
+                return one;
+            }
+        }
+        refuse(ask.name(), value(ask), "this is none of the choices", fix);
+        return all[0];
+    }
+
+    /** How a choice is written in a form: its name in lower case. */
+    public static String id(Enum<?> one) {
+        return one.name().toLowerCase(Locale.ROOT);
+    }
+
+    private boolean required(Ask ask, String fix) {
+        return !text(ask, fix).isEmpty();
+    }
+
+    private <T extends @Nullable Object> T read(Supplier<T> reading, T standIn) {
+        try {
+            return reading.get();
+        } catch (Refused refused) {
+            problems.addAll(refused.problems());
+            return standIn;
+        }
+    }
+
+    // Judging
+
+    /** Notes a problem of the form itself, where no record owns the rule. */
+    public void refuse(String field, String value, String rule, String fix) {
+        problems.add(new Problem(field, value, rule, fix));
+    }
+
+    /**
+     * Asks whether something unusual is right. Counts as a problem until the box beside the field is ticked; then the
+     * value is kept, and {@link #confirmed()} has the question.
+     */
+    public void doubt(Ask ask, String question, String words) {
+        doubts.add(new Doubt(ask.name(), question, words));
+    }
+
+    /**
+     * Asks about a figure outside of what is usual, and names the slip of the decimal point that would explain it. A
+     * figure that stood there before was asked about then.
+     */
+    public void doubtUnless(Ask ask, @Nullable Quantity before, Quantity now, Quantity low, Quantity high) {
+        double value = now.base();
+        if (!isRead(ask) || now.equals(before) || value <= 0 || (value >= low.base() && value <= high.base())) {
+            return;
+        }
+        double slipped = value < low.base() ? value * 10 : value / 10;
+        var guess = slipped >= low.base() && slipped <= high.base()
+                ? " Did you mean %s?"
+                        .formatted(Show.quantity(
+                                new Quantity(value < low.base() ? now.value() * 10 : now.value() / 10, now.unit())))
+                : "";
+        doubt(
+                ask,
+                ask.name() + "-unusual",
+                "%s is outside of the usual %s to %s.%s"
+                        .formatted(
+                                Show.quantity(now),
+                                Show.significant(low.in(ask.unit()), 4),
+                                Show.withUnit(Show.significant(high.in(ask.unit()), 4), ask.unit()),
+                                guess));
+    }
+
+    private boolean isRead(Ask ask) {
+        return !isEmpty(ask) && problems.stream().noneMatch(p -> p.field().equals(ask.name()));
+    }
+
+    /** The questions that were answered with "yes, this is right". */
+    public List<String> confirmed() {
+        return doubts.stream()
+                .map(Doubt::question)
+                .filter(question -> isTicked(CONFIRM, question))
+                .toList();
+    }
+
+    /** Whatever the record refuses lands beside its field; empty if anything at all is wrong or still doubted. */
+    public <T> Optional<T> build(Supplier<T> record) {
+        T built = null;
+        if (problems.isEmpty()) {
+            try {
+                built = record.get();
+            } catch (Refused refused) {
+                problems.addAll(refused.problems());
+            }
+        }
+        return hasProblems() ? Optional.empty() : Optional.ofNullable(built);
+    }
+
+    /** A part of what is built; what it refuses is noted at once, so that it stands beside the rest. */
+    public <T> Optional<T> part(Supplier<? extends T> record) {
+        if (!problems.isEmpty()) {
+            return Optional.empty();
+        }
+        try {
+            return Optional.of(record.get());
+        } catch (Refused refused) {
+            problems.addAll(refused.problems());
+            return Optional.empty();
+        }
+    }
+
+    public boolean hasProblems() {
+        return !problems.isEmpty() || doubts.stream().anyMatch(this::isOpen);
+    }
+
+    private boolean isOpen(Doubt doubt) {
+        return !isTicked(CONFIRM, doubt.question());
+    }
+
+    /** Every message, in the order found. */
+    public List<Message> messages() {
+        var messages = new ArrayList<Message>();
+        for (var problem : problems) {
+            messages.add(new Message(problem.field(), labels.getOrDefault(problem.field(), ""), sentence(problem)));
+        }
+        for (var doubt : doubts) {
+            if (isOpen(doubt)) {
+                messages.add(new Message(doubt.field(), labels.getOrDefault(doubt.field(), ""), doubt.words()));
+            }
+        }
+        return messages;
+    }
+
+    /** The message that stands beside a field; empty if there is none. */
+    public String problem(Ask ask) {
+        return problems.stream()
+                .filter(p -> p.field().equals(ask.name()))
+                .map(Form::sentence)
+                .findFirst()
+                .orElse("");
+    }
+
+    public List<Doubt> doubts(Ask ask) {
+        return doubts.stream().filter(d -> d.field().equals(ask.name())).toList();
+    }
+
+    private static String sentence(Problem problem) {
+        var rule = problem.rule();
+        var start = problem.value().isBlank()
+                ? rule.substring(0, 1).toUpperCase(Locale.ROOT) + rule.substring(1)
+                : "“" + problem.value() + "”: " + rule;
+        return (start + ". " + problem.fix()).strip();
+    }
+
+    /** What was typed, in a second unit; empty where it cannot be read or has no other unit. */
+    public String echo(Ask ask) {
+        return echo(value(ask), ask.unit());
+    }
+
+    static String echo(String typed, Unit asked) {
+        if (typed.isBlank() || asked == Unit.NONE) {
+            return "";
+        }
+        try {
+            return Show.twin(Parse.quantity("", typed, asked));
+        } catch (Refused refused) {
+            return "";
+        }
+    }
+}

@@ -1,0 +1,73 @@
+package haywright.app.web;
+
+import haywright.app.words.Show;
+import io.javalin.http.Context;
+import java.util.List;
+import java.util.UUID;
+import java.util.function.UnaryOperator;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What stands around a page: head, header, trail.
+ *
+ * @param title of the page; {@code Error:} is put before it where the form on it has problems
+ * @param ranch null on the pages above the ranches
+ * @param notice what was just saved, or null
+ */
+public record Frame(
+        String title,
+        boolean hasProblems,
+        String token,
+        UnaryOperator<String> asset,
+        @Nullable OnRanch ranch,
+        @Nullable Notice notice) {
+    /** @param here null on a page that is no step of the trail */
+    public record OnRanch(
+            UUID id,
+            String name,
+            boolean invented,
+            String today,
+            List<Trail.Stop> trail,
+            @Nullable Step here) {
+        public String at(String path) {
+            return "/ranch/" + id + "/" + path;
+        }
+    }
+
+    /**
+     * @param rev the edit that Undo takes back
+     * @param back the page it is shown on, to come back to
+     */
+    public record Notice(String words, long rev, String back) {}
+
+    /** For a page that belongs to no ranch. */
+    public static Frame plain(Context http, String title) {
+        return new Frame(title, false, Gate.token(http), Server.assets(http)::url, null, null);
+    }
+
+    public Frame withProblems(boolean has) {
+        return new Frame(title, has, token, asset, ranch, notice);
+    }
+
+    static Frame of(Page page, String title, boolean hasProblems) {
+        var ranch = page.ranch();
+        var around = new OnRanch(
+                ranch.id(),
+                ranch.name(),
+                ranch.settings().invented(),
+                Show.date(page.today()),
+                Trail.of(ranch),
+                page.here());
+        return new Frame(
+                title, hasProblems, Gate.token(page.http()), Server.assets(page.http())::url, around, page.notice());
+    }
+
+    /** For the head: the page, the ranch, the program. */
+    public String fullTitle() {
+        return (hasProblems ? "Error: " : "") + title + (ranch == null ? "" : ", " + ranch.name()) + " · Haywright";
+    }
+
+    public String url(String asset) {
+        return this.asset.apply(asset);
+    }
+}

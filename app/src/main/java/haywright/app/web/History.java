@@ -1,0 +1,51 @@
+package haywright.app.web;
+
+import haywright.app.store.Edit;
+import haywright.workings.Refused;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Locale;
+
+/** Everything that was saved on a ranch, newest first, and taking it back. */
+public final class History {
+    private static final DateTimeFormatter AT = DateTimeFormatter.ofPattern("MMM d, uuuu, h:mm a", Locale.US);
+
+    private History() {}
+
+    /** @param problem why the last one could not be taken back; empty if there was none */
+    public record View(List<Row> rows, String problem) {}
+
+    public record Row(Edit edit, String at) {}
+
+    static void routes(Routes on) {
+        on.get("history", page -> page.show("haywright/app/web/history.jte", view(page, "")));
+        on.post("undo/{rev}", History::undo);
+    }
+
+    private static View view(Page page, String problem) {
+        var zone = ZoneId.systemDefault();
+        return new View(
+                page.desk().store().ranches().history(page.ranch().id()).stream()
+                        .map(edit -> new Row(edit, AT.format(edit.at().atZone(zone))))
+                        .toList(),
+                problem);
+    }
+
+    private static void undo(Page page) {
+        try {
+            long rev = Long.parseLong(page.http().pathParam("rev"));
+            var saved = page.desk().store().ranches().undo(page.ranch().id(), rev, Desk.WHO);
+            var back = page.http().formParam("back");
+            var safe = back != null && back.startsWith(page.at("")) && !back.contains("//") ? back : page.at("history");
+            page.leave(safe + "?saved=" + saved.rev());
+        } catch (NumberFormatException e) {
+            throw new io.javalin.http.NotFoundResponse();
+        } catch (Refused e) {
+            page.http().status(409);
+            page.show(
+                    "haywright/app/web/history.jte",
+                    view(page, e.problems().get(0).sentence()));
+        }
+    }
+}

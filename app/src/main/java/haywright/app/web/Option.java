@@ -1,0 +1,15 @@
+package haywright.app.web;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.function.Function;
+
+/** One of several to choose from. */
+public record Option(String value, String words) {
+    /** Every constant of an enum, in its order. */
+    public static <E extends Enum<E>> List<Option> of(Class<E> type, Function<E, String> words) {
+        return Arrays.stream(type.getEnumConstants())
+                .map(one -> new Option(Form.id(one), words.apply(one)))
+                .toList();
+    }
+}

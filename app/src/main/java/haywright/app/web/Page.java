@@ -1,0 +1,186 @@
+package haywright.app.web;
+
+import haywright.app.document.Patch;
+import haywright.app.document.RanchDocument;
+import haywright.app.store.SaveAnswer;
+import haywright.ranch.Ranch;
+import haywright.workings.Refused;
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.time.LocalDate;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.UUID;
+import java.util.function.Supplier;
+import java.util.function.UnaryOperator;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One request about one ranch.
+ *
+ * @param rev the revision that {@code ranch} is
+ * @param here the step of the trail it is on; null for settings, history and the like
+ */
+public record Page(
+        Context http,
+        Desk desk,
+        Ranch ranch,
+        long rev,
+        @Nullable Step here) {
+    /** Hidden in every form: the revision it was made from. */
+    static final String REV = "rev";
+    /** On the page that shows two versions: the entities of which the other one is kept. */
+    static final String THEIRS = "theirs";
+
+    static Page of(Context http, Desk desk, @Nullable Step here) {
+        try {
+            var opened = desk.store().ranches().open(id(http, "ranch"));
+            return new Page(http, desk, opened.ranch(), opened.rev(), here);
+        } catch (Refused e) {
+            throw new NotFoundResponse("There is no such ranch here.");
+        }
+    }
+
+    /** The day the ranch is looked at: the real one, or the demo's own. */
+    public LocalDate today() {
+        return ranch.settings().today(desk.today());
+    }
+
+    /** The hidden token of every form. */
+    public String token() {
+        return Gate.token(http);
+    }
+
+    /** An address on this ranch: {@code at("lots/new")}. */
+    public String at(String path) {
+        return "/ranch/" + ranch.id() + "/" + path;
+    }
+
+    public Frame frame(String title) {
+        return Frame.of(this, title, false);
+    }
+
+    public Frame frame(String title, Form form) {
+        return Frame.of(this, title, form.hasProblems());
+    }
+
+    /** The id in a path; a page that does not exist if it is none. */
+    public UUID id(String name) {
+        return id(http, name);
+    }
+
+    private static UUID id(Context http, String name) {
+        try {
+            return UUID.fromString(http.pathParam(name));
+        } catch (IllegalArgumentException e) {
+            throw new NotFoundResponse();
+        }
+    }
+
+    /** The entity that a path names, or a page that does not exist. */
+    public <T> T find(Map<UUID, T> among, String name) {
+        var found = among.get(id(name));
+        if (found == null) {
+            throw new NotFoundResponse("It is not on this ranch any more.");
+        }
+        return found;
+    }
+
+    // Forms
+
+    /**
+     * The form to show: what somebody left unfinished, or else what is known.
+     *
+     * @param key names the form and what it is about: {@code lot/UUID}, {@code lot/new/bales}
+     */
+    public Form form(String key, Supplier<Map<String, String>> known) {
+        if (http.queryParam("afresh") != null) {
+            desk.store().drafts().clear(ranch.id(), key);
+        }
+        var left = desk.store().drafts().get(ranch.id(), key);
+        return left.isEmpty() ? Form.of(key, known.get()) : Form.draft(key, left);
+    }
+
+    /** The form as it was sent. */
+    public Form posted(String key) {
+        return Form.posted(key, new LinkedHashMap<>(http.formParamMap()));
+    }
+
+    // Answers
+
+    /** @param template path from the source folder; it has {@code @param Page page} and {@code @param … view} */
+    public void show(String template, Object view) {
+        Server.render(http, template, Map.of("page", this, "view", view));
+    }
+
+    /** Shows the form again with its problems, and keeps what was typed for when somebody comes back to it. */
+    public void reject(Form form, String template, Object view) {
+        desk.store().drafts().put(ranch.id(), form.key(), form.typed());
+        http.status(422);
+        show(template, view);
+    }
+
+    /**
+     * Keeps a change and goes on to another page, where it can be taken back. Somebody who saved something else in
+     * between loses nothing; where both changed the same, both versions are shown.
+     *
+     * @param words for the history and the notice: "Lot changed: north stack"
+     * @param then where to go, from the ranch: {@code lots}
+     */
+    public void save(Form form, String words, UnaryOperator<Ranch> change, String then) {
+        var drafts = desk.store().drafts();
+        var documents = new RanchDocument();
+        var now = documents.tree(ranch);
+        var patch = Patch.between(now, documents.tree(change.apply(ranch)));
+        var changes = new LinkedHashMap<>(patch.changes());
+        changes.keySet().removeAll(http.formParams(THEIRS));
+        var mine = new Patch(patch.format(), changes);
+        var answer = desk.store().ranches().save(ranch.id(), baseRev(), Desk.WHO, words, mine);
+        if (answer instanceof SaveAnswer.Conflict conflict) {
+            drafts.put(ranch.id(), form.key(), form.typed());
+            http.status(409);
+            var both = TwoVersions.of(this, form, conflict, then);
+            Server.render(http, "haywright/app/web/twoVersions.jte", Map.of("page", this, "view", both));
+            return;
+        }
+        drafts.clear(ranch.id(), form.key());
+        var saved = (SaveAnswer.Saved) answer;
+        leave(at(then) + (saved.rev() == rev ? "" : "?saved=" + saved.rev()));
+    }
+
+    private long baseRev() {
+        var typed = http.formParam(REV);
+        try {
+            return typed == null ? rev : Long.parseLong(typed);
+        } catch (NumberFormatException e) {
+            return rev;
+        }
+    }
+
+    /** Goes on to another page after something was done. */
+    void leave(String url) {
+        leave(http, url);
+    }
+
+    public static void leave(Context http, String url) {
+        if (http.header("HX-Request") != null) {
+            http.header("HX-Redirect", url);
+        } else {
+            http.redirect(url, io.javalin.http.HttpStatus.SEE_OTHER);
+        }
+    }
+
+    /** What was saved just now, if this page is the one shown after it. */
+    Frame.@Nullable Notice notice() {
+        var saved = http.queryParam("saved");
+        if (saved == null || !saved.matches("[0-9]{1,15}")) {
+            return null;
+        }
+        long asked = Long.parseLong(saved);
+        return desk.store().ranches().history(ranch.id()).stream()
+                .filter(edit -> edit.rev() == asked)
+                .map(edit -> new Frame.Notice(edit.words(), edit.rev(), http.path()))
+                .findFirst()
+                .orElse(null);
+    }
+}

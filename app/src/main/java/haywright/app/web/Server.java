@@ -1,0 +1,139 @@
+package haywright.app.web;
+
+import gg.jte.ContentType;
+import gg.jte.TemplateEngine;
+import gg.jte.output.StringOutput;
+import haywright.app.web.lots.FeedPages;
+import haywright.app.web.lots.LotPages;
+import haywright.app.web.ranch.RanchPages;
+import haywright.app.web.round.RoundPages;
+import haywright.quantity.Unit;
+import haywright.workings.Refused;
+import io.javalin.Javalin;
+import io.javalin.config.JavalinConfig;
+import io.javalin.config.Key;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpResponseException;
+import java.io.IOException;
+import java.net.InetAddress;
+import java.net.ServerSocket;
+import java.util.Map;
+import java.util.function.Consumer;
+import org.slf4j.LoggerFactory;
+
+/** The pages on loopback. Start it, ask its port, close it. */
+public final class Server implements AutoCloseable {
+    private static final int FIRST_PORT = 8470;
+    private static final int LAST_PORT = 8499;
+    private static final Key<Assets> ASSETS = new Key<>("assets");
+    private static final Key<TemplateEngine> TEMPLATES = new Key<>("templates");
+
+    private final Javalin javalin;
+
+    private Server(Javalin javalin) {
+        this.javalin = javalin;
+    }
+
+    /**
+     * @param host address to listen on; anything but loopback is the caller's explicit wish
+     * @param port 0 for any free one
+     * @param more routes of rooms that are no pages, such as the API
+     */
+    public static Server start(Desk desk, String host, int port, Consumer<RoutesConfig> more) {
+        var javalin = Javalin.create(config -> {
+            setUp(config, desk, new Gate(host));
+            more.accept(config.routes);
+        });
+        javalin.start(host, port);
+        return new Server(javalin);
+    }
+
+    /** The first free port from 8470, so that the address stays the same from day to day. */
+    public static int freePort(String host) {
+        for (int port = FIRST_PORT; port <= LAST_PORT; port++) {
+            try (var socket = new ServerSocket(port, 1, InetAddress.getByName(host))) {
+                return socket.getLocalPort();
+            } catch (IOException e) {
+                // taken: the next one
+            }
+        }
+        return 0;
+    }
+
+    public int port() {
+        return javalin.port();
+    }
+
+    @Override
+    public void close() {
+        javalin.stop();
+    }
+
+    private static void setUp(JavalinConfig config, Desk desk, Gate gate) {
+        config.startup.showJavalinBanner = false;
+        config.startup.showOldJavalinVersionWarning = false;
+        config.startup.startupWatcherEnabled = false;
+        config.http.maxRequestSize = Gate.FORM_LIMIT;
+        config.jetty.modifyServletContextHandler(handler -> {
+            handler.setMaxFormContentSize(Gate.FORM_LIMIT);
+            handler.setMaxFormKeys(5000);
+        });
+        config.jetty.modifyHttpConfiguration(http -> http.setSendServerVersion(false));
+        config.appData(ASSETS, new Assets());
+        config.appData(
+                TEMPLATES,
+                TemplateEngine.createPrecompiled(
+                        null, ContentType.Html, Server.class.getClassLoader(), "haywright.app.pages"));
+        config.routes.before(gate::before);
+        config.routes.get("/static/{name}", http -> assets(http).serve(http));
+        config.routes.get("/echo/{unit}/{name}", Server::echo);
+        RoundPages.routes(config.routes, desk);
+        steps(config.routes, desk);
+        Errors.routes(config.routes);
+    }
+
+    /** Every step of the trail and the class that answers for it. */
+    private static void steps(RoutesConfig to, Desk desk) {
+        RanchPages.routes(new Routes(to, desk, null));
+        History.routes(new Routes(to, desk, null));
+        LotPages.routes(new Routes(to, desk, Step.LOTS));
+        FeedPages.routes(new Routes(to, desk, Step.LOTS));
+        for (var step : Step.values()) {
+            if (!step.isBuilt()) {
+                new Routes(to, desk, step).get(step.path(), page -> page.show("haywright/app/web/notBuilt.jte", step));
+            }
+        }
+    }
+
+    /** What was typed into one box, in a second unit, while the rest is still being filled in. */
+    private static void echo(Context http) {
+        var typed = http.queryParam(http.pathParam("name"));
+        try {
+            var unit = Unit.valueOf(http.pathParam("unit"));
+            http.result(Form.echo(typed == null ? "" : typed, unit));
+        } catch (IllegalArgumentException e) {
+            throw new Refused("unit", http.pathParam("unit"), "there is no such unit", "");
+        }
+    }
+
+    static Assets assets(Context http) {
+        return http.appData(ASSETS);
+    }
+
+    /** @param template path from the source folder */
+    public static void render(Context http, String template, Map<String, Object> with) {
+        var html = new StringOutput(16 * 1024);
+        http.appData(TEMPLATES).render(template, with, html);
+        http.contentType("text/html; charset=utf-8").result(html.toString());
+    }
+
+    /** What went wrong is written to the terminal; the page says no more than that something did. */
+    static void log(Exception e) {
+        LoggerFactory.getLogger(Server.class).error("A page failed", e);
+    }
+
+    static boolean isExpected(Exception e) {
+        return e instanceof HttpResponseException || e instanceof Refused;
+    }
+}

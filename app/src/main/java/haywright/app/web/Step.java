@@ -1,0 +1,47 @@
+package haywright.app.web;
+
+/** The eight steps of the trail, in walking order. */
+public enum Step {
+    LOTS("Lots", "lots", true, "What is in the yard: every stack, pit and bag, what it weighs and what it would cost."),
+    TAKE_IT("Take it", "take", false, "The plan for taking a sample: which bales, how many cores, what to bring."),
+    READ_IT("Read it", "reports", false, "The laboratory’s report beside its checks."),
+    HERD("Herd", "herd", false, "The groups, and what each needs."),
+    MATCH("Match", "match", false, "Which lot carries which group at which stage, and where it falls short."),
+    BENCH("Bench", "bench", false, "The ration for each group, by hand or solved."),
+    WINTER_BOOK("Winter book", "winter", false, "Whether the feed lasts to grass, in twenty winters."),
+    LETTER("Letter", "letter", false, "The one page for the person who feeds.");
+
+    private final String title;
+    private final String path;
+    private final boolean built;
+    private final String about;
+
+    Step(String title, String path, boolean built, String about) {
+        this.title = title;
+        this.path = path;
+        this.built = built;
+        this.about = about;
+    }
+
+    public String title() {
+        return title;
+    }
+
+    /** Under the ranch: {@code /ranch/ID/lots}. */
+    public String path() {
+        return path;
+    }
+
+    /** Whether there is a page; if not, the trail says so and the path shows what will stand there. */
+    public boolean isBuilt() {
+        return built;
+    }
+
+    public String about() {
+        return about;
+    }
+
+    public int number() {
+        return ordinal() + 1;
+    }
+}

@@ -1,0 +1,109 @@
+package haywright.app.web;
+
+import haywright.app.words.Show;
+import haywright.ranch.Lot;
+import haywright.ranch.Ranch;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** What is done and what waits at each step, in words, told from the ranch document alone. */
+public final class Trail {
+    private Trail() {}
+
+    /** @param says one short line, no full stop */
+    public record Stop(Step step, boolean done, String says) {}
+
+    public static List<Stop> of(Ranch ranch) {
+        var stops = new ArrayList<Stop>();
+        for (var step : Step.values()) {
+            stops.add(step.isBuilt() ? stop(step, ranch) : new Stop(step, false, "not built yet"));
+        }
+        return List.copyOf(stops);
+    }
+
+    /** The first stop that has a page and is not done. */
+    public static Optional<Stop> waiting(List<Stop> trail) {
+        return trail.stream()
+                .filter(stop -> stop.step().isBuilt() && !stop.done())
+                .findFirst();
+    }
+
+    private static Stop stop(Step step, Ranch ranch) {
+        return switch (step) {
+            case LOTS -> lots(ranch);
+            case READ_IT -> reports(ranch);
+            case HERD -> herd(ranch);
+            case BENCH -> bench(ranch);
+            case LETTER -> letter(ranch);
+            case TAKE_IT, MATCH, WINTER_BOOK -> new Stop(step, false, "");
+        };
+    }
+
+    private static Stop lots(Ranch ranch) {
+        if (ranch.lots().isEmpty()) {
+            return new Stop(Step.LOTS, false, "put in the first lot");
+        }
+        double kg = ranch.lots().values().stream()
+                .mapToDouble(lot -> lot.stock().asFedKg().orElse(0))
+                .sum();
+        return new Stop(
+                Step.LOTS,
+                true,
+                "%s, %s on hand".formatted(Show.count(ranch.lots().size(), "lot"), Show.tons(kg)));
+    }
+
+    private static Stop reports(Ranch ranch) {
+        var untested = untested(ranch);
+        if (ranch.lots().isEmpty()) {
+            return new Stop(Step.READ_IT, false, "waits for a lot");
+        }
+        if (untested.isEmpty()) {
+            return new Stop(Step.READ_IT, true, "every lot has a report");
+        }
+        return new Stop(
+                Step.READ_IT,
+                false,
+                untested.size() == 1
+                        ? untested.get(0).name() + " waits for a report"
+                        : "%d of %s wait for a report"
+                                .formatted(
+                                        untested.size(), Show.count(ranch.lots().size(), "lot")));
+    }
+
+    private static Stop herd(Ranch ranch) {
+        return ranch.groups().isEmpty()
+                ? new Stop(Step.HERD, false, "put in the first group")
+                : new Stop(
+                        Step.HERD,
+                        true,
+                        "%s head in %s"
+                                .formatted(
+                                        Show.number(ranch.head(), 0),
+                                        Show.count(ranch.groups().size(), "group")));
+    }
+
+    private static Stop bench(Ranch ranch) {
+        if (ranch.groups().isEmpty() || ranch.lots().isEmpty()) {
+            return new Stop(Step.BENCH, false, "waits for a lot and a group");
+        }
+        return new Stop(Step.BENCH, false, Show.count(ranch.groups().size(), "group") + " to feed");
+    }
+
+    private static Stop letter(Ranch ranch) {
+        int written = ranch.letters().size();
+        return new Stop(
+                Step.LETTER,
+                written > 0 && written >= ranch.groups().size(),
+                written == 0
+                        ? "none written yet"
+                        : "%d of %s written"
+                                .formatted(written, Show.count(ranch.groups().size(), "letter")));
+    }
+
+    static List<Lot> untested(Ranch ranch) {
+        return ranch.lots().values().stream()
+                .filter(lot -> ranch.reportsOn(lot.id()).isEmpty())
+                .toList();
+    }
+}

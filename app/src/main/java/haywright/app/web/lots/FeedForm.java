@@ -1,0 +1,131 @@
+package haywright.app.web.lots;
+
+import haywright.app.web.Ask;
+import haywright.app.web.Form;
+import haywright.app.words.Show;
+import haywright.forage.Analyte;
+import haywright.forage.Basis;
+import haywright.forage.FeedBook;
+import haywright.forage.FeedClass;
+import haywright.forage.Reading;
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
+import haywright.ranch.FeedForSale;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/** The form of one feed to buy. */
+public final class FeedForm {
+    public static final Ask NAME = Ask.text("name", "What it is called", "As the seller calls it.");
+    public static final Ask FEED_CLASS = Ask.choice("feedClass", "Kind of feed", "");
+    public static final Ask BOOK_ROW =
+            Ask.choice("bookRow", "Row of the feed book", "Its values stand in for what the tag does not say.");
+    public static final Ask PRICE = Ask.amount(
+            "price",
+            "Price, delivered",
+            Unit.DOLLAR_PER_TON,
+            "As fed. Another unit is understood: $0.21/lb, $12.50/cwt.");
+    public static final Ask AT_MOST =
+            Ask.amount("atMost", "Most that can be had this winter", Unit.TON, "Leave it empty if there is no limit.");
+    public static final Ask DELIVERY =
+            Ask.text("delivery", "How it comes", "A semi load of 25 tons, five days’ notice.");
+    public static final Ask BASIS = Ask.choice(
+            "tagBasis",
+            "The figures on the tag are",
+            "A feed tag is as fed unless it says otherwise; a seller’s analysis can be either.");
+
+    /** What a tag or a seller's analysis usually prints, in its order. */
+    private static final Map<Analyte, String> PRINTED = printed();
+
+    private FeedForm() {}
+
+    private static Map<Analyte, String> printed() {
+        var printed = new LinkedHashMap<Analyte, String>();
+        printed.put(Analyte.DM, "Dry matter");
+        printed.put(Analyte.CP, "Crude protein (CP)");
+        printed.put(Analyte.TDN, "TDN");
+        printed.put(Analyte.FAT, "Fat");
+        printed.put(Analyte.CA, "Calcium (Ca)");
+        printed.put(Analyte.P, "Phosphorus (P)");
+        return printed;
+    }
+
+    public static List<Ask> tag() {
+        return PRINTED.keySet().stream().map(FeedForm::ask).toList();
+    }
+
+    private static Ask ask(Analyte analyte) {
+        return new Ask("tag-" + analyte.id(), String.valueOf(PRINTED.get(analyte)), Unit.PERCENT, "", 6);
+    }
+
+    static Map<String, String> known(FeedForSale feed) {
+        var known = new LinkedHashMap<String, String>();
+        known.put(NAME.name(), feed.name());
+        known.put(FEED_CLASS.name(), Form.id(feed.feedClass()));
+        known.put(BOOK_ROW.name(), feed.bookRow());
+        known.put(PRICE.name(), PRICE.typed(feed.price()));
+        known.put(AT_MOST.name(), feed.atMost() == null ? "" : AT_MOST.typed(feed.atMost()));
+        known.put(DELIVERY.name(), feed.delivery());
+        for (var reading : feed.tag()) {
+            known.put("tag-" + reading.analyte().id(), Show.significant(reading.value(), 8));
+            if (reading.analyte() != Analyte.DM) {
+                known.put(BASIS.name(), Form.id(reading.basis()));
+            }
+        }
+        return known;
+    }
+
+    /** @param before the feed as it was; null for a new one */
+    static Optional<FeedForSale> read(Form form, UUID id, @Nullable FeedForSale before) {
+        var name = form.text(NAME, "What does the seller call it?");
+        var feedClass = form.choice(FEED_CLASS, FeedClass.class, "Which kind is it?");
+        var bookRow = form.text(BOOK_ROW);
+        var price = form.quantity(PRICE, "What does it cost, in your yard?");
+        form.doubtUnless(
+                PRICE,
+                before == null ? null : before.price(),
+                price,
+                Quantity.of(20, Unit.DOLLAR_PER_TON),
+                Quantity.of(4000, Unit.DOLLAR_PER_TON));
+        var atMost = form.maybeQuantity(AT_MOST);
+        var delivery = form.text(DELIVERY);
+        var tag = tag(form, before);
+        return form.build(() -> {
+            FeedBook.published().rowFor(bookRow, feedClass);
+            return new FeedForSale(id, name, feedClass, bookRow, tag, price, atMost, delivery);
+        });
+    }
+
+    /** Figures that the form has no box for, from a file or another page, are kept. */
+    private static List<Reading> tag(Form form, @Nullable FeedForSale before) {
+        var tag = new ArrayList<Reading>();
+        var asked = tag().stream().filter(ask -> !form.isEmpty(ask)).toList();
+        boolean needsBasis = asked.stream().anyMatch(ask -> !ask.name().equals("tag-dm"));
+        var basis =
+                needsBasis ? form.choice(BASIS, Basis.class, "Are they as fed or on dry matter?") : Basis.AS_RECEIVED;
+        for (var analyte : PRINTED.keySet()) {
+            var ask = ask(analyte);
+            var value = form.maybeNumber(ask);
+            if (value == null) {
+                continue;
+            }
+            if (!(value >= 0 && value <= 100)) {
+                form.refuse(
+                        ask.name(),
+                        Show.significant(value, 6) + " %",
+                        "a share lies from 0 to 100 %",
+                        "Is the point in its place?");
+            }
+            tag.add(new Reading(analyte, value, Unit.PERCENT, analyte == Analyte.DM ? Basis.DRY_MATTER : basis));
+        }
+        if (before != null) {
+            before.tag().stream().filter(r -> !PRINTED.containsKey(r.analyte())).forEach(tag::add);
+        }
+        return tag;
+    }
+}

@@ -1,0 +1,92 @@
+package haywright.app.web.lots;
+
+import haywright.app.web.Form;
+import haywright.app.web.Option;
+import haywright.app.web.Page;
+import haywright.app.web.Routes;
+import haywright.app.words.Show;
+import haywright.forage.FeedBook;
+import haywright.forage.FeedClass;
+import haywright.ranch.FeedForSale;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/** The feeds that can be bought; listed beside the lots. */
+public final class FeedPages {
+    private static final String FORM = "haywright/app/web/lots/feed.jte";
+
+    private FeedPages() {}
+
+    public static void routes(Routes on) {
+        on.get("feeds/new", page -> page.show(FORM, view(page, page.form(key(null), Map::of), null)));
+        on.post("feeds/new", page -> save(page, null));
+        on.get("feeds/{feed}", FeedPages::change);
+        on.post("feeds/{feed}", page -> save(page, feed(page)));
+        on.get("feeds/{feed}/delete", page -> page.show("haywright/app/web/lots/deleteFeed.jte", feed(page)));
+        on.post("feeds/{feed}/delete", FeedPages::delete);
+    }
+
+    /** @param values where its values come from, in words */
+    public record Row(FeedForSale feed, String price, String values, String limit) {}
+
+    /** @param feed null for a new one */
+    public record FormView(
+            Form form, @Nullable FeedForSale feed, String action, List<Option> classes, List<Option> bookRows) {}
+
+    static Row row(FeedForSale feed) {
+        var row = feed.bookRow().isBlank()
+                ? FeedBook.published().usual(feed.feedClass())
+                : FeedBook.published().row(feed.bookRow());
+        var book = row.map(r -> "book row %s, %s".formatted(r.id(), r.feed())).orElse("no book row");
+        return new Row(
+                feed,
+                Show.price(feed.price()),
+                feed.tag().isEmpty() ? book : "its tag, then " + book,
+                feed.atMost() == null ? "no limit" : "at most " + Show.quantity(feed.atMost()));
+    }
+
+    private static void change(Page page) {
+        var feed = feed(page);
+        page.show(FORM, view(page, page.form(key(feed), () -> FeedForm.known(feed)), feed));
+    }
+
+    private static void save(Page page, @Nullable FeedForSale before) {
+        var form = page.posted(key(before));
+        var feed = FeedForm.read(form, before == null ? UUID.randomUUID() : before.id(), before);
+        if (feed.isEmpty()) {
+            page.reject(form, FORM, view(page, form, before));
+            return;
+        }
+        var words = (before == null ? "Feed to buy added: " : "Feed to buy changed: ")
+                + feed.get().name();
+        page.save(form, words, ranch -> ranch.with(feed.get()), "lots");
+    }
+
+    private static void delete(Page page) {
+        var feed = feed(page);
+        page.save(
+                page.posted(key(feed)),
+                "Feed to buy taken away: " + feed.name(),
+                ranch -> ranch.withoutFeedForSale(feed.id()),
+                "lots");
+    }
+
+    private static FeedForSale feed(Page page) {
+        return page.find(page.ranch().feedsForSale(), "feed");
+    }
+
+    private static String key(@Nullable FeedForSale feed) {
+        return "feed/" + (feed == null ? "new" : feed.id());
+    }
+
+    private static FormView view(Page page, Form form, @Nullable FeedForSale feed) {
+        return new FormView(
+                form,
+                feed,
+                page.at("feeds/" + (feed == null ? "new" : feed.id())),
+                Option.of(FeedClass.class, FeedClass::words),
+                LotPages.bookRows());
+    }
+}

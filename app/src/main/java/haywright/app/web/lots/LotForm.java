@@ -1,0 +1,105 @@
+package haywright.app.web.lots;
+
+import haywright.app.web.Ask;
+import haywright.app.web.Form;
+import haywright.app.words.Show;
+import haywright.forage.FeedBook;
+import haywright.forage.FeedClass;
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
+import haywright.ranch.Lot;
+import haywright.ranch.Ranch;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/** The form of one lot, and the lot that comes out of it. How it lies there is {@link StockForm}. */
+public final class LotForm {
+    public static final Ask NAME = Ask.text(
+            "name",
+            "What it is called on the ranch",
+            "As you would say it at the stack: “second cutting, north yard”.");
+    public static final Ask FEED_CLASS =
+            Ask.choice("feedClass", "Kind of feed", "Decides which equations and which dangers go with it.");
+    public static final Ask BOOK_ROW = Ask.choice(
+            "bookRow",
+            "Row of the feed book",
+            "Stands in for what no report says, and is named wherever it is used. If you are not sure, leave it at the"
+                    + " usual row.");
+    public static final Ask WHERE = Ask.text("where", "Where it lies", "So that a stranger finds it.");
+    public static final Ask CUTTING = new Ask("cutting", "Cutting", Unit.NONE, "First, second, third.", 12);
+    public static final Ask MADE_ON = Ask.date("madeOn", "Day it was put up", "For example Jul 18, 2026.");
+    public static final Ask STORAGE = Ask.choice("storage", "How it is kept", "");
+    public static final Ask PRICE = Ask.amount(
+            "replacementPrice",
+            "What a ton would cost to replace",
+            Unit.DOLLAR_PER_TON,
+            "As fed, delivered to your yard. A ration that counts your own hay as free gives it away.");
+    public static final Ask NITRATE = Ask.choice(
+            "nitrateRisk",
+            "It went through drought, frost, shade or heavy nitrogen",
+            "Then its nitrate counts as a danger until it is tested. Cereal hay and silage always do.");
+    public static final Ask NOTES = Ask.text("notes", "Notes", "");
+
+    private LotForm() {}
+
+    /** What is known of a lot, as its form shows it. */
+    static Map<String, String> known(Lot lot) {
+        var known = new LinkedHashMap<String, String>();
+        known.put(NAME.name(), lot.name());
+        known.put(FEED_CLASS.name(), Form.id(lot.feedClass()));
+        known.put(BOOK_ROW.name(), lot.bookRow());
+        known.put(WHERE.name(), lot.where());
+        known.put(CUTTING.name(), lot.cutting());
+        known.put(MADE_ON.name(), lot.madeOn() == null ? "" : Show.date(lot.madeOn()));
+        known.put(STORAGE.name(), Form.id(lot.storage()));
+        known.put(PRICE.name(), PRICE.typed(lot.replacementPrice()));
+        known.put(NITRATE.name(), lot.nitrateRisk() ? "yes" : "");
+        known.put(NOTES.name(), lot.notes());
+        known.putAll(StockForm.known(lot.stock()));
+        return known;
+    }
+
+    /**
+     * The lot of a form, or nothing if anything is wrong with it; then the form says what.
+     *
+     * @param before the lot as it was; null for a new one
+     */
+    static Optional<Lot> read(Form form, StockForm.Kind kind, UUID id, @Nullable Lot before, Ranch ranch) {
+        var name = form.text(NAME, "What do you call it?");
+        var feedClass = form.choice(FEED_CLASS, FeedClass.class, "Which kind is it?");
+        var bookRow = form.text(BOOK_ROW);
+        var where = form.text(WHERE);
+        var cutting = form.text(CUTTING);
+        var madeOn = form.maybeDate(MADE_ON);
+        var stock = StockForm.read(form, kind, before == null ? null : before.stock(), ranch);
+        var storage = form.choice(STORAGE, Lot.Storage.class, "How is it kept?");
+        var price = form.quantity(PRICE, "What would you pay for as much of it, delivered?");
+        form.doubtUnless(
+                PRICE,
+                before == null ? null : before.replacementPrice(),
+                price,
+                Quantity.of(20, Unit.DOLLAR_PER_TON),
+                Quantity.of(700, Unit.DOLLAR_PER_TON));
+        boolean nitrateRisk = form.isTicked(NITRATE);
+        var notes = form.text(NOTES);
+        return form.build(() -> {
+            FeedBook.published().rowFor(bookRow, feedClass);
+            return new Lot(
+                    id,
+                    name,
+                    feedClass,
+                    bookRow,
+                    where,
+                    cutting,
+                    madeOn,
+                    storage,
+                    stock.orElseThrow(),
+                    price,
+                    nitrateRisk,
+                    notes);
+        });
+    }
+}

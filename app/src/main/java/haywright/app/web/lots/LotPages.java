@@ -1,0 +1,192 @@
+package haywright.app.web.lots;
+
+import haywright.app.web.Form;
+import haywright.app.web.Option;
+import haywright.app.web.Page;
+import haywright.app.web.Routes;
+import haywright.app.words.Show;
+import haywright.forage.FeedBook;
+import haywright.forage.FeedClass;
+import haywright.ranch.Lot;
+import haywright.sampling.Stock;
+import io.javalin.http.NotFoundResponse;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/** The lots of a ranch: the list, and the form of one. */
+public final class LotPages {
+    private static final String FORM = "haywright/app/web/lots/lot.jte";
+
+    private LotPages() {}
+
+    public static void routes(Routes on) {
+        on.get("lots", page -> page.show("haywright/app/web/lots/lots.jte", list(page)));
+        on.get("lots/new", page -> page.show("haywright/app/web/lots/kinds.jte", StockForm.Kind.values()));
+        on.get("lots/new/{kind}", LotPages::add);
+        on.post("lots/new/{kind}", page -> save(page, kind(page.http().pathParam("kind")), null));
+        on.get("lots/{lot}", page -> change(page, StockForm.Kind.of(lot(page).stock())));
+        on.get("lots/{lot}/as/{kind}", page -> change(page, kind(page.http().pathParam("kind"))));
+        on.post("lots/{lot}/as/{kind}", page -> save(page, kind(page.http().pathParam("kind")), lot(page)));
+        on.get("lots/{lot}/delete", page -> page.show("haywright/app/web/lots/deleteLot.jte", lot(page)));
+        on.post("lots/{lot}/delete", LotPages::delete);
+    }
+
+    /** @param total of all lots together, in words; empty when there are none */
+    public record ListView(List<Row> rows, String total, List<FeedPages.Row> feeds) {}
+
+    /**
+     * @param made cutting and day, in words; may be empty
+     * @param amount what was counted or measured, in words
+     * @param tested in words
+     */
+    public record Row(Lot lot, String made, String amount, String tons, String tested, State state) {}
+
+    /** How a lot's testing stands: drawn as well as written. */
+    public enum State {
+        TESTED,
+        UNTESTED,
+        DANGER
+    }
+
+    /** @param lot null for a new one */
+    public record FormView(
+            Form form,
+            StockForm.Kind kind,
+            @Nullable Lot lot,
+            String action,
+            List<Option> classes,
+            List<Option> bookRows,
+            List<Option> storages,
+            List<Option> bales,
+            List<Option> fields) {}
+
+    private static ListView list(Page page) {
+        var ranch = page.ranch();
+        double kg = ranch.lots().values().stream()
+                .mapToDouble(lot -> lot.stock().asFedKg().orElse(0))
+                .sum();
+        return new ListView(
+                ranch.lots().values().stream().map(lot -> row(page, lot)).toList(),
+                ranch.lots().isEmpty() ? "" : Show.tons(kg),
+                ranch.feedsForSale().values().stream().map(FeedPages::row).toList());
+    }
+
+    private static Row row(Page page, Lot lot) {
+        var made = new ArrayList<String>();
+        if (!lot.cutting().isBlank()) {
+            made.add(lot.cutting() + " cutting");
+        }
+        if (lot.madeOn() != null) {
+            made.add("put up " + Show.date(lot.madeOn()));
+        }
+        int reports = page.ranch().reportsOn(lot.id()).size();
+        var state = reports > 0 ? State.TESTED : lot.isNitrateDanger() ? State.DANGER : State.UNTESTED;
+        var kg = lot.stock().asFedKg();
+        return new Row(
+                lot,
+                String.join(", ", made),
+                amount(page, lot.stock()),
+                kg.isPresent() ? Show.tons(kg.getAsDouble()) : "not known",
+                tested(state, reports),
+                state);
+    }
+
+    private static String tested(State state, int reports) {
+        return switch (state) {
+            case TESTED -> reports == 1 ? "Tested" : Show.count(reports, "report");
+            case UNTESTED -> "Not tested; the feed book stands in";
+            case DANGER -> "Nitrate not known; stays out until tested";
+        };
+    }
+
+    /** What lies there, as it was counted or measured. */
+    static String amount(Page page, Stock stock) {
+        if (stock instanceof Stock.Bales b) {
+            return "%s %s of %s".formatted(Show.number(b.count(), 0), b.bale().words(), Show.quantity(b.baleWeight()));
+        } else if (stock instanceof Stock.Bunker b) {
+            return "bunker or pile, %s by %s by %s"
+                    .formatted(Show.quantity(b.length()), Show.quantity(b.width()), Show.quantity(b.height()));
+        } else if (stock instanceof Stock.Bag b) {
+            return "bag, %s long and %s across".formatted(Show.quantity(b.length()), Show.quantity(b.diameter()));
+        } else if (stock instanceof Stock.Weighed w) {
+            return "weighed, " + Show.quantity(w.mass());
+        }
+        var field = page.ranch().fields().get(((Stock.Standing) stock).field());
+        return "standing" + (field == null ? "" : " in " + field.name());
+    }
+
+    private static void add(Page page) {
+        var kind = kind(page.http().pathParam("kind"));
+        page.show(FORM, view(page, page.form(key(kind, null), Map::of), kind, null));
+    }
+
+    private static void change(Page page, StockForm.Kind kind) {
+        var lot = lot(page);
+        page.show(FORM, view(page, page.form(key(kind, lot), () -> LotForm.known(lot)), kind, lot));
+    }
+
+    private static void save(Page page, StockForm.Kind kind, @Nullable Lot before) {
+        var form = page.posted(key(kind, before));
+        var id = before == null ? UUID.randomUUID() : before.id();
+        var lot = LotForm.read(form, kind, id, before, page.ranch());
+        if (lot.isEmpty()) {
+            page.reject(form, FORM, view(page, form, kind, before));
+            return;
+        }
+        var words =
+                (before == null ? "Lot added: " : "Lot changed: ") + lot.get().name();
+        page.save(form, words, ranch -> ranch.with(lot.get()), "lots");
+    }
+
+    private static void delete(Page page) {
+        var lot = lot(page);
+        var form = page.posted(key(StockForm.Kind.of(lot.stock()), lot));
+        page.save(form, "Lot taken away: " + lot.name(), ranch -> ranch.withoutLot(lot.id()), "lots");
+    }
+
+    private static Lot lot(Page page) {
+        return page.find(page.ranch().lots(), "lot");
+    }
+
+    private static String key(StockForm.Kind kind, @Nullable Lot lot) {
+        return "lot/" + (lot == null ? "new" : lot.id()) + "/" + Form.id(kind);
+    }
+
+    private static StockForm.Kind kind(String asked) {
+        try {
+            return StockForm.Kind.valueOf(asked.toUpperCase(Locale.ROOT));
+        } catch (IllegalArgumentException e) {
+            throw new NotFoundResponse();
+        }
+    }
+
+    private static FormView view(Page page, Form form, StockForm.Kind kind, @Nullable Lot lot) {
+        var action = lot == null ? "lots/new/" + Form.id(kind) : "lots/" + lot.id() + "/as/" + Form.id(kind);
+        return new FormView(
+                form,
+                kind,
+                lot,
+                page.at(action),
+                Option.of(FeedClass.class, FeedClass::words),
+                bookRows(),
+                Option.of(Lot.Storage.class, Lot.Storage::words),
+                Option.of(Stock.BaleKind.class, Stock.BaleKind::words),
+                page.ranch().fields().values().stream()
+                        .map(f -> new Option(f.id().toString(), f.name()))
+                        .toList());
+    }
+
+    /** By class and then by name, so that a row is found where its feed is looked for. */
+    static List<Option> bookRows() {
+        return FeedBook.published().rows().stream()
+                .sorted(Comparator.comparing(FeedBook.Row::feedClass).thenComparing(FeedBook.Row::feed))
+                .map(r ->
+                        new Option(r.id(), "%s: %s (%s)".formatted(r.feedClass().words(), r.feed(), r.id())))
+                .toList();
+    }
+}

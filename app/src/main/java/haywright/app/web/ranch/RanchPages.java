@@ -1,0 +1,179 @@
+package haywright.app.web.ranch;
+
+import haywright.app.web.Form;
+import haywright.app.web.NextDate;
+import haywright.app.web.Option;
+import haywright.app.web.Page;
+import haywright.app.web.Routes;
+import haywright.app.web.Trail;
+import haywright.app.words.Show;
+import haywright.cattle.RequirementSystem;
+import haywright.quantity.Quantity;
+import haywright.ranch.Ranch;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/** The home of a ranch and its settings. */
+public final class RanchPages {
+    private static final String OUTFIT = "haywright/app/web/ranch/outfit.jte";
+    private static final String WINTER = "haywright/app/web/ranch/lastWinter.jte";
+    private static final String RANCH = "haywright/app/web/ranch/names.jte";
+
+    private RanchPages() {}
+
+    public static void routes(Routes on) {
+        on.get("", page -> page.show("haywright/app/web/ranch/home.jte", home(page)));
+        on.get("settings", page -> page.show("haywright/app/web/ranch/settings.jte", settings(page.ranch())));
+        on.get(
+                "settings/ranch",
+                page -> page.show(RANCH, view(page, page.form("ranch", () -> SettingsForms.known(page.ranch())))));
+        on.post("settings/ranch", RanchPages::saveRanch);
+        on.get(
+                "settings/outfit",
+                page -> page.show(
+                        OUTFIT,
+                        view(
+                                page,
+                                page.form(
+                                        "outfit",
+                                        () -> SettingsForms.known(page.ranch().outfit())))));
+        on.post("settings/outfit", RanchPages::saveOutfit);
+        on.get(
+                "settings/last-winter",
+                page -> page.show(
+                        WINTER,
+                        view(
+                                page,
+                                page.form(
+                                        "last-winter",
+                                        () -> SettingsForms.known(page.ranch().lastWinter())))));
+        on.post("settings/last-winter", RanchPages::saveLastWinter);
+        on.get("export", RanchPages::export);
+        on.get("put-away", page -> page.show("haywright/app/web/ranch/putAway.jte", page.ranch()));
+        on.post("put-away", RanchPages::putAway);
+    }
+
+    /** @param waits the first stop that is built and not done; null when nothing waits */
+    public record Home(Trail.@Nullable Stop waits, String next, List<Trail.Stop> trail) {}
+
+    /** Lines of what is set, by form. */
+    public record SettingsView(List<Line> ranch, List<Line> outfit, List<Line> lastWinter) {}
+
+    public record Line(String what, String value) {}
+
+    public record FormView(Form form, List<Option> systems) {}
+
+    private static Home home(Page page) {
+        var trail = Trail.of(page.ranch());
+        return new Home(
+                Trail.waiting(trail).orElse(null),
+                NextDate.of(page.ranch(), page.today()).map(NextDate::words).orElse(""),
+                trail);
+    }
+
+    private static SettingsView settings(Ranch ranch) {
+        var settings = ranch.settings();
+        var outfit = ranch.outfit();
+        var winter = ranch.lastWinter();
+        return new SettingsView(
+                List.of(
+                        new Line("Name", ranch.name()),
+                        new Line("Adviser", said(settings.adviser())),
+                        new Line("Grass", settings.turnout() == null ? "not said" : Show.date(settings.turnout())),
+                        new Line("Lost in feeding", Show.significant(settings.feedingLossPercent(), 4) + " %"),
+                        new Line("Needs by", settings.system().words())),
+                List.of(
+                        new Line("Mixer wagon", outfit.mixer() ? "yes, " + holds(outfit.mixerHolds()) : "no"),
+                        new Line("Bales chopped", yes(outfit.processor())),
+                        new Line("Wagon weighs", yes(outfit.scale())),
+                        new Line("Feed bunk", said(outfit.bunk())),
+                        new Line("Fed", outfit.timesADay() == 1 ? "once a day" : outfit.timesADay() + " times a day")),
+                lastWinter(winter));
+    }
+
+    private static List<Line> lastWinter(haywright.ranch.LastWinter winter) {
+        var lines = new ArrayList<Line>();
+        lines.add(new Line("Head", winter.head() == null ? "not said" : Show.number(winter.head(), 0)));
+        lines.add(new Line(
+                "Days", winter.days() == null ? "not said" : winter.days().toString()));
+        lines.add(new Line("Fed", said(winter.fed())));
+        lines.add(new Line(
+                "Condition", score(winter.scoreBefore()) + " in autumn, " + score(winter.scoreAfter()) + " in spring"));
+        return lines;
+    }
+
+    private static String score(@Nullable Double score) {
+        return score == null ? "not said" : Show.significant(score, 3);
+    }
+
+    private static String holds(@Nullable Quantity quantity) {
+        return quantity == null ? "size not said" : "a load holds " + Show.quantity(quantity);
+    }
+
+    private static String said(@Nullable Quantity quantity) {
+        return quantity == null ? "not said" : Show.quantity(quantity);
+    }
+
+    private static String said(String text) {
+        return text.isBlank() ? "not said" : text;
+    }
+
+    private static String yes(boolean is) {
+        return is ? "yes" : "no";
+    }
+
+    private static FormView view(Page page, Form form) {
+        return new FormView(form, Option.of(RequirementSystem.class, RequirementSystem::words));
+    }
+
+    private static void saveRanch(Page page) {
+        var form = page.posted("ranch");
+        var changed = SettingsForms.read(form, page.ranch());
+        if (changed.isEmpty()) {
+            page.reject(form, RANCH, view(page, form));
+            return;
+        }
+        page.save(form, "Ranch settings changed", ranch -> changed.get(), "settings");
+    }
+
+    private static void saveOutfit(Page page) {
+        var form = page.posted("outfit");
+        var outfit = SettingsForms.outfit(form);
+        if (outfit.isEmpty()) {
+            page.reject(form, OUTFIT, view(page, form));
+            return;
+        }
+        page.save(form, "What the outfit can feed with", ranch -> ranch.with(outfit.get()), "settings");
+    }
+
+    private static void saveLastWinter(Page page) {
+        var form = page.posted("last-winter");
+        var winter = SettingsForms.lastWinter(form);
+        if (winter.isEmpty()) {
+            page.reject(form, WINTER, view(page, form));
+            return;
+        }
+        page.save(form, "Last winter put in", ranch -> ranch.with(winter.get()), "settings");
+    }
+
+    private static void export(Page page) {
+        var name = page.ranch()
+                .name()
+                .toLowerCase(Locale.ROOT)
+                .replaceAll("[^a-z0-9]+", "-")
+                .replaceAll("^-|-$", "");
+        page.http()
+                .header(
+                        "Content-Disposition",
+                        "attachment; filename=\"" + (name.isEmpty() ? "ranch" : name) + ".json\"")
+                .contentType("application/json; charset=utf-8")
+                .result(page.desk().store().files().export(page.ranch().id()));
+    }
+
+    private static void putAway(Page page) {
+        page.desk().store().ranches().delete(page.ranch().id());
+        Page.leave(page.http(), "/");
+    }
+}

@@ -1,0 +1,165 @@
+package haywright.app.web.round;
+
+import haywright.app.document.RanchDocument;
+import haywright.app.store.Ranches;
+import haywright.app.web.Ask;
+import haywright.app.web.Desk;
+import haywright.app.web.Form;
+import haywright.app.web.Frame;
+import haywright.app.web.NextDate;
+import haywright.app.web.Page;
+import haywright.app.web.Server;
+import haywright.app.web.Trail;
+import haywright.ranch.Ranch;
+import haywright.workings.Refused;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+
+/** The first page. */
+public final class RoundPages {
+    public static final Ask NAME = Ask.text("name", "What the ranch is called", "");
+
+    private final Desk desk;
+
+    private RoundPages(Desk desk) {
+        this.desk = desk;
+    }
+
+    public static void routes(RoutesConfig on, Desk desk) {
+        var round = new RoundPages(desk);
+        on.get("/", http -> round.show(http, Form.of("ranch/new", Map.of()), List.of()));
+        on.post("/ranches", round::add);
+        on.post("/demo", round::openDemo);
+        on.post("/import", round::takeIn);
+        on.post("/ranches/{ranch}/restore", round::bringBack);
+    }
+
+    /** @param refused what was wrong with a file that was sent, a line each */
+    public record View(
+            Form form,
+            String token,
+            List<Row> rows,
+            List<Ranches.Listed> deleted,
+            List<String> refused,
+            boolean hasDemo) {}
+
+    /**
+     * @param waits what it waits for, in words; empty when nothing does
+     * @param next the next date that matters; empty when none is known
+     */
+    public record Row(UUID id, String name, boolean invented, String has, String waits, String next) {}
+
+    private void show(Context http, Form form, List<String> refused) {
+        var ranches = desk.store().ranches();
+        var rows = ranches.list().stream()
+                .map(listed -> row(ranches.open(listed.id()).ranch()))
+                .toList();
+        var frame = Frame.plain(http, "The round").withProblems(form.hasProblems() || !refused.isEmpty());
+        var demo = new RanchDocument().read(desk.demo().get()).id();
+        var view = new View(
+                form,
+                frame.token(),
+                rows,
+                ranches.deleted(),
+                refused,
+                rows.stream().anyMatch(row -> row.id().equals(demo)));
+        Server.render(http, "haywright/app/web/round/round.jte", Map.of("frame", frame, "view", view));
+    }
+
+    private Row row(Ranch ranch) {
+        var today = ranch.settings().today(desk.today());
+        var trail = Trail.of(ranch);
+        var has = trail.stream().filter(Trail.Stop::done).map(Trail.Stop::says).toList();
+        var waits = Trail.waiting(trail);
+        return new Row(
+                ranch.id(),
+                ranch.name(),
+                ranch.settings().invented(),
+                has.isEmpty() ? "nothing put in yet" : String.join("; ", has),
+                waits.map(stop -> stop.step().title() + ": " + stop.says()).orElse(""),
+                NextDate.of(ranch, today).map(NextDate::words).orElse(""));
+    }
+
+    private void add(Context http) {
+        var form = Form.posted("ranch/new", new LinkedHashMap<>(http.formParamMap()));
+        var name = form.text(NAME, "What is it called?");
+        var made = form.build(() -> Ranch.empty(UUID.randomUUID(), name));
+        if (made.isEmpty()) {
+            http.status(422);
+            show(http, form, List.of());
+            return;
+        }
+        desk.store().ranches().create(made.get());
+        Page.leave(http, "/ranch/" + made.get().id() + "/");
+    }
+
+    /** Opened again it is as it was left. */
+    private void openDemo(Context http) {
+        var document = desk.demo().get();
+        var id = new RanchDocument().read(document).id();
+        var ranches = desk.store().ranches();
+        if (ranches.deleted().stream().anyMatch(r -> r.id().equals(id))) {
+            ranches.restore(id);
+        } else if (ranches.list().stream().noneMatch(r -> r.id().equals(id))) {
+            desk.store().files().take(document, Desk.WHO, "Demo opened");
+        }
+        Page.leave(http, "/ranch/" + id + "/");
+    }
+
+    /** One ranch as JSON, or a backup: a zip of them or a daily copy. */
+    private void takeIn(Context http) throws IOException {
+        var file = http.uploadedFile("file");
+        if (file == null || file.size() == 0) {
+            http.status(422);
+            show(http, Form.of("ranch/new", Map.of()), List.of("No file was chosen. Choose one, then send it."));
+            return;
+        }
+        try (var in = file.content()) {
+            take(http, file.filename(), in.readAllBytes());
+        } catch (Refused e) {
+            http.status(422);
+            var lines = e.problems().stream()
+                    .map(p -> (p.field().isBlank() ? "" : p.field() + ": ") + p.sentence())
+                    .toList();
+            show(http, Form.of("ranch/new", Map.of()), lines);
+        }
+    }
+
+    private void take(Context http, String name, byte[] bytes) throws IOException {
+        boolean isJson = bytes.length > 0
+                && new String(bytes, 0, Math.min(64, bytes.length), java.nio.charset.StandardCharsets.UTF_8)
+                        .replace("\ufeff", "")
+                        .stripLeading()
+                        .startsWith("{");
+        boolean isCopy = name.endsWith(".zip") || name.endsWith(".db");
+        if (isJson || !isCopy) {
+            var taken = desk.store().files().take(bytes, Desk.WHO, "Imported from " + name);
+            Page.leave(http, "/ranch/" + taken.id() + "/");
+            return;
+        }
+        var copy = Files.createTempFile("haywright", name.endsWith(".db") ? ".db" : ".zip");
+        try {
+            Files.write(copy, bytes);
+            desk.store().files().restore(copy, Desk.WHO);
+        } finally {
+            Files.deleteIfExists(copy);
+        }
+        Page.leave(http, "/");
+    }
+
+    private void bringBack(Context http) {
+        try {
+            desk.store().ranches().restore(UUID.fromString(http.pathParam("ranch")));
+        } catch (IllegalArgumentException e) {
+            throw new NotFoundResponse();
+        }
+        Page.leave(http, "/");
+    }
+}
