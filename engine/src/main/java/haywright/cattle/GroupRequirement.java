@@ -164,6 +164,18 @@ public record GroupRequirement(AnimalClass animals, RequirementSystem system, Li
     }
 
     @Override
+    public double gain() {
+        return mean(Need::gain);
+    }
+
+    /** Every member's energy for gain changes in the same proportion. */
+    @Override
+    public double gainOn(double otherNeg) {
+        double share = otherNeg / neg();
+        return mean(need -> need.gainOn(need.neg() * share));
+    }
+
+    @Override
     public double metabolizableProtein() {
         return mean(Need::metabolizableProtein);
     }

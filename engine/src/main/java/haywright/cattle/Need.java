@@ -49,6 +49,16 @@ public interface Need extends Worked {
     /** Mcal of NEg a day for the wanted gain; zero for cattle that hold. */
     double neg();
 
+    /** Wanted gain, kg a day of shrunk weight. */
+    double gain();
+
+    /**
+     * The gain that other energy would carry, kg a day.
+     *
+     * @param otherNeg Mcal of NEg a day, in place of {@link #neg()}
+     */
+    double gainOn(double otherNeg);
+
     /** Metabolizable protein, g a day. */
     double metabolizableProtein();
 

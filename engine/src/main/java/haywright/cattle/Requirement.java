@@ -95,6 +95,16 @@ public record Requirement(Animal animal, RequirementSystem system) implements Ne
     }
 
     @Override
+    public double gain() {
+        return animal.gain();
+    }
+
+    @Override
+    public double gainOn(double otherNeg) {
+        return Growth.of(animal).gainOn(otherNeg);
+    }
+
+    @Override
     public double metabolizableProtein() {
         return new MetabolizableProtein(animal).grams();
     }

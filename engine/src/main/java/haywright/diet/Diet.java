@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.Stream;
 
 /**
  * What the feeds at hand must do together for one head and day.
@@ -30,6 +31,7 @@ public record Diet(
             "Usual dry matter intake of beef cows 1.5 to 2.7 % of body weight (Hibberd and Thrift 1992 as reprinted by"
                     + " Oklahoma State; Washington State University)");
     private static final double INTAKE_FLOOR_PERCENT = 1.5;
+    private static final Source RANCHS_OWN = Source.judgement("the ranch's own wish");
 
     public Diet {
         feeds = List.copyOf(feeds);
@@ -48,7 +50,7 @@ public record Diet(
                 feeds.add(feed);
             }
         }
-        var build = new Builder(feeds, need, options);
+        var build = new Builder(feeds, leftOut, need, options);
         return new Diet(need, feeds, build.rows(), build.growth(), leftOut);
     }
 
@@ -59,7 +61,7 @@ public record Diet(
                 .orElseThrow(() -> new IllegalArgumentException("no row " + id));
     }
 
-    private record Builder(List<Feed> feeds, Need need, DietOptions options) {
+    private record Builder(List<Feed> feeds, List<LeftOut> leftOut, Need need, DietOptions options) {
         List<DietRow> rows() {
             var rows = new ArrayList<DietRow>();
             rows.add(fill());
@@ -149,48 +151,28 @@ public record Diet(
                     source);
         }
 
+        /** A feed that is left out supplies nothing, so that wanting some of it stands in the way by name. */
         private Optional<DietRow> feedLimit(DietOptions.FeedLimit limit) {
-            var feed = feeds.stream().filter(f -> f.id().equals(limit.feed())).findFirst();
+            var feed = Stream.concat(feeds.stream(), leftOut.stream().map(LeftOut::feed))
+                    .filter(f -> f.id().equals(limit.feed()))
+                    .findFirst();
             return feed.map(fed -> {
                 var id = "feed_%s_%s".formatted(limit.sense() == Sense.AT_LEAST ? "least" : "most", fed.id());
-                var source = new Source("the ranch's own limit", Source.Known.JUDGEMENT);
-                ToDoubleFunction<Feed> only = f -> f == fed ? 1 : 0;
-                return switch (limit.per()) {
-                    case KG_DRY_MATTER ->
-                        absolute(id, fed.name(), limit.sense(), limit.amount(), Unit.KILOGRAM_A_DAY, only, source);
-                    case BODY_WEIGHT_PCT ->
-                        absolute(
-                                id,
-                                fed.name(),
-                                limit.sense(),
-                                limit.amount() / 100 * need.bodyWeight(),
-                                Unit.KILOGRAM_A_DAY,
-                                only,
-                                source);
-                    case SHARE_PCT ->
-                        ratio(
-                                id,
-                                Kind.CHOICE,
-                                fed.name(),
-                                limit.sense(),
-                                limit.amount(),
-                                Unit.PERCENT,
-                                f -> f == fed ? 100 : 0,
-                                f -> 1,
-                                source);
-                };
+                boolean share = limit.per() == DietOptions.FeedLimit.Per.SHARE_PCT;
+                double amount = limit.per() == DietOptions.FeedLimit.Per.BODY_WEIGHT_PCT
+                        ? limit.amount() / 100 * need.bodyWeight()
+                        : limit.amount();
+                return new DietRow(
+                        id,
+                        Kind.CHOICE,
+                        fed.name(),
+                        limit.sense(),
+                        amount,
+                        share ? Unit.PERCENT : Unit.KILOGRAM_A_DAY,
+                        each(f -> f == fed ? share ? 100 : 1 : 0),
+                        share ? each(f -> 1) : List.of(),
+                        RANCHS_OWN);
             });
-        }
-
-        private DietRow absolute(
-                String id,
-                String name,
-                Sense sense,
-                double limit,
-                Unit unit,
-                ToDoubleFunction<Feed> perKg,
-                Source source) {
-            return new DietRow(id, Kind.CHOICE, name, sense, limit, unit, each(perKg), List.of(), source);
         }
 
         private DietRow needed(

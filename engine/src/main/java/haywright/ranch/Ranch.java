@@ -17,6 +17,7 @@ import java.util.UUID;
  * One ranch and one winter.
  *
  * @param settings choices that hold for the whole ranch
+ * @param wishes what the ranch wants of a group's ration, by group id
  * @param letters what was written on a group's feed letter, by group id
  * @param attachments files kept beside the document
  */
@@ -31,6 +32,7 @@ public record Ranch(
         Map<UUID, FeedForSale> feedsForSale,
         Outfit outfit,
         Map<UUID, FedNow> fedNow,
+        Map<UUID, Wishes> wishes,
         LastWinter lastWinter,
         Map<UUID, Letter> letters,
         Map<UUID, Attachment> attachments) {
@@ -41,10 +43,11 @@ public record Ranch(
         fields = kept(fields);
         feedsForSale = kept(feedsForSale);
         fedNow = kept(fedNow);
+        wishes = kept(wishes);
         letters = kept(letters);
         attachments = kept(attachments);
         Names.require("name", name, "a ranch");
-        Refused.unlessEmpty(strays(lots, groups, fields, feedsForSale, reports, fedNow, letters));
+        Refused.unlessEmpty(strays(lots, groups, fields, feedsForSale, reports, fedNow, wishes, letters));
     }
 
     /** Whatever speaks of a lot, group or field that is not on this ranch. */
@@ -55,6 +58,7 @@ public record Ranch(
             Map<UUID, FeedForSale> feeds,
             Map<UUID, LabReport> reports,
             Map<UUID, FedNow> fedNow,
+            Map<UUID, Wishes> wishes,
             Map<UUID, Letter> letters) {
         var problems = new ArrayList<Problem>();
         lots.forEach((id, lot) -> {
@@ -74,6 +78,16 @@ public record Ranch(
             for (var feed : fed.amounts().keySet()) {
                 if (!lots.containsKey(feed) && !feeds.containsKey(feed)) {
                     problems.add(stray("fedNow/" + group + "/amounts", feed, "lot and no feed to buy"));
+                }
+            }
+        });
+        wishes.forEach((group, wanted) -> {
+            if (!groups.containsKey(group)) {
+                problems.add(stray("wishes/" + group, group, "group"));
+            }
+            for (var wish : wanted.feeds()) {
+                if (!lots.containsKey(wish.feed()) && !feeds.containsKey(wish.feed())) {
+                    problems.add(stray("wishes/" + group + "/feeds", wish.feed(), "lot and no feed to buy"));
                 }
             }
         });
@@ -108,6 +122,7 @@ public record Ranch(
                 Map.of(),
                 Outfit.NOT_SAID,
                 Map.of(),
+                Map.of(),
                 LastWinter.NOT_SAID,
                 Map.of(),
                 Map.of());
@@ -116,49 +131,55 @@ public record Ranch(
     // What a ranch looks like after one change: the entity replaces the one with its id, or is added at the end.
 
     public Ranch withName(String name) {
-        return copy(name, settings, groups, lots, reports, feedsForSale, outfit, fedNow, lastWinter, letters);
+        return copy(name, settings, groups, lots, reports, feedsForSale, outfit, fedNow, wishes, lastWinter, letters);
     }
 
     public Ranch with(Settings settings) {
-        return copy(name, settings, groups, lots, reports, feedsForSale, outfit, fedNow, lastWinter, letters);
+        return copy(name, settings, groups, lots, reports, feedsForSale, outfit, fedNow, wishes, lastWinter, letters);
     }
 
     public Ranch with(Outfit outfit) {
-        return copy(name, settings, groups, lots, reports, feedsForSale, outfit, fedNow, lastWinter, letters);
+        return copy(name, settings, groups, lots, reports, feedsForSale, outfit, fedNow, wishes, lastWinter, letters);
     }
 
     public Ranch with(LastWinter lastWinter) {
-        return copy(name, settings, groups, lots, reports, feedsForSale, outfit, fedNow, lastWinter, letters);
+        return copy(name, settings, groups, lots, reports, feedsForSale, outfit, fedNow, wishes, lastWinter, letters);
     }
 
     public Ranch with(Group group) {
         var changed = put(groups, group.id(), group);
-        return copy(name, settings, changed, lots, reports, feedsForSale, outfit, fedNow, lastWinter, letters);
+        return copy(name, settings, changed, lots, reports, feedsForSale, outfit, fedNow, wishes, lastWinter, letters);
     }
 
     public Ranch with(Lot lot) {
         var changed = put(lots, lot.id(), lot);
-        return copy(name, settings, groups, changed, reports, feedsForSale, outfit, fedNow, lastWinter, letters);
+        return copy(
+                name, settings, groups, changed, reports, feedsForSale, outfit, fedNow, wishes, lastWinter, letters);
     }
 
     public Ranch with(LabReport report) {
         var changed = put(reports, report.id(), report);
-        return copy(name, settings, groups, lots, changed, feedsForSale, outfit, fedNow, lastWinter, letters);
+        return copy(name, settings, groups, lots, changed, feedsForSale, outfit, fedNow, wishes, lastWinter, letters);
     }
 
     public Ranch with(FeedForSale feed) {
         var changed = put(feedsForSale, feed.id(), feed);
-        return copy(name, settings, groups, lots, reports, changed, outfit, fedNow, lastWinter, letters);
+        return copy(name, settings, groups, lots, reports, changed, outfit, fedNow, wishes, lastWinter, letters);
     }
 
     public Ranch with(FedNow fed) {
         var changed = put(fedNow, fed.group(), fed);
-        return copy(name, settings, groups, lots, reports, feedsForSale, outfit, changed, lastWinter, letters);
+        return copy(name, settings, groups, lots, reports, feedsForSale, outfit, changed, wishes, lastWinter, letters);
+    }
+
+    public Ranch with(Wishes wanted) {
+        var changed = put(wishes, wanted.group(), wanted);
+        return copy(name, settings, groups, lots, reports, feedsForSale, outfit, fedNow, changed, lastWinter, letters);
     }
 
     public Ranch with(Letter letter) {
         var changed = put(letters, letter.group(), letter);
-        return copy(name, settings, groups, lots, reports, feedsForSale, outfit, fedNow, lastWinter, changed);
+        return copy(name, settings, groups, lots, reports, feedsForSale, outfit, fedNow, wishes, lastWinter, changed);
     }
 
     /** The group goes, and with it what it is fed now and its letter. */
@@ -172,6 +193,7 @@ public record Ranch(
                 feedsForSale,
                 outfit,
                 without(fedNow, id),
+                without(wishes, id),
                 lastWinter,
                 without(letters, id));
     }
@@ -189,24 +211,45 @@ public record Ranch(
                 feedsForSale,
                 outfit,
                 fedWithout(id),
+                wishesWithout(id),
                 lastWinter,
                 letters);
     }
 
     public Ranch withoutReport(UUID id) {
         var left = without(reports, id);
-        return copy(name, settings, groups, lots, left, feedsForSale, outfit, fedNow, lastWinter, letters);
+        return copy(name, settings, groups, lots, left, feedsForSale, outfit, fedNow, wishes, lastWinter, letters);
     }
 
     /** The feed goes, and with it what is fed of it now. */
     public Ranch withoutFeedForSale(UUID id) {
         var left = without(feedsForSale, id);
-        return copy(name, settings, groups, lots, reports, left, outfit, fedWithout(id), lastWinter, letters);
+        return copy(
+                name,
+                settings,
+                groups,
+                lots,
+                reports,
+                left,
+                outfit,
+                fedWithout(id),
+                wishesWithout(id),
+                lastWinter,
+                letters);
     }
 
     private Map<UUID, FedNow> fedWithout(UUID feed) {
         var left = new LinkedHashMap<>(fedNow);
         left.replaceAll((group, fed) -> new FedNow(group, without(fed.amounts(), feed)));
+        return left;
+    }
+
+    private Map<UUID, Wishes> wishesWithout(UUID feed) {
+        var left = new LinkedHashMap<>(wishes);
+        left.replaceAll((group, wanted) -> new Wishes(
+                group,
+                wanted.feeds().stream().filter(w -> !w.feed().equals(feed)).toList(),
+                wanted.limitsOff()));
         return left;
     }
 
@@ -219,6 +262,7 @@ public record Ranch(
             Map<UUID, FeedForSale> feedsForSale,
             Outfit outfit,
             Map<UUID, FedNow> fedNow,
+            Map<UUID, Wishes> wishes,
             LastWinter lastWinter,
             Map<UUID, Letter> letters) {
         return new Ranch(
@@ -232,6 +276,7 @@ public record Ranch(
                 feedsForSale,
                 outfit,
                 fedNow,
+                wishes,
                 lastWinter,
                 letters,
                 attachments);

@@ -4,9 +4,11 @@ import haywright.cattle.Group;
 import haywright.cattle.Need;
 import haywright.cattle.Requirement;
 import haywright.diet.DietOptions;
+import haywright.diet.DietOptions.FeedLimit.Per;
 import haywright.diet.Feed;
 import haywright.forage.FeedBook;
 import haywright.forage.LotComposition;
+import haywright.quantity.Kind;
 import haywright.quantity.Unit;
 import haywright.ration.HandMix;
 import haywright.ration.LeastCostRation;
@@ -86,7 +88,34 @@ public record Yard(Ranch ranch, LocalDate day) {
     }
 
     public LeastCostRation question(Group group) {
-        return new LeastCostRation(feeds(), need(group), options());
+        return ask(group, feeds());
+    }
+
+    private LeastCostRation ask(Group group, List<PricedFeed> feeds) {
+        var outfit = ranch.outfit();
+        var wanted = ranch.wishes().getOrDefault(group.id(), new Wishes(group.id(), List.of(), List.of()));
+        var options = new DietOptions(
+                Set.copyOf(wanted.limitsOff()),
+                wanted.feeds().stream().map(wish -> limit(wish, feeds)).toList(),
+                outfit.timesADay(),
+                outfit.mixer());
+        return new LeastCostRation(feeds, need(group), options);
+    }
+
+    /** A wish is typed as what is put out; a diet counts what is eaten. */
+    private static DietOptions.FeedLimit limit(Wishes.Wish wish, List<PricedFeed> feeds) {
+        var id = wish.feed().toString();
+        if (wish.amount().unit().kind() == Kind.SHARE) {
+            return new DietOptions.FeedLimit(
+                    id, wish.sense(), Per.SHARE_PCT, wish.amount().base());
+        }
+        double putOut = wish.amount().in(Unit.KILOGRAM_A_DAY);
+        double eaten = feeds.stream()
+                .filter(f -> f.feed().id().equals(id))
+                .mapToDouble(f -> f.eaten(putOut))
+                .findFirst()
+                .orElse(putOut);
+        return new DietOptions.FeedLimit(id, wish.sense(), Per.KG_DRY_MATTER, eaten);
     }
 
     public RationAnswer ration(Group group) {
@@ -102,11 +131,6 @@ public record Yard(Ranch ranch, LocalDate day) {
         var kg = new HashMap<String, Double>();
         now.amounts().forEach((feed, amount) -> kg.put(feed.toString(), amount.in(Unit.KILOGRAM_A_DAY)));
         return Optional.of(HandMix.judge(question(group), kg));
-    }
-
-    private DietOptions options() {
-        var outfit = ranch.outfit();
-        return new DietOptions(Set.of(), List.of(), Math.max(1, outfit.timesADay()), outfit.mixer());
     }
 
     /** Kilograms as fed that go out for the whole group a day. */

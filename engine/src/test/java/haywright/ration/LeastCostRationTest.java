@@ -279,6 +279,28 @@ class LeastCostRationTest {
     }
 
     @Test
+    void wantingAFeedThatIsLeftOutStandsInTheWayUntilItsNitrateIsKnown() {
+        var oat = new Feed(
+                "oat hay", "oat hay", FeedClass.CEREAL_HAY, MEADOW.feed().composition(), true);
+        var wish = new DietOptions(
+                Set.of(),
+                List.of(new DietOptions.FeedLimit(
+                        "oat hay", DietRow.Sense.AT_LEAST, DietOptions.FeedLimit.Per.KG_DRY_MATTER, 3)),
+                1,
+                true);
+        var untested = List.of(MEADOW, ALFALFA, LIMESTONE, new PricedFeed(oat, 0.13, 88, 15));
+        var no = (NoRation) new LeastCostRation(untested, DRY_COW, wish).solve();
+        assertThat(no.conflicts()).extracting(c -> c.row().name()).containsExactly("oat hay");
+        var tested = List.of(
+                MEADOW,
+                ALFALFA,
+                LIMESTONE,
+                feed("oat hay", FeedClass.CEREAL_HAY, 0.13, 88, 9, 57, 0.3, 0.28, 2.1, 300));
+        var ration = (Ration) new LeastCostRation(tested, DRY_COW, wish).solve();
+        assertThat(ration.portions()).anyMatch(p -> p.feed().feed().id().equals("oat hay") && p.kg() >= 3 - 1e-6);
+    }
+
+    @Test
     void aLotAboveTheStrictestDoNotFeedClassIsRefusedHoweverDiluted() {
         var hot = feed("hot oats", FeedClass.CEREAL_HAY, 0.01, 88, 10, 57, 0.3, 0.28, 2, 2100);
         var warm = feed("warm oats", FeedClass.CEREAL_HAY, 0.01, 88, 10, 57, 0.3, 0.28, 2, 1500);

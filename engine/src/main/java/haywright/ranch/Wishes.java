@@ -1,0 +1,50 @@
+package haywright.ranch;
+
+import haywright.diet.DietRow;
+import haywright.quantity.Kind;
+import haywright.quantity.Quantity;
+import haywright.workings.Problem;
+import haywright.workings.Refused;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.UUID;
+
+/**
+ * What the ranch wants of a group's ration, beyond what the cattle need.
+ *
+ * @param group whose ration
+ * @param feeds at least or at most so much of single feeds
+ * @param limitsOff practice limits switched off, by row id
+ */
+public record Wishes(UUID group, List<Wish> feeds, List<String> limitsOff) {
+    public Wishes {
+        feeds = List.copyOf(feeds);
+        limitsOff = List.copyOf(limitsOff);
+    }
+
+    /**
+     * @param feed the lot or the feed for sale
+     * @param amount as fed a head and day, or per cent of the dry matter eaten
+     */
+    public record Wish(UUID feed, DietRow.Sense sense, Quantity amount) {
+        public Wish {
+            var problems = new ArrayList<Problem>();
+            var kind = amount.unit().kind();
+            if (kind != Kind.MASS_A_DAY && kind != Kind.SHARE) {
+                problems.add(new Problem(
+                        "amount",
+                        amount.value() + " " + amount.unit().symbol(),
+                        "a wish is pounds a day or per cent of the dry matter",
+                        "Put in pounds a head and day."));
+            }
+            if (amount.value() < 0) {
+                problems.add(new Problem(
+                        "amount",
+                        amount.value() + " " + amount.unit().symbol(),
+                        "nothing is fed less than none",
+                        "Put in 0 for a feed that this group must not get."));
+            }
+            Refused.unlessEmpty(problems);
+        }
+    }
+}
