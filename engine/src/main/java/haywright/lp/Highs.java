@@ -16,6 +16,9 @@ final class Highs {
     static final int ROW_WISE = 2;
     static final int MINIMISE = 1;
 
+    static final int DUAL = 1;
+    static final int PRIMAL = 4;
+
     static final int OPTIMAL = 7;
     static final int INFEASIBLE = 8;
     static final int UNBOUNDED_OR_INFEASIBLE = 9;

@@ -39,22 +39,19 @@ public final class LpSession implements AutoCloseable {
         rows = new ArrayList<>(program.rows());
         rows.forEach(r -> rowNames.add(r.name()));
         snapshot = program;
+        String presolve = columns.size() + rows.size() <= SMALL ? "off" : "choose";
         Pointer handle = Highs.create();
         highs = handle;
         try {
             done(Highs.setBoolOptionValue(handle, "output_flag", 0), "be silent");
             done(Highs.setIntOptionValue(handle, "threads", 1), "use one thread");
             done(Highs.setDoubleOptionValue(handle, "small_matrix_value", LinearProgram.NOTHING), "keep coefficients");
-            done(Highs.setStringOptionValue(handle, "presolve", presolve()), "presolve");
+            done(Highs.setStringOptionValue(handle, "presolve", presolve), "presolve");
             pass(handle);
         } catch (RuntimeException e) {
             close();
             throw e;
         }
-    }
-
-    private String presolve() {
-        return columns.size() + rows.size() <= SMALL ? "off" : "choose";
     }
 
     private void pass(Pointer handle) {
@@ -133,18 +130,32 @@ public final class LpSession implements AutoCloseable {
             return Highs.INFEASIBLE;
         }
         int status = run(handle);
-        if (status < Highs.OPTIMAL || status > Highs.UNBOUNDED) {
-            // From scratch and presolved: what a worn basis could not finish, a fresh start mostly does.
-            done(Highs.clearSolver(handle), "start afresh");
-            done(Highs.setStringOptionValue(handle, "presolve", "on"), "presolve");
-            status = run(handle);
-            done(Highs.setStringOptionValue(handle, "presolve", presolve()), "presolve");
+        if (undecided(status)) {
+            // What the dual simplex leaves open, the primal one proves or, failing that, the interior point method
+            // (netlib's klein1 needs both).
+            status = runBy(handle, Highs.PRIMAL, "simplex");
+            if (undecided(status)) {
+                status = runBy(handle, Highs.DUAL, "ipm");
+            }
+            done(Highs.setIntOptionValue(handle, "simplex_strategy", Highs.DUAL), "take the dual method");
+            done(Highs.setStringOptionValue(handle, "solver", "choose"), "choose its method");
         }
-        if (status < Highs.OPTIMAL || status > Highs.UNBOUNDED) {
+        if (undecided(status)) {
             throw new IllegalStateException("The solver stopped without an answer (status " + status
                     + "). The program may mix very large and very small numbers: write it with toMps() and look.");
         }
         return status;
+    }
+
+    private static boolean undecided(int status) {
+        return status < Highs.OPTIMAL || status > Highs.UNBOUNDED;
+    }
+
+    private static int runBy(Pointer handle, int strategy, String solver) {
+        done(Highs.clearSolver(handle), "start afresh");
+        done(Highs.setIntOptionValue(handle, "simplex_strategy", strategy), "take a strategy");
+        done(Highs.setStringOptionValue(handle, "solver", solver), "take a method");
+        return run(handle);
     }
 
     private static int run(Pointer handle) {

@@ -117,17 +117,20 @@ final class MpsWriter {
         }
     }
 
-    /** The lower bound last: some readers take an upper bound of 0 or less for a missing lower one. */
+    /**
+     * The lower bound last: some readers take an upper bound of 0 or less for a missing lower one. FR and MI carry a
+     * number that means nothing, because some readers count four fields.
+     */
     private void bounds(String name, Column c) {
         boolean below = Double.isFinite(c.lower());
         boolean above = Double.isFinite(c.upper());
         if (!below && !above) {
-            text.append(" FR BOUND ").append(name).append('\n');
+            line(" FR BOUND", name, 0);
         } else if (c.lower() == c.upper()) {
             line(" FX BOUND", name, c.lower());
         } else {
             if (!below) {
-                text.append(" MI BOUND ").append(name).append('\n');
+                line(" MI BOUND", name, 0);
             }
             if (above) {
                 line(" UP BOUND", name, c.upper());
@@ -157,7 +160,7 @@ final class MpsWriter {
         List<String> safe = new ArrayList<>();
         for (int i = 0; i < names.size(); i++) {
             String name = names.get(i).replaceAll("[^A-Za-z0-9._]+", "_");
-            if (!name.matches("[A-Za-z].{0,59}") || taken.contains(name)) {
+            if (!name.matches("[A-Za-z].{2,59}") || taken.contains(name)) {
                 name = letter + String.valueOf(i) + "_" + name.substring(0, Math.min(name.length(), 40));
             }
             while (!taken.add(name)) {
