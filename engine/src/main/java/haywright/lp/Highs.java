@@ -90,8 +90,15 @@ final class Highs {
 
     static native int addRow(Pointer highs, double lower, double upper, int count, int[] index, double[] value);
 
+    /** The values at which the basis changes, of costs and of rows' limits; what else the solver knows is not asked. */
+    static int ranging(Pointer highs, double[] costUp, double[] costDown, double[] rowUp, double[] rowDown) {
+        return getRanging(
+                highs, costUp, null, null, null, costDown, null, null, null, null, null, null, null, null, null, null,
+                null, rowUp, null, null, null, rowDown, null, null, null);
+    }
+
     /** Each group of four: the value where the basis changes, the objective there, the variable that comes in and out. */
-    static native int getRanging(
+    private static native int getRanging(
             Pointer highs,
             double[] costUp,
             double @Nullable [] costUpObjective,

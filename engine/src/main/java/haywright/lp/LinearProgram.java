@@ -160,7 +160,7 @@ public final class LinearProgram {
     }
 
     /**
-     * A sum of coefficient times amount and its limits; an equality has both alike.
+     * A sum of coefficient times amount and its limits; an equality has both alike. Coefficients of 0 are left out.
      *
      * @param columns indices of the columns in the sum, each once
      * @param coefficients one for each of {@code columns}
@@ -172,13 +172,18 @@ public final class LinearProgram {
                 throw new IllegalArgumentException("Row “" + name + "” has " + columns.length + " columns and "
                         + coefficients.length + " coefficients: one is needed for each.");
             }
-            for (double a : coefficients) {
-                finite(a, LARGE, "A coefficient of “" + name + "”");
+            int[] index = new int[columns.length];
+            double[] value = new double[columns.length];
+            int kept = 0;
+            for (int k = 0; k < columns.length; k++) {
+                finite(coefficients[k], LARGE, "A coefficient of “" + name + "”");
+                if (Math.abs(coefficients[k]) >= NOTHING) {
+                    index[kept] = columns[k];
+                    value[kept++] = coefficients[k];
+                }
             }
-            columns = columns.clone();
-            coefficients = Arrays.stream(coefficients)
-                    .map(a -> Math.abs(a) < NOTHING ? 0 : a)
-                    .toArray();
+            columns = Arrays.copyOf(index, kept);
+            coefficients = Arrays.copyOf(value, kept);
         }
 
         @Override

@@ -69,19 +69,17 @@ public final class LpSession implements AutoCloseable {
         double[] rowLower = new double[m];
         double[] rowUpper = new double[m];
         int[] start = new int[m + 1];
-        Terms[] terms = new Terms[m];
         for (int i = 0; i < m; i++) {
             Row r = rows.get(i);
             rowLower[i] = Math.min(r.lower(), r.upper());
             rowUpper[i] = r.upper();
-            terms[i] = Terms.of(r);
-            start[i + 1] = start[i] + terms[i].index.length;
+            start[i + 1] = start[i] + r.columns().length;
         }
         int[] index = new int[start[m]];
         double[] value = new double[start[m]];
         for (int i = 0; i < m; i++) {
-            System.arraycopy(terms[i].index, 0, index, start[i], terms[i].index.length);
-            System.arraycopy(terms[i].value, 0, value, start[i], terms[i].index.length);
+            System.arraycopy(rows.get(i).columns(), 0, index, start[i], start[i + 1] - start[i]);
+            System.arraycopy(rows.get(i).coefficients(), 0, value, start[i], start[i + 1] - start[i]);
         }
         done(
                 Highs.passLp(
@@ -199,11 +197,7 @@ public final class LpSession implements AutoCloseable {
         double[] costDown = new double[columns.size()];
         double[] boundUp = new double[rows.size()];
         double[] boundDown = new double[rows.size()];
-        done(
-                Highs.getRanging(
-                        handle, costUp, null, null, null, costDown, null, null, null, null, null, null, null, null,
-                        null, null, null, boundUp, null, null, null, boundDown, null, null, null),
-                "give the ranges");
+        done(Highs.ranging(handle, costUp, costDown, boundUp, boundDown), "give the ranges");
         turn(costUp);
         turn(costDown);
         return new Optimum.Ranging(maximising ? costUp : costDown, maximising ? costDown : costUp, boundDown, boundUp);
@@ -263,9 +257,9 @@ public final class LpSession implements AutoCloseable {
         LinearProgram.Builder.fresh(rowNames, name, "row");
         rows.add(row);
         snapshot = null;
-        Terms terms = Terms.of(row);
         done(
-                Highs.addRow(handle, Math.min(lower, upper), upper, terms.index.length, terms.index, terms.value),
+                Highs.addRow(
+                        handle, Math.min(lower, upper), upper, row.columns().length, row.columns(), row.coefficients()),
                 "add a row");
         return rows.size() - 1;
     }
@@ -294,24 +288,6 @@ public final class LpSession implements AutoCloseable {
         if (status < 0) {
             throw new IllegalStateException(
                     "The solver would not " + what + ": a fault in Haywright, not in the data.");
-        }
-    }
-
-    /** A row's coefficients other than 0. */
-    private record Terms(int[] index, double[] value) {
-        static Terms of(Row row) {
-            int[] index = row.columns();
-            double[] value = row.coefficients();
-            int kept = 0;
-            for (int k = 0; k < index.length; k++) {
-                if (value[k] != 0) {
-                    index[kept] = index[k];
-                    value[kept++] = value[k];
-                }
-            }
-            return kept == index.length
-                    ? new Terms(index, value)
-                    : new Terms(java.util.Arrays.copyOf(index, kept), java.util.Arrays.copyOf(value, kept));
         }
     }
 }

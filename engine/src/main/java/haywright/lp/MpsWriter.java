@@ -104,9 +104,7 @@ final class MpsWriter {
             int[] index = program.rows().get(i).columns();
             double[] value = program.rows().get(i).coefficients();
             for (int k = 0; k < index.length; k++) {
-                if (value[k] != 0) {
-                    line(entries.get(index[k]), columnNames.get(index[k]), rowNames.get(i), value[k]);
-                }
+                line(entries.get(index[k]), columnNames.get(index[k]), rowNames.get(i), value[k]);
             }
         }
         for (int j = 0; j < entries.size(); j++) {
