@@ -4,13 +4,20 @@ import haywright.lp.Infeasible;
 import haywright.lp.LinearProgram;
 import haywright.lp.Optimum;
 import haywright.lp.Unbounded;
+import haywright.quantity.Unit;
+import haywright.workings.Input;
+import haywright.workings.Line;
+import haywright.workings.Origin;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
+import haywright.workings.Source;
+import haywright.workings.Worked;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 
 /**
@@ -28,6 +35,8 @@ public record Mix(
         List<FeedLimit> feedLimits,
         boolean amountsFree,
         OptionalDouble total) {
+    private static final Source SOLVED = new Source(
+            "linear programming: the least cost under every limit listed, solved exactly", Source.Known.ARITHMETIC);
     private static final double NO = Double.NEGATIVE_INFINITY;
     private static final double ANY = Double.POSITIVE_INFINITY;
 
@@ -96,6 +105,39 @@ public record Mix(
                 ((Unbounded) outcome).column(),
                 "the more of it goes in, the cheaper the mix: there is no cheapest",
                 "Is its price below zero? Put a limit on it.");
+    }
+
+    /** How the cost and each limited value come from the amounts. */
+    public Worked workings(Cheapest answer) {
+        return () -> {
+            var lines = new ArrayList<Line>();
+            lines.add(sum("cost", "price", MixFeed::price, answer, answer.cost()));
+            for (int i = 0; i < limits.size(); i++) {
+                var value = limits.get(i).value();
+                lines.add(sum(
+                        "value" + (i + 1),
+                        value,
+                        f -> f.values().getOrDefault(value, 0.0),
+                        answer,
+                        answer.limits().get(i).gets()));
+            }
+            return List.copyOf(lines);
+        };
+    }
+
+    private Line sum(String symbol, String what, ToDoubleFunction<MixFeed> perUnit, Cheapest answer, double value) {
+        var terms = new ArrayList<String>();
+        var inputs = new ArrayList<Input>();
+        for (int i = 0; i < feeds.size(); i++) {
+            int n = i + 1;
+            terms.add("c%d·x%<d".formatted(n));
+            var name = feeds.get(i).name();
+            inputs.add(new Input(
+                    "c" + n, perUnit.applyAsDouble(feeds.get(i)), Unit.NONE, new Origin.Typed(what + " of " + name)));
+            inputs.add(new Input(
+                    "x" + n, answer.amounts()[i], Unit.NONE, new Origin.Typed(name + ", chosen by the solver")));
+        }
+        return new Line(symbol, String.join(" + ", terms), value, Unit.NONE, SOLVED, inputs);
     }
 
     public LinearProgram program() {

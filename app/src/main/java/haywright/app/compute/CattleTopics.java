@@ -105,7 +105,7 @@ final class CattleTopics {
             }
         }
 
-        private Requirement requirement() {
+        Requirement requirement() {
             var kind = Breed.named(breed == null ? "" : breed);
             double day = daysPregnant.orElse(0);
             double weeks = weeksInMilk.orElse(0);

@@ -6,7 +6,11 @@ import java.util.stream.Stream;
 /** The table of topics. */
 public final class Topics {
     public static final List<Topic<?, ?>> ALL = Stream.of(
-                    ForageTopics.ALL, List.of(ReportTopic.TOPIC), CattleTopics.ALL)
+                    ForageTopics.ALL,
+                    List.of(ReportTopic.TOPIC),
+                    CattleTopics.ALL,
+                    MixTopics.ALL,
+                    List.of(RationTopic.TOPIC))
             .<Topic<?, ?>>flatMap(List::stream)
             .toList();
 

@@ -9,6 +9,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * Requests and answers that are promised to other programs: the keys stay, the values hold to six significant digits.
@@ -81,6 +82,22 @@ class ExamplesThatHoldTest {
                                 + "'peak_week':8.5,'gain_lb_per_day':0,'final_weight_lb':1400,"
                                 + "'previous_temperature_c':20,'system':'nrc-1996'}",
                         "{'nem_pregnancy_mcal':2.95211,'nem_lactation_mcal':0,'nem_cold_mcal':0,'neg_mcal':0}"),
+                new Example(
+                        "pearson-square",
+                        "{'target_pct':26,'feeds':[{'name':'cottonseed meal','pct':54},{'name':'barley','pct':8}],"
+                                + "'batch':600}",
+                        "{'shares_pct':[39.1304,60.8696],'amounts':[234.783,365.217]}"),
+                // The deterministic part of Hock and Schittkowski 73, solved by other solvers.
+                new Example(
+                        "mix",
+                        "{'feeds':[{'name':'a','price':24.55,'values':{'protein':12,'oil':2.3}},"
+                                + "{'name':'b','price':26.75,'values':{'protein':11.9,'oil':5.6}},"
+                                + "{'name':'c','price':39,'values':{'protein':41.8,'oil':11.1}},"
+                                + "{'name':'d','price':40.5,'values':{'protein':52.1,'oil':1.3}}],"
+                                + "'limits':[{'value':'protein','at_least':21},{'value':'oil','at_least':5}]}",
+                        "{'cost':28.9426,'shares_pct':[68.5245,1.26991,30.2056,0],"
+                                + "'limits':[{'value':'protein','gets':21,'dual':0.285477},"
+                                + "{'value':'oil','gets':5,'dual':0.675317}]}"),
                 // 82.38 − 0.7515·40
                 new Example("tdn", "{'equation':'western-alfalfa','adf_pct_dm':40}", "{'tdn_pct_dm':52.32}"));
     }
@@ -208,6 +225,48 @@ class ExamplesThatHoldTest {
         var calcium = outcome.body().at("/answer/values/1");
         assertThat(calcium.get("analyte").asText()).isEqualTo("ca");
         assertThat(calcium.get("value").doubleValue()).isCloseTo(1.25, within(1e-9));
+    }
+
+    @Test
+    void aMixThatCannotBeNamesWhatStandsInTheWay() {
+        var outcome = COMPUTE.run(
+                "mix",
+                "{\"feeds\":[{\"name\":\"a\",\"price\":1,\"values\":{\"protein\":12}}],"
+                        + "\"limits\":[{\"value\":\"protein\",\"at_least\":21}]}");
+        assertThat(outcome.exit()).isEqualTo(Compute.NO);
+        assertThat(outcome.body().at("/answer/stands_in_the_way").toString()).contains("protein");
+        assertThat(outcome.body().get("answer").has("cost")).isFalse();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"\"z\":1.645", "\"sureness_pct\":95", "\"correlation\":0.5"})
+    void aMixThatIsSureIsRefusedAsNotBuilt(String wish) {
+        var outcome = COMPUTE.run(
+                "mix", "{\"feeds\":[{\"name\":\"a\",\"price\":1,\"values\":{}}],\"limits\":[]," + wish + "}");
+        assertThat(outcome.exit()).isEqualTo(Compute.REFUSED);
+        assertThat(outcome.body().at("/errors/0/rule").asText()).contains("not built yet");
+    }
+
+    @Test
+    void oneThingThatCannotBeMetIsAnAnswerWithTheChangeThatWouldHelp() {
+        var outcome = COMPUTE.run(
+                "ration",
+                "{\"requirement\":{\"class\":\"mature_cow\",\"body_weight_lb\":1300,\"days_pregnant\":270},"
+                        + "\"feeds\":[{\"name\":\"straw\",\"feed_class\":\"barley_straw\",\"price_usd_per_ton\":70}]}");
+        assertThat(outcome.exit()).isEqualTo(Compute.NO);
+        assertThat(outcome.body().at("/answer/no_ration/stands_in_the_way")).isNotEmpty();
+        assertThat(outcome.body().at("/answer/ration").isMissingNode()).isTrue();
+    }
+
+    @Test
+    void anUntestedOatHayStaysOutAndSaysSo() {
+        var outcome = COMPUTE.run(
+                "ration",
+                "{\"requirement\":{\"class\":\"bull\",\"body_weight_lb\":2000},"
+                        + "\"feeds\":[{\"name\":\"oat hay\",\"feed_class\":\"cereal_hay\",\"price_usd_per_ton\":110},"
+                        + "{\"name\":\"meadow hay\",\"feed_class\":\"grass_hay\",\"price_usd_per_ton\":140}]}");
+        assertThat(outcome.body().toString()).contains("oat hay is left out because its nitrate is not known");
+        assertThat(outcome.body().get("cautions")).isNotEmpty();
     }
 
     @Test
