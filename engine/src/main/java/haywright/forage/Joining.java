@@ -103,8 +103,8 @@ final class Joining {
         }
         boolean printed = told.readings.stream().anyMatch(r -> r.analyte() == Analyte.DM);
         if (needsDryMatter && !printed && sound.containsKey(Analyte.MOISTURE)) {
-            var rest = new DryMatterFromMoisture(sound.getOrDefault(Analyte.MOISTURE, 0.0));
-            put(Analyte.DM, rest.percent(), new Traced(rest, Map.of("moisture", typed)));
+            var rest = new Moisture(sound.getOrDefault(Analyte.MOISTURE, 0.0));
+            put(Analyte.DM, rest.dryMatter(), new Traced(rest, Map.of("moisture", typed)));
         }
         nitrate(told, sound, typed);
         if (stated == null && sound.containsKey(Analyte.TDN)) {
@@ -300,23 +300,6 @@ final class Joining {
                     Unit.PERCENT,
                     Source.read("Mississippi State University Extension P2620"),
                     Input.typed("N", nitrogen, Unit.PERCENT)));
-        }
-    }
-
-    private record DryMatterFromMoisture(double moisture) implements Worked {
-        double percent() {
-            return 100 - moisture;
-        }
-
-        @Override
-        public List<Line> lines() {
-            return List.of(Line.of(
-                    "DM",
-                    "100 − moisture",
-                    percent(),
-                    Unit.PERCENT,
-                    Source.ARITHMETIC,
-                    Input.typed("moisture", moisture, Unit.PERCENT)));
         }
     }
 }
