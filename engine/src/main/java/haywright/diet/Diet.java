@@ -1,5 +1,6 @@
 package haywright.diet;
 
+import haywright.cattle.AnimalClass;
 import haywright.cattle.Need;
 import haywright.diet.DietRow.Kind;
 import haywright.diet.DietRow.Sense;
@@ -31,6 +32,10 @@ public record Diet(
             "Usual dry matter intake of beef cows 1.5 to 2.7 % of body weight (Hibberd and Thrift 1992 as reprinted by"
                     + " Oklahoma State; Washington State University)");
     private static final double INTAKE_FLOOR_PERCENT = 1.5;
+    private static final Source GROWING_INTAKE_FLOOR = Source.practice(
+            "a 500 lb heifer gaining 1.5 lb a day eats 11 to 13 lb of dry matter; holding calves shorter than that on rich"
+                    + " feed is a programme of its own");
+    private static final double GROWING_INTAKE_FLOOR_PERCENT = 2.2;
     private static final Source RANCHS_OWN = Source.judgement("the ranch's own wish");
 
     public Diet {
@@ -65,13 +70,14 @@ public record Diet(
         List<DietRow> rows() {
             var rows = new ArrayList<DietRow>();
             rows.add(fill());
+            boolean growing = need.animals() == AnimalClass.GROWING;
             rows.add(needed(
                     "intake",
                     "feed in the belly",
-                    INTAKE_FLOOR_PERCENT / 100 * need.bodyWeight(),
+                    (growing ? GROWING_INTAKE_FLOOR_PERCENT : INTAKE_FLOOR_PERCENT) / 100 * need.bodyWeight(),
                     Unit.KILOGRAM_A_DAY,
                     f -> 1,
-                    INTAKE_FLOOR));
+                    growing ? GROWING_INTAKE_FLOOR : INTAKE_FLOOR));
             if (growth().isEmpty()) {
                 rows.add(needed(
                         "nem",

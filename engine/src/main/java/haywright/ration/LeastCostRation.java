@@ -137,7 +137,9 @@ public record LeastCostRation(List<PricedFeed> offered, Need need, DietOptions o
         }
         // A hair more than the solver's own exactness, so that the limit named is one that works.
         double hair = 1e-6 * Math.max(1, Math.abs(row.limit()));
-        double to = row.sense() == DietRow.Sense.AT_LEAST ? row.limit() - gives - hair : row.limit() + gives + hair;
+        double to = row.sense() == DietRow.Sense.AT_LEAST
+                ? Math.max(0, row.limit() - gives - hair)
+                : row.limit() + gives + hair;
         try (var program = new RationProgram(diet, feeds)) {
             program.limit(index, to);
             return program.solve() instanceof Optimum optimum
