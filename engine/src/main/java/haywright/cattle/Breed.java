@@ -5,6 +5,7 @@ import haywright.workings.Refused;
 import haywright.workings.Source;
 import java.util.List;
 import java.util.Locale;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /**
@@ -20,6 +21,8 @@ public record Breed(String name, double effect, double birthWeight, double peakM
             .map(Breed::row)
             .toList();
 
+    private static final Pattern CROSS = Pattern.compile("\\s+[x×]\\s+");
+
     /** Beef cattle of no particular breed: the cow of the 1996 tables. */
     public static final Breed AVERAGE = TABLE.get(0);
 
@@ -32,9 +35,7 @@ public record Breed(String name, double effect, double birthWeight, double peakM
         if (name.isBlank()) {
             return AVERAGE;
         }
-        var parents = List.of(name.strip().split("\\s+[x×]\\s+")).stream()
-                .map(Breed::one)
-                .toList();
+        var parents = CROSS.splitAsStream(name.strip()).map(Breed::one).toList();
         return parents.size() == 1 ? parents.get(0) : cross(name.strip(), parents);
     }
 

@@ -4,8 +4,8 @@ import haywright.workings.Note;
 import haywright.workings.Note.Level;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Stream;
 
 /** What a check found, most serious or not; empty when all is well. */
 record Findings(List<Finding> found) {
@@ -22,7 +22,11 @@ record Findings(List<Finding> found) {
     }
 
     static Findings of(Findings... parts) {
-        return new Findings(Stream.of(parts).flatMap(p -> p.found.stream()).toList());
+        var all = new ArrayList<Finding>();
+        for (var part : parts) {
+            all.addAll(part.found);
+        }
+        return all.isEmpty() ? NONE : new Findings(all);
     }
 
     List<Note> notes() {
@@ -31,6 +35,9 @@ record Findings(List<Finding> found) {
 
     /** Throws when anything found is of level E. */
     void refuse() {
+        if (found.isEmpty()) {
+            return; // the road of every draw
+        }
         Refused.unlessEmpty(found.stream()
                 .filter(f -> f.level == Level.REFUSE)
                 .map(f -> new Problem(f.field, f.value, f.words, f.fix))

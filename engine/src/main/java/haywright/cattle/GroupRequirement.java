@@ -44,25 +44,25 @@ public record GroupRequirement(AnimalClass animals, RequirementSystem system, Li
     /** @param previousTemperature mean of the last month, °C */
     static GroupRequirement of(Group group, LocalDate date, RequirementSystem system, double previousTemperature) {
         HerdCheck.findings(group, date).refuse();
+        var breed = Breed.named(group.breed());
         var members = new ArrayList<Member>();
         int open = group.head();
         for (var week : group.calving()) {
             if (week.head() > 0) {
                 open -= week.head();
-                var animal = animal(group, date, week, previousTemperature);
+                var animal = animal(group, breed, date, week, previousTemperature);
                 members.add(new Member(week.head(), new Requirement(animal, system)));
             }
         }
         if (open > 0) {
-            var animal = animal(group, date, null, previousTemperature);
+            var animal = animal(group, breed, date, null, previousTemperature);
             members.add(new Member(open, new Requirement(animal, system)));
         }
         return new GroupRequirement(group.animals(), system, members);
     }
 
     private static Animal animal(
-            Group group, LocalDate date, Group.@Nullable CalvingWeek week, double previousTemperature) {
-        var breed = Breed.named(group.breed());
+            Group group, Breed breed, LocalDate date, Group.@Nullable CalvingWeek week, double previousTemperature) {
         boolean firstCalf = group.animals().firstCalf();
         Pregnancy pregnancy = null;
         Lactation lactation = null;

@@ -114,6 +114,12 @@ class IndependentFiguresTest {
         assertThat(new CowIntake1996(600, 0, 9, dietNem, 1).kilograms()).isCloseTo(early + 1.8, within(0.0005));
     }
 
+    /** 1.2425 + 1.9218 − 0.7259 = 2.4384 % of 300 kg, by hand from the published line. */
+    @Test
+    void intakeOfAGrowingCalfInTheNewerEdition() {
+        assertThat(new GrowingIntake2016(300, 1, 1).kilograms()).isCloseTo(7.3152, within(0.00005));
+    }
+
     /** 0.9 % of the thermoneutral need for each degree below 20 °C, on condition 5. */
     @Test
     void acclimatisation() {
