@@ -97,8 +97,9 @@ public final class Show {
 
     /** A price as typed, in words: {@code $185 a ton}. */
     public static String price(Quantity price) {
-        double value = price.value();
-        return withUnit(number(value, value == Math.rint(value) ? 0 : Math.abs(value) < 1 ? 3 : 2), price.unit());
+        int decimals = Math.max(
+                0, BigDecimal.valueOf(price.value()).stripTrailingZeros().scale());
+        return withUnit(number(price.value(), decimals == 0 ? 0 : Math.min(4, Math.max(2, decimals))), price.unit());
     }
 
     public static String fahrenheit(double celsius) {
