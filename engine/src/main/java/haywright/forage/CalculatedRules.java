@@ -1,6 +1,7 @@
 package haywright.forage;
 
 import static haywright.forage.Say.number;
+import static haywright.forage.Say.rounded;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -177,10 +178,5 @@ final class CalculatedRules {
                                                     .formatted(sheet.say(Analyte.ADICP), sheet.say(Analyte.CP))),
                     "Are all three on dry matter?"));
         }
-    }
-
-    private static String rounded(double value, int decimals) {
-        double scale = Math.pow(10, decimals);
-        return number(Math.round(value * scale) / scale);
     }
 }

@@ -1,6 +1,6 @@
 package haywright.forage;
 
-import static haywright.forage.Say.number;
+import static haywright.forage.Say.rounded;
 
 import java.util.List;
 
@@ -59,14 +59,14 @@ final class DamageRules {
                             "C34",
                             Analyte.ADICP,
                             "%s %% of the protein is bound: %s"
-                                    .formatted(number(share), share > 15 ? "it heated badly" : "it heated"),
+                                    .formatted(rounded(share, 1), share > 15 ? "it heated badly" : "it heated"),
                             "Use available protein, and ask the laboratory for chemistry if it was read by NIR. Hay that heated can burn: check its temperature and follow local fire rules."));
         } else if (sheet.feedClass() == FeedClass.DISTILLERS_GRAINS) {
             issues.add(Issue.information(
                     "C34",
                     Analyte.ADICP,
                     "%s %% of the protein is bound, which in distillers grains is partly digested all the same"
-                            .formatted(number(share)),
+                            .formatted(rounded(share, 1)),
                     "The rules for forages are not for it."));
         }
     }

@@ -1,10 +1,7 @@
 package haywright.forage;
 
 import haywright.quantity.Unit;
-import haywright.workings.Input;
-import haywright.workings.Line;
 import haywright.workings.Origin;
-import haywright.workings.Source;
 import haywright.workings.Worked;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -182,7 +179,7 @@ final class Joining {
         }
         values.putAll(lent);
         notes.add((tested ? "What the report does not say is from" : "Not tested: every figure is from")
-                + " the feed book, %s, %s".formatted(book.feed(), book.source().cite())
+                + " the feed book: %s".formatted(book.source().cite())
                 + (book.basisIsKnown() ? "." : ". The source does not say its basis: take these figures as doubtful."));
     }
 
@@ -207,7 +204,7 @@ final class Joining {
                 tdn = fromFibre;
                 notes.add("TDN %s %% is from the measured ADF by the line “%s”: %s.%s%s"
                         .formatted(
-                                Say.number(fromFibre.percent()),
+                                Say.rounded(fromFibre.percent(), 1),
                                 equation.name(),
                                 usual.get().reason(),
                                 fromFibre.inRange()
@@ -283,23 +280,5 @@ final class Joining {
             throw new IllegalStateException(analyte + " is not known");
         }
         return known.value();
-    }
-
-    /** A nitrogen figure that a report prints in place of protein. */
-    private record ProteinFromNitrogen(double nitrogen) implements Worked {
-        double percent() {
-            return 6.25 * nitrogen;
-        }
-
-        @Override
-        public List<Line> lines() {
-            return List.of(Line.of(
-                    "CP",
-                    "6.25·N",
-                    percent(),
-                    Unit.PERCENT,
-                    Source.read("Mississippi State University Extension P2620"),
-                    Input.typed("N", nitrogen, Unit.PERCENT)));
-        }
     }
 }

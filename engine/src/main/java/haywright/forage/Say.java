@@ -17,4 +17,10 @@ final class Say {
                 .toPlainString();
         return text.startsWith("-") ? "−" + text.substring(1) : text;
     }
+
+    /** Worked-out figures, to as many decimals as a reader can use. */
+    static String rounded(double value, int decimals) {
+        double scale = Math.pow(10, decimals);
+        return number(Math.round(value * scale) / scale);
+    }
 }

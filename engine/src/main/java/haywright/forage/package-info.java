@@ -1,12 +1,16 @@
 /**
  * What the laboratory's numbers mean: reports checked line by line, the published equations, the feed book, and the
- * {@link haywright.forage.Composition} of a lot that comes out of them.
+ * composition of a lot that comes out of them.
  *
- * <p>In: a {@link haywright.forage.LabReport} as typed and a row of the feed book. Out: a composition on dry matter,
- * every value with its origin.
+ * <p>Start at {@link haywright.forage.LotComposition}. In: {@link haywright.forage.LabReport}s as typed and a row of the
+ * {@link haywright.forage.FeedBook}. Out: a {@link haywright.forage.Composition} on dry matter, every value with its
+ * origin. {@link haywright.forage.ReportCheck} says what is impossible or unlikely in a report; each published equation
+ * ({@link haywright.forage.Tdn}, {@link haywright.forage.NetEnergy}, {@link haywright.forage.RelativeFeedValue},
+ * {@link haywright.forage.Nitrate}, …) is a record of what was measured and can be used alone.
  *
- * <p>Concentrations are per cent or ppm of dry matter, energy is Mcal per kg of dry matter. Knows {@code sampling},
- * {@code chance}, {@code workings} and {@code quantity}; knows nothing of cattle, files or pages.
+ * <p>Concentrations are per cent or ppm of dry matter, energy is Mcal per kg of dry matter. Where sources disagree they
+ * are shown together (nitrate) or the one used is named with its reason (TDN). Knows {@code sampling}, {@code chance},
+ * {@code workings} and {@code quantity}; knows nothing of cattle, files or pages.
  */
 @NullMarked
 package haywright.forage;

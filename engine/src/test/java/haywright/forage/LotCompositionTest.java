@@ -72,7 +72,7 @@ class LotCompositionTest {
         assertThat(value(lot, Analyte.RFV)).isCloseTo(59.298 * 2 / 1.29, within(1e-9));
         assertThat(value(lot, Analyte.NEM)).isCloseTo(new NetEnergy(58.801).nem(), within(1e-9));
         assertThat(lot.tdn()).containsInstanceOf(AdfTdn.class);
-        assertThat(lot.notes()).anyMatch(n -> n.contains("TDN 58.801 % is from the measured ADF"));
+        assertThat(lot.notes()).anyMatch(n -> n.contains("TDN 58.8 % is from the measured ADF"));
     }
 
     @Test
