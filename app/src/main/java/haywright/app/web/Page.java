@@ -91,7 +91,7 @@ public record Page(
     /**
      * The form to show: what somebody left unfinished, or else what is known.
      *
-     * @param key names the form and what it is about: {@code lot/UUID}, {@code lot/new/bales}
+     * @param key where the form stands on the ranch, {@code lots/new/bales}: a draft is found again under it
      */
     public Form form(String key, Supplier<Map<String, String>> known) {
         if (http.queryParam("afresh") != null) {

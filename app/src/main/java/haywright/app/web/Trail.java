@@ -5,7 +5,6 @@ import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 
 /** What is done and what waits at each step, in words, told from the ranch document alone. */
 public final class Trail {
@@ -22,11 +21,11 @@ public final class Trail {
         return List.copyOf(stops);
     }
 
-    /** The first stop that has a page and is not done. */
-    public static Optional<Stop> waiting(List<Stop> trail) {
+    /** Every stop that has a page and is not done. */
+    public static List<Stop> waiting(List<Stop> trail) {
         return trail.stream()
                 .filter(stop -> stop.step().isBuilt() && !stop.done())
-                .findFirst();
+                .toList();
     }
 
     private static Stop stop(Step step, Ranch ranch) {

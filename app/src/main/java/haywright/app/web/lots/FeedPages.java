@@ -20,7 +20,7 @@ public final class FeedPages {
     private FeedPages() {}
 
     public static void routes(Routes on) {
-        on.get("feeds/new", page -> page.show(FORM, view(page, page.form(key(null), Map::of), null)));
+        on.get("feeds/new", page -> page.show(FORM, view(page, page.form(path(null), Map::of), null)));
         on.post("feeds/new", page -> save(page, null));
         on.get("feeds/{feed}", FeedPages::change);
         on.post("feeds/{feed}", page -> save(page, feed(page)));
@@ -49,11 +49,11 @@ public final class FeedPages {
 
     private static void change(Page page) {
         var feed = feed(page);
-        page.show(FORM, view(page, page.form(key(feed), () -> FeedForm.known(feed)), feed));
+        page.show(FORM, view(page, page.form(path(feed), () -> FeedForm.known(feed)), feed));
     }
 
     private static void save(Page page, @Nullable FeedForSale before) {
-        var form = page.posted(key(before));
+        var form = page.posted(path(before));
         var feed = FeedForm.read(form, before == null ? UUID.randomUUID() : before.id(), before);
         if (feed.isEmpty()) {
             page.reject(form, FORM, view(page, form, before));
@@ -67,7 +67,7 @@ public final class FeedPages {
     private static void delete(Page page) {
         var feed = feed(page);
         page.save(
-                page.posted(key(feed)),
+                page.posted(path(feed)),
                 "Feed to buy taken away: " + feed.name(),
                 ranch -> ranch.withoutFeedForSale(feed.id()),
                 "lots");
@@ -77,16 +77,13 @@ public final class FeedPages {
         return page.find(page.ranch().feedsForSale(), "feed");
     }
 
-    private static String key(@Nullable FeedForSale feed) {
-        return "feed/" + (feed == null ? "new" : feed.id());
+    /** Where the form of a feed stands; what is left unfinished is kept under it. */
+    private static String path(@Nullable FeedForSale feed) {
+        return "feeds/" + (feed == null ? "new" : feed.id());
     }
 
     private static FormView view(Page page, Form form, @Nullable FeedForSale feed) {
         return new FormView(
-                form,
-                feed,
-                page.at("feeds/" + (feed == null ? "new" : feed.id())),
-                Option.of(FeedClass.class, FeedClass::words),
-                LotPages.bookRows());
+                form, feed, page.at(path(feed)), Option.of(FeedClass.class, FeedClass::words), LotPages.bookRows());
     }
 }

@@ -122,16 +122,16 @@ public final class LotPages {
 
     private static void add(Page page) {
         var kind = kind(page.http().pathParam("kind"));
-        page.show(FORM, view(page, page.form(key(kind, null), Map::of), kind, null));
+        page.show(FORM, view(page, page.form(path(kind, null), Map::of), kind, null));
     }
 
     private static void change(Page page, StockForm.Kind kind) {
         var lot = lot(page);
-        page.show(FORM, view(page, page.form(key(kind, lot), () -> LotForm.known(lot)), kind, lot));
+        page.show(FORM, view(page, page.form(path(kind, lot), () -> LotForm.known(lot)), kind, lot));
     }
 
     private static void save(Page page, StockForm.Kind kind, @Nullable Lot before) {
-        var form = page.posted(key(kind, before));
+        var form = page.posted(path(kind, before));
         var id = before == null ? UUID.randomUUID() : before.id();
         var lot = LotForm.read(form, kind, id, before, page.ranch());
         if (lot.isEmpty()) {
@@ -145,7 +145,7 @@ public final class LotPages {
 
     private static void delete(Page page) {
         var lot = lot(page);
-        var form = page.posted(key(StockForm.Kind.of(lot.stock()), lot));
+        var form = page.posted(path(StockForm.Kind.of(lot.stock()), lot));
         page.save(form, "Lot taken away: " + lot.name(), ranch -> ranch.withoutLot(lot.id()), "lots");
     }
 
@@ -153,8 +153,9 @@ public final class LotPages {
         return page.find(page.ranch().lots(), "lot");
     }
 
-    private static String key(StockForm.Kind kind, @Nullable Lot lot) {
-        return "lot/" + (lot == null ? "new" : lot.id()) + "/" + Form.id(kind);
+    /** Where the form of a lot stands; what is left unfinished is kept under it. */
+    private static String path(StockForm.Kind kind, @Nullable Lot lot) {
+        return lot == null ? "lots/new/" + Form.id(kind) : "lots/" + lot.id() + "/as/" + Form.id(kind);
     }
 
     private static StockForm.Kind kind(String asked) {
@@ -166,12 +167,11 @@ public final class LotPages {
     }
 
     private static FormView view(Page page, Form form, StockForm.Kind kind, @Nullable Lot lot) {
-        var action = lot == null ? "lots/new/" + Form.id(kind) : "lots/" + lot.id() + "/as/" + Form.id(kind);
         return new FormView(
                 form,
                 kind,
                 lot,
-                page.at(action),
+                page.at(path(kind, lot)),
                 Option.of(FeedClass.class, FeedClass::words),
                 bookRows(),
                 Option.of(Lot.Storage.class, Lot.Storage::words),

@@ -28,7 +28,8 @@ public final class RanchPages {
         on.get("settings", page -> page.show("haywright/app/web/ranch/settings.jte", settings(page.ranch())));
         on.get(
                 "settings/ranch",
-                page -> page.show(RANCH, view(page, page.form("ranch", () -> SettingsForms.known(page.ranch())))));
+                page -> page.show(
+                        RANCH, view(page, page.form("settings/ranch", () -> SettingsForms.known(page.ranch())))));
         on.post("settings/ranch", RanchPages::saveRanch);
         on.get(
                 "settings/outfit",
@@ -55,8 +56,14 @@ public final class RanchPages {
         on.post("put-away", RanchPages::putAway);
     }
 
-    /** @param waits the first stop that is built and not done; null when nothing waits */
-    public record Home(Trail.@Nullable Stop waits, String next, List<Trail.Stop> trail) {}
+    /**
+     * @param waits every stop that has a page and is not done, in walking order
+     * @param left forms that somebody left unfinished
+     */
+    public record Home(List<Trail.Stop> waits, List<NextDate> dates, List<Left> left) {}
+
+    /** @param path of the form's page on the ranch */
+    public record Left(String path, String words) {}
 
     /** Lines of what is set, by form. */
     public record SettingsView(List<Line> ranch, List<Line> outfit, List<Line> lastWinter) {}
@@ -66,11 +73,25 @@ public final class RanchPages {
     public record FormView(Form form, List<Option> systems) {}
 
     private static Home home(Page page) {
-        var trail = Trail.of(page.ranch());
-        return new Home(
-                Trail.waiting(trail).orElse(null),
-                NextDate.of(page.ranch(), page.today()).map(NextDate::words).orElse(""),
-                trail);
+        var drafts = page.desk().store().drafts();
+        var left = drafts.waiting(page.ranch().id()).stream()
+                .map(path -> left(path, drafts.get(page.ranch().id(), path).getOrDefault("name", List.of())))
+                .toList();
+        return new Home(Trail.waiting(Trail.of(page.ranch())), NextDate.all(page.ranch(), page.today()), left);
+    }
+
+    private static Left left(String path, List<String> name) {
+        var kind = switch (path.replaceAll("/.*", "")) {
+            case "lots" -> "A lot";
+            case "feeds" -> "A feed to buy";
+            case "reports" -> "A report";
+            case "herd" -> "A group";
+            case "settings" -> "Ranch settings";
+            case "letter" -> "A letter";
+            default -> "A form";
+        };
+        var called = name.isEmpty() ? "" : name.get(0).strip();
+        return new Left(path, called.isEmpty() ? kind : kind + ": " + called);
     }
 
     private static SettingsView settings(Ranch ranch) {
@@ -129,7 +150,7 @@ public final class RanchPages {
     }
 
     private static void saveRanch(Page page) {
-        var form = page.posted("ranch");
+        var form = page.posted("settings/ranch");
         var changed = SettingsForms.read(form, page.ranch());
         if (changed.isEmpty()) {
             page.reject(form, RANCH, view(page, form));
@@ -139,7 +160,7 @@ public final class RanchPages {
     }
 
     private static void saveOutfit(Page page) {
-        var form = page.posted("outfit");
+        var form = page.posted("settings/outfit");
         var outfit = SettingsForms.outfit(form);
         if (outfit.isEmpty()) {
             page.reject(form, OUTFIT, view(page, form));
@@ -149,7 +170,7 @@ public final class RanchPages {
     }
 
     private static void saveLastWinter(Page page) {
-        var form = page.posted("last-winter");
+        var form = page.posted("settings/last-winter");
         var winter = SettingsForms.lastWinter(form);
         if (winter.isEmpty()) {
             page.reject(form, WINTER, view(page, form));

@@ -83,7 +83,9 @@ public final class RoundPages {
                 ranch.name(),
                 ranch.settings().invented(),
                 has.isEmpty() ? "nothing put in yet" : String.join("; ", has),
-                waits.map(stop -> stop.step().title() + ": " + stop.says()).orElse(""),
+                waits.isEmpty()
+                        ? ""
+                        : waits.get(0).step().title() + ": " + waits.get(0).says(),
                 NextDate.of(ranch, today).map(NextDate::words).orElse(""));
     }
 
