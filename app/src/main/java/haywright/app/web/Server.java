@@ -3,6 +3,7 @@ package haywright.app.web;
 import gg.jte.ContentType;
 import gg.jte.TemplateEngine;
 import gg.jte.output.StringOutput;
+import haywright.app.web.bench.BenchPages;
 import haywright.app.web.lots.FeedPages;
 import haywright.app.web.lots.LotPages;
 import haywright.app.web.ranch.RanchPages;
@@ -99,6 +100,7 @@ public final class Server implements AutoCloseable {
         History.routes(new Routes(to, desk, null));
         LotPages.routes(new Routes(to, desk, Step.LOTS));
         FeedPages.routes(new Routes(to, desk, Step.LOTS));
+        BenchPages.routes(new Routes(to, desk, Step.BENCH));
         for (var step : Step.values()) {
             if (!step.isBuilt()) {
                 new Routes(to, desk, step).get(step.path(), page -> page.show("haywright/app/web/notBuilt.jte", step));

@@ -7,7 +7,7 @@ public enum Step {
     READ_IT("Read it", "reports", false, "The laboratory’s report beside its checks."),
     HERD("Herd", "herd", false, "The groups, and what each needs."),
     MATCH("Match", "match", false, "Which lot carries which group at which stage, and where it falls short."),
-    BENCH("Bench", "bench", false, "The ration for each group, by hand or solved."),
+    BENCH("Bench", "bench", true, "The ration for each group, by hand or solved."),
     WINTER_BOOK("Winter book", "winter", false, "Whether the feed lasts to grass, in twenty winters."),
     LETTER("Letter", "letter", false, "The one page for the person who feeds.");
 

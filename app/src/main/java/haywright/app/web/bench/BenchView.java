@@ -1,0 +1,217 @@
+package haywright.app.web.bench;
+
+import haywright.app.words.LimitWords;
+import haywright.app.words.Show;
+import haywright.cattle.Group;
+import haywright.cattle.Need;
+import haywright.diet.LeftOut;
+import haywright.quantity.Unit;
+import haywright.ranch.Yard;
+import haywright.ration.HandMix;
+import haywright.ration.LimitAnswer;
+import haywright.ration.NoRation;
+import haywright.ration.Portion;
+import haywright.ration.Ration;
+import haywright.workings.Problem;
+import haywright.workings.Refused;
+import haywright.workings.Worked;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One group's ration as a page shows it.
+ *
+ * @param now what is fed now, judged; null when nobody has said
+ * @param mix the cheapest ration; null when there is none
+ * @param way what stands in the way; null when there is a ration
+ */
+public record BenchView(
+        Group group,
+        Need need,
+        @Nullable Judged now,
+        @Nullable Mix mix,
+        @Nullable InTheWay way,
+        List<FeedRow> feeds,
+        List<LeftOut> leftOut,
+        String beside) {
+    /** @param says cost, or what is wrong, in a few words; done whether there is a ration */
+    public record GroupRow(Group group, boolean done, String says, String now) {}
+
+    public record Cannot(Group group, List<Problem> problems) {}
+
+    /** Pounds as fed a head and day; empty where none. */
+    public record FeedRow(String name, String now, String mix, String difference) {}
+
+    public record Judged(String cost, List<String> shortfalls, List<LimitRow> limits) {}
+
+    /**
+     * @param saves against what is fed now, in words; empty when there is nothing to compare with
+     * @param program whether the linear program can be had
+     */
+    public record Mix(
+            String cost,
+            String saves,
+            List<Tight> tight,
+            String spare,
+            List<LimitRow> limits,
+            List<Unused> unused,
+            List<Ranges> ranges,
+            Worked worked) {}
+
+    public record Tight(String name, String says, double filled) {}
+
+    public record LimitRow(String name, String needed, String supplied, String price, boolean met, String source) {}
+
+    public record Unused(String name, String price, String below) {}
+
+    /** Prices a ton as fed between which the mix stays. */
+    public record Ranges(String name, String price, String low, String high) {}
+
+    public record InTheWay(List<String> reasons, List<String> lifts) {}
+
+    static GroupRow row(Yard yard, Group group) {
+        try {
+            var now = yard.fedNow(group);
+            var fed = now.map(mix -> Show.dollars(mix.cost())
+                            + (mix.meetsEverything()
+                                    ? ""
+                                    : ", " + shortfalls(mix).get(0)))
+                    .orElse("not said");
+            if (yard.feeds().isEmpty()) {
+                return new GroupRow(group, false, "no feed on the ranch yet", fed);
+            }
+            return yard.ration(group) instanceof Ration ration
+                    ? new GroupRow(group, true, Show.dollars(ration.cost()) + " a head a day", fed)
+                    : new GroupRow(group, false, "something stands in the way", fed);
+        } catch (Refused refused) {
+            return new GroupRow(group, false, refused.problems().get(0).sentence(), "");
+        }
+    }
+
+    static BenchView of(Yard yard, Group group) {
+        var answer = yard.ration(group);
+        var now = yard.fedNow(group);
+        var need = yard.need(group);
+        var mix = answer instanceof Ration ration ? mix(ration, now) : null;
+        var way = answer instanceof NoRation no ? inTheWay(no, need) : null;
+        List<Portion> portions = answer instanceof Ration ration ? ration.portions() : List.of();
+        return new BenchView(
+                group,
+                need,
+                now.map(BenchView::judged).orElse(null),
+                mix,
+                way,
+                feeds(now, portions),
+                yard.question(group).diet().leftOut(),
+                answer instanceof Ration ration ? BesideTheRules.of(need, ration) : "");
+    }
+
+    static Judged judged(HandMix mix) {
+        return new Judged(
+                Show.dollars(mix.cost()),
+                shortfalls(mix),
+                mix.limits().stream().map(BenchView::limit).toList());
+    }
+
+    private static List<String> shortfalls(HandMix mix) {
+        var words = new ArrayList<String>();
+        mix.notAllowed().forEach(out -> words.add(out.why()));
+        mix.limits().stream().filter(l -> !l.isMet()).map(LimitWords::shortfall).forEach(words::add);
+        return words;
+    }
+
+    private static Mix mix(Ration ration, Optional<HandMix> now) {
+        var tight = ration.limits().stream()
+                .filter(LimitAnswer::isTight)
+                .map(l -> new Tight(LimitWords.start(l.row()), LimitWords.tight(l), filled(l)))
+                .toList();
+        var spare = String.join(
+                ", ",
+                ration.limits().stream()
+                        .filter(l -> !l.isTight())
+                        .map(l -> l.row().name())
+                        .distinct()
+                        .toList());
+        return new Mix(
+                Show.dollars(ration.cost()),
+                now.map(n -> Show.dollars(n.cost())).orElse(""),
+                tight,
+                spare,
+                ration.limits().stream().map(BenchView::limit).toList(),
+                ration.notUsed().stream()
+                        .map(n -> new Unused(
+                                n.feed().feed().name(),
+                                aTon(n.feed().pricePerKgAsFed()),
+                                n.worthBuyingBelow() > 0 ? aTon(n.worthBuyingBelow()) : "at no price"))
+                        .toList(),
+                ration.portions().stream()
+                        .map(p -> new Ranges(
+                                p.feed().feed().name(),
+                                aTon(p.feed().pricePerKgAsFed()),
+                                p.priceRange().low() > 0 ? aTon(p.priceRange().low()) : "any lower",
+                                Double.isFinite(p.priceRange().high())
+                                        ? aTon(p.priceRange().high())
+                                        : "any higher"))
+                        .toList(),
+                ration);
+    }
+
+    /** How full the strip is drawn: supplied against the limit, where the limit lies at four fifths. */
+    private static double filled(LimitAnswer limit) {
+        double share =
+                limit.row().limit() == 0 ? 1 : limit.supplied() / limit.row().limit();
+        return Math.max(0, Math.min(1.25, share));
+    }
+
+    private static String aTon(double dollarsPerKg) {
+        return Show.dollars(Unit.DOLLAR_PER_KG.to(Unit.DOLLAR_PER_TON, dollarsPerKg));
+    }
+
+    private static LimitRow limit(LimitAnswer limit) {
+        var row = limit.row();
+        return new LimitRow(
+                LimitWords.start(row),
+                LimitWords.needed(row),
+                LimitWords.amount(row, limit.supplied()),
+                limit.isTight() ? LimitWords.tight(limit) : "",
+                limit.isMet(),
+                "%s (%s)".formatted(row.source().cite(), row.source().known().words()));
+    }
+
+    private static InTheWay inTheWay(NoRation no, Need need) {
+        var reasons = no.conflicts().stream()
+                .map(c -> LimitWords.inTheWay(c.row(), no))
+                .toList();
+        if (reasons.isEmpty()) {
+            reasons = List.of("No feed on the ranch may be fed to this group.");
+        }
+        return new InTheWay(
+                reasons, no.lifts().stream().map(l -> LimitWords.lift(l, need)).toList());
+    }
+
+    private static List<FeedRow> feeds(Optional<HandMix> now, List<Portion> mix) {
+        Map<String, Portion> before = new LinkedHashMap<>();
+        Map<String, Portion> after = new LinkedHashMap<>();
+        now.ifPresent(n -> n.portions().forEach(p -> before.put(p.feed().feed().id(), p)));
+        mix.forEach(p -> after.put(p.feed().feed().id(), p));
+        var all = new LinkedHashMap<>(before);
+        after.forEach(all::putIfAbsent);
+        return all.entrySet().stream()
+                .map(e -> {
+                    var was = before.get(e.getKey());
+                    var is = after.get(e.getKey());
+                    double more = (is == null ? 0 : is.cost()) - (was == null ? 0 : was.cost());
+                    return new FeedRow(
+                            e.getValue().feed().feed().name(), pounds(was), pounds(is), Show.centsMore(more));
+                })
+                .toList();
+    }
+
+    private static String pounds(@Nullable Portion portion) {
+        return portion == null ? "0" : Show.number(Unit.POUND.fromBase(portion.kgPutOut()), 1);
+    }
+}

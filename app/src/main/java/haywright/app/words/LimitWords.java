@@ -1,0 +1,127 @@
+package haywright.app.words;
+
+import haywright.cattle.Need;
+import haywright.diet.DietRow;
+import haywright.diet.DietRow.Sense;
+import haywright.quantity.Unit;
+import haywright.ration.LimitAnswer;
+import haywright.ration.NoRation;
+
+/** What the rows of a ration say, in the rancher's words: on pages, papers and in a terminal alike. */
+public final class LimitWords {
+    private LimitWords() {}
+
+    /** {@code 19.5 lb}, {@code 13.4 Mcal}, {@code 17.4 g}, {@code 60 %}, {@code 678 ppm}. */
+    public static String amount(DietRow row, double value) {
+        return switch (row.unit()) {
+            case KILOGRAM_A_DAY -> Show.number(Unit.POUND.fromBase(value), 2) + " lb";
+            case GRAM_A_DAY -> Show.number(value, 1) + " g";
+            case MEGACALORIE -> Show.number(value, 2) + " Mcal";
+            case PERCENT -> Show.number(value, 1) + " %";
+            case PPM -> Show.number(value, 0) + " ppm";
+            default -> Show.number(value, 1);
+        };
+    }
+
+    /** With the side: {@code at least 1.53 lb}. */
+    public static String needed(DietRow row) {
+        return (row.sense() == Sense.AT_LEAST ? "at least " : "at most ") + amount(row, row.limit());
+    }
+
+    /** Start of a sentence: {@code Protein}. */
+    public static String start(DietRow row) {
+        return capital(row.name());
+    }
+
+    private static String capital(String words) {
+        return Character.toUpperCase(words.charAt(0)) + words.substring(1);
+    }
+
+    /** What a limit that costs money costs: {@code Protein decides. A tenth of a pound more would cost 4 ¢ a head.} */
+    public static String tight(LimitAnswer limit) {
+        var row = limit.row();
+        double step = switch (row.unit()) {
+            case KILOGRAM_A_DAY -> 0.1 * Unit.POUND.toBase(1);
+            case PPM -> 100;
+            case GRAM_A_DAY -> 1;
+            default -> 1;
+        };
+        var more = switch (row.unit()) {
+            case KILOGRAM_A_DAY -> "A tenth of a pound";
+            case GRAM_A_DAY -> "One gram";
+            case MEGACALORIE -> "One Mcal";
+            case PERCENT -> "One point";
+            case PPM -> "A hundred ppm";
+            default -> "One";
+        };
+        boolean least = row.sense() == Sense.AT_LEAST;
+        return "%s %s would %s %s a head a day."
+                .formatted(more, least ? "more" : "more room", least ? "cost" : "save", cents(limit.price() * step));
+    }
+
+    /** {@code 4 ¢}, {@code 0.3 ¢}. */
+    private static String cents(double dollars) {
+        double cents = 100 * dollars;
+        return Show.number(cents, cents < 0.95 ? 1 : 0) + " ¢";
+    }
+
+    /** Short by how much: {@code short of protein by 0.3 lb}; {@code 2 % too much grain}. */
+    public static String shortfall(LimitAnswer limit) {
+        var row = limit.row();
+        var by = amount(row, Math.abs(limit.margin()));
+        return row.sense() == Sense.AT_LEAST
+                ? "short of %s by %s".formatted(row.name(), by)
+                : "%s too much: %s".formatted(by, row.name());
+    }
+
+    /** One limit of a conflict, as a sentence. */
+    public static String inTheWay(DietRow row, NoRation answer) {
+        var out = answer.diet().leftOut().stream()
+                .filter(l -> row.id().endsWith("_" + l.feed().id()))
+                .findFirst();
+        if (out.isPresent()) {
+            return "You want %s of %s a head a day, and it may not be fed: %s."
+                    .formatted(needed(row), row.name(), out.get().why());
+        }
+        return switch (row.id()) {
+            case "fill" -> "They can hold only so much of these feeds.";
+            case "growth" ->
+                "A gain of %s needs %s of energy over upkeep."
+                        .formatted(gain(answer.diet().need().gain()), amount(row, row.limit()));
+            case "forage" -> "Forage must be %s of the ration, for the rumen.".formatted(needed(row));
+            case "grain" -> "Grain may be %s a head a day.".formatted(needed(row));
+            case "straw" ->
+                row.limit() == 0
+                        ? "No straw for these cattle."
+                        : "Straw may be %s a head a day.".formatted(needed(row));
+            case "nitrate" -> "Nitrate in the ration must stay under %s.".formatted(amount(row, row.limit()));
+            default ->
+                row.kind() == DietRow.Kind.CHOICE
+                        ? "You want %s of %s a head a day.".formatted(needed(row), row.name())
+                        : "%s must be %s.".formatted(start(row), needed(row));
+        };
+    }
+
+    /** A single change that would let a ration exist, with what it then costs. */
+    public static String lift(NoRation.Lift lift, Need need) {
+        var row = lift.row();
+        var costs = "then a ration costs %s a head a day".formatted(Show.dollars(lift.cost()));
+        if (row.id().equals("growth")) {
+            return "Aim for %s instead of %s: %s.".formatted(gain(need.gainOn(lift.to())), gain(need.gain()), costs);
+        }
+        if (row.kind() == DietRow.Kind.CHOICE && row.sense() == Sense.AT_LEAST && lift.to() < 1e-6) {
+            return "Do without %s: %s.".formatted(row.name(), costs);
+        }
+        return "%s %s instead of %s: %s."
+                .formatted(
+                        start(row),
+                        needed(row).replace(amount(row, row.limit()), amount(row, lift.to())),
+                        amount(row, row.limit()),
+                        costs);
+    }
+
+    /** {@code 1.5 lb a day}. */
+    private static String gain(double kg) {
+        return Show.number(Unit.POUND.fromBase(kg), 1) + " lb a day";
+    }
+}
