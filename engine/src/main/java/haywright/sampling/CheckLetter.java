@@ -46,7 +46,8 @@ public final class CheckLetter {
     }
 
     private static int value(String code) {
-        int value = 0;
+        // From 1, so that a first zero weighs something and is missed when it is gone.
+        int value = 1;
         for (int i = 0; i < code.length(); i++) {
             value = (2 * value + SIGNS.indexOf(code.charAt(i))) % PRIME;
         }
@@ -55,6 +56,13 @@ public final class CheckLetter {
 
     private static String plain(String code) {
         var plain = code.strip();
+        if (plain.isEmpty() || plain.charAt(0) == '-') {
+            throw new Refused(
+                    "code",
+                    code.strip(),
+                    "a code begins with a letter or a digit",
+                    "Copy it again, from its first sign.");
+        }
         for (int i = 0; i < plain.length(); i++) {
             if (SIGNS.indexOf(capital(plain.charAt(i))) < 0) {
                 throw new Refused(
