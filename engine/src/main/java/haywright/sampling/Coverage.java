@@ -1,6 +1,7 @@
 package haywright.sampling;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 
 /**
@@ -26,14 +27,20 @@ final class Coverage {
         return search.farthest;
     }
 
-    /** Of square grids laid along the field's rectangle, the best that has this many points in the field. */
+    /** Of grids laid along the field's rectangle, the best of those with this many points in the field, or nearly. */
     static double gridFarthest(List<List<Plane.Point>> rings, int stops) {
         var box = Plane.smallestBox(rings.get(0));
+        double usual = Math.sqrt(box.length() * box.width() / stops);
+        var tried = new HashSet<List<Integer>>();
         double best = Double.MAX_VALUE;
         int off = Integer.MAX_VALUE;
-        double usual = Math.sqrt(box.length() * box.width() / stops);
-        for (int i = 0; i < 120; i++) {
-            var grid = grid(rings, box, usual * (0.5 + i * 0.01));
+        for (double share = 0.4; share < 1.6; share += 0.02) {
+            int across = Math.max(1, (int) Math.round(box.length() / (usual * share)));
+            int up = Math.max(1, (int) Math.round(box.width() / (usual * share)));
+            if (!tried.add(List.of(across, up))) {
+                continue;
+            }
+            var grid = grid(rings, box, across, up);
             int missing = Math.abs(grid.size() - stops);
             if (!grid.isEmpty() && missing <= off) {
                 double far = farthest(rings, grid);
@@ -44,9 +51,7 @@ final class Coverage {
         return best == Double.MAX_VALUE ? farthest(rings, List.of(box.at(0.5, 0.5))) : best;
     }
 
-    private static List<Plane.Point> grid(List<List<Plane.Point>> rings, Plane.Box box, double spacing) {
-        int across = Math.max(1, (int) Math.round(box.length() / spacing));
-        int up = Math.max(1, (int) Math.round(box.width() / spacing));
+    private static List<Plane.Point> grid(List<List<Plane.Point>> rings, Plane.Box box, int across, int up) {
         var points = new ArrayList<Plane.Point>();
         for (int i = 0; i < across; i++) {
             for (int j = 0; j < up; j++) {

@@ -34,6 +34,15 @@ public record FieldShape(List<List<Corner>> rings) {
         }
         rings = List.copyOf(kept);
         crossesNothing(rings);
+        for (var ring : rings) {
+            if (Math.abs(degreesSquared(ring)) < NO_AREA) {
+                throw new Refused(
+                        "field",
+                        ring.size() + " corners on one line",
+                        "a field has an area",
+                        "Is one corner in the wrong place?");
+            }
+        }
         for (var hole : rings.subList(1, rings.size())) {
             if (!inside(rings.get(0), hole.get(0).longitude(), hole.get(0).latitude())) {
                 throw new Refused(
@@ -125,13 +134,6 @@ public record FieldShape(List<List<Corner>> rings) {
                     corners.size() + " corners",
                     "a field has at least three different corners",
                     "Add the corners that are missing.");
-        }
-        if (Math.abs(degreesSquared(corners)) < NO_AREA) {
-            throw new Refused(
-                    "field",
-                    corners.size() + " corners on one line",
-                    "a field has an area",
-                    "Is one corner in the wrong place?");
         }
         return List.copyOf(corners);
     }

@@ -16,7 +16,6 @@ import java.util.List;
  * @param lengthMetres of the whole path
  * @param outsideMetres of it, between pieces, where the way goes round a hole or outside the field
  * @param farthestMetres from the point of the field that lies farthest from any stop to its nearest stop
- * @param gridFarthestMetres the same for an even grid of as many stops (or the nearest number a grid can have)
  */
 public record FieldWalk(
         FieldShape field,
@@ -25,7 +24,6 @@ public record FieldWalk(
         double lengthMetres,
         double outsideMetres,
         double farthestMetres,
-        double gridFarthestMetres,
         long seed) {
     public static final int MOST_STOPS = 200;
 
@@ -89,8 +87,15 @@ public record FieldWalk(
                 length,
                 length - inside,
                 Coverage.farthest(rings, at),
-                Coverage.gridFarthest(rings, stops),
                 seed);
+    }
+
+    /**
+     * {@link #farthestMetres} for an even grid of as many stops, or of the nearest number a grid can have: what the M gives
+     * up for being walkable.
+     */
+    public double gridFarthestMetres() {
+        return Coverage.gridFarthest(new Plane(field).flat(field), stops.size());
     }
 
     /**

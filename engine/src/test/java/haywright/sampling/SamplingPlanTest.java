@@ -1,0 +1,163 @@
+package haywright.sampling;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import haywright.FormulaCheck;
+import haywright.quantity.Unit;
+import haywright.workings.Refused;
+import haywright.workings.Source;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+class SamplingPlanTest {
+    private static SamplingPlan plan(Material material, int units, Aim aim) {
+        return SamplingPlan.of(Subject.of(material, units), aim);
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void everyMaterialHasAWholePlan(Material material) {
+        var aim = material == Material.STOCK_WATER ? Aim.USUAL.with(Purpose.WATER) : Aim.USUAL;
+        var plan = plan(material, material.isCounted() ? 120 : 0, aim);
+        assertThat(plan.used()).isEqualTo(plan.choices().get(0));
+        assertThat(plan.grams()).isPositive();
+        assertThat(plan.massInWords()).doesNotContain("less than");
+        assertThat(plan.outing().minutes()).isBetween(5, 240);
+        assertThat(plan.outing().kit()).isNotEmpty();
+        assertThat(plan.outing().batteries() > 0).isEqualTo(material.way() == Material.Way.CORED);
+        assertThat(plan.cautions().get(0).words()).contains("own safety rules come first");
+        assertThat(plan.picks().isPresent()).isEqualTo(material.isCounted());
+        var method = material.method();
+        assertThat(method.lot() + method.count() + method.timing()).isNotBlank().doesNotContain("as M01");
+    }
+
+    // The documented example: ten percent of 100 large rounds, 10 bales and 2 cores each.
+    @Test
+    void theDocumentedExampleHolds() {
+        var plan = plan(
+                Material.LARGE_ROUND_BALE,
+                100,
+                new Aim(Rule.TEN_PERCENT, "cp", 0.5, 95, Purpose.NUTRIENTS, 7, null, null));
+        assertThat(plan.used().design()).isEqualTo(Design.of(10, 2, 1));
+        assertThat(plan.picks().orElseThrow().inWalkingOrder()).hasSize(10);
+    }
+
+    // π/4·(5/8 in)²·15 in·10.5 lb/ft³ = 0.02796 lb a core; twenty make 0.559 lb.
+    @Test
+    void theMassOfTwentyCoresWorkedByHand() {
+        var mass = plan(Material.LARGE_ROUND_BALE, 100, Aim.USUAL).mass().orElseThrow();
+        assertThat(Unit.POUND.fromBase(mass.kg())).isCloseTo(20 * 0.027963, within(0.00002));
+        assertThat(mass.words()).contains("enough", "Send all of it");
+        FormulaCheck.reEvaluates(mass);
+    }
+
+    @Test
+    void tooLittleAndTooMuchAreSaidAndNoCoreIsThrownAway() {
+        var thin = new CompositeMass(0.0095, 0.3, 160, 10, 0.227, 2);
+        assertThat(thin.isEnough()).isFalse();
+        assertThat(thin.words()).contains("take 57 more cores"); // (227 − 34) g at 3.4 g a core
+        var thick = new CompositeMass(0.025, 0.6, 170, 20, 0.227, 2);
+        assertThat(thick.isTooMuch()).isTrue();
+        assertThat(thick.words()).contains("grind the whole", "Never part cored hay");
+        assertThat(new CompositeMass(0.05, 0.6, 170, 40, 0.227, 2).words()).contains("narrower probe", "every core");
+        assertThatThrownBy(() -> new CompositeMass(0.6, 0.4, 160, 20, 0.2, 2))
+                .hasMessageContaining("Is the unit right?");
+    }
+
+    @Test
+    void aProbeLongerThanTheBaleIsRefused() {
+        var subject = new Subject(Material.SMALL_SQUARE_BALE, 100, null, null, 0, Unit.INCH.toBase(14), LotFacts.PLAIN);
+        assertThatThrownBy(() -> SamplingPlan.of(subject, Aim.USUAL))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("far side")
+                .hasMessageContaining("shorter probe");
+    }
+
+    @Test
+    void balesOutOfReachAreMadeUpInThoseWithin() {
+        var layout = new Layout.Block(1, 6, 3, 18, 1, java.util.EnumSet.of(Place.Side.FRONT));
+        var plan = SamplingPlan.of(
+                new Subject(Material.LARGE_SQUARE_BALE, 18, layout, null, 0, 0, LotFacts.PLAIN), Aim.USUAL);
+        assertThat(plan.used().design().units()).isEqualTo(6);
+        assertThat(plan.used().design().cores()).isGreaterThanOrEqualTo(20);
+        assertThat(plan.used().why()).contains("Only 6 bales can be reached");
+        assertThat(plan.picks().orElseThrow().limits()).contains("12 of 18");
+    }
+
+    @Test
+    void thePurposeChangesThePlan() {
+        assertThat(Purpose.NITRATE.askFor()).contains("never NIR");
+        assertThat(Purpose.PRUSSIC_ACID.keep()).contains("never dried");
+        var nitrate =
+                plan(Material.LARGE_ROUND_BALE, 80, new Aim(null, "no3n", 20, 95, Purpose.NITRATE, 1, null, null));
+        assertThat(nitrate.cautions().toString()).contains("veterinarian");
+        assertThat(nitrate.used().precision().spread().ofValue()).isTrue();
+        var moulds = plan(Material.LARGE_ROUND_BALE, 80, Aim.USUAL.with(Purpose.MOULDS));
+        assertThat(moulds.massInWords()).contains("less than the 4536 g");
+        assertThatThrownBy(() -> plan(Material.STOCK_WATER, 0, Aim.USUAL))
+                .hasMessageContaining("water is tested as water");
+        assertThatThrownBy(() -> plan(Material.LARGE_ROUND_BALE, 9, Aim.USUAL.with(Purpose.SILAGE_DRY_MATTER)))
+                .isInstanceOf(Refused.class);
+    }
+
+    @Test
+    void anUnsafeWayIsLeftOutAndTheReasonSaid() {
+        for (var material : new Material[] {
+            Material.BUNKER_OR_PILE, Material.SILAGE_BAG, Material.UPRIGHT_SILO, Material.GRAIN_OR_BYPRODUCT
+        }) {
+            assertThat(plan(material, 0, Aim.USUAL).left())
+                    .isNotEmpty()
+                    .allMatch(words -> words.contains("left out") || words.contains("face"));
+        }
+        var bunker = Material.BUNKER_OR_PILE.method();
+        assertThat(bunker.count() + bunker.depth() + bunker.tool())
+                .doesNotContain("8-10 in")
+                .doesNotContain("grid");
+        assertThat(plan(Material.BUNKER_OR_PILE, 0, Aim.USUAL).cautions().toString())
+                .contains("never work alone");
+        assertThat(plan(Material.UPRIGHT_SILO, 0, Aim.USUAL).cautions().toString())
+                .contains("stay-out period");
+        assertThat(plan(Material.LARGE_ROUND_BALE, 50, Aim.USUAL).left()).isEmpty();
+    }
+
+    @Test
+    void coredHayIsNeverQuarteredAndWetFeedGoesCold() {
+        assertThat(Material.LARGE_ROUND_BALE.maySplit()).isFalse();
+        assertThat(plan(Material.BUNKER_OR_PILE, 0, Aim.USUAL).massInWords()).contains("quarter");
+        assertThat(plan(Material.BALEAGE, 60, Aim.USUAL).outing().kit().toString())
+                .contains("cooler", "bale tape");
+    }
+
+    @Test
+    void lotsThatShouldBeSplitAreWarnedOfAndNotRefused() {
+        var mixed = new LotFacts(350, 2, 3, 96, true, true, true, 2);
+        assertThat(LotCheck.of(mixed).warnings())
+                .hasSize(8)
+                .allMatch(w -> w.cost().length() > 40);
+        var plan = SamplingPlan.of(new Subject(Material.LARGE_ROUND_BALE, 500, null, null, 0, 0, mixed), Aim.USUAL);
+        assertThat(plan.lot().warnings()).hasSize(8);
+        assertThat(LotCheck.of(LotFacts.PLAIN).warnings()).isEmpty();
+    }
+
+    @Test
+    void noBalesAreNoLot() {
+        assertThatThrownBy(() -> Subject.of(Material.LARGE_ROUND_BALE, 0)).hasMessageContaining("at least one bale");
+        assertThat(plan(Material.LARGE_ROUND_BALE, 1, Aim.USUAL).used().design())
+                .isEqualTo(Design.of(1, 20, 1));
+        assertThat(plan(Material.LARGE_ROUND_BALE, 100_000, Aim.USUAL)
+                        .used()
+                        .design()
+                        .units())
+                .isEqualTo(20);
+    }
+
+    @Test
+    void commonPracticeIsMarkedAsSuch() {
+        assertThat(Material.LARGE_ROUND_BALE.method().practice())
+                .isNotEmpty()
+                .allMatch(p -> p.source().known() == Source.Known.COMMON_PRACTICE);
+    }
+}
