@@ -2,11 +2,8 @@ package haywright.ranch;
 
 import haywright.cattle.Group;
 import haywright.forage.LabReport;
-import haywright.sampling.Stock;
-import haywright.workings.Problem;
 import haywright.workings.Refused;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -47,62 +44,7 @@ public record Ranch(
         letters = kept(letters);
         attachments = kept(attachments);
         Names.require("name", name, "a ranch");
-        Refused.unlessEmpty(strays(lots, groups, fields, feedsForSale, reports, fedNow, wishes, letters));
-    }
-
-    /** Whatever speaks of a lot, group or field that is not on this ranch. */
-    private static List<Problem> strays(
-            Map<UUID, Lot> lots,
-            Map<UUID, Group> groups,
-            Map<UUID, Field> fields,
-            Map<UUID, FeedForSale> feeds,
-            Map<UUID, LabReport> reports,
-            Map<UUID, FedNow> fedNow,
-            Map<UUID, Wishes> wishes,
-            Map<UUID, Letter> letters) {
-        var problems = new ArrayList<Problem>();
-        lots.forEach((id, lot) -> {
-            if (lot.stock() instanceof Stock.Standing s && !fields.containsKey(s.field())) {
-                problems.add(stray("lots/" + id + "/stock/field", s.field(), "field"));
-            }
-        });
-        reports.forEach((id, report) -> {
-            if (!lots.containsKey(report.lot())) {
-                problems.add(stray("reports/" + id + "/lot", report.lot(), "lot"));
-            }
-        });
-        fedNow.forEach((group, fed) -> {
-            if (!groups.containsKey(group)) {
-                problems.add(stray("fedNow/" + group, group, "group"));
-            }
-            for (var feed : fed.amounts().keySet()) {
-                if (!lots.containsKey(feed) && !feeds.containsKey(feed)) {
-                    problems.add(stray("fedNow/" + group + "/amounts", feed, "lot and no feed to buy"));
-                }
-            }
-        });
-        wishes.forEach((group, wanted) -> {
-            if (!groups.containsKey(group)) {
-                problems.add(stray("wishes/" + group, group, "group"));
-            }
-            for (var wish : wanted.feeds()) {
-                if (!lots.containsKey(wish.feed()) && !feeds.containsKey(wish.feed())) {
-                    problems.add(stray("wishes/" + group + "/feeds", wish.feed(), "lot and no feed to buy"));
-                }
-            }
-        });
-        letters.keySet().stream()
-                .filter(group -> !groups.containsKey(group))
-                .forEach(group -> problems.add(stray("letters/" + group, group, "group")));
-        return problems;
-    }
-
-    private static Problem stray(String field, UUID id, String what) {
-        return new Problem(
-                field,
-                id.toString(),
-                "there is no " + what + " of this id on the ranch",
-                "Take this entry away too, or put back what it speaks of.");
+        Refused.unlessEmpty(Strays.of(lots, groups, fields, feedsForSale, reports, fedNow, wishes, letters));
     }
 
     /** Unmodifiable, in the order given. */
@@ -180,6 +122,24 @@ public record Ranch(
     public Ranch with(Letter letter) {
         var changed = put(letters, letter.group(), letter);
         return copy(name, settings, groups, lots, reports, feedsForSale, outfit, fedNow, wishes, lastWinter, changed);
+    }
+
+    public Ranch with(Attachment attachment) {
+        return new Ranch(
+                id,
+                name,
+                settings,
+                groups,
+                lots,
+                reports,
+                fields,
+                feedsForSale,
+                outfit,
+                fedNow,
+                wishes,
+                lastWinter,
+                letters,
+                put(attachments, attachment.id(), attachment));
     }
 
     /** The group goes, and with it what it is fed now and its letter. */

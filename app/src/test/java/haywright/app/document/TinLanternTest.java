@@ -5,16 +5,31 @@ import static org.assertj.core.api.Assertions.within;
 
 import haywright.cattle.AnimalClass;
 import haywright.cattle.Group;
+import haywright.cattle.HerdCheck;
+import haywright.forage.FeedBook;
+import haywright.forage.Issue;
+import haywright.forage.ReportCheck;
+import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
+import haywright.ranch.Wishes;
+import haywright.ranch.Yard;
+import haywright.ration.NoRation;
+import haywright.ration.Ration;
 import haywright.sampling.Stock;
+import haywright.workings.Note;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
 import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Objects;
 import org.junit.jupiter.api.Test;
 
 /** The demo ranch is the one that was described: herd, calving, stacks and what is missing. */
 class TinLanternTest {
     private final Ranch ranch = TinLantern.ranch();
+    private final Yard yard = new Yard(ranch, ranch.settings().today(LocalDate.MAX));
 
     @Test
     void saysThatItIsInvented() {
@@ -78,10 +93,63 @@ class TinLanternTest {
     }
 
     @Test
+    void everyReportIsPlausible() {
+        for (var report : ranch.reports().values()) {
+            var lot = Objects.requireNonNull(ranch.lots().get(report.lot()));
+            var book = FeedBook.published().rowFor(lot.bookRow(), lot.feedClass());
+            assertThat(ReportCheck.check(lot.feedClass(), book, report.readings())
+                            .issues())
+                    .as(lot.name())
+                    .filteredOn(issue -> issue.level() != Issue.Level.I)
+                    .isEmpty();
+        }
+    }
+
+    @Test
+    void everyGroupIsPlausible() {
+        for (var group : ranch.groups().values()) {
+            assertThat(HerdCheck.of(group, yard.day()))
+                    .as(group.name())
+                    .allMatch(note -> note.level() == Note.Level.SAY);
+        }
+    }
+
+    @Test
+    void everyGroupHasARationButTheBredHeifers() {
+        for (var group : ranch.groups().values()) {
+            assertThat(yard.ration(group))
+                    .as(group.name())
+                    .isInstanceOf(group.animals() == AnimalClass.BRED_HEIFER ? NoRation.class : Ration.class);
+        }
+    }
+
+    /** 40 lb of a silage high in nitrate needs more of other feed beside it than a heifer holds. */
+    @Test
+    void whatStandsInTheBredHeifersWayIsTheWishTheNitrateAndTheBelly() {
+        var heifers = ranch.groups().values().stream()
+                .filter(g -> g.animals() == AnimalClass.BRED_HEIFER)
+                .findFirst()
+                .orElseThrow();
+        var none = (NoRation) yard.ration(heifers);
+        assertThat(none.conflicts()).extracting(c -> c.row().kind()).hasSize(3);
+        assertThat(none.conflicts())
+                .extracting(c -> c.row().id())
+                .anyMatch(id -> id.startsWith("feed_least"))
+                .contains("nitrate", "fill");
+        // and a smaller wish lifts it
+        var wish =
+                Objects.requireNonNull(ranch.wishes().get(heifers.id())).feeds().get(0);
+        var less = new Wishes(
+                heifers.id(),
+                List.of(new Wishes.Wish(wish.feed(), wish.sense(), Quantity.of(30, Unit.POUND_A_DAY))),
+                List.of());
+        assertThat(new Yard(ranch.with(less), yard.day()).ration(heifers)).isInstanceOf(Ration.class);
+    }
+
+    @Test
     void comesBackTheSameFromItsOwnDocument() {
         var documents = new RanchDocument();
         var text = documents.write(ranch);
-        assertThat(documents.read(text.getBytes(java.nio.charset.StandardCharsets.UTF_8)))
-                .isEqualTo(ranch);
+        assertThat(documents.read(text.getBytes(StandardCharsets.UTF_8))).isEqualTo(ranch);
     }
 }

@@ -396,20 +396,6 @@ abstract class StoreContract {
         var sha256 = store.attachments().keep(new Attachments.Body("application/pdf", bytes));
         var oats = lot(ranch, "Oat hay");
         var id = UUID.randomUUID();
-        var files = Map.of(id, new Attachment(id, oats.id(), "oats.pdf", "application/pdf", sha256));
-        return new Ranch(
-                ranch.id(),
-                ranch.name(),
-                ranch.settings(),
-                ranch.groups(),
-                ranch.lots(),
-                ranch.reports(),
-                ranch.fields(),
-                ranch.feedsForSale(),
-                ranch.outfit(),
-                ranch.fedNow(),
-                ranch.lastWinter(),
-                ranch.letters(),
-                files);
+        return ranch.with(new Attachment(id, oats.id(), "oats.pdf", "application/pdf", sha256));
     }
 }
