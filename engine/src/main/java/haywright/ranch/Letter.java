@@ -35,8 +35,9 @@ public record Letter(
     /**
      * One feed.
      *
+     * @param where it lies, in the rancher's words, or that it is bought
      * @param aHead as fed, with its unit: "24 lb"
-     * @param forTheGroup a day, in what the feeder counts: "7½ bales", "240 lb"
+     * @param forTheGroup in what the feeder counts: "7½ bales a day", "240 lb a day"
      */
-    public record Row(String feed, String aHead, String forTheGroup) {}
+    public record Row(String feed, String where, String aHead, String forTheGroup) {}
 }

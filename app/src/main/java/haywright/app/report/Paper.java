@@ -5,6 +5,9 @@ import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import com.openhtmltopdf.svgsupport.BatikSVGDrawer;
 import com.openhtmltopdf.util.Diagnostic;
 import com.openhtmltopdf.util.XRLog;
+import gg.jte.ContentType;
+import gg.jte.TemplateEngine;
+import gg.jte.output.StringOutput;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -17,6 +20,7 @@ import java.time.ZoneOffset;
 import java.util.Calendar;
 import java.util.GregorianCalendar;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Objects;
 import java.util.TimeZone;
 import java.util.function.Consumer;
@@ -29,6 +33,12 @@ import org.apache.pdfbox.pdmodel.font.FontMappers;
  * @param dated the day it stands for, which the file carries as its date: the same page gives the same bytes
  */
 public record Paper(String xhtml, LocalDate dated) {
+    private static final Map<String, String> FONTS = Map.of(
+            "SourceSans3-Regular", "font-weight: 400; font-style: normal",
+            "SourceSans3-Italic", "font-weight: 400; font-style: italic",
+            "SourceSans3-SemiBold", "font-weight: 600; font-style: normal",
+            "SourceSans3-Bold", "font-weight: 700; font-style: normal");
+
     static {
         // Every font is embedded from the program: without this the library looks through the machine's fonts, keeps a
         // list of them in the home folder, and the same page comes out differently elsewhere.
@@ -47,13 +57,45 @@ public record Paper(String xhtml, LocalDate dated) {
             this.css = css;
         }
 
-        /** As a style sheet writes it. */
-        String css() {
-            return css;
-        }
-
         public String id() {
             return name().toLowerCase(Locale.ROOT);
+        }
+    }
+
+    private static final TemplateEngine TEMPLATES = TemplateEngine.createPrecompiled(
+            null, ContentType.Html, Paper.class.getClassLoader(), "haywright.app.pages");
+
+    /**
+     * A paper from its template, between head and fonts.
+     *
+     * @param about one line for whoever cannot see the page
+     * @param template path from the source folder; its one parameter is {@code view}
+     * @param points size of its plain text; everything else on it is in proportion
+     */
+    static Paper of(
+            String title, String about, String template, Object view, Size size, double points, LocalDate dated) {
+        var body = new StringOutput();
+        TEMPLATES.render(template, Map.of("view", view), body);
+        var xhtml = new StringOutput();
+        TEMPLATES.render(
+                "haywright/app/report/paper.jte",
+                Map.of("title", title, "about", about, "style", style(size, points), "body", body.toString()),
+                xhtml);
+        return new Paper(xhtml.toString(), dated);
+    }
+
+    private static String style(Size size, double points) {
+        var style = new StringBuilder("@page { size: %s; margin: 13mm 15mm } body { margin: 0; font-size: %spt }\n"
+                .formatted(size.css, points));
+        FONTS.forEach((file, use) -> style.append("""
+                @font-face { font-family: "Source Sans 3"; %s; src: url(res:/fonts/%s.ttf);
+                  -fs-pdf-font-embed: embed; -fs-pdf-font-encoding: Identity-H }
+                """.formatted(use, file)));
+        try (var in = Objects.requireNonNull(Paper.class.getResourceAsStream("papers.css"))) {
+            return style.append(new String(in.readAllBytes(), StandardCharsets.UTF_8))
+                    .toString();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
         }
     }
 
@@ -63,13 +105,7 @@ public record Paper(String xhtml, LocalDate dated) {
 
     /** @param complaints takes what the library has to say against the page */
     byte[] pdf(Consumer<Diagnostic> complaints) {
-        var builder = new PdfRendererBuilder()
-                .withHtmlContent(xhtml, null)
-                .usePdfUaAccessibility(true)
-                .withProducer("Haywright")
-                .useUriResolver((base, uri) -> isOwn(uri) ? uri : null)
-                .useProtocolsStreamImplementation(Resource::new, "res")
-                .withDiagnosticConsumer(complaints);
+        var builder = builder().withDiagnosticConsumer(complaints);
         try (var picture = new BatikSVGDrawer();
                 var renderer = builder.useSVGDrawer(picture).buildPdfRenderer();
                 var document = renderer.createPDFKeepOpen()) {
@@ -89,6 +125,23 @@ public record Paper(String xhtml, LocalDate dated) {
         var calendar = new GregorianCalendar(TimeZone.getTimeZone(ZoneOffset.UTC), Locale.ROOT);
         calendar.setTimeInMillis(dated.atTime(12, 0).toInstant(ZoneOffset.UTC).toEpochMilli());
         return calendar;
+    }
+
+    /** How many pages it takes; nothing is drawn for it. */
+    int pages() {
+        try (var renderer = builder().buildPdfRenderer()) {
+            renderer.layout();
+            return renderer.getRootBox().getLayer().getPages().size();
+        }
+    }
+
+    private PdfRendererBuilder builder() {
+        return new PdfRendererBuilder()
+                .withHtmlContent(xhtml, null)
+                .usePdfUaAccessibility(true)
+                .withProducer("Haywright")
+                .useUriResolver((base, uri) -> isOwn(uri) ? uri : null)
+                .useProtocolsStreamImplementation(Resource::new, "res");
     }
 
     /** Text typed on a ranch can name files and addresses; none of them is ever fetched. */

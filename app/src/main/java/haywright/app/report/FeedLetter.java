@@ -1,0 +1,201 @@
+package haywright.app.report;
+
+import haywright.app.compute.Version;
+import haywright.app.document.Fingerprint;
+import haywright.app.document.Patch;
+import haywright.app.document.RanchDocument;
+import haywright.cattle.Group;
+import haywright.ranch.Letter;
+import haywright.ranch.Ranch;
+import haywright.ranch.Yard;
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+
+/**
+ * The one page for the person who feeds a group: what to do, why, how much, what to watch for, what it rests on.
+ *
+ * @param ranch as it stands now, which may have moved on since the letter was worked out
+ * @param letter its figures and words as they were worked out or written
+ */
+public record FeedLetter(Ranch ranch, Group group, Letter letter) {
+    /** {@code Tuesday, December 1, 2026}. */
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEEE, MMMM d, uuuu", Locale.US);
+
+    private static final double LARGEST_POINTS = 13;
+    /** Below this nobody reads it in a cab. */
+    private static final double SMALLEST_POINTS = 10.5;
+
+    private static final double POINTS_STEP = 0.5;
+
+    /** A part of the page that is made of words; each can be rewritten. */
+    public enum Part {
+        WHAT_TO_DO("What to do"),
+        WHY("Why"),
+        WATCH_FOR("Watch for, and call"),
+        RESTS_ON("What this rests on"),
+        /** Always the adviser's; nothing is worked out for it. */
+        OWN("From your adviser");
+
+        private final String title;
+
+        Part(String title) {
+            this.title = title;
+        }
+
+        public String title() {
+            return title;
+        }
+
+        public String id() {
+            return name().toLowerCase(Locale.ROOT);
+        }
+    }
+
+    /** The letter that was kept, or a new one for this day. */
+    public static FeedLetter of(Ranch ranch, Group group, LocalDate day) {
+        var kept = ranch.letters().get(group.id());
+        return kept == null ? workedOut(ranch, group, day) : new FeedLetter(ranch, group, kept);
+    }
+
+    /** Figures of this day; whatever somebody wrote on an earlier letter stays. */
+    public static FeedLetter workedOut(Ranch ranch, Group group, LocalDate day) {
+        var yard = new Yard(ranch, day);
+        var says = LetterWords.of(yard, group);
+        var kept = ranch.letters().get(group.id());
+        var letter = new Letter(
+                group.id(),
+                day,
+                Version.TEXT,
+                fingerprint(ranch, group),
+                says.table(),
+                says.figures(),
+                kept == null ? Map.of() : kept.words());
+        return new FeedLetter(ranch, group, letter);
+    }
+
+    /** Whether the ranch keeps it: until then it is worked out anew each time it is looked at. */
+    public boolean isKept() {
+        return letter.equals(ranch.letters().get(group.id()));
+    }
+
+    /** Whether something that the figures rest on has changed since they were worked out. */
+    public boolean isStale() {
+        return !letter.inputsSha256().equals(fingerprint(ranch, group));
+    }
+
+    /** Of everything the figures rest on. */
+    private static String fingerprint(Ranch ranch, Group group) {
+        var document = new RanchDocument().tree(ranch);
+        var json = document.objectNode();
+        for (var path : List.of(
+                "groups/" + group.id(),
+                "fed_now/" + group.id(),
+                "lots",
+                "reports",
+                "feeds_for_sale",
+                "settings",
+                "outfit")) {
+            json.set(path, Patch.at(document, path));
+        }
+        return Fingerprint.sha256(json.put("version", Version.TEXT));
+    }
+
+    /** What a part says: what somebody wrote, else what was worked out. */
+    public String words(Part part) {
+        return letter.words().getOrDefault(part.id(), figure(part));
+    }
+
+    /** One sentence or note a line. */
+    public List<String> lines(Part part) {
+        return words(part).lines().map(String::strip).filter(l -> !l.isEmpty()).toList();
+    }
+
+    /** What must not be done stands out, whoever wrote it. */
+    public boolean forbids(String line) {
+        return line.startsWith("Do not ") || line.startsWith("Never ");
+    }
+
+    /** What was worked out for a part, whatever was written since. */
+    public String figure(Part part) {
+        return letter.figures().getOrDefault(part.id(), "");
+    }
+
+    public boolean isRewritten(Part part) {
+        return letter.words().containsKey(part.id());
+    }
+
+    /** With a part in somebody's own words; emptied, or the same as what was worked out, it is worked out again. */
+    public FeedLetter with(Part part, String words) {
+        var changed = new LinkedHashMap<>(letter.words());
+        var said = words.strip().replace("\r\n", "\n");
+        if (said.isEmpty() || said.equals(figure(part))) {
+            changed.remove(part.id());
+        } else {
+            changed.put(part.id(), said);
+        }
+        return new FeedLetter(
+                ranch,
+                group,
+                new Letter(
+                        letter.group(),
+                        letter.made(),
+                        letter.version(),
+                        letter.inputsSha256(),
+                        letter.table(),
+                        letter.figures(),
+                        changed));
+    }
+
+    // What stands at the head of the page, as it was when the figures were worked out
+
+    public String name() {
+        return letter.figures().getOrDefault(LetterWords.NAME, group.name());
+    }
+
+    /** What was said in brackets behind the name; empty for most. */
+    public String nameNote() {
+        return letter.figures().getOrDefault(LetterWords.NAME_NOTE, "");
+    }
+
+    public String head() {
+        return letter.figures().getOrDefault(LetterWords.HEAD, "");
+    }
+
+    public String day() {
+        return DAY.format(letter.made());
+    }
+
+    /** What stands over a part; the adviser's own lines carry the adviser's name. */
+    public String title(Part part) {
+        var adviser = ranch.settings().adviser();
+        return part == Part.OWN && !adviser.isBlank() ? "From " + adviser : part.title();
+    }
+
+    /**
+     * On one page, in smaller print if it must be; only words that somebody added without end run onto a second one.
+     */
+    public Paper paper(Paper.Size size) {
+        double points = LARGEST_POINTS;
+        var paper = paper(size, points);
+        while (paper.pages() > 1 && points > SMALLEST_POINTS) {
+            points -= POINTS_STEP;
+            paper = paper(size, points);
+        }
+        return paper;
+    }
+
+    private Paper paper(Paper.Size size, double points) {
+        return Paper.of(
+                "Feed letter: " + name() + ", " + ranch.name(),
+                "What to feed, why, and what to watch for",
+                "haywright/app/report/feedLetter.jte",
+                this,
+                size,
+                points,
+                letter.made());
+    }
+}

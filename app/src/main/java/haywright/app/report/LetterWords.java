@@ -1,0 +1,404 @@
+package haywright.app.report;
+
+import haywright.app.report.FeedLetter.Part;
+import haywright.app.words.Feeding;
+import haywright.app.words.Show;
+import haywright.cattle.AnimalClass;
+import haywright.cattle.Group;
+import haywright.diet.DietRow;
+import haywright.diet.LeftOut;
+import haywright.forage.FeedClass;
+import haywright.ranch.Letter;
+import haywright.ranch.Lot;
+import haywright.ranch.Yard;
+import haywright.ration.HandMix;
+import haywright.ration.LimitAnswer;
+import haywright.ration.NoRation;
+import haywright.ration.Portion;
+import haywright.ration.Ration;
+import haywright.ration.RationAnswer;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * An answer of the engine put into the feeder's words: short sentences, one a line, few numbers.
+ *
+ * @param answer a ration, or what stands in its way
+ * @param now what the group gets today, if anybody has said it
+ */
+record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix> now) {
+    static final String NAME = "name";
+    static final String NAME_NOTE = "name_note";
+    static final String HEAD = "head";
+
+    private static final Pattern NUMBER = Pattern.compile("[0-9]+([.,][0-9]+)*");
+    /** Nobody reads more at a bunk in the dark. */
+    private static final int MOST_NUMBERS = 12;
+    /** The day and the year. */
+    private static final int DATE_NUMBERS = 2;
+
+    static LetterWords of(Yard yard, Group group) {
+        return new LetterWords(yard, group, yard.ration(group), yard.fedNow(group));
+    }
+
+    Map<String, String> figures() {
+        var figures = new LinkedHashMap<String, String>();
+        var name = group.name().strip();
+        int bracket = name.endsWith(")") ? name.indexOf(" (") : -1;
+        figures.put(NAME, bracket < 0 ? name : name.substring(0, bracket));
+        figures.put(NAME_NOTE, bracket < 0 ? "" : name.substring(bracket + 2, name.length() - 1));
+        figures.put(HEAD, Show.number(group.head(), 0) + " head");
+        put(figures, Part.WHAT_TO_DO, whatToDo());
+        put(figures, Part.WATCH_FOR, watchFor());
+        put(figures, Part.RESTS_ON, restsOn());
+        // Money is said only while the page can hold one more number.
+        long numbers = DATE_NUMBERS + numbersIn(table().toString()) + numbersIn(figures.toString());
+        put(figures, Part.WHY, why(MOST_NUMBERS - numbers));
+        return figures;
+    }
+
+    private static void put(Map<String, String> figures, Part part, List<String> lines) {
+        figures.put(part.id(), String.join("\n", lines));
+    }
+
+    private static long numbersIn(String text) {
+        return NUMBER.matcher(text).results().count();
+    }
+
+    /** What is to be fed: the ration, or what is fed now where there is none. */
+    private List<Portion> portions() {
+        return answer instanceof Ration ration
+                ? ration.portions()
+                : now.map(HandMix::portions).orElse(List.of());
+    }
+
+    List<Letter.Row> table() {
+        return portions().stream()
+                .filter(p -> notAllowed().stream()
+                        .noneMatch(out -> out.feed().equals(p.feed().feed())))
+                .map(this::row)
+                .toList();
+    }
+
+    private Letter.Row row(Portion portion) {
+        var lot = lot(portion);
+        var pounds = Feeding.aDay(Yard.forTheGroup(portion, group));
+        var bales = yard.balesADay(portion, group);
+        boolean weighs = yard.ranch().outfit().mixer() && yard.ranch().outfit().scale();
+        return new Letter.Row(
+                name(portion),
+                lot == null ? "bought" : lot.where(),
+                Feeding.aHead(portion.kgPutOut()),
+                bales.isEmpty()
+                        ? pounds
+                        : Feeding.bales(bales.getAsDouble(), weighs).orElse(pounds));
+    }
+
+    private List<String> whatToDo() {
+        return answer instanceof Ration ration ? feedThis(ration) : feedAsNow((NoRation) answer);
+    }
+
+    private List<String> feedThis(Ration ration) {
+        var says = new ArrayList<String>();
+        says.add("Feed %s what the table shows, each day%s."
+                .formatted(them(), yard.ranch().outfit().timesADay() > 1 ? ", split into even feedings" : ""));
+        loads(ration).ifPresent(says::add);
+        var fresh = newTo(ration);
+        if (!fresh.isEmpty()) {
+            says.add("New to them: %s. Bring %s in bit by bit, over one to two weeks."
+                    .formatted(list(fresh), fresh.size() == 1 ? "it" : "these"));
+        }
+        ration.portions().stream()
+                .filter(p -> lot(p) == null)
+                .map(LetterWords::name)
+                .reduce((a, b) -> a + ", " + b)
+                .ifPresent(buy -> says.add("Buy before you start: " + buy + "."));
+        says.addAll(keepOut(ration.diet().leftOut()));
+        return says;
+    }
+
+    private List<String> feedAsNow(NoRation no) {
+        var says = new ArrayList<String>();
+        says.add(
+                table().isEmpty()
+                        ? "Feed %s as you do now until this is settled.".formatted(them())
+                        : "Feed %s as now, as the table shows, until this is settled.".formatted(them()));
+        says.addAll(keepOut(no.diet().leftOut()));
+        says.add("What would help: " + String.join(", or ", wouldHelp(no)) + ".");
+        return says;
+    }
+
+    /** Feeds that could hurt: said on every letter, whether or not anybody feeds them now. */
+    private static List<String> keepOut(List<LeftOut> leftOut) {
+        return leftOut.stream()
+                .filter(LeftOut::danger)
+                .map(out -> "Do not feed %s. %s"
+                        .formatted(
+                                out.feed().name(),
+                                out.feed().composition().knows(haywright.forage.Analyte.NO3N)
+                                        ? "It is too high in nitrate."
+                                        : out.feed().feedClass() == FeedClass.NPN
+                                                ? "Urea needs a nutritionist."
+                                                : "No one knows its nitrate yet."))
+                .toList();
+    }
+
+    private Optional<String> loads(Ration ration) {
+        var holds = yard.ranch().outfit().mixerHolds();
+        if (!yard.ranch().outfit().mixer() || holds == null || !(holds.base() > 0)) {
+            return Optional.empty();
+        }
+        double kg = ration.portions().stream()
+                .mapToDouble(p -> Yard.forTheGroup(p, group))
+                .sum();
+        return Optional.of(
+                kg <= holds.base()
+                        ? "Mix it in the wagon. It fits in one load."
+                        : "Mix it in the wagon, in even loads.");
+    }
+
+    /** Feeds of the ration that they do not get today; empty when nobody has said what they get. */
+    private List<String> newTo(Ration ration) {
+        return now.map(mix -> ration.portions().stream()
+                        .filter(p -> mix.portions().stream()
+                                .noneMatch(q -> q.feed()
+                                        .feed()
+                                        .id()
+                                        .equals(p.feed().feed().id())))
+                        .map(LetterWords::name)
+                        .toList())
+                .orElse(List.of());
+    }
+
+    private static List<String> wouldHelp(NoRation no) {
+        var help = new LinkedHashSet<String>();
+        for (var lift : no.lifts()) {
+            if (lift.row().id().equals("growth")) {
+                help.add("a slower gain");
+            } else if (lift.row().kind() == DietRow.Kind.CHOICE) {
+                help.add("%s %s"
+                        .formatted(
+                                lift.row().sense() == DietRow.Sense.AT_LEAST ? "less" : "more",
+                                lift.row().name()));
+            }
+        }
+        for (var conflict : no.conflicts()) {
+            switch (conflict.row().id()) {
+                case "growth", "nem" -> help.add("a feed with more energy");
+                case "cp", "cp_floor" -> help.add("a feed with more protein");
+                case "ca", "ca_p_low" -> help.add("a mineral with calcium");
+                case "p", "ca_p_high" -> help.add("a mineral with phosphorus");
+                default -> {}
+            }
+        }
+        for (var out : no.diet().leftOut()) {
+            help.add("a test of " + out.feed().name());
+        }
+        if (help.isEmpty()) {
+            help.add("a talk with your adviser");
+        }
+        return List.copyOf(help);
+    }
+
+    private List<String> why(long numbersLeft) {
+        var says = new ArrayList<String>();
+        if (answer instanceof Ration ration) {
+            if (numbersLeft > 0) {
+                says.add("This costs %s a head a day.".formatted(Show.dollars(ration.cost())));
+            }
+            now.ifPresent(mix -> says.add(against(ration, mix, numbersLeft > 1)));
+            says.add("It is the cheapest mix here that meets their need.");
+            stage(ration).ifPresent(says::add);
+        } else {
+            var no = (NoRation) answer;
+            says.add("No mix of the feeds at hand gives them all they need.");
+            says.add("What stands in the way: " + standsInTheWay(no) + ".");
+            now.ifPresent(mix -> shortOf(mix).ifPresent(of -> says.add("What they get now is " + of + ".")));
+        }
+        return says;
+    }
+
+    private static String against(Ration ration, HandMix mix, boolean inDollars) {
+        double saves = mix.cost() - ration.cost();
+        var money = Math.abs(saves) < 0.005
+                ? "What they get now costs the same"
+                : "What they get now costs %s%s"
+                        .formatted(inDollars ? money(Math.abs(saves)) + " " : "", saves > 0 ? "more" : "less");
+        return shortOf(mix).map(of -> money + " and is " + of + ".").orElse(money + ".");
+    }
+
+    private static String money(double dollars) {
+        return dollars < 0.995 ? Show.number(100 * dollars, 0) + " cents" : Show.dollars(dollars);
+    }
+
+    /** What a mix lacks or has too much of: "short of energy and protein"; empty when nothing is wrong with it. */
+    private static Optional<String> shortOf(HandMix mix) {
+        var little = new LinkedHashSet<String>();
+        var much = new LinkedHashSet<String>();
+        for (var limit : mix.limits()) {
+            if (!limit.isMet()) {
+                (limit.row().sense() == DietRow.Sense.AT_LEAST ? little : much).add(plain(limit));
+            }
+        }
+        var says = new ArrayList<String>();
+        if (!little.isEmpty()) {
+            says.add("short of " + list(List.copyOf(little)));
+        }
+        if (!much.isEmpty()) {
+            says.add("too high in " + list(List.copyOf(much)));
+        }
+        if (!mix.notAllowed().isEmpty()) {
+            says.add("not safe yet");
+        }
+        return says.isEmpty() ? Optional.empty() : Optional.of(String.join(" and ", says));
+    }
+
+    private static String plain(LimitAnswer limit) {
+        return plain(limit.row().id(), limit.row().name());
+    }
+
+    private static String plain(String row, String name) {
+        return switch (row) {
+            case "nem", "growth" -> "energy";
+            case "cp", "cp_floor" -> "protein";
+            case "intake" -> "feed";
+            case "fill" -> "bulk";
+            case "ca", "ca_p_low" -> "calcium";
+            case "p", "ca_p_high" -> "phosphorus";
+            case "forage" -> "hay or silage";
+            case "nitrate" -> "nitrate";
+            default -> name.replace(" in the ration", "");
+        };
+    }
+
+    private static String standsInTheWay(NoRation no) {
+        if (no.diet().feeds().isEmpty()) {
+            return "no feed here may be fed yet";
+        }
+        var needs = new LinkedHashSet<String>();
+        var limits = new LinkedHashSet<String>();
+        for (var conflict : no.conflicts()) {
+            var row = conflict.row();
+            var plain = plain(row.id(), row.name());
+            if (row.id().equals("fill")) {
+                limits.add("what they can hold");
+            } else if (row.sense() == DietRow.Sense.AT_LEAST) {
+                needs.add("enough " + plain);
+            } else {
+                limits.add("the limit on " + plain);
+            }
+        }
+        if (limits.isEmpty()) {
+            return list(List.copyOf(needs)) + " cannot be had together";
+        }
+        return needs.isEmpty()
+                ? list(List.copyOf(limits)) + " cannot be kept together"
+                : list(List.copyOf(needs)) + " does not fit into " + list(List.copyOf(limits));
+    }
+
+    private static Optional<String> stage(Ration ration) {
+        var need = ration.diet().need();
+        if (need.milkingShare() > 0.5) {
+            return Optional.of("They are in milk.");
+        }
+        if (need.animals() == AnimalClass.GROWING) {
+            return Optional.of("It carries the gain you want.");
+        }
+        return need.pregnantShare() > 0.5 ? Optional.of("They are with calf.") : Optional.empty();
+    }
+
+    private List<String> watchFor() {
+        var says = new ArrayList<String>();
+        var call = yard.ranch().settings().adviser().isBlank() ? "your adviser" : plainAdviser();
+        says.add("Call %s if they lose flesh, leave feed, or deep cold comes.".formatted(call));
+        says.add("Call the vet first if any are sick, bloated or down.");
+        for (var portion : portions()) {
+            if (portion.feed().feed().nitrateDanger()) {
+                says.add(
+                        "%s can hold nitrate. Weak legs, fast breath or brown gums: take it away and call the vet at once."
+                                .formatted(name(portion)));
+            }
+        }
+        if (portions().stream().anyMatch(p -> p.feed().feed().feedClass() == FeedClass.GRAIN)) {
+            says.add("Never give more grain than shown. Too much can kill.");
+        }
+        if (portions().stream().map(this::lot).anyMatch(l -> l != null && l.storage() == Lot.Storage.BUNKER)) {
+            says.add("Stay back three times the height of the silage face. It can fall. Do not work there alone.");
+        }
+        says.add("Your vet and local rules come before this page.");
+        return says;
+    }
+
+    private String plainAdviser() {
+        return yard.ranch().settings().adviser().replaceAll("\\s*\\(.*\\)\\s*$", "");
+    }
+
+    private List<String> restsOn() {
+        var reports = new ArrayList<String>();
+        var book = new ArrayList<String>();
+        var tags = new ArrayList<String>();
+        for (var portion : portions()) {
+            var lot = lot(portion);
+            var name = name(portion);
+            if (lot != null) {
+                (yard.ranch().reportsOn(lot.id()).isEmpty() ? book : reports).add(name);
+            } else {
+                var sale = yard.ranch().feedsForSale().get(id(portion));
+                (sale != null && !sale.tag().isEmpty() ? tags : book).add(name);
+            }
+        }
+        var says = new ArrayList<String>();
+        if (!reports.isEmpty()) {
+            says.add("Lab report: " + String.join("; ", reports) + ".");
+        }
+        if (!tags.isEmpty()) {
+            says.add("Feed tag: " + String.join("; ", tags) + ".");
+        }
+        if (!book.isEmpty()) {
+            says.add("Feed book only, not tested: " + String.join("; ", book) + ".");
+        }
+        says.add("The spread is not judged yet. Cold is not counted yet.");
+        return says;
+    }
+
+    private List<LeftOut> notAllowed() {
+        return answer instanceof Ration
+                ? List.of()
+                : now.map(HandMix::notAllowed).orElse(List.of());
+    }
+
+    private String them() {
+        return switch (group.animals()) {
+            case MATURE_COW -> "the cows";
+            case FIRST_CALF_HEIFER, BRED_HEIFER -> "the heifers";
+            case BULL -> "the bulls";
+            case GROWING -> "the calves";
+        };
+    }
+
+    private @Nullable Lot lot(Portion portion) {
+        return yard.ranch().lots().get(id(portion));
+    }
+
+    private static UUID id(Portion portion) {
+        return UUID.fromString(portion.feed().feed().id());
+    }
+
+    private static String name(Portion portion) {
+        return portion.feed().feed().name();
+    }
+
+    private static String list(List<String> names) {
+        int last = names.size() - 1;
+        return last < 1
+                ? String.join("", names)
+                : String.join(", ", names.subList(0, last)) + " and " + names.get(last);
+    }
+}

@@ -1,0 +1,267 @@
+package haywright.app.report;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.openhtmltopdf.util.Diagnostic;
+import haywright.app.document.RanchDocument;
+import haywright.app.report.FeedLetter.Part;
+import haywright.cattle.Group;
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
+import haywright.ranch.Lot;
+import haywright.ranch.Ranch;
+import haywright.ranch.Yard;
+import haywright.ration.NoRation;
+import haywright.ration.Ration;
+import java.io.IOException;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import java.util.logging.Level;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+class FeedLetterTest {
+    private static final Ranch DEMO = demo();
+    private static final LocalDate DAY = DEMO.settings().today(LocalDate.EPOCH);
+    private static final Pattern NUMBER = Pattern.compile("[0-9]+([.,][0-9]+)*");
+
+    private static Ranch demo() {
+        try (var in = Objects.requireNonNull(RanchDocument.class.getResourceAsStream("tin-lantern.json"))) {
+            return new RanchDocument().read(in.readAllBytes());
+        } catch (IOException e) {
+            throw new java.io.UncheckedIOException(e);
+        }
+    }
+
+    static Stream<Group> groups() {
+        return DEMO.groups().values().stream();
+    }
+
+    private static FeedLetter letter(Group group) {
+        return FeedLetter.of(DEMO, group, DAY);
+    }
+
+    private static String text(byte[] pdf) {
+        try (var document = Loader.loadPDF(pdf)) {
+            return new PDFTextStripper().getText(document);
+        } catch (IOException e) {
+            throw new java.io.UncheckedIOException(e);
+        }
+    }
+
+    private static String flat(String text) {
+        return text.replaceAll("(?<=[a-z]-)\\R", "").replaceAll("\\s+", " ");
+    }
+
+    @ParameterizedTest
+    @MethodSource("groups")
+    void aFeederCanReadIt(Group group) {
+        var letter = letter(group);
+        var page = text(letter.paper(Paper.Size.LETTER).pdf());
+        assertThat(page.strip().split("\\s+").length).as("words on the page").isLessThanOrEqualTo(300);
+        assertThat(NUMBER.matcher(page).results().count())
+                .as("numbers on the page")
+                .isLessThanOrEqualTo(12);
+        var prose = Stream.of(Part.values()).map(letter::words).toList();
+        assertThat(SchoolGrade.of(String.join("\n", prose))).as("school grade").isLessThanOrEqualTo(8);
+    }
+
+    @ParameterizedTest
+    @MethodSource("groups")
+    void everyPartIsOnTheOnePage(Group group) throws IOException {
+        for (var size : Paper.Size.values()) {
+            var letter = letter(group);
+            var complaints = new ArrayList<Diagnostic>();
+            var pdf = letter.paper(size).pdf(complaints::add);
+            complaints.removeIf(c -> c.getLevel().intValue() < Level.WARNING.intValue());
+            assertThat(complaints).extracting(Diagnostic::getFormattedMessage).isEmpty();
+            var page = flat(text(pdf));
+            assertThat(page).contains(letter.name(), group.head() + " head", "2026", "An invented ranch", DEMO.name());
+            for (var part : Part.values()) {
+                assertThat(page).contains(letter.title(part));
+                letter.lines(part).forEach(line -> assertThat(page).contains(line));
+            }
+            try (var document = Loader.loadPDF(pdf)) {
+                assertThat(document.getNumberOfPages()).isEqualTo(1);
+                assertThat(document.getPage(0).getMediaBox().getHeight())
+                        .isCloseTo(size == Paper.Size.LETTER ? 792 : 842, org.assertj.core.api.Assertions.within(0.5f));
+                assertThat(document.getDocumentCatalog().getMarkInfo().isMarked())
+                        .isTrue();
+                assertFontsAreCarried(document);
+            }
+        }
+    }
+
+    private static void assertFontsAreCarried(PDDocument document) throws IOException {
+        int used = 0;
+        var resources = document.getPage(0).getResources();
+        for (COSName name : resources.getFontNames()) {
+            var font = resources.getFont(name);
+            if (font.getName().contains("SourceSans3")) {
+                assertThat(font.isEmbedded()).as(font.getName()).isTrue();
+                used++;
+            }
+        }
+        assertThat(used).isGreaterThanOrEqualTo(3);
+    }
+
+    @ParameterizedTest
+    @MethodSource("groups")
+    void itsTableIsTheEnginesRation(Group group) {
+        var yard = new Yard(DEMO, DAY);
+        if (!(yard.ration(group) instanceof Ration ration)) {
+            return;
+        }
+        var letter = letter(group);
+        var table = letter.letter().table();
+        assertThat(table).hasSameSizeAs(ration.portions());
+        var page = flat(text(letter.paper(Paper.Size.LETTER).pdf()));
+        for (int i = 0; i < table.size(); i++) {
+            var portion = ration.portions().get(i);
+            var row = table.get(i);
+            assertThat(row.feed()).isEqualTo(portion.feed().feed().name());
+            assertThat(page).contains(row.feed() + " " + row.where() + " " + row.aHead() + " " + row.forTheGroup());
+            var words = row.aHead().split(" ");
+            var unit = words[1].equals("oz") ? Unit.OUNCE : Unit.POUND;
+            double kg = unit.toBase(Double.parseDouble(words[0].replace("½", ".5")));
+            assertThat(kg / portion.kgPutOut()).as(row.toString()).isBetween(0.949, 1.051);
+        }
+        assertThat(page).contains("$" + Math.round(100 * ration.cost()) / 100);
+    }
+
+    @Test
+    void whereThereIsNoRationItSaysWhatStandsInTheWayAndToFeedAsNow() {
+        var ranch = DEMO;
+        for (var feed : DEMO.feedsForSale().keySet()) {
+            ranch = ranch.withoutFeedForSale(feed);
+        }
+        var cows = DEMO.groups().values().iterator().next();
+        for (Lot lot : DEMO.lots().values()) {
+            if (!lot.name().equals("Barley straw") && !lot.name().equals("Oat hay")) {
+                ranch = ranch.withoutLot(lot.id());
+            }
+        }
+        assertThat(new Yard(ranch, DAY).ration(cows)).isInstanceOf(NoRation.class);
+        var letter = FeedLetter.of(ranch, cows, DAY);
+        assertThat(letter.words(Part.WHAT_TO_DO))
+                .contains("until this is settled", "What would help", "a test of Oat hay", "Do not feed Oat hay");
+        assertThat(letter.words(Part.WHY)).contains("What stands in the way: enough");
+        assertThat(SchoolGrade.of(letter.words(Part.WHAT_TO_DO) + "\n" + letter.words(Part.WHY)))
+                .isLessThanOrEqualTo(8);
+        assertThat(letter.paper(Paper.Size.LETTER).pages()).isEqualTo(1);
+    }
+
+    @Test
+    void aFeedThatMayNotBeFedIsNotInTheTableEvenWhenItIsFedToday() {
+        var ranch = onlyStrawAndOatHayFedNow();
+        var cows = ranch.groups().values().iterator().next();
+        assertThat(new Yard(ranch, DAY).ration(cows)).isInstanceOf(NoRation.class);
+        var letter = FeedLetter.of(ranch, cows, DAY);
+        assertThat(letter.letter().table())
+                .extracting(haywright.ranch.Letter.Row::feed)
+                .containsExactly("Barley straw");
+        assertThat(letter.words(Part.WHAT_TO_DO)).contains("Do not feed Oat hay");
+    }
+
+    private static Ranch onlyStrawAndOatHayFedNow() {
+        var ranch = DEMO;
+        for (var feed : DEMO.feedsForSale().keySet()) {
+            ranch = ranch.withoutFeedForSale(feed);
+        }
+        var amounts = new java.util.LinkedHashMap<java.util.UUID, Quantity>();
+        for (Lot lot : DEMO.lots().values()) {
+            if (lot.name().equals("Barley straw") || lot.name().equals("Oat hay")) {
+                amounts.put(lot.id(), Quantity.of(10, Unit.POUND_A_DAY));
+            } else {
+                ranch = ranch.withoutLot(lot.id());
+            }
+        }
+        var cows = DEMO.groups().keySet().iterator().next();
+        return ranch.with(new haywright.ranch.FedNow(cows, amounts));
+    }
+
+    @Test
+    void writtenWordsSurviveWorkingItOutAnew() {
+        var cows = groups().findFirst().orElseThrow();
+        var written = letter(cows)
+                .with(Part.OWN, "Gate 3 is chained.\r\nMind the dog.")
+                .with(Part.WHY, "Because I say so.");
+        var kept = DEMO.with(written.letter());
+        var anew = FeedLetter.workedOut(kept, cows, DAY.plusDays(20));
+        assertThat(anew.lines(Part.OWN)).isEqualTo(List.of("Gate 3 is chained.", "Mind the dog."));
+        assertThat(anew.words(Part.WHY)).isEqualTo("Because I say so.");
+        assertThat(anew.figure(Part.WHY)).contains("costs");
+        assertThat(anew.isRewritten(Part.WHY)).isTrue();
+        assertThat(flat(text(anew.paper(Paper.Size.LETTER).pdf()))).contains("Because I say so.", "Mind the dog.");
+        assertThat(anew.with(Part.WHY, "  ").words(Part.WHY)).isEqualTo(anew.figure(Part.WHY));
+        assertThat(anew.with(Part.WHY, anew.figure(Part.WHY)).isRewritten(Part.WHY))
+                .isFalse();
+    }
+
+    @Test
+    void aKeptLetterStaysAsItWasAndSaysThatItIsStale() {
+        var cows = groups().findFirst().orElseThrow();
+        var kept = DEMO.with(letter(cows).letter());
+        assertThat(FeedLetter.of(kept, cows, DAY).isKept()).isTrue();
+        assertThat(FeedLetter.of(kept, cows, DAY).isStale()).isFalse();
+        var lot = kept.lots().values().iterator().next();
+        var moved = kept.with(withPrice(lot, Quantity.of(400, Unit.DOLLAR_PER_TON)));
+        var stale = FeedLetter.of(moved, cows, DAY.plusDays(9));
+        assertThat(stale.isStale()).isTrue();
+        assertThat(stale.letter()).isEqualTo(letter(cows).letter());
+        assertThat(stale.paper(Paper.Size.LETTER).pdf())
+                .isEqualTo(letter(cows).paper(Paper.Size.LETTER).pdf());
+        assertThat(FeedLetter.workedOut(moved, cows, DAY).isStale()).isFalse();
+    }
+
+    @Test
+    void anotherGroupsChangeLeavesALetterAlone() {
+        var groups = groups().toList();
+        var kept = DEMO.with(letter(groups.get(0)).letter());
+        assertThat(FeedLetter.of(kept.withoutGroup(groups.get(1).id()), groups.get(0), DAY)
+                        .isStale())
+                .isFalse();
+    }
+
+    @Test
+    void markupInWordsIsShownAsItWasTyped() {
+        var cows = groups().findFirst().orElseThrow();
+        var letter = letter(cows).with(Part.OWN, "<b>Not bold</b> & \"fine\" <img src='file:///etc/passwd'/>");
+        assertThat(flat(text(letter.paper(Paper.Size.LETTER).pdf())))
+                .contains("<b>Not bold</b> & \"fine\" <img src='file:///etc/passwd'/>");
+    }
+
+    @Test
+    void wordsWithoutEndRunOntoASecondPageAndAreNotLost() {
+        var cows = groups().findFirst().orElseThrow();
+        var letter = letter(cows).with(Part.OWN, "Check the water.\n".repeat(80) + "The very last line.");
+        var paper = letter.paper(Paper.Size.LETTER);
+        assertThat(paper.pages()).isGreaterThan(1);
+        assertThat(text(paper.pdf())).contains("The very last line.");
+    }
+
+    private static Lot withPrice(Lot lot, Quantity price) {
+        return new Lot(
+                lot.id(),
+                lot.name(),
+                lot.feedClass(),
+                lot.bookRow(),
+                lot.where(),
+                lot.cutting(),
+                lot.madeOn(),
+                lot.storage(),
+                lot.stock(),
+                price,
+                lot.nitrateRisk(),
+                lot.notes());
+    }
+}
