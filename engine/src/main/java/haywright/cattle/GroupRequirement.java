@@ -124,6 +124,12 @@ public record GroupRequirement(AnimalClass animals, RequirementSystem system, Li
     }
 
     @Override
+    public double daysPregnant() {
+        double share = pregnantShare();
+        return share == 0 ? 0 : mean(Need::daysPregnant) / share;
+    }
+
+    @Override
     public double pastFirstThirdShare() {
         return mean(Need::pastFirstThirdShare);
     }

@@ -23,6 +23,9 @@ public interface Need extends Worked {
     /** Share of the group in the middle or last third of gestation, 0 to 1. */
     double pastFirstThirdShare();
 
+    /** Mean day of gestation of those with a calf in them; 0 where none has. */
+    double daysPregnant();
+
     /** Share of the group in milk, 0 to 1. */
     double milkingShare();
 

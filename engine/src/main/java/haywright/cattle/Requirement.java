@@ -57,6 +57,12 @@ public record Requirement(Animal animal, RequirementSystem system) implements Ne
     }
 
     @Override
+    public double daysPregnant() {
+        var pregnancy = animal.pregnancy();
+        return pregnancy == null ? 0 : pregnancy.day();
+    }
+
+    @Override
     public double pastFirstThirdShare() {
         var pregnancy = animal.pregnancy();
         return pregnancy != null && pregnancy.pastFirstThird() ? 1 : 0;

@@ -175,7 +175,7 @@ public record Diet(
                         limit.sense(),
                         amount,
                         share ? Unit.PERCENT : Unit.KILOGRAM_A_DAY,
-                        each(f -> f == fed ? share ? 100 : 1 : 0),
+                        each(f -> f == fed ? share ? 100 : limit.perKgEaten() : 0),
                         share ? each(f -> 1) : List.of(),
                         RANCHS_OWN);
             });

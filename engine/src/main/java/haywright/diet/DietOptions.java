@@ -31,13 +31,21 @@ public record DietOptions(Set<String> limitsOff, List<FeedLimit> feedLimits, int
     /**
      * A limit on one feed, a head and day.
      *
-     * @param amount kg of dry matter, per cent of the dry matter eaten, or per cent of body weight, as {@code per} says
+     * @param amount as {@code per} says
+     * @param perKgEaten for {@code KG_PUT_OUT}, kg as fed put out for a kg of dry matter eaten; 1 otherwise
      */
-    public record FeedLimit(String feed, DietRow.Sense sense, Per per, double amount) {
+    public record FeedLimit(String feed, DietRow.Sense sense, Per per, double amount, double perKgEaten) {
         public enum Per {
+            /** As fed, what is wasted included. */
+            KG_PUT_OUT,
+            /** Eaten. */
             KG_DRY_MATTER,
             SHARE_PCT,
             BODY_WEIGHT_PCT
+        }
+
+        public FeedLimit(String feed, DietRow.Sense sense, Per per, double amount) {
+            this(feed, sense, per, amount, 1);
         }
 
         public FeedLimit {

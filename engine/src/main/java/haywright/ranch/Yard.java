@@ -102,7 +102,6 @@ public record Yard(Ranch ranch, LocalDate day) {
         return new LeastCostRation(feeds, need(group), options);
     }
 
-    /** A wish is typed as what is put out; a diet counts what is eaten. */
     private static DietOptions.FeedLimit limit(Wishes.Wish wish, List<PricedFeed> feeds) {
         var id = wish.feed().toString();
         if (wish.amount().unit().kind() == Kind.SHARE) {
@@ -110,12 +109,12 @@ public record Yard(Ranch ranch, LocalDate day) {
                     id, wish.sense(), Per.SHARE_PCT, wish.amount().base());
         }
         double putOut = wish.amount().in(Unit.KILOGRAM_A_DAY);
-        double eaten = feeds.stream()
+        double perKgEaten = feeds.stream()
                 .filter(f -> f.feed().id().equals(id))
-                .mapToDouble(f -> f.eaten(putOut))
+                .mapToDouble(f -> f.putOut(1))
                 .findFirst()
-                .orElse(putOut);
-        return new DietOptions.FeedLimit(id, wish.sense(), Per.KG_DRY_MATTER, eaten);
+                .orElse(1);
+        return new DietOptions.FeedLimit(id, wish.sense(), Per.KG_PUT_OUT, putOut, perKgEaten);
     }
 
     public RationAnswer ration(Group group) {

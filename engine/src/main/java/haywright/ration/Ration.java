@@ -1,6 +1,7 @@
 package haywright.ration;
 
 import haywright.diet.Diet;
+import haywright.forage.Analyte;
 import haywright.lp.LinearProgram;
 import haywright.quantity.Unit;
 import haywright.workings.Input;
@@ -47,16 +48,17 @@ public record Ration(
 
     /** Mcal of NEm in a kg of its dry matter. */
     public double dietNem() {
-        double nem = 0;
+        return mean(Analyte.NEM);
+    }
+
+    /** Of the whole ration's dry matter, in the analyte's unit; a feed of which it is not known counts as having none. */
+    public double mean(Analyte analyte) {
+        double sum = 0;
         for (var portion : portions) {
-            nem += portion.kg()
-                    * portion.feed()
-                            .feed()
-                            .composition()
-                            .value(haywright.forage.Analyte.NEM)
-                            .orElse(0);
+            sum += portion.kg()
+                    * portion.feed().feed().composition().value(analyte).orElse(0);
         }
-        return nem / kg();
+        return sum / kg();
     }
 
     @Override

@@ -6,6 +6,8 @@ import haywright.diet.DietRow.Sense;
 import haywright.quantity.Unit;
 import haywright.ration.LimitAnswer;
 import haywright.ration.NoRation;
+import java.util.ArrayList;
+import java.util.List;
 
 /** What the rows of a ration say, in the rancher's words: on pages, papers and in a terminal alike. */
 public final class LimitWords {
@@ -102,8 +104,20 @@ public final class LimitWords {
         };
     }
 
-    /** A single change that would let a ration exist, with what it then costs. */
-    public static String lift(NoRation.Lift lift, Need need) {
+    /** Every single change that would let a ration exist; where a wanted feed may not be fed, what would let it in. */
+    public static List<String> lifts(NoRation answer, Need need) {
+        var words = new ArrayList<String>();
+        for (var out : answer.diet().leftOut()) {
+            if (answer.conflicts().stream()
+                    .anyMatch(c -> c.row().id().endsWith("_" + out.feed().id()))) {
+                words.add(out.fix());
+            }
+        }
+        answer.lifts().forEach(lift -> words.add(lift(lift, need)));
+        return words;
+    }
+
+    private static String lift(NoRation.Lift lift, Need need) {
         var row = lift.row();
         var costs = "then a ration costs %s a head a day".formatted(Show.dollars(lift.cost()));
         if (row.id().equals("growth")) {

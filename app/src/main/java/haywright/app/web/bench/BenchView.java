@@ -1,6 +1,7 @@
 package haywright.app.web.bench;
 
 import haywright.app.words.LimitWords;
+import haywright.app.words.RuleWords;
 import haywright.app.words.Show;
 import haywright.cattle.Group;
 import haywright.cattle.Need;
@@ -37,7 +38,7 @@ public record BenchView(
         @Nullable InTheWay way,
         List<FeedRow> feeds,
         List<LeftOut> leftOut,
-        String beside) {
+        List<String> beside) {
     /** @param says cost, or what is wrong, in a few words; done whether there is a ration */
     public record GroupRow(Group group, boolean done, String says, String now) {}
 
@@ -62,7 +63,7 @@ public record BenchView(
             List<Ranges> ranges,
             Worked worked) {}
 
-    public record Tight(String name, String says, double filled) {}
+    public record Tight(String name, String says) {}
 
     public record LimitRow(String name, String needed, String supplied, String price, boolean met, String source) {}
 
@@ -107,7 +108,7 @@ public record BenchView(
                 way,
                 feeds(now, portions),
                 yard.question(group).diet().leftOut(),
-                answer instanceof Ration ration ? BesideTheRules.of(need, ration) : "");
+                answer instanceof Ration ration ? RuleWords.beside(need, ration) : List.of());
     }
 
     static Judged judged(HandMix mix) {
@@ -127,7 +128,7 @@ public record BenchView(
     private static Mix mix(Ration ration, Optional<HandMix> now) {
         var tight = ration.limits().stream()
                 .filter(LimitAnswer::isTight)
-                .map(l -> new Tight(LimitWords.start(l.row()), LimitWords.tight(l), filled(l)))
+                .map(l -> new Tight(LimitWords.start(l.row()), LimitWords.tight(l)))
                 .toList();
         var spare = String.join(
                 ", ",
@@ -160,13 +161,6 @@ public record BenchView(
                 ration);
     }
 
-    /** How full the strip is drawn: supplied against the limit, where the limit lies at four fifths. */
-    private static double filled(LimitAnswer limit) {
-        double share =
-                limit.row().limit() == 0 ? 1 : limit.supplied() / limit.row().limit();
-        return Math.max(0, Math.min(1.25, share));
-    }
-
     private static String aTon(double dollarsPerKg) {
         return Show.dollars(Unit.DOLLAR_PER_KG.to(Unit.DOLLAR_PER_TON, dollarsPerKg));
     }
@@ -189,8 +183,7 @@ public record BenchView(
         if (reasons.isEmpty()) {
             reasons = List.of("No feed on the ranch may be fed to this group.");
         }
-        return new InTheWay(
-                reasons, no.lifts().stream().map(l -> LimitWords.lift(l, need)).toList());
+        return new InTheWay(reasons, LimitWords.lifts(no, need));
     }
 
     private static List<FeedRow> feeds(Optional<HandMix> now, List<Portion> mix) {
