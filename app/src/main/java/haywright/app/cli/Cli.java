@@ -5,24 +5,27 @@ import haywright.workings.Refused;
 import java.io.PrintWriter;
 import java.nio.file.NoSuchFileException;
 import java.time.Clock;
+import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
 
-/** The command line: {@code haywright COMMAND …}. */
+/** The command line: {@code haywright COMMAND …}, or none for the user's own round. */
 public final class Cli {
     static final int REFUSED = 2;
 
     private final CommandLine line;
 
     public Cli(Clock clock, PrintWriter out, PrintWriter err) {
-        line = new CommandLine(new Haywright())
+        var data = new Data();
+        line = new CommandLine(new Haywright(clock, data))
+                .addSubcommand(new DemoCommand(clock, data))
                 .addSubcommand(new ComputeCommand())
-                .addSubcommand(new RanchCommand(clock))
+                .addSubcommand(new RanchCommand(clock, data))
                 .setOut(out)
                 .setErr(err)
-                .setCaseInsensitiveEnumValuesAllowed(true)
                 .setExecutionExceptionHandler(Cli::failed);
     }
 
@@ -47,15 +50,32 @@ public final class Cli {
             name = "haywright",
             mixinStandardHelpOptions = true,
             versionProvider = HaywrightVersion.class,
-            description = "From the haystack to the feed bunk: sampling, analyses, needs, rations and the feed letter.")
-    private static final class Haywright implements Runnable {
+            description = {
+                "From the haystack to the feed bunk: sampling, analyses, needs, rations and the feed letter.",
+                "Without a command: opens your own round."
+            })
+    private static final class Haywright implements Callable<Integer> {
+        @Mixin
+        private final Data data;
+
+        @Mixin
+        private final Serving serving = new Serving();
+
         @Spec
         @SuppressWarnings("NullAway.Init") // picocli sets it
         private CommandSpec spec;
 
+        private final Clock clock;
+
+        Haywright(Clock clock, Data data) {
+            this.clock = clock;
+            this.data = data;
+        }
+
         @Override
-        public void run() {
-            spec.commandLine().usage(spec.commandLine().getOut());
+        public Integer call() throws InterruptedException {
+            serving.serve(data.open(clock), clock, "/", spec.commandLine().getOut());
+            return 0;
         }
     }
 

@@ -7,7 +7,7 @@ import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ScopeType;
 
-/** Where the ranches are kept. */
+/** Where the ranches are kept: one option of every command. */
 final class Data {
     @Option(
             names = "--data",

@@ -10,7 +10,6 @@ import java.time.Clock;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
@@ -19,17 +18,16 @@ import picocli.CommandLine.Spec;
 /** Ranches in and out of the house as files. */
 @Command(name = "ranch", mixinStandardHelpOptions = true, description = "Ranches as files.")
 final class RanchCommand implements Runnable {
-    @Mixin
-    private final Data data = new Data();
-
     @Spec
     @SuppressWarnings("NullAway.Init") // picocli sets it
     private CommandSpec spec;
 
     private final Clock clock;
+    private final Data data;
 
-    RanchCommand(Clock clock) {
+    RanchCommand(Clock clock, Data data) {
         this.clock = clock;
+        this.data = data;
     }
 
     @Override

@@ -1,0 +1,170 @@
+package haywright.app.cli;
+
+import haywright.app.words.LimitWords;
+import haywright.app.words.RuleWords;
+import haywright.app.words.Show;
+import haywright.cattle.Group;
+import haywright.forage.Analyte;
+import haywright.forage.Basis;
+import haywright.forage.LabReport;
+import haywright.forage.Reading;
+import haywright.forage.ReportCheck;
+import haywright.quantity.Unit;
+import haywright.ranch.Lot;
+import haywright.ranch.Yard;
+import haywright.ration.LimitAnswer;
+import haywright.ration.NoRation;
+import haywright.ration.Ration;
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.stream.Collectors;
+
+/** The chain of a whole ranch on its day, from the stacks to each group's ration, as a terminal shows it. */
+final class DemoChain {
+    private final Yard yard;
+    private final PrintWriter out;
+
+    DemoChain(Yard yard, PrintWriter out) {
+        this.yard = yard;
+        this.out = out;
+    }
+
+    void print() {
+        var ranch = yard.ranch();
+        out.printf("%s on %s.", ranch.name(), Show.date(yard.day()));
+        out.println(ranch.settings().invented() ? " The ranch and all its figures are invented." : "");
+        heading("Lots");
+        ranch.lots().values().forEach(this::lot);
+        ranch.lots().values().stream()
+                .flatMap(lot -> ranch.reportsOn(lot.id()).stream())
+                .findFirst()
+                .ifPresent(this::report);
+        heading("What each group needs, a head and day");
+        out.printf("  %-64s %8s %8s %8s %8s %8s%n", "", "NEm Mcal", "NEg Mcal", "protein", "Ca g", "P g");
+        ranch.groups().values().forEach(this::need);
+        heading("Rations, a head and day, pounds as they are put out");
+        ranch.groups().values().forEach(this::ration);
+    }
+
+    private void heading(String words) {
+        out.printf("%n%s%n", words);
+    }
+
+    private void lot(Lot lot) {
+        boolean tested = !yard.ranch().reportsOn(lot.id()).isEmpty();
+        boolean nitrateKnown = yard.composition(lot).composition().knows(Analyte.NO3N);
+        out.printf(
+                "  %-28s %-20s %11s  %-16s %s%s%n",
+                lot.name(),
+                lot.feedClass().words(),
+                lot.stock().asFedKg().isPresent()
+                        ? Show.tons(lot.stock().asFedKg().getAsDouble())
+                        : "not cut",
+                Show.price(lot.replacementPrice()),
+                tested ? "tested" : "not tested",
+                lot.isNitrateDanger() && !nitrateKnown ? ", and its nitrate is not known" : "");
+    }
+
+    private void report(LabReport report) {
+        var lot = yard.ranch().lots().get(report.lot());
+        if (lot == null) {
+            return;
+        }
+        heading("One report read: %s%s".formatted(lot.name(), by(report)));
+        var checked = ReportCheck.check(lot.feedClass(), yard.composition(lot).row(), report.readings());
+        out.printf("  %-32s %16s %16s%n", "", "as received", "on dry matter");
+        for (var analyte :
+                report.readings().stream().map(Reading::analyte).distinct().toList()) {
+            var received = report.readings().stream()
+                    .filter(r -> r.analyte() == analyte && (r.basis() == Basis.AS_RECEIVED || !analyte.hasBasis()))
+                    .map(r -> Show.worked(r.value(), r.unit()))
+                    .findFirst()
+                    .orElse("");
+            var value = checked.values().get(analyte);
+            out.printf(
+                    "  %-32s %16s %16s%n",
+                    analyte.words(),
+                    received,
+                    value == null || !analyte.hasBasis() ? "" : Show.worked(value, analyte.unit()));
+        }
+        checked.issues().forEach(issue -> out.printf("  %s. %s%n", issue.words(), issue.fix()));
+        var joined = yard.composition(lot).composition();
+        for (var analyte : List.of(Analyte.TDN, Analyte.NEM, Analyte.RFV)) {
+            joined.value(analyte)
+                    .ifPresent(v -> out.printf(
+                            "  %-32s %16s %16s  worked out here%n",
+                            analyte.words(), "", Show.withUnit(Show.significant(v, 3), analyte.unit())));
+        }
+    }
+
+    private static String by(LabReport report) {
+        var day = report.reported() == null ? "" : ", " + Show.date(report.reported());
+        return report.laboratory().isBlank() ? day : day + ", " + report.laboratory();
+    }
+
+    private void need(Group group) {
+        var need = yard.need(group);
+        out.printf(
+                "  %-64s %8s %8s %8s %8s %8s%n",
+                called(group),
+                Show.number(need.nem(), 1),
+                need.neg() > 0 ? Show.number(need.neg(), 1) : "",
+                Show.pounds(need.crudeProtein()),
+                Show.number(need.calcium(), 0),
+                Show.number(need.phosphorus(), 0));
+    }
+
+    private static String called(Group group) {
+        return group.name() + ", " + Show.withUnit(Show.number(group.head(), 0), Unit.HEAD);
+    }
+
+    private void ration(Group group) {
+        out.printf("%n  %s%n", called(group));
+        yard.fedNow(group)
+                .ifPresent(now -> out.printf(
+                        "    Fed today: %s%s%n",
+                        Show.dollars(now.cost()),
+                        now.limits().stream()
+                                .filter(limit -> !limit.isMet())
+                                .map(limit -> ", " + LimitWords.shortfall(limit))
+                                .collect(Collectors.joining())));
+        var answer = yard.ration(group);
+        if (answer instanceof Ration ration) {
+            made(group, ration);
+        } else {
+            notMade((NoRation) answer);
+        }
+        yard.question(group)
+                .diet()
+                .leftOut()
+                .forEach(left -> out.printf("    %s. %s%n", left.why(), left.fix()));
+    }
+
+    private void made(Group group, Ration ration) {
+        for (var portion : ration.portions()) {
+            var bales = yard.balesADay(portion, group);
+            out.printf(
+                    "    %-28s %9s  %s%s%n",
+                    portion.feed().feed().name(),
+                    Show.pounds(portion.kgPutOut()),
+                    Show.dollars(portion.cost()),
+                    bales.isPresent() ? "  " + Show.number(bales.getAsDouble(), 1) + " bales a day for all" : "");
+        }
+        out.printf(
+                "    Costs %s a head and day, %s for all%n",
+                Show.dollars(ration.cost()), Show.dollars(ration.cost() * group.head()));
+        RuleWords.beside(yard.need(group), ration).forEach(sentence -> out.printf("    %s%n", sentence));
+        ration.limits().stream()
+                .filter(LimitAnswer::isTight)
+                .forEach(limit -> out.printf(
+                        "    Where it's tight: %s. %s%n", limit.row().name(), LimitWords.tight(limit)));
+    }
+
+    private void notMade(NoRation none) {
+        out.println("    No ration exists. What stands in the way:");
+        none.conflicts()
+                .forEach(conflict -> out.printf("      %s%n", LimitWords.inTheWay(conflict.row(), none)));
+        out.println("    What would lift it:");
+        LimitWords.lifts(none, none.diet().need()).forEach(lift -> out.printf("      %s%n", lift));
+    }
+}

@@ -1,0 +1,71 @@
+package haywright.app.cli;
+
+import haywright.app.compute.ComputeHttp;
+import haywright.app.document.RanchDocument;
+import haywright.app.document.TinLantern;
+import haywright.app.store.Store;
+import haywright.app.web.Desk;
+import haywright.app.web.Server;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+
+/** The pages, from the moment they are asked for until the process is told to end. */
+final class Serving {
+    /** Nobody else on the network can reach it. */
+    private static final String LOOPBACK = "127.0.0.1";
+
+    @Option(
+            names = "--port",
+            paramLabel = "PORT",
+            description = "Where the pages are; without it the first free one from 8470.")
+    private @Nullable Integer port;
+
+    /** Does not come back: the process ends by a signal, and closes pages and data then. */
+    void serve(Store store, Clock clock, String path, PrintWriter out) throws InterruptedException {
+        var desk = new Desk(store, clock, Serving::demo);
+        var server = Server.start(
+                desk, LOOPBACK, port == null ? Server.freePort(LOOPBACK) : port, new ComputeHttp()::register);
+        Runtime.getRuntime().addShutdownHook(new Thread(() -> {
+            server.close();
+            store.close();
+        }));
+        var address = "http://" + LOOPBACK + ":" + server.port() + path;
+        out.println("Open " + address + " (ends with Ctrl-C)");
+        openBrowser(address);
+        Thread.currentThread().join();
+    }
+
+    private static byte[] demo() {
+        return new RanchDocument().write(TinLantern.ranch()).getBytes(StandardCharsets.UTF_8);
+    }
+
+    /** Only where somebody sits at the terminal and there is a screen; the address has been said in any case. */
+    private static void openBrowser(String address) {
+        if (System.console() == null) {
+            return;
+        }
+        var system = System.getProperty("os.name").toLowerCase(Locale.ROOT);
+        boolean screen = System.getenv("DISPLAY") != null || System.getenv("WAYLAND_DISPLAY") != null;
+        var command = system.contains("mac")
+                ? List.of("open", address)
+                : system.contains("win")
+                        ? List.of("rundll32", "url.dll,FileProtocolHandler", address)
+                        : screen ? List.of("xdg-open", address) : List.<String>of();
+        if (!command.isEmpty()) {
+            try {
+                new ProcessBuilder(command)
+                        .redirectErrorStream(true)
+                        .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+                        .start();
+            } catch (IOException e) {
+                // There is no browser to open; the address stands in the terminal.
+            }
+        }
+    }
+}

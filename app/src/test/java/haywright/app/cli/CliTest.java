@@ -1,0 +1,145 @@
+package haywright.app.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import haywright.app.document.RanchDocument;
+import haywright.app.document.TinLantern;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class CliTest {
+    @TempDir
+    Path folder;
+
+    private record Ran(int exit, String out, String err) {}
+
+    private Ran run(String... arguments) {
+        var out = new StringWriter();
+        var err = new StringWriter();
+        var clock = Clock.fixed(Instant.parse("2026-11-25T12:00:00Z"), ZoneOffset.UTC);
+        int exit = new Cli(clock, new PrintWriter(out, true), new PrintWriter(err, true)).run(arguments);
+        return new Ran(exit, out.toString(), err.toString());
+    }
+
+    private String file(String name, String text) throws IOException {
+        return Files.writeString(folder.resolve(name), text).toString();
+    }
+
+    @Test
+    void computeReadsAFileAndExitsWithZero() throws IOException {
+        var ran = run("compute", "relative-feed-value", file("in.json", "{\"adf_pct_dm\":28,\"ndf_pct_dm\":35}"));
+        assertThat(ran.exit()).isZero();
+        assertThat(ran.out()).contains("\"rfv\" : 178.30697674418604");
+        assertThat(ran.err()).isEmpty();
+    }
+
+    @Test
+    void aRefusedInputExitsWithTwoAndOneLineAnError() throws IOException {
+        var ran = run("compute", "relative-feed-value", file("in.json", "{\"adf\":28}"));
+        assertThat(ran.exit()).isEqualTo(2);
+        assertThat(ran.out()).contains("\"errors\"");
+        assertThat(ran.err().lines())
+                .hasSize(3)
+                .first()
+                .isEqualTo("adf: 28: there is no key of this name here. Did you mean adf_pct_dm?");
+    }
+
+    @Test
+    void anArrayExitsWithItsWorst() throws IOException {
+        var ran = run("compute", "net-energy", file("in.json", "[{\"tdn_pct_dm\":60},{\"tdn_pct_dm\":\"60\"}]"));
+        assertThat(ran.exit()).isEqualTo(2);
+        assertThat(ran.err()).startsWith("[1] tdn_pct_dm: \"60\": a number is needed here");
+    }
+
+    @Test
+    void anAnswerThatIsNoExitsWithOne() throws IOException {
+        var ran = run(
+                "compute",
+                "mix",
+                file(
+                        "in.json",
+                        "{\"feeds\":[{\"name\":\"a\",\"price\":1,\"values\":{\"protein\":12}}],"
+                                + "\"limits\":[{\"value\":\"protein\",\"at_least\":21}]}"));
+        assertThat(ran.exit()).isEqualTo(1);
+        assertThat(ran.out()).contains("stands_in_the_way");
+    }
+
+    @Test
+    void computeWithoutATopicListsThem() {
+        assertThat(run("compute").out()).contains("relative-feed-value").contains("ration");
+    }
+
+    @Test
+    void aMissingFileAndAnUnknownTopicAreSaid() {
+        assertThat(run("compute", "basis", folder.resolve("none.json").toString())
+                        .err())
+                .contains("there is no such file");
+        var ran = run("compute", "base");
+        assertThat(ran.exit()).isEqualTo(2);
+        assertThat(ran.err()).contains("Did you mean basis?");
+    }
+
+    @Test
+    void theDemoShowsEveryLotAndGroupAndSaysItIsInvented() {
+        var ran = run("demo", "--no-serve", "--data", folder.toString());
+        assertThat(ran.exit()).as(ran.err()).isZero();
+        var ranch = TinLantern.ranch();
+        ranch.lots().values().forEach(lot -> assertThat(ran.out()).contains(lot.name()));
+        ranch.groups().values().forEach(group -> assertThat(ran.out()).contains(group.name()));
+        assertThat(ran.out()).contains("invented").contains("by rule of thumb").doesNotContain("NaN");
+    }
+
+    @Test
+    void theDemoRunsAgainOnWhatWasKept() {
+        var first = run("demo", "--no-serve", "--data", folder.toString());
+        assertThat(run("demo", "--no-serve", "--data", folder.toString()).out()).isEqualTo(first.out());
+        assertThat(run("ranch", "list", "--data", folder.toString()).out().lines())
+                .hasSize(1);
+    }
+
+    @Test
+    void aRanchGoesOutAndComesBack() throws IOException {
+        var data = folder.resolve("data").toString();
+        var document = file("tin.json", new RanchDocument().write(TinLantern.ranch()));
+        assertThat(run("ranch", "--data", data, "import", document).out()).contains("taken in");
+        assertThat(run("ranch", "--data", data, "import", document).out()).contains("was here already");
+        var name = TinLantern.ranch().name();
+        assertThat(run("ranch", "--data", data, "export", name).out()).isEqualTo(Files.readString(Path.of(document)));
+        var backup = folder.resolve("all.zip").toString();
+        assertThat(run("ranch", "--data", data, "backup", backup).exit()).isZero();
+        var other = folder.resolve("other").toString();
+        assertThat(run("ranch", "--data", other, "restore", backup).out()).contains(name);
+        assertThat(run("ranch", "--data", other, "list").out()).contains(name);
+    }
+
+    @Test
+    void aFileThatIsNoRanchIsRefusedAndNothingIsKept() throws IOException {
+        var data = folder.resolve("data").toString();
+        var ran = run("ranch", "--data", data, "import", file("bad.json", "{\"haywright\":\"ranch\",\"format\":99}"));
+        assertThat(ran.exit()).isEqualTo(2);
+        assertThat(ran.err()).contains("made by a newer Haywright");
+        assertThat(run("ranch", "--data", data, "list").out()).isEmpty();
+        assertThat(run("ranch", "check", folder.resolve("bad.json").toString()).exit())
+                .isEqualTo(2);
+    }
+
+    @Test
+    void anUnknownRanchIsSaid() {
+        var ran = run("ranch", "--data", folder.toString(), "export", "Nowhere");
+        assertThat(ran.exit()).isEqualTo(2);
+        assertThat(ran.err()).contains("there is no ranch of this name here");
+    }
+
+    @Test
+    void anUnknownOptionExitsWithTwo() {
+        assertThat(run("demo", "--sureness", "95").exit()).isEqualTo(2);
+    }
+}
