@@ -24,8 +24,10 @@ public final class Cli {
                 .addSubcommand(new DemoCommand(clock, data))
                 .addSubcommand(new ComputeCommand())
                 .addSubcommand(new RanchCommand(clock, data))
+                .addSubcommand(new PrintCommand(clock, data))
                 .setOut(out)
                 .setErr(err)
+                .setCaseInsensitiveEnumValuesAllowed(true)
                 .setExecutionExceptionHandler(Cli::failed);
     }
 

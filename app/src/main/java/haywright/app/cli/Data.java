@@ -23,7 +23,15 @@ final class Data {
 
     /** The demo has a folder of its own, so that playing with it touches nobody's ranch. */
     Store openDemo(Clock clock) {
-        return place != null ? open(clock) : Store.inFolder(folder().resolve("demo"), clock);
+        return place != null ? open(clock) : Store.inFolder(demoFolder(), clock);
+    }
+
+    /** Where the demo's papers go: beside its data, or here when those are in a database elsewhere. */
+    Path demoFolder() {
+        if (place == null) {
+            return folder().resolve("demo");
+        }
+        return place.startsWith("jdbc:") ? Path.of("") : folder();
     }
 
     private Path folder() {

@@ -134,10 +134,7 @@ final class DemoChain {
         } else {
             notMade((NoRation) answer);
         }
-        yard.question(group)
-                .diet()
-                .leftOut()
-                .forEach(left -> out.printf("    %s. %s%n", left.why(), left.fix()));
+        yard.question(group).diet().leftOut().forEach(left -> out.printf("    %s. %s%n", left.why(), left.fix()));
     }
 
     private void made(Group group, Ration ration) {
@@ -156,14 +153,13 @@ final class DemoChain {
         RuleWords.beside(yard.need(group), ration).forEach(sentence -> out.printf("    %s%n", sentence));
         ration.limits().stream()
                 .filter(LimitAnswer::isTight)
-                .forEach(limit -> out.printf(
-                        "    Where it's tight: %s. %s%n", limit.row().name(), LimitWords.tight(limit)));
+                .forEach(limit ->
+                        out.printf("    Where it's tight: %s. %s%n", limit.row().name(), LimitWords.tight(limit)));
     }
 
     private void notMade(NoRation none) {
         out.println("    No ration exists. What stands in the way:");
-        none.conflicts()
-                .forEach(conflict -> out.printf("      %s%n", LimitWords.inTheWay(conflict.row(), none)));
+        none.conflicts().forEach(conflict -> out.printf("      %s%n", LimitWords.inTheWay(conflict.row(), none)));
         out.println("    What would lift it:");
         LimitWords.lifts(none, none.diet().need()).forEach(lift -> out.printf("      %s%n", lift));
     }

@@ -1,9 +1,15 @@
 package haywright.app.cli;
 
 import haywright.app.document.TinLantern;
+import haywright.app.report.FeedLetter;
+import haywright.app.report.Paper;
+import haywright.ranch.Ranch;
 import haywright.ranch.Yard;
+import java.io.IOException;
+import java.io.PrintWriter;
 import java.time.Clock;
 import java.time.LocalDate;
+import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -37,7 +43,7 @@ final class DemoCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() throws InterruptedException {
+    public Integer call() throws InterruptedException, IOException {
         var out = spec.commandLine().getOut();
         var store = data.openDemo(clock);
         var demo = TinLantern.ranch();
@@ -45,13 +51,22 @@ final class DemoCommand implements Callable<Integer> {
             store.ranches().create(demo);
         }
         var ranch = store.ranches().open(demo.id()).ranch();
-        new DemoChain(new Yard(ranch, ranch.settings().today(LocalDate.now(clock))), out).print();
-        out.println();
+        var today = ranch.settings().today(LocalDate.now(clock));
+        new DemoChain(new Yard(ranch, today), out).print();
+        letter(ranch, today, out);
         if (noServe) {
             store.close();
         } else {
             serving.serve(store, clock, "/ranch/" + ranch.id(), out);
         }
         return 0;
+    }
+
+    /** The first group's, as PDF beside the data. */
+    private void letter(Ranch ranch, LocalDate today, PrintWriter out) throws IOException {
+        var group = ranch.groups().values().iterator().next();
+        var file = data.demoFolder().resolve("feed-letter.pdf").toAbsolutePath();
+        PrintCommand.write(FeedLetter.of(ranch, group, today).paper(Paper.Size.LETTER), file);
+        out.printf("%nThe feed letter of the %s: %s%n%n", group.name().toLowerCase(Locale.ROOT), file);
     }
 }

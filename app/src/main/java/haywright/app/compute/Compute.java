@@ -5,17 +5,13 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import haywright.app.document.Fingerprint;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
-import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
-import java.util.HexFormat;
 import java.util.List;
 
 /** JSON in, JSON out: the one way a topic is run, from the command and over HTTP. */
@@ -30,7 +26,6 @@ public final class Compute {
     private static final JsonMapper JSON = JsonMapper.builder()
             .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
             .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
-            .enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS)
             .build();
 
     private final List<Topic<?, ?>> topics;
@@ -135,7 +130,7 @@ public final class Compute {
         Body.lines(answer.workings()).forEach(line -> workings.add(Writer.write(line)));
         var cautions = body.putArray("cautions");
         answer.cautions().forEach(c -> cautions.add(Writer.write(Body.CautionOut.of(c))));
-        return body.put("version", Version.TEXT).put("inputs_sha256", sha256(json));
+        return body.put("version", Version.TEXT).put("inputs_sha256", Fingerprint.sha256(json));
     }
 
     private static Outcome refused(Refused refused) {
@@ -144,16 +139,5 @@ public final class Compute {
                 Writer.write(new Body.ErrorsOut(
                         problems.stream().map(Body.ErrorOut::of).toList())),
                 REFUSED);
-    }
-
-    /** Of the input with its keys in order and no blanks, so that the same question has the same hash however it lay. */
-    static String sha256(JsonNode json) {
-        try {
-            var text = JSON.writeValueAsString(JSON.treeToValue(json, Object.class));
-            var digest = MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
-            return HexFormat.of().formatHex(digest);
-        } catch (JsonProcessingException | NoSuchAlgorithmException e) {
-            throw new IllegalStateException(e);
-        }
     }
 }

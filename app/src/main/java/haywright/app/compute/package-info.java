@@ -6,8 +6,8 @@
  * names and units of its keys come from {@link haywright.app.compute.Key} on the records' components, so that reading,
  * writing and the schema cannot disagree.
  *
- * <p>Nothing is worked out here: each function calls the engine. Knows the engine and Jackson; knows nothing of files or
- * pages.
+ * <p>Nothing is worked out here: each function calls the engine. Knows the engine, the ranch document and
+ * Jackson; knows nothing of files or pages.
  */
 @NullMarked
 package haywright.app.compute;

@@ -7,6 +7,7 @@ import haywright.app.document.TinLantern;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -94,7 +95,9 @@ class CliTest {
         var ranch = TinLantern.ranch();
         ranch.lots().values().forEach(lot -> assertThat(ran.out()).contains(lot.name()));
         ranch.groups().values().forEach(group -> assertThat(ran.out()).contains(group.name()));
-        assertThat(ran.out()).contains("invented").contains("by rule of thumb").doesNotContain("NaN");
+        assertThat(ran.out()).contains("invented").contains("Rule of thumb").doesNotContain("NaN");
+        assertThat(folder.resolve("feed-letter.pdf")).isNotEmptyFile();
+        assertThat(ran.out()).contains(folder.resolve("feed-letter.pdf").toString());
     }
 
     @Test
@@ -136,6 +139,25 @@ class CliTest {
         var ran = run("ranch", "--data", folder.toString(), "export", "Nowhere");
         assertThat(ran.exit()).isEqualTo(2);
         assertThat(ran.err()).contains("there is no ranch of this name here");
+    }
+
+    @Test
+    void aLetterIsWrittenAsTheFilesEndingSays() throws IOException {
+        var data = folder.resolve("data").toString();
+        run("ranch", "--data", data, "import", file("tin.json", new RanchDocument().write(TinLantern.ranch())));
+        var html = folder.resolve("letter.html");
+        assertThat(run("print", "letter", html.toString(), "--group", "mature cows", "--data", data)
+                        .exit())
+                .isZero();
+        assertThat(html).content().contains("Mature cows");
+        var pdf = folder.resolve("letter.pdf");
+        run("print", "letter", pdf.toString(), "--group", "Bulls", "--size", "a4", "--data", data);
+        assertThat(Files.readAllBytes(pdf)).startsWith("%PDF-".getBytes(StandardCharsets.US_ASCII));
+        var ran = run("print", "letter", folder.resolve("letter.doc").toString(), "--group", "Bulls", "--data", data);
+        assertThat(ran.exit()).isEqualTo(2);
+        assertThat(ran.err()).contains("Let the name end in .pdf or .html.");
+        assertThat(run("print", "letter", html.toString(), "--data", data).err())
+                .contains("Its groups: Mature cows");
     }
 
     @Test

@@ -192,10 +192,13 @@ class KeysTest {
 
     @Test
     void theHashOfTheInputsDoesNotHangOnTheirOrder() {
-        assertThat(Compute.sha256(json("{'a':1,'b':2}"))).isEqualTo(Compute.sha256(json("{ 'b': 2, 'a': 1 }")));
-        // sha256 of {"a":1,"b":2}, as sha256sum prints it.
-        assertThat(Compute.sha256(json("{'a':1,'b':2}")))
-                .isEqualTo("43258cff783fe7036d8a43033f830adfc60ec037382473548ac742b888292777");
+        var compute = new Compute(List.of(echo()));
+        var one = compute.run("echo", "{\"body_weight_kg\":500,\"class\":\"summer\"}");
+        var other = compute.run("echo", "{ \"class\": \"summer\", \"body_weight_kg\": 500 }");
+        // sha256sum of {"body_weight_kg":500,"class":"summer"}
+        var expected = "113a5921c83bf6fde25da467b502a752155668ffe444c48648ac429fbe7169c9";
+        assertThat(one.body().get("inputs_sha256").asText()).isEqualTo(expected);
+        assertThat(other.body().get("inputs_sha256").asText()).isEqualTo(expected);
     }
 
     @Test
