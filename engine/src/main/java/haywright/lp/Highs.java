@@ -1,5 +1,6 @@
 package haywright.lp;
 
+import com.sun.jna.FunctionMapper;
 import com.sun.jna.Library;
 import com.sun.jna.Native;
 import com.sun.jna.NativeLibrary;
@@ -28,17 +29,40 @@ final class Highs {
     static final int BASIC = 1;
     static final int AT_UPPER = 2;
 
-    static {
-        Map<String, ?> options = Map.of(Library.OPTION_FUNCTION_MAPPER, (com.sun.jna.FunctionMapper)
-                (NativeLibrary library, Method method) -> "Highs_" + method.getName());
-        Native.register(
-                Highs.class,
-                NativeLibrary.getInstance(NativeLibraryFile.unpacked().toString(), options));
-    }
+    /** Kept, because a class that fails to load says why only the first time. */
+    private static final @Nullable Throwable FAILURE = loaded();
 
     private Highs() {}
 
-    static native Pointer create();
+    private static @Nullable Throwable loaded() {
+        Map<String, ?> options = Map.of(Library.OPTION_FUNCTION_MAPPER, (FunctionMapper)
+                (NativeLibrary library, Method method) -> "Highs_" + method.getName());
+        try {
+            String file = NativeLibraryFile.unpacked().toString();
+            Native.register(Highs.class, NativeLibrary.getInstance(file, options));
+            return null;
+        } catch (RuntimeException | LinkageError e) {
+            return e;
+        }
+    }
+
+    /**
+     * A new handle, to be destroyed.
+     *
+     * @throws IllegalStateException if the library cannot be loaded on this machine
+     */
+    static Pointer open() {
+        if (FAILURE != null) {
+            throw new IllegalStateException(
+                    "The solver cannot be loaded: " + FAILURE.getMessage()
+                            + " If its folder does not allow programs to run, -D" + NativeLibraryFile.FOLDER
+                            + "=DIR names another.",
+                    FAILURE);
+        }
+        return create();
+    }
+
+    private static native Pointer create();
 
     static native void destroy(Pointer highs);
 

@@ -40,7 +40,7 @@ public final class LpSession implements AutoCloseable {
         rows.forEach(r -> rowNames.add(r.name()));
         snapshot = program;
         String presolve = columns.size() + rows.size() <= SMALL ? "off" : "choose";
-        Pointer handle = Highs.create();
+        Pointer handle = Highs.open();
         highs = handle;
         try {
             done(Highs.setBoolOptionValue(handle, "output_flag", 0), "be silent");

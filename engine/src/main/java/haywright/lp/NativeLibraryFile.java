@@ -31,14 +31,14 @@ final class NativeLibraryFile {
         String resource = "/ortools-" + platform + "/" + library;
         try (InputStream in = NativeLibraryFile.class.getResourceAsStream(resource)) {
             if (in == null) {
-                throw new IllegalStateException("The solver's library for this machine, " + resource
+                throw new IllegalStateException("its library for this machine, " + resource
                         + ", is not on the class path. Is com.google.ortools:ortools-" + platform + " in lib/?");
             }
             return unpacked(in.readAllBytes(), library, folder());
         } catch (IOException e) {
             throw new UncheckedIOException(
-                    "The solver's library could not be unpacked. Is there room on the disk, and"
-                            + " may this user write there? -D" + FOLDER + "=DIR names another folder.",
+                    "its library could not be unpacked (" + e.getMessage()
+                            + "). Is there room on the disk, and may this user write there?",
                     e);
         }
     }

@@ -57,6 +57,40 @@ class NativeLibraryFileTest {
     }
 
     @Test
+    void aFolderThatCannotBeMadeIsSaidInWordsEachTime() throws Exception {
+        Path file = Files.createFile(folder.resolve("a file"));
+        Process java = new ProcessBuilder(
+                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                        "-D" + NativeLibraryFile.FOLDER + "=" + file.resolve("below"),
+                        "-cp",
+                        System.getProperty("surefire.test.class.path", System.getProperty("java.class.path")),
+                        TwiceUnloadable.class.getName())
+                .redirectErrorStream(true)
+                .start();
+        String said = new String(java.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        assertThat(java.waitFor()).as(said).isZero();
+        assertThat(said.lines()
+                        .filter(l -> l.contains("The solver cannot be loaded: its library could not be unpacked")))
+                .hasSize(2);
+    }
+
+    static final class TwiceUnloadable {
+        private TwiceUnloadable() {}
+
+        public static void main(String[] ignored) {
+            for (int time = 0; time < 2; time++) {
+                var b = LinearProgram.minimise();
+                b.column("a", 1, 0, 1);
+                try {
+                    b.build().solve();
+                } catch (IllegalStateException e) {
+                    System.out.println(e.getMessage());
+                }
+            }
+        }
+    }
+
+    @Test
     void onlyTheSolversLibraryIsUnpacked() throws IOException {
         Path library = NativeLibraryFile.unpacked();
         assertThat(library.getFileName().toString()).contains("highs").matches("[0-9a-f]{64}-.*");

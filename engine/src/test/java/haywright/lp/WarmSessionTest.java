@@ -9,6 +9,7 @@ import haywright.lp.LinearProgram.Column;
 import haywright.lp.LinearProgram.Row;
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
 import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
@@ -107,6 +108,51 @@ class WarmSessionTest {
             }
         }
         assertThat(compared).isGreaterThan(20);
+    }
+
+    /** Large enough to be presolved: sixty stacks, a hundred pens, a price for each way. */
+    @Test
+    void aLargeProgramIsSolvedWarmAndColdAlike() {
+        Random random = new Random(7);
+        var b = LinearProgram.minimise();
+        int stacks = 60;
+        int pens = 100;
+        for (int j = 0; j < stacks * pens; j++) {
+            b.column("way " + j, 1 + random.nextInt(50), 0, INF);
+        }
+        double[] ones = new double[pens];
+        Arrays.fill(ones, 1);
+        for (int s = 0; s < stacks; s++) {
+            int first = s * pens;
+            b.row("stack " + s, -INF, 200, IntStream.range(first, first + pens).toArray(), ones);
+        }
+        for (int p = 0; p < pens; p++) {
+            int pen = p;
+            b.row(
+                    "pen " + p,
+                    60 + random.nextInt(40),
+                    INF,
+                    IntStream.range(0, stacks).map(s -> s * pens + pen).toArray(),
+                    Arrays.copyOf(ones, stacks));
+        }
+        LinearProgram program = b.build();
+        try (LpSession session = program.open()) {
+            Certificate.holds((Optimum) session.solve());
+            for (int change = 0; change < 10; change++) {
+                session.rowBounds(random.nextInt(stacks), -INF, 100 + random.nextInt(100));
+                session.cost(random.nextInt(stacks * pens), random.nextInt(60));
+                agrees("change " + change, session.solve(), session.program().solve());
+            }
+            session.rowBounds(0, 5000, INF);
+            session.columnBounds(0, 0, 10);
+            assertThat(session.solve()).isInstanceOf(Optimum.class);
+            session.rowBounds(stacks, 20_000, INF);
+            var answer = (Infeasible) session.solve();
+            assertThat(answer.conflict()).contains("pen 0").hasSizeLessThan(63);
+            session.rowBounds(stacks, 0, INF);
+            session.cost(5, -1);
+            assertThat(((Unbounded) session.solve()).column()).isEqualTo("way 5");
+        }
     }
 
     @Test
