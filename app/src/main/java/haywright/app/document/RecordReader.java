@@ -32,7 +32,9 @@ final class RecordReader {
     static <T extends Record> T read(JsonNode node, Class<T> type) {
         var reader = new RecordReader();
         var value = reader.readRecord(node, type, "", null);
-        Refused.unlessEmpty(reader.problems);
+        if (value == null) {
+            throw new Refused(reader.problems);
+        }
         return type.cast(value);
     }
 

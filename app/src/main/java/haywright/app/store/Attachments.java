@@ -15,6 +15,7 @@ public final class Attachments {
     }
 
     /** @param type media type: {@code application/pdf} */
+    @SuppressWarnings("ArrayRecordComponent") // carried from a form to the table and back; never compared
     public record Body(String type, byte[] bytes) {}
 
     /** @return the SHA-256 that it is kept under */

@@ -163,14 +163,22 @@ public final class RanchFiles {
         if (ranches.deleted().stream().anyMatch(r -> r.id().equals(ranch.id()))) {
             ranches.restore(ranch.id());
         }
-        var here =
-                ranches.list().stream().filter(r -> r.id().equals(ranch.id())).findFirst();
-        if (here.isPresent()) {
-            ranches.save(ranch.id(), here.get().rev(), who, words, ranch);
-        } else {
+        boolean isNew = ranches.list().stream().noneMatch(r -> r.id().equals(ranch.id()));
+        if (isNew) {
             ranches.create(ranch);
+        } else {
+            replace(ranch, who, words);
         }
-        return new Imported(ranch.id(), ranch.name(), here.isEmpty());
+        return new Imported(ranch.id(), ranch.name(), isNew);
+    }
+
+    /** On what stands at that moment, as one edit; taking it back brings back whatever stood there. */
+    private void replace(Ranch ranch, String who, String words) {
+        SaveAnswer answer;
+        do {
+            long rev = ranches.open(ranch.id()).rev();
+            answer = ranches.save(ranch.id(), rev, who, words, ranch);
+        } while (answer instanceof SaveAnswer.Conflict);
     }
 
     private List<Read> fromZip(Path zip) {

@@ -6,6 +6,7 @@ import com.zaxxer.hikari.pool.HikariPool;
 import haywright.app.document.RanchDocument;
 import haywright.workings.Refused;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -73,10 +74,14 @@ public final class Store implements AutoCloseable {
     private static Refused cannotBeOpened(String url, RuntimeException e) {
         return new Refused(
                 "data",
-                url.replaceAll("[?].*", ""),
+                withoutPassword(url),
                 "this database cannot be opened: "
                         + String.valueOf(e.getMessage()).lines().findFirst().orElse(""),
                 "Is the server running, and is it Haywright's own?");
+    }
+
+    private static String withoutPassword(String url) {
+        return url.replaceAll("[?].*", "");
     }
 
     private void migrate() {
@@ -92,7 +97,7 @@ public final class Store implements AutoCloseable {
         } catch (FlywayValidateException e) {
             throw new Refused(
                     "data",
-                    pool.getJdbcUrl(),
+                    withoutPassword(pool.getJdbcUrl()),
                     "these data were written by a newer Haywright",
                     "Use the newer one; nothing has been changed.");
         } catch (FlywayException e) {
@@ -129,7 +134,15 @@ public final class Store implements AutoCloseable {
         var copy = folder.resolve("haywright-" + LocalDate.now(clock) + ".db");
         if (!Files.exists(copy)) {
             make(folder);
-            jdbi.useHandle(h -> h.execute("VACUUM INTO ?", copy.toString()));
+            // under another name until it is whole: half a copy must not pass for today's
+            var beside = folder.resolve(copy.getFileName() + ".part");
+            try {
+                Files.deleteIfExists(beside);
+                jdbi.useHandle(h -> h.execute("VACUUM INTO ?", beside.toString()));
+                Files.move(beside, copy);
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
         }
         return Optional.of(copy);
     }
