@@ -118,12 +118,12 @@ public final class Form {
     /** @param fix what to do if it is left empty */
     public Quantity quantity(Ask ask, String fix) {
         var standIn = new Quantity(1, ask.unit());
-        return required(ask, fix) ? read(() -> Parse.quantity(ask.name(), value(ask), ask.unit()), standIn) : standIn;
+        return required(ask, fix) ? parsed(ask).orElse(standIn) : standIn;
     }
 
     public @Nullable Quantity maybeQuantity(Ask ask) {
         labels.put(ask.name(), ask.label());
-        return isEmpty(ask) ? null : read(() -> Parse.quantity(ask.name(), value(ask), ask.unit()), null);
+        return isEmpty(ask) ? null : parsed(ask).orElse(null);
     }
 
     public double number(Ask ask, String fix) {
@@ -136,21 +136,21 @@ public final class Form {
     }
 
     public int count(Ask ask, String fix) {
-        return required(ask, fix) ? read(() -> Parse.count(ask.name(), value(ask), ask.unit()), 1) : 1;
+        return required(ask, fix) ? counted(ask).orElse(1) : 1;
     }
 
     public @Nullable Integer maybeCount(Ask ask) {
         labels.put(ask.name(), ask.label());
-        return isEmpty(ask) ? null : read(() -> (Integer) Parse.count(ask.name(), value(ask), ask.unit()), null);
+        return isEmpty(ask) ? null : counted(ask).orElse(null);
     }
 
     public LocalDate date(Ask ask, String fix) {
-        return required(ask, fix) ? read(() -> Parse.date(ask.name(), value(ask)), LocalDate.EPOCH) : LocalDate.EPOCH;
+        return required(ask, fix) ? dated(ask).orElse(LocalDate.EPOCH) : LocalDate.EPOCH;
     }
 
     public @Nullable LocalDate maybeDate(Ask ask) {
         labels.put(ask.name(), ask.label());
-        return isEmpty(ask) ? null : read(() -> Parse.date(ask.name(), value(ask)), null);
+        return isEmpty(ask) ? null : dated(ask).orElse(null);
     }
 
     public <E extends Enum<E>> E choice(Ask ask, Class<E> type, String fix) {
@@ -176,12 +176,24 @@ public final class Form {
         return !text(ask, fix).isEmpty();
     }
 
-    private <T extends @Nullable Object> T read(Supplier<T> reading, T standIn) {
+    private Optional<Quantity> parsed(Ask ask) {
+        return read(() -> Parse.quantity(ask.name(), value(ask), ask.unit()));
+    }
+
+    private Optional<Integer> counted(Ask ask) {
+        return read(() -> Parse.count(ask.name(), value(ask), ask.unit()));
+    }
+
+    private Optional<LocalDate> dated(Ask ask) {
+        return read(() -> Parse.date(ask.name(), value(ask)));
+    }
+
+    private <T> Optional<T> read(Supplier<T> reading) {
         try {
-            return reading.get();
+            return Optional.of(reading.get());
         } catch (Refused refused) {
             problems.addAll(refused.problems());
-            return standIn;
+            return Optional.empty();
         }
     }
 

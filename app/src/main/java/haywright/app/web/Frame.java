@@ -1,6 +1,7 @@
 package haywright.app.web;
 
 import haywright.app.words.Show;
+import haywright.ranch.Ranch;
 import io.javalin.http.Context;
 import java.util.List;
 import java.util.UUID;
@@ -45,6 +46,11 @@ public record Frame(
         return new Frame(title, false, Gate.token(http), Server.assets(http)::url, null, null);
     }
 
+    /** Without a bracket that only says what the stamp beside it says. */
+    public static String name(Ranch ranch) {
+        return ranch.settings().invented() ? ranch.name().replace(" (invented)", "") : ranch.name();
+    }
+
     public Frame withProblems(boolean has) {
         return new Frame(title, has, token, asset, ranch, notice);
     }
@@ -53,7 +59,7 @@ public record Frame(
         var ranch = page.ranch();
         var around = new OnRanch(
                 ranch.id(),
-                ranch.name(),
+                name(ranch),
                 ranch.settings().invented(),
                 Show.date(page.today()),
                 Trail.of(ranch),

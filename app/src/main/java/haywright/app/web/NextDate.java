@@ -11,20 +11,34 @@ import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
-/** The next day on which something changes for the cattle of a ranch: calving, weaning, grass. */
-public record NextDate(LocalDate on, String what, long days) {
+/**
+ * A day on which something changes for the cattle of a ranch.
+ *
+ * @param what calving begins, calves are weaned, to grass
+ * @param who the groups it concerns; empty for the whole ranch
+ * @param days from the day the ranch is looked at
+ */
+public record NextDate(LocalDate on, String what, List<String> who, long days) {
+    public NextDate {
+        who = List.copyOf(who);
+    }
+
     public static Optional<NextDate> of(Ranch ranch, LocalDate today) {
         return all(ranch, today).stream().findFirst();
     }
 
-    /** Everything that is still to come, soonest first. */
+    /** Everything that is still to come, soonest first; groups for which it is the same day stand together. */
     public static List<NextDate> all(Ranch ranch, LocalDate today) {
         var dates = new ArrayList<NextDate>();
-        add(dates, "grass", ranch.settings().turnout(), today);
         for (var group : ranch.groups().values()) {
-            add(dates, group.name() + " begin calving", firstCalving(group), today);
-            add(dates, group.name() + " wean their calves", group.weaning(), today);
-            add(dates, group.name() + " go to grass", group.turnout(), today);
+            add(dates, "calving begins", group, firstCalving(group), today);
+            add(dates, "calves are weaned", group, group.weaning(), today);
+            add(dates, "to grass", group, group.turnout(), today);
+        }
+        var turnout = ranch.settings().turnout();
+        boolean said = dates.stream().anyMatch(d -> d.what.equals("to grass") && d.on.equals(turnout));
+        if (turnout != null && !turnout.isBefore(today) && !said) {
+            dates.add(new NextDate(turnout, "to grass", List.of(), ChronoUnit.DAYS.between(today, turnout)));
         }
         dates.sort(Comparator.comparing(NextDate::on));
         return List.copyOf(dates);
@@ -37,15 +51,25 @@ public record NextDate(LocalDate on, String what, long days) {
                 .orElse(null);
     }
 
-    private static void add(ArrayList<NextDate> dates, String what, @Nullable LocalDate on, LocalDate today) {
-        if (on != null && !on.isBefore(today)) {
-            dates.add(new NextDate(on, what, ChronoUnit.DAYS.between(today, on)));
+    private static void add(List<NextDate> dates, String what, Group group, @Nullable LocalDate on, LocalDate today) {
+        if (on == null || on.isBefore(today)) {
+            return;
         }
+        for (int i = 0; i < dates.size(); i++) {
+            var same = dates.get(i);
+            if (same.on.equals(on) && same.what.equals(what)) {
+                var who = new ArrayList<>(same.who);
+                who.add(group.name());
+                dates.set(i, new NextDate(on, what, who, same.days));
+                return;
+            }
+        }
+        dates.add(new NextDate(on, what, List.of(group.name()), ChronoUnit.DAYS.between(today, on)));
     }
 
-    /** {@code Mar 15, 2027, in 110 days: cows begin calving}. */
+    /** {@code Mar 15, 2027, in 110 days: calving begins (Mature cows)}. */
     public String words() {
-        return "%s: %s".formatted(when(), what);
+        return "%s: %s%s".formatted(when(), what, who.isEmpty() ? "" : " (" + String.join("; ", who) + ")");
     }
 
     /** {@code Mar 15, 2027, in 110 days}. */

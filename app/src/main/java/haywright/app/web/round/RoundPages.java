@@ -80,7 +80,7 @@ public final class RoundPages {
         var waits = Trail.waiting(trail);
         return new Row(
                 ranch.id(),
-                ranch.name(),
+                Frame.name(ranch),
                 ranch.settings().invented(),
                 has.isEmpty() ? "nothing put in yet" : String.join("; ", has),
                 waits.isEmpty()

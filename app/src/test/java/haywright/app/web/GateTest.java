@@ -1,0 +1,165 @@
+package haywright.app.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import haywright.app.store.Store;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.Map;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** What another site in the same browser, or another program, must not be able to do. */
+class GateTest {
+    private static Store store;
+    private static Server server;
+
+    @BeforeAll
+    static void start(@TempDir Path folder) {
+        store = Store.inFolder(folder, Clock.systemUTC());
+        server = Server.start(
+                PagesTest.desk(store),
+                "127.0.0.1",
+                0,
+                routes -> routes.get("/boom", http -> {
+                    throw new IllegalStateException("secret of the house");
+                }));
+    }
+
+    @AfterAll
+    static void stop() {
+        server.close();
+        store.close();
+    }
+
+    private static RawClient client() {
+        return new RawClient(server.port());
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "evil.example",
+                "evil.example:8470",
+                "127.0.0.1.evil.example",
+                "localhost.evil.example",
+                "0.0.0.0"
+            })
+    void aForeignNameThatPointsHereIsTurnedAway(String host) {
+        assertThat(client().send("GET", "/", Map.of("Host", host), "").status()).isEqualTo(421);
+        assertThat(client().send("GET", "/static/haywright.css", Map.of("Host", host), "")
+                        .status())
+                .isEqualTo(421);
+        assertThat(client().send("POST", "/ranches", Map.of("Host", host), "name=x")
+                        .status())
+                .isEqualTo(421);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"localhost", "127.0.0.1", "[::1]", "LOCALHOST"})
+    void theNamesOfThisMachineAreAnswered(String host) {
+        assertThat(client().send("GET", "/", Map.of("Host", host + ":" + server.port()), "")
+                        .status())
+                .isEqualTo(200);
+    }
+
+    @Test
+    void aFormWithoutItsTokenIsRefused() {
+        var client = client();
+        client.get("/");
+        assertThat(client.send("POST", "/ranches", Map.of(), "name=Stolen").status())
+                .isEqualTo(403);
+        assertThat(client.send("POST", "/ranches", Map.of(), "name=Stolen&token=guessed")
+                        .status())
+                .isEqualTo(403);
+        assertThat(client().send("POST", "/ranches", Map.of(), "name=Stolen&token=")
+                        .status())
+                .isEqualTo(403);
+        assertThat(client.get("/").body()).doesNotContain("Stolen");
+    }
+
+    @Test
+    void aFormFromAnotherSiteIsRefusedEvenWithTheToken() {
+        var client = client();
+        var token = client.get("/").body().replaceAll("(?s).*?name=\"token\" value=\"([^\"]+)\".*", "$1");
+        var body = "name=Stolen&token=" + token;
+        for (var from :
+                new String[] {"http://evil.example", "null", "http://127.0.0.1:1", "https://127.0.0.1.evil.example"}) {
+            assertThat(client.send("POST", "/ranches", Map.of("Origin", from), body)
+                            .status())
+                    .as(from)
+                    .isEqualTo(403);
+        }
+        for (var site : new String[] {"cross-site", "same-site"}) {
+            assertThat(client.send("POST", "/ranches", Map.of("Sec-Fetch-Site", site), body)
+                            .status())
+                    .as(site)
+                    .isEqualTo(403);
+        }
+        assertThat(client.get("/").body()).doesNotContain("Stolen");
+    }
+
+    @Test
+    void theCookieIsOutOfReachOfScriptsAndOtherSites() {
+        assertThat(client().get("/").header("Set-Cookie")).contains("HttpOnly").contains("SameSite=Strict");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"/", "/nothing", "/static/haywright.css", "/boom"})
+    void everyAnswerCarriesThePolicy(String path) {
+        var answer = client().get(path);
+        assertThat(answer.header("Content-Security-Policy"))
+                .contains("default-src 'none'")
+                .contains("frame-ancestors 'none'")
+                .doesNotContain("unsafe");
+        assertThat(answer.header("X-Content-Type-Options")).isEqualTo("nosniff");
+        assertThat(answer.header("Cross-Origin-Opener-Policy")).isEqualTo("same-origin");
+        assertThat(answer.header("Cross-Origin-Resource-Policy")).isEqualTo("same-origin");
+        assertThat(answer.header("Server")).isEmpty();
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "/static/../haywright.db",
+                "/static/..%2fhaywright.db",
+                "/static/%2e%2e/%2e%2e/etc/passwd",
+                "/static/....//etc/passwd",
+                "/static//etc/passwd",
+                "/static/haywright.css/../../Server.class"
+            })
+    void noPathLeadsToAFile(String path) {
+        assertThat(client().get(path).status()).isBetween(400, 404);
+    }
+
+    @Test
+    void tooMuchAtOnceIsRefusedBeforeItIsRead() {
+        var length = Map.of("Content-Length", Long.toString(Gate.FORM_LIMIT + 1L));
+        assertThat(client().send("POST", "/ranches", length, "name=x").status()).isEqualTo(413);
+        assertThat(client().send("POST", "/ranches", Map.of("Transfer-Encoding", "chunked"), "")
+                        .status())
+                .isEqualTo(411);
+    }
+
+    @Test
+    void whatFailsInsideSaysNothingOfTheInside() {
+        var answer = client().get("/boom");
+        assertThat(answer.status()).isEqualTo(500);
+        assertThat(answer.body())
+                .contains("Something went wrong")
+                .doesNotContain("secret")
+                .doesNotContain("at haywright");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"/nothing", "/ranch/nobody/", "/ranch/00000000-0000-0000-0000-000000000001/lots"})
+    void whatIsNotThereIsSaidInAPage(String path) {
+        var answer = client().get(path);
+        assertThat(answer.status()).isEqualTo(404);
+        assertThat(answer.body()).contains("There is no such page").contains("id=\"main\"");
+    }
+}

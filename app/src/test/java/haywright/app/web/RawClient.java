@@ -1,0 +1,103 @@
+package haywright.app.web;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.Socket;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+
+/** Speaks HTTP over a bare socket, so that a test can send what no library would. Keeps the cookie like a browser. */
+final class RawClient {
+    private static final Pattern TOKEN = Pattern.compile("name=\"token\" value=\"([^\"]+)\"");
+    private static final Pattern REV = Pattern.compile("name=\"rev\" value=\"([0-9]+)\"");
+
+    private final int port;
+    private String cookie = "";
+
+    RawClient(int port) {
+        this.port = port;
+    }
+
+    record Answer(int status, Map<String, String> headers, String body) {
+        String header(String name) {
+            return headers.getOrDefault(name, "");
+        }
+    }
+
+    Answer get(String path) {
+        return send("GET", path, Map.of(), "");
+    }
+
+    Answer send(String method, String path, Map<String, String> headers, String body) {
+        var all = new LinkedHashMap<String, String>();
+        all.put("Host", "127.0.0.1:" + port);
+        if (!cookie.isEmpty()) {
+            all.put("Cookie", cookie);
+        }
+        if (!body.isEmpty()) {
+            all.put("Content-Type", "application/x-www-form-urlencoded");
+            all.put("Content-Length", Integer.toString(body.getBytes(StandardCharsets.UTF_8).length));
+        }
+        all.putAll(headers);
+        all.put("Connection", "close");
+        var head = new StringBuilder(method + " " + path + " HTTP/1.1\r\n");
+        all.forEach(
+                (name, value) -> head.append(name).append(": ").append(value).append("\r\n"));
+        return exchange(head + "\r\n" + body);
+    }
+
+    private Answer exchange(String request) {
+        try (var socket = new Socket("127.0.0.1", port)) {
+            socket.setSoTimeout(20_000);
+            socket.getOutputStream().write(request.getBytes(StandardCharsets.UTF_8));
+            socket.getOutputStream().flush();
+            var all = new ByteArrayOutputStream();
+            socket.getInputStream().transferTo(all);
+            return read(all.toString(StandardCharsets.UTF_8));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private Answer read(String text) {
+        int end = text.indexOf("\r\n\r\n");
+        var lines = text.substring(0, end).split("\r\n");
+        var headers = new TreeMap<String, String>(String.CASE_INSENSITIVE_ORDER);
+        for (int i = 1; i < lines.length; i++) {
+            int colon = lines[i].indexOf(':');
+            headers.put(
+                    lines[i].substring(0, colon), lines[i].substring(colon + 1).strip());
+        }
+        var set = headers.get("Set-Cookie");
+        if (set != null) {
+            cookie = set.substring(0, set.indexOf(';'));
+        }
+        return new Answer(Integer.parseInt(lines[0].split(" ")[1]), headers, text.substring(end + 4));
+    }
+
+    /** Sends a form as its page would: with the token and the revision found on it. */
+    Answer submit(Answer page, String path, Map<String, String> fields) {
+        var all = new LinkedHashMap<>(fields);
+        var token = TOKEN.matcher(page.body());
+        if (token.find()) {
+            all.putIfAbsent("token", token.group(1));
+        }
+        var rev = REV.matcher(page.body());
+        if (rev.find()) {
+            all.putIfAbsent("rev", rev.group(1));
+        }
+        return send("POST", path, Map.of("Origin", "http://127.0.0.1:" + port), form(all));
+    }
+
+    static String form(Map<String, String> fields) {
+        return fields.entrySet().stream()
+                .map(e -> e.getKey() + "=" + URLEncoder.encode(e.getValue(), StandardCharsets.UTF_8))
+                .collect(Collectors.joining("&"));
+    }
+}
