@@ -27,7 +27,7 @@ public record Requirement(Animal animal, RequirementSystem system) implements Ne
      *
      * @throws Refused when {@link HerdCheck} finds something impossible
      */
-    public static Need of(Group group, LocalDate date, RequirementSystem system) {
+    public static GroupRequirement of(Group group, LocalDate date, RequirementSystem system) {
         return GroupRequirement.of(group, date, system, Animal.NO_ACCLIMATISATION);
     }
 

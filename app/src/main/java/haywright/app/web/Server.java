@@ -4,6 +4,8 @@ import gg.jte.ContentType;
 import gg.jte.TemplateEngine;
 import gg.jte.output.StringOutput;
 import haywright.app.web.bench.BenchPages;
+import haywright.app.web.herd.GroupPages;
+import haywright.app.web.herd.NeedPages;
 import haywright.app.web.lots.FeedPages;
 import haywright.app.web.lots.LotPages;
 import haywright.app.web.ranch.RanchPages;
@@ -100,6 +102,8 @@ public final class Server implements AutoCloseable {
         History.routes(new Routes(to, desk, null));
         LotPages.routes(new Routes(to, desk, Step.LOTS));
         FeedPages.routes(new Routes(to, desk, Step.LOTS));
+        GroupPages.routes(new Routes(to, desk, Step.HERD));
+        NeedPages.routes(new Routes(to, desk, Step.HERD));
         BenchPages.routes(new Routes(to, desk, Step.BENCH));
         for (var step : Step.values()) {
             if (!step.isBuilt()) {

@@ -1,0 +1,221 @@
+package haywright.app.web.herd;
+
+import haywright.app.report.CalvingPicture;
+import haywright.app.web.Form;
+import haywright.app.web.Option;
+import haywright.app.web.Page;
+import haywright.app.web.Routes;
+import haywright.app.words.Show;
+import haywright.cattle.AnimalClass;
+import haywright.cattle.Group;
+import haywright.cattle.HerdCheck;
+import haywright.cattle.Requirement;
+import haywright.diet.PoorestDiet;
+import haywright.workings.Note;
+import haywright.workings.Refused;
+import io.javalin.http.NotFoundResponse;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/** The groups of a ranch: the list with what each needs today, and the form of one. */
+public final class GroupPages {
+    private static final String FORM = "haywright/app/web/herd/group.jte";
+
+    private GroupPages() {}
+
+    public static void routes(Routes on) {
+        on.get("herd", page -> page.show("haywright/app/web/herd/herd.jte", list(page)));
+        on.get("herd/new", page -> page.show("haywright/app/web/herd/classes.jte", AnimalClass.values()));
+        on.get("herd/new/{class}", GroupPages::add);
+        on.post("herd/new/{class}", page -> save(page, animals(page), null));
+        on.get("herd/{group}", GroupPages::change);
+        on.post("herd/{group}", page -> save(page, group(page).animals(), group(page)));
+        on.get("herd/{group}/delete", page -> page.show("haywright/app/web/herd/deleteGroup.jte", group(page)));
+        on.post("herd/{group}/delete", GroupPages::delete);
+    }
+
+    /** @param total of all groups together, in words; empty when there are none */
+    public record ListView(List<Row> rows, String head, String total) {}
+
+    /**
+     * @param facts what is known of them, in words
+     * @param calving when they calve, in words; empty where nothing does
+     * @param figures empty where {@code refused} says why there are none
+     * @param diet the poorest diet that carries them, in words
+     * @param notes what is unusual, in words
+     */
+    public record Row(
+            Group group,
+            String facts,
+            String calving,
+            List<NeedFigures.Figure> figures,
+            String diet,
+            String refused,
+            List<String> notes) {}
+
+    /**
+     * @param group null for a new one
+     * @param weeks the need of the weeks to come; null for a new one, or where there is none
+     */
+    public record FormView(
+            Form form,
+            AnimalClass animals,
+            @Nullable Group group,
+            String action,
+            List<Option> breeds,
+            @Nullable CalvingPicture calving,
+            @Nullable WeeksAhead weeks,
+            List<String> notes) {}
+
+    /** What the class is called on its door, and who belongs there. */
+    public static String who(AnimalClass animals) {
+        return switch (animals) {
+            case MATURE_COW -> "Grown cows that calve: in calf, in milk, or open.";
+            case FIRST_CALF_HEIFER -> "With their first calf at foot, or just weaned from it, and still growing.";
+            case BRED_HEIFER -> "In calf for the first time.";
+            case BULL -> "Herd bulls, grown or nearly.";
+            case GROWING -> "Weaned calves, replacement heifers, anything that is fed to gain.";
+        };
+    }
+
+    /** Begins a heading or a line. */
+    public static String title(AnimalClass animals) {
+        var words = animals.words();
+        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
+    }
+
+    private static ListView list(Page page) {
+        var rows = new ArrayList<Row>();
+        double kg = 0;
+        boolean all = true;
+        for (var group : page.ranch().groups().values()) {
+            try {
+                var need = Requirement.of(
+                        group, page.today(), page.ranch().settings().system());
+                var diet = PoorestDiet.of(need);
+                kg += diet.map(PoorestDiet::kilograms).orElse(0.0) * group.head();
+                all &= diet.isPresent();
+                var carries = diet.map(d ->
+                                "Carried by a diet of %s TDN and %s crude protein, of dry matter, if they eat as expected."
+                                        .formatted(Show.percent(d.tdn()), Show.percent(d.crudeProteinPercent())))
+                        .orElse("No diet carries the gain that is wanted.");
+                rows.add(row(page, group, NeedFigures.of(need, diet), carries, ""));
+            } catch (Refused refused) {
+                all = false;
+                rows.add(row(
+                        page, group, List.of(), "", refused.problems().get(0).sentence()));
+            }
+        }
+        var total =
+                all ? "Together they are expected to eat about %s of dry matter a day.".formatted(Show.tons(kg)) : "";
+        return new ListView(rows, Show.number(page.ranch().head(), 0), total);
+    }
+
+    private static Row row(Page page, Group group, List<NeedFigures.Figure> figures, String diet, String refused) {
+        return new Row(
+                group,
+                facts(group),
+                group.calving().isEmpty() ? "" : calving(page, group).words(),
+                figures,
+                diet,
+                refused,
+                notes(page, group));
+    }
+
+    private static CalvingPicture calving(Page page, Group group) {
+        return new CalvingPicture(group.name(), group.calving(), page.today());
+    }
+
+    private static String facts(Group group) {
+        var facts = new ArrayList<String>();
+        facts.add(
+                "%s %s".formatted(Show.number(group.head(), 0), group.animals().words()));
+        facts.add("%s %s on %s"
+                .formatted(
+                        Show.quantity(group.weight()),
+                        group.shrunk() ? "shrunk" : "full",
+                        Show.day(group.weighedOn())));
+        facts.add("condition " + Show.significant(group.conditionScore(), 3));
+        if (!group.breed().isBlank()) {
+            facts.add(group.breed());
+        }
+        if (group.gain().value() > 0) {
+            facts.add("to gain %s".formatted(Show.quantity(group.gain())));
+        }
+        return String.join(", ", facts);
+    }
+
+    private static List<String> notes(Page page, Group group) {
+        return HerdCheck.of(group, page.today()).stream()
+                .filter(note -> note.level() != Note.Level.REFUSE)
+                .map(note -> note.words() + ". " + note.fix() + (note.fix().endsWith("?") ? "" : "."))
+                .toList();
+    }
+
+    private static void add(Page page) {
+        var animals = animals(page);
+        page.show(FORM, view(page, page.form(key(animals, null), Map::of), animals, null));
+    }
+
+    private static void change(Page page) {
+        var group = group(page);
+        var form = page.form(key(group.animals(), group), () -> GroupForm.known(group));
+        page.show(FORM, view(page, form, group.animals(), group));
+    }
+
+    private static void save(Page page, AnimalClass animals, @Nullable Group before) {
+        var form = page.posted(key(animals, before));
+        var id = before == null ? UUID.randomUUID() : before.id();
+        var group = GroupForm.read(form, animals, id, before, page.today());
+        if (group.isEmpty()) {
+            page.reject(form, FORM, view(page, form, animals, before));
+            return;
+        }
+        var words = "%s: %s%s"
+                .formatted(
+                        before == null ? "Group added" : "Group changed",
+                        group.get().name(),
+                        form.confirmed().isEmpty() ? "" : ", something unusual said to be right");
+        page.save(form, words, ranch -> ranch.with(group.get()), "herd");
+    }
+
+    private static void delete(Page page) {
+        var group = group(page);
+        var form = page.posted(key(group.animals(), group));
+        page.save(form, "Group taken away: " + group.name(), ranch -> ranch.withoutGroup(group.id()), "herd");
+    }
+
+    static Group group(Page page) {
+        return page.find(page.ranch().groups(), "group");
+    }
+
+    private static AnimalClass animals(Page page) {
+        try {
+            return AnimalClass.valueOf(page.http().pathParam("class").toUpperCase(Locale.ROOT));
+        } catch (IllegalArgumentException e) {
+            throw new NotFoundResponse();
+        }
+    }
+
+    private static String key(AnimalClass animals, @Nullable Group group) {
+        return "group/" + (group == null ? "new/" + animals.id() : group.id());
+    }
+
+    private static FormView view(Page page, Form form, AnimalClass animals, @Nullable Group group) {
+        boolean isNew = group == null;
+        var action = isNew ? "herd/new/" + animals.id() : "herd/" + group.id();
+        return new FormView(
+                form,
+                animals,
+                group,
+                page.at(action),
+                GroupForm.breeds(form.value(GroupForm.BREED)),
+                isNew || group.calving().isEmpty() ? null : calving(page, group),
+                isNew ? null : WeeksAhead.of(page, group),
+                isNew ? List.of() : notes(page, group));
+    }
+}

@@ -1,0 +1,162 @@
+package haywright.app.web.herd;
+
+import haywright.app.words.Show;
+import haywright.cattle.Animal;
+import haywright.cattle.GroupRequirement;
+import haywright.cattle.Growth;
+import haywright.cattle.Lactation;
+import haywright.cattle.LiveWeight;
+import haywright.cattle.Maintenance;
+import haywright.cattle.MetabolizableProtein;
+import haywright.cattle.Pregnancy;
+import haywright.cattle.Requirement;
+import haywright.diet.PoorestDiet;
+import haywright.quantity.Unit;
+import haywright.workings.Input;
+import haywright.workings.Line;
+import haywright.workings.Origin;
+import haywright.workings.Worked;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.UnaryOperator;
+
+/** What one head needs, as figures that open, and as workings opened wide. */
+public final class NeedFigures {
+    private static final Origin ABOVE = new Origin.Typed("worked out above");
+
+    private NeedFigures() {}
+
+    /** One figure with its workings, cut down to the lines that it stands on. */
+    public record Figure(String label, String says, Worked worked) {}
+
+    /** A step of the workings under its heading; what comes from an earlier step only says so. */
+    public record Part(String heading, Worked worked) {}
+
+    /** Those of the group that are alike, and all that was worked out for one of them. */
+    public record Alike(String says, List<Part> parts) {}
+
+    static List<Figure> of(GroupRequirement need, Optional<PoorestDiet> diet) {
+        var figures = new ArrayList<Figure>();
+        figures.add(new Figure("Energy, NEm", mcal(need.nem()), only(need, "NEm", Set.of("NEm"))));
+        if (need.neg() > 0) {
+            figures.add(new Figure("For gain, NEg", mcal(need.neg()), only(need, "NEg", Set.of("NEg"))));
+        }
+        figures.add(new Figure("Crude protein", protein(need.crudeProtein()), only(need, "CP", Set.of("MP", "CP"))));
+        figures.add(new Figure("Calcium", grams(need.calcium()), only(need, "Ca", Set.of("Ca"))));
+        figures.add(new Figure("Phosphorus", grams(need.phosphorus()), only(need, "P", Set.of("P"))));
+        diet.ifPresent(d -> figures.add(new Figure("Expected to eat, dry", eats(d), d)));
+        return figures;
+    }
+
+    static String mcal(double mcal) {
+        return Show.number(mcal, 1) + " Mcal";
+    }
+
+    static String protein(double kg) {
+        return Show.number(Unit.POUND.fromBase(kg), 2) + " lb";
+    }
+
+    static String grams(double grams) {
+        return Show.number(grams, 0) + " g";
+    }
+
+    static String eats(PoorestDiet diet) {
+        return "about " + Show.number(Unit.POUND.fromBase(diet.kilograms()), 0) + " lb";
+    }
+
+    /** Every member with all its lines. */
+    static List<Alike> opened(GroupRequirement need) {
+        return need.members().stream()
+                .map(member -> new Alike(
+                        Show.number(member.head(), 0) + " head: "
+                                + stage(member.need().animal()),
+                        parts(member.need())))
+                .toList();
+    }
+
+    private static String stage(Animal animal) {
+        var pregnancy = animal.pregnancy();
+        var lactation = animal.lactation();
+        if (pregnancy != null) {
+            return "day %s of gestation, %s days to calving"
+                    .formatted(Show.number(pregnancy.day(), 0), Show.number(Pregnancy.GESTATION - pregnancy.day(), 0));
+        }
+        return lactation != null
+                ? "in milk, %s weeks after calving".formatted(Show.number(lactation.weeks(), 1))
+                : GroupForm.calves(animal.animals()) ? "open and dry" : "all alike";
+    }
+
+    private static List<Part> parts(Requirement need) {
+        var steps = new LinkedHashSet<Worked>();
+        collect(need, steps);
+        return steps.stream()
+                .map(step -> new Part(heading(step), with(step, NeedFigures::closed)))
+                .toList();
+    }
+
+    /** What a figure stands on comes before it. */
+    private static void collect(Worked worked, Set<Worked> steps) {
+        for (var line : worked.lines()) {
+            for (var input : line.inputs()) {
+                if (input.origin() instanceof Origin.Computed computed && !steps.contains(computed.by())) {
+                    collect(computed.by(), steps);
+                }
+            }
+        }
+        steps.add(worked);
+    }
+
+    private static String heading(Worked step) {
+        if (step instanceof LiveWeight) {
+            return "The weight";
+        } else if (step instanceof Maintenance) {
+            return "To stay alive";
+        } else if (step instanceof Pregnancy) {
+            return "For the calf in her";
+        } else if (step instanceof Lactation) {
+            return "For milk";
+        } else if (step instanceof Growth) {
+            return "For gain";
+        } else if (step instanceof MetabolizableProtein) {
+            return "Protein";
+        }
+        return "All together";
+    }
+
+    private static Input closed(Input input) {
+        return input.origin() instanceof Origin.Computed
+                ? new Input(input.symbol(), input.value(), input.unit(), ABOVE)
+                : input;
+    }
+
+    private static Worked only(GroupRequirement need, String symbol, Set<String> ofEach) {
+        return with(lines(need, Set.of(symbol)), input -> cut(input, ofEach));
+    }
+
+    private static Input cut(Input input, Set<String> symbols) {
+        return input.origin() instanceof Origin.Computed computed
+                ? Input.computed(input.symbol(), input.value(), input.unit(), lines(computed.by(), symbols))
+                : input;
+    }
+
+    private static Worked lines(Worked worked, Set<String> symbols) {
+        return () -> worked.lines().stream()
+                .filter(line -> symbols.contains(line.symbol()))
+                .toList();
+    }
+
+    private static Worked with(Worked worked, UnaryOperator<Input> change) {
+        return () -> worked.lines().stream()
+                .map(line -> new Line(
+                        line.symbol(),
+                        line.formula(),
+                        line.value(),
+                        line.unit(),
+                        line.source(),
+                        line.inputs().stream().map(change).toList()))
+                .toList();
+    }
+}

@@ -1,0 +1,143 @@
+package haywright.app.web.herd;
+
+import haywright.app.web.Ask;
+import haywright.app.web.Form;
+import haywright.app.web.Page;
+import haywright.app.web.Routes;
+import haywright.app.words.Parse;
+import haywright.app.words.Show;
+import haywright.cattle.AnimalClass;
+import haywright.cattle.Group;
+import haywright.cattle.GroupRequirement;
+import haywright.cattle.HeiferTarget;
+import haywright.cattle.Requirement;
+import haywright.cattle.RequirementSystem;
+import haywright.cattle.RuleOfThumb;
+import haywright.diet.PoorestDiet;
+import haywright.quantity.Unit;
+import haywright.workings.Refused;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+
+/** What one head of a group needs on a day of the reader's choice, opened wide. */
+public final class NeedPages {
+    public static final Ask ON = Ask.date("on", "On which day", "For example Feb 15, 2027.");
+
+    private NeedPages() {}
+
+    public static void routes(Routes on) {
+        on.get("herd/{group}/need", page -> page.show("haywright/app/web/herd/need.jte", view(page)));
+    }
+
+    /**
+     * @param form holds the day as typed, and what is wrong with it
+     * @param need null where the day gives none
+     */
+    public record View(
+            Group group, Form form, String day, @Nullable Shown need) {}
+
+    /**
+     * @param rules of thumb beside a figure; empty where there is none
+     * @param editions where the two editions of the equations part; empty where they do not
+     */
+    public record Shown(List<Row> rows, List<NeedFigures.Alike> alike, List<Editions> editions, String edition) {}
+
+    public record Row(String what, String amount, String rule) {}
+
+    public record Editions(String what, List<String> by) {}
+
+    private static View view(Page page) {
+        var group = GroupPages.group(page);
+        var typed = page.http().queryParam(ON.name());
+        var form = Form.of("need", Map.of(ON.name(), typed == null ? Show.date(page.today()) : typed));
+        try {
+            var day = Parse.date(ON.name(), form.value(ON));
+            var need = Requirement.of(group, day, page.ranch().settings().system());
+            return new View(group, form, Show.date(day), shown(group, need, day));
+        } catch (Refused refused) {
+            form.text(ON);
+            refused.problems().forEach(p -> form.refuse(ON.name(), p.value(), p.rule(), p.fix()));
+            return new View(group, form, "", null);
+        }
+    }
+
+    private static Shown shown(Group group, GroupRequirement need, LocalDate day) {
+        var rows = new ArrayList<Row>();
+        rows.add(new Row("Energy, NEm", NeedFigures.mcal(need.nem()), ""));
+        part(rows, "to stay alive", need.nemMaintenance());
+        part(rows, "for the calf in her", need.nemPregnancy());
+        part(rows, "for milk", need.nemLactation());
+        rows.add(new Row("for the cold", "not in it yet", ""));
+        if (need.neg() > 0) {
+            rows.add(new Row("Energy for gain, NEg", NeedFigures.mcal(need.neg()), ""));
+        }
+        rows.add(new Row("Metabolizable protein", NeedFigures.grams(need.metabolizableProtein()), ""));
+        rows.add(new Row("Crude protein", NeedFigures.protein(need.crudeProtein()), ""));
+        rows.add(new Row("Calcium", NeedFigures.grams(need.calcium()), ""));
+        rows.add(new Row("Phosphorus", NeedFigures.grams(need.phosphorus()), ""));
+        PoorestDiet.of(need).ifPresent(diet -> {
+            rows.add(new Row("Expected to eat, dry matter", NeedFigures.eats(diet), ""));
+            rows.add(new Row("TDN that this takes, of dry matter", Show.percent(diet.tdn()), rule(RuleOfThumb.tdn(need))));
+            rows.add(new Row(
+                    "Crude protein that this takes, of dry matter",
+                    Show.percent(diet.crudeProteinPercent()),
+                    rule(RuleOfThumb.protein(need))));
+        });
+        return new Shown(
+                rows,
+                NeedFigures.opened(need),
+                editions(group, day),
+                need.system().words());
+    }
+
+    private static void part(List<Row> rows, String what, double mcal) {
+        if (mcal > 0) {
+            rows.add(new Row(what, NeedFigures.mcal(mcal), ""));
+        }
+    }
+
+    private static String rule(Optional<RuleOfThumb> beside) {
+        return beside.map(rule -> "%s to %s %%, %s (%s)"
+                        .formatted(
+                                Show.significant(rule.low(), 3),
+                                Show.significant(rule.high(), 3),
+                                rule.about(),
+                                rule.id()))
+                .orElse("");
+    }
+
+    /** Only where the two give different numbers. */
+    private static List<Editions> editions(Group group, LocalDate day) {
+        if (group.animals() == AnimalClass.GROWING) {
+            return List.of(
+                    new Editions("Expected to eat, dry matter", by(group, day, NeedFigures::eats)),
+                    new Editions("TDN that this takes", by(group, day, diet -> Show.percent(diet.tdn()))));
+        }
+        return group.animals() == AnimalClass.BRED_HEIFER
+                ? List.of(new Editions(
+                        "Weight to reach by first calving",
+                        List.of(
+                                target(group, RequirementSystem.NRC_1996),
+                                target(group, RequirementSystem.NASEM_2016))))
+                : List.of();
+    }
+
+    private static List<String> by(Group group, LocalDate day, Function<PoorestDiet, String> says) {
+        var both = new ArrayList<String>();
+        for (var system : RequirementSystem.values()) {
+            Optional<PoorestDiet> diet = PoorestDiet.of(Requirement.of(group, day, system));
+            both.add(diet.map(says).orElse("no diet carries the gain"));
+        }
+        return both;
+    }
+
+    private static String target(Group group, RequirementSystem system) {
+        var target = new HeiferTarget(group.matureWeight().base(), system);
+        return Show.number(Unit.POUND.fromBase(target.firstCalving()), 0) + " lb";
+    }
+}

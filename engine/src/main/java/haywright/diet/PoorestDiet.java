@@ -1,0 +1,118 @@
+package haywright.diet;
+
+import static haywright.quantity.Unit.KILOGRAM_A_DAY;
+import static haywright.quantity.Unit.MCAL_PER_KG;
+import static haywright.quantity.Unit.MEGACALORIE;
+import static haywright.quantity.Unit.PERCENT;
+
+import haywright.cattle.ExpectedIntake;
+import haywright.cattle.Need;
+import haywright.forage.NetEnergy;
+import haywright.quantity.Unit;
+import haywright.workings.Input;
+import haywright.workings.Line;
+import haywright.workings.Origin;
+import haywright.workings.Source;
+import haywright.workings.Worked;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The poorest diet that carries a need on what cattle are expected to eat of it: the figure to hold against a hay test and
+ * against the rules of thumb, which are per cent of dry matter too.
+ * <pre>
+ * DMI = NEmn/NEm + NEgn/NEg      kg of dry matter a day: what they eat is what the need takes
+ * </pre>
+ * NEm and NEg follow from TDN, and so does DMI, hence TDN is found by trial. It is no ration: cattle eat more than expected
+ * of a good hay, and a cold day is not in it.
+ *
+ * @param tdn per cent of dry matter
+ */
+public record PoorestDiet(Need need, double tdn) implements Worked {
+    /** The energy equations hold from here to there. */
+    private static final double LOW = 40;
+
+    private static final double HIGH = 90;
+
+    /** Halvings of 50 points of TDN: to 1e-10. */
+    private static final int HALVINGS = 40;
+
+    /** Empty where no diet carries it: a wanted gain that is out of reach. */
+    public static Optional<PoorestDiet> of(Need need) {
+        double low = LOW;
+        double high = HIGH;
+        if (!new PoorestDiet(need, high).carries()) {
+            return Optional.empty();
+        }
+        for (int i = 0; i < HALVINGS; i++) {
+            double middle = (low + high) / 2;
+            if (new PoorestDiet(need, middle).carries()) {
+                high = middle;
+            } else {
+                low = middle;
+            }
+        }
+        return Optional.of(new PoorestDiet(need, high));
+    }
+
+    private NetEnergy energy() {
+        return new NetEnergy(tdn);
+    }
+
+    private boolean carries() {
+        return taken() <= kilograms();
+    }
+
+    /** kg of dry matter a day that would hold the energy needed. */
+    private double taken() {
+        return need.nem() / energy().nem() + (need.neg() > 0 ? need.neg() / energy().neg() : 0);
+    }
+
+    private ExpectedIntake intake() {
+        return need.intake(energy().nem());
+    }
+
+    /** What they are expected to eat of it, kg of dry matter a head and day; right to 8 to 10 %. */
+    public double kilograms() {
+        return intake().kilograms();
+    }
+
+    /** Crude protein it has to hold, per cent of dry matter, by need alone. */
+    public double crudeProteinPercent() {
+        return 100 * need.crudeProtein() / kilograms();
+    }
+
+    @Override
+    public List<Line> lines() {
+        var energy = new ArrayList<Input>();
+        energy.add(needed("NEmn", need.nem(), MEGACALORIE));
+        energy.add(Input.computed("NEm", energy().nem(), MCAL_PER_KG, energy()));
+        if (need.neg() > 0) {
+            energy.add(needed("NEgn", need.neg(), MEGACALORIE));
+            energy.add(Input.computed("NEg", energy().neg(), MCAL_PER_KG, energy()));
+        }
+        var found = new Origin.Typed("found by trial, so that DMI and K below are the same");
+        return List.of(
+                Line.of("TDN", "T", tdn, PERCENT, Source.ARITHMETIC, new Input("T", tdn, PERCENT, found)),
+                new Line(
+                        "K",
+                        need.neg() > 0 ? "NEmn/NEm + NEgn/NEg" : "NEmn/NEm",
+                        taken(),
+                        KILOGRAM_A_DAY,
+                        Source.ARITHMETIC,
+                        energy),
+                Line.of(
+                        "CPd",
+                        "100·CP/DMI",
+                        crudeProteinPercent(),
+                        PERCENT,
+                        Source.ARITHMETIC,
+                        needed("CP", need.crudeProtein(), KILOGRAM_A_DAY),
+                        Input.computed("DMI", kilograms(), KILOGRAM_A_DAY, intake())));
+    }
+
+    private static Input needed(String symbol, double value, Unit unit) {
+        return new Input(symbol, value, unit, new Origin.Typed("the need, worked out beside"));
+    }
+}
