@@ -44,6 +44,15 @@ final class DemoChain {
         ranch.groups().values().forEach(this::need);
         heading("Rations, a head and day, pounds as they are put out");
         ranch.groups().values().forEach(this::ration);
+        var leftOut = ranch.groups().values().stream()
+                .flatMap(group -> yard.question(group).diet().leftOut().stream())
+                .map(left -> left.why() + ". " + left.fix())
+                .distinct()
+                .toList();
+        if (!leftOut.isEmpty()) {
+            heading("Left out of them");
+            leftOut.forEach(why -> out.printf("  %s%n", why));
+        }
     }
 
     private void heading(String words) {
@@ -134,7 +143,6 @@ final class DemoChain {
         } else {
             notMade((NoRation) answer);
         }
-        yard.question(group).diet().leftOut().forEach(left -> out.printf("    %s. %s%n", left.why(), left.fix()));
     }
 
     private void made(Group group, Ration ration) {
