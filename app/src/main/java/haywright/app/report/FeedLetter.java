@@ -94,6 +94,7 @@ public record FeedLetter(Ranch ranch, Group group, Letter letter) {
         for (var path : List.of(
                 "groups/" + group.id(),
                 "fed_now/" + group.id(),
+                "wishes/" + group.id(),
                 "lots",
                 "reports",
                 "feeds_for_sale",
@@ -173,6 +174,13 @@ public record FeedLetter(Ranch ranch, Group group, Letter letter) {
     public String title(Part part) {
         var adviser = ranch.settings().adviser();
         return part == Part.OWN && !adviser.isBlank() ? "From " + adviser : part.title();
+    }
+
+    /** {@code feed-letter-mature-cows-2026-12-01-a4.pdf}. */
+    public String fileName(Paper.Size size) {
+        var plain =
+                name().toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-+|-+$", "");
+        return "feed-letter-%s-%s-%s.pdf".formatted(plain.isEmpty() ? "group" : plain, letter.made(), size.id());
     }
 
     /**

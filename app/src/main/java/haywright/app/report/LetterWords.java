@@ -118,7 +118,7 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
         ration.portions().stream()
                 .filter(p -> lot(p) == null)
                 .map(LetterWords::name)
-                .reduce((a, b) -> a + ", " + b)
+                .reduce((a, b) -> a + "; " + b)
                 .ifPresent(buy -> says.add("Buy before you start: " + buy + "."));
         says.addAll(keepOut(ration.diet().leftOut()));
         return says;
@@ -179,14 +179,20 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
 
     private static List<String> wouldHelp(NoRation no) {
         var help = new LinkedHashSet<String>();
+        for (var out : no.diet().leftOut()) {
+            help.add((out.danger() ? "a nitrate test of " : "a test of ")
+                    + out.feed().name());
+        }
         for (var lift : no.lifts()) {
-            if (lift.row().id().equals("growth")) {
+            var row = lift.row();
+            if (row.id().equals("growth")) {
                 help.add("a slower gain");
-            } else if (lift.row().kind() == DietRow.Kind.CHOICE) {
-                help.add("%s %s"
-                        .formatted(
-                                lift.row().sense() == DietRow.Sense.AT_LEAST ? "less" : "more",
-                                lift.row().name()));
+            } else if (row.kind() == DietRow.Kind.CHOICE) {
+                boolean less = row.sense() == DietRow.Sense.AT_LEAST;
+                help.add(
+                        less && lift.to() <= 0
+                                ? "doing without " + row.name()
+                                : (less ? "less " : "more ") + row.name());
             }
         }
         for (var conflict : no.conflicts()) {
@@ -197,9 +203,6 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
                 case "p", "ca_p_high" -> help.add("a mineral with phosphorus");
                 default -> {}
             }
-        }
-        for (var out : no.diet().leftOut()) {
-            help.add("a test of " + out.feed().name());
         }
         if (help.isEmpty()) {
             help.add("a talk with your adviser");
@@ -219,7 +222,7 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
         } else {
             var no = (NoRation) answer;
             says.add("No mix of the feeds at hand gives them all they need.");
-            says.add("What stands in the way: " + standsInTheWay(no) + ".");
+            says.add(standsInTheWay(no));
             now.ifPresent(mix -> shortOf(mix).ifPresent(of -> says.add("What they get now is " + of + ".")));
         }
         return says;
@@ -243,7 +246,8 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
         var little = new LinkedHashSet<String>();
         var much = new LinkedHashSet<String>();
         for (var limit : mix.limits()) {
-            if (!limit.isMet()) {
+            // A wish that is not kept is no lack.
+            if (!limit.isMet() && limit.row().kind() != DietRow.Kind.CHOICE) {
                 (limit.row().sense() == DietRow.Sense.AT_LEAST ? little : much).add(plain(limit));
             }
         }
@@ -278,29 +282,27 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
         };
     }
 
+    /** The smallest set that cannot be had together, in the feeder's words. */
     private static String standsInTheWay(NoRation no) {
         if (no.diet().feeds().isEmpty()) {
-            return "no feed here may be fed yet";
+            return "No feed here may be fed yet.";
         }
-        var needs = new LinkedHashSet<String>();
-        var limits = new LinkedHashSet<String>();
+        var rows = new LinkedHashSet<String>();
         for (var conflict : no.conflicts()) {
             var row = conflict.row();
             var plain = plain(row.id(), row.name());
-            if (row.id().equals("fill")) {
-                limits.add("what they can hold");
-            } else if (row.sense() == DietRow.Sense.AT_LEAST) {
-                needs.add("enough " + plain);
+            boolean least = row.sense() == DietRow.Sense.AT_LEAST;
+            if (row.kind() == DietRow.Kind.CHOICE) {
+                rows.add((least ? "your wish to feed " : "your limit on ") + plain);
+            } else if (row.id().equals("fill")) {
+                rows.add("what they can hold");
             } else {
-                limits.add("the limit on " + plain);
+                rows.add((least ? "enough " : "the limit on ") + plain);
             }
         }
-        if (limits.isEmpty()) {
-            return list(List.copyOf(needs)) + " cannot be had together";
-        }
-        return needs.isEmpty()
-                ? list(List.copyOf(limits)) + " cannot be kept together"
-                : list(List.copyOf(needs)) + " does not fit into " + list(List.copyOf(limits));
+        return rows.size() == 1
+                ? "What stands in the way: %s.".formatted(rows.iterator().next())
+                : "What stands in the way: %s do not go together.".formatted(list(List.copyOf(rows)));
     }
 
     private static Optional<String> stage(Ration ration) {
@@ -395,10 +397,11 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
         return portion.feed().feed().name();
     }
 
+    /** "A, B and C"; names that have commas of their own are kept apart by semicolons. */
     private static String list(List<String> names) {
         int last = names.size() - 1;
-        return last < 1
-                ? String.join("", names)
-                : String.join(", ", names.subList(0, last)) + " and " + names.get(last);
+        var apart = names.stream().anyMatch(n -> n.contains(",")) ? "; " : ", ";
+        var and = apart.equals("; ") ? "; and " : " and ";
+        return last < 1 ? String.join("", names) : String.join(apart, names.subList(0, last)) + and + names.get(last);
     }
 }

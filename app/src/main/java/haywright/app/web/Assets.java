@@ -24,14 +24,22 @@ final class Assets {
 
     Assets() {
         FILES.forEach((name, type) -> {
-            var body = read(name.endsWith(".ttf") ? "/fonts/" + name : "/haywright/app/web/" + name);
+            var body = read(folder(name) + name);
             assets.put(name, new Asset(type, body, version(body)));
         });
+    }
+
+    private static String folder(String name) {
+        if (name.endsWith(".ttf")) {
+            return "/fonts/";
+        }
+        return name.equals("papers.css") ? "/haywright/app/report/" : "/haywright/app/web/";
     }
 
     private static Map<String, String> files() {
         var files = new LinkedHashMap<String, String>();
         files.put("haywright.css", "text/css; charset=utf-8");
+        files.put("papers.css", "text/css; charset=utf-8");
         files.put("haywright.js", "text/javascript; charset=utf-8");
         files.put("htmx.min.js", "text/javascript; charset=utf-8");
         files.put("mark.svg", "image/svg+xml");

@@ -6,6 +6,7 @@ import gg.jte.output.StringOutput;
 import haywright.app.web.bench.BenchPages;
 import haywright.app.web.herd.GroupPages;
 import haywright.app.web.herd.NeedPages;
+import haywright.app.web.letter.LetterPages;
 import haywright.app.web.lots.FeedPages;
 import haywright.app.web.lots.LotPages;
 import haywright.app.web.ranch.RanchPages;
@@ -105,6 +106,7 @@ public final class Server implements AutoCloseable {
         GroupPages.routes(new Routes(to, desk, Step.HERD));
         NeedPages.routes(new Routes(to, desk, Step.HERD));
         BenchPages.routes(new Routes(to, desk, Step.BENCH));
+        LetterPages.routes(new Routes(to, desk, Step.LETTER));
         for (var step : Step.values()) {
             if (!step.isBuilt()) {
                 new Routes(to, desk, step).get(step.path(), page -> page.show("haywright/app/web/notBuilt.jte", step));

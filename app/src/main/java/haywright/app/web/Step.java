@@ -9,7 +9,7 @@ public enum Step {
     MATCH("Match", "match", false, "Which lot carries which group at which stage, and where it falls short."),
     BENCH("Bench", "bench", true, "The ration for each group, by hand or solved."),
     WINTER_BOOK("Winter book", "winter", false, "Whether the feed lasts to grass, in twenty winters."),
-    LETTER("Letter", "letter", false, "The one page for the person who feeds.");
+    LETTER("Letter", "letter", true, "The one page for the person who feeds.");
 
     private final String title;
     private final String path;

@@ -153,8 +153,9 @@ class FeedLetterTest {
         assertThat(new Yard(ranch, DAY).ration(cows)).isInstanceOf(NoRation.class);
         var letter = FeedLetter.of(ranch, cows, DAY);
         assertThat(letter.words(Part.WHAT_TO_DO))
-                .contains("until this is settled", "What would help", "a test of Oat hay", "Do not feed Oat hay");
-        assertThat(letter.words(Part.WHY)).contains("What stands in the way: enough");
+                .contains(
+                        "until this is settled", "What would help", "a nitrate test of Oat hay", "Do not feed Oat hay");
+        assertThat(letter.words(Part.WHY)).contains("What stands in the way: enough", "do not go together");
         assertThat(SchoolGrade.of(letter.words(Part.WHAT_TO_DO) + "\n" + letter.words(Part.WHY)))
                 .isLessThanOrEqualTo(8);
         assertThat(letter.paper(Paper.Size.LETTER).pages()).isEqualTo(1);
