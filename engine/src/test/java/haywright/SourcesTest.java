@@ -1,0 +1,128 @@
+package haywright;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import haywright.workings.PublishedTable;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+/**
+ * docs/sources.md lists every source that a table or an equation names, and none that nothing names any more. To write it
+ * anew: {@code mvn -o -pl engine test -Dtest=SourcesTest -Dsources=write}.
+ */
+class SourcesTest {
+    private static final Path LIST = Path.of("..", "docs", "sources.md");
+    private static final Path TABLES = Path.of("src", "main", "resources");
+    private static final List<Path> CODE =
+            List.of(Path.of("src", "main", "java"), Path.of("..", "app", "src", "main", "java"));
+
+    /** {@code Source.read("…" + "…")}: what is known how, and the text in its pieces. */
+    private static final Pattern IN_CODE = Pattern.compile(
+            "Source\\.(read|memory|reproduces|practice|judgement)\\(\\s*(\"(?:[^\"\\\\]|\\\\.)*\"(?:\\s*\\+\\s*\"(?:[^\"\\\\]|\\\\.)*\")*)\\s*\\)");
+
+    private static final Map<String, String> KNOWN = Map.of(
+            "read", "Read",
+            "memory", "From memory, not re-read",
+            "reproduces", "From memory; reproduces published numbers that were read",
+            "practice", "Common practice, no source",
+            "judgement", "Judgement");
+    private static final List<String> ORDER = List.of("read", "reproduces", "memory", "practice", "judgement");
+
+    @Test
+    void theListIsWhole() throws IOException {
+        var text = text();
+        if ("write".equals(System.getProperty("sources"))) {
+            Files.writeString(LIST, text);
+        }
+        assertThat(LIST)
+                .as("write it anew with: mvn -o -pl engine test -Dtest=SourcesTest -Dsources=write")
+                .content()
+                .isEqualTo(text);
+    }
+
+    private static String text() throws IOException {
+        // by how it is known, then by source: the rooms that use it
+        var sources = new TreeMap<String, Map<String, TreeSet<String>>>();
+        for (var file : files(TABLES, ".csv")) {
+            table(file, sources);
+        }
+        for (var root : CODE) {
+            for (var file : files(root, ".java")) {
+                code(file, sources);
+            }
+        }
+        var text = new StringBuilder("""
+                # Sources
+
+                Every published source that a table or an equation of Haywright names, how it is known, and which rooms use it.
+                "Read" means that the page was read; what is from memory says so wherever it is shown. A source read in a reprint
+                names the reprint. This list is made from the tables and the code by `SourcesTest`.
+                """);
+        for (var known : ORDER) {
+            text.append("\n## ").append(KNOWN.get(known)).append("\n\n");
+            sources.getOrDefault(known, Map.of())
+                    .forEach((cite, rooms) -> text.append("- %s (%s)\n".formatted(cite, String.join(", ", rooms))));
+        }
+        return text.toString();
+    }
+
+    private static void table(Path file, Map<String, Map<String, TreeSet<String>>> sources) {
+        var room = String.valueOf(file.getParent().getFileName());
+        for (var row : PublishedTable.read(SourcesTest.class, "/" + TABLES.relativize(file))
+                .rows()) {
+            var cells = row.cells();
+            var cite = cells.getOrDefault("source", "").strip();
+            if (!cite.isEmpty()) {
+                add(sources, known(cells.getOrDefault("tier", cells.getOrDefault("known", "read"))), cite, room);
+            }
+        }
+    }
+
+    private static String known(String tier) {
+        if (tier.contains("judge")) {
+            return "judgement";
+        }
+        if (tier.startsWith("common practice")) {
+            return "practice";
+        }
+        return tier.startsWith("memory") ? "memory" : tier.startsWith("reproduces") ? "reproduces" : "read";
+    }
+
+    private static void code(Path file, Map<String, Map<String, TreeSet<String>>> sources) {
+        var room = String.valueOf(file.getParent().getFileName());
+        var found = IN_CODE.matcher(read(file));
+        while (found.find()) {
+            var cite = found.group(2).replaceAll("\"\\s*\\+\\s*\"", "").replace("\\\"", "\"");
+            add(sources, found.group(1), cite.substring(1, cite.length() - 1), room);
+        }
+    }
+
+    private static void add(Map<String, Map<String, TreeSet<String>>> sources, String known, String cite, String room) {
+        sources.computeIfAbsent(known, k -> new TreeMap<>())
+                .computeIfAbsent(cite, c -> new TreeSet<>())
+                .add(room);
+    }
+
+    private static List<Path> files(Path root, String ending) throws IOException {
+        try (Stream<Path> all = Files.walk(root)) {
+            return all.filter(f -> f.toString().endsWith(ending)).sorted().toList();
+        }
+    }
+
+    private static String read(Path file) {
+        try {
+            return Files.readString(file);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}
