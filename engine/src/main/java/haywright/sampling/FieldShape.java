@@ -15,7 +15,12 @@ import java.util.Locale;
  */
 public record FieldShape(List<List<Corner>> rings) {
     /** Degrees; longitude may run past ±180 inside one field. */
-    public record Corner(double longitude, double latitude) {}
+    public record Corner(double longitude, double latitude) {
+        /** With the longitude within ±180, as files want it. */
+        public Corner onTheGlobe() {
+            return new Corner(Ellipsoid.within180(longitude), latitude);
+        }
+    }
 
     /** Squared degrees under which a ring is a line: about a tenth of a square metre. */
     private static final double NO_AREA = 1e-11;

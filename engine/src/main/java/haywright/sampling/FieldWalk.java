@@ -1,8 +1,12 @@
 package haywright.sampling;
 
 import haywright.chance.Draws;
+import haywright.quantity.Unit;
+import haywright.workings.Input;
+import haywright.workings.Line;
 import haywright.workings.Refused;
 import haywright.workings.Source;
+import haywright.workings.Worked;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -24,7 +28,8 @@ public record FieldWalk(
         double lengthMetres,
         double outsideMetres,
         double farthestMetres,
-        long seed) {
+        long seed)
+        implements Worked {
     public static final int MOST_STOPS = 200;
 
     /** Headlands, gates and salt grounds are not the field: ten metres off the edge, less where it is narrow. */
@@ -110,6 +115,25 @@ public record FieldWalk(
             walks.add(of(zone, own, draws.below(Integer.MAX_VALUE)));
         }
         return List.copyOf(walks);
+    }
+
+    /** Between stops, along what is walked inside the field, m. */
+    public double stepMetres() {
+        return (lengthMetres - outsideMetres) / stops.size();
+    }
+
+    @Override
+    public List<Line> lines() {
+        var measured = new Source("measured along the walk on the WGS 84 ellipsoid", Source.Known.ARITHMETIC);
+        return List.of(Line.of(
+                "step",
+                "(length − outside)/n",
+                stepMetres(),
+                Unit.METRE,
+                Source.ARITHMETIC,
+                Input.published("length", lengthMetres, Unit.METRE, measured),
+                Input.published("outside", outsideMetres, Unit.METRE, measured),
+                Input.typed("n", stops.size(), Unit.NONE)));
     }
 
     private static List<Plane.Point[]> pieces(List<List<Plane.Point>> rings) {

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import haywright.FormulaCheck;
 import haywright.quantity.Unit;
 import haywright.workings.Refused;
 import java.util.ArrayList;
@@ -97,6 +98,7 @@ class FieldTest {
         }
         assertThat(walk.lengthMetres() / length).isCloseTo(1, within(1e-3));
         assertThat(walk.outsideMetres()).isBetween(0.0, walk.lengthMetres() / 2);
+        FormulaCheck.reEvaluates(walk);
         assertThat(FieldWalk.of(field, 15, 7)).isEqualTo(walk);
         assertThat(FieldWalk.of(field, 15, 8).stops()).isNotEqualTo(walk.stops());
     }

@@ -8,6 +8,8 @@ public final class Topics {
     public static final List<Topic<?, ?>> ALL = Stream.of(
                     ForageTopics.ALL,
                     List.of(ReportTopic.TOPIC),
+                    SamplingTopics.ALL,
+                    List.of(FieldWalkTopic.TOPIC, StockTopic.TOPIC),
                     CattleTopics.ALL,
                     MixTopics.ALL,
                     List.of(RationTopic.TOPIC))
