@@ -17,6 +17,7 @@ import java.util.UUID;
  * @param wishes what the ranch wants of a group's ration, by group id
  * @param letters what was written on a group's feed letter, by group id
  * @param attachments files kept beside the document
+ * @param samplings field sheets that were made, and what came back on them
  */
 public record Ranch(
         UUID id,
@@ -32,7 +33,8 @@ public record Ranch(
         Map<UUID, Wishes> wishes,
         LastWinter lastWinter,
         Map<UUID, Letter> letters,
-        Map<UUID, Attachment> attachments) {
+        Map<UUID, Attachment> attachments,
+        Map<UUID, Sampling> samplings) {
     public Ranch {
         groups = kept(groups);
         lots = kept(lots);
@@ -43,6 +45,7 @@ public record Ranch(
         wishes = kept(wishes);
         letters = kept(letters);
         attachments = kept(attachments);
+        samplings = kept(samplings);
         Names.require("name", name, "a ranch");
         Refused.unlessEmpty(Strays.of(lots, groups, fields, feedsForSale, reports, fedNow, wishes, letters));
     }
@@ -66,6 +69,7 @@ public record Ranch(
                 Map.of(),
                 Map.of(),
                 LastWinter.NOT_SAID,
+                Map.of(),
                 Map.of(),
                 Map.of());
     }
@@ -139,7 +143,35 @@ public record Ranch(
                 wishes,
                 lastWinter,
                 letters,
-                put(attachments, attachment.id(), attachment));
+                put(attachments, attachment.id(), attachment),
+                samplings);
+    }
+
+    public Ranch with(Sampling sampling) {
+        return withSamplings(put(samplings, sampling.id(), sampling));
+    }
+
+    public Ranch withoutSampling(UUID id) {
+        return withSamplings(without(samplings, id));
+    }
+
+    private Ranch withSamplings(Map<UUID, Sampling> samplings) {
+        return new Ranch(
+                id,
+                name,
+                settings,
+                groups,
+                lots,
+                reports,
+                fields,
+                feedsForSale,
+                outfit,
+                fedNow,
+                wishes,
+                lastWinter,
+                letters,
+                attachments,
+                samplings);
     }
 
     /** The group goes, and with it what it is fed now and its letter. */
@@ -239,7 +271,8 @@ public record Ranch(
                 wishes,
                 lastWinter,
                 letters,
-                attachments);
+                attachments,
+                samplings);
     }
 
     private static <T> Map<UUID, T> put(Map<UUID, T> map, UUID id, T entity) {
@@ -252,6 +285,11 @@ public record Ranch(
         var left = new LinkedHashMap<>(map);
         left.remove(id);
         return left;
+    }
+
+    /** The field sheets of a lot, oldest first. A sheet outlives its lot: what was taken was taken. */
+    public List<Sampling> samplingsOf(UUID lot) {
+        return samplings.values().stream().filter(s -> s.lot().equals(lot)).toList();
     }
 
     /** The reports on a lot, oldest first. */

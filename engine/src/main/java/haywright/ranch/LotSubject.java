@@ -1,0 +1,81 @@
+package haywright.ranch;
+
+import haywright.forage.FeedClass;
+import haywright.quantity.Unit;
+import haywright.sampling.Bin;
+import haywright.sampling.Crop;
+import haywright.sampling.Layout;
+import haywright.sampling.LooseStack;
+import haywright.sampling.LotFacts;
+import haywright.sampling.Material;
+import haywright.sampling.Pile;
+import haywright.sampling.RoundPyramid;
+import haywright.sampling.Stock;
+import haywright.sampling.Subject;
+import haywright.sampling.UprightSilo;
+
+/** A lot as something to be sampled: which material it is, how it lies, what it is made of. */
+public final class LotSubject {
+    private LotSubject() {}
+
+    public static Subject of(Lot lot) {
+        var material = material(lot);
+        var layout = Layout.of(lot.stock());
+        double tons = Unit.TON.fromBase(lot.stock().asFedKg().orElse(0));
+        var facts = new LotFacts(tons, 1, 1, 0, false, false, false, 1);
+        return new Subject(
+                material, layout.map(Layout::count).orElse(0), layout.orElse(null), crop(lot.feedClass()), 0, 0, facts);
+    }
+
+    static Material material(Lot lot) {
+        var stock = lot.stock();
+        if (stock instanceof Stock.Bales || stock instanceof RoundPyramid) {
+            if (lot.storage() == Lot.Storage.WRAPPED) {
+                return Material.BALEAGE;
+            }
+            return stock instanceof Stock.Bales b ? bales(b.bale()) : Material.LARGE_ROUND_BALE;
+        } else if (stock instanceof Stock.Bunker || stock instanceof Pile) {
+            return Material.BUNKER_OR_PILE;
+        } else if (stock instanceof Stock.Bag) {
+            return Material.SILAGE_BAG;
+        } else if (stock instanceof UprightSilo) {
+            return Material.UPRIGHT_SILO;
+        } else if (stock instanceof LooseStack) {
+            return Material.LOOSE_STACK;
+        } else if (stock instanceof Bin) {
+            return Material.GRAIN_OR_BYPRODUCT;
+        } else if (stock instanceof Stock.Standing) {
+            return Material.STANDING_FORAGE;
+        }
+        return weighed(lot.feedClass());
+    }
+
+    private static Material bales(Stock.BaleKind bale) {
+        return switch (bale) {
+            case SMALL_SQUARE -> Material.SMALL_SQUARE_BALE;
+            case LARGE_SQUARE -> Material.LARGE_SQUARE_BALE;
+            case LARGE_ROUND -> Material.LARGE_ROUND_BALE;
+        };
+    }
+
+    /** Of a lot that is only known by its weight, the feed itself must say how it can lie. */
+    private static Material weighed(FeedClass feed) {
+        return switch (feed) {
+            case CORN_SILAGE, LEGUME_SILAGE, CEREAL_SILAGE -> Material.BUNKER_OR_PILE;
+            case PASTURE -> Material.STANDING_FORAGE;
+            default -> feed.isForage() ? Material.LOOSE_STACK : Material.GRAIN_OR_BYPRODUCT;
+        };
+    }
+
+    static Crop crop(FeedClass feed) {
+        return switch (feed) {
+            case LEGUME_HAY, MIXED_HAY -> Crop.LEGUME_HAY;
+            case GRASS_HAY, CEREAL_HAY -> Crop.GRASS_HAY;
+            case STRAW, CROP_RESIDUE -> Crop.STRAW;
+            case CORN_SILAGE -> Crop.CORN_SILAGE;
+            case LEGUME_SILAGE, CEREAL_SILAGE -> Crop.HAYLAGE;
+            case PASTURE -> Crop.PASTURE;
+            default -> Crop.DISTILLERS_GRAINS;
+        };
+    }
+}

@@ -1,0 +1,107 @@
+package haywright.sampling;
+
+import haywright.workings.Problem;
+import haywright.workings.Refused;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * What was really taken, as it came back from the field.
+ *
+ * @param by who took it, initials or a name
+ * @param cores from each unit of the sheet, in its order; 0 where none was taken
+ * @param differed what was not as planned, in the taker's words; may be empty
+ * @param photos names of pictures; may be empty
+ */
+public record Taken(LocalDate on, String by, List<Integer> cores, String differed, List<String> photos) {
+    /** One sign a unit on the line of text: 0 to 9, then A to Z. */
+    private static final int MOST_CORES = 35;
+
+    public Taken {
+        var problems = new ArrayList<Problem>();
+        if (by.isBlank()) {
+            problems.add(new Problem("by", "", "somebody took it", "Whose initials?"));
+        }
+        if (cores.isEmpty() || cores.stream().allMatch(c -> c == 0)) {
+            problems.add(
+                    new Problem("cores", "none", "at least one core was taken", "Leave the sheet open if none was."));
+        }
+        for (var core : cores) {
+            if (core < 0 || core > MOST_CORES) {
+                problems.add(new Problem(
+                        "cores",
+                        core + " cores",
+                        "from one unit come 0 to " + MOST_CORES,
+                        "Is a digit too many in it?"));
+            }
+        }
+        Refused.unlessEmpty(problems);
+        cores = List.copyOf(cores);
+        photos = List.copyOf(photos);
+    }
+
+    /** Units that something was taken from. */
+    public int units() {
+        return (int) cores.stream().filter(c -> c > 0).count();
+    }
+
+    /** The plan as it was really followed; cores a unit rounded down, so that no precision is claimed that is not there. */
+    public Design design(int analyses) {
+        int all = cores.stream().mapToInt(c -> c).sum();
+        return Design.of(units(), Math.max(1, all / units()), analyses);
+    }
+
+    /** What came back: which sheet, and what was taken. */
+    public record Returned(String sheet, Taken taken) {}
+
+    /**
+     * One line of text for a message: sheet, day, who, cores, check letter. Words and photos do not fit on it.
+     *
+     * @param sheet the sheet's code
+     */
+    public String line(String sheet) {
+        var all = new StringBuilder();
+        for (var core : cores) {
+            all.append(Character.toUpperCase(Character.forDigit(core, 36)));
+        }
+        var who = by.toUpperCase(Locale.ROOT).replaceAll("[^A-Z0-9]", "");
+        return CheckLetter.add("%s-%02d%02d%02d-%s-%s"
+                .formatted(
+                        sheet,
+                        on.getYear() % 100,
+                        on.getMonthValue(),
+                        on.getDayOfMonth(),
+                        who.isEmpty() ? "X" : who,
+                        all));
+    }
+
+    /** @throws Refused when a character was changed, or the line is none of ours */
+    public static Returned read(String line) {
+        var parts = CheckLetter.read(line).split("-");
+        if (parts.length != 4 || !parts[1].matches("[0-9]{6}")) {
+            throw strange(line);
+        }
+        var cores = new ArrayList<Integer>();
+        for (char c : parts[3].toCharArray()) {
+            cores.add(Character.digit(c, 36));
+        }
+        try {
+            int day = Integer.parseInt(parts[1]);
+            var on = LocalDate.of(2000 + day / 10_000, day / 100 % 100, day % 100);
+            return new Returned(parts[0], new Taken(on, parts[2], cores, "", List.of()));
+        } catch (DateTimeException e) {
+            throw strange(line);
+        }
+    }
+
+    private static Refused strange(String line) {
+        return new Refused(
+                "line",
+                line.strip(),
+                "it is whole, but not a line from a field sheet: sheet, day, who, cores",
+                "Is it the code of a bag?");
+    }
+}
