@@ -6,8 +6,14 @@ import static haywright.cattle.RequirementSystem.NRC_1996;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import haywright.workings.PublishedTable;
+import java.util.List;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What the trade says of a 1300 lb cow, beside what the equations say: within five points of TDN and two of protein. */
 class RulesOfThumbTest {
@@ -15,6 +21,8 @@ class RulesOfThumbTest {
     private static final Need MID = new Requirement(cow(WEIGHT, new Pregnancy(40, 170), null), NRC_1996);
     private static final Need LATE = new Requirement(cow(WEIGHT, new Pregnancy(40, 240), null), NRC_1996);
     private static final Need MILK = new Requirement(cow(WEIGHT, null, new Lactation(6, 20 * LB, 8.5)), NRC_1996);
+
+    private static final double HALF_A_TENTH = 0.05;
 
     private static Need need(String stage) {
         return switch (stage) {
@@ -40,5 +48,60 @@ class RulesOfThumbTest {
         var rule = RuleOfThumb.of(id);
         assertThat(protein).isBetween(rule.low() - 2, rule.high() + 2);
         assertThat(protein).isCloseTo(rule.low(), within(0.3)); // "the equations give the lower figures"
+    }
+
+    // T06: the same cow at day 240, crude protein at least 1.8 to 1.9 lb a day.
+    @Test
+    void proteinOfTheLateCow() {
+        assertThat(LATE.crudeProtein() / LB).isBetween(1.8 - HALF_A_TENTH, 1.9 + HALF_A_TENTH);
+    }
+
+    // T07: week 6 to 8, 20 lb of milk, no cold: 16.5 to 17.5 Mcal of NEm a day.
+    @ParameterizedTest
+    @ValueSource(doubles = {6, 7, 8})
+    void energyOfTheMilkingCow(double week) {
+        var need = new Requirement(cow(WEIGHT, null, new Lactation(week, 20 * LB, 8.5)), NRC_1996);
+        assertThat(need.nem()).isBetween(16.5 - HALF_A_TENTH, 17.5 + HALF_A_TENTH);
+    }
+
+    // T08: condition score 4 to 5, 225 to 245 Mcal and about 85 to 95 lb.
+    @Test
+    void oneScoreOfCondition() {
+        var reserves = new Reserves(WEIGHT.shrunk(), 4, 5);
+        assertThat(reserves.energy()).isBetween(225.0, 245.0);
+        assertThat(reserves.weightChange() / LB).isBetween(85.0, 95.0);
+    }
+
+    // T12: a 500 lb heifer gaining 1.5 lb a day eats 11 to 13 lb of dry matter at 64 to 66 % TDN. What upkeep leaves
+    // over
+    // of so much must carry the gain.
+    @Test
+    void theGrowingHeifer() {
+        var heifer = new Animal(
+                AnimalClass.GROWING, Breed.AVERAGE, LiveWeight.full(500 * LB), 5, null, null, 1.5 * LB, 1200 * LB, 20);
+        var need = new Requirement(heifer, NRC_1996);
+        assertThat(carried(need, 13 * LB, 66)).isGreaterThanOrEqualTo(need.neg());
+        assertThat(carried(need, 11 * LB, 64)).isLessThanOrEqualTo(need.neg());
+    }
+
+    /** NEg that a diet of so much TDN leaves over upkeep, by the table of the equations' own section on energy. */
+    private static double carried(Need need, double kg, double tdn) {
+        double me = 0.82 * 0.04409 * tdn;
+        double nem = 1.37 * me - 0.138 * me * me + 0.0105 * me * me * me - 1.12;
+        double neg = 1.42 * me - 0.174 * me * me + 0.0122 * me * me * me - 1.65;
+        return (kg - need.nem() / nem) * neg;
+    }
+
+    // T05, T09, T10 and T13 are winter figures.
+    @Test
+    void everyRuleIsCheckedOrListedWithItsReason() {
+        var asserted = List.of("T01", "T02", "T03", "T04", "T06", "T07", "T08", "T11", "T12");
+        var listed = PublishedTable.read(RulesOfThumbTest.class, "/not-yet/rules_of_thumb.csv").rows().stream()
+                .map(r -> r.text("id"))
+                .toList();
+        assertThat(Stream.concat(asserted.stream(), listed.stream()))
+                .containsExactlyInAnyOrderElementsOf(IntStream.rangeClosed(1, 13)
+                        .mapToObj("T%02d"::formatted)
+                        .toList());
     }
 }

@@ -83,6 +83,13 @@ class PearsonSquareTest {
         assertThat(cheapest.sharesPct()[1]).isCloseTo(square.shareOfB(), within(1e-6));
     }
 
+    // Arithmetic printed as a rule of thumb (T11): a lot of 3000 ppm nitrate-N with one of 200, to 1000, is 28.5 to
+    // 28.7 %.
+    @Test
+    void theShareOfAHotLotIsASquareToo() {
+        assertThat(new PearsonSquare(0.1, 0.3, 0.02, 0).shareOfA()).isBetween(28.5, 28.7);
+    }
+
     // Corn 8 %, barley 12 %, target 14 %: no mix of the two reaches it.
     @Test
     void aTargetOutsideTheTwoFeedsIsRefused() {
