@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
@@ -51,7 +52,7 @@ class SourcesTest {
 
     private static String text() throws IOException {
         // by how it is known, then by source: the rooms that use it
-        var sources = new TreeMap<String, Map<String, TreeSet<String>>>();
+        var sources = new TreeMap<String, Map<String, Set<String>>>();
         for (var file : files(TABLES, ".csv")) {
             table(file, sources);
         }
@@ -75,7 +76,7 @@ class SourcesTest {
         return text.toString();
     }
 
-    private static void table(Path file, Map<String, Map<String, TreeSet<String>>> sources) {
+    private static void table(Path file, Map<String, Map<String, Set<String>>> sources) {
         var room = String.valueOf(file.getParent().getFileName());
         for (var row : PublishedTable.read(SourcesTest.class, "/" + TABLES.relativize(file))
                 .rows()) {
@@ -97,7 +98,7 @@ class SourcesTest {
         return tier.startsWith("memory") ? "memory" : tier.startsWith("reproduces") ? "reproduces" : "read";
     }
 
-    private static void code(Path file, Map<String, Map<String, TreeSet<String>>> sources) {
+    private static void code(Path file, Map<String, Map<String, Set<String>>> sources) {
         var room = String.valueOf(file.getParent().getFileName());
         var found = IN_CODE.matcher(read(file));
         while (found.find()) {
@@ -106,7 +107,7 @@ class SourcesTest {
         }
     }
 
-    private static void add(Map<String, Map<String, TreeSet<String>>> sources, String known, String cite, String room) {
+    private static void add(Map<String, Map<String, Set<String>>> sources, String known, String cite, String room) {
         sources.computeIfAbsent(known, k -> new TreeMap<>())
                 .computeIfAbsent(cite, c -> new TreeSet<>())
                 .add(room);

@@ -6,13 +6,14 @@ import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
+import java.time.ZoneId;
 
 /** Joins the rooms by hand and runs the command line. */
 public final class Main {
     private Main() {}
 
     public static void main(String[] arguments) {
-        int status = new Cli(Clock.systemDefaultZone(), utf8(System.out), utf8(System.err)).run(arguments);
+        int status = new Cli(Clock.system(ZoneId.systemDefault()), utf8(System.out), utf8(System.err)).run(arguments);
         System.exit(status);
     }
 

@@ -42,7 +42,7 @@ final class ComputeCommand implements Callable<Integer> {
         }
         var compute = new Compute(Topics.ALL);
         var asked = compute.topic(topic);
-        if (file == null && System.console() != null) {
+        if (file == null && Terminal.isThere()) {
             spec.commandLine()
                     .getErr()
                     .printf("%s needs JSON, from a file or piped in. For instance:%n%s%n", topic, asked.example());

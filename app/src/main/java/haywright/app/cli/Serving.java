@@ -47,7 +47,7 @@ final class Serving {
 
     /** Only where somebody sits at the terminal and there is a screen; the address has been said in any case. */
     private static void openBrowser(String address) {
-        if (System.console() == null) {
+        if (!Terminal.isThere()) {
             return;
         }
         var system = System.getProperty("os.name").toLowerCase(Locale.ROOT);

@@ -13,6 +13,7 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
@@ -33,7 +34,7 @@ final class Reader {
         var reader = new Reader();
         var record = reader.record(type, json, "");
         Refused.unlessEmpty(reader.problems);
-        return type.cast(record);
+        return type.cast(Objects.requireNonNull(record, "no problem and no record"));
     }
 
     private @Nullable Object record(Class<? extends Record> type, JsonNode json, String path) {
