@@ -60,11 +60,17 @@ final class PrintCommand implements Runnable {
             throws IOException {
         try (var store = data.open(clock)) {
             var ranch = ranch(store, ranchName);
-            var paper = FeedLetter.of(
-                            ranch, group(ranch, groupName), ranch.settings().today(LocalDate.now(clock)))
-                    .paper(size == null ? Paper.Size.LETTER : size);
-            write(paper, file);
+            var letter = FeedLetter.of(
+                    ranch, group(ranch, groupName), ranch.settings().today(LocalDate.now(clock)));
+            write(letter.paper(size == null ? Paper.Size.LETTER : size), file);
             spec.commandLine().getOut().printf("Written to %s%n", file);
+            if (letter.isStale()) {
+                spec.commandLine()
+                        .getErr()
+                        .printf(
+                                "Its figures are of %s, and what they rest on has changed since: work it out anew on its page.%n",
+                                letter.day());
+            }
         }
     }
 

@@ -162,6 +162,10 @@ public record FeedLetter(Ranch ranch, Group group, Letter letter) {
         return letter.figures().getOrDefault(LetterWords.NAME_NOTE, "");
     }
 
+    public String ranchName() {
+        return letter.figures().getOrDefault(LetterWords.RANCH, ranch.name());
+    }
+
     public String head() {
         return letter.figures().getOrDefault(LetterWords.HEAD, "");
     }
@@ -172,7 +176,7 @@ public record FeedLetter(Ranch ranch, Group group, Letter letter) {
 
     /** What stands over a part; the adviser's own lines carry the adviser's name. */
     public String title(Part part) {
-        var adviser = ranch.settings().adviser();
+        var adviser = letter.figures().getOrDefault(LetterWords.ADVISER, "");
         return part == Part.OWN && !adviser.isBlank() ? "From " + adviser : part.title();
     }
 
@@ -198,7 +202,7 @@ public record FeedLetter(Ranch ranch, Group group, Letter letter) {
 
     private Paper paper(Paper.Size size, double points) {
         return Paper.of(
-                "Feed letter: " + name() + ", " + ranch.name(),
+                "Feed letter: " + name() + ", " + ranchName(),
                 "What to feed, why, and what to watch for",
                 "haywright/app/report/feedLetter.jte",
                 this,

@@ -37,6 +37,8 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
     static final String NAME = "name";
     static final String NAME_NOTE = "name_note";
     static final String HEAD = "head";
+    static final String RANCH = "ranch";
+    static final String ADVISER = "adviser";
 
     private static final Pattern NUMBER = Pattern.compile("[0-9]+([.,][0-9]+)*");
     /** Nobody reads more at a bunk in the dark. */
@@ -54,6 +56,8 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
         int bracket = name.endsWith(")") ? name.indexOf(" (") : -1;
         figures.put(NAME, bracket < 0 ? name : name.substring(0, bracket));
         figures.put(NAME_NOTE, bracket < 0 ? "" : name.substring(bracket + 2, name.length() - 1));
+        figures.put(RANCH, yard.ranch().name());
+        figures.put(ADVISER, yard.ranch().settings().adviser());
         figures.put(HEAD, Show.number(group.head(), 0) + " head");
         put(figures, Part.WHAT_TO_DO, whatToDo());
         put(figures, Part.WATCH_FOR, watchFor());
@@ -110,6 +114,9 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
         says.add("Feed %s what the table shows, each day%s."
                 .formatted(them(), yard.ranch().outfit().timesADay() > 1 ? ", split into even feedings" : ""));
         loads(ration).ifPresent(says::add);
+        if (now.isEmpty()) {
+            says.add("Bring in what is new to them bit by bit, over one to two weeks.");
+        }
         var fresh = newTo(ration);
         if (!fresh.isEmpty()) {
             says.add("New to them: %s. Bring %s in bit by bit, over one to two weeks."
@@ -221,7 +228,12 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
             stage(ration).ifPresent(says::add);
         } else {
             var no = (NoRation) answer;
-            says.add("No mix of the feeds at hand gives them all they need.");
+            boolean onlyWishes = !no.conflicts().isEmpty()
+                    && no.conflicts().stream().allMatch(c -> c.row().kind() == DietRow.Kind.CHOICE);
+            says.add(
+                    onlyWishes
+                            ? "No mix does all that is asked of it."
+                            : "No mix of the feeds at hand gives them all they need.");
             says.add(standsInTheWay(no));
             now.ifPresent(mix -> shortOf(mix).ifPresent(of -> says.add("What they get now is " + of + ".")));
         }
@@ -316,6 +328,14 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
         return need.pregnantShare() > 0.5 ? Optional.of("They are with calf.") : Optional.empty();
     }
 
+    /**
+     * Short cautions, each where its feed is fed.
+     *
+     * @see "Bolsen and Bolsen, Silage safety issues: avalanches, abstract T149: stand back three times the height of the
+     *     face, never alone (read)"
+     * @see "practice limits L02, L03 and L15: grain in one feeding, a new feed over 7 to 14 days"
+     * @see "Signs of nitrate poisoning: from memory, as veterinary texts give them"
+     */
     private List<String> watchFor() {
         var says = new ArrayList<String>();
         var call = yard.ranch().settings().adviser().isBlank() ? "your adviser" : plainAdviser();

@@ -19,6 +19,7 @@ import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.Calendar;
 import java.util.GregorianCalendar;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
@@ -33,11 +34,21 @@ import org.apache.pdfbox.pdmodel.font.FontMappers;
  * @param dated the day it stands for, which the file carries as its date: the same page gives the same bytes
  */
 public record Paper(String xhtml, LocalDate dated) {
-    private static final Map<String, String> FONTS = Map.of(
-            "SourceSans3-Regular", "font-weight: 400; font-style: normal",
-            "SourceSans3-Italic", "font-weight: 400; font-style: italic",
-            "SourceSans3-SemiBold", "font-weight: 600; font-style: normal",
-            "SourceSans3-Bold", "font-weight: 700; font-style: normal");
+    private static final List<FontFace> FONTS = List.of(
+            new FontFace("Regular", 400, "normal"),
+            new FontFace("Italic", 400, "italic"),
+            new FontFace("SemiBold", 600, "normal"),
+            new FontFace("Bold", 700, "normal"));
+
+    private record FontFace(String cut, int weight, String style) {
+        String css() {
+            return """
+                    @font-face { font-family: "Source Sans 3"; font-weight: %d; font-style: %s;
+                      src: url(res:/fonts/SourceSans3-%s.ttf);
+                      -fs-pdf-font-embed: embed; -fs-pdf-font-encoding: Identity-H }
+                    """.formatted(weight, style, cut);
+        }
+    }
 
     static {
         // Every font is embedded from the program: without this the library looks through the machine's fonts, keeps a
@@ -85,12 +96,9 @@ public record Paper(String xhtml, LocalDate dated) {
     }
 
     private static String style(Size size, double points) {
-        var style = new StringBuilder("@page { size: %s; margin: 13mm 15mm } body { margin: 0; font-size: %spt }\n"
+        var style = new StringBuilder("@page { size: %s; margin: 13mm 15mm } .paper { margin: 0; font-size: %spt }\n"
                 .formatted(size.css, points));
-        FONTS.forEach((file, use) -> style.append("""
-                @font-face { font-family: "Source Sans 3"; %s; src: url(res:/fonts/%s.ttf);
-                  -fs-pdf-font-embed: embed; -fs-pdf-font-encoding: Identity-H }
-                """.formatted(use, file)));
+        FONTS.forEach(font -> style.append(font.css()));
         try (var in = Objects.requireNonNull(Paper.class.getResourceAsStream("papers.css"))) {
             return style.append(new String(in.readAllBytes(), StandardCharsets.UTF_8))
                     .toString();

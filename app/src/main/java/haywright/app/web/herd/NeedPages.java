@@ -82,7 +82,8 @@ public final class NeedPages {
         rows.add(new Row("Phosphorus", NeedFigures.grams(need.phosphorus()), ""));
         PoorestDiet.of(need).ifPresent(diet -> {
             rows.add(new Row("Expected to eat, dry matter", NeedFigures.eats(diet), ""));
-            rows.add(new Row("TDN that this takes, of dry matter", Show.percent(diet.tdn()), rule(RuleOfThumb.tdn(need))));
+            rows.add(new Row(
+                    "TDN that this takes, of dry matter", Show.percent(diet.tdn()), rule(RuleOfThumb.tdn(need))));
             rows.add(new Row(
                     "Crude protein that this takes, of dry matter",
                     Show.percent(diet.crudeProteinPercent()),
