@@ -2,6 +2,7 @@ package haywright.cattle;
 
 import static java.util.stream.Collectors.toMap;
 
+import haywright.quantity.Kind;
 import haywright.quantity.Unit;
 import haywright.workings.Note.Level;
 import haywright.workings.PublishedTable;
@@ -27,6 +28,10 @@ record Limits(String rule, String about, Unit unit, Map<Level, Range> ranges, St
     record Range(double low, double high) {
         boolean holds(double value) {
             return low <= value && value <= high; // false for NaN
+        }
+
+        boolean isOpen() {
+            return Double.isInfinite(low) || Double.isInfinite(high);
         }
 
         String words(Unit from, Unit to) {
@@ -59,10 +64,23 @@ record Limits(String rule, String about, Unit unit, Map<Level, Range> ranges, St
                         field,
                         said(value, given),
                         about + verb(level) + range.getValue().words(unit, given),
-                        fix);
+                        guess(asTable, given) + fix);
             }
         }
         return Findings.NONE;
+    }
+
+    /** Names the slip of the decimal point that would explain a figure; empty where none does. */
+    private String guess(double value, Unit given) {
+        var likely = ranges.get(Level.ASK);
+        boolean isMeasured = unit.kind() == Kind.MASS || unit.kind() == Kind.MASS_A_DAY;
+        if (!isMeasured || likely == null || likely.isOpen() || !(value > 0)) {
+            return "";
+        }
+        double slipped = value < likely.low ? value * 10 : value / 10;
+        return likely.holds(slipped) && !likely.holds(value)
+                ? "Did you mean " + said(unit.to(given, slipped), given) + "? "
+                : "";
     }
 
     private static Limits row(PublishedTable.Row row) {

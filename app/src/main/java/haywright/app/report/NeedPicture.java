@@ -26,7 +26,7 @@ public record NeedPicture(String id, String about, String unit, int decimals, Li
     private static final double LABEL_HIGH = 13;
     private static final double SMALL = 1e-9;
 
-    /** @param says what the part is for: {@code for the calf in her} */
+    /** @param says what the part is for: {@code for the calf in her}; empty where it is the whole */
     public record Band(String says, List<Double> values) {}
 
     public NeedPicture {
@@ -81,7 +81,9 @@ public record NeedPicture(String id, String about, String unit, int decimals, Li
                 thickest = band.values().get(week) > band.values().get(thickest) ? week : thickest;
             }
             drawn.add(Svg.area(String.join(" ", points), fill(i)));
-            labels.add(label(band, thickest, i == 0, under, top));
+            if (!band.says().isEmpty()) {
+                labels.add(label(band, thickest, i == 0, under, top));
+            }
         }
         drawn.addAll(labels);
         drawn.addAll(ends(top));

@@ -100,10 +100,10 @@ public final class GroupPages {
                 kg += diet.map(PoorestDiet::kilograms).orElse(0.0) * group.head();
                 all &= diet.isPresent();
                 var carries = diet.map(d ->
-                                "Carried by a diet of %s TDN and %s crude protein, of dry matter, if they eat as expected."
+                                "A diet of %s TDN and %s crude protein, of dry matter, carries them if they eat that much."
                                         .formatted(Show.percent(d.tdn()), Show.percent(d.crudeProteinPercent())))
                         .orElse("No diet carries the gain that is wanted.");
-                rows.add(row(page, group, NeedFigures.of(need, diet), carries, ""));
+                rows.add(row(page, group, NeedFigures.of(group, need, diet), carries, ""));
             } catch (Refused refused) {
                 all = false;
                 rows.add(row(
@@ -130,7 +130,8 @@ public final class GroupPages {
         return new CalvingPicture(group.name(), group.calving(), page.today());
     }
 
-    private static String facts(Group group) {
+    /** What is known of them, in words. */
+    public static String facts(Group group) {
         var facts = new ArrayList<String>();
         facts.add(
                 "%s %s".formatted(Show.number(group.head(), 0), group.animals().words()));

@@ -2,6 +2,7 @@ package haywright.app.web.herd;
 
 import haywright.app.words.Show;
 import haywright.cattle.Animal;
+import haywright.cattle.Group;
 import haywright.cattle.GroupRequirement;
 import haywright.cattle.Growth;
 import haywright.cattle.Lactation;
@@ -38,16 +39,17 @@ public final class NeedFigures {
     /** Those of the group that are alike, and all that was worked out for one of them. */
     public record Alike(String says, List<Part> parts) {}
 
-    static List<Figure> of(GroupRequirement need, Optional<PoorestDiet> diet) {
+    static List<Figure> of(Group group, GroupRequirement need, Optional<PoorestDiet> diet) {
         var figures = new ArrayList<Figure>();
-        figures.add(new Figure("Energy, NEm", mcal(need.nem()), only(need, "NEm", Set.of("NEm"))));
+        figures.add(new Figure("Energy, NEm", mcal(need.nem()), only(group, need, "NEm", Set.of("NEm"))));
+        figures.add(
+                new Figure("Crude protein", protein(need.crudeProtein()), only(group, need, "CP", Set.of("MP", "CP"))));
+        diet.ifPresent(d -> figures.add(new Figure("Eats, dry matter", eats(d), d)));
+        figures.add(new Figure("Calcium", grams(need.calcium()), only(group, need, "Ca", Set.of("Ca"))));
+        figures.add(new Figure("Phosphorus", grams(need.phosphorus()), only(group, need, "P", Set.of("P"))));
         if (need.neg() > 0) {
-            figures.add(new Figure("For gain, NEg", mcal(need.neg()), only(need, "NEg", Set.of("NEg"))));
+            figures.add(new Figure("For gain, NEg", mcal(need.neg()), only(group, need, "NEg", Set.of("NEg"))));
         }
-        figures.add(new Figure("Crude protein", protein(need.crudeProtein()), only(need, "CP", Set.of("MP", "CP"))));
-        figures.add(new Figure("Calcium", grams(need.calcium()), only(need, "Ca", Set.of("Ca"))));
-        figures.add(new Figure("Phosphorus", grams(need.phosphorus()), only(need, "P", Set.of("P"))));
-        diet.ifPresent(d -> figures.add(new Figure("Expected to eat, dry", eats(d), d)));
         return figures;
     }
 
@@ -68,12 +70,12 @@ public final class NeedFigures {
     }
 
     /** Every member with all its lines. */
-    static List<Alike> opened(GroupRequirement need) {
+    static List<Alike> opened(Group group, GroupRequirement need) {
         return need.members().stream()
                 .map(member -> new Alike(
                         Show.number(member.head(), 0) + " head: "
                                 + stage(member.need().animal()),
-                        parts(member.need())))
+                        parts(group, member.need())))
                 .toList();
     }
 
@@ -89,11 +91,11 @@ public final class NeedFigures {
                 : GroupForm.calves(animal.animals()) ? "open and dry" : "all alike";
     }
 
-    private static List<Part> parts(Requirement need) {
+    private static List<Part> parts(Group group, Requirement need) {
         var steps = new LinkedHashSet<Worked>();
         collect(need, steps);
         return steps.stream()
-                .map(step -> new Part(heading(step), with(step, NeedFigures::closed)))
+                .map(step -> new Part(heading(step), with(step, input -> said(group, closed(input)))))
                 .toList();
     }
 
@@ -132,14 +134,43 @@ public final class NeedFigures {
                 : input;
     }
 
-    private static Worked only(GroupRequirement need, String symbol, Set<String> ofEach) {
-        return with(lines(need, Set.of(symbol)), input -> cut(input, ofEach));
+    private static Worked only(Group group, GroupRequirement need, String symbol, Set<String> ofEach) {
+        return with(lines(need, Set.of(symbol)), input -> cut(group, input, ofEach));
     }
 
-    private static Input cut(Input input, Set<String> symbols) {
+    private static Input cut(Group group, Input input, Set<String> symbols) {
         return input.origin() instanceof Origin.Computed computed
-                ? Input.computed(input.symbol(), input.value(), input.unit(), lines(computed.by(), symbols))
+                ? Input.computed(
+                        input.symbol(), input.value(), input.unit(), deep(group, lines(computed.by(), symbols)))
+                : said(group, input);
+    }
+
+    private static Worked deep(Group group, Worked worked) {
+        return with(
+                worked,
+                input -> input.origin() instanceof Origin.Computed computed
+                        ? Input.computed(input.symbol(), input.value(), input.unit(), deep(group, computed.by()))
+                        : said(group, input));
+    }
+
+    /** Where a figure of the group itself comes from: not all of them were typed. */
+    private static Input said(Group group, Input input) {
+        return input.origin() == Origin.TYPED
+                ? new Input(input.symbol(), input.value(), input.unit(), new Origin.Typed(where(group, input)))
                 : input;
+    }
+
+    private static String where(Group group, Input input) {
+        return switch (input.symbol()) {
+            case "CBW" -> group.calfBirthWeight() == null ? "of their breed" : "typed in";
+            case "PKYD" -> group.peakMilk() == null ? "of their breed" : "typed in";
+            case "T" -> "where the published tables have the peak";
+            case "t", "n" -> "counted from the middle of their calving week";
+            case "SBW", "FBW", "W" -> group.gain().value() > 0 ? "as weighed, with the gain since" : "as weighed";
+            case "FSBW" -> "grown weight, after shrink";
+            case "Tp" -> "no weather yet, and this changes nothing";
+            default -> "typed in";
+        };
     }
 
     private static Worked lines(Worked worked, Set<String> symbols) {

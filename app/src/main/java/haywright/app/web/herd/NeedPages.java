@@ -91,7 +91,7 @@ public final class NeedPages {
         });
         return new Shown(
                 rows,
-                NeedFigures.opened(need),
+                NeedFigures.opened(group, need),
                 editions(group, day),
                 need.system().words());
     }
@@ -103,12 +103,8 @@ public final class NeedPages {
     }
 
     private static String rule(Optional<RuleOfThumb> beside) {
-        return beside.map(rule -> "%s to %s %%, %s (%s)"
-                        .formatted(
-                                Show.significant(rule.low(), 3),
-                                Show.significant(rule.high(), 3),
-                                rule.about(),
-                                rule.id()))
+        return beside.map(rule -> "%s to %s %%: %s"
+                        .formatted(Show.significant(rule.low(), 3), Show.significant(rule.high(), 3), rule.about()))
                 .orElse("");
     }
 

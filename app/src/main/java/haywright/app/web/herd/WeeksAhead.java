@@ -69,19 +69,14 @@ public record WeeksAhead(String until, String says, List<NeedPicture> pictures, 
                         new Band("for the calf in her", values(needs, Need::nemPregnancy)),
                         new Band("for milk", values(needs, Need::nemLactation)))));
         pictures.add(new NeedPicture(
-                "neg",
-                "Energy for gain (NEg)",
-                "Mcal",
-                1,
-                dates,
-                List.of(new Band("for gain", values(needs, Need::neg)))));
+                "neg", "Energy for gain (NEg)", "Mcal", 1, dates, List.of(new Band("", values(needs, Need::neg)))));
         pictures.add(new NeedPicture(
                 "protein",
                 "Crude protein",
                 "lb",
                 1,
                 dates,
-                List.of(new Band("crude protein", values(needs, need -> Unit.POUND.fromBase(need.crudeProtein()))))));
+                List.of(new Band("", values(needs, need -> Unit.POUND.fromBase(need.crudeProtein()))))));
         pictures.removeIf(picture -> picture.bands().isEmpty());
         var diets = needs.stream().map(PoorestDiet::of).toList();
         var rows = new ArrayList<Row>();
@@ -124,7 +119,7 @@ public record WeeksAhead(String until, String says, List<NeedPicture> pictures, 
                 : first
                         + "; by the week of %s it takes %s TDN and %s protein."
                                 .formatted(
-                                        Show.day(dates.get(hardest)),
+                                        Show.day(dates.get(hardest)).replace(' ', '\u00a0'),
                                         whole(then.tdn()),
                                         whole(then.crudeProteinPercent()));
     }

@@ -1,0 +1,204 @@
+package haywright.app.web.herd;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import haywright.app.web.Form;
+import haywright.cattle.AnimalClass;
+import haywright.cattle.Group;
+import haywright.cattle.Group.CalvingWeek;
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class GroupFormTest {
+    private static final LocalDate TODAY = LocalDate.of(2026, 11, 25);
+    private static final LocalDate MARCH_15 = LocalDate.of(2027, 3, 15);
+
+    /** Two hundred cows that stand to reason. */
+    private static Map<String, String> cows() {
+        var typed = new LinkedHashMap<String, String>();
+        typed.put("name", "Old cows");
+        typed.put("head", "200");
+        typed.put("breed", "Angus");
+        typed.put("cross", "Hereford");
+        typed.put("weight", "1,280 lb");
+        typed.put("shrunk", "full");
+        typed.put("weighedOn", "Nov 10, 2026");
+        typed.put("matureWeight", "1280");
+        typed.put("conditionScore", "5");
+        typed.put("calving1begins", "Mar 15, 2027");
+        typed.put("calving1head", "90");
+        typed.put("calving2head", "110");
+        typed.put("weaning", "Oct 10, 2027");
+        return typed;
+    }
+
+    private static Map<String, String> cows(String field, String value) {
+        var typed = cows();
+        typed.put(field, value);
+        return typed;
+    }
+
+    private static Form form(Map<String, String> typed) {
+        var posted = new LinkedHashMap<String, List<String>>();
+        typed.forEach((name, value) -> posted.put(name, List.of(value)));
+        return Form.posted("group/new", posted);
+    }
+
+    private static Optional<Group> read(Form form, @Nullable Group before) {
+        return GroupForm.read(form, AnimalClass.MATURE_COW, new UUID(1, 2), before, TODAY);
+    }
+
+    private static List<String> wrong(Form form) {
+        var fields = new ArrayList<String>();
+        form.messages().forEach(message -> fields.add(message.field()));
+        return fields;
+    }
+
+    @Test
+    void readsAGroupAsTyped() {
+        var group = read(form(cows()), null).orElseThrow();
+        assertThat(group.weight()).isEqualTo(Quantity.of(1280, Unit.POUND));
+        assertThat(group.breed()).isEqualTo("Angus x Hereford");
+        assertThat(group.shrunk()).isFalse();
+        assertThat(group.gain()).isEqualTo(Quantity.of(0, Unit.POUND_A_DAY));
+    }
+
+    /** A row without its date is the week after the one before. */
+    @Test
+    void countsWeeksOnFromTheDateBefore() {
+        var group = read(form(cows()), null).orElseThrow();
+        assertThat(group.calving())
+                .containsExactly(new CalvingWeek(MARCH_15, 90), new CalvingWeek(MARCH_15.plusDays(7), 110));
+    }
+
+    @Test
+    void readsAListOfCountsAsTheSameWeeks() {
+        var typed = cows();
+        typed.keySet().removeIf(name -> name.startsWith("calving"));
+        typed.put("calvingFrom", "3/15/2027");
+        typed.put("calvingCounts", "90, 0; 110");
+        assertThat(read(form(typed), null).orElseThrow().calving())
+                .containsExactly(new CalvingWeek(MARCH_15, 90), new CalvingWeek(MARCH_15.plusDays(14), 110));
+    }
+
+    @Test
+    void showsAGroupAsItWouldBeTypedAgain() {
+        var group = read(form(cows("peakMilk", "20")), null).orElseThrow();
+        assertThat(read(form(GroupForm.known(group)), group)).contains(group);
+    }
+
+    @ParameterizedTest(name = "{0}: {1}")
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "head | 0",
+                "head | 12.5",
+                "name | ''",
+                "shrunk | ''",
+                "weight | 90",
+                "weight | 1.280,5",
+                "weight | 1280 ft",
+                "conditionScore | 0",
+                "conditionScore | 12",
+                "weighedOn | Dec 25, 2026",
+                "weighedOn | Feb 29, 2026",
+                "weaning | Mar 1, 2027",
+                "calfBirthWeight | 900",
+                "peakMilk | 1",
+                "calving2head | many",
+                "calving1begins | ''",
+                "calvingCounts | 5 6",
+                "breed | Unicorn",
+            })
+    void refusesBesideTheField(String field, String value) {
+        var form = form(cows(field, value));
+        assertThat(read(form, null)).isEmpty();
+        assertThat(wrong(form)).contains(field);
+        assertThat(form.value(field)).isEqualTo(value);
+    }
+
+    @ParameterizedTest(name = "{0} = {1}")
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "head | 150 | 200 head: The calving weeks cannot hold more than the 150 head",
+                "calving1begins | Mar 15, 2028 | The time to the last calving week is at most 310 days",
+                "calving2begins | Mar 17, 2027 | this week begins inside the one of Mar 15, 2027",
+                "calving2head | -5 | A week has 0 head or more",
+            })
+    void refusesCalvingThatCannotBe(String field, String value, String words) {
+        var form = form(cows(field, value));
+        assertThat(read(form, null)).isEmpty();
+        assertThat(wrong(form)).contains("calving");
+        assertThat(form.problem(CalvingForm.CALVING).toLowerCase(Locale.ROOT)).contains(words.toLowerCase(Locale.ROOT));
+    }
+
+    @Test
+    void namesTheSlipOfTheDecimalPoint() {
+        var form = form(cows("weight", "128"));
+        assertThat(read(form, null)).isEmpty();
+        assertThat(form.problem(GroupForm.WEIGHT)).contains("Did you mean 1,280 lb?");
+    }
+
+    @Test
+    void namesEverythingThatIsWrongAtOnce() {
+        var typed = cows("head", "");
+        typed.put("weighedOn", "yesterday");
+        typed.put("conditionScore", "fat");
+        var form = form(typed);
+        assertThat(read(form, null)).isEmpty();
+        assertThat(wrong(form)).containsExactly("head", "weighedOn", "conditionScore");
+    }
+
+    /** Asked once; kept when somebody says that it is right, and not asked about again. */
+    @Test
+    void asksAboutWhatIsUnusualAndKeepsIt() {
+        var typed = cows("conditionScore", "3.5");
+        var asked = form(typed);
+        assertThat(read(asked, null)).isEmpty();
+        assertThat(asked.doubts(GroupForm.SCORE)).hasSize(1);
+
+        typed.put("confirm", asked.doubts(GroupForm.SCORE).get(0).question());
+        var confirmed = form(typed);
+        var group = read(confirmed, null).orElseThrow();
+        assertThat(group.conditionScore()).isEqualTo(3.5);
+        assertThat(confirmed.confirmed()).hasSize(1);
+
+        assertThat(read(form(GroupForm.known(group)), group)).contains(group);
+    }
+
+    @Test
+    void keepsABreedOfThreeAsItCame() {
+        var before = read(form(cows("cross", "")), null).orElseThrow();
+        var three = new Group(
+                before.id(),
+                before.name(),
+                before.animals(),
+                before.head(),
+                before.weight(),
+                before.shrunk(),
+                before.weighedOn(),
+                before.matureWeight(),
+                before.conditionScore(),
+                "Angus x Hereford x Simmental",
+                before.calving(),
+                null,
+                null,
+                before.weaning(),
+                before.gain(),
+                null);
+        assertThat(read(form(GroupForm.known(three)), three)).contains(three);
+    }
+}
