@@ -10,6 +10,7 @@ import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
@@ -29,6 +30,9 @@ final class ComputeCommand implements Callable<Integer> {
             description = "JSON, an object or an array of them. Without it standard input is read.")
     private @Nullable Path file;
 
+    @Option(names = "--demo", description = "Asks about the demo ranch, which is invented; reads nothing.")
+    private boolean demo;
+
     @Spec
     @SuppressWarnings("NullAway.Init") // picocli sets it
     private CommandSpec spec;
@@ -42,6 +46,9 @@ final class ComputeCommand implements Callable<Integer> {
         }
         var compute = new Compute(Topics.ALL);
         var asked = compute.topic(topic);
+        if (demo) {
+            return say(compute.demo(topic));
+        }
         if (file == null && Terminal.isThere()) {
             spec.commandLine()
                     .getErr()
@@ -49,8 +56,11 @@ final class ComputeCommand implements Callable<Integer> {
             return Compute.REFUSED;
         }
         byte[] json = file == null ? System.in.readAllBytes() : Files.readAllBytes(file);
-        var outcome = compute.run(topic, new String(json, StandardCharsets.UTF_8));
-        out.println(outcome.body().toPrettyString());
+        return say(compute.run(topic, new String(json, StandardCharsets.UTF_8)));
+    }
+
+    private int say(Compute.Outcome outcome) {
+        spec.commandLine().getOut().println(outcome.body().toPrettyString());
         outcome.errors().forEach(spec.commandLine().getErr()::println);
         return outcome.exit();
     }

@@ -9,6 +9,8 @@ import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import haywright.app.document.Fingerprint;
+import haywright.app.document.RanchDocument;
+import haywright.app.document.TinLantern;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
 import java.util.ArrayList;
@@ -89,6 +91,23 @@ public final class Compute {
     private static String where(JsonProcessingException e) {
         JsonLocation at = e.getLocation();
         return at == null ? "the text" : "line %d, column %d".formatted(at.getLineNr(), at.getColumnNr());
+    }
+
+    /** What a topic says of the demo ranch: an array, each body with the name of the group or lot it is {@code of}. */
+    public Outcome demo(String name) {
+        try {
+            topic(name);
+            var document = new RanchDocument().tree(TinLantern.ranch());
+            ArrayNode bodies = JSON.createArrayNode();
+            int worst = DONE;
+            for (var answer : DemoAnswers.to(name).entrySet()) {
+                bodies.add(body(answer.getValue(), document).put("of", answer.getKey()));
+                worst = Math.max(worst, answer.getValue().yes() ? DONE : NO);
+            }
+            return new Outcome(bodies, worst);
+        } catch (Refused refused) {
+            return refused(refused);
+        }
     }
 
     private static <I extends Record, O extends Record> Outcome run(Topic<I, O> topic, JsonNode json) {

@@ -3,6 +3,7 @@ package haywright.app.compute;
 import haywright.app.compute.ForageTopics.On;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
+import haywright.forage.CheckedReport;
 import haywright.forage.Issue;
 import haywright.forage.Reading;
 import haywright.forage.ReportCheck;
@@ -114,7 +115,10 @@ final class ReportTopic {
         var readings = new ArrayList<Reading>();
         in.dryMatter.ifPresent(dm -> readings.add(new Reading(Analyte.DM, dm, Unit.PERCENT, Basis.AS_RECEIVED)));
         in.values.forEach(printed -> readings.add(printed.reading()));
-        var checked = ReportCheck.check(feed.feedClass(), feed.row(), readings);
+        return answer(ReportCheck.check(feed.feedClass(), feed.row(), readings));
+    }
+
+    static Answer<Out> answer(CheckedReport checked) {
         var values = checked.values().entrySet().stream()
                 .map(e -> new Normal(
                         e.getKey(),

@@ -2,6 +2,7 @@ package haywright.app.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.databind.ObjectMapper;
 import haywright.app.document.RanchDocument;
 import haywright.app.document.TinLantern;
 import java.io.IOException;
@@ -13,6 +14,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -76,6 +78,22 @@ class CliTest {
     @Test
     void computeWithoutATopicListsThem() {
         assertThat(run("compute").out()).contains("relative-feed-value").contains("ration");
+    }
+
+    @Test
+    void theDemoRanchIsAskedGroupByGroup() throws IOException {
+        var ran = run("compute", "ration", "--demo");
+        var bodies = new ObjectMapper().readTree(ran.out());
+        var groups = TinLantern.ranch().groups().values();
+        assertThat(bodies).hasSameSizeAs(groups);
+        assertThat(bodies.get(0).get("of").asText())
+                .isEqualTo(groups.iterator().next().name());
+        boolean everyGroupHasOne = StreamSupport.stream(bodies.spliterator(), false)
+                .allMatch(body -> body.get("answer").has("ration"));
+        assertThat(ran.exit()).isEqualTo(everyGroupHasOne ? 0 : 1);
+        assertThat(run("compute", "requirement", "--demo").out()).contains("nem_maintenance_mcal");
+        assertThat(run("compute", "report-check", "--demo").exit()).isZero();
+        assertThat(run("compute", "basis", "--demo").exit()).isEqualTo(2);
     }
 
     @Test

@@ -1,0 +1,63 @@
+package haywright.app.compute;
+
+import haywright.app.document.TinLantern;
+import haywright.cattle.Group;
+import haywright.cattle.Need;
+import haywright.forage.LabReport;
+import haywright.forage.ReportCheck;
+import haywright.ranch.Yard;
+import haywright.workings.Refused;
+import java.time.LocalDate;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** What the topics that look at a ranch say of the demo: an answer for each of its groups or reports, by name. */
+final class DemoAnswers {
+    private static final List<String> KNOWN = List.of("requirement", "ration", "report-check");
+
+    private final Yard yard;
+
+    private DemoAnswers(Yard yard) {
+        this.yard = yard;
+    }
+
+    /** @throws Refused when the topic looks at no ranch */
+    static Map<String, Answer<?>> to(String topic) {
+        var ranch = TinLantern.ranch();
+        var demo = new DemoAnswers(new Yard(ranch, ranch.settings().today(LocalDate.EPOCH)));
+        var answers = new LinkedHashMap<String, Answer<?>>();
+        switch (topic) {
+            case "requirement" -> ranch.groups().values().forEach(g -> answers.put(g.name(), demo.requirement(g)));
+            case "ration" ->
+                ranch.groups().values().forEach(g -> answers.put(g.name(), RationTopic.answer(demo.yard.ration(g))));
+            case "report-check" -> ranch.reports().values().forEach(r -> answers.put(demo.name(r), demo.report(r)));
+            default ->
+                throw new Refused(
+                        "topic",
+                        topic,
+                        "this topic looks at no ranch; those that do are " + String.join(", ", KNOWN),
+                        "Leave --demo out and give it JSON.");
+        }
+        return answers;
+    }
+
+    private Answer<?> requirement(Group group) {
+        Need need = yard.need(group);
+        return Answer.of(CattleTopics.Needed.of(need), need);
+    }
+
+    private String name(LabReport report) {
+        var lot = yard.ranch().lots().get(report.lot());
+        return lot == null ? report.id().toString() : lot.name();
+    }
+
+    private Answer<?> report(LabReport report) {
+        var lot = yard.ranch().lots().get(report.lot());
+        if (lot == null) {
+            throw new IllegalStateException("a report of the demo has no lot");
+        }
+        return ReportTopic.answer(
+                ReportCheck.check(lot.feedClass(), yard.composition(lot).row(), report.readings()));
+    }
+}
