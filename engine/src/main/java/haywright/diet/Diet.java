@@ -5,7 +5,9 @@ import haywright.cattle.Need;
 import haywright.diet.DietRow.Kind;
 import haywright.diet.DietRow.Sense;
 import haywright.forage.Analyte;
+import haywright.forage.FeedClass;
 import haywright.quantity.Unit;
+import haywright.workings.Caution;
 import haywright.workings.Source;
 import java.util.ArrayList;
 import java.util.List;
@@ -64,6 +66,20 @@ public record Diet(
                 .filter(r -> r.id().equals(id))
                 .findFirst()
                 .orElseThrow(() -> new IllegalArgumentException("no row " + id));
+    }
+
+    /** What a diet of these amounts should be watched for, though no limit is broken. */
+    public List<Caution> cautions(double[] kg) {
+        double grain = 0;
+        for (int i = 0; i < kg.length; i++) {
+            grain += feeds.get(i).feedClass() == FeedClass.GRAIN ? kg[i] : 0;
+        }
+        return need.animals() != AnimalClass.GROWING && grain > PracticeLimits.grainToWatch(need)
+                ? List.of(new Caution(
+                        "So much grain begins to spoil how they digest the forage: watch the manure and what they leave,"
+                                + " and step it up over two to three weeks.",
+                        PracticeLimits.source("L02b")))
+                : List.of();
     }
 
     private record Builder(List<Feed> feeds, List<LeftOut> leftOut, Need need, DietOptions options) {

@@ -134,6 +134,11 @@ final class PracticeLimits {
         return value(nitrateLimitId(need));
     }
 
+    /** Dry matter of grain a day above which cattle on forage should be watched, kg; no limit, a warning. */
+    static double grainToWatch(Need need) {
+        return value("L02b") / 100 * need.bodyWeight();
+    }
+
     static double value(String id) {
         return TABLE.row("id", id).number("value").orElseThrow();
     }

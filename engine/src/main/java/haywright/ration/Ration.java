@@ -4,6 +4,7 @@ import haywright.diet.Diet;
 import haywright.forage.Analyte;
 import haywright.lp.LinearProgram;
 import haywright.quantity.Unit;
+import haywright.workings.Caution;
 import haywright.workings.Input;
 import haywright.workings.Line;
 import haywright.workings.Source;
@@ -37,6 +38,13 @@ public record Ration(
     /** Dry matter eaten a head and day, kg. */
     public double kg() {
         return portions.stream().mapToDouble(Portion::kg).sum();
+    }
+
+    /** What to watch for with this ration, though it keeps every limit. */
+    public List<Caution> cautions() {
+        var kg = new double[diet.feeds().size()];
+        portions.forEach(p -> kg[diet.feeds().indexOf(p.feed().feed())] = p.kg());
+        return diet.cautions(kg);
     }
 
     public LimitAnswer limit(String row) {

@@ -330,6 +330,16 @@ class LeastCostRationTest {
         assertThat(usual.limit("grain").supplied()).isLessThanOrEqualTo(0.005 * DRY_COW.bodyWeight() + 1e-6);
     }
 
+    // Practice limit L02b: on forage, starch above 0.3 % of body weight is a warning, no limit.
+    @Test
+    void muchGrainOnForageIsWarnedOf() {
+        var cheap = feed("cheap barley", FeedClass.GRAIN, 0.05, 89, 12, 84, 0.06, 0.38, 2.1, 0);
+        var grainy = solved(DRY_COW, MEADOW, cheap, LIMESTONE);
+        assertThat(grainy.limit("grain").supplied()).isGreaterThan(0.003 * DRY_COW.bodyWeight());
+        assertThat(grainy.cautions()).hasSize(1);
+        assertThat(solved(DRY_COW, MEADOW, ALFALFA, LIMESTONE).cautions()).isEmpty();
+    }
+
     @Test
     void whatIsFedNowIsJudgedByTheSameRowsTheWorstFirst() {
         var question = new LeastCostRation(ALL, DRY_COW, DietOptions.USUAL);

@@ -280,8 +280,10 @@ final class RationTopic {
 
     static Answer<Out> answer(RationAnswer answer) {
         if (answer instanceof Ration ration) {
+            var cautions = new ArrayList<>(cautions(ration.diet()));
+            cautions.addAll(ration.cautions());
             return new Answer<>(
-                    new Out(made(ration), null), true, List.of(ration.diet().need(), ration), cautions(ration.diet()));
+                    new Out(made(ration), null), true, List.of(ration.diet().need(), ration), cautions);
         }
         var none = (NoRation) answer;
         return new Answer<>(

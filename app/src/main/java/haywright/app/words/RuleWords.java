@@ -28,6 +28,7 @@ public final class RuleWords {
                                 : ""));
         RuleOfThumb.tdn(need).ifPresent(rule -> sentences.add(rule("TDN", rule, ration.mean(Analyte.TDN))));
         RuleOfThumb.protein(need).ifPresent(rule -> sentences.add(rule("protein", rule, ration.mean(Analyte.CP))));
+        ration.cautions().forEach(caution -> sentences.add(caution.words()));
         return sentences;
     }
 
