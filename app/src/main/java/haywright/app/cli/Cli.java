@@ -76,7 +76,12 @@ public final class Cli {
 
         @Override
         public Integer call() throws InterruptedException {
-            serving.serve(data.open(clock), clock, "/", spec.commandLine().getOut());
+            serving.serve(
+                    data.open(clock),
+                    data.copies(),
+                    clock,
+                    "/",
+                    spec.commandLine().getOut());
             return 0;
         }
     }

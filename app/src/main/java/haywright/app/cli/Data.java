@@ -26,6 +26,11 @@ final class Data {
         return place != null ? open(clock) : Store.inFolder(demoFolder(), clock);
     }
 
+    /** Where the daily copies of the ranches go. */
+    Path copies() {
+        return place != null && place.startsWith("jdbc:") ? Path.of("") : folder().resolve("copies");
+    }
+
     /** Where the demo's papers go: beside its data, or here when those are in a database elsewhere. */
     Path demoFolder() {
         if (place == null) {

@@ -57,7 +57,7 @@ final class DemoCommand implements Callable<Integer> {
         if (noServe) {
             store.close();
         } else {
-            serving.serve(store, clock, "/ranch/" + ranch.id(), out);
+            serving.serve(store, data.demoFolder().resolve("copies"), clock, "/ranch/" + ranch.id(), out);
         }
         return 0;
     }

@@ -3,6 +3,7 @@ package haywright.app.cli;
 import haywright.app.store.RanchFiles;
 import haywright.app.store.Ranches;
 import haywright.app.store.Store;
+import haywright.app.web.Desk;
 import haywright.workings.Refused;
 import java.io.PrintWriter;
 import java.nio.file.Path;
@@ -46,7 +47,7 @@ final class RanchCommand implements Runnable {
     @Command(name = "import", description = "Takes a ranch from a file.", mixinStandardHelpOptions = true)
     void importFile(@Parameters(paramLabel = "FILE") Path file) {
         try (var store = data.open(clock)) {
-            say(store.files().importFile(file, who()));
+            say(store.files().importFile(file, Desk.WHO));
         }
     }
 
@@ -91,7 +92,7 @@ final class RanchCommand implements Runnable {
             mixinStandardHelpOptions = true)
     void restore(@Parameters(paramLabel = "FILE") Path file) {
         try (var store = data.open(clock)) {
-            store.files().restore(file, who()).forEach(this::say);
+            store.files().restore(file, Desk.WHO).forEach(this::say);
         }
     }
 
@@ -130,10 +131,6 @@ final class RanchCommand implements Runnable {
                         name,
                         found.size() + " ranches have this name",
                         "Say which by its id; ranch list shows them.");
-    }
-
-    static String who() {
-        return System.getProperty("user.name");
     }
 
     private PrintWriter out() {

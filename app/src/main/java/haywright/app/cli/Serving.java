@@ -9,10 +9,14 @@ import haywright.app.web.Server;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
 import java.util.Locale;
+import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.LoggerFactory;
 import picocli.CommandLine.Option;
 
 /** The pages, from the moment they are asked for until the process is told to end. */
@@ -27,7 +31,7 @@ final class Serving {
     private @Nullable Integer port;
 
     /** Does not come back: the process ends by a signal, and closes pages and data then. */
-    void serve(Store store, Clock clock, String path, PrintWriter out) throws InterruptedException {
+    void serve(Store store, Path copies, Clock clock, String path, PrintWriter out) throws InterruptedException {
         var desk = new Desk(store, clock, Serving::demo);
         var server = Server.start(
                 desk, LOOPBACK, port == null ? Server.freePort(LOOPBACK) : port, new ComputeHttp()::register);
@@ -36,9 +40,30 @@ final class Serving {
             store.close();
         }));
         var address = "http://" + LOOPBACK + ":" + server.port() + path;
+        copyDaily(store, copies);
         out.println("Open " + address + " (ends with Ctrl-C)");
         openBrowser(address);
         Thread.currentThread().join();
+    }
+
+    /** Looked at each hour, so that a day that begins while the pages are open has its copy too. */
+    private static void copyDaily(Store store, Path copies) {
+        Executors.newSingleThreadScheduledExecutor(work -> {
+                    var thread = new Thread(work, "daily copy");
+                    thread.setDaemon(true);
+                    return thread;
+                })
+                .scheduleWithFixedDelay(
+                        () -> {
+                            try {
+                                store.dailyCopy(copies);
+                            } catch (RuntimeException e) {
+                                LoggerFactory.getLogger(Serving.class).warn("The daily copy could not be made", e);
+                            }
+                        },
+                        0,
+                        1,
+                        TimeUnit.HOURS);
     }
 
     private static byte[] demo() {
