@@ -98,7 +98,7 @@ class WorkedProgramsTest {
         assertThat(best.dual(best.program().row("ascorbic_acid_mg"))).isCloseTo(0.00014412, within(5e-9));
     }
 
-    // The dossier's recomputation of the mean-protein mix, Hock and Schittkowski 73.
+    // A recomputation with another program (SciPy's) of the mean-protein mix, Hock and Schittkowski 73.
     @Test
     void theCattleFeedMixAndItsPricesAgree() {
         JsonNode verified = Published.json(Published.row("L02").text("verified"));
