@@ -33,7 +33,7 @@ final class ConflictSearch {
         ElasticProgram elastic = new ElasticProgram(program);
         List<Side> conflict = elastic.priced();
         try (LpSession session = only(conflict).open()) {
-            if (session.feasible()) {
+            if (!session.infeasible()) {
                 conflict = all;
             }
         }
@@ -78,7 +78,7 @@ final class ConflictSearch {
         try (LpSession session = only(start).open()) {
             for (Side side : order) {
                 session.limit(side, side.lower() ? Double.NEGATIVE_INFINITY : Double.POSITIVE_INFINITY);
-                if (session.feasible()) {
+                if (!session.infeasible()) {
                     session.limit(side, side.bound(program));
                     kept.add(side);
                 }

@@ -107,6 +107,10 @@ public final class LpSession implements AutoCloseable {
         if (status == Highs.OPTIMAL) {
             return optimum();
         }
+        if (undecided(status)) {
+            throw new IllegalStateException("The solver stopped without an answer (status " + status
+                    + "). The program may mix very large and very small numbers: write it with toMps() and look.");
+        }
         Unbounded direction = status == Highs.INFEASIBLE ? null : ImprovingDirection.of(program());
         return direction != null ? direction : new ConflictSearch(program()).answer();
     }
@@ -117,9 +121,9 @@ public final class LpSession implements AutoCloseable {
         return status() == Highs.OPTIMAL ? optimum() : null;
     }
 
-    /** Whether any plan keeps every limit; for programs whose costs are all 0. */
-    boolean feasible() {
-        return status() == Highs.OPTIMAL;
+    /** Whether it is proved that no plan keeps every limit. */
+    boolean infeasible() {
+        return status() == Highs.INFEASIBLE;
     }
 
     private int status() {
@@ -137,10 +141,6 @@ public final class LpSession implements AutoCloseable {
             }
             done(Highs.setIntOptionValue(handle, "simplex_strategy", Highs.DUAL), "take the dual method");
             done(Highs.setStringOptionValue(handle, "solver", "choose"), "choose its method");
-        }
-        if (undecided(status)) {
-            throw new IllegalStateException("The solver stopped without an answer (status " + status
-                    + "). The program may mix very large and very small numbers: write it with toMps() and look.");
         }
         return status;
     }
