@@ -1,0 +1,142 @@
+package haywright.app.document;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import haywright.FormulaCheck;
+import haywright.cattle.Group;
+import haywright.lp.LinearProgram;
+import haywright.lp.Optimum;
+import haywright.ranch.Ranch;
+import haywright.ranch.Yard;
+import haywright.ration.LimitAnswer;
+import haywright.ration.NoRation;
+import haywright.ration.Ration;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.ojalgo.optimisation.ExpressionsBasedModel;
+
+/** Every ration of the demo, solved again from its own MPS by an unrelated solver, and its prices by small changes. */
+class TinLanternRationsTest {
+    private static final Ranch RANCH = TinLantern.ranch();
+    private static final Yard YARD = new Yard(RANCH, RANCH.settings().today(java.time.LocalDate.EPOCH));
+
+    static List<Group> groups() {
+        return List.copyOf(RANCH.groups().values());
+    }
+
+    static Stream<Group> fed() {
+        return groups().stream().filter(g -> YARD.ration(g) instanceof Ration);
+    }
+
+    static Stream<Group> unfed() {
+        return groups().stream().filter(g -> YARD.ration(g) instanceof NoRation);
+    }
+
+    @ParameterizedTest
+    @MethodSource("fed")
+    void anotherSolverFindsTheSameCost(Group group, @TempDir Path folder) throws Exception {
+        var ration = (Ration) YARD.ration(group);
+        var file =
+                Files.writeString(folder.resolve("ration.mps"), ration.program().toMps());
+        var other = ExpressionsBasedModel.parse(file.toFile()).minimise();
+        assertThat(other.getState().isOptimal()).isTrue();
+        assertThat(other.getValue()).isCloseTo(ration.cost(), within(1e-6 * ration.cost()));
+    }
+
+    @ParameterizedTest
+    @MethodSource("fed")
+    void everyRowIsMetAndTheWorkingsGiveTheCostAgain(Group group) {
+        var ration = (Ration) YARD.ration(group);
+        assertThat(ration.limits()).allMatch(LimitAnswer::isMet);
+        FormulaCheck.reEvaluates(ration);
+        FormulaCheck.reEvaluates(YARD.need(group));
+    }
+
+    @ParameterizedTest
+    @MethodSource("fed")
+    void theDualOfEachRowIsWhatASmallChangeCosts(Group group) {
+        var program = ((Ration) YARD.ration(group)).program();
+        var optimum = (Optimum) program.solve();
+        int checked = 0;
+        for (int i = 0; i < program.rows().size(); i++) {
+            double dual = optimum.dual(i);
+            if (dual == 0) {
+                continue;
+            }
+            var row = program.rows().get(i);
+            double bound = Double.isFinite(row.lower()) ? row.lower() : row.upper();
+            var range = optimum.boundRange(i);
+            double up = Math.min(1e-3, (range.high() - bound) / 2);
+            double down = Math.min(1e-3, (bound - range.low()) / 2);
+            // At a degenerate corner one side has no room: the dual is then one of several that are right.
+            for (double step : new double[] {up, -down}) {
+                if (Math.abs(step) > 1e-7) {
+                    double moved = ((Optimum) moved(program, i, step).solve()).objective();
+                    assertThat((moved - optimum.objective()) / step)
+                            .as(row.name())
+                            .isCloseTo(dual, within(1e-5 * Math.max(1, Math.abs(dual))));
+                    checked++;
+                }
+            }
+        }
+        assertThat(checked).isPositive();
+    }
+
+    private static LinearProgram moved(LinearProgram program, int row, double step) {
+        var copy = LinearProgram.minimise();
+        program.columns().forEach(c -> copy.column(c.name(), c.cost(), c.lower(), c.upper()));
+        for (int i = 0; i < program.rows().size(); i++) {
+            var r = program.rows().get(i);
+            double by = i == row ? step : 0;
+            copy.row(r.name(), r.lower() + by, r.upper() + by, r.columns(), r.coefficients());
+        }
+        return copy.build();
+    }
+
+    @ParameterizedTest
+    @MethodSource("unfed")
+    void whatStandsInTheWayIsIrreducible(Group group) {
+        var no = (NoRation) YARD.ration(group);
+        var ids = new HashSet<String>();
+        no.conflicts().forEach(c -> ids.add(c.row().id()));
+        assertThat(ids).isNotEmpty().doesNotContain("growth");
+        assertThat(canBeKept(no, ids)).isFalse();
+        for (var id : ids) {
+            var rest = new HashSet<>(ids);
+            rest.remove(id);
+            assertThat(canBeKept(no, rest)).as("without " + id).isTrue();
+        }
+    }
+
+    private static boolean canBeKept(NoRation no, Set<String> rows) {
+        var program = LinearProgram.minimise();
+        var feeds = no.diet().feeds();
+        feeds.forEach(f -> program.column(f.id(), 0, 0, Double.POSITIVE_INFINITY));
+        var all = IntStream.range(0, feeds.size()).toArray();
+        no.diet().rows().stream()
+                .filter(r -> rows.contains(r.id()))
+                .forEach(r -> program.row(r.id(), r.lower(), r.upper(), all, r.coefficients()));
+        return program.build().solve() instanceof Optimum;
+    }
+
+    /** The change that is said to lift what stands in the way lifts it. */
+    @ParameterizedTest
+    @MethodSource("unfed")
+    void doingWithoutTheWishThatStandsInTheWayGivesARation(Group group) {
+        var no = (NoRation) YARD.ration(group);
+        assertThat(no.lifts()).isNotEmpty();
+        var without = RANCH.with(new haywright.ranch.Wishes(group.id(), List.of(), List.of()));
+        var lifted = new Yard(without, YARD.day()).ration(group);
+        assertThat(lifted).isInstanceOf(Ration.class);
+        assertThat(((Ration) lifted).cost()).isCloseTo(no.lifts().get(0).cost(), within(1e-5));
+    }
+}
