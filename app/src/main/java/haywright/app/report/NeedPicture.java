@@ -24,6 +24,7 @@ public record NeedPicture(String id, String about, String unit, int decimals, Li
     private static final double TOP = 44;
     private static final double BOTTOM = 184;
     private static final double LABEL_HIGH = 13;
+    private static final double LABEL_WIDE = 84;
     private static final double SMALL = 1e-9;
 
     /** @param says what the part is for: {@code for the calf in her}; empty where it is the whole */
@@ -113,13 +114,23 @@ public record NeedPicture(String id, String about, String unit, int decimals, Li
         int last = dates.size() - 1;
         int high = highest();
         var ends = new ArrayList<String>();
-        ends.add(Svg.text(LEFT, y(total(0), top) - 8, "start", true, said(0) + " now"));
-        ends.add(Svg.text(RIGHT, y(total(last), top) - 8, "end", true, said(last)));
+        ends.add(Svg.text(LEFT, over(LEFT, LEFT + LABEL_WIDE, top), "start", true, said(0) + " now"));
+        ends.add(Svg.text(RIGHT, over(RIGHT - LABEL_WIDE, RIGHT, top), "end", true, said(last)));
         boolean apart = x(high) > LEFT + 130 && x(high) < RIGHT - 80;
         if (apart) {
             ends.add(Svg.text(x(high), y(total(high), top) - 8, "middle", true, said(high)));
         }
         return ends;
+    }
+
+    /** Clear of the line all along the words. */
+    private double over(double from, double to, double top) {
+        double highest = IntStream.range(0, dates.size())
+                .filter(week -> x(week) >= from && x(week) <= to)
+                .mapToDouble(this::total)
+                .max()
+                .orElse(top);
+        return y(highest, top) - 8;
     }
 
     private List<String> months() {

@@ -13,7 +13,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
-import org.jspecify.annotations.Nullable;
 
 /** How many calve in which week: typed week by week, or as one date and a list of counts. */
 public final class CalvingForm {
@@ -129,7 +128,7 @@ public final class CalvingForm {
                 weeks.stream().sorted(Comparator.comparing(CalvingWeek::begins)).toList();
         CalvingWeek before = null;
         for (var week : sorted) {
-            if (overlaps(before, week)) {
+            if (before != null && ChronoUnit.DAYS.between(before.begins(), week.begins()) < DAYS_A_WEEK) {
                 form.refuse(
                         CALVING.name(),
                         Show.date(week.begins()),
@@ -139,9 +138,5 @@ public final class CalvingForm {
             before = week;
         }
         return sorted;
-    }
-
-    private static boolean overlaps(@Nullable CalvingWeek before, CalvingWeek week) {
-        return before != null && ChronoUnit.DAYS.between(before.begins(), week.begins()) < DAYS_A_WEEK;
     }
 }

@@ -207,16 +207,15 @@ public final class GroupPages {
     }
 
     private static FormView view(Page page, Form form, AnimalClass animals, @Nullable Group group) {
-        boolean isNew = group == null;
-        var action = isNew ? "herd/new/" + animals.id() : "herd/" + group.id();
+        var action = group == null ? "herd/new/" + animals.id() : "herd/" + group.id();
         return new FormView(
                 form,
                 animals,
                 group,
                 page.at(action),
                 GroupForm.breeds(form.value(GroupForm.BREED)),
-                isNew || group.calving().isEmpty() ? null : calving(page, group),
-                isNew ? null : WeeksAhead.of(page, group),
-                isNew ? List.of() : notes(page, group));
+                group == null || group.calving().isEmpty() ? null : calving(page, group),
+                group == null ? null : WeeksAhead.of(page, group),
+                group == null ? List.of() : notes(page, group));
     }
 }

@@ -14,6 +14,7 @@ import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 
@@ -44,9 +45,10 @@ public record WeeksAhead(String until, String says, List<NeedPicture> pictures, 
     static @Nullable WeeksAhead of(Page page, Group group) {
         var today = page.today();
         var settings = page.ranch().settings();
-        var planned = group.turnout() != null ? group.turnout() : settings.turnout();
-        boolean isPlanned = planned != null && planned.isAfter(today.plusWeeks(1));
-        var end = isPlanned ? planned : today.plusWeeks(WITHOUT_PLAN);
+        var planned = Optional.ofNullable(group.turnout())
+                .or(() -> Optional.ofNullable(settings.turnout()))
+                .filter(day -> day.isAfter(today.plusWeeks(1)));
+        var end = planned.orElse(today.plusWeeks(WITHOUT_PLAN));
         var dates = new ArrayList<LocalDate>();
         var needs = new ArrayList<GroupRequirement>();
         try {
@@ -84,7 +86,7 @@ public record WeeksAhead(String until, String says, List<NeedPicture> pictures, 
             rows.add(row(dates.get(week), needs.get(week), diets.get(week).orElse(null)));
         }
         return new WeeksAhead(
-                isPlanned ? "to grass on " + Show.date(end) : "for 26 weeks, since no day of turnout is set",
+                planned.isPresent() ? "to grass on " + Show.date(end) : "for 26 weeks, since no day of turnout is set",
                 says(
                         dates,
                         diets.get(0).orElse(null),
@@ -112,10 +114,10 @@ public record WeeksAhead(String until, String says, List<NeedPicture> pictures, 
         if (now == null || then == null) {
             return "No diet carries the gain that is wanted.";
         }
-        var first = "Hay of %s TDN and %s protein would carry them now"
+        var first = "Feed of %s TDN and %s protein carries them now"
                 .formatted(whole(now.tdn()), whole(now.crudeProteinPercent()));
         return hardest == 0 || then.tdn() - now.tdn() < 1
-                ? first + ", and to the end of the picture."
+                ? first + " and until then."
                 : first
                         + "; by the week of %s it takes %s TDN and %s protein."
                                 .formatted(
