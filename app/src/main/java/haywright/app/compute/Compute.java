@@ -25,6 +25,9 @@ public final class Compute {
     /** The input was refused. */
     public static final int REFUSED = 2;
 
+    /** Some editors put it before everything else. */
+    private static final String BYTE_ORDER_MARK = "\uFEFF";
+
     private static final JsonMapper JSON = JsonMapper.builder()
             .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
             .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
@@ -79,7 +82,7 @@ public final class Compute {
     /** Runs a topic on JSON text: an object, or an array of them. */
     public Outcome run(String name, String json) {
         try {
-            return run(topic(name), JSON.readTree(json));
+            return run(topic(name), JSON.readTree(json.startsWith(BYTE_ORDER_MARK) ? json.substring(1) : json));
         } catch (Refused refused) {
             return refused(refused);
         } catch (JsonProcessingException e) {

@@ -259,12 +259,12 @@ final class Reader {
     }
 
     private @Nullable Object wrong(String path, JsonNode json, String rule, String fix) {
-        problems.add(new Problem(path, shown(json), rule, fix));
+        problems.add(new Problem(path.isEmpty() ? "json" : path, shown(json), rule, fix));
         return null;
     }
 
     private static String shown(JsonNode json) {
-        var text = json.toString();
+        var text = json.isMissingNode() ? "nothing" : json.toString();
         return text.length() <= SHOWN ? text : text.substring(0, SHOWN) + "…";
     }
 

@@ -202,6 +202,16 @@ class KeysTest {
     }
 
     @Test
+    void nothingAtAllAndAByteOrderMarkAreUnderstood() {
+        var compute = new Compute(List.of(echo()));
+        assertThat(compute.run("echo", "").errors())
+                .containsExactly("json: nothing: an object in curly brackets is needed here. Put { } around the keys.");
+        assertThat(compute.run("echo", "\uFEFF{\"body_weight_kg\":500,\"class\":\"summer\"}")
+                        .exit())
+                .isEqualTo(Compute.DONE);
+    }
+
+    @Test
     void anUnknownTopicNamesTheNearest() {
         var outcome = new Compute(List.of(echo())).run("ecko", "{}");
         assertThat(outcome.exit()).isEqualTo(Compute.REFUSED);
