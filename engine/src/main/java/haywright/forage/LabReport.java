@@ -1,5 +1,6 @@
 package haywright.forage;
 
+import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
@@ -29,11 +30,28 @@ public record LabReport(
     public LabReport {
         readings = List.copyOf(readings);
         confirmed = List.copyOf(confirmed);
+        if (sampled != null && reported != null && reported.isBefore(sampled)) {
+            throw new Refused(
+                    "reported",
+                    reported.toString(),
+                    "a report is not older than its sample, taken on " + sampled,
+                    "Are the two days swapped?");
+        }
     }
 
     public enum HowSampled {
-        PLAN,
-        GRAB,
-        UNKNOWN
+        PLAN("cored by a plan, many places"),
+        GRAB("grabbed by hand, a few places"),
+        UNKNOWN("not known");
+
+        private final String words;
+
+        HowSampled(String words) {
+            this.words = words;
+        }
+
+        public String words() {
+            return words;
+        }
     }
 }

@@ -113,9 +113,14 @@ public record Page(
         Server.render(http, template, Map.of("page", this, "view", view));
     }
 
-    /** Shows the form again with its problems, and keeps what was typed for when somebody comes back to it. */
-    public void reject(Form form, String template, Object view) {
+    /** Keeps what was typed for when somebody comes back to it. */
+    public void keep(Form form) {
         desk.store().drafts().put(ranch.id(), form.key(), form.typed());
+    }
+
+    /** Shows the form again with its problems, and keeps what was typed. */
+    public void reject(Form form, String template, Object view) {
+        keep(form);
         http.status(422);
         show(template, view);
     }

@@ -1,0 +1,101 @@
+package haywright.app.exchange.csv;
+
+import haywright.forage.Analyte;
+import haywright.forage.Basis;
+import haywright.quantity.Kind;
+import haywright.quantity.Unit;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A column's heading, or the name in a row: which analyte, and which unit and basis it tells. {@code CP % DM},
+ * {@code NEm (Mcal/lb), as received}, {@code adf_dm}, {@code Calcium}.
+ *
+ * @param unit null where it tells none
+ * @param basis null where it tells none
+ */
+record Heading(
+        Analyte analyte, @Nullable Unit unit, @Nullable Basis basis) {
+    private static final String PART = "(?:^|[\\s,;:_/(\\[-]+)";
+    private static final Pattern RECEIVED =
+            Pattern.compile(PART + "(?:as[ _-]?(?:received|fed|is|sampled)|ar|af)(?: basis)?[)\\]]*$");
+    private static final Pattern DRY =
+            Pattern.compile(PART + "(?:on )?(?:dry[ _-]?matter|dry|dm|dmb|db|100 ?% ?dm)(?: basis)?[)\\]]*$");
+    private static final Pattern NINETY = Pattern.compile(PART + "(?:at )?90 ?%(?: (?:dm|dry matter))?[)\\]]*$");
+    private static final Pattern LAST = Pattern.compile("^(.*?)[\\s,;:_(\\[]*([^\\s,;:_(\\[]+?)[)\\]]*$");
+    private static final Pattern PERCENT_FIRST = Pattern.compile("^(?:%|pct|percent)\\s*(?:of )?");
+
+    static Optional<Heading> of(String text) {
+        return of(key(text), null, null);
+    }
+
+    private static Optional<Heading> of(String text, @Nullable Unit unit, @Nullable Basis basis) {
+        var known = Analyte.find(text);
+        if (known.isPresent()) {
+            boolean fits = unit == null || unit.kind() == known.get().unit().kind();
+            return fits ? Optional.of(new Heading(known.get(), unit, basis)) : Optional.empty();
+        }
+        if (basis == null) {
+            for (var one : List.of(Basis.NINETY_PCT, Basis.AS_RECEIVED, Basis.DRY_MATTER)) {
+                var rest = pattern(one).matcher(text).replaceFirst("");
+                if (!rest.equals(text) && !rest.isBlank()) {
+                    var found = of(rest.strip(), unit, one);
+                    if (found.isPresent()) {
+                        return found;
+                    }
+                }
+            }
+        }
+        if (unit == null) {
+            var last = LAST.matcher(text);
+            if (last.matches() && !last.group(1).isBlank()) {
+                var told = unit(last.group(2));
+                if (told.isPresent()) {
+                    return of(last.group(1).strip(), told.get(), basis);
+                }
+            }
+            var rest = PERCENT_FIRST.matcher(text).replaceFirst("");
+            if (!rest.equals(text) && !rest.isBlank()) {
+                return of(rest, Unit.PERCENT, basis);
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static Pattern pattern(Basis basis) {
+        return switch (basis) {
+            case AS_RECEIVED -> RECEIVED;
+            case DRY_MATTER -> DRY;
+            case NINETY_PCT -> NINETY;
+        };
+    }
+
+    /** The basis that a heading or a cell of its own names, and nothing else. */
+    static Optional<Basis> basis(String text) {
+        var key = key(text).replaceFirst("^%\\s*", "");
+        for (var one : List.of(Basis.NINETY_PCT, Basis.AS_RECEIVED, Basis.DRY_MATTER)) {
+            if (pattern(one).matcher(key).replaceFirst("").isBlank()) {
+                return Optional.of(one);
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** A unit of a share, an energy or a charge, which is what laboratories print. */
+    static Optional<Unit> unit(String text) {
+        for (var kind : List.of(Kind.SHARE, Kind.ENERGY_DENSITY, Kind.CHARGE_DENSITY)) {
+            var known = Unit.parse(text, kind).filter(unit -> !unit.symbol().isEmpty());
+            if (known.isPresent()) {
+                return known;
+            }
+        }
+        return Optional.empty();
+    }
+
+    static String key(String text) {
+        return text.strip().toLowerCase(Locale.ROOT).replaceAll("[\\s_]+", " ");
+    }
+}

@@ -1,0 +1,202 @@
+package haywright.app.exchange.csv;
+
+import haywright.app.exchange.csv.Columns.Told;
+import haywright.app.exchange.csv.ReportCsv.Cell;
+import haywright.app.exchange.csv.ReportCsv.Found;
+import haywright.app.exchange.csv.ReportCsv.Sample;
+import haywright.forage.Analyte;
+import haywright.forage.Basis;
+import haywright.quantity.Unit;
+import haywright.workings.Refused;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.apache.commons.csv.CSVRecord;
+import org.jspecify.annotations.Nullable;
+
+/** The lines under the headings, on their way to samples. */
+final class ReportRows {
+    private static final int MOST_SAMPLES = 200;
+    /** A cell that only says that nothing was tested. */
+    private static final Set<String> NOTHING = Set.of("", "-", "--", "---", "–", "—", ".", "n/a", "na", "nt");
+
+    private final Columns columns;
+    private final char separator;
+    private final boolean decimalComma;
+    private final @Nullable Basis untold;
+    private final Set<String> notTaken = new LinkedHashSet<>();
+    private final Set<String> withoutBasis = new LinkedHashSet<>();
+
+    ReportRows(Columns columns, char separator, boolean decimalComma, @Nullable Basis untold) {
+        this.columns = columns;
+        this.separator = separator;
+        this.decimalComma = decimalComma;
+        this.untold = untold;
+    }
+
+    Found read(List<CSVRecord> above, List<CSVRecord> lines) {
+        above.forEach(line -> notTaken.add("Line above the headings: " + String.join(" ", line.toList())));
+        columns.unknown().forEach(name -> notTaken.add("Column “%s”: ".formatted(name) + unknown(name)));
+        for (var line : lines) {
+            if (line.size() > columns.names().size()) {
+                throw new Refused(
+                        "text",
+                        String.join(" ", line.toList().subList(0, Math.min(6, line.size()))),
+                        "line %d has %d cells under %d headings"
+                                .formatted(
+                                        line.getRecordNumber(),
+                                        line.size(),
+                                        columns.names().size()),
+                        decimalComma || separator != ','
+                                ? "Is a cell not closed, or a heading missing?"
+                                : "Is the comma between columns also the one before decimals? Then save it with semicolons.");
+            }
+        }
+        var samples = columns.isLong() ? longSamples(lines) : wide(lines);
+        if (!withoutBasis.isEmpty()) {
+            throw new Refused(
+                    "basis",
+                    String.join(", ", withoutBasis),
+                    "the file does not say whether these are as received or on dry matter",
+                    "Look at the sheet and say which.");
+        }
+        samples.removeIf(sample -> sample.cells().isEmpty());
+        if (samples.isEmpty()) {
+            throw new Refused(
+                    "text", "", "there are headings, but no figure of a known analyte under them", firstUnknown());
+        }
+        if (samples.size() > MOST_SAMPLES) {
+            throw new Refused(
+                    "text", samples.size() + " samples", "this is more than are taken in at once", "Split the file.");
+        }
+        var parted = switch (separator) {
+            case ';' -> "semicolons";
+            case '\t' -> "tabs";
+            default -> "commas";
+        };
+        var layout = (columns.isLong() ? "one line a figure" : "one line a sample") + ", columns parted by " + parted;
+        return new Found(layout, samples, List.copyOf(notTaken));
+    }
+
+    private String firstUnknown() {
+        return notTaken.stream().findFirst().map(words -> words + ".").orElse("Is the file whole?");
+    }
+
+    private static String unknown(String name) {
+        try {
+            Analyte.named(name);
+            return "its unit or basis is not understood";
+        } catch (Refused e) {
+            return e.problems().get(0).rule() + ". " + e.problems().get(0).fix();
+        }
+    }
+
+    private List<Sample> wide(List<CSVRecord> lines) {
+        var samples = new ArrayList<Sample>();
+        for (var line : lines) {
+            var cells = new LinkedHashMap<String, Cell>();
+            columns.analytes().forEach((column, heading) -> {
+                var text = cell(line, column);
+                if (!isNothing(text)) {
+                    take(cells, heading, columns.names().get(column), text, line);
+                }
+            });
+            samples.add(sample(line, cells));
+        }
+        return samples;
+    }
+
+    private List<Sample> longSamples(List<CSVRecord> lines) {
+        var first = new LinkedHashMap<String, CSVRecord>();
+        var byCode = new LinkedHashMap<String, Map<String, Cell>>();
+        for (var line : lines) {
+            var name = cell(line, columns.column(Told.NAME));
+            var heading = Heading.of(name);
+            if (name.isBlank()) {
+                continue;
+            }
+            if (heading.isEmpty()) {
+                notTaken.add("Line “%s”: ".formatted(name) + unknown(name));
+                continue;
+            }
+            var code = cell(line, columns.column(Told.CODE));
+            first.putIfAbsent(code, line);
+            var cells = byCode.computeIfAbsent(code, c -> new LinkedHashMap<>());
+            var unit = unit(line, heading.get());
+            columns.bases().forEach((column, basis) -> {
+                var text = cell(line, column);
+                boolean isWhole = basis == Basis.DRY_MATTER
+                        && (heading.get().analyte() == Analyte.DM
+                                || heading.get().analyte() == Analyte.MOISTURE);
+                if (!isNothing(text) && !isWhole) { // dry matter of dry matter is 100 and says nothing
+                    take(cells, new Heading(heading.get().analyte(), unit, basis), name, text, line);
+                }
+            });
+            var text = cell(line, columns.value());
+            if (!isNothing(text)) {
+                var own = Heading.basis(cell(line, columns.column(Told.BASIS)));
+                take(
+                        cells,
+                        new Heading(
+                                heading.get().analyte(),
+                                unit,
+                                own.orElse(heading.get().basis())),
+                        name,
+                        text,
+                        line);
+            }
+        }
+        var samples = new ArrayList<Sample>();
+        first.forEach((code, line) -> samples.add(sample(line, byCode.getOrDefault(code, Map.of()))));
+        return samples;
+    }
+
+    private @Nullable Unit unit(CSVRecord line, Heading heading) {
+        var written = cell(line, columns.column(Told.UNIT));
+        if (written.isBlank()) {
+            return heading.unit();
+        }
+        var known = Heading.unit(written)
+                .filter(u -> u.kind() == heading.analyte().unit().kind());
+        if (known.isEmpty() && heading.analyte().unit() != Unit.NONE) {
+            notTaken.add("Unit “%s” of %s".formatted(written, heading.analyte().words()));
+        }
+        return known.orElse(heading.unit());
+    }
+
+    private void take(Map<String, Cell> cells, Heading heading, String name, String text, CSVRecord line) {
+        var analyte = heading.analyte();
+        var basis = analyte.hasBasis() ? (heading.basis() == null ? untold : heading.basis()) : null;
+        if (analyte.hasBasis() && basis == null) {
+            withoutBasis.add(name);
+            return;
+        }
+        var cell = new Cell(analyte, heading.unit(), basis, ReportCsv.pointed(text, decimalComma));
+        var before = cells.putIfAbsent(analyte.id() + " " + basis, cell);
+        if (before != null && !before.text().equals(cell.text())) {
+            notTaken.add("Line %d, “%s”: %s stands there before it, as %s"
+                    .formatted(line.getRecordNumber(), text, analyte.words(), before.text()));
+        }
+    }
+
+    private Sample sample(CSVRecord line, Map<String, Cell> cells) {
+        var code = cell(line, columns.column(Told.CODE));
+        return new Sample(
+                code.isEmpty() && !columns.isLong() ? cell(line, columns.column(Told.NAME)) : code,
+                cell(line, columns.column(Told.LABORATORY)),
+                cell(line, columns.column(Told.SAMPLED)),
+                cell(line, columns.column(Told.REPORTED)),
+                List.copyOf(cells.values()));
+    }
+
+    private static boolean isNothing(String text) {
+        return NOTHING.contains(Heading.key(text));
+    }
+
+    private static String cell(CSVRecord line, int column) {
+        return column >= 0 && column < line.size() ? line.get(column) : "";
+    }
+}

@@ -1,0 +1,87 @@
+package haywright.app.web.lab;
+
+import haywright.app.words.Show;
+import haywright.forage.Analyte;
+import haywright.forage.Composition;
+import haywright.forage.Nitrate;
+import haywright.forage.NitrateClass;
+import haywright.quantity.Unit;
+import haywright.workings.Origin;
+import haywright.workings.Worked;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Nitrate of a lot in its three forms, and what every published source makes of it, the strictest first: never one
+ * alone.
+ *
+ * @param forms the same nitrate, three times
+ * @param sources one for each source
+ * @param cautions empty below every published limit
+ * @param danger whether anybody calls it more than safe
+ */
+public record NitrateView(
+        List<String> forms, Worked worked, String from, List<BySource> sources, List<String> cautions, boolean danger) {
+    /**
+     * @param here the class that this lot is in
+     * @param all every class of the source, this one among them
+     */
+    public record BySource(String source, Here here, List<Here> all) {}
+
+    /** @param from the range in ppm NO3-N; what it says of pregnant cattle may be empty */
+    public record Here(String name, String from, String words, String pregnant, String printed, boolean isHere) {}
+
+    /** Empty where nitrate is not known. */
+    static Optional<NitrateView> of(Composition made) {
+        var known = made.values().get(Analyte.NO3N);
+        if (known == null) {
+            return Optional.empty();
+        }
+        var nitrate = new Nitrate(known.value(), Nitrate.Form.NO3_N, Unit.PPM);
+        var sources = NitrateClass.published().stream()
+                .filter(c -> c.lower() == 0)
+                .sorted(Comparator.comparingDouble(NitrateView::upper))
+                .map(first -> bySource(first.source().cite(), nitrate))
+                .toList();
+        return Optional.of(new NitrateView(
+                forms(nitrate),
+                known.origin() instanceof Origin.Computed computed ? computed.by() : nitrate,
+                Figures.from(known.origin()),
+                sources,
+                nitrate.cautions().stream().map(caution -> caution.words()).toList(),
+                nitrate.classes().stream().anyMatch(c -> c.lower() > 0)));
+    }
+
+    private static double upper(NitrateClass one) {
+        var upper = one.upper();
+        return upper == null ? Double.POSITIVE_INFINITY : upper;
+    }
+
+    private static List<String> forms(Nitrate nitrate) {
+        return List.of(
+                Show.number(nitrate.ppm(Nitrate.Form.NO3_N), 0) + " ppm NO3-N",
+                Show.number(nitrate.ppm(Nitrate.Form.NO3), 0) + " ppm NO3",
+                Show.number(nitrate.ppm(Nitrate.Form.KNO3), 0) + " ppm KNO3");
+    }
+
+    private static BySource bySource(String source, Nitrate nitrate) {
+        var here = nitrate.classes();
+        var all = NitrateClass.published().stream()
+                .filter(c -> c.source().cite().equals(source))
+                .map(c -> here(c, here.contains(c)))
+                .toList();
+        return new BySource(
+                source, all.stream().filter(Here::isHere).findFirst().orElseThrow(), all);
+    }
+
+    private static Here here(NitrateClass one, boolean isHere) {
+        var upper = one.upper();
+        var range = upper == null
+                ? "from " + Show.number(one.lower(), 0)
+                : one.lower() == 0
+                        ? "under " + Show.number(upper, 0)
+                        : Show.number(one.lower(), 0) + " to " + Show.number(upper, 0);
+        return new Here(one.name(), range, one.words(), one.pregnantRule(), one.printed(), isHere);
+    }
+}

@@ -1,0 +1,160 @@
+package haywright.app.web.lab;
+
+import haywright.app.web.Ask;
+import haywright.app.web.Form;
+import haywright.app.web.Option;
+import haywright.app.words.Show;
+import haywright.forage.Analyte;
+import haywright.forage.Basis;
+import haywright.forage.FeedBook;
+import haywright.forage.Issue;
+import haywright.forage.LabReport;
+import haywright.forage.Reading;
+import haywright.forage.ReportCheck;
+import haywright.quantity.Unit;
+import haywright.ranch.Lot;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/** The form of one report, in the order a sheet prints it, and the report that comes out of it. */
+public final class ReportForm {
+    public static final Ask LABORATORY = Ask.text("laboratory", "Laboratory", "");
+    public static final Ask SAMPLE_CODE =
+            new Ask("sampleCode", "Sample code", Unit.NONE, "As written on the bag, or the laboratory’s number.", 18);
+    public static final Ask SAMPLED = Ask.date("sampled", "Sampled on", "For example Oct 6, 2026.");
+    public static final Ask REPORTED = Ask.date("reported", "Reported on", "The newest report counts first.");
+    public static final Ask HOW = Ask.choice(
+            "howSampled",
+            "How the sample was taken",
+            "It decides how far the sheet speaks for the whole lot, however good the laboratory.");
+
+    private ReportForm() {}
+
+    public static List<Option> ways() {
+        return Option.of(LabReport.HowSampled.class, LabReport.HowSampled::words);
+    }
+
+    public static List<Option> lefts() {
+        return List.of(
+                new Option(Form.id(Basis.AS_RECEIVED), "As received (as fed, as is)"),
+                new Option(Form.id(Basis.NINETY_PCT), "At 90 % dry matter"));
+    }
+
+    static Map<String, String> fresh() {
+        var known = new LinkedHashMap<String, String>();
+        Readings.start(known);
+        return known;
+    }
+
+    static Map<String, String> known(LabReport report) {
+        var known = new LinkedHashMap<String, String>();
+        known.put(LABORATORY.name(), report.laboratory());
+        known.put(SAMPLE_CODE.name(), report.sampleCode());
+        known.put(SAMPLED.name(), report.sampled() == null ? "" : Show.date(report.sampled()));
+        known.put(REPORTED.name(), report.reported() == null ? "" : Show.date(report.reported()));
+        known.put(HOW.name(), Form.id(report.howSampled()));
+        Readings.known(known, report.readings());
+        return known;
+    }
+
+    /**
+     * The report of a form, or nothing if anything is wrong with it or still doubted; then the form says what.
+     *
+     * @param before the report as it was; null for a new one
+     */
+    static Optional<LabReport> read(Form form, Lot lot, UUID id, @Nullable LabReport before, LocalDate today) {
+        var laboratory = form.text(LABORATORY);
+        var code = form.text(SAMPLE_CODE);
+        var sampled = form.maybeDate(SAMPLED);
+        var reported = form.maybeDate(REPORTED);
+        stillToCome(form, SAMPLED, sampled, today);
+        stillToCome(form, REPORTED, reported, today);
+        var how = form.choice(HOW, LabReport.HowSampled.class, "Choose “not known” if nobody remembers.");
+        var readings = Readings.read(form, before == null ? List.of() : before.readings());
+        var dryMatter = Readings.row(Analyte.DM);
+        form.text(dryMatter.right());
+        if (readings.isEmpty() && !form.hasProblems()) {
+            form.refuse(dryMatter.right().name(), "", "no figure is written here yet", "Type what the sheet prints.");
+        }
+        var confirmed = new ArrayList<String>();
+        if (form.problem(dryMatter.right()).isEmpty()) {
+            confirmed.addAll(check(form, lot, readings, before));
+        }
+        confirmed.addAll(form.confirmed());
+        return form.build(() -> new LabReport(
+                id, lot.id(), laboratory, code, sampled, reported, how, readings, List.copyOf(confirmed)));
+    }
+
+    private static void stillToCome(Form form, Ask ask, @Nullable LocalDate day, LocalDate today) {
+        if (day != null && day.isAfter(today)) {
+            form.doubt(
+                    ask,
+                    ask.name() + "-to-come",
+                    Show.date(day) + " is still to come: it is " + Show.date(today) + ".");
+        }
+    }
+
+    /** @return what was unusual, confirmed before and has not changed since */
+    private static List<String> check(Form form, Lot lot, List<Reading> readings, @Nullable LabReport before) {
+        var confirmed = new ArrayList<String>();
+        boolean lacksDryMatter = false;
+        for (var issue :
+                ReportCheck.check(lot.feedClass(), bookRow(lot), readings).issues()) {
+            var analyte = issue.field() == null ? Analyte.DM : issue.field();
+            var row = Readings.row(analyte);
+            var box = row.box(form);
+            if (issue.level() == Issue.Level.E) {
+                if (issue.rule().equals("dry-matter")) {
+                    lacksDryMatter = true;
+                } else {
+                    form.refuse(box.name(), "", issue.words(), issue.fix());
+                }
+            } else if (issue.level() == Issue.Level.W) {
+                var question = issue.rule() + "-" + analyte.id();
+                if (before != null
+                        && before.confirmed().contains(question)
+                        && of(analyte, readings).equals(of(analyte, before.readings()))) {
+                    confirmed.add(question);
+                } else {
+                    form.doubt(box, question, sentence(issue));
+                }
+            }
+        }
+        if (lacksDryMatter) {
+            form.refuse(
+                    Readings.row(Analyte.DM).right().name(),
+                    "",
+                    "without dry matter the figures as received cannot be carried to dry matter",
+                    "Put in the dry matter or the moisture, or the figures on dry matter.");
+        }
+        return confirmed;
+    }
+
+    private static List<Reading> of(Analyte analyte, List<Reading> readings) {
+        return readings.stream().filter(r -> r.analyte() == analyte).toList();
+    }
+
+    static Optional<FeedBook.Row> bookRow(Lot lot) {
+        return FeedBook.published().rowFor(lot.bookRow(), lot.feedClass());
+    }
+
+    /** What is to be known of a report and is neither wrong nor unusual. */
+    static List<String> noted(Lot lot, LabReport report) {
+        return ReportCheck.check(lot.feedClass(), bookRow(lot), report.readings()).issues().stream()
+                .filter(issue -> issue.level() == Issue.Level.I)
+                .map(ReportForm::sentence)
+                .toList();
+    }
+
+    static String sentence(Issue issue) {
+        var words = issue.words().substring(0, 1).toUpperCase(java.util.Locale.ROOT)
+                + issue.words().substring(1);
+        return (words + ". " + (issue.fix().equals("Nothing to do.") ? "" : issue.fix())).strip();
+    }
+}

@@ -1,0 +1,160 @@
+package haywright.app.web.lab;
+
+import haywright.app.web.Form;
+import haywright.app.web.Page;
+import haywright.app.web.Routes;
+import haywright.app.words.Show;
+import haywright.forage.LabReport;
+import haywright.forage.LotComposition;
+import haywright.ranch.Lot;
+import io.javalin.http.NotFoundResponse;
+import java.util.List;
+import java.util.Locale;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/** The reports of a ranch: which lot has one and what it says, the form of one, and what a lot is made of now. */
+public final class ReportPages {
+    static final String FORM = "haywright/app/web/lab/report.jte";
+
+    private ReportPages() {}
+
+    public static void routes(Routes on) {
+        on.get("reports", page -> page.show("haywright/app/web/lab/reports.jte", list(page)));
+        on.get("reports/new", ReportPages::toLot);
+        on.get("reports/new/{lot}", ReportPages::add);
+        on.post("reports/new/{lot}", page -> save(page, lot(page), null));
+        on.get("reports/lot/{lot}", ReportPages::now);
+        on.get("reports/{report}", ReportPages::change);
+        on.post("reports/{report}", page -> save(page, lotOf(page, report(page)), report(page)));
+        on.get("reports/{report}/delete", page -> page.show("haywright/app/web/lab/deleteReport.jte", view(page)));
+        on.post("reports/{report}/delete", ReportPages::delete);
+    }
+
+    /**
+     * One lot.
+     *
+     * @param newest day and laboratory of the newest report; empty when there is none
+     * @param danger the nitrate of it in words; empty where nobody calls it a danger
+     */
+    public record Row(Lot lot, int reports, String newest, String inShort, String nitrate, String danger) {
+        public String tested() {
+            return reports == 0 ? "Not tested" : reports == 1 ? "Tested" : Show.count(reports, "report");
+        }
+    }
+
+    /** @param report null for a new one */
+    public record FormView(Form form, Lot lot, @Nullable LabReport report, String action, String says) {}
+
+    private static List<Row> list(Page page) {
+        return page.ranch().lots().values().stream().map(lot -> row(page, lot)).toList();
+    }
+
+    private static Row row(Page page, Lot lot) {
+        var reports = page.ranch().reportsOn(lot.id());
+        var made = LotComposition.of(lot.feedClass(), ReportForm.bookRow(lot), reports)
+                .composition();
+        var nitrate = NitrateView.of(made);
+        var newest = reports.isEmpty() ? null : LotNow.reportRow(lot, reports.get(reports.size() - 1));
+        return new Row(
+                lot,
+                reports.size(),
+                newest == null ? "" : newest.day() + ", " + newest.who(),
+                LotNow.inShort(made),
+                nitrate.map(n -> "nitrate " + n.forms().get(0)).orElse(""),
+                danger(lot, nitrate.orElse(null)));
+    }
+
+    private static String danger(Lot lot, @Nullable NitrateView nitrate) {
+        if (nitrate == null) {
+            return lot.isNitrateDanger() ? "Nitrate not known: it stays out of every ration until it is tested" : "";
+        }
+        if (!nitrate.danger()) {
+            return "";
+        }
+        var strictest = nitrate.sources().get(0);
+        return "Nitrate: “%s” by the strictest source"
+                .formatted(strictest.here().words());
+    }
+
+    /** The address that other pages use: {@code reports/new?lot=ID}. */
+    private static void toLot(Page page) {
+        var asked = page.http().queryParam("lot");
+        Page.leave(page.http(), page.at(asked == null ? "reports" : "reports/new/" + asked));
+    }
+
+    private static void now(Page page) {
+        var lot = lot(page);
+        page.show(
+                "haywright/app/web/lab/lotNow.jte", LotNow.of(lot, page.ranch().reportsOn(lot.id())));
+    }
+
+    private static void add(Page page) {
+        var lot = lot(page);
+        page.show(FORM, view(page, page.form(path(lot, null), ReportForm::fresh), lot, null));
+    }
+
+    private static void change(Page page) {
+        var report = report(page);
+        var lot = lotOf(page, report);
+        page.show(FORM, view(page, page.form(path(lot, report), () -> ReportForm.known(report)), lot, report));
+    }
+
+    private static FormView view(Page page) {
+        var report = report(page);
+        var lot = lotOf(page, report);
+        return view(page, page.posted(path(lot, report)), lot, report);
+    }
+
+    private static void save(Page page, Lot lot, @Nullable LabReport before) {
+        var form = page.posted(path(lot, before));
+        var id = before == null ? UUID.randomUUID() : before.id();
+        var report = ReportForm.read(form, lot, id, before, page.today());
+        if (report.isEmpty()) {
+            page.reject(form, FORM, view(page, form, lot, before));
+            return;
+        }
+        var words = "Report %s: %s".formatted(before == null ? "added" : "changed", lot.name());
+        page.save(form, words, ranch -> ranch.with(report.get()), "reports/lot/" + lot.id());
+    }
+
+    private static void delete(Page page) {
+        var report = report(page);
+        var lot = lotOf(page, report);
+        page.save(
+                page.posted(path(lot, report)),
+                "Report taken away: " + lot.name(),
+                ranch -> ranch.withoutReport(report.id()),
+                "reports/lot/" + lot.id());
+    }
+
+    static Lot lot(Page page) {
+        return page.find(page.ranch().lots(), "lot");
+    }
+
+    private static LabReport report(Page page) {
+        return page.find(page.ranch().reports(), "report");
+    }
+
+    private static Lot lotOf(Page page, LabReport report) {
+        var lot = page.ranch().lots().get(report.lot());
+        if (lot == null) {
+            throw new NotFoundResponse("Its lot is not on this ranch any more.");
+        }
+        return lot;
+    }
+
+    /** Where the form of a report stands; what is left unfinished is kept under it. */
+    static String path(Lot lot, @Nullable LabReport report) {
+        return report == null ? "reports/new/" + lot.id() : "reports/" + report.id();
+    }
+
+    static FormView view(Page page, Form form, Lot lot, @Nullable LabReport report) {
+        var says = report == null
+                ? ""
+                : LotNow.reportRow(lot, report).day().toLowerCase(Locale.ROOT).startsWith("day")
+                        ? ""
+                        : LotNow.reportRow(lot, report).day();
+        return new FormView(form, lot, report, page.at(path(lot, report)), says);
+    }
+}
