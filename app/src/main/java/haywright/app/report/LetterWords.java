@@ -6,20 +6,16 @@ import haywright.app.words.Show;
 import haywright.cattle.AnimalClass;
 import haywright.cattle.Group;
 import haywright.diet.DietRow;
-import haywright.diet.LeftOut;
-import haywright.forage.FeedClass;
 import haywright.ranch.Letter;
 import haywright.ranch.Lot;
 import haywright.ranch.Yard;
 import haywright.ration.HandMix;
-import haywright.ration.LimitAnswer;
 import haywright.ration.NoRation;
 import haywright.ration.Portion;
 import haywright.ration.Ration;
 import haywright.ration.RationAnswer;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -76,19 +72,20 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
         return NUMBER.matcher(text).results().count();
     }
 
-    /** What is to be fed: the ration, or what is fed now where there is none. */
+    /** What is to be fed: the ration, or what is fed now where there is none, without what may not be fed. */
     private List<Portion> portions() {
-        return answer instanceof Ration ration
-                ? ration.portions()
-                : now.map(HandMix::portions).orElse(List.of());
+        if (answer instanceof Ration ration) {
+            return ration.portions();
+        }
+        return now.map(mix -> mix.portions().stream()
+                        .filter(p -> mix.notAllowed().stream()
+                                .noneMatch(out -> out.feed().equals(p.feed().feed())))
+                        .toList())
+                .orElse(List.of());
     }
 
     List<Letter.Row> table() {
-        return portions().stream()
-                .filter(p -> notAllowed().stream()
-                        .noneMatch(out -> out.feed().equals(p.feed().feed())))
-                .map(this::row)
-                .toList();
+        return portions().stream().map(this::row).toList();
     }
 
     private Letter.Row row(Portion portion) {
@@ -120,14 +117,14 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
         var fresh = newTo(ration);
         if (!fresh.isEmpty()) {
             says.add("New to them: %s. Bring %s in bit by bit, over one to two weeks."
-                    .formatted(list(fresh), fresh.size() == 1 ? "it" : "these"));
+                    .formatted(PlainLimits.list(fresh), fresh.size() == 1 ? "it" : "these"));
         }
         ration.portions().stream()
                 .filter(p -> lot(p) == null)
                 .map(LetterWords::name)
                 .reduce((a, b) -> a + "; " + b)
                 .ifPresent(buy -> says.add("Buy before you start: " + buy + "."));
-        says.addAll(keepOut(ration.diet().leftOut()));
+        says.addAll(Cautions.keepOut(ration.diet().leftOut()));
         return says;
     }
 
@@ -137,24 +134,9 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
                 table().isEmpty()
                         ? "Feed %s as you do now until this is settled.".formatted(them())
                         : "Feed %s as now, as the table shows, until this is settled.".formatted(them()));
-        says.addAll(keepOut(no.diet().leftOut()));
-        says.add("What would help: " + String.join(", or ", wouldHelp(no)) + ".");
+        says.addAll(Cautions.keepOut(no.diet().leftOut()));
+        says.add("What would help: " + String.join(", or ", PlainLimits.wouldHelp(no)) + ".");
         return says;
-    }
-
-    /** Feeds that could hurt: said on every letter, whether or not anybody feeds them now. */
-    private static List<String> keepOut(List<LeftOut> leftOut) {
-        return leftOut.stream()
-                .filter(LeftOut::danger)
-                .map(out -> "Do not feed %s. %s"
-                        .formatted(
-                                out.feed().name(),
-                                out.feed().composition().knows(haywright.forage.Analyte.NO3N)
-                                        ? "It is too high in nitrate."
-                                        : out.feed().feedClass() == FeedClass.NPN
-                                                ? "Urea needs a nutritionist."
-                                                : "No one knows its nitrate yet."))
-                .toList();
     }
 
     private Optional<String> loads(Ration ration) {
@@ -184,39 +166,6 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
                 .orElse(List.of());
     }
 
-    private static List<String> wouldHelp(NoRation no) {
-        var help = new LinkedHashSet<String>();
-        for (var out : no.diet().leftOut()) {
-            help.add((out.danger() ? "a nitrate test of " : "a test of ")
-                    + out.feed().name());
-        }
-        for (var lift : no.lifts()) {
-            var row = lift.row();
-            if (row.id().equals("growth")) {
-                help.add("a slower gain");
-            } else if (row.kind() == DietRow.Kind.CHOICE) {
-                boolean less = row.sense() == DietRow.Sense.AT_LEAST;
-                help.add(
-                        less && lift.to() <= 0
-                                ? "doing without " + row.name()
-                                : (less ? "less " : "more ") + row.name());
-            }
-        }
-        for (var conflict : no.conflicts()) {
-            switch (conflict.row().id()) {
-                case "growth", "nem" -> help.add("a feed with more energy");
-                case "cp", "cp_floor" -> help.add("a feed with more protein");
-                case "ca", "ca_p_low" -> help.add("a mineral with calcium");
-                case "p", "ca_p_high" -> help.add("a mineral with phosphorus");
-                default -> {}
-            }
-        }
-        if (help.isEmpty()) {
-            help.add("a talk with your adviser");
-        }
-        return List.copyOf(help);
-    }
-
     private List<String> why(long numbersLeft) {
         var says = new ArrayList<String>();
         if (answer instanceof Ration ration) {
@@ -234,8 +183,9 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
                     onlyWishes
                             ? "No mix does all that is asked of it."
                             : "No mix of the feeds at hand gives them all they need.");
-            says.add(standsInTheWay(no));
-            now.ifPresent(mix -> shortOf(mix).ifPresent(of -> says.add("What they get now is " + of + ".")));
+            says.add(PlainLimits.standsInTheWay(no));
+            now.ifPresent(
+                    mix -> PlainLimits.shortOf(mix).ifPresent(of -> says.add("What they get now is " + of + ".")));
         }
         return says;
     }
@@ -246,75 +196,13 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
                 ? "What they get now costs the same"
                 : "What they get now costs %s%s"
                         .formatted(inDollars ? money(Math.abs(saves)) + " " : "", saves > 0 ? "more" : "less");
-        return shortOf(mix).map(of -> money + " and is " + of + ".").orElse(money + ".");
+        return PlainLimits.shortOf(mix)
+                .map(of -> money + (saves < 0 ? " but is " : " and is ") + of + ".")
+                .orElse(money + ".");
     }
 
     private static String money(double dollars) {
         return dollars < 0.995 ? Show.number(100 * dollars, 0) + " cents" : Show.dollars(dollars);
-    }
-
-    /** What a mix lacks or has too much of: "short of energy and protein"; empty when nothing is wrong with it. */
-    private static Optional<String> shortOf(HandMix mix) {
-        var little = new LinkedHashSet<String>();
-        var much = new LinkedHashSet<String>();
-        for (var limit : mix.limits()) {
-            // A wish that is not kept is no lack.
-            if (!limit.isMet() && limit.row().kind() != DietRow.Kind.CHOICE) {
-                (limit.row().sense() == DietRow.Sense.AT_LEAST ? little : much).add(plain(limit));
-            }
-        }
-        var says = new ArrayList<String>();
-        if (!little.isEmpty()) {
-            says.add("short of " + list(List.copyOf(little)));
-        }
-        if (!much.isEmpty()) {
-            says.add("too high in " + list(List.copyOf(much)));
-        }
-        if (!mix.notAllowed().isEmpty()) {
-            says.add("not safe yet");
-        }
-        return says.isEmpty() ? Optional.empty() : Optional.of(String.join(" and ", says));
-    }
-
-    private static String plain(LimitAnswer limit) {
-        return plain(limit.row().id(), limit.row().name());
-    }
-
-    private static String plain(String row, String name) {
-        return switch (row) {
-            case "nem", "growth" -> "energy";
-            case "cp", "cp_floor" -> "protein";
-            case "intake" -> "feed";
-            case "fill" -> "bulk";
-            case "ca", "ca_p_low" -> "calcium";
-            case "p", "ca_p_high" -> "phosphorus";
-            case "forage" -> "hay or silage";
-            case "nitrate" -> "nitrate";
-            default -> name.replace(" in the ration", "");
-        };
-    }
-
-    /** The smallest set that cannot be had together, in the feeder's words. */
-    private static String standsInTheWay(NoRation no) {
-        if (no.diet().feeds().isEmpty()) {
-            return "No feed here may be fed yet.";
-        }
-        var rows = new LinkedHashSet<String>();
-        for (var conflict : no.conflicts()) {
-            var row = conflict.row();
-            var plain = plain(row.id(), row.name());
-            boolean least = row.sense() == DietRow.Sense.AT_LEAST;
-            if (row.kind() == DietRow.Kind.CHOICE) {
-                rows.add((least ? "your wish to feed " : "your limit on ") + plain);
-            } else if (row.id().equals("fill")) {
-                rows.add("what they can hold");
-            } else {
-                rows.add((least ? "enough " : "the limit on ") + plain);
-            }
-        }
-        return rows.size() == 1
-                ? "What stands in the way: %s.".formatted(rows.iterator().next())
-                : "What stands in the way: %s do not go together.".formatted(list(List.copyOf(rows)));
     }
 
     private static Optional<String> stage(Ration ration) {
@@ -328,32 +216,12 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
         return need.pregnantShare() > 0.5 ? Optional.of("They are with calf.") : Optional.empty();
     }
 
-    /**
-     * Short cautions, each where its feed is fed.
-     *
-     * @see "Bolsen and Bolsen, Silage safety issues: avalanches, abstract T149: stand back three times the height of the
-     *     face, never alone (read)"
-     * @see "practice limits L02, L03 and L15: grain in one feeding, a new feed over 7 to 14 days"
-     * @see "Signs of nitrate poisoning: from memory, as veterinary texts give them"
-     */
     private List<String> watchFor() {
         var says = new ArrayList<String>();
         var call = yard.ranch().settings().adviser().isBlank() ? "your adviser" : plainAdviser();
         says.add("Call %s if they lose flesh, leave feed, or deep cold comes.".formatted(call));
         says.add("Call the vet first if any are sick, bloated or down.");
-        for (var portion : portions()) {
-            if (portion.feed().feed().nitrateDanger()) {
-                says.add(
-                        "%s can hold nitrate. Weak legs, fast breath or brown gums: take it away and call the vet at once."
-                                .formatted(name(portion)));
-            }
-        }
-        if (portions().stream().anyMatch(p -> p.feed().feed().feedClass() == FeedClass.GRAIN)) {
-            says.add("Never give more grain than shown. Too much can kill.");
-        }
-        if (portions().stream().map(this::lot).anyMatch(l -> l != null && l.storage() == Lot.Storage.BUNKER)) {
-            says.add("Stay back three times the height of the silage face. It can fall. Do not work there alone.");
-        }
+        says.addAll(Cautions.with(portions(), yard.ranch().lots()));
         says.add("Your vet and local rules come before this page.");
         return says;
     }
@@ -390,12 +258,6 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
         return says;
     }
 
-    private List<LeftOut> notAllowed() {
-        return answer instanceof Ration
-                ? List.of()
-                : now.map(HandMix::notAllowed).orElse(List.of());
-    }
-
     private String them() {
         return switch (group.animals()) {
             case MATURE_COW -> "the cows";
@@ -415,13 +277,5 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
 
     private static String name(Portion portion) {
         return portion.feed().feed().name();
-    }
-
-    /** "A, B and C"; names that have commas of their own are kept apart by semicolons. */
-    private static String list(List<String> names) {
-        int last = names.size() - 1;
-        var apart = names.stream().anyMatch(n -> n.contains(",")) ? "; " : ", ";
-        var and = apart.equals("; ") ? "; and " : " and ";
-        return last < 1 ? String.join("", names) : String.join(apart, names.subList(0, last)) + and + names.get(last);
     }
 }

@@ -1,0 +1,63 @@
+package haywright.app.report;
+
+import haywright.diet.LeftOut;
+import haywright.forage.Analyte;
+import haywright.forage.FeedClass;
+import haywright.ranch.Lot;
+import haywright.ration.Portion;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+
+/**
+ * Short cautions for whoever feeds, each only where its feed is at hand.
+ *
+ * @see "Bolsen and Bolsen, Silage safety issues: avalanches, abstract T149: stand back three times the height of the
+ *     face, never alone (read)"
+ * @see "practice limits L02 and L03: grain in one feeding"
+ * @see "Signs of nitrate poisoning: from memory, as veterinary texts give them"
+ */
+final class Cautions {
+    private Cautions() {}
+
+    /** Feeds that could hurt: said on every letter, whether or not anybody feeds them now. */
+    static List<String> keepOut(List<LeftOut> leftOut) {
+        return leftOut.stream()
+                .filter(LeftOut::danger)
+                .map(out -> "Do not feed %s. %s".formatted(out.feed().name(), why(out)))
+                .toList();
+    }
+
+    private static String why(LeftOut out) {
+        if (out.feed().composition().knows(Analyte.NO3N)) {
+            return "It is too high in nitrate.";
+        }
+        return out.feed().feedClass() == FeedClass.NPN ? "Urea needs a nutritionist." : "No one knows its nitrate yet.";
+    }
+
+    /** What to mind with what is fed. */
+    static List<String> with(List<Portion> portions, Map<UUID, Lot> lots) {
+        var says = new ArrayList<String>();
+        boolean grain = false;
+        boolean face = false;
+        for (var portion : portions) {
+            var feed = portion.feed().feed();
+            if (feed.nitrateDanger()) {
+                says.add(
+                        "%s can hold nitrate. Weak legs, fast breath or brown gums: take it away and call the vet at once."
+                                .formatted(feed.name()));
+            }
+            grain |= feed.feedClass() == FeedClass.GRAIN;
+            var lot = lots.get(UUID.fromString(feed.id()));
+            face |= lot != null && lot.storage() == Lot.Storage.BUNKER;
+        }
+        if (grain) {
+            says.add("Never give more grain than shown. Too much can kill.");
+        }
+        if (face) {
+            says.add("Stay back three times the height of the silage face. It can fall. Do not work there alone.");
+        }
+        return says;
+    }
+}

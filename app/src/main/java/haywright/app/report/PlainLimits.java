@@ -1,0 +1,121 @@
+package haywright.app.report;
+
+import haywright.diet.DietRow;
+import haywright.ration.HandMix;
+import haywright.ration.LimitAnswer;
+import haywright.ration.NoRation;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+
+/** The limits of a ration in the words of whoever feeds: what is short, what stands in the way, what would help. */
+final class PlainLimits {
+    private PlainLimits() {}
+
+    /** What a mix lacks or has too much of: "short of energy and protein"; empty when nothing is wrong with it. */
+    static Optional<String> shortOf(HandMix mix) {
+        var little = new LinkedHashSet<String>();
+        var much = new LinkedHashSet<String>();
+        for (var limit : mix.limits()) {
+            // A wish that is not kept is no lack.
+            if (!limit.isMet() && limit.row().kind() != DietRow.Kind.CHOICE) {
+                (limit.row().sense() == DietRow.Sense.AT_LEAST ? little : much).add(plain(limit));
+            }
+        }
+        var says = new ArrayList<String>();
+        if (!little.isEmpty()) {
+            says.add("short of " + list(List.copyOf(little)));
+        }
+        if (!much.isEmpty()) {
+            says.add("too high in " + list(List.copyOf(much)));
+        }
+        if (!mix.notAllowed().isEmpty()) {
+            says.add("not safe yet");
+        }
+        return says.isEmpty() ? Optional.empty() : Optional.of(String.join(" and ", says));
+    }
+
+    private static String plain(LimitAnswer limit) {
+        return plain(limit.row().id(), limit.row().name());
+    }
+
+    private static String plain(String row, String name) {
+        return switch (row) {
+            case "nem", "growth" -> "energy";
+            case "cp", "cp_floor" -> "protein";
+            case "intake" -> "feed";
+            case "fill" -> "bulk";
+            case "ca", "ca_p_low" -> "calcium";
+            case "p", "ca_p_high" -> "phosphorus";
+            case "forage" -> "hay or silage";
+            case "nitrate" -> "nitrate";
+            default -> name.replace(" in the ration", "");
+        };
+    }
+
+    /** The smallest set that cannot be had together, in the feeder's words. */
+    static String standsInTheWay(NoRation no) {
+        if (no.diet().feeds().isEmpty()) {
+            return "No feed here may be fed yet.";
+        }
+        var rows = new LinkedHashSet<String>();
+        for (var conflict : no.conflicts()) {
+            var row = conflict.row();
+            var plain = plain(row.id(), row.name());
+            boolean least = row.sense() == DietRow.Sense.AT_LEAST;
+            if (row.kind() == DietRow.Kind.CHOICE) {
+                rows.add((least ? "your wish to feed " : "your limit on ") + plain);
+            } else if (row.id().equals("fill")) {
+                rows.add("what they can hold");
+            } else {
+                rows.add((least ? "enough " : "the limit on ") + plain);
+            }
+        }
+        return rows.size() == 1
+                ? "What stands in the way: %s.".formatted(rows.iterator().next())
+                : "What stands in the way: %s do not go together.".formatted(list(List.copyOf(rows)));
+    }
+
+    /** What would let a ration exist, the surest first. */
+    static List<String> wouldHelp(NoRation no) {
+        var help = new LinkedHashSet<String>();
+        for (var out : no.diet().leftOut()) {
+            help.add((out.danger() ? "a nitrate test of " : "a test of ")
+                    + out.feed().name());
+        }
+        for (var lift : no.lifts()) {
+            var row = lift.row();
+            if (row.id().equals("growth")) {
+                help.add("a slower gain");
+            } else if (row.kind() == DietRow.Kind.CHOICE) {
+                boolean less = row.sense() == DietRow.Sense.AT_LEAST;
+                help.add(
+                        less && lift.to() <= 0
+                                ? "doing without " + row.name()
+                                : (less ? "less " : "more ") + row.name());
+            }
+        }
+        for (var conflict : no.conflicts()) {
+            switch (conflict.row().id()) {
+                case "growth", "nem" -> help.add("a feed with more energy");
+                case "cp", "cp_floor" -> help.add("a feed with more protein");
+                case "ca", "ca_p_low" -> help.add("a mineral with calcium");
+                case "p", "ca_p_high" -> help.add("a mineral with phosphorus");
+                default -> {}
+            }
+        }
+        if (help.isEmpty()) {
+            help.add("a talk with your adviser");
+        }
+        return List.copyOf(help);
+    }
+
+    /** "A, B and C"; names that have commas of their own are kept apart by semicolons. */
+    static String list(List<String> names) {
+        int last = names.size() - 1;
+        var apart = names.stream().anyMatch(n -> n.contains(",")) ? "; " : ", ";
+        var and = apart.equals("; ") ? "; and " : " and ";
+        return last < 1 ? String.join("", names) : String.join(apart, names.subList(0, last)) + and + names.get(last);
+    }
+}
