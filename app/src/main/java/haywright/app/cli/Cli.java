@@ -29,6 +29,13 @@ public final class Cli {
                 .setErr(err)
                 .setCaseInsensitiveEnumValuesAllowed(true)
                 .setExecutionExceptionHandler(Cli::failed);
+        sayVersion(line);
+    }
+
+    /** {@code --version} says the same after every command. */
+    private static void sayVersion(CommandLine command) {
+        command.getCommandSpec().versionProvider(new HaywrightVersion());
+        command.getSubcommands().values().forEach(Cli::sayVersion);
     }
 
     /** @return the exit status */
@@ -51,7 +58,6 @@ public final class Cli {
     @Command(
             name = "haywright",
             mixinStandardHelpOptions = true,
-            versionProvider = HaywrightVersion.class,
             description = {
                 "From the haystack to the feed bunk: sampling, analyses, needs, rations and the feed letter.",
                 "Without a command: opens your own round."

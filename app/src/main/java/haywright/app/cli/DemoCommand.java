@@ -3,6 +3,7 @@ package haywright.app.cli;
 import haywright.app.document.TinLantern;
 import haywright.app.report.FeedLetter;
 import haywright.app.report.Paper;
+import haywright.app.store.Store;
 import haywright.ranch.Ranch;
 import haywright.ranch.Yard;
 import java.io.IOException;
@@ -46,11 +47,7 @@ final class DemoCommand implements Callable<Integer> {
     public Integer call() throws InterruptedException, IOException {
         var out = spec.commandLine().getOut();
         var store = data.openDemo(clock);
-        var demo = TinLantern.ranch();
-        if (store.ranches().list().stream().noneMatch(r -> r.id().equals(demo.id()))) {
-            store.ranches().create(demo);
-        }
-        var ranch = store.ranches().open(demo.id()).ranch();
+        var ranch = ranch(store);
         var today = ranch.settings().today(LocalDate.now(clock));
         new DemoChain(new Yard(ranch, today), out).print();
         letter(ranch, today, out);
@@ -60,6 +57,15 @@ final class DemoCommand implements Callable<Integer> {
             serving.serve(store, data.demoFolder().resolve("copies"), clock, "/ranch/" + ranch.id(), out);
         }
         return 0;
+    }
+
+    /** The demo as it was left, or as it ships. */
+    static Ranch ranch(Store store) {
+        var demo = TinLantern.ranch();
+        if (store.ranches().list().stream().noneMatch(r -> r.id().equals(demo.id()))) {
+            store.ranches().create(demo);
+        }
+        return store.ranches().open(demo.id()).ranch();
     }
 
     /** The first group's, as PDF beside the data. */

@@ -56,10 +56,11 @@ final class PrintCommand implements Runnable {
                     @Nullable
                     String groupName,
             @Option(names = "--size", paramLabel = "SIZE", description = "letter (when not said) or a4.")
-                    Paper.@Nullable Size size)
+                    Paper.@Nullable Size size,
+            @Option(names = "--demo", description = "Of the demo ranch, which is invented.") boolean demo)
             throws IOException {
-        try (var store = data.open(clock)) {
-            var ranch = ranch(store, ranchName);
+        try (var store = demo ? data.openDemo(clock) : data.open(clock)) {
+            var ranch = demo ? DemoCommand.ranch(store) : ranch(store, ranchName);
             var letter = FeedLetter.of(
                     ranch, group(ranch, groupName), ranch.settings().today(LocalDate.now(clock)));
             write(letter.paper(size == null ? Paper.Size.LETTER : size), file);

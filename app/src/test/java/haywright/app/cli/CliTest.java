@@ -179,6 +179,17 @@ class CliTest {
     }
 
     @Test
+    void theDemoHasLettersAndEveryCommandAVersion() {
+        var html = folder.resolve("demo.html");
+        var data = folder.resolve("data").toString();
+        assertThat(run("print", "letter", html.toString(), "--demo", "--group", "bulls", "--data", data)
+                        .exit())
+                .isZero();
+        assertThat(html).content().contains("Bulls").contains("nvented");
+        assertThat(run("print", "letter", "--version").out()).startsWith("Haywright ");
+    }
+
+    @Test
     void anUnknownOptionExitsWithTwo() {
         assertThat(run("demo", "--sureness", "95").exit()).isEqualTo(2);
     }
