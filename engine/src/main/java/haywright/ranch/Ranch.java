@@ -147,15 +147,19 @@ public record Ranch(
                 samplings);
     }
 
+    public Ranch with(Field field) {
+        return withSamplings(put(fields, field.id(), field), samplings);
+    }
+
     public Ranch with(Sampling sampling) {
-        return withSamplings(put(samplings, sampling.id(), sampling));
+        return withSamplings(fields, put(samplings, sampling.id(), sampling));
     }
 
     public Ranch withoutSampling(UUID id) {
-        return withSamplings(without(samplings, id));
+        return withSamplings(fields, without(samplings, id));
     }
 
-    private Ranch withSamplings(Map<UUID, Sampling> samplings) {
+    private Ranch withSamplings(Map<UUID, Field> fields, Map<UUID, Sampling> samplings) {
         return new Ranch(
                 id,
                 name,

@@ -95,6 +95,13 @@ public record Paper(String xhtml, LocalDate dated) {
         return new Paper(xhtml.toString(), dated);
     }
 
+    /** A page that is no paper: one file to be carried away. */
+    static String text(String template, Object view) {
+        var text = new StringOutput();
+        TEMPLATES.render(template, Map.of("view", view), text);
+        return text.toString();
+    }
+
     private static String style(Size size, double points) {
         var style = new StringBuilder("@page { size: %s; margin: 13mm 15mm } .paper { margin: 0; font-size: %spt }\n"
                 .formatted(size.css, points));

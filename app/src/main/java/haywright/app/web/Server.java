@@ -14,6 +14,7 @@ import haywright.app.web.lots.FeedPages;
 import haywright.app.web.lots.LotPages;
 import haywright.app.web.ranch.RanchPages;
 import haywright.app.web.round.RoundPages;
+import haywright.app.web.sampling.TakePages;
 import haywright.quantity.Unit;
 import haywright.workings.Refused;
 import io.javalin.Javalin;
@@ -106,6 +107,7 @@ public final class Server implements AutoCloseable {
         History.routes(new Routes(to, desk, null));
         LotPages.routes(new Routes(to, desk, Step.LOTS));
         FeedPages.routes(new Routes(to, desk, Step.LOTS));
+        TakePages.routes(new Routes(to, desk, Step.TAKE_IT));
         CsvPages.routes(new Routes(to, desk, Step.READ_IT));
         BookPages.routes(new Routes(to, desk, Step.READ_IT));
         ReportPages.routes(new Routes(to, desk, Step.READ_IT));

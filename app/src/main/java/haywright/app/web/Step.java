@@ -3,7 +3,7 @@ package haywright.app.web;
 /** The eight steps of the trail, in walking order. */
 public enum Step {
     LOTS("Lots", "lots", true, "What is in the yard: every stack, pit and bag, what it weighs and what it would cost."),
-    TAKE_IT("Take it", "take", false, "The plan for taking a sample: which bales, how many cores, what to bring."),
+    TAKE_IT("Take it", "take", true, "The plan for taking a sample: which bales, how many cores, what to bring."),
     READ_IT("Read it", "reports", true, "The laboratory’s report beside its checks."),
     HERD("Herd", "herd", true, "The groups, and what each needs."),
     MATCH("Match", "match", false, "Which lot carries which group at which stage, and where it falls short."),

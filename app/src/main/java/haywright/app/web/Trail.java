@@ -35,7 +35,8 @@ public final class Trail {
             case HERD -> herd(ranch);
             case BENCH -> bench(ranch);
             case LETTER -> letter(ranch);
-            case TAKE_IT, MATCH, WINTER_BOOK -> new Stop(step, false, "");
+            case TAKE_IT -> samples(ranch);
+            case MATCH, WINTER_BOOK -> new Stop(step, false, "");
         };
     }
 
@@ -50,6 +51,24 @@ public final class Trail {
                 Step.LOTS,
                 true,
                 "%s, %s on hand".formatted(Show.count(ranch.lots().size(), "lot"), Show.tons(kg)));
+    }
+
+    private static Stop samples(Ranch ranch) {
+        if (ranch.lots().isEmpty()) {
+            return new Stop(Step.TAKE_IT, false, "waits for a lot");
+        }
+        long out = ranch.samplings().values().stream()
+                .filter(s -> s.taken() == null)
+                .count();
+        if (out > 0) {
+            return new Stop(Step.TAKE_IT, false, Show.count(out, "field sheet") + " not back yet");
+        }
+        long left = untested(ranch).stream()
+                .filter(lot -> ranch.samplingsOf(lot.id()).isEmpty())
+                .count();
+        return left == 0
+                ? new Stop(Step.TAKE_IT, true, "every lot is sampled or tested")
+                : new Stop(Step.TAKE_IT, false, Show.count(left, "lot") + " to sample");
     }
 
     private static Stop reports(Ranch ranch) {

@@ -1,0 +1,49 @@
+package haywright.app.exchange.gpx;
+
+import haywright.sampling.FieldShape;
+import haywright.sampling.FieldWalk;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * A field walk as GPX 1.1: stops as waypoints S01, S02, …, the walk as a route.
+ *
+ * @param name of the field
+ * @see "GPX 1.1 Schema Documentation, Topografix"
+ */
+public record Gpx(String name, FieldWalk walk) {
+    public String text() {
+        var all = new StringBuilder("""
+                <?xml version="1.0" encoding="UTF-8"?>
+                <gpx xmlns="http://www.topografix.com/GPX/1/1" version="1.1" creator="Haywright">
+                <metadata><name>%s</name></metadata>
+                """.formatted(escaped(name)));
+        for (int i = 0; i < walk.stops().size(); i++) {
+            all.append("<wpt %s><name>S%02d</name></wpt>\n"
+                    .formatted(at(walk.stops().get(i)), i + 1));
+        }
+        all.append("<rte><name>%s</name>\n".formatted(escaped("Walk, " + name)));
+        points(all, walk.path());
+        return all.append("</rte>\n</gpx>\n").toString();
+    }
+
+    private static void points(StringBuilder all, List<FieldShape.Corner> corners) {
+        for (var corner : corners) {
+            all.append("<rtept %s/>\n".formatted(at(corner)));
+        }
+    }
+
+    /** Seven digits are a centimetre. */
+    private static String at(FieldShape.Corner corner) {
+        var c = corner.onTheGlobe();
+        return String.format(Locale.ROOT, "lat=\"%.7f\" lon=\"%.7f\"", c.latitude(), c.longitude());
+    }
+
+    /** Signs that XML has no place for are left out. */
+    private static String escaped(String words) {
+        return words.replaceAll("[^\\x20-\\uD7FF\\uE000-\\uFFFD]", " ")
+                .replace("&", "&amp;")
+                .replace("<", "&lt;")
+                .replace(">", "&gt;");
+    }
+}

@@ -1,0 +1,69 @@
+package haywright.app.report;
+
+import haywright.sampling.FieldShape;
+import haywright.sampling.FieldWalk;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+
+/** A field from above, north up, with its walk and stops; no map behind it, so that it needs no signal. */
+public record FieldDrawing(FieldShape field, FieldWalk walk) {
+    private static final double WIDE = 640;
+    private static final double TALL = 520;
+    private static final double EDGE = 16;
+
+    public String svg() {
+        var all = field.outer();
+        double west =
+                all.stream().mapToDouble(FieldShape.Corner::longitude).min().orElseThrow();
+        double east =
+                all.stream().mapToDouble(FieldShape.Corner::longitude).max().orElseThrow();
+        double south =
+                all.stream().mapToDouble(FieldShape.Corner::latitude).min().orElseThrow();
+        double north =
+                all.stream().mapToDouble(FieldShape.Corner::latitude).max().orElseThrow();
+        double narrower = Math.cos(Math.toRadians((south + north) / 2));
+        double scale = Math.min((WIDE - 2 * EDGE) / ((east - west) * narrower), (TALL - 2 * EDGE) / (north - south));
+        var on = new Onto(west, north, narrower * scale, scale);
+        double tall = (north - south) * scale + 2 * EDGE;
+        var body = new StringBuilder();
+        body.append("<path d=\"%s\" fill=\"#ffffff\" fill-rule=\"evenodd\" stroke=\"#1d1b17\" stroke-width=\"2\"/>\n"
+                .formatted(
+                        field.rings().stream().map(ring -> on.line(ring) + " Z").collect(Collectors.joining(" "))));
+        body.append("<path d=\"%s\" fill=\"none\" stroke=\"#1b4560\" stroke-width=\"2\" stroke-dasharray=\"6 4\"/>\n"
+                .formatted(on.line(walk.path())));
+        for (int i = 0; i < walk.stops().size(); i++) {
+            var stop = walk.stops().get(i);
+            body.append("<circle cx=\"%s\" cy=\"%s\" r=\"11\" fill=\"#1d1b17\"/>\n".formatted(on.x(stop), on.y(stop)));
+            body.append(
+                    "<text x=\"%s\" y=\"%s\" dy=\"4\" font-size=\"12\" font-weight=\"700\" text-anchor=\"middle\" fill=\"#ffffff\">%d</text>\n"
+                            .formatted(on.x(stop), on.y(stop), i + 1));
+        }
+        return """
+                <svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %d %d" width="%d" height="%d" role="img" \
+                aria-labelledby="field-title field-desc" font-family="Source Sans 3, sans-serif">
+                <title id="field-title">The walk across the field</title>
+                <desc id="field-desc">North is up. %d stops, numbered as they are walked.</desc>
+                %s</svg>
+                """.formatted(
+                (int) WIDE, (int) tall, (int) WIDE, (int) tall, walk.stops().size(), body);
+    }
+
+    private record Onto(double west, double north, double perLongitude, double perLatitude) {
+        String x(FieldShape.Corner c) {
+            return one(EDGE + (c.longitude() - west) * perLongitude);
+        }
+
+        String y(FieldShape.Corner c) {
+            return one(EDGE + (north - c.latitude()) * perLatitude);
+        }
+
+        String line(List<FieldShape.Corner> corners) {
+            return "M" + corners.stream().map(c -> x(c) + " " + y(c)).collect(Collectors.joining(" L"));
+        }
+
+        private static String one(double pixels) {
+            return String.format(Locale.ROOT, "%.1f", pixels);
+        }
+    }
+}

@@ -1,0 +1,137 @@
+package haywright.app.report;
+
+import haywright.sampling.Layout;
+import haywright.sampling.Place;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+
+/**
+ * The faces of a stack as one walks past them, the bales to core numbered in walking order; hatched what is out of reach.
+ * One string for page and paper: attributes, no style sheet.
+ *
+ * @param picks numbers of bales in walking order
+ */
+public record StackDrawing(Layout layout, List<Integer> picks) {
+    private static final int WIDE = 640;
+    private static final int LABEL = 22;
+    private static final int LARGEST = 26;
+    private static final int SMALLEST = 10;
+    private static final int A_LINE = 24;
+    private static final int MOST_DRAWN = 1500;
+
+    /** Empty where a drawing would be too small to read; the list says it all then. */
+    public String svg() {
+        var faces = faces();
+        int longest = faces.values().stream()
+                .mapToInt(f -> f.stream().mapToInt(p -> column(p)).max().orElse(1))
+                .max()
+                .orElse(1);
+        int cell = Math.min(LARGEST, (WIDE - 4) / longest);
+        if (cell < SMALLEST || layout.count() > MOST_DRAWN) {
+            return "";
+        }
+        var numbered = new HashMap<Integer, Integer>();
+        for (int i = 0; i < picks.size(); i++) {
+            numbered.put(picks.get(i), i + 1);
+        }
+        var body = new StringBuilder();
+        int y = 0;
+        for (var face : faces.entrySet()) {
+            int rows =
+                    face.getValue().stream().mapToInt(StackDrawing::line).max().orElse(1);
+            body.append(text(0, y + LABEL - 7, 13, "start", "600", "#000000", face.getKey()));
+            y += LABEL;
+            for (var place : face.getValue()) {
+                int x = 2 + (column(place) - 1) * cell;
+                int top = y + (upward(place) ? rows - line(place) : line(place) - 1) * cell;
+                body.append(bale(place, numbered.get(place.number()), x, top, cell));
+            }
+            y += rows * cell + 8;
+        }
+        return """
+                <svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %d %d" width="%d" height="%d" role="img" \
+                aria-labelledby="stack-title stack-desc" font-family="Source Sans 3, sans-serif">
+                <title id="stack-title">Which bales to core</title>
+                <desc id="stack-desc">%s</desc>
+                <defs><pattern id="reach" width="5" height="5" patternUnits="userSpaceOnUse">\
+                <path d="M0 5 L5 0" stroke="#6b6459" stroke-width="0.8"/></pattern></defs>
+                %s</svg>
+                """.formatted(WIDE, y, WIDE, y, describe(), body);
+    }
+
+    private String describe() {
+        return "%d of %d bales, numbered in walking order; the list beside says where each lies."
+                .formatted(picks.size(), layout.count());
+    }
+
+    private Map<String, List<Place>> faces() {
+        var faces = new java.util.TreeMap<Place.Side, List<Place>>();
+        for (var place : layout.places()) {
+            if (place.side() != Place.Side.INSIDE) {
+                faces.computeIfAbsent(place.side(), s -> new ArrayList<>()).add(place);
+            }
+        }
+        var named = new java.util.LinkedHashMap<String, List<Place>>();
+        faces.forEach((side, places) -> named.put(
+                side == Place.Side.ROW
+                        ? "In the order one walks past them"
+                        : side.words().substring(0, 1).toUpperCase(Locale.ROOT)
+                                + side.words().substring(1)
+                                + ", seen from outside",
+                places));
+        return named;
+    }
+
+    /** From the left as one stands before the face. */
+    private int column(Place place) {
+        return switch (place.side()) {
+            case ROW -> (place.number() - 1) % A_LINE + 1;
+            case BACK -> mostColumns() + 1 - place.column();
+            case LEFT -> mostRows() + 1 - place.row();
+            case RIGHT -> place.row();
+            default -> place.column();
+        };
+    }
+
+    private int mostColumns() {
+        return layout instanceof Layout.Block b ? b.columns() : 1;
+    }
+
+    private int mostRows() {
+        return layout instanceof Layout.Block b ? b.rows() : layout instanceof Layout.Pyramid p ? p.length() : 1;
+    }
+
+    private static int line(Place place) {
+        return place.side() == Place.Side.ROW ? (place.number() - 1) / A_LINE + 1 : place.tier();
+    }
+
+    private static boolean upward(Place place) {
+        return place.side() != Place.Side.ROW;
+    }
+
+    private static String bale(Place place, @org.jspecify.annotations.Nullable Integer pick, int x, int y, int cell) {
+        var fill = pick != null ? "#1d1b17" : place.reachable() ? "#ffffff" : "url(#reach)";
+        var box =
+                "<rect x=\"%d\" y=\"%d\" width=\"%d\" height=\"%d\" fill=\"%s\" stroke=\"#1d1b17\" stroke-width=\"1\"/>\n"
+                        .formatted(x, y, cell - 2, cell - 2, fill);
+        return pick == null
+                ? box
+                : box
+                        + text(
+                                x + (cell - 2) / 2,
+                                y + cell / 2 + cell / 6,
+                                Math.max(7, cell / 2),
+                                "middle",
+                                "700",
+                                "#ffffff",
+                                String.valueOf(pick));
+    }
+
+    private static String text(int x, int y, int size, String anchor, String weight, String fill, String words) {
+        return "<text x=\"%d\" y=\"%d\" font-size=\"%d\" text-anchor=\"%s\" font-weight=\"%s\" fill=\"%s\">%s</text>\n"
+                .formatted(x, y, size, anchor, weight, fill, words);
+    }
+}

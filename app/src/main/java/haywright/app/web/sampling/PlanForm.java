@@ -1,0 +1,196 @@
+package haywright.app.web.sampling;
+
+import haywright.app.web.Ask;
+import haywright.app.web.Form;
+import haywright.app.words.Show;
+import haywright.quantity.Unit;
+import haywright.ranch.Lot;
+import haywright.ranch.LotSubject;
+import haywright.sampling.Aim;
+import haywright.sampling.Costs;
+import haywright.sampling.Layout;
+import haywright.sampling.LotFacts;
+import haywright.sampling.Material;
+import haywright.sampling.Place;
+import haywright.sampling.Purpose;
+import haywright.sampling.Rule;
+import haywright.sampling.SamplingPlan;
+import haywright.sampling.Spread;
+import haywright.sampling.Subject;
+import haywright.workings.Source;
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/** What a plan is asked for: the aim, what of the stack can be reached, and whether it is one lot. */
+public final class PlanForm {
+    public static final Ask RULE = Ask.choice("rule", "How many, by which rule", "");
+    public static final Ask PURPOSE = Ask.choice("purpose", "What the sample is for", "");
+    public static final Ask ANALYTE = Ask.choice("analyte", "How sure of what", "");
+    public static final Ask HALF_WIDTH = Ask.number(
+            "halfWidth",
+            "How far off the answer may be, either way",
+            "In points: 0.5 of protein is usual. For minerals and nitrate in per cent of the value.");
+    public static final Ask CONFIDENCE =
+            Ask.amount("confidencePercent", "How sure of that", Unit.PERCENT, "95 is right 19 times in 20.");
+    public static final Ask SEED =
+            Ask.number("seed", "Draw", "Another number draws other bales. It is printed on the sheet.");
+    public static final Ask PER_UNIT = Ask.amount("perUnit", "Reaching one", Unit.DOLLAR, "");
+    public static final Ask PER_CORE = Ask.amount("perIncrement", "One core or grab", Unit.DOLLAR, "");
+    public static final Ask PER_ANALYSIS = Ask.amount("perAnalysis", "One analysis", Unit.DOLLAR, "");
+    public static final Ask REACH =
+            Ask.number("reach", "Tiers you can core from the ground", "No ladder against a stack.");
+    public static final Ask NO_RIGHT = Ask.choice("noRight", "The right side cannot be walked up to", "");
+    public static final Ask NO_BACK = Ask.choice("noBack", "The back cannot be walked up to", "");
+    public static final Ask NO_LEFT = Ask.choice("noLeft", "The left side cannot be walked up to", "");
+    public static final Ask CUTTINGS = Ask.number("cuttings", "Cuttings in it", "");
+    public static final Ask FIELDS = Ask.number("fields", "Fields in it", "");
+    public static final Ask SPECIES = Ask.number("species", "Kinds or mixes of plants", "");
+    public static final Ask HOURS =
+            Ask.number("balingHours", "Hours from the first bale to the last", "Leave it empty if it is not known.");
+    public static final Ask RAINED = Ask.choice("partRained", "Some of it was rained on", "");
+    public static final Ask APART = Ask.choice("storedApart", "Some of it is kept differently", "");
+    public static final Ask TORN = Ask.choice("tornWrap", "Some wrap has holes", "");
+
+    static final List<Ask> ALL = List.of(
+            RULE,
+            PURPOSE,
+            ANALYTE,
+            HALF_WIDTH,
+            CONFIDENCE,
+            SEED,
+            PER_UNIT,
+            PER_CORE,
+            PER_ANALYSIS,
+            REACH,
+            NO_RIGHT,
+            NO_BACK,
+            NO_LEFT,
+            CUTTINGS,
+            FIELDS,
+            SPECIES,
+            HOURS,
+            RAINED,
+            APART,
+            TORN);
+
+    private PlanForm() {}
+
+    static Map<String, String> usual(Lot lot) {
+        var usual = new LinkedHashMap<String, String>();
+        var material = LotSubject.of(lot).material();
+        var crop = LotSubject.of(lot).crop();
+        boolean nitrate =
+                lot.isNitrateDanger() && crop != null && Spread.analytes(crop).contains("no3n");
+        usual.put(PURPOSE.name(), Form.id(nitrate ? Purpose.NITRATE : Purpose.NUTRIENTS));
+        usual.put(ANALYTE.name(), nitrate ? "no3n" : Aim.USUAL.analyte());
+        usual.put(HALF_WIDTH.name(), nitrate ? "20" : "0.5");
+        usual.put(CONFIDENCE.name(), "95");
+        usual.put(SEED.name(), "1");
+        usual.put(CUTTINGS.name(), "1");
+        usual.put(FIELDS.name(), "1");
+        usual.put(SPECIES.name(), "1");
+        var costs = Costs.usual(material);
+        usual.put(PER_UNIT.name(), Show.number(costs.perUnit(), 2));
+        usual.put(PER_CORE.name(), Show.number(costs.perIncrement(), 2));
+        usual.put(PER_ANALYSIS.name(), Show.number(costs.perAnalysis(), 2));
+        if (LotSubject.of(lot).layout() instanceof Layout.Block block) {
+            usual.put(REACH.name(), String.valueOf(Math.min(block.reachTiers(), block.tiers())));
+        } else if (LotSubject.of(lot).layout() instanceof Layout.Pyramid pyramid) {
+            usual.put(REACH.name(), String.valueOf(pyramid.reachTiers()));
+        }
+        return usual;
+    }
+
+    /** The plan, or nothing if anything asked for is wrong; then the form says what. */
+    static Optional<SamplingPlan> read(Form form, Lot lot) {
+        var purpose = form.choice(PURPOSE, Purpose.class, "Choose one.");
+        var rule = form.isEmpty(RULE) ? null : form.choice(RULE, Rule.class, "Choose one, or leave it to the default.");
+        var analyte = form.text(ANALYTE, "Protein is usual.");
+        double halfWidth = form.number(HALF_WIDTH, "0.5 of protein is usual.");
+        double confidence = form.number(CONFIDENCE, "95 is usual.");
+        int seed = form.count(SEED, "1 will do.");
+        double perUnit = form.number(PER_UNIT, "0 if your time is free.");
+        double perCore = form.number(PER_CORE, "0 if your time is free.");
+        double perAnalysis = form.number(PER_ANALYSIS, "What does the laboratory charge?");
+        var reach = form.maybeCount(REACH);
+        var facts = facts(form, lot);
+        return form.build(() -> SamplingPlan.of(
+                subject(lot, form, reach, facts.orElse(LotFacts.PLAIN)),
+                new Aim(
+                        rule,
+                        analyte,
+                        halfWidth,
+                        confidence,
+                        purpose,
+                        seed,
+                        null,
+                        new Costs(perUnit, perCore, perAnalysis, Source.judgement("the costs typed here")))));
+    }
+
+    private static Optional<LotFacts> facts(Form form, Lot lot) {
+        int cuttings = form.count(CUTTINGS, "1 if it is all of one.");
+        int fields = form.count(FIELDS, "1 if it is all of one.");
+        int species = form.count(SPECIES, "1 if it is all alike.");
+        var hours = form.maybeNumber(HOURS);
+        double tons = Unit.TON.fromBase(lot.stock().asFedKg().orElse(0));
+        return form.part(() -> new LotFacts(
+                tons,
+                cuttings,
+                fields,
+                hours == null ? 0 : hours,
+                form.isTicked(RAINED),
+                form.isTicked(APART),
+                form.isTicked(TORN),
+                species));
+    }
+
+    private static Subject subject(Lot lot, Form form, @Nullable Integer reach, LotFacts facts) {
+        var whole = LotSubject.of(lot);
+        var layout = whole.layout();
+        if (layout instanceof Layout.Block b) {
+            var open = EnumSet.of(Place.Side.FRONT, Place.Side.RIGHT, Place.Side.BACK, Place.Side.LEFT);
+            if (form.isTicked(NO_RIGHT)) {
+                open.remove(Place.Side.RIGHT);
+            }
+            if (form.isTicked(NO_BACK)) {
+                open.remove(Place.Side.BACK);
+            }
+            if (form.isTicked(NO_LEFT)) {
+                open.remove(Place.Side.LEFT);
+            }
+            layout = new Layout.Block(
+                    b.rows(), b.columns(), b.tiers(), b.count(), reach == null ? b.reachTiers() : reach, open);
+        } else if (layout instanceof Layout.Pyramid p && reach != null) {
+            layout = new Layout.Pyramid(p.base(), p.tiers(), p.length(), p.count(), reach);
+        }
+        return new Subject(
+                whole.material(),
+                whole.units(),
+                layout,
+                whole.crop(),
+                whole.densityKgPerM3(),
+                whole.baleDepthMetres(),
+                facts);
+    }
+
+    static boolean isStacked(Lot lot) {
+        return LotSubject.of(lot).layout() instanceof Layout.Block;
+    }
+
+    /** What can be asked of a material: water apart, which no lot is. */
+    static boolean fits(Material material, Purpose purpose) {
+        return switch (purpose) {
+            case WATER -> false;
+            case SILAGE_DRY_MATTER ->
+                material == Material.BUNKER_OR_PILE
+                        || material == Material.SILAGE_BAG
+                        || material == Material.UPRIGHT_SILO
+                        || material == Material.BALEAGE;
+            default -> true;
+        };
+    }
+}

@@ -1,0 +1,178 @@
+package haywright.app.web.sampling;
+
+import haywright.app.report.StackDrawing;
+import haywright.app.web.Form;
+import haywright.app.web.Option;
+import haywright.app.words.Show;
+import haywright.ranch.Lot;
+import haywright.ranch.LotSubject;
+import haywright.sampling.Choice;
+import haywright.sampling.Material;
+import haywright.sampling.Place;
+import haywright.sampling.PublishedRule;
+import haywright.sampling.Purpose;
+import haywright.sampling.Rule;
+import haywright.sampling.SamplingPlan;
+import haywright.sampling.Spread;
+import haywright.sampling.Subject;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The plan of a lot as its page shows it.
+ *
+ * @param plan null while something asked for is wrong
+ */
+public record PlanView(
+        Form form, Lot lot, Material material, @Nullable SamplingPlan plan) {
+    /** @param used whether the plan follows this rule */
+    public record Row(Choice choice, boolean used, String take, String sure, String cost) {}
+
+    static PlanView of(Form form, Lot lot, Optional<SamplingPlan> plan) {
+        return new PlanView(form, lot, LotSubject.of(lot).material(), plan.orElse(null));
+    }
+
+    /** "Take 20 bales, one core each." */
+    public String headline(SamplingPlan plan) {
+        var design = plan.used().design();
+        var each = design.increments() == 1
+                ? "one %s each".formatted(increment())
+                : "%d %ss each".formatted(design.increments(), increment());
+        var units = design.units() == 1 ? material.unit() : material.units();
+        var say = "Take %d %s, %s.".formatted(design.units(), units, each);
+        return design.analyses() == 1 ? say : say + " Have %d analyses made of it.".formatted(design.analyses());
+    }
+
+    private String increment() {
+        return switch (material.way()) {
+            case CORED -> "core";
+            case GRABBED -> "grab";
+            case CLIPPED -> "cut";
+            case BOTTLED -> "filling";
+        };
+    }
+
+    public List<Row> rows(SamplingPlan plan) {
+        return plan.choices().stream()
+                .map(c -> new Row(
+                        c,
+                        c.rule() == plan.used().rule(),
+                        "%d × %d%s"
+                                .formatted(
+                                        c.design().units(),
+                                        c.design().increments(),
+                                        c.design().analyses() == 1
+                                                ? ""
+                                                : ", " + c.design().analyses() + " analyses"),
+                        sure(c),
+                        Show.dollars(c.costUsd())))
+                .toList();
+    }
+
+    /** "± 0.62 points", or per cent of the value. */
+    public String sure(Choice choice) {
+        return "± " + Show.significant(choice.halfWidth(), 2) + unit(choice);
+    }
+
+    public String acrossLaboratories(SamplingPlan plan) {
+        return "± " + Show.significant(plan.used().precision().halfWidthAcrossLaboratories(), 2) + unit(plan.used());
+    }
+
+    private static String unit(Choice choice) {
+        return choice.precision().spread().ofValue() ? " % of the value" : " points";
+    }
+
+    public String analyte(SamplingPlan plan) {
+        return name(plan.aim().analyte());
+    }
+
+    static String name(String analyte) {
+        return switch (analyte) {
+            case "dm" -> "dry matter";
+            case "cp" -> "crude protein";
+            case "ash" -> "ash";
+            case "ca" -> "calcium";
+            case "p" -> "phosphorus";
+            case "mg" -> "magnesium";
+            case "k" -> "potassium";
+            case "s" -> "sulfur";
+            case "no3n" -> "nitrate";
+            default -> analyte.toUpperCase(Locale.ROOT);
+        };
+    }
+
+    public String whyDefault(SamplingPlan plan) {
+        return SamplingPlan.whyDefault(material, plan.aim().rule());
+    }
+
+    /** A picture of the stack; empty where nothing is stacked or it would be too small to read. */
+    public String drawing(SamplingPlan plan) {
+        var layout = layout(plan.subject());
+        return layout.map(l -> new StackDrawing(l, numbers(plan)).svg()).orElse("");
+    }
+
+    private static Optional<haywright.sampling.Layout> layout(Subject subject) {
+        return Optional.ofNullable(subject.layout());
+    }
+
+    private static List<Integer> numbers(SamplingPlan plan) {
+        return plan.picks()
+                .map(p -> p.inWalkingOrder().stream().map(Place::number).toList())
+                .orElse(List.of());
+    }
+
+    /** Published numbers on how many, other than the one used: conflicts stay in sight. */
+    public List<PublishedRule> published() {
+        return PublishedRule.of(material).stream()
+                .filter(r -> r.isOffered()
+                        && List.of("units", "percent", "units_per_25_to_30").contains(r.key()))
+                .toList();
+    }
+
+    public List<Option> rules() {
+        return Arrays.stream(Rule.values())
+                .filter(r -> switch (r) {
+                    case TEN_PERCENT, TWENTY_CORES -> material.isCounted();
+                    case PUBLISHED -> !material.isCounted();
+                    default -> true;
+                })
+                .map(r -> new Option(Form.id(r), r.words()))
+                .toList();
+    }
+
+    public List<Option> purposes() {
+        return Arrays.stream(Purpose.values())
+                .filter(p -> PlanForm.fits(material, p))
+                .map(p -> new Option(Form.id(p), p.words()))
+                .toList();
+    }
+
+    public List<Option> analytes() {
+        var crop = LotSubject.of(lot).crop();
+        return crop == null
+                ? List.of()
+                : Arrays.stream(Spread.analytes(crop).split(", "))
+                        .map(a -> new Option(a, name(a)))
+                        .toList();
+    }
+
+    /** Everything asked for, so that the sheet is made of this very plan. */
+    public Map<String, String> asked() {
+        var asked = new LinkedHashMap<String, String>();
+        for (var ask : PlanForm.ALL) {
+            if (!form.value(ask).isBlank()) {
+                asked.put(ask.name(), form.value(ask));
+            }
+        }
+        return asked;
+    }
+
+    public boolean isStacked() {
+        return PlanForm.isStacked(lot);
+    }
+}

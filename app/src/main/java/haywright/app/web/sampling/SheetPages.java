@@ -1,0 +1,236 @@
+package haywright.app.web.sampling;
+
+import haywright.app.exchange.sheet.SheetFile;
+import haywright.app.report.FieldSheet;
+import haywright.app.report.Paper;
+import haywright.app.web.Ask;
+import haywright.app.web.Form;
+import haywright.app.web.Page;
+import haywright.app.web.Routes;
+import haywright.app.words.Show;
+import haywright.quantity.Unit;
+import haywright.ranch.Sampling;
+import haywright.sampling.Taken;
+import haywright.workings.Refused;
+import io.javalin.http.NotFoundResponse;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+
+/** A field sheet that was made: print it, carry it away on a phone, and put in what came back. */
+public final class SheetPages {
+    public static final Ask LINE = Ask.text(
+            "line", "The line, or everything in the file", "Its last letter tells whether it was copied right.");
+    public static final Ask ON = Ask.date("on", "Day it was taken", "For example Nov 25, 2026.");
+    public static final Ask BY = new Ask("by", "Who took it", Unit.NONE, "Name or initials.", 16);
+    public static final Ask DIFFERED = Ask.text(
+            "differed", "What was different", "Another bale in place of one, frozen in, torn wrap, hot, mould.");
+    public static final Ask PHOTOS = Ask.text("photos", "Names of photos", "With commas between them.");
+
+    private static final String SHEET = "haywright/app/web/sampling/sheet.jte";
+    private static final String LIST = "haywright/app/web/sampling/take.jte";
+
+    private SheetPages() {}
+
+    /** @param really what was taken really does for the answer, in words; empty until it is back */
+    public record View(FieldSheet sheet, Form form, String really) {}
+
+    static void routes(Routes on) {
+        on.get("take/sheets/{sheet}", SheetPages::show);
+        on.post("take/sheets/{sheet}", SheetPages::back);
+        on.get("take/sheets/{sheet}/sheet/{size}", page -> print(page, sheet(page), "field-sheet"));
+        on.get("take/sheets/{sheet}/labels/{size}", page -> print(page, sheet(page), "bag-labels"));
+        on.get("take/sheets/{sheet}/phone.html", SheetPages::phone);
+        on.post("take/sheets/{sheet}/delete", SheetPages::delete);
+        on.post("take/line", SheetPages::line);
+        on.post("take/file", SheetPages::file);
+    }
+
+    /** Cores from one of the sheet, by its number in walking order. */
+    public static Ask cores(int order) {
+        return Ask.number("cores-" + order, "Cores from number " + order, "");
+    }
+
+    private static FieldSheet sheet(Page page) {
+        return FieldSheet.of(page.ranch(), page.find(page.ranch().samplings(), "sheet"));
+    }
+
+    private static void show(Page page) {
+        var sheet = sheet(page);
+        page.show(SHEET, view(sheet, page.form(key(sheet.sampling()), () -> known(page, sheet.sampling()))));
+    }
+
+    private static View view(FieldSheet sheet, Form form) {
+        var taken = sheet.sampling().taken();
+        return new View(sheet, form, taken == null ? "" : really(sheet.sampling(), taken));
+    }
+
+    private static String really(Sampling sampling, Taken taken) {
+        int planned = sampling.picks().size() * sampling.increments();
+        int all = taken.cores().stream().mapToInt(c -> c).sum();
+        return "%s from %s, of %d from %d planned.%s"
+                .formatted(
+                        Show.count(all, "core"),
+                        Show.count(taken.units(), sampling.material().unit()),
+                        planned,
+                        sampling.picks().size(),
+                        all < planned ? " The answer is less sure than the plan said." : "");
+    }
+
+    private static Map<String, String> known(Page page, Sampling sampling) {
+        var known = new LinkedHashMap<String, String>();
+        var taken = sampling.taken();
+        known.put(ON.name(), Show.date(taken == null ? page.today() : taken.on()));
+        known.put(BY.name(), taken == null ? "" : taken.by());
+        known.put(DIFFERED.name(), taken == null ? "" : taken.differed());
+        known.put(PHOTOS.name(), taken == null ? "" : String.join(", ", taken.photos()));
+        for (int i = 0; i < sampling.picks().size(); i++) {
+            int cores = taken == null || i >= taken.cores().size()
+                    ? sampling.increments()
+                    : taken.cores().get(i);
+            known.put(cores(i + 1).name(), String.valueOf(cores));
+        }
+        return known;
+    }
+
+    private static void back(Page page) {
+        var sheet = sheet(page);
+        var sampling = sheet.sampling();
+        var form = page.posted(key(sampling));
+        var on = form.date(ON, "Which day was it?");
+        var by = form.text(BY, "Who took it?");
+        var cores = new ArrayList<Integer>();
+        for (int i = 1; i <= sampling.picks().size(); i++) {
+            cores.add(form.count(cores(i), "0 if none was taken."));
+        }
+        var differed = form.text(DIFFERED);
+        var photos = SheetFile.photos(form.text(PHOTOS));
+        var taken = form.build(() -> new Taken(on, by, cores, differed, photos));
+        if (taken.isEmpty()) {
+            page.reject(form, SHEET, view(sheet, form));
+            return;
+        }
+        keep(page, form, sampling, taken.get());
+    }
+
+    private static void keep(Page page, Form form, Sampling sampling, Taken taken) {
+        page.save(
+                form,
+                "Sample taken: sheet " + sampling.code(),
+                ranch -> ranch.with(sampling.with(taken)),
+                "take/sheets/" + sampling.id());
+    }
+
+    private static void line(Page page) {
+        var form = page.posted("take/line");
+        takeIn(page, form, form.text(LINE, "Paste the line, or everything in the file."));
+    }
+
+    private static void file(Page page) throws IOException {
+        var form = page.posted("take/line");
+        var file = page.http().uploadedFile("file");
+        if (file == null || file.size() == 0) {
+            form.refuse(LINE.name(), "", "no file was chosen", "Choose the file that the phone saved.");
+            page.reject(form, LIST, TakePages.list(page, form));
+            return;
+        }
+        try (var in = file.content()) {
+            takeIn(page, form, new String(in.readNBytes(64 * 1024), StandardCharsets.UTF_8));
+        }
+    }
+
+    private static void takeIn(Page page, Form form, String text) {
+        var found = form.build(() -> match(page, SheetFile.read(text)));
+        if (found.isEmpty()) {
+            page.reject(form, LIST, TakePages.list(page, form));
+            return;
+        }
+        keep(page, form, found.get().sampling(), found.get().taken());
+    }
+
+    private record Match(Sampling sampling, Taken taken) {}
+
+    /** The sheet that a line speaks of. The same line twice changes nothing; another one for the same sheet is refused. */
+    private static Match match(Page page, Taken.Returned back) {
+        var sampling = page.ranch().samplings().values().stream()
+                .filter(s -> s.code().equals(back.sheet()))
+                .findFirst()
+                .orElseThrow(() -> new Refused(
+                        LINE.name(),
+                        back.sheet(),
+                        "no sheet of this code was made on this ranch",
+                        "Is it another ranch’s?"));
+        if (back.taken().cores().size() != sampling.picks().size()) {
+            throw new Refused(
+                    LINE.name(),
+                    back.taken().cores().size() + " places",
+                    "sheet %s has %d"
+                            .formatted(sampling.code(), sampling.picks().size()),
+                    "Was the sheet made anew since?");
+        }
+        var before = sampling.taken();
+        if (before != null && !same(before, back.taken())) {
+            throw new Refused(
+                    LINE.name(),
+                    back.sheet(),
+                    "this sheet came back on %s already, with other figures".formatted(Show.date(before.on())),
+                    "Open the sheet and change it there.");
+        }
+        return new Match(sampling, before == null ? back.taken() : before);
+    }
+
+    /** A line brings no words and only the letters of a name. */
+    private static boolean same(Taken before, Taken now) {
+        return before.on().equals(now.on())
+                && before.cores().equals(now.cores())
+                && initials(before.by()).equals(initials(now.by()));
+    }
+
+    private static String initials(String by) {
+        return by.toUpperCase(Locale.ROOT).replaceAll("[^A-Z0-9]", "");
+    }
+
+    private static void print(Page page, FieldSheet sheet, String what) {
+        var size = size(page.http().pathParam("size"));
+        var paper = what.equals("field-sheet") ? sheet.paper(size) : sheet.labelsPaper(size);
+        page.http()
+                .contentType("application/pdf")
+                .header("Content-Disposition", "inline; filename=\"%s.pdf\"".formatted(sheet.fileName(what)))
+                .result(paper.pdf());
+    }
+
+    private static Paper.Size size(String asked) {
+        return Optional.of(asked.replaceFirst("\\.pdf$", "").toUpperCase(Locale.ROOT))
+                .filter(s -> List.of("LETTER", "A4").contains(s))
+                .map(Paper.Size::valueOf)
+                .orElseThrow(NotFoundResponse::new);
+    }
+
+    private static void phone(Page page) {
+        var sheet = sheet(page);
+        page.http()
+                .contentType("text/html; charset=utf-8")
+                .header(
+                        "Content-Disposition",
+                        "attachment; filename=\"%s.html\"".formatted(sheet.fileName("field-sheet")))
+                .result(sheet.phonePage());
+    }
+
+    private static void delete(Page page) {
+        var sampling = page.find(page.ranch().samplings(), "sheet");
+        page.save(
+                page.posted(key(sampling)),
+                "Field sheet taken away: " + sampling.code(),
+                ranch -> ranch.withoutSampling(sampling.id()),
+                "take");
+    }
+
+    private static String key(Sampling sampling) {
+        return "take/sheets/" + sampling.id();
+    }
+}
