@@ -22,14 +22,19 @@ public sealed interface ExpectedIntake extends Worked permits CowIntake1996, Gro
      * @param dietNem NEm of the whole diet, Mcal/kg of dry matter
      */
     static ExpectedIntake of(Need need, double dietNem) {
+        return of(need, dietNem, NO_FACTOR);
+    }
+
+    /** @param factor for temperature and mud: {@link IntakeTemperature} */
+    static ExpectedIntake of(Need need, double dietNem, double factor) {
         if (need.animals().calves()) {
-            return new CowIntake1996(need.shrunkWeight(), need.pastFirstThirdShare(), need.milk(), dietNem, NO_FACTOR);
+            return new CowIntake1996(need.shrunkWeight(), need.pastFirstThirdShare(), need.milk(), dietNem, factor);
         }
         if (need.animals() == AnimalClass.BULL) {
-            return new GrowingIntake1996(need.shrunkWeight(), true, dietNem, NO_FACTOR);
+            return new GrowingIntake1996(need.shrunkWeight(), true, dietNem, factor);
         }
         return need.system() == RequirementSystem.NASEM_2016
-                ? new GrowingIntake2016(need.shrunkWeight(), dietNem, NO_FACTOR)
-                : new GrowingIntake1996(need.shrunkWeight(), false, dietNem, NO_FACTOR);
+                ? new GrowingIntake2016(need.shrunkWeight(), dietNem, factor)
+                : new GrowingIntake1996(need.shrunkWeight(), false, dietNem, factor);
     }
 }

@@ -42,7 +42,12 @@ public record GroupRequirement(AnimalClass animals, RequirementSystem system, Li
     public record Member(int head, Requirement need) {}
 
     /** @param previousTemperature mean of the last month, °C */
-    static GroupRequirement of(Group group, LocalDate date, RequirementSystem system, double previousTemperature) {
+    static GroupRequirement of(
+            Group group,
+            LocalDate date,
+            RequirementSystem system,
+            double previousTemperature,
+            @Nullable Exposure exposure) {
         HerdCheck.findings(group, date).refuse();
         var breed = Breed.named(group.breed());
         var members = new ArrayList<Member>();
@@ -51,12 +56,12 @@ public record GroupRequirement(AnimalClass animals, RequirementSystem system, Li
             if (week.head() > 0) {
                 open -= week.head();
                 var animal = animal(group, breed, date, week, previousTemperature);
-                members.add(new Member(week.head(), new Requirement(animal, system)));
+                members.add(new Member(week.head(), new Requirement(animal, system, exposure)));
             }
         }
         if (open > 0) {
             var animal = animal(group, breed, date, null, previousTemperature);
-            members.add(new Member(open, new Requirement(animal, system)));
+            members.add(new Member(open, new Requirement(animal, system, exposure)));
         }
         return new GroupRequirement(group.animals(), system, members);
     }

@@ -41,7 +41,7 @@ public interface Need extends Worked {
     /** Mcal a day, in terms of NEm. */
     double nemLactation();
 
-    /** Mcal a day, in terms of NEm; zero until there is weather. */
+    /** Mcal a day, in terms of NEm; zero where no weather is said. */
     double nemCold();
 
     /** Mcal a day: the sum of the four parts. Growth is {@link #neg()} and is never added to it. */

@@ -11,16 +11,25 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What one animal needs on a day.
  * <pre>
- * NEm = NEmm + NEmy + NEml        Mcal a day
- * NEg = RE                        Mcal a day, for the wanted gain
+ * NEm = NEmm + NEmy + NEml + NEmc      Mcal a day
+ * NEg = RE                             Mcal a day, for the wanted gain
  * </pre>
+ *
+ * @param exposure the weather it stands in; null for a mild day, whose cold is nothing
  */
-public record Requirement(Animal animal, RequirementSystem system) implements Need {
+public record Requirement(
+        Animal animal, RequirementSystem system, @Nullable Exposure exposure) implements Need {
     private static final Source SUM = Source.memory("NRC 1996/2000 ch. 10: the parts add up");
+
+    /** On a mild day. */
+    public Requirement(Animal animal, RequirementSystem system) {
+        this(animal, system, null);
+    }
 
     /**
      * What one head of a group needs on a day: the mean over its calving weeks.
@@ -28,7 +37,25 @@ public record Requirement(Animal animal, RequirementSystem system) implements Ne
      * @throws Refused when {@link HerdCheck} finds something impossible
      */
     public static GroupRequirement of(Group group, LocalDate date, RequirementSystem system) {
-        return GroupRequirement.of(group, date, system, Animal.NO_ACCLIMATISATION);
+        return GroupRequirement.of(group, date, system, Animal.NO_ACCLIMATISATION, null);
+    }
+
+    /**
+     * What one head of a group needs in a week: the mean over its days and its calving weeks.
+     *
+     * @param begins the first of as many days as {@code days} has
+     * @param previousTemperature mean of the month before, °C
+     * @param days the weather of each day, at least one
+     * @throws Refused when {@link HerdCheck} finds something impossible
+     */
+    public static GroupRequirement ofDays(
+            Group group, LocalDate begins, RequirementSystem system, double previousTemperature, List<Exposure> days) {
+        var members = new ArrayList<GroupRequirement.Member>();
+        for (int day = 0; day < days.size(); day++) {
+            members.addAll(GroupRequirement.of(group, begins.plusDays(day), system, previousTemperature, days.get(day))
+                    .members());
+        }
+        return new GroupRequirement(group.animals(), system, members);
     }
 
     @Override
@@ -92,7 +119,7 @@ public record Requirement(Animal animal, RequirementSystem system) implements Ne
 
     @Override
     public double nemCold() {
-        return 0;
+        return exposure == null ? 0 : exposure.cold(animal).nem();
     }
 
     @Override
@@ -141,6 +168,9 @@ public record Requirement(Animal animal, RequirementSystem system) implements Ne
         Worked lactation = animal.lactation();
         if (lactation != null) {
             parts.add(Input.computed("NEml", nemLactation(), MEGACALORIE, lactation));
+        }
+        if (exposure != null) {
+            parts.add(Input.computed("NEmc", nemCold(), MEGACALORIE, exposure.cold(animal)));
         }
         var lines = new ArrayList<Line>();
         lines.add(new Line("NEm", sum(parts), nem(), MEGACALORIE, SUM, parts));

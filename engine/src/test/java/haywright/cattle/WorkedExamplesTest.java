@@ -24,6 +24,13 @@ import org.junit.jupiter.api.TestFactory;
 /** The published worked examples of {@code worked_examples.csv}, at the tolerances that stand in its rows. */
 class WorkedExamplesTest {
     static final Map<String, Consumer<Row>> CHECKS = Map.ofEntries(
+            entry("B001", ColdExamplesTest::wholeRation),
+            entry("B002", ColdExamplesTest::percent),
+            entry("B003", ColdExamplesTest::percent),
+            entry("B004", ColdExamplesTest::extraTdn),
+            entry("B011", ColdExamplesTest::slopeOfThePage),
+            entry("B012", ColdExamplesTest::windChillOfCattle),
+            entry("B047", ColdExamplesTest::purdue),
             entry("B013", WorkedExamplesTest::scoreOfAnElevenHundredPoundCow),
             entry("B016", WorkedExamplesTest::fatInTheEmptyBody),
             entry("B017", WorkedExamplesTest::conceptus),

@@ -3,7 +3,10 @@ package haywright.app.compute;
 import haywright.cattle.Animal;
 import haywright.cattle.AnimalClass;
 import haywright.cattle.Breed;
+import haywright.cattle.ExpectedIntake;
+import haywright.cattle.Exposure;
 import haywright.cattle.ForageCapacity;
+import haywright.cattle.IntakeTemperature;
 import haywright.cattle.Lactation;
 import haywright.cattle.LiveWeight;
 import haywright.cattle.Need;
@@ -32,8 +35,8 @@ final class CattleTopics {
     static final List<Topic<?, ?>> ALL = List.of(
             new Topic<>(
                     "requirement",
-                    "What one animal needs on a day.",
-                    AnimalIn.class,
+                    "What one animal needs on a day, in mild weather or in the weather said.",
+                    RequirementIn.class,
                     Needed.class,
                     COW + "}",
                     CattleTopics::requirement),
@@ -106,6 +109,10 @@ final class CattleTopics {
         }
 
         Requirement requirement() {
+            return requirement(null);
+        }
+
+        Requirement requirement(@Nullable Exposure exposure) {
             var kind = Breed.named(breed == null ? "" : breed);
             double day = daysPregnant.orElse(0);
             double weeks = weeksInMilk.orElse(0);
@@ -125,9 +132,14 @@ final class CattleTopics {
                             gain.orElse(0),
                             matureWeight.orElse(bodyWeight),
                             previousTemperature.orElse(Animal.NO_ACCLIMATISATION)),
-                    system == null ? RequirementSystem.NRC_1996 : system);
+                    system == null ? RequirementSystem.NRC_1996 : system,
+                    exposure);
         }
     }
+
+    record RequirementIn(
+            @Key(inline = true) AnimalIn animal,
+            @Key(inline = true) WinterTopics.WeatherIn weather) {}
 
     record Needed(
             @Key(Unit.MEGACALORIE) double nemMaintenance,
@@ -155,8 +167,8 @@ final class CattleTopics {
         }
     }
 
-    private static Answer<Needed> requirement(AnimalIn in) {
-        var need = in.requirement();
+    private static Answer<Needed> requirement(RequirementIn in) {
+        var need = in.animal.requirement(in.weather.exposure());
         return new Answer<>(Needed.of(need), true, List.of(need), unusual(need));
     }
 
@@ -174,7 +186,10 @@ final class CattleTopics {
             OptionalDouble nem,
 
             @Key(value = Unit.PERCENT, of = "dm", words = "Of the whole diet; in place of nem.")
-            OptionalDouble tdn) {
+            OptionalDouble tdn,
+
+            @Key(value = Unit.CELSIUS, words = "Mean of the days; 15 to 25, which changes nothing, when not said.")
+            OptionalDouble temperature) {
         IntakeIn {
             if (nem.isPresent() == tdn.isPresent()) {
                 throw new Refused(
@@ -206,7 +221,13 @@ final class CattleTopics {
         } else {
             nem = in.nem.orElseThrow();
         }
-        var eaten = need.intake(nem);
+        double factor = ExpectedIntake.NO_FACTOR;
+        if (in.temperature.isPresent()) {
+            var cold = new IntakeTemperature(in.temperature.getAsDouble());
+            workings.add(cold);
+            factor = cold.factor();
+        }
+        var eaten = ExpectedIntake.of(need, nem, factor);
         workings.add(eaten);
         return new Answer<>(new Eaten(eaten.kilograms(), capacity), true, workings, unusual(need));
     }

@@ -11,6 +11,7 @@ public final class Topics {
                     SamplingTopics.ALL,
                     List.of(FieldWalkTopic.TOPIC, StockTopic.TOPIC),
                     CattleTopics.ALL,
+                    WinterTopics.ALL,
                     MixTopics.ALL,
                     List.of(RationTopic.TOPIC))
             .<Topic<?, ?>>flatMap(List::stream)

@@ -98,6 +98,29 @@ class ExamplesThatHoldTest {
                         "{'cost':28.9426,'shares_pct':[68.5245,1.26991,30.2056,0],"
                                 + "'limits':[{'value':'protein','gets':21,'dual':0.285477},"
                                 + "{'value':'oil','gets':5,'dual':0.675317}]}"),
+                // The table gives 3 °F at 10 °F and 5 mph, and 13 at 20; 19 for a heavy coat; 15.5·1.11.
+                new Example(
+                        "cold",
+                        "{'coat':'heavy_winter','wet':false,'condition':'average','temperature_f':15,'wind_mph':5,"
+                                + "'tdn_lb':15.5}",
+                        "{'effective_temperature_f':8,'lower_critical_f':19,'degrees_below_f':11,"
+                                + "'energy_increase_pct':11,'tdn_lb':17.205}"),
+                new Example(
+                        "cold",
+                        "{'lower_critical_f':59,'wet':true,'temperature_f':4,'wind_mph':0}",
+                        "{'effective_temperature_f':4,'lower_critical_f':59,'degrees_below_f':55,"
+                                + "'energy_increase_pct':110}"),
+                new Example(
+                        "wind-chill",
+                        "{'temperature_f':-20,'wind_mph':5,'table':'nws-2001'}",
+                        "{'wind_chill_f':-34.0011}"),
+                new Example("wind-chill", "{'temperature_f':0,'wind_mph':15,'table':'cattle'}", "{'wind_chill_f':-15}"),
+                // 100·26·120; /(0.85·0.9·0.9)/2000
+                new Example(
+                        "hay-need",
+                        "{'groups':[{'head':100,'dmi_lb':26}],'days':120,'dm_pct':90,'feeding_loss_pct':15,"
+                                + "'storage_loss_pct':10}",
+                        "{'eaten_lb_dm':312000,'needed_tons_as_fed':226.580}"),
                 // 82.38 − 0.7515·40
                 new Example("tdn", "{'equation':'western-alfalfa','adf_pct_dm':40}", "{'tdn_pct_dm':52.32}"));
     }

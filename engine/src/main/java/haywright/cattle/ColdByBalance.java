@@ -1,0 +1,58 @@
+package haywright.cattle;
+
+import static haywright.quantity.Unit.MEGACALORIE;
+
+import haywright.workings.Input;
+import haywright.workings.Line;
+import haywright.workings.Source;
+import java.util.List;
+
+/**
+ * The heat balance, on a ration that carries the need.
+ * <pre>
+ * NEmc = 0.576·MEc      Mcal a day
+ * </pre>
+ * The ration brings MEI = (NEmm + NEmy + NEml)/0.576 + NEg/0.2958, for hay of 2.0 Mcal ME/kg; of the ME for the calf 13 %
+ * is kept. A better ration warms a little less. Behind a windbreak three tenths of the wind reach the cattle.
+ */
+record ColdByBalance(Animal animal, Exposure exposure) implements Cold {
+    private static final double KM = 0.576;
+    private static final double KG = 0.2958;
+    private static final double KEPT_BY_CALF = 0.13;
+    private static final double WIND_BEHIND_A_BREAK = 0.3;
+    private static final Source EFFICIENCY = Source.read("NRC 1996/2000 p. 43: km at ME 2.0");
+
+    HeatBalance balance() {
+        var need = new Requirement(animal, RequirementSystem.USUAL);
+        var pregnancy = animal.pregnancy();
+        return new HeatBalance(
+                animal.weight().shrunk(),
+                animal.conditionScore(),
+                animal.animals() != AnimalClass.GROWING,
+                exposure.coat().hair(),
+                exposure.wind() * (exposure.windbreak() ? WIND_BEHIND_A_BREAK : 1),
+                exposure.hide().left(),
+                exposure.temperature(),
+                (need.nemMaintenance() + need.nemPregnancy() + need.nemLactation()) / KM + need.neg() / KG,
+                need.neg()
+                        + need.nemLactation()
+                        + (pregnancy == null ? 0 : KEPT_BY_CALF * pregnancy.metabolizableEnergy()));
+    }
+
+    @Override
+    public double nem() {
+        return KM * balance().carried();
+    }
+
+    @Override
+    public List<Line> lines() {
+        var balance = balance();
+        return List.of(Line.of(
+                "NEmc",
+                "0.576·MEc",
+                nem(),
+                MEGACALORIE,
+                EFFICIENCY,
+                Input.computed("MEc", balance.carried(), MEGACALORIE, balance)));
+    }
+}
