@@ -66,9 +66,12 @@ public record Sampling(
                 null);
     }
 
-    /** Five signs of the sheet's own id: short enough to write on a bag with a cold hand. */
+    /** Five signs of the sheet's own id, short enough for a cold hand, and none that looks like another. */
     private static String code(UUID id) {
-        var all = Long.toString(id.getLeastSignificantBits() >>> 1, 36).toUpperCase(Locale.ROOT);
+        var all = Long.toString(id.getLeastSignificantBits() >>> 1, 36)
+                .toUpperCase(Locale.ROOT)
+                .replace('I', '7')
+                .replace('O', '8');
         return "S" + all.substring(all.length() - 5);
     }
 

@@ -9,7 +9,7 @@ import java.util.Locale;
  * <p>Digits, letters and the dash are the numbers 0 to 36. Read as a number to the base 2, sign by sign, a code with its
  * check is divisible by the prime 37: then one wrong character always shows, and so does any swap of neighbours, because
  * no two places next to each other weigh the same. Before the check stands one digit, chosen so that the check comes out
- * as a letter. Capitals and small letters count alike; blanks round the whole do not count.
+ * as a letter, and as none that looks like a digit. Capitals and small letters count alike; blanks round the whole do not count.
  *
  * @see "ISO/IEC 7064, MOD 37-2: the same principle with another sign at the end (from memory)"
  */
@@ -25,7 +25,7 @@ public final class CheckLetter {
         for (int digit = 0; digit < 10; digit++) {
             var filled = plain + digit;
             var check = SIGNS.charAt(Math.floorMod(-2 * value(filled), PRIME));
-            if (check >= 'A' && check <= 'Z') {
+            if (isLetter(check)) {
                 return filled + check;
             }
         }
@@ -35,7 +35,7 @@ public final class CheckLetter {
     /** The code without its digit and letter. */
     public static String read(String checked) {
         var plain = plain(checked);
-        if (plain.length() < 3 || !Character.isLetter(plain.charAt(plain.length() - 1)) || value(plain) != 0) {
+        if (plain.length() < 3 || !isLetter(plain.charAt(plain.length() - 1)) || value(plain) != 0) {
             throw new Refused(
                     "code",
                     checked.strip(),
@@ -43,6 +43,10 @@ public final class CheckLetter {
                     "Copy it again from the paper or the phone.");
         }
         return plain.substring(0, plain.length() - 2);
+    }
+
+    private static boolean isLetter(char sign) {
+        return sign >= 'A' && sign <= 'Z' && sign != 'I' && sign != 'O';
     }
 
     private static int value(String code) {

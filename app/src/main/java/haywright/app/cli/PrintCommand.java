@@ -1,6 +1,7 @@
 package haywright.app.cli;
 
 import haywright.app.report.FeedLetter;
+import haywright.app.report.FieldSheet;
 import haywright.app.report.Paper;
 import haywright.app.store.Store;
 import haywright.cattle.Group;
@@ -38,7 +39,7 @@ final class PrintCommand implements Runnable {
 
     @Override
     public void run() {
-        throw new ParameterException(spec.commandLine(), "Say which paper: letter.");
+        throw new ParameterException(spec.commandLine(), "Say which paper: letter, sheet, labels or walk.");
     }
 
     @Command(
@@ -75,6 +76,89 @@ final class PrintCommand implements Runnable {
         }
     }
 
+    @Command(
+            description =
+                    "The newest field sheet of a lot, or a new one by the usual plan: PDF to print, HTML for a phone.",
+            mixinStandardHelpOptions = true)
+    void sheet(
+            @Parameters(paramLabel = "FILE") Path file,
+            @Option(
+                            names = "--ranch",
+                            paramLabel = "NAME",
+                            description = "Its name or id; not needed for the only one.")
+                    @Nullable
+                    String ranchName,
+            @Option(names = "--lot", paramLabel = "NAME", description = "Its name; not needed for the only one.")
+                    @Nullable
+                    String lotName,
+            @Option(names = "--size", paramLabel = "SIZE", description = "letter (when not said) or a4.")
+                    Paper.@Nullable Size size,
+            @Option(names = "--demo", description = "Of the demo ranch, which is invented.") boolean demo)
+            throws IOException {
+        try (var store = demo ? data.openDemo(clock) : data.open(clock)) {
+            var sheet = Sheets.newest(store, demo ? DemoCommand.ranch(store) : ranch(store, ranchName), lotName, clock);
+            if (String.valueOf(file.getFileName()).endsWith(".html")) {
+                Files.writeString(file, sheet.phonePage(), StandardCharsets.UTF_8);
+            } else {
+                write(sheet.paper(size == null ? Paper.Size.LETTER : size), file);
+            }
+            written(file, sheet);
+        }
+    }
+
+    @Command(description = "Bag labels of a lot's newest field sheet, as PDF.", mixinStandardHelpOptions = true)
+    void labels(
+            @Parameters(paramLabel = "FILE") Path file,
+            @Option(
+                            names = "--ranch",
+                            paramLabel = "NAME",
+                            description = "Its name or id; not needed for the only one.")
+                    @Nullable
+                    String ranchName,
+            @Option(names = "--lot", paramLabel = "NAME", description = "Its name; not needed for the only one.")
+                    @Nullable
+                    String lotName,
+            @Option(names = "--size", paramLabel = "SIZE", description = "letter (when not said) or a4.")
+                    Paper.@Nullable Size size,
+            @Option(names = "--demo", description = "Of the demo ranch, which is invented.") boolean demo)
+            throws IOException {
+        try (var store = demo ? data.openDemo(clock) : data.open(clock)) {
+            var sheet = Sheets.newest(store, demo ? DemoCommand.ranch(store) : ranch(store, ranchName), lotName, clock);
+            write(sheet.labelsPaper(size == null ? Paper.Size.LETTER : size), file);
+            written(file, sheet);
+        }
+    }
+
+    private void written(Path file, FieldSheet sheet) {
+        spec.commandLine()
+                .getOut()
+                .printf("Sheet %s written to %s%n", sheet.sampling().code(), file);
+    }
+
+    @Command(description = "The walk across a field, as GPX.", mixinStandardHelpOptions = true)
+    void walk(
+            @Parameters(paramLabel = "FILE") Path file,
+            @Option(
+                            names = "--ranch",
+                            paramLabel = "NAME",
+                            description = "Its name or id; not needed for the only one.")
+                    @Nullable
+                    String ranchName,
+            @Option(names = "--field", paramLabel = "NAME", description = "Its name; not needed for the only one.")
+                    @Nullable
+                    String fieldName,
+            @Option(names = "--seed", paramLabel = "N", description = "Where the walk begins; 1 when not said.")
+                    @Nullable
+                    Integer seed,
+            @Option(names = "--demo", description = "Of the demo ranch, which is invented.") boolean demo)
+            throws IOException {
+        try (var store = demo ? data.openDemo(clock) : data.open(clock)) {
+            var field = Sheets.field(demo ? DemoCommand.ranch(store) : ranch(store, ranchName), fieldName);
+            Files.writeString(file, Sheets.gpx(field, seed == null ? 1 : seed), StandardCharsets.UTF_8);
+            spec.commandLine().getOut().printf("Written to %s%n", file);
+        }
+    }
+
     static void write(Paper paper, Path file) throws IOException {
         var name = String.valueOf(file.getFileName());
         if (name.endsWith(".html")) {
@@ -83,7 +167,7 @@ final class PrintCommand implements Runnable {
             Files.write(file, paper.pdf());
         } else {
             throw new Refused(
-                    "file", name, "a letter is written as PDF or as HTML", "Let the name end in .pdf or .html.");
+                    "file", name, "a paper is written as PDF or as HTML", "Let the name end in .pdf or .html.");
         }
     }
 

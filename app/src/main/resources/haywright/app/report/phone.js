@@ -17,7 +17,7 @@
   function checked(text) {
     for (var digit = 0; digit < 10; digit++) {
       var sign = SIGNS[((-2 * value(text + digit)) % 37 + 37) % 37];
-      if (sign >= 'A' && sign <= 'Z') { return text + digit + sign; }
+      if (sign >= 'A' && sign <= 'Z' && sign !== 'I' && sign !== 'O') { return text + digit + sign; }
     }
     return '';
   }

@@ -179,6 +179,31 @@ class CliTest {
     }
 
     @Test
+    void aFieldSheetIsKeptWithTheRanchWhenItIsPrinted() throws IOException {
+        var data = folder.resolve("data").toString();
+        run("ranch", "--data", data, "import", file("tin.json", new RanchDocument().write(TinLantern.ranch())));
+        var pdf = folder.resolve("sheet.pdf");
+        var first = run("print", "sheet", pdf.toString(), "--lot", "meadow hay", "--data", data);
+        assertThat(first.out()).startsWith("Sheet S");
+        assertThat(Files.readAllBytes(pdf)).startsWith("%PDF-".getBytes(StandardCharsets.US_ASCII));
+        var phone = folder.resolve("sheet.html");
+        var code = first.out().split(" ")[1];
+        assertThat(run("print", "sheet", phone.toString(), "--lot", "Meadow hay", "--data", data)
+                        .out())
+                .contains(code);
+        assertThat(phone).content().contains("data-code=\"" + code + "\"");
+        assertThat(run("print", "labels", folder.resolve("l.pdf").toString(), "--lot", "Meadow hay", "--data", data)
+                        .exit())
+                .isZero();
+        var gpx = folder.resolve("walk.gpx");
+        run("print", "walk", gpx.toString(), "--field", "North pivot", "--data", data);
+        assertThat(gpx).content().contains("<name>S01</name>");
+        assertThat(run("print", "sheet", pdf.toString(), "--lot", "Nowhere", "--data", data)
+                        .err())
+                .contains("There are: ");
+    }
+
+    @Test
     void theDemoHasLettersAndEveryCommandAVersion() {
         var html = folder.resolve("demo.html");
         var data = folder.resolve("data").toString();

@@ -36,7 +36,10 @@ public record Gpx(String name, FieldWalk walk) {
     /** Seven digits are a centimetre. */
     private static String at(FieldShape.Corner corner) {
         var c = corner.onTheGlobe();
-        return String.format(Locale.ROOT, "lat=\"%.7f\" lon=\"%.7f\"", c.latitude(), c.longitude());
+        double longitude = Math.rint(c.longitude() * 1e7) / 1e7;
+        // The format ends below 180, which is written as −180.
+        return String.format(
+                Locale.ROOT, "lat=\"%.7f\" lon=\"%.7f\"", c.latitude(), longitude >= 180 ? -180 : longitude);
     }
 
     /** Signs that XML has no place for are left out. */

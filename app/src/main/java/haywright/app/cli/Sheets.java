@@ -1,0 +1,82 @@
+package haywright.app.cli;
+
+import haywright.app.document.Patch;
+import haywright.app.document.RanchDocument;
+import haywright.app.exchange.gpx.Gpx;
+import haywright.app.report.FieldSheet;
+import haywright.app.store.SaveAnswer;
+import haywright.app.store.Store;
+import haywright.app.web.Desk;
+import haywright.quantity.Unit;
+import haywright.ranch.Field;
+import haywright.ranch.Lot;
+import haywright.ranch.LotSubject;
+import haywright.ranch.Ranch;
+import haywright.ranch.Sampling;
+import haywright.sampling.Aim;
+import haywright.sampling.FieldShape;
+import haywright.sampling.FieldWalk;
+import haywright.sampling.SamplingPlan;
+import haywright.workings.Refused;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.Collection;
+import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/** Field sheets and walks for the terminal. */
+final class Sheets {
+    private Sheets() {}
+
+    /** The newest sheet of the lot; where there is none, one by the usual plan, kept so that it can come back. */
+    static FieldSheet newest(Store store, Ranch ranch, @Nullable String lotName, Clock clock) {
+        var lot = one("lot", ranch, ranch.lots().values(), Lot::name, lotName);
+        var made = ranch.samplingsOf(lot.id());
+        if (!made.isEmpty()) {
+            return FieldSheet.of(ranch, made.get(made.size() - 1));
+        }
+        var plan = SamplingPlan.of(LotSubject.of(lot), Aim.USUAL);
+        var today = ranch.settings().today(LocalDate.now(clock));
+        var sampling = Sampling.of(plan, UUID.randomUUID(), lot.id(), today);
+        return FieldSheet.of(kept(store, ranch, lot, sampling), sampling);
+    }
+
+    private static Ranch kept(Store store, Ranch ranch, Lot lot, Sampling sampling) {
+        var documents = new RanchDocument();
+        var with = ranch.with(sampling);
+        var words = "Field sheet made: %s, %s".formatted(lot.name(), sampling.code());
+        var patch = Patch.between(documents.tree(ranch), documents.tree(with));
+        long rev = store.ranches().open(ranch.id()).rev();
+        if (store.ranches().save(ranch.id(), rev, Desk.WHO, words, patch) instanceof SaveAnswer.Saved) {
+            return with;
+        }
+        throw new Refused("lot", lot.name(), "the ranch was changed at this moment", "Try again.");
+    }
+
+    static Field field(Ranch ranch, @Nullable String name) {
+        return one("field", ranch, ranch.fields().values(), Field::name, name);
+    }
+
+    static String gpx(Field field, int seed) {
+        var shape = FieldShape.of(field.boundary());
+        var advice = FieldWalk.advised(Unit.SQUARE_METRE.to(Unit.ACRE, shape.squareMetres()), false);
+        return new Gpx(field.name(), FieldWalk.of(shape, advice.stops(), seed)).text();
+    }
+
+    private static <T> T one(
+            String what, Ranch ranch, Collection<T> all, Function<T, String> naming, @Nullable String name) {
+        if (name == null && all.size() == 1) {
+            return all.iterator().next();
+        }
+        return all.stream()
+                .filter(one -> naming.apply(one).equalsIgnoreCase(name))
+                .findFirst()
+                .orElseThrow(() -> new Refused(
+                        what,
+                        name == null ? "no name" : name,
+                        "%s has no %s of this name".formatted(ranch.name(), what),
+                        "There are: " + all.stream().map(naming).collect(Collectors.joining(", ")) + "."));
+    }
+}

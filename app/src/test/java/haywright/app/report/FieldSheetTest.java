@@ -1,0 +1,127 @@
+package haywright.app.report;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.openhtmltopdf.util.Diagnostic;
+import haywright.app.document.TinLantern;
+import haywright.ranch.Lot;
+import haywright.ranch.LotSubject;
+import haywright.ranch.Ranch;
+import haywright.ranch.Sampling;
+import haywright.sampling.Aim;
+import haywright.sampling.CheckLetter;
+import haywright.sampling.FieldShape;
+import haywright.sampling.FieldWalk;
+import haywright.sampling.Layout;
+import haywright.sampling.SamplingPlan;
+import java.io.IOException;
+import java.io.StringReader;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.UUID;
+import java.util.logging.Level;
+import java.util.stream.Stream;
+import javax.xml.parsers.DocumentBuilderFactory;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.xml.sax.InputSource;
+
+class FieldSheetTest {
+    private static final Ranch DEMO = TinLantern.ranch();
+
+    static Stream<Lot> lots() {
+        return DEMO.lots().values().stream();
+    }
+
+    private static FieldSheet sheet(Lot lot) {
+        var plan = SamplingPlan.of(LotSubject.of(lot), Aim.USUAL);
+        var id = UUID.nameUUIDFromBytes(lot.name().getBytes(java.nio.charset.StandardCharsets.UTF_8));
+        var sampling = Sampling.of(plan, id, lot.id(), LocalDate.of(2026, 12, 1));
+        return FieldSheet.of(DEMO.with(sampling), sampling);
+    }
+
+    @ParameterizedTest
+    @MethodSource("lots")
+    void aSheetHasABoxForEachAndItsLabels(Lot lot) throws IOException {
+        var sheet = sheet(lot);
+        var complaints = new ArrayList<String>();
+        byte[] pdf = sheet.paper(Paper.Size.LETTER).pdf(d -> {
+            if (d.getLevel().intValue() >= Level.WARNING.intValue()) {
+                complaints.add(words(d));
+            }
+        });
+        assertThat(complaints).isEmpty();
+        try (var document = Loader.loadPDF(pdf)) {
+            var text = new PDFTextStripper().getText(document);
+            assertThat(text).contains(lot.name(), sheet.sampling().code(), "safety rules come first", "invented");
+            sheet.labels().forEach(label -> assertThat(text).contains(label.bag()));
+            assertThat(document.getNumberOfPages()).isLessThanOrEqualTo(3);
+        }
+        sheet.labels()
+                .forEach(label -> assertThat(CheckLetter.read(label.bag()))
+                        .startsWith(sheet.sampling().code()));
+        assertThat(sheet.rows()).hasSameSizeAs(sheet.sampling().picks());
+    }
+
+    private static String words(Diagnostic d) {
+        return d.getFormattedMessage();
+    }
+
+    @Test
+    void theSamePageGivesTheSameBytes() {
+        var lot = DEMO.lots().values().iterator().next();
+        assertThat(sheet(lot).paper(Paper.Size.A4).pdf())
+                .isEqualTo(sheet(lot).paper(Paper.Size.A4).pdf());
+    }
+
+    @Test
+    void thePhonePageIsOneFileThatReadsWithoutScriptsAndFetchesNothing() {
+        var sheet = sheet(DEMO.lots().values().iterator().next());
+        var page = sheet.phonePage();
+        assertThat(page)
+                .contains(
+                        "Scripts are off",
+                        "<script>",
+                        "<style>",
+                        sheet.labels().get(0).bag())
+                .doesNotContain("src=", "href=", "@import", "url(h");
+        assertThat(page.split("name=\"unit\"", -1))
+                .hasSize(sheet.sampling().picks().size() + 1);
+    }
+
+    @Test
+    void aSheetOutlivesItsLot() {
+        var lot = DEMO.lots().values().iterator().next();
+        var made = sheet(lot);
+        var gone = FieldSheet.of(DEMO.with(made.sampling()).withoutLot(lot.id()), made.sampling());
+        assertThat(gone.lotName()).contains("not on the ranch any more");
+        assertThat(gone.rows().get(0).where()).contains("bale");
+        assertThat(gone.paper(Paper.Size.LETTER).pdf()).isNotEmpty();
+    }
+
+    @Test
+    void drawingsAreWellFormedAndSayWhatTheyShow() throws Exception {
+        var picks = java.util.List.of(1, 5, 9);
+        for (var layout : new Layout[] {
+            Layout.Block.open(4, 9, 3, 100, 2), new Layout.Pyramid(3, 3, 12, 70, 1), new Layout.Loose(60)
+        }) {
+            assertThat(title(new StackDrawing(layout, picks).svg())).isEqualTo("Which bales to core");
+        }
+        assertThat(new StackDrawing(Layout.Block.open(50, 400, 5, 100_000, 4), picks).svg())
+                .isEmpty();
+        var field = DEMO.fields().values().iterator().next();
+        var shape = FieldShape.of(field.boundary());
+        var svg = new FieldDrawing(shape, FieldWalk.of(shape, 12, 1)).svg();
+        assertThat(title(svg)).isEqualTo("The walk across the field");
+        assertThat(svg.split("<circle", -1)).hasSize(13);
+    }
+
+    private static String title(String svg) throws Exception {
+        var document =
+                DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(new InputSource(new StringReader(svg)));
+        return document.getElementsByTagName("title").item(0).getTextContent();
+    }
+}
