@@ -175,8 +175,8 @@ public sealed interface Layout {
                     "Leave all three out if the bales lie loose."));
         } else if (room < count) {
             problems.add(new Problem(
-                    "rows",
-                    a + " × " + b + " × " + c + " for " + count + " bales",
+                    "count",
+                    count + " bales in " + a + " × " + b + " × " + c,
                     "as drawn the stack holds only " + room + " bales",
                     "Is a row or a tier missing, or are there fewer bales?"));
         }

@@ -30,6 +30,7 @@ public record StackDrawing(Layout layout, List<Integer> picks) {
                 .max()
                 .orElse(1);
         int cell = Math.min(LARGEST, (WIDE - 4) / longest);
+        int wide = Math.max(200, longest * cell + 4);
         if (cell < SMALLEST || layout.count() > MOST_DRAWN) {
             return "";
         }
@@ -59,7 +60,7 @@ public record StackDrawing(Layout layout, List<Integer> picks) {
                 <defs><pattern id="reach" width="5" height="5" patternUnits="userSpaceOnUse">\
                 <path d="M0 5 L5 0" stroke="#6b6459" stroke-width="0.8"/></pattern></defs>
                 %s</svg>
-                """.formatted(WIDE, y, WIDE, y, describe(), body);
+                """.formatted(wide, y, wide, y, describe(), body);
     }
 
     private String describe() {

@@ -42,9 +42,12 @@ public final class LotPages {
     /**
      * @param made cutting and day, in words; may be empty
      * @param amount what was counted or measured, in words
+     * @param range the least and the most it may be; empty where nothing is known
+     * @param why where that doubt comes from
      * @param tested in words
      */
-    public record Row(Lot lot, String made, String amount, String tons, String tested, State state) {}
+    public record Row(
+            Lot lot, String made, String amount, String tons, String range, String why, String tested, State state) {}
 
     /** How a lot's testing stands: drawn as well as written. */
     public enum State {
@@ -87,11 +90,20 @@ public final class LotPages {
         int reports = page.ranch().reportsOn(lot.id()).size();
         var state = reports > 0 ? State.TESTED : lot.isNitrateDanger() ? State.DANGER : State.UNTESTED;
         var kg = lot.stock().asFedKg();
+        var range = lot.stock().range();
         return new Row(
                 lot,
                 String.join(", ", made),
                 amount(page, lot.stock()),
                 kg.isPresent() ? Show.tons(kg.getAsDouble()) : "not known",
+                range.map(r -> "%s to %s".formatted(Show.tonsNumber(r.lowKg()), Show.tons(r.highKg())))
+                        .orElse(""),
+                range.map(r -> "%s %s (%s)"
+                                .formatted(
+                                        r.words(),
+                                        r.source().cite(),
+                                        r.source().known().words()))
+                        .orElse(""),
                 tested(state, reports),
                 state);
     }
@@ -109,15 +121,18 @@ public final class LotPages {
         if (stock instanceof Stock.Bales b) {
             return "%s %s of %s".formatted(Show.number(b.count(), 0), b.bale().words(), Show.quantity(b.baleWeight()));
         } else if (stock instanceof Stock.Bunker b) {
-            return "bunker or pile, %s by %s by %s"
+            return "bunker, %s by %s by %s"
                     .formatted(Show.quantity(b.length()), Show.quantity(b.width()), Show.quantity(b.height()));
         } else if (stock instanceof Stock.Bag b) {
             return "bag, %s long and %s across".formatted(Show.quantity(b.length()), Show.quantity(b.diameter()));
         } else if (stock instanceof Stock.Weighed w) {
             return "weighed, " + Show.quantity(w.mass());
         }
-        var field = page.ranch().fields().get(((Stock.Standing) stock).field());
-        return "standing" + (field == null ? "" : " in " + field.name());
+        if (stock instanceof Stock.Standing s) {
+            var field = page.ranch().fields().get(s.field());
+            return "standing" + (field == null ? "" : " in " + field.name());
+        }
+        return OtherStock.amount(stock);
     }
 
     private static void add(Page page) {

@@ -51,10 +51,15 @@ public final class StockForm {
     /** How a lot can lie there. */
     public enum Kind {
         BALES("Bales", "Counted, with the weight of one."),
-        BUNKER("Bunker or pile", "Length, width, height, and how tightly it is packed."),
+        BUNKER("Bunker", "Length, width, height, and how tightly it is packed."),
         BAG("Silage bag", "Diameter, length, and how tightly it is packed."),
         WEIGHED("Weighed", "Off the scale or the load tickets."),
-        STANDING("Still standing", "In a field of this ranch.");
+        STANDING("Still standing", "In a field of this ranch."),
+        PYRAMID("Pyramid of rounds", "Round bales stacked narrower upward, counted, with the weight of one."),
+        LOOSE_STACK("Loose stack", "A tape along, across and over the top."),
+        PILE("Drive-over pile", "Length, width, height and slope of the sides."),
+        UPRIGHT_SILO("Upright silo", "Diameter, depth, and what was fed from the top."),
+        BIN("Grain bin", "Diameter, depth at the wall, and the heap.");
 
         private final String words;
         private final String how;
@@ -80,7 +85,10 @@ public final class StockForm {
             } else if (stock instanceof Stock.Bag) {
                 return BAG;
             }
-            return stock instanceof Stock.Weighed ? WEIGHED : STANDING;
+            if (stock instanceof Stock.Standing) {
+                return STANDING;
+            }
+            return stock instanceof Stock.Weighed ? WEIGHED : OtherStock.kind(stock);
         }
     }
 
@@ -109,6 +117,8 @@ public final class StockForm {
         } else if (stock instanceof Stock.Standing s) {
             known.put(FIELD.name(), s.field().toString());
             known.put(YIELD.name(), s.yield() == null ? "" : YIELD.typed(s.yield()));
+        } else {
+            known.putAll(OtherStock.known(stock));
         }
         return known;
     }
@@ -148,6 +158,7 @@ public final class StockForm {
                 }
                 yield form.part(() -> new Stock.Standing(field.orElseThrow(), grows));
             }
+            default -> OtherStock.read(form, kind);
         };
     }
 

@@ -87,6 +87,14 @@ public record PlanView(
         return choice.precision().spread().ofValue() ? " % of the value" : " points";
     }
 
+    /** In counts of 20 where it comes out even: "19 times in 20". */
+    public String howOften(SamplingPlan plan) {
+        double twentieths = plan.aim().confidencePercent() / 5;
+        return twentieths == Math.rint(twentieths)
+                ? "%.0f times in 20".formatted(twentieths)
+                : Show.significant(plan.aim().confidencePercent(), 4) + " times in 100";
+    }
+
     public String analyte(SamplingPlan plan) {
         return name(plan.aim().analyte());
     }

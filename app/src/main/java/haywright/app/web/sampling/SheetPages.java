@@ -51,9 +51,9 @@ public final class SheetPages {
         on.post("take/file", SheetPages::file);
     }
 
-    /** Cores from one of the sheet, by its number in walking order. */
-    public static Ask cores(int order) {
-        return Ask.number("cores-" + order, "Cores from number " + order, "");
+    /** Cores from one of the sheet. */
+    public static Ask cores(FieldSheet.Row row) {
+        return Ask.number("cores-" + row.order(), row.order() + ": " + row.where(), "");
     }
 
     private static FieldSheet sheet(Page page) {
@@ -62,7 +62,7 @@ public final class SheetPages {
 
     private static void show(Page page) {
         var sheet = sheet(page);
-        page.show(SHEET, view(sheet, page.form(key(sheet.sampling()), () -> known(page, sheet.sampling()))));
+        page.show(SHEET, view(sheet, page.form(key(sheet.sampling()), () -> known(page, sheet))));
     }
 
     private static View view(FieldSheet sheet, Form form) {
@@ -82,18 +82,20 @@ public final class SheetPages {
                         all < planned ? " The answer is less sure than the plan said." : "");
     }
 
-    private static Map<String, String> known(Page page, Sampling sampling) {
+    private static Map<String, String> known(Page page, FieldSheet sheet) {
         var known = new LinkedHashMap<String, String>();
+        var sampling = sheet.sampling();
         var taken = sampling.taken();
         known.put(ON.name(), Show.date(taken == null ? page.today() : taken.on()));
         known.put(BY.name(), taken == null ? "" : taken.by());
         known.put(DIFFERED.name(), taken == null ? "" : taken.differed());
         known.put(PHOTOS.name(), taken == null ? "" : String.join(", ", taken.photos()));
-        for (int i = 0; i < sampling.picks().size(); i++) {
+        for (var row : sheet.rows()) {
+            int i = row.order() - 1;
             int cores = taken == null || i >= taken.cores().size()
                     ? sampling.increments()
                     : taken.cores().get(i);
-            known.put(cores(i + 1).name(), String.valueOf(cores));
+            known.put(cores(row).name(), String.valueOf(cores));
         }
         return known;
     }
@@ -105,8 +107,8 @@ public final class SheetPages {
         var on = form.date(ON, "Which day was it?");
         var by = form.text(BY, "Who took it?");
         var cores = new ArrayList<Integer>();
-        for (int i = 1; i <= sampling.picks().size(); i++) {
-            cores.add(form.count(cores(i), "0 if none was taken."));
+        for (var row : sheet.rows()) {
+            cores.add(form.count(cores(row), "0 if none was taken."));
         }
         var differed = form.text(DIFFERED);
         var photos = SheetFile.photos(form.text(PHOTOS));
