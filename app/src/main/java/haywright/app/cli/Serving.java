@@ -1,14 +1,12 @@
 package haywright.app.cli;
 
 import haywright.app.compute.ComputeHttp;
-import haywright.app.document.RanchDocument;
 import haywright.app.document.TinLantern;
 import haywright.app.store.Store;
 import haywright.app.web.Desk;
 import haywright.app.web.Server;
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
@@ -32,7 +30,7 @@ final class Serving {
 
     /** Does not come back: the process ends by a signal, and closes pages and data then. */
     void serve(Store store, Path copies, Clock clock, String path, PrintWriter out) throws InterruptedException {
-        var desk = new Desk(store, clock, Serving::demo);
+        var desk = new Desk(store, clock, TinLantern::ranch);
         var server = Server.start(
                 desk, LOOPBACK, port == null ? Server.freePort(LOOPBACK) : port, new ComputeHttp()::register);
         Runtime.getRuntime().addShutdownHook(new Thread(() -> {
@@ -64,10 +62,6 @@ final class Serving {
                         0,
                         1,
                         TimeUnit.HOURS);
-    }
-
-    private static byte[] demo() {
-        return new RanchDocument().write(TinLantern.ranch()).getBytes(StandardCharsets.UTF_8);
     }
 
     /** Only where somebody sits at the terminal and there is a screen; the address has been said in any case. */

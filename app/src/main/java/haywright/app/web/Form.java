@@ -7,7 +7,6 @@ import haywright.quantity.Unit;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -28,21 +27,13 @@ public final class Form {
     private final String key;
     private final boolean draft;
     private final Map<String, List<String>> typed;
-    private final Map<String, String> labels = new LinkedHashMap<>();
-    private final List<Problem> problems = new ArrayList<>();
-    private final List<Doubt> doubts = new ArrayList<>();
+    private final Findings findings = new Findings();
 
     private Form(String key, boolean draft, Map<String, List<String>> typed) {
         this.key = key;
         this.draft = draft;
         this.typed = typed;
     }
-
-    /** Something unusual that is kept once somebody says that it is right. */
-    public record Doubt(String field, String question, String words) {}
-
-    /** One message of the summary at the top, with the id it links to. */
-    public record Message(String field, String label, String words) {}
 
     /** A form with what is known already. */
     public static Form of(String key, Map<String, String> values) {
@@ -101,7 +92,7 @@ public final class Form {
 
     /** Required. */
     public String text(Ask ask, String fix) {
-        labels.put(ask.name(), ask.label());
+        findings.read(ask);
         var text = value(ask).strip();
         if (text.isEmpty()) {
             refuse(ask.name(), "", "nothing is written here", fix);
@@ -111,7 +102,7 @@ public final class Form {
 
     /** Empty where nothing was typed. */
     public String text(Ask ask) {
-        labels.put(ask.name(), ask.label());
+        findings.read(ask);
         return value(ask).strip();
     }
 
@@ -122,7 +113,7 @@ public final class Form {
     }
 
     public @Nullable Quantity maybeQuantity(Ask ask) {
-        labels.put(ask.name(), ask.label());
+        findings.read(ask);
         return isEmpty(ask) ? null : parsed(ask).orElse(null);
     }
 
@@ -140,7 +131,7 @@ public final class Form {
     }
 
     public @Nullable Integer maybeCount(Ask ask) {
-        labels.put(ask.name(), ask.label());
+        findings.read(ask);
         return isEmpty(ask) ? null : counted(ask).orElse(null);
     }
 
@@ -149,7 +140,7 @@ public final class Form {
     }
 
     public @Nullable LocalDate maybeDate(Ask ask) {
-        labels.put(ask.name(), ask.label());
+        findings.read(ask);
         return isEmpty(ask) ? null : dated(ask).orElse(null);
     }
 
@@ -188,11 +179,11 @@ public final class Form {
         return read(() -> Parse.date(ask.name(), value(ask)));
     }
 
-    private <T> Optional<T> read(Supplier<T> reading) {
+    private <T> Optional<T> read(Supplier<? extends T> reading) {
         try {
             return Optional.of(reading.get());
         } catch (Refused refused) {
-            problems.addAll(refused.problems());
+            findings.problems.addAll(refused.problems());
             return Optional.empty();
         }
     }
@@ -201,7 +192,7 @@ public final class Form {
 
     /** Notes a problem of the form itself, where no record owns the rule. */
     public void refuse(String field, String value, String rule, String fix) {
-        problems.add(new Problem(field, value, rule, fix));
+        findings.problems.add(new Problem(field, value, rule, fix));
     }
 
     /**
@@ -209,7 +200,7 @@ public final class Form {
      * value is kept, and {@link #confirmed()} has the question.
      */
     public void doubt(Ask ask, String question, String words) {
-        doubts.add(new Doubt(ask.name(), question, words));
+        findings.doubts.add(new Findings.Doubt(ask.name(), question, words, isTicked(CONFIRM, question)));
     }
 
     /**
@@ -217,106 +208,48 @@ public final class Form {
      * figure that stood there before was asked about then.
      */
     public void doubtUnless(Ask ask, @Nullable Quantity before, Quantity now, Quantity low, Quantity high) {
-        double value = now.base();
-        if (!isRead(ask) || now.equals(before) || value <= 0 || (value >= low.base() && value <= high.base())) {
-            return;
+        if (!isEmpty(ask) && problem(ask).isEmpty() && !now.equals(before)) {
+            Findings.unusual(ask, now, low, high).ifPresent(words -> doubt(ask, ask.name() + "-unusual", words));
         }
-        double slipped = value < low.base() ? value * 10 : value / 10;
-        var guess = slipped >= low.base() && slipped <= high.base()
-                ? " Did you mean %s?"
-                        .formatted(Show.quantity(
-                                new Quantity(value < low.base() ? now.value() * 10 : now.value() / 10, now.unit())))
-                : "";
-        doubt(
-                ask,
-                ask.name() + "-unusual",
-                "%s is outside of the usual %s to %s.%s"
-                        .formatted(
-                                Show.quantity(now),
-                                Show.significant(low.in(ask.unit()), 4),
-                                Show.withUnit(Show.significant(high.in(ask.unit()), 4), ask.unit()),
-                                guess));
-    }
-
-    private boolean isRead(Ask ask) {
-        return !isEmpty(ask) && problems.stream().noneMatch(p -> p.field().equals(ask.name()));
     }
 
     /** The questions that were answered with "yes, this is right". */
     public List<String> confirmed() {
-        return doubts.stream()
-                .map(Doubt::question)
-                .filter(question -> isTicked(CONFIRM, question))
+        return findings.doubts.stream()
+                .filter(Findings.Doubt::isConfirmed)
+                .map(Findings.Doubt::question)
                 .toList();
     }
 
     /** Whatever the record refuses lands beside its field; empty if anything at all is wrong or still doubted. */
     public <T> Optional<T> build(Supplier<T> record) {
-        T built = null;
-        if (problems.isEmpty()) {
-            try {
-                built = record.get();
-            } catch (Refused refused) {
-                problems.addAll(refused.problems());
-            }
-        }
-        return hasProblems() ? Optional.empty() : Optional.ofNullable(built);
+        Optional<T> built = part(record);
+        return hasProblems() ? Optional.empty() : built;
     }
 
     /** A part of what is built; what it refuses is noted at once, so that it stands beside the rest. */
     public <T> Optional<T> part(Supplier<? extends T> record) {
-        if (!problems.isEmpty()) {
-            return Optional.empty();
-        }
-        try {
-            return Optional.of(record.get());
-        } catch (Refused refused) {
-            problems.addAll(refused.problems());
-            return Optional.empty();
-        }
+        return findings.problems.isEmpty() ? read(record) : Optional.empty();
     }
 
     public boolean hasProblems() {
-        return !problems.isEmpty() || doubts.stream().anyMatch(this::isOpen);
+        return findings.areOpen();
     }
 
-    private boolean isOpen(Doubt doubt) {
-        return !isTicked(CONFIRM, doubt.question());
-    }
-
-    /** Every message, in the order found. */
-    public List<Message> messages() {
-        var messages = new ArrayList<Message>();
-        for (var problem : problems) {
-            messages.add(new Message(problem.field(), labels.getOrDefault(problem.field(), ""), sentence(problem)));
-        }
-        for (var doubt : doubts) {
-            if (isOpen(doubt)) {
-                messages.add(new Message(doubt.field(), labels.getOrDefault(doubt.field(), ""), doubt.words()));
-            }
-        }
-        return messages;
+    /** Every message, in the order found, for the summary at the top. */
+    public List<Findings.Message> messages() {
+        return findings.messages();
     }
 
     /** The message that stands beside a field; empty if there is none. */
     public String problem(Ask ask) {
-        return problems.stream()
-                .filter(p -> p.field().equals(ask.name()))
-                .map(Form::sentence)
-                .findFirst()
-                .orElse("");
+        return findings.beside(ask);
     }
 
-    public List<Doubt> doubts(Ask ask) {
-        return doubts.stream().filter(d -> d.field().equals(ask.name())).toList();
-    }
-
-    private static String sentence(Problem problem) {
-        var rule = problem.rule();
-        var start = problem.value().isBlank()
-                ? rule.substring(0, 1).toUpperCase(Locale.ROOT) + rule.substring(1)
-                : "“" + problem.value() + "”: " + rule;
-        return (start + ". " + problem.fix()).strip();
+    public List<Findings.Doubt> doubts(Ask ask) {
+        return findings.doubts.stream()
+                .filter(d -> d.field().equals(ask.name()))
+                .toList();
     }
 
     /** What was typed, in a second unit; empty where it cannot be read or has no other unit. */

@@ -1,6 +1,7 @@
 package haywright.app.web.lab;
 
 import haywright.app.web.Ask;
+import haywright.app.web.Findings;
 import haywright.app.web.Form;
 import haywright.app.web.Option;
 import haywright.app.words.Show;
@@ -86,7 +87,7 @@ public final class Readings {
             return words.isEmpty() ? form.problem(unit) : words.get(0);
         }
 
-        public List<Form.Doubt> doubts(Form form) {
+        public List<Findings.Doubt> doubts(Form form) {
             return boxes().stream().flatMap(ask -> form.doubts(ask).stream()).toList();
         }
     }

@@ -1,6 +1,5 @@
 package haywright.app.web.round;
 
-import haywright.app.document.RanchDocument;
 import haywright.app.store.Ranches;
 import haywright.app.web.Ask;
 import haywright.app.web.Desk;
@@ -62,7 +61,7 @@ public final class RoundPages {
                 .map(listed -> row(ranches.open(listed.id()).ranch()))
                 .toList();
         var frame = Frame.plain(http, "The round").withProblems(form.hasProblems() || !refused.isEmpty());
-        var demo = new RanchDocument().read(desk.demo().get()).id();
+        var demo = desk.demo().get().id();
         var view = new View(
                 form,
                 frame.token(),
@@ -104,15 +103,14 @@ public final class RoundPages {
 
     /** Opened again it is as it was left. */
     private void openDemo(Context http) {
-        var document = desk.demo().get();
-        var id = new RanchDocument().read(document).id();
+        var demo = desk.demo().get();
         var ranches = desk.store().ranches();
-        if (ranches.deleted().stream().anyMatch(r -> r.id().equals(id))) {
-            ranches.restore(id);
-        } else if (ranches.list().stream().noneMatch(r -> r.id().equals(id))) {
-            desk.store().files().take(document, Desk.WHO, "Demo opened");
+        if (ranches.deleted().stream().anyMatch(r -> r.id().equals(demo.id()))) {
+            ranches.restore(demo.id());
+        } else if (ranches.list().stream().noneMatch(r -> r.id().equals(demo.id()))) {
+            ranches.create(demo);
         }
-        Page.leave(http, "/ranch/" + id + "/");
+        Page.leave(http, "/ranch/" + demo.id() + "/");
     }
 
     /** One ranch as JSON, or a backup: a zip of them or a daily copy. */

@@ -2,7 +2,7 @@ package haywright.app.web.letter;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import haywright.app.document.RanchDocument;
+import haywright.app.document.TinLantern;
 import haywright.app.store.Store;
 import haywright.app.web.Desk;
 import haywright.app.web.Server;
@@ -21,7 +21,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.Map;
-import java.util.Objects;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.apache.pdfbox.Loader;
@@ -46,15 +45,11 @@ class LetterPagesTest {
     private Group cows;
 
     @BeforeEach
-    void openTheDemo() throws Exception {
-        byte[] document;
-        try (var in = Objects.requireNonNull(RanchDocument.class.getResourceAsStream("tin-lantern.json"))) {
-            document = in.readAllBytes();
-        }
+    void openTheDemo() {
         store = Store.inFolder(folder, Clock.systemUTC());
-        ranch = store.ranches().create(new RanchDocument().read(document)).ranch();
+        ranch = store.ranches().create(TinLantern.ranch()).ranch();
         cows = ranch.groups().values().iterator().next();
-        server = Server.start(new Desk(store, Clock.systemUTC(), () -> document), "127.0.0.1", 0, routes -> {});
+        server = Server.start(new Desk(store, Clock.systemUTC(), TinLantern::ranch), "127.0.0.1", 0, routes -> {});
     }
 
     @AfterEach

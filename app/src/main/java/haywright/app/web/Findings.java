@@ -1,0 +1,81 @@
+package haywright.app.web;
+
+import haywright.app.words.Show;
+import haywright.quantity.Quantity;
+import haywright.workings.Problem;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+
+/** What is wrong with a form, and what is doubted, each by the field it stands beside. */
+public final class Findings {
+    final List<Problem> problems = new ArrayList<>();
+    final List<Doubt> doubts = new ArrayList<>();
+    private final Map<String, String> labels = new LinkedHashMap<>();
+
+    Findings() {}
+
+    /** Something unusual that is kept once somebody says that it is right. */
+    public record Doubt(String field, String question, String words, boolean isConfirmed) {}
+
+    /** One message of the summary, with the field it links to; the label is empty where there is none. */
+    public record Message(String field, String label, String words) {}
+
+    /** The form has such a field, so the summary can name it and link to it. */
+    void read(Ask ask) {
+        labels.put(ask.name(), ask.label());
+    }
+
+    boolean areOpen() {
+        return !problems.isEmpty() || doubts.stream().anyMatch(doubt -> !doubt.isConfirmed());
+    }
+
+    List<Message> messages() {
+        var messages = new ArrayList<Message>();
+        problems.forEach(p -> messages.add(message(p.field(), sentence(p))));
+        doubts.stream().filter(d -> !d.isConfirmed()).forEach(d -> messages.add(message(d.field(), d.words())));
+        return messages;
+    }
+
+    private Message message(String field, String words) {
+        return new Message(field, labels.getOrDefault(field, ""), words);
+    }
+
+    String beside(Ask ask) {
+        return problems.stream()
+                .filter(p -> p.field().equals(ask.name()))
+                .map(Findings::sentence)
+                .findFirst()
+                .orElse("");
+    }
+
+    private static String sentence(Problem problem) {
+        var rule = problem.rule();
+        var start = problem.value().isBlank()
+                ? rule.substring(0, 1).toUpperCase(Locale.ROOT) + rule.substring(1)
+                : "“" + problem.value() + "”: " + rule;
+        return (start + ". " + problem.fix()).strip();
+    }
+
+    /** What to ask about a figure outside of what is usual; nothing where it is inside or no amount at all. */
+    static Optional<String> unusual(Ask ask, Quantity now, Quantity low, Quantity high) {
+        double value = now.base();
+        if (value <= 0 || (value >= low.base() && value <= high.base())) {
+            return Optional.empty();
+        }
+        double factor = value < low.base() ? 10 : 0.1;
+        double slipped = value * factor;
+        var guess = slipped >= low.base() && slipped <= high.base()
+                ? " Did you mean %s?".formatted(Show.quantity(new Quantity(now.value() * factor, now.unit())))
+                : "";
+        return Optional.of("%s is outside of the usual %s to %s.%s"
+                .formatted(
+                        Show.quantity(now),
+                        Show.significant(low.in(ask.unit()), 4),
+                        Show.withUnit(Show.significant(high.in(ask.unit()), 4), ask.unit()),
+                        guess));
+    }
+}

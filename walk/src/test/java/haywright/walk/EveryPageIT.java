@@ -1,0 +1,89 @@
+package haywright.walk;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.AriaRole;
+import java.nio.file.Path;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Every page of the demo that a link leads to: accessible, and usable in a hand and on a narrow screen. */
+class EveryPageIT {
+    private static Walker walker;
+    private static House house;
+
+    private final List<String> faults = new ArrayList<>();
+
+    @BeforeAll
+    static void open(@TempDir Path folder) {
+        walker = new Walker();
+        house = new House(folder);
+    }
+
+    @AfterAll
+    static void close() {
+        walker.nothingWasAskedOfAnotherMachine();
+        house.close();
+        walker.close();
+    }
+
+    @Test
+    void everyPageOfTheDemoIsAccessibleAndFits() {
+        var page = walker.page(1280, 900, true);
+        page.navigate(house.url("/"));
+        faults.addAll(Walker.barriers(page));
+        page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Open the demo"))
+                .click();
+        var seen = everyKindOfPage(page);
+        assertThat(faults).isEmpty();
+        assertThat(seen).as("kinds of page").hasSizeGreaterThan(15);
+        walker.nothingWasComplainedAbout();
+    }
+
+    /** Follows every link, one page of each kind: where ids differ only, the first stands for all. */
+    private Set<String> everyKindOfPage(Page page) {
+        var seen = new LinkedHashSet<String>();
+        var waiting = new ArrayDeque<String>(List.of(page.url()));
+        while (!waiting.isEmpty()) {
+            var url = waiting.poll();
+            if (!seen.add(kind(url))) {
+                continue;
+            }
+            page.setViewportSize(1280, 900);
+            page.navigate(url);
+            assertThat(page.title()).as(url).doesNotContain("no such page").doesNotContain("went wrong");
+            openAll(page);
+            faults.addAll(Walker.barriers(page));
+            faults.addAll(Walker.misfits(page));
+            page.setViewportSize(320, 640);
+            faults.addAll(Walker.misfits(page));
+            for (var link : (List<?>) page.evaluate("[...document.links].map(a => a.href)")) {
+                var to = link.toString().replaceAll("#.*", "");
+                if (to.startsWith(house.url("/ranch/")) && isPage(to)) {
+                    waiting.add(to);
+                }
+            }
+        }
+        return seen;
+    }
+
+    private static void openAll(Page page) {
+        page.evaluate("document.querySelectorAll('details').forEach(d => d.open = true)");
+    }
+
+    private static boolean isPage(String url) {
+        return !url.endsWith("/export") && !url.matches(".*/[^/]*\\.[a-z]+(\\?.*)?") && !url.contains("?afresh");
+    }
+
+    private static String kind(String url) {
+        return url.replaceAll("[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f-]{22}", "ID").replaceAll("\\?.*", "");
+    }
+}

@@ -1,0 +1,42 @@
+package haywright.walk;
+
+import haywright.app.document.TinLantern;
+import haywright.app.store.Store;
+import haywright.app.web.Desk;
+import haywright.app.web.Server;
+import java.nio.file.Path;
+import java.time.Clock;
+
+/** The program as it runs, on any free port; closed and opened again it must find everything. */
+final class House implements AutoCloseable {
+    private final Path folder;
+    private Store store;
+    private Server server;
+
+    House(Path folder) {
+        this.folder = folder;
+        open(0);
+    }
+
+    private void open(int port) {
+        store = Store.inFolder(folder, Clock.systemUTC());
+        server = Server.start(new Desk(store, Clock.systemUTC(), TinLantern::ranch), "127.0.0.1", port, routes -> {});
+    }
+
+    String url(String path) {
+        return "http://127.0.0.1:" + server.port() + path;
+    }
+
+    /** On the same port, as the user's browser would find it. */
+    void restart() {
+        int port = server.port();
+        close();
+        open(port);
+    }
+
+    @Override
+    public void close() {
+        server.close();
+        store.close();
+    }
+}

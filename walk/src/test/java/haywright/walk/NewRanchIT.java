@@ -1,0 +1,143 @@
+package haywright.walk;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.AriaRole;
+import java.nio.file.Path;
+import java.util.regex.Pattern;
+import org.assertj.core.api.Assertions;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A ranch that is nobody's demo: put in, erred on, corrected, left, come back to, with the program restarted between. */
+class NewRanchIT {
+    private static Walker walker;
+    private static House house;
+
+    @BeforeAll
+    static void open(@TempDir Path folder) {
+        walker = new Walker();
+        house = new House(folder);
+    }
+
+    @AfterAll
+    static void close() {
+        walker.nothingWasAskedOfAnotherMachine();
+        house.close();
+        walker.close();
+    }
+
+    @Test
+    void withScriptsAtADesk() {
+        var page = walker.page(1280, 900, true);
+        walk(page, "Sagehen Ranch");
+        echoesAndFocus(page);
+        walker.nothingWasComplainedAbout();
+        page.context().close();
+    }
+
+    @Test
+    void withoutScriptsOnAPhone() {
+        var page = walker.page(360, 740, false);
+        walk(page, "Willow Fork");
+        page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("The trail"))
+                .click();
+        page.locator("#trail").getByText("Take it").click();
+        assertThat(page.getByRole(AriaRole.HEADING, heading("Take it"))).isVisible();
+        assertThat(page.getByText("This step is not built yet.")).isVisible();
+        page.context().close();
+    }
+
+    private static Page.GetByRoleOptions heading(String name) {
+        return new Page.GetByRoleOptions().setName(name).setLevel(1);
+    }
+
+    private static void press(Page page, String button) {
+        page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName(button))
+                .click();
+    }
+
+    private static void follow(Page page, String link) {
+        page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName(link).setExact(true))
+                .first()
+                .click();
+    }
+
+    private void walk(Page page, String name) {
+        page.navigate(house.url("/"));
+        press(page, "Begin");
+        assertThat(page.getByText("One thing to put right")).isVisible();
+        page.getByLabel("What the ranch is called").fill(name);
+        press(page, "Begin");
+        assertThat(page.getByRole(AriaRole.HEADING, heading(name))).isVisible();
+
+        follow(page, "Go to Lots");
+        follow(page, "Put in the first lot");
+        follow(page, "Bales Counted, with the weight of one.");
+        page.getByLabel("What it is called on the ranch").fill("Ditch-side stack");
+        page.getByLabel("Kind of feed").selectOption("grass_hay");
+        page.getByLabel("large round bales").check();
+        page.getByLabel("How many bales").fill("210");
+        page.getByLabel("Weight of a bale").fill("1.250,5");
+        press(page, "Save the lot");
+
+        // err: every message names its field, and what was typed is still there
+        assertThat(page).hasTitle(Pattern.compile("^Error: "));
+        assertThat(page.locator("#problems")).isFocused();
+        assertThat(page.locator("#problems li")).hasCount(3);
+        assertThat(page.getByLabel("Weight of a bale")).hasValue("1.250,5");
+        page.locator("#problems a", new Page.LocatorOptions().setHasText("Weight of a bale"))
+                .click();
+        assertThat(page.getByLabel("Weight of a bale")).isFocused();
+
+        // go away, restart, come back: the draft waits
+        page.navigate(house.url("/"));
+        house.restart();
+        page.navigate(house.url("/"));
+        follow(page, name);
+        follow(page, "A lot: Ditch-side stack");
+        assertThat(page.getByLabel("Weight of a bale")).hasValue("1.250,5");
+
+        // correct
+        page.getByLabel("Weight of a bale").fill("1,250 lb");
+        page.getByLabel("How it is kept").selectOption("tarped");
+        page.getByLabel("What a ton would cost to replace").fill("$165");
+        press(page, "Save the lot");
+        assertThat(page.getByText("Lot added: Ditch-side stack")).isVisible();
+        assertThat(page.locator("#main").getByText("131 tons").first()).isVisible();
+
+        // the figure opens to its workings
+        page.getByText("210 large round bales of 1,250 lb").click();
+        assertThat(page.getByText("typed in as 1250")).isVisible();
+
+        // undo, and undo the undo
+        press(page, "Undo");
+        assertThat(page.getByText("Nothing is in the yard yet.")).isVisible();
+        press(page, "Undo");
+        assertThat(page.locator("#main").getByText("Ditch-side stack").first()).isVisible();
+
+        // back works
+        follow(page, "Ditch-side stack");
+        page.goBack();
+        assertThat(page.getByRole(AriaRole.HEADING, heading("Lots"))).isVisible();
+
+        house.restart();
+        page.reload();
+        assertThat(page.locator("#main").getByText("131 tons").first()).isVisible();
+        Assertions.assertThat(Walker.misfits(page)).isEmpty();
+    }
+
+    private void echoesAndFocus(Page page) {
+        follow(page, "Ditch-side stack");
+        var weight = page.getByLabel("Weight of a bale");
+        weight.fill("1,300");
+        weight.press("Tab");
+        assertThat(page.getByText("590 kg")).isVisible();
+        page.navigate(house.url("/"));
+        page.keyboard().press("Tab");
+        assertThat(page.getByText("Skip to the page")).isFocused();
+    }
+}

@@ -1,0 +1,118 @@
+package haywright.walk;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Browser;
+import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.BrowserType;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Playwright;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** One browser for a test class, and what a person or an inspector does with a page. */
+final class Walker implements AutoCloseable {
+    private static final String AXE = axe();
+
+    private final Playwright playwright;
+    private final Browser browser;
+    private final List<String> elsewhere = new ArrayList<>();
+    private final List<String> complaints = new ArrayList<>();
+
+    Walker() {
+        playwright = Playwright.create();
+        // as root, as in a container, Chromium runs only without its sandbox
+        browser = playwright
+                .chromium()
+                .launch(new BrowserType.LaunchOptions()
+                        .setExecutablePath(Path.of(Optional.ofNullable(System.getenv("CHROMIUM"))
+                                .filter(path -> !path.isBlank())
+                                .orElse("/usr/bin/chromium")))
+                        .setArgs(List.of("--no-sandbox", "--disable-gpu")));
+    }
+
+    /** A fresh browser profile; whatever it asks of any other machine is noted and goes nowhere. */
+    Page page(int width, int height, boolean scripts) {
+        BrowserContext context = browser.newContext(
+                new Browser.NewContextOptions().setViewportSize(width, height).setJavaScriptEnabled(scripts));
+        context.setDefaultTimeout(20_000);
+        context.route("**/*", route -> {
+            if (route.request().url().startsWith("http://127.0.0.1:")) {
+                route.resume();
+            } else {
+                elsewhere.add(route.request().url());
+                route.abort();
+            }
+        });
+        var page = context.newPage();
+        page.onConsoleMessage(message -> {
+            if (message.type().equals("error")
+                    && !message.text().contains("422")
+                    && !message.text().contains("409")) {
+                complaints.add(message.text());
+            }
+        });
+        return page;
+    }
+
+    void nothingWasAskedOfAnotherMachine() {
+        assertThat(elsewhere).isEmpty();
+    }
+
+    /** No script failed and the content policy refused nothing. */
+    void nothingWasComplainedAbout() {
+        assertThat(complaints).isEmpty();
+    }
+
+    /** What axe-core finds on a page by the rules of WCAG 2.2 A and AA, and whatever has a contrast below 7:1. */
+    static List<String> barriers(Page page) {
+        page.evaluate(AXE);
+        return found(
+                page,
+                page.evaluate("async () => (await axe.run(document, {runOnly: {type: 'tag', values:"
+                        + " ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']}, rules:"
+                        + " {'color-contrast-enhanced': {enabled: true}}})).violations.map(v => v.id + ': ' + v.help + ' '"
+                        + " + v.nodes.map(n => n.target + ' ' + n.failureSummary).join(' | '))"));
+    }
+
+    /** Whatever makes a page scroll sideways, and whatever is pressed on it and is less than 44 px high. */
+    static List<String> misfits(Page page) {
+        var misfits = new ArrayList<String>();
+        misfits.addAll(found(
+                page,
+                page.evaluate("(e => e.scrollWidth > e.clientWidth ? ['scrolls sideways by ' + (e.scrollWidth -"
+                        + " e.clientWidth)] : [])(document.scrollingElement)")));
+        misfits.addAll(found(
+                page,
+                page.evaluate("[...document.querySelectorAll('button, .button, input:not([type=hidden],"
+                        + " [type=radio], [type=checkbox]), select, textarea, summary, .tick, .trail a, .ways a, .slips .do a')]"
+                        + ".map(e => [e, e.getBoundingClientRect()]).filter(([e, r]) => r.width > 0 && r.height < 43.5)"
+                        + ".map(([e, r]) => 'too small to press: ' + e.outerHTML.slice(0, 80) + ' ' + r.height)")));
+        return misfits;
+    }
+
+    private static List<String> found(Page page, Object faults) {
+        var at = page.url() + " at " + page.viewportSize().width + " px: ";
+        return ((List<?>) faults).stream().map(fault -> at + fault).toList();
+    }
+
+    @Override
+    public void close() {
+        browser.close();
+        playwright.close();
+    }
+
+    private static String axe() {
+        try (InputStream in = Walker.class.getResourceAsStream("axe.min.js")) {
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}
