@@ -1,0 +1,288 @@
+package haywright.app.exchange.weather;
+
+import haywright.quantity.Unit;
+import haywright.weather.DailyWeather;
+import haywright.weather.Station;
+import haywright.workings.Refused;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.TreeMap;
+import java.util.function.DoubleUnaryOperator;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Reads a station's daily record in one of the three public layouts of GHCN-Daily: {@code .dly} (fixed columns, a line a
+ * month), the CSV without a heading (a line a value) and the CSV with one (a line a day). The layout is seen from the text.
+ *
+ * <p>{@code .dly} and the CSV without a heading hold tenths of °C, tenths of mm and tenths of m/s. The CSV with a heading
+ * comes in several units and does not say which: {@link Units} is told, and what cannot be in it is refused with a question.
+ * A value with a quality flag is left out. A day counts where it has a high and a low; where its low is above its high, or
+ * it stands beyond anything on earth, it is left out and counted in {@link Read#leftOut()}.
+ *
+ * @see "NOAA, GHCN-Daily readme: the columns of .dly (from memory); field list of the CSV (read in a public repository)"
+ */
+public final class GhcnDaily {
+    private static final int MISSING = -9999;
+    private static final int DLY_LEAST = 269;
+    private static final double TENTH = 0.1;
+
+    /** Days that may be left out, in a hundred; where there are more, the file is refused. */
+    private static final int MOST_LEFT_OUT = 2;
+
+    private static final List<String> WANTED = List.of("TMAX", "TMIN", "PRCP", "AWND");
+
+    /** What the CSV with a heading holds. */
+    public enum Units {
+        /** Tenths of °C, of mm and of m/s, as the bulk files have them. */
+        TENTHS,
+        /** °C, mm and m/s. */
+        METRIC,
+        /** °F, inches and miles an hour. */
+        STANDARD;
+
+        double temperature(double value) {
+            return this == STANDARD ? Unit.FAHRENHEIT.toBase(value) : this == TENTHS ? TENTH * value : value;
+        }
+
+        double millimetres(double value) {
+            return this == STANDARD ? 1000 * Unit.INCH.toBase(value) : this == TENTHS ? TENTH * value : value;
+        }
+
+        double wind(double value) {
+            return this == STANDARD
+                    ? Unit.MILE_AN_HOUR.toBase(value)
+                    : Unit.METRE_A_SECOND.toBase(this == TENTHS ? TENTH * value : value);
+        }
+    }
+
+    /** @param leftOut days whose figures cannot be */
+    public record Read(Station station, int leftOut) {}
+
+    private final Units units;
+    private final Map<LocalDate, Map<String, Double>> days = new TreeMap<>();
+    private @Nullable String id;
+
+    private GhcnDaily(Units units) {
+        this.units = units;
+    }
+
+    /**
+     * @param units of a CSV with a heading; the others have theirs
+     * @throws Refused with the line and what to do about it
+     */
+    public static Read read(String text, Units units) {
+        var lines = text.lines().filter(line -> !line.isBlank()).toList();
+        if (lines.isEmpty()) {
+            throw new Refused("file", "nothing", "a weather file has lines", "Is it the right file?");
+        }
+        var first = lines.get(0);
+        if (first.toUpperCase(Locale.ROOT).contains("DATE") && first.contains(",")) {
+            return new GhcnDaily(units).wide(lines);
+        }
+        return first.contains(",") ? new GhcnDaily(Units.TENTHS).tall(lines) : new GhcnDaily(Units.TENTHS).dly(lines);
+    }
+
+    private Read dly(List<String> lines) {
+        for (int n = 0; n < lines.size(); n++) {
+            var line = lines.get(n);
+            if (line.length() < DLY_LEAST - 8) {
+                throw wrong(n, line, "a line of .dly has a station, a month, an element and 31 days in fixed columns");
+            }
+            var element = line.substring(17, 21);
+            if (!WANTED.contains(element)) {
+                continue;
+            }
+            var month = month(n, line);
+            one(n, line.substring(0, 11));
+            for (int day = 1; day <= month.lengthOfMonth(); day++) {
+                int at = 21 + 8 * (day - 1);
+                boolean doubted = at + 6 < line.length() && line.charAt(at + 6) != ' ';
+                double value = number(n, line.substring(at, at + 5).strip());
+                if (value != MISSING && !doubted) {
+                    put(month.atDay(day), element, value);
+                }
+            }
+        }
+        return read();
+    }
+
+    private static YearMonth month(int n, String line) {
+        try {
+            return YearMonth.of(Integer.parseInt(line.substring(11, 15)), Integer.parseInt(line.substring(15, 17)));
+        } catch (NumberFormatException | DateTimeException e) {
+            throw wrong(n, line, "columns 12 to 17 of .dly are a year and a month");
+        }
+    }
+
+    private Read tall(List<String> lines) {
+        for (int n = 0; n < lines.size(); n++) {
+            var cells = lines.get(n).split(",", -1);
+            if (cells.length < 6) {
+                throw wrong(n, lines.get(n), "a line has station, date, element, value and three flags");
+            }
+            if (WANTED.contains(cells[2])) {
+                one(n, cells[0]);
+                double value = number(n, cells[3]);
+                if (value != MISSING && cells[5].isBlank()) {
+                    put(date(n, cells[1]), cells[2], value);
+                }
+            }
+        }
+        return read();
+    }
+
+    private Read wide(List<String> lines) {
+        var columns = new HashMap<String, Integer>();
+        var headings = cells(lines.get(0));
+        for (int i = 0; i < headings.size(); i++) {
+            columns.put(headings.get(i).strip().toUpperCase(Locale.ROOT), i);
+        }
+        if (!columns.keySet().containsAll(List.of("STATION", "DATE", "TMAX", "TMIN"))) {
+            throw wrong(0, lines.get(0), "the heading names STATION, DATE, TMAX and TMIN");
+        }
+        for (int n = 1; n < lines.size(); n++) {
+            var cells = cells(lines.get(n));
+            if (cells.size() != headings.size()) {
+                throw wrong(
+                        n, lines.get(n), "%d fields stand under %d headings".formatted(cells.size(), headings.size()));
+            }
+            one(n, cells.get(columns.get("STATION")));
+            var date = date(n, cells.get(columns.get("DATE")));
+            for (var element : WANTED) {
+                var at = columns.get(element);
+                var value = at == null ? "" : cells.get(at).strip();
+                var flags = columns.get(element + "_ATTRIBUTES");
+                if (!value.isEmpty() && !doubted(flags == null ? "" : cells.get(flags))) {
+                    put(date, element, number(n, value));
+                }
+            }
+        }
+        return read();
+    }
+
+    /** Measurement, quality and source flag, with commas between. */
+    private static boolean doubted(String flags) {
+        var parts = flags.split(",", -1);
+        return parts.length > 1 && !parts[1].isBlank();
+    }
+
+    private static List<String> cells(String line) {
+        var cells = new ArrayList<String>();
+        var cell = new StringBuilder();
+        boolean quoted = false;
+        for (char c : line.toCharArray()) {
+            if (c == '"') {
+                quoted = !quoted;
+            } else if (c == ',' && !quoted) {
+                cells.add(cell.toString());
+                cell.setLength(0);
+            } else {
+                cell.append(c);
+            }
+        }
+        cells.add(cell.toString());
+        return cells;
+    }
+
+    private void one(int n, String station) {
+        var name = station.strip();
+        if (id == null) {
+            id = name;
+        } else if (!id.equals(name)) {
+            throw wrong(n, name, "the file holds one station, and began with " + id);
+        }
+    }
+
+    private void put(LocalDate date, String element, double value) {
+        days.computeIfAbsent(date, d -> new HashMap<>()).put(element, value);
+    }
+
+    private Read read() {
+        checkUnits();
+        var whole = new ArrayList<DailyWeather>();
+        int measured = 0;
+        Refused why = null;
+        for (var day : days.entrySet()) {
+            var values = day.getValue();
+            var high = values.get("TMAX");
+            var low = values.get("TMIN");
+            if (high != null && low != null) {
+                measured++;
+                try {
+                    whole.add(new DailyWeather(
+                            day.getKey(),
+                            units.temperature(high),
+                            units.temperature(low),
+                            maybe(values.get("PRCP"), units::millimetres),
+                            maybe(values.get("AWND"), units::wind)));
+                } catch (Refused impossible) {
+                    why = impossible;
+                }
+            }
+        }
+        if (why != null && 100 * (measured - whole.size()) > MOST_LEFT_OUT * measured) {
+            throw why;
+        }
+        return new Read(new Station(id == null ? "" : id, whole), measured - whole.size());
+    }
+
+    private static OptionalDouble maybe(@Nullable Double value, DoubleUnaryOperator convert) {
+        return value == null ? OptionalDouble.empty() : OptionalDouble.of(convert.applyAsDouble(value));
+    }
+
+    /** A record spans a summer or not; either way its own numbers say when the unit told cannot be right. */
+    private void checkUnits() {
+        double hottest = days.values().stream()
+                .mapToDouble(day -> day.getOrDefault("TMAX", Double.NEGATIVE_INFINITY))
+                .max()
+                .orElse(0);
+        boolean tenths = hottest > 140;
+        boolean fahrenheit = hottest > 57 && !tenths;
+        if (units == Units.METRIC && fahrenheit) {
+            throw asked(hottest, "°C", "hotter than it has been anywhere", "Are they °F?");
+        } else if (units != Units.TENTHS && tenths) {
+            throw asked(hottest, units == Units.METRIC ? "°C" : "°F", "hotter than any air", "Are they tenths of °C?");
+        } else if (units == Units.TENTHS && hottest < 140 && days.size() > 300) {
+            throw asked(hottest, "tenths of °C", "a year with no warmer day", "Are they °C or °F?");
+        } else if (units == Units.STANDARD && hottest < 55 && days.size() > 300) {
+            throw asked(hottest, "°F", "a year with no warmer day", "Are they °C?");
+        }
+    }
+
+    private static Refused asked(double hottest, String unit, String rule, String fix) {
+        return new Refused(
+                "units",
+                String.format(Locale.ROOT, "highs up to %.1f %s", hottest, unit),
+                "that would be " + rule,
+                fix + " Say the units and read it again.");
+    }
+
+    private static LocalDate date(int n, String text) {
+        try {
+            return text.contains("-") ? LocalDate.parse(text) : LocalDate.parse(text, DateTimeFormatter.BASIC_ISO_DATE);
+        } catch (DateTimeException e) {
+            throw wrong(n, text, "a date is written 2026-11-25 or 20261125");
+        }
+    }
+
+    private static double number(int n, String text) {
+        try {
+            return Double.parseDouble(text);
+        } catch (NumberFormatException e) {
+            throw wrong(n, text, "a value is a number");
+        }
+    }
+
+    private static Refused wrong(int n, String text, String rule) {
+        var shown = text.length() <= 40 ? text : text.substring(0, 40) + "…";
+        return new Refused("line " + (n + 1), shown, rule, "Is it a daily file of GHCN-Daily, as downloaded?");
+    }
+}

@@ -1,0 +1,157 @@
+package haywright.app.exchange.weather;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import haywright.app.exchange.weather.GhcnDaily.Units;
+import haywright.weather.DailyWeather;
+import haywright.weather.Station;
+import haywright.workings.Refused;
+import java.time.LocalDate;
+import java.util.Locale;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+
+class GhcnDailyTest {
+    private static final LocalDate FIRST = LocalDate.of(1990, 1, 1);
+    private static final Station PART = Station.fortCollins().between(FIRST, LocalDate.of(1993, 12, 31));
+
+    /** A line of .dly: values of days 1 to 31, tenths, with their flags as typed. */
+    private static String dly(String month, String element, String... days) {
+        var line = new StringBuilder("USC00053005" + month + element);
+        for (int day = 0; day < 31; day++) {
+            line.append(day < days.length ? days[day] : "-9999   ");
+        }
+        return line + "\n";
+    }
+
+    @Test
+    void fixedColumns() {
+        var read = GhcnDaily.read(
+                dly("199001", "TMAX", "   39  0", "  106  0", "  -56  0", "  250 X0")
+                        + dly("199001", "TMIN", " -122  0", "  -61  0", " -167  0", " -100  0")
+                        + dly("199001", "SNOW", "   25  0")
+                        + dly("199001", "PRCP", "    0T 0", "   13  0", "-9999   "),
+                Units.TENTHS);
+        var days = read.station().days();
+        assertThat(days).hasSize(3); // the fourth has a quality flag
+        assertThat(days.get(0).high()).isCloseTo(3.9, within(1e-9));
+        assertThat(days.get(0).low()).isCloseTo(-12.2, within(1e-9));
+        assertThat(days.get(1).precipitation()).hasValue(1.3);
+        assertThat(days.get(1).wet()).isTrue();
+        assertThat(days.get(2).precipitation()).isEmpty();
+        assertThat(days.get(2).high()).isCloseTo(-5.6, within(1e-9));
+        assertThat(read.station().name()).isEqualTo("USC00053005");
+    }
+
+    @Test
+    void csvWithoutAHeading() {
+        var read = GhcnDaily.read("""
+                USC00053005,19900101,TMAX,39,,,0,1900
+                USC00053005,19900101,TMIN,-122,,,0,1900
+                USC00053005,19900101,AWND,45,,,W,
+                USC00053005,19900102,TMAX,106,,G,0,1900
+                USC00053005,19900102,TMIN,-61,,,0,1900
+                USC00053005,19900104,TMAX,106,,,0,1900
+                USC00053005,19900104,TMIN,-61,,,0,1900
+                """, Units.TENTHS);
+        assertThat(read.station().days()).hasSize(2);
+        assertThat(read.station().days().get(0).wind().orElseThrow()).isCloseTo(16.2, within(1e-9)); // 4.5 m/s
+        assertThat(read.station().gaps()).containsExactly(new Station.Gap(LocalDate.of(1990, 1, 2), 2));
+    }
+
+    private static String wide(Function<DailyWeather, String> values) {
+        return "\"STATION\",\"DATE\",\"NAME\",\"TMAX\",\"TMAX_ATTRIBUTES\",\"TMIN\"\n"
+                + PART.days().stream()
+                        .map(d -> "\"USC00053005\",\"%s\",\"FORT COLLINS, CO US\",%s\n"
+                                .formatted(d.date(), values.apply(d)))
+                        .collect(Collectors.joining());
+    }
+
+    private static String fahrenheit(DailyWeather day) {
+        return String.format(Locale.ROOT, "%.0f,\",,0,1900\",%.0f", 32 + 1.8 * day.high(), 32 + 1.8 * day.low());
+    }
+
+    private static String celsius(DailyWeather day) {
+        return String.format(Locale.ROOT, "%.1f,\",,0\",%.1f", day.high(), day.low());
+    }
+
+    private static String tenths(DailyWeather day) {
+        return String.format(Locale.ROOT, "%.0f,\",,0\",%.0f", 10 * day.high(), 10 * day.low());
+    }
+
+    @Test
+    void csvWithAHeadingInEachUnit() {
+        assertThat(GhcnDaily.read(wide(GhcnDailyTest::fahrenheit), Units.STANDARD)
+                        .station()
+                        .winters())
+                .hasSize(3);
+        for (var read : new GhcnDaily.Read[] {
+            GhcnDaily.read(wide(GhcnDailyTest::fahrenheit), Units.STANDARD),
+            GhcnDaily.read(wide(GhcnDailyTest::celsius), Units.METRIC),
+            GhcnDaily.read(wide(GhcnDailyTest::tenths), Units.TENTHS)
+        }) {
+            assertThat(read.leftOut()).isZero();
+            assertThat(read.station().days()).hasSameSizeAs(PART.days());
+            assertThat(read.station().winters().get(0).mean())
+                    .isCloseTo(PART.winters().get(0).mean(), within(0.03));
+        }
+    }
+
+    @Test
+    void unitsThatCannotBeAreAskedFor() {
+        assertThatThrownBy(() -> GhcnDaily.read(wide(GhcnDailyTest::fahrenheit), Units.METRIC))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("Are they °F?");
+        assertThatThrownBy(() -> GhcnDaily.read(wide(GhcnDailyTest::tenths), Units.METRIC))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("tenths");
+        assertThatThrownBy(() -> GhcnDaily.read(wide(GhcnDailyTest::celsius), Units.STANDARD))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("Are they °C?");
+        assertThatThrownBy(() -> GhcnDaily.read(wide(GhcnDailyTest::celsius), Units.TENTHS))
+                .isInstanceOf(Refused.class);
+    }
+
+    @Test
+    void aYearOfMissingWeatherIsSaidAndItsWintersLeftOut() {
+        var text = wide(GhcnDailyTest::celsius)
+                .lines()
+                .filter(line -> !line.contains("\"1991-"))
+                .collect(Collectors.joining("\n"));
+        var station = GhcnDaily.read(text, Units.METRIC).station();
+        assertThat(station.gaps()).containsExactly(new Station.Gap(LocalDate.of(1991, 1, 1), 365));
+        assertThat(station.winters().stream().map(w -> w.year())).containsExactly(1993);
+        assertThat(station.leftOut()).containsExactly(1991, 1992);
+    }
+
+    @Test
+    void aFewDaysWithTheirLowAboveTheirHighAreLeftOutAndManyAreRefused() {
+        Function<DailyWeather, String> swappedIn1990 = day -> day.date().equals(FIRST) ? "5.0,,9.0" : celsius(day);
+        var read = GhcnDaily.read(wide(swappedIn1990), Units.METRIC);
+        assertThat(read.leftOut()).isEqualTo(1);
+        assertThatThrownBy(() -> GhcnDaily.read(
+                        wide(day -> String.format(Locale.ROOT, "%.1f,,%.1f", day.low(), day.high())), Units.METRIC))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("swapped");
+    }
+
+    @Test
+    void otherFilesAreRefusedWithTheirLine() {
+        assertThatThrownBy(() -> GhcnDaily.read("", Units.TENTHS)).isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> GhcnDaily.read("hello\n", Units.TENTHS))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("line 1");
+        assertThatThrownBy(() -> GhcnDaily.read("date,hay\n2020-01-01,5\n", Units.METRIC))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("TMAX");
+        assertThatThrownBy(() -> GhcnDaily.read("A,19900101,TMAX,39,,,0\nB,19900101,TMAX,39,,,0\n", Units.TENTHS))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("one station");
+        assertThatThrownBy(() -> GhcnDaily.read("A,19900230,TMAX,39,,,0\n", Units.TENTHS))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("19900230");
+    }
+}
