@@ -293,7 +293,7 @@ public record Ranch(
 
     /** The field sheets of a lot, oldest first. A sheet outlives its lot: what was taken was taken. */
     public List<Sampling> samplingsOf(UUID lot) {
-        return samplings.values().stream().filter(s -> s.lot().equals(lot)).toList();
+        return samplings.values().stream().filter(s -> lot.equals(s.lot())).toList();
     }
 
     /** The reports on a lot, oldest first. */

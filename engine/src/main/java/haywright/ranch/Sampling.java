@@ -2,26 +2,33 @@ package haywright.ranch;
 
 import haywright.sampling.CheckLetter;
 import haywright.sampling.Material;
+import haywright.sampling.Precision;
 import haywright.sampling.Purpose;
 import haywright.sampling.Rule;
 import haywright.sampling.SamplingPlan;
+import haywright.sampling.Spread;
+import haywright.sampling.Subject;
 import haywright.sampling.Taken;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /**
  * A field sheet that was made for a lot: the plan as it was printed, and what came back.
  *
+ * @param lot null for what is no lot: a mixed ration at the bunk, a water tank, loads at filling
+ * @param what its name as it was printed, which outlives the lot
  * @param code printed on the sheet and on every bag of it
  * @param picks numbers of the bales in walking order; 1, 2, … where units are not numbered in a stack
  * @param taken null until the sheet has come back
  */
 public record Sampling(
         UUID id,
-        UUID lot,
+        @Nullable UUID lot,
+        String what,
         String code,
         LocalDate made,
         Material material,
@@ -39,7 +46,7 @@ public record Sampling(
         picks = List.copyOf(picks);
     }
 
-    public static Sampling of(SamplingPlan plan, UUID id, UUID lot, LocalDate made) {
+    public static Sampling of(SamplingPlan plan, UUID id, @Nullable UUID lot, String what, LocalDate made) {
         var used = plan.used();
         var picks = plan.picks()
                 .map(p ->
@@ -51,6 +58,7 @@ public record Sampling(
         return new Sampling(
                 id,
                 lot,
+                what,
                 code(id),
                 made,
                 plan.subject().material(),
@@ -80,10 +88,26 @@ public record Sampling(
         return CheckLetter.add(code + "-" + number);
     }
 
-    public Sampling with(Taken what) {
+    /**
+     * How sure the answer is with what was really taken; empty until the sheet is back.
+     *
+     * @param subject what it was taken from, as it is known now
+     */
+    public Optional<Precision> reached(Subject subject) {
+        if (taken == null || material == Material.STOCK_WATER) {
+            return Optional.empty();
+        }
+        var crop = subject.crop();
+        var spread = Spread.ofBook(crop == null ? material.usualCrop() : crop, analyte);
+        int lotUnits = material.isCounted() ? Math.max(subject.units(), taken.units()) : 0;
+        return Optional.of(new Precision(spread, taken.design(analyses), lotUnits, confidencePercent));
+    }
+
+    public Sampling with(Taken came) {
         return new Sampling(
                 id,
                 lot,
+                what,
                 code,
                 made,
                 material,
@@ -96,6 +120,6 @@ public record Sampling(
                 increments,
                 analyses,
                 picks,
-                what);
+                came);
     }
 }

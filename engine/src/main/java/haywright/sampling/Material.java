@@ -117,8 +117,10 @@ public enum Material {
         return take().number(column);
     }
 
-    String crop() {
-        return take().text("crop");
+    /** What it is mostly made of, where nothing better is known; water is made of nothing that spreads. */
+    public Crop usualCrop() {
+        var crop = take().text("crop");
+        return crop.isEmpty() ? Crop.MIXED_RATION : Crop.valueOf(crop);
     }
 
     private PublishedTable.Row take() {

@@ -46,6 +46,6 @@ public record Subject(
     }
 
     Crop cropOrUsual() {
-        return crop != null ? crop : material.crop().isEmpty() ? Crop.MIXED_RATION : Crop.valueOf(material.crop());
+        return crop != null ? crop : material.usualCrop();
     }
 }

@@ -11,6 +11,7 @@ import haywright.sampling.Material;
 import haywright.sampling.RoundPyramid;
 import haywright.sampling.SamplingPlan;
 import haywright.sampling.Stock;
+import haywright.sampling.Taken;
 import java.time.LocalDate;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
@@ -66,9 +67,15 @@ class LotSubjectTest {
         var stack = new Stock.Bales(Stock.BaleKind.LARGE_SQUARE, 120, BALE, 5, 12, 2);
         var plan = SamplingPlan.of(
                 LotSubject.of(lot(FeedClass.LEGUME_HAY, Lot.Storage.BARN, stack)), Aim.USUAL.withSeed(9));
-        var sheet = Sampling.of(plan, UUID.randomUUID(), UUID.randomUUID(), LocalDate.of(2026, 11, 25));
+        var sheet = Sampling.of(plan, UUID.randomUUID(), UUID.randomUUID(), "a lot", LocalDate.of(2026, 11, 25));
         assertThat(sheet.picks()).hasSize(20).allMatch(n -> n >= 1 && n <= 120);
         assertThat(sheet.code()).matches("S[0-9A-Z]{5}");
+        var subject = plan.subject();
+        assertThat(sheet.reached(subject)).isEmpty();
+        var all = java.util.Collections.nCopies(20, 1);
+        var back = sheet.with(new Taken(LocalDate.of(2026, 11, 26), "JB", all, "", java.util.List.of()));
+        assertThat(back.reached(subject).orElseThrow().halfWidth())
+                .isEqualTo(plan.used().halfWidth());
         assertThat(sheet.bag(1)).startsWith(sheet.code() + "-1").isNotEqualTo(sheet.bag(2));
     }
 }

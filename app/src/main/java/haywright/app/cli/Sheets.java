@@ -39,7 +39,7 @@ final class Sheets {
         }
         var plan = SamplingPlan.of(LotSubject.of(lot), Aim.USUAL);
         var today = ranch.settings().today(LocalDate.now(clock));
-        var sampling = Sampling.of(plan, UUID.randomUUID(), lot.id(), today);
+        var sampling = Sampling.of(plan, UUID.randomUUID(), lot.id(), lot.name(), today);
         return FieldSheet.of(kept(store, ranch, lot, sampling), sampling);
     }
 

@@ -7,6 +7,7 @@ import haywright.ranch.Ranch;
 import haywright.ranch.Sampling;
 import haywright.sampling.Layout;
 import haywright.sampling.SamplingPlan;
+import haywright.sampling.Subject;
 import haywright.workings.Caution;
 import java.util.ArrayList;
 import java.util.List;
@@ -21,7 +22,7 @@ import org.jspecify.annotations.Nullable;
  * What goes to the stack: which ones in walking order with boxes for a pencil, what to bring, cautions, and labels for
  * the bags to tear off. The same sheet is one HTML file for a phone that needs no signal.
  *
- * @param lot null when it is not on the ranch any more
+ * @param lot null when it is not on the ranch any more, or the sheet is for no lot
  */
 public record FieldSheet(
         Ranch ranch, Sampling sampling, @Nullable Lot lot) {
@@ -34,11 +35,12 @@ public record FieldSheet(
     public record Label(String bag, String lot, String says) {}
 
     public static FieldSheet of(Ranch ranch, Sampling sampling) {
-        return new FieldSheet(ranch, sampling, ranch.lots().get(sampling.lot()));
+        var lot = sampling.lot();
+        return new FieldSheet(ranch, sampling, lot == null ? null : ranch.lots().get(lot));
     }
 
     public String lotName() {
-        return lot == null ? "a lot that is not on the ranch any more" : lot.name();
+        return sampling.what();
     }
 
     public List<Row> rows() {
@@ -55,6 +57,20 @@ public record FieldSheet(
                     sampling.increments()));
         }
         return rows;
+    }
+
+    /** Whether the lot that it was made for is gone. */
+    public boolean isOfALotThatIsGone() {
+        return sampling.lot() != null && lot == null;
+    }
+
+    /** What it is taken from, as it is known now. */
+    public Subject subject() {
+        return lot == null
+                ? Subject.of(
+                        sampling.material(),
+                        sampling.material().isCounted() ? sampling.picks().size() : 0)
+                : LotSubject.of(lot);
     }
 
     private Optional<Layout> layout() {

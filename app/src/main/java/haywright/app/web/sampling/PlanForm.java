@@ -4,8 +4,6 @@ import haywright.app.web.Ask;
 import haywright.app.web.Form;
 import haywright.app.words.Show;
 import haywright.quantity.Unit;
-import haywright.ranch.Lot;
-import haywright.ranch.LotSubject;
 import haywright.sampling.Aim;
 import haywright.sampling.Costs;
 import haywright.sampling.Layout;
@@ -27,6 +25,7 @@ import org.jspecify.annotations.Nullable;
 
 /** What a plan is asked for: the aim, what of the stack can be reached, and whether it is one lot. */
 public final class PlanForm {
+    public static final Ask WHAT = Ask.text("what", "What is sampled", "As it should stand on the sheet.");
     public static final Ask RULE = Ask.choice("rule", "How many, by which rule", "");
     public static final Ask PURPOSE = Ask.choice("purpose", "What the sample is for", "");
     public static final Ask ANALYTE = Ask.choice("analyte", "How sure of what", "");
@@ -56,6 +55,7 @@ public final class PlanForm {
     public static final Ask TORN = Ask.choice("tornWrap", "Some wrap has holes", "");
 
     static final List<Ask> ALL = List.of(
+            WHAT,
             RULE,
             PURPOSE,
             ANALYTE,
@@ -79,13 +79,15 @@ public final class PlanForm {
 
     private PlanForm() {}
 
-    static Map<String, String> usual(Lot lot) {
+    /** @param danger whether its nitrate is a danger until it is tested */
+    static Map<String, String> usual(Subject subject, boolean danger) {
         var usual = new LinkedHashMap<String, String>();
-        var material = LotSubject.of(lot).material();
-        var crop = LotSubject.of(lot).crop();
-        boolean nitrate =
-                lot.isNitrateDanger() && crop != null && Spread.analytes(crop).contains("no3n");
-        usual.put(PURPOSE.name(), Form.id(nitrate ? Purpose.NITRATE : Purpose.NUTRIENTS));
+        var material = subject.material();
+        var crop = subject.crop();
+        boolean nitrate = danger && crop != null && Spread.analytes(crop).contains("no3n");
+        var purpose = material == Material.STOCK_WATER ? Purpose.WATER : nitrate ? Purpose.NITRATE : Purpose.NUTRIENTS;
+        usual.put(PURPOSE.name(), Form.id(purpose));
+        usual.put(WHAT.name(), material.words());
         usual.put(ANALYTE.name(), nitrate ? "no3n" : Aim.USUAL.analyte());
         usual.put(HALF_WIDTH.name(), nitrate ? "20" : "0.5");
         usual.put(CONFIDENCE.name(), "95");
@@ -97,16 +99,16 @@ public final class PlanForm {
         usual.put(PER_UNIT.name(), Show.number(costs.perUnit(), 2));
         usual.put(PER_CORE.name(), Show.number(costs.perIncrement(), 2));
         usual.put(PER_ANALYSIS.name(), Show.number(costs.perAnalysis(), 2));
-        if (LotSubject.of(lot).layout() instanceof Layout.Block block) {
+        if (subject.layout() instanceof Layout.Block block) {
             usual.put(REACH.name(), String.valueOf(Math.min(block.reachTiers(), block.tiers())));
-        } else if (LotSubject.of(lot).layout() instanceof Layout.Pyramid pyramid) {
+        } else if (subject.layout() instanceof Layout.Pyramid pyramid) {
             usual.put(REACH.name(), String.valueOf(pyramid.reachTiers()));
         }
         return usual;
     }
 
     /** The plan, or nothing if anything asked for is wrong; then the form says what. */
-    static Optional<SamplingPlan> read(Form form, Lot lot) {
+    static Optional<SamplingPlan> read(Form form, Subject whole) {
         var purpose = form.choice(PURPOSE, Purpose.class, "Choose one.");
         var rule = form.isEmpty(RULE) ? null : form.choice(RULE, Rule.class, "Choose one, or leave it to the default.");
         var analyte = form.text(ANALYTE, "Protein is usual.");
@@ -117,9 +119,9 @@ public final class PlanForm {
         double perCore = form.number(PER_CORE, "0 if your time is free.");
         double perAnalysis = form.number(PER_ANALYSIS, "What does the laboratory charge?");
         var reach = form.maybeCount(REACH);
-        var facts = facts(form, lot);
+        var facts = facts(form, whole.facts().tons());
         return form.build(() -> SamplingPlan.of(
-                subject(lot, form, reach, facts.orElse(LotFacts.PLAIN)),
+                subject(whole, form, reach, facts.orElse(LotFacts.PLAIN)),
                 new Aim(
                         rule,
                         analyte,
@@ -131,12 +133,11 @@ public final class PlanForm {
                         new Costs(perUnit, perCore, perAnalysis, Source.judgement("the costs typed here")))));
     }
 
-    private static Optional<LotFacts> facts(Form form, Lot lot) {
+    private static Optional<LotFacts> facts(Form form, double tons) {
         int cuttings = form.count(CUTTINGS, "1 if it is all of one.");
         int fields = form.count(FIELDS, "1 if it is all of one.");
         int species = form.count(SPECIES, "1 if it is all alike.");
         var hours = form.maybeNumber(HOURS);
-        double tons = Unit.TON.fromBase(lot.stock().asFedKg().orElse(0));
         return form.part(() -> new LotFacts(
                 tons,
                 cuttings,
@@ -148,8 +149,7 @@ public final class PlanForm {
                 species));
     }
 
-    private static Subject subject(Lot lot, Form form, @Nullable Integer reach, LotFacts facts) {
-        var whole = LotSubject.of(lot);
+    private static Subject subject(Subject whole, Form form, @Nullable Integer reach, LotFacts facts) {
         var layout = whole.layout();
         if (layout instanceof Layout.Block b) {
             var open = EnumSet.of(Place.Side.FRONT, Place.Side.RIGHT, Place.Side.BACK, Place.Side.LEFT);
@@ -177,12 +177,11 @@ public final class PlanForm {
                 facts);
     }
 
-    static boolean isStacked(Lot lot) {
-        return LotSubject.of(lot).layout() instanceof Layout.Block;
-    }
-
-    /** What can be asked of a material: water apart, which no lot is. */
+    /** What can be asked of a material: water is tested as water alone. */
     static boolean fits(Material material, Purpose purpose) {
+        if (material == Material.STOCK_WATER) {
+            return purpose == Purpose.WATER;
+        }
         return switch (purpose) {
             case WATER -> false;
             case SILAGE_DRY_MATTER ->

@@ -7,6 +7,7 @@ import haywright.app.words.Show;
 import haywright.ranch.Lot;
 import haywright.ranch.LotSubject;
 import haywright.sampling.Choice;
+import haywright.sampling.Layout;
 import haywright.sampling.Material;
 import haywright.sampling.Place;
 import haywright.sampling.PublishedRule;
@@ -24,17 +25,32 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The plan of a lot as its page shows it.
+ * The plan of a lot, or of what is no lot, as its page shows it.
  *
+ * @param what its name
+ * @param at path of the page
  * @param plan null while something asked for is wrong
  */
 public record PlanView(
-        Form form, Lot lot, Material material, @Nullable SamplingPlan plan) {
+        Form form,
+        String what,
+        Subject subject,
+        boolean isLot,
+        String at,
+        @Nullable SamplingPlan plan) {
     /** @param used whether the plan follows this rule */
     public record Row(Choice choice, boolean used, String take, String sure, String cost) {}
 
-    static PlanView of(Form form, Lot lot, Optional<SamplingPlan> plan) {
-        return new PlanView(form, lot, LotSubject.of(lot).material(), plan.orElse(null));
+    static PlanView ofLot(Form form, Lot lot, String at, Optional<SamplingPlan> plan) {
+        return new PlanView(form, lot.name(), LotSubject.of(lot), true, at, plan.orElse(null));
+    }
+
+    static PlanView ofOther(Form form, Subject subject, String at, Optional<SamplingPlan> plan) {
+        return new PlanView(form, subject.material().words(), subject, false, at, plan.orElse(null));
+    }
+
+    public Material material() {
+        return subject.material();
     }
 
     /** "Take 20 bales, one core each." */
@@ -43,13 +59,13 @@ public record PlanView(
         var each = design.increments() == 1
                 ? "one %s each".formatted(increment())
                 : "%d %ss each".formatted(design.increments(), increment());
-        var units = design.units() == 1 ? material.unit() : material.units();
+        var units = design.units() == 1 ? material().unit() : material().units();
         var say = "Take %d %s, %s.".formatted(design.units(), units, each);
         return design.analyses() == 1 ? say : say + " Have %d analyses made of it.".formatted(design.analyses());
     }
 
     private String increment() {
-        return switch (material.way()) {
+        return switch (material().way()) {
             case CORED -> "core";
             case GRABBED -> "grab";
             case CLIPPED -> "cut";
@@ -115,7 +131,7 @@ public record PlanView(
     }
 
     public String whyDefault(SamplingPlan plan) {
-        return SamplingPlan.whyDefault(material, plan.aim().rule());
+        return SamplingPlan.whyDefault(material(), plan.aim().rule());
     }
 
     /** A picture of the stack; empty where nothing is stacked or it would be too small to read. */
@@ -124,7 +140,7 @@ public record PlanView(
         return layout.map(l -> new StackDrawing(l, numbers(plan)).svg()).orElse("");
     }
 
-    private static Optional<haywright.sampling.Layout> layout(Subject subject) {
+    private static Optional<Layout> layout(Subject subject) {
         return Optional.ofNullable(subject.layout());
     }
 
@@ -136,7 +152,7 @@ public record PlanView(
 
     /** Published numbers on how many, other than the one used: conflicts stay in sight. */
     public List<PublishedRule> published() {
-        return PublishedRule.of(material).stream()
+        return PublishedRule.of(material()).stream()
                 .filter(r -> r.isOffered()
                         && List.of("units", "percent", "units_per_25_to_30").contains(r.key()))
                 .toList();
@@ -145,8 +161,8 @@ public record PlanView(
     public List<Option> rules() {
         return Arrays.stream(Rule.values())
                 .filter(r -> switch (r) {
-                    case TEN_PERCENT, TWENTY_CORES -> material.isCounted();
-                    case PUBLISHED -> !material.isCounted();
+                    case TEN_PERCENT, TWENTY_CORES -> material().isCounted();
+                    case PUBLISHED -> !material().isCounted();
                     default -> true;
                 })
                 .map(r -> new Option(Form.id(r), r.words()))
@@ -155,18 +171,16 @@ public record PlanView(
 
     public List<Option> purposes() {
         return Arrays.stream(Purpose.values())
-                .filter(p -> PlanForm.fits(material, p))
+                .filter(p -> PlanForm.fits(material(), p))
                 .map(p -> new Option(Form.id(p), p.words()))
                 .toList();
     }
 
     public List<Option> analytes() {
-        var crop = LotSubject.of(lot).crop();
-        return crop == null
-                ? List.of()
-                : Arrays.stream(Spread.analytes(crop).split(", "))
-                        .map(a -> new Option(a, name(a)))
-                        .toList();
+        var crop = subject.crop() == null ? material().usualCrop() : subject.crop();
+        return Arrays.stream(Spread.analytes(crop).split(", "))
+                .map(a -> new Option(a, name(a)))
+                .toList();
     }
 
     /** Everything asked for, so that the sheet is made of this very plan. */
@@ -181,6 +195,6 @@ public record PlanView(
     }
 
     public boolean isStacked() {
-        return PlanForm.isStacked(lot);
+        return subject.layout() instanceof Layout.Block;
     }
 }

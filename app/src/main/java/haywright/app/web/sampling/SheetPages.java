@@ -11,6 +11,7 @@ import haywright.app.words.Show;
 import haywright.quantity.Unit;
 import haywright.ranch.Sampling;
 import haywright.sampling.Taken;
+import haywright.workings.Problem;
 import haywright.workings.Refused;
 import io.javalin.http.NotFoundResponse;
 import java.io.IOException;
@@ -67,19 +68,27 @@ public final class SheetPages {
 
     private static View view(FieldSheet sheet, Form form) {
         var taken = sheet.sampling().taken();
-        return new View(sheet, form, taken == null ? "" : really(sheet.sampling(), taken));
+        return new View(sheet, form, taken == null ? "" : really(sheet, taken));
     }
 
-    private static String really(Sampling sampling, Taken taken) {
+    private static String really(FieldSheet sheet, Taken taken) {
+        var sampling = sheet.sampling();
         int planned = sampling.picks().size() * sampling.increments();
         int all = taken.cores().stream().mapToInt(c -> c).sum();
+        var sure = sampling.reached(sheet.subject())
+                .map(p -> " That leaves %s ± %s%s."
+                        .formatted(
+                                PlanView.name(sampling.analyte()),
+                                Show.significant(p.halfWidth(), 2),
+                                p.spread().ofValue() ? " % of the value" : " points"))
+                .orElse("");
         return "%s from %s, of %d from %d planned.%s"
                 .formatted(
                         Show.count(all, "core"),
                         Show.count(taken.units(), sampling.material().unit()),
                         planned,
                         sampling.picks().size(),
-                        all < planned ? " The answer is less sure than the plan said." : "");
+                        sure);
     }
 
     private static Map<String, String> known(Page page, FieldSheet sheet) {
@@ -147,12 +156,23 @@ public final class SheetPages {
     }
 
     private static void takeIn(Page page, Form form, String text) {
-        var found = form.build(() -> match(page, SheetFile.read(text)));
+        var found = form.build(() -> match(page, read(text)));
         if (found.isEmpty()) {
             page.reject(form, LIST, TakePages.list(page, form));
             return;
         }
         keep(page, form, found.get().sampling(), found.get().taken());
+    }
+
+    /** Whatever is wrong with it stands beside the box it was pasted into. */
+    private static Taken.Returned read(String text) {
+        try {
+            return SheetFile.read(text);
+        } catch (Refused e) {
+            throw new Refused(e.problems().stream()
+                    .map(p -> new Problem(LINE.name(), p.value(), p.rule(), p.fix()))
+                    .toList());
+        }
     }
 
     private record Match(Sampling sampling, Taken taken) {}

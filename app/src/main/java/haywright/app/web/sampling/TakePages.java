@@ -8,6 +8,9 @@ import haywright.ranch.Field;
 import haywright.ranch.Lot;
 import haywright.ranch.LotSubject;
 import haywright.ranch.Sampling;
+import haywright.sampling.Material;
+import haywright.sampling.Subject;
+import io.javalin.http.NotFoundResponse;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.UUID;
@@ -16,12 +19,22 @@ import java.util.UUID;
 public final class TakePages {
     private static final String PLAN = "haywright/app/web/sampling/plan.jte";
 
+    /** What is sampled although nobody keeps it as a lot. */
+    private static final List<Material> OTHER = List.of(
+            Material.MIXED_RATION,
+            Material.STOCK_WATER,
+            Material.CHOPPER_WAGON,
+            Material.GRAZED_PASTURE,
+            Material.CUBES);
+
     private TakePages() {}
 
     public static void routes(Routes on) {
         on.get("take", page -> page.show("haywright/app/web/sampling/take.jte", list(page)));
         on.get("take/lots/{lot}", TakePages::plan);
         on.post("take/lots/{lot}/sheet", TakePages::makeSheet);
+        on.get("take/other/{material}", TakePages::planOther);
+        on.post("take/other/{material}/sheet", TakePages::makeOtherSheet);
         SheetPages.routes(on);
         WalkPages.routes(on);
     }
@@ -31,8 +44,13 @@ public final class TakePages {
 
     public record Sheet(UUID id, String says, boolean back) {}
 
-    /** @param line form for the line of text that a phone gave back */
-    public record ListView(List<Row> rows, List<Field> fields, List<Sheet> ofLotsThatAreGone, Form line) {}
+    /**
+     * @param others sheets of what is no lot, or of a lot that is gone
+     * @param otherMaterials what can be sampled without being a lot
+     * @param line form for the line of text that a phone gave back
+     */
+    public record ListView(
+            List<Row> rows, List<Field> fields, List<Sheet> others, List<Material> otherMaterials, Form line) {}
 
     static ListView list(Page page, Form line) {
         var ranch = page.ranch();
@@ -40,9 +58,10 @@ public final class TakePages {
                 ranch.lots().values().stream().map(lot -> row(page, lot)).toList(),
                 List.copyOf(ranch.fields().values()),
                 ranch.samplings().values().stream()
-                        .filter(s -> !ranch.lots().containsKey(s.lot()))
+                        .filter(s -> s.lot() == null || !ranch.lots().containsKey(s.lot()))
                         .map(TakePages::sheet)
                         .toList(),
+                OTHER,
                 line);
     }
 
@@ -70,37 +89,76 @@ public final class TakePages {
         return new Sheet(
                 s.id(),
                 taken == null
-                        ? "Sheet %s of %s, not back yet".formatted(s.code(), Show.date(s.made()))
-                        : "Sheet %s, taken %s by %s".formatted(s.code(), Show.date(taken.on()), taken.by()),
+                        ? "%s: sheet %s of %s, not back yet".formatted(s.what(), s.code(), Show.date(s.made()))
+                        : "%s: sheet %s, taken %s by %s"
+                                .formatted(s.what(), s.code(), Show.date(taken.on()), taken.by()),
                 taken != null);
     }
 
     private static void plan(Page page) {
         var lot = page.find(page.ranch().lots(), "lot");
-        var form = asked(page, lot);
-        page.show(PLAN, PlanView.of(form, lot, PlanForm.read(form, lot)));
+        var subject = LotSubject.of(lot);
+        var form = asked(page, path(lot), subject, lot.isNitrateDanger());
+        page.show(PLAN, PlanView.ofLot(form, lot, page.at(path(lot)), PlanForm.read(form, subject)));
+    }
+
+    private static void planOther(Page page) {
+        var subject = other(page);
+        var form = asked(page, path(subject), subject, false);
+        page.show(PLAN, PlanView.ofOther(form, subject, page.at(path(subject)), PlanForm.read(form, subject)));
+    }
+
+    private static Subject other(Page page) {
+        return OTHER.stream()
+                .filter(m -> m.id().equals(page.http().pathParam("material")))
+                .findFirst()
+                .map(m -> Subject.of(m, 0))
+                .orElseThrow(NotFoundResponse::new);
+    }
+
+    private static String path(Lot lot) {
+        return "take/lots/" + lot.id();
+    }
+
+    private static String path(Subject other) {
+        return "take/other/" + other.material().id();
     }
 
     /** What the address asks for, or the usual. Nothing is kept until a sheet is made. */
-    private static Form asked(Page page, Lot lot) {
+    private static Form asked(Page page, String key, Subject subject, boolean danger) {
         var query = page.http().queryParamMap();
         return query.containsKey(PlanForm.PURPOSE.name())
-                ? Form.posted("take/lots/" + lot.id(), new LinkedHashMap<>(query))
-                : Form.of("take/lots/" + lot.id(), PlanForm.usual(lot));
+                ? Form.posted(key, new LinkedHashMap<>(query))
+                : Form.of(key, PlanForm.usual(subject, danger));
     }
 
     private static void makeSheet(Page page) {
         var lot = page.find(page.ranch().lots(), "lot");
-        var form = page.posted("take/lots/" + lot.id());
-        var plan = PlanForm.read(form, lot);
+        var form = page.posted(path(lot));
+        var plan = PlanForm.read(form, LotSubject.of(lot));
         if (plan.isEmpty()) {
-            page.reject(form, PLAN, PlanView.of(form, lot, plan));
+            page.reject(form, PLAN, PlanView.ofLot(form, lot, page.at(path(lot)), plan));
             return;
         }
-        var sampling = Sampling.of(plan.get(), UUID.randomUUID(), lot.id(), page.today());
+        keep(page, form, Sampling.of(plan.get(), UUID.randomUUID(), lot.id(), lot.name(), page.today()));
+    }
+
+    private static void makeOtherSheet(Page page) {
+        var subject = other(page);
+        var form = page.posted(path(subject));
+        var plan = PlanForm.read(form, subject);
+        var what = form.text(PlanForm.WHAT, "Which one is it?");
+        if (plan.isEmpty() || form.hasProblems()) {
+            page.reject(form, PLAN, PlanView.ofOther(form, subject, page.at(path(subject)), plan));
+            return;
+        }
+        keep(page, form, Sampling.of(plan.get(), UUID.randomUUID(), null, what, page.today()));
+    }
+
+    private static void keep(Page page, Form form, Sampling sampling) {
         page.save(
                 form,
-                "Field sheet made: %s, %s".formatted(lot.name(), sampling.code()),
+                "Field sheet made: %s, %s".formatted(sampling.what(), sampling.code()),
                 ranch -> ranch.with(sampling),
                 "take/sheets/" + sampling.id());
     }
