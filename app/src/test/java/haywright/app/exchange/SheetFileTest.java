@@ -42,7 +42,16 @@ class SheetFileTest {
             }
             char wrong = text.charAt(i) == 'x' ? 'y' : 'x';
             var changed = text.substring(0, i) + wrong + text.substring(i + 1);
-            assertThatThrownBy(() -> SheetFile.read(changed)).as(changed).isInstanceOf(Refused.class);
+            assertThat(isRefused(changed)).as(changed).isTrue();
+        }
+    }
+
+    private static boolean isRefused(String text) {
+        try {
+            SheetFile.read(text);
+            return false;
+        } catch (Refused e) {
+            return true;
         }
     }
 

@@ -44,8 +44,8 @@ public final class SheetFile {
         }
         if (lines.size() != 5
                 || !lines.get(0).equals(HEADING)
-                || !lines.get(2).startsWith(DIFFERED.strip())
-                || !lines.get(3).startsWith(PHOTOS.strip())
+                || !isLabelled(lines.get(2), DIFFERED)
+                || !isLabelled(lines.get(3), PHOTOS)
                 || !lines.get(4).startsWith(CHECK)) {
             throw new Refused(
                     "line",
@@ -80,6 +80,11 @@ public final class SheetFile {
                 .map(String::strip)
                 .filter(name -> !name.isEmpty())
                 .toList());
+    }
+
+    /** Blanks at the end of a line are lost on the way, so an empty label has none behind it. */
+    private static boolean isLabelled(String line, String label) {
+        return line.startsWith(label) || line.equals(label.strip());
     }
 
     private static String after(String line, String label) {

@@ -53,8 +53,15 @@ public record PlanView(
         return subject.material();
     }
 
+    public String title() {
+        return what.substring(0, 1).toUpperCase(Locale.ROOT) + what.substring(1);
+    }
+
     /** "Take 20 bales, one core each." */
     public String headline(SamplingPlan plan) {
+        if (material() == Material.STOCK_WATER) {
+            return "Fill one bottle from each source that cattle drink from.";
+        }
         var design = plan.used().design();
         var each = design.increments() == 1
                 ? "one %s each".formatted(increment())
