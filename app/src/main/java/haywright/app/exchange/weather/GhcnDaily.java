@@ -154,8 +154,8 @@ public final class GhcnDaily {
                 throw wrong(
                         n, lines.get(n), "%d fields stand under %d headings".formatted(cells.size(), headings.size()));
             }
-            one(n, cells.get(columns.get("STATION")));
-            var date = date(n, cells.get(columns.get("DATE")));
+            one(n, cells.get(columns.getOrDefault("STATION", 0)));
+            var date = date(n, cells.get(columns.getOrDefault("DATE", 0)));
             for (var element : WANTED) {
                 var at = columns.get(element);
                 var value = at == null ? "" : cells.get(at).strip();

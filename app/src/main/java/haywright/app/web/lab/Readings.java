@@ -189,8 +189,7 @@ public final class Readings {
             known.put(row.unit.name(), isAsked ? "" : Form.id(unit == null ? analyte.unit() : unit));
         }
         var shown = row.units.isEmpty() ? Form.id(analyte.unit()) : known.getOrDefault(row.unit.name(), "");
-        boolean isSaid = unit == null || Form.id(unit).equals(shown);
-        known.put(ask.name(), isSaid ? figure : figure + " " + unit.symbol());
+        known.put(ask.name(), unit == null || Form.id(unit).equals(shown) ? figure : figure + " " + unit.symbol());
     }
 
     static Basis left(List<Reading> readings) {
