@@ -54,7 +54,8 @@ public final class Form {
     /** Everything typed, without what belongs to the request. */
     Map<String, List<String>> typed() {
         var values = new LinkedHashMap<>(typed);
-        values.keySet().removeAll(Set.of(Gate.TOKEN, Page.REV, Page.THEIRS));
+        values.keySet().removeAll(Set.of(Gate.TOKEN, Page.REV, TwoVersions.BETWEEN, TwoVersions.UPON));
+        values.keySet().removeIf(name -> name.startsWith(Page.STANDS));
         return values;
     }
 

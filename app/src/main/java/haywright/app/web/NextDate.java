@@ -8,6 +8,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -70,6 +71,11 @@ public record NextDate(LocalDate on, String what, List<String> who, long days) {
     /** {@code Mar 15, 2027, in 110 days: calving begins (Mature cows)}. */
     public String words() {
         return "%s: %s%s".formatted(when(), what, who.isEmpty() ? "" : " (" + String.join("; ", who) + ")");
+    }
+
+    /** With a capital, to begin a line. */
+    public String title() {
+        return what.substring(0, 1).toUpperCase(Locale.ROOT) + what.substring(1);
     }
 
     /** {@code Mar 15, 2027, in 110 days}. */

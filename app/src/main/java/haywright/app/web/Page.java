@@ -29,8 +29,8 @@ public record Page(
         @Nullable Step here) {
     /** Hidden in every form: the revision it was made from. */
     static final String REV = "rev";
-    /** On the page that shows two versions: the entities of which the other one is kept. */
-    static final String THEIRS = "theirs";
+    /** On the page that shows two versions: before each entity's path, {@code mine} or {@code theirs}. */
+    static final String STANDS = "stands/";
 
     static Page of(Context http, Desk desk, @Nullable Step here) {
         try {
@@ -138,13 +138,13 @@ public record Page(
         var now = documents.tree(ranch);
         var patch = Patch.between(now, documents.tree(change.apply(ranch)));
         var changes = new LinkedHashMap<>(patch.changes());
-        changes.keySet().removeAll(http.formParams(THEIRS));
+        changes.keySet().removeIf(path -> "theirs".equals(http.formParam(STANDS + path)));
         var mine = new Patch(patch.format(), changes);
         var answer = desk.store().ranches().save(ranch.id(), baseRev(), Desk.WHO, words, mine);
         if (answer instanceof SaveAnswer.Conflict conflict) {
             drafts.put(ranch.id(), form.key(), form.typed());
             http.status(409);
-            var both = TwoVersions.of(this, form, conflict, then);
+            var both = TwoVersions.of(this, baseRev(), form, conflict, then);
             Server.render(http, "haywright/app/web/twoVersions.jte", Map.of("page", this, "view", both));
             return;
         }
@@ -153,8 +153,11 @@ public record Page(
         leave(at(then) + (saved.rev() == rev ? "" : "?saved=" + saved.rev()));
     }
 
+    /** The revision a form was made from; once somebody chose between two versions, the one that was chosen upon. */
     private long baseRev() {
-        var typed = http.formParam(REV);
+        var between = http.formParams(TwoVersions.BETWEEN);
+        boolean chosen = !between.isEmpty() && between.stream().allMatch(path -> http.formParam(STANDS + path) != null);
+        var typed = http.formParam(chosen ? TwoVersions.UPON : REV);
         try {
             return typed == null ? rev : Long.parseLong(typed);
         } catch (NumberFormatException e) {

@@ -14,25 +14,31 @@ import java.util.Map;
  * Two people, or two windows, changed the same thing: both versions side by side, to choose from.
  *
  * @param action where the form goes again
- * @param rev the revision that is chosen upon
+ * @param rev the revision that the form was made from
+ * @param upon the revision that is chosen upon
  * @param typed the whole form, sent again with the choice
  */
 public record TwoVersions(
-        String action, long rev, String back, Map<String, List<String>> typed, List<Entity> entities) {
+        String action, long rev, long upon, String back, Map<String, List<String>> typed, List<Entity> entities) {
     /** @param path the entity in the document: {@code lots/UUID} */
     public record Entity(String path, String name, List<Row> rows) {}
 
     /** One line in which they differ. */
     public record Row(String what, String mine, String theirs) {}
 
-    static TwoVersions of(Page page, Form form, SaveAnswer.Conflict conflict, String then) {
+    /** Hidden on the page: each entity that has to be chosen, and the revision that the choice is made upon. */
+    static final String BETWEEN = "between";
+
+    static final String UPON = "upon";
+
+    static TwoVersions of(Page page, long base, Form form, SaveAnswer.Conflict conflict, String then) {
         var documents = new RanchDocument();
         var mine = documents.tree(conflict.mine());
         var theirs = documents.tree(conflict.theirs());
         var entities = conflict.paths().stream()
                 .map(path -> entity(path, Patch.at(mine, path), Patch.at(theirs, path)))
                 .toList();
-        return new TwoVersions(page.http().path(), conflict.rev(), page.at(then), form.typed(), entities);
+        return new TwoVersions(page.http().path(), base, conflict.rev(), page.at(then), form.typed(), entities);
     }
 
     private static Entity entity(String path, JsonNode mine, JsonNode theirs) {
@@ -74,7 +80,11 @@ public record TwoVersions(
                 node.properties().forEach(e -> flatten((at + " " + words(e.getKey())).strip(), e.getValue(), lines));
             }
         } else {
-            lines.put(at, node.isBoolean() ? (node.asBoolean() ? "yes" : "no") : node.asText());
+            lines.put(
+                    at,
+                    node.isBoolean()
+                            ? (node.asBoolean() ? "yes" : "no")
+                            : node.asText().isBlank() ? "nothing" : node.asText());
         }
     }
 

@@ -183,14 +183,39 @@ class PagesTest {
         assertThat(client.get(ranch + "lots").body()).contains("200 large round bales");
 
         var theirs = hayBut("count", "190");
-        theirs.put("theirs", "lots/" + anyLot());
-        assertThat(client.submit(both, ranch + path, theirs).status()).isEqualTo(303);
+        assertThat(chosen(both, path, theirs, "theirs").status()).isEqualTo(303);
         assertThat(client.get(ranch + "lots").body()).contains("200 large round bales");
 
         var again = client.submit(stale, ranch + path, hayBut("count", "180"));
-        assertThat(client.submit(again, ranch + path, hayBut("count", "180")).status())
-                .isEqualTo(303);
+        assertThat(chosen(again, path, hayBut("count", "180"), "").status()).isEqualTo(409);
+        assertThat(chosen(again, path, hayBut("count", "180"), "mine").status()).isEqualTo(303);
         assertThat(client.get(ranch + "lots").body()).contains("180 large round bales");
+    }
+
+    /** Sends the page of two versions again, as its form would. */
+    private RawClient.Answer chosen(RawClient.Answer page, String path, Map<String, String> typed, String which) {
+        var entity = "lots/" + path.split("/")[1];
+        var all = new LinkedHashMap<>(typed);
+        all.put("between", entity);
+        all.put("upon", page.body().replaceAll("(?s).*name=\"upon\" value=\"([0-9]+)\".*", "$1"));
+        if (!which.isEmpty()) {
+            all.put("stands/" + entity, which);
+        }
+        return client.submit(page, ranch + path, all);
+    }
+
+    @Test
+    void aLotTakenAwayMeanwhileIsTheOtherVersion() {
+        send(HAY, hay());
+        var lot = anyLot();
+        var path = "lots/" + lot + "/as/bales";
+        var stale = client.get(ranch + path);
+        assertThat(send("lots/" + lot + "/delete", Map.of()).status()).isEqualTo(303);
+        var both = client.submit(stale, ranch + path, hayBut("count", "190"));
+        assertThat(both.status()).isEqualTo(409);
+        assertThat(both.body()).contains("taken away");
+        assertThat(chosen(both, path, hayBut("count", "190"), "mine").status()).isEqualTo(303);
+        assertThat(client.get(ranch + "lots").body()).contains("190 large round bales");
     }
 
     @Test

@@ -21,9 +21,9 @@ public final class FeedPages {
 
     public static void routes(Routes on) {
         on.get("feeds/new", page -> page.show(FORM, view(page, page.form(path(null), Map::of), null)));
-        on.post("feeds/new", page -> save(page, null));
+        on.post("feeds/new", page -> save(page, UUID.randomUUID()));
         on.get("feeds/{feed}", FeedPages::change);
-        on.post("feeds/{feed}", page -> save(page, feed(page)));
+        on.post("feeds/{feed}", page -> save(page, page.id("feed")));
         on.get("feeds/{feed}/delete", page -> page.show("haywright/app/web/lots/deleteFeed.jte", feed(page)));
         on.post("feeds/{feed}/delete", FeedPages::delete);
     }
@@ -52,9 +52,11 @@ public final class FeedPages {
         page.show(FORM, view(page, page.form(path(feed), () -> FeedForm.known(feed)), feed));
     }
 
-    private static void save(Page page, @Nullable FeedForSale before) {
+    /** Where somebody took the feed away meanwhile, what was typed is set beside that as the other version. */
+    private static void save(Page page, UUID id) {
+        var before = page.ranch().feedsForSale().get(id);
         var form = page.posted(path(before));
-        var feed = FeedForm.read(form, before == null ? UUID.randomUUID() : before.id(), before);
+        var feed = FeedForm.read(form, id, before);
         if (feed.isEmpty()) {
             page.reject(form, FORM, view(page, form, before));
             return;

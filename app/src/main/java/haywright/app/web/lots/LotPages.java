@@ -28,10 +28,10 @@ public final class LotPages {
         on.get("lots", page -> page.show("haywright/app/web/lots/lots.jte", list(page)));
         on.get("lots/new", page -> page.show("haywright/app/web/lots/kinds.jte", StockForm.Kind.values()));
         on.get("lots/new/{kind}", LotPages::add);
-        on.post("lots/new/{kind}", page -> save(page, kind(page.http().pathParam("kind")), null));
+        on.post("lots/new/{kind}", page -> save(page, UUID.randomUUID()));
         on.get("lots/{lot}", page -> change(page, StockForm.Kind.of(lot(page).stock())));
         on.get("lots/{lot}/as/{kind}", page -> change(page, kind(page.http().pathParam("kind"))));
-        on.post("lots/{lot}/as/{kind}", page -> save(page, kind(page.http().pathParam("kind")), lot(page)));
+        on.post("lots/{lot}/as/{kind}", page -> save(page, page.id("lot")));
         on.get("lots/{lot}/delete", page -> page.show("haywright/app/web/lots/deleteLot.jte", lot(page)));
         on.post("lots/{lot}/delete", LotPages::delete);
     }
@@ -145,9 +145,11 @@ public final class LotPages {
         page.show(FORM, view(page, page.form(path(kind, lot), () -> LotForm.known(lot)), kind, lot));
     }
 
-    private static void save(Page page, StockForm.Kind kind, @Nullable Lot before) {
+    /** Where somebody took the lot away meanwhile, what was typed is set beside that as the other version. */
+    private static void save(Page page, UUID id) {
+        var kind = kind(page.http().pathParam("kind"));
+        var before = page.ranch().lots().get(id);
         var form = page.posted(path(kind, before));
-        var id = before == null ? UUID.randomUUID() : before.id();
         var lot = LotForm.read(form, kind, id, before, page.ranch());
         if (lot.isEmpty()) {
             page.reject(form, FORM, view(page, form, kind, before));
