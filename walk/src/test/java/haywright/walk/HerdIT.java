@@ -1,0 +1,152 @@
+package haywright.walk;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.AriaRole;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+import java.util.regex.Pattern;
+import org.assertj.core.api.Assertions;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A herd that is nobody's demo, on a phone and without scripts: put in, erred on, corrected, looked at, undone, by keys alone. */
+class HerdIT {
+    private static final DateTimeFormatter LONG = DateTimeFormatter.ofPattern("MMM d, uuuu", Locale.US);
+
+    private static Walker walker;
+    private static House house;
+
+    @BeforeAll
+    static void open(@TempDir Path folder) {
+        walker = new Walker();
+        house = new House(folder);
+    }
+
+    @AfterAll
+    static void close() {
+        walker.nothingWasAskedOfAnotherMachine();
+        house.close();
+        walker.close();
+    }
+
+    private static void press(Page page, String button) {
+        page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName(button))
+                .press("Enter");
+    }
+
+    private static void follow(Page page, String link) {
+        page.locator("#main")
+                .getByRole(
+                        AriaRole.LINK,
+                        new Locator.GetByRoleOptions().setName(link).setExact(true))
+                .first()
+                .press("Enter");
+    }
+
+    private static void fill(Page page, String label, String value) {
+        page.getByLabel(label).first().fill(value);
+    }
+
+    @Test
+    void withoutScriptsOnAPhone() {
+        var page = walker.page(360, 740, false);
+        page.navigate(house.url("/"));
+        fill(page, "What the ranch is called", "Sweetwater Bench");
+        press(page, "Begin");
+        page.waitForURL(Pattern.compile(".*/ranch/.*"));
+        page.navigate(page.url().replaceAll("/$", "") + "/herd");
+        follow(page, "Put in the first group");
+        follow(page, "Mature cows Grown cows that calve: in calf, in milk, or open.");
+
+        var today = LocalDate.now();
+        fill(page, "What they are called on the ranch", "Old cows");
+        fill(page, "Head", "120");
+        page.getByLabel("Breed").first().selectOption("Hereford");
+        fill(page, "What one weighs, on the average", "128");
+        page.getByLabel("Full: feed and water in them").press("Space");
+        fill(page, "Weighed on", LONG.format(today.minusDays(5)));
+        fill(page, "What one weighs at condition 5", "1280");
+        fill(page, "Body condition score", "3.5");
+        fill(page, "Week 1 begins", LONG.format(today.plusDays(100)));
+        fill(page, "Head, week 1", "70");
+        fill(page, "Head, week 2", "60");
+        press(page, "Save the group");
+
+        // refused beside the field, with the guess named, and everything typed still there
+        assertThat(page).hasTitle(Pattern.compile("^Error: "));
+        assertThat(page.locator("#problems")).containsText("Did you mean 1,280 lb?");
+        assertThat(page.locator("#problems")).containsText("cannot hold more than the 120 head");
+        assertThat(page.getByLabel("Head, week 2")).hasValue("60");
+        Assertions.assertThat(Walker.misfits(page)).isEmpty();
+
+        // away and back: the draft waits; corrected, it asks about what is unusual only
+        page.navigate(page.url());
+        house.restart();
+        page.reload();
+        assertThat(page.getByLabel("Head, week 2")).hasValue("60");
+        fill(page, "What one weighs, on the average", "1,180 lb");
+        fill(page, "Head, week 2", "50");
+        press(page, "Save the group");
+        assertThat(page.getByText("Is this right?")).hasCount(1);
+        page.getByLabel("Yes, this is right").press("Space");
+        press(page, "Save the group");
+
+        assertThat(page.getByText("Group added: Old cows")).isVisible();
+        assertThat(page.locator("#main")).containsText("120 due from");
+        assertThat(page.locator("#main")).containsText("If your cows hold condition on less, tell us");
+        page.locator(".figures summary").first().press("Enter");
+        assertThat(page.locator(".figures .lines").first()).isVisible();
+        Assertions.assertThat(Walker.misfits(page)).isEmpty();
+
+        press(page, "Undo");
+        assertThat(page.getByText("No cattle are here yet.")).isVisible();
+        press(page, "Undo");
+        follow(page, "Old cows");
+        assertThat(page.locator("svg.picture")).hasCount(3);
+        assertThat(page.getByText("The numbers, week by week")).isVisible();
+        Assertions.assertThat(Walker.misfits(page)).isEmpty();
+
+        follow(page, "Need on a day, every line");
+        fill(page, "On which day", "31 Nov 2026");
+        press(page, "Show that day");
+        assertThat(page.locator("#problems")).containsText("there is no such day");
+        fill(page, "On which day", LONG.format(today.plusDays(150)));
+        press(page, "Show that day");
+        assertThat(page.locator("#main")).containsText("for milk");
+        assertThat(page.locator("#main")).containsText("mature cow after calving");
+        Assertions.assertThat(Walker.misfits(page)).isEmpty();
+
+        house.restart();
+        page.navigate(page.url().replaceAll("/herd/.*", "/herd"));
+        assertThat(page.locator("#main")).containsText("120 due from");
+        follow(page, "Take away Old cows");
+        press(page, "Take them away");
+        assertThat(page.getByText("No cattle are here yet.")).isVisible();
+        page.context().close();
+    }
+
+    /** What only a form with something wrong on it shows. */
+    @Test
+    void errorsAndQuestionsAreAccessible() {
+        var page = walker.page(360, 740, true);
+        page.navigate(house.url("/"));
+        fill(page, "What the ranch is called", "Errors only");
+        press(page, "Begin");
+        page.waitForURL(Pattern.compile(".*/ranch/.*"));
+        page.navigate(page.url().replaceAll("/$", "") + "/herd/new/mature_cow");
+        fill(page, "Head, week 1", "many");
+        press(page, "Save the group");
+        assertThat(page.locator("#problems")).isFocused();
+        assertThat(page.getByLabel("Head, week 1").first()).hasValue("many");
+        Assertions.assertThat(Walker.barriers(page)).isEmpty();
+        Assertions.assertThat(Walker.misfits(page)).isEmpty();
+        page.context().close();
+    }
+}
