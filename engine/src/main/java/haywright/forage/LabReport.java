@@ -33,8 +33,8 @@ public record LabReport(
         if (sampled != null && reported != null && reported.isBefore(sampled)) {
             throw new Refused(
                     "reported",
-                    reported.toString(),
-                    "a report is not older than its sample, taken on " + sampled,
+                    LotComposition.DAY.format(reported),
+                    "a report is not older than its sample, taken on " + LotComposition.DAY.format(sampled),
                     "Are the two days swapped?");
         }
     }

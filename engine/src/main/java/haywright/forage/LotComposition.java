@@ -28,7 +28,7 @@ public record LotComposition(
         Composition composition,
         Optional<Tdn> tdn,
         List<String> notes) {
-    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM uuuu", Locale.US);
+    static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("MMM d, uuuu", Locale.US);
 
     public LotComposition {
         notes = List.copyOf(notes);

@@ -1,5 +1,6 @@
 package haywright.forage;
 
+import haywright.quantity.Kind;
 import haywright.quantity.Unit;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -148,10 +149,23 @@ record Sheet(
                                 with(possible.high(), analyte.unit())),
                 value < 0
                         ? "Is there a minus too many?"
-                        : Slip.of(feedClass, analyte, value)
-                                .map(slip -> "Is it %s?".formatted(with(slip.likely(), analyte.unit())))
+                        : otherUnit(reading)
+                                .map(unit -> "Is the unit %s?".formatted(unit.symbol()))
+                                .or(() -> Slip.of(feedClass, analyte, value)
+                                        .map(slip -> "Is it %s?".formatted(with(slip.likely(), analyte.unit()))))
                                 .orElse("Is %s what the report says, in that unit?"
                                         .formatted(with(reading.value(), reading.unit()))));
+    }
+
+    /** Energy is printed in four units, and a figure far too high in one is usual in another. */
+    private static Optional<Unit> otherUnit(Reading reading) {
+        var analyte = reading.analyte();
+        return analyte.unit().kind() == Kind.ENERGY_DENSITY
+                ? analyte.accepts().stream()
+                        .filter(unit -> unit != reading.unit()
+                                && analyte.possible().holds(unit.to(analyte.unit(), reading.value())))
+                        .findFirst()
+                : Optional.empty();
     }
 
     private static Analyte.Range possible(FeedClass feedClass, Analyte analyte) {

@@ -66,7 +66,7 @@ class LotCompositionTest {
         assertThat(value(lot, Analyte.CA)).isEqualTo(0.61);
         assertThat(value(lot, Analyte.DM)).isEqualTo(88);
         assertThat(origin(lot, Analyte.ADF))
-                .isEqualTo(new Origin.Typed("report of 12 Oct 2026, Tin Valley laboratory"));
+                .isEqualTo(new Origin.Typed("report of Oct 12, 2026, Tin Valley laboratory"));
         // by hand: 98.625 − 1.048·38 = 58.801; RFV = (88.9 − 0.779·38)·(120/60)/1.29
         assertThat(value(lot, Analyte.TDN)).isCloseTo(58.801, within(1e-9));
         assertThat(value(lot, Analyte.RFV)).isCloseTo(59.298 * 2 / 1.29, within(1e-9));
@@ -147,7 +147,7 @@ class LotCompositionTest {
         assertThat(value(lot, Analyte.ADF)).isEqualTo(44);
         assertThat(value(lot, Analyte.NDF)).isEqualTo(70);
         assertThat(lot.notes())
-                .anyMatch(n -> n.contains("Left out of the report of 1 Oct 2026") && n.contains("400 %"));
+                .anyMatch(n -> n.contains("Left out of the report of Oct 1, 2026") && n.contains("400 %"));
     }
 
     @Test

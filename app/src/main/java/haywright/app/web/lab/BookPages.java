@@ -87,6 +87,6 @@ public final class BookPages {
 
     /** Without its unit, which stands in the heading. */
     private static String figure(Analyte analyte, OptionalDouble value) {
-        return value.isPresent() ? Figures.say(analyte, value.getAsDouble()).replaceAll(" [%M].*", "") : "";
+        return value.isPresent() ? Figures.say(analyte, value.getAsDouble()).replaceAll("\u00a0.*", "") : "";
     }
 }

@@ -141,7 +141,7 @@ public final class CsvPages {
         typed.put(ReportForm.SAMPLE_CODE.name(), sample.code());
         typed.put(ReportForm.SAMPLED.name(), sample.sampled());
         typed.put(ReportForm.REPORTED.name(), sample.reported());
-        typed.put(Readings.LEFT.name(), Form.id(left));
+        typed.put(Readings.NINETY.name(), left == Basis.NINETY_PCT ? "yes" : "");
         for (var cell : sample.cells()) {
             var unit = cell.unit();
             var figure = cell.text() + (unit == null ? "" : " " + unit.symbol());

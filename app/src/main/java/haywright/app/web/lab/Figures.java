@@ -6,10 +6,8 @@ import haywright.quantity.Kind;
 import haywright.quantity.Unit;
 import haywright.workings.Origin;
 import haywright.workings.Worked;
-import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.LinkedHashSet;
-import java.util.List;
 import java.util.Set;
 
 /** Figures of an analysis as a sheet prints them, and where they are from, in words. */
@@ -21,11 +19,21 @@ final class Figures {
 
     /** @param value in the analyte's unit; energy is shown a pound, as the trade says it */
     static String say(Analyte analyte, double value) {
-        var unit = analyte.unit();
-        if (unit.kind() == Kind.ENERGY_DENSITY) {
-            return Show.withUnit(Show.number(unit.to(Unit.MCAL_PER_LB, value), 2), Unit.MCAL_PER_LB);
-        }
-        return Show.withUnit(Show.number(value, decimals(analyte, value)), unit);
+        return say(analyte, value, decimals(analyte, value));
+    }
+
+    /** How far {@code now} is from {@code before}, to the digits that {@code now} is shown with. */
+    static String more(Analyte analyte, double before, double now) {
+        var said = say(analyte, now - before, decimals(analyte, now));
+        boolean none = said.replaceAll("\u00a0.*", "").chars().noneMatch(c -> c >= '1' && c <= '9');
+        return none ? "the same" : said.startsWith("−") ? said : "+" + said;
+    }
+
+    /** A figure and its unit stay on one line. */
+    private static String say(Analyte analyte, double value, int decimals) {
+        var unit = analyte.unit().kind() == Kind.ENERGY_DENSITY ? Unit.MCAL_PER_LB : analyte.unit();
+        return Show.withUnit(Show.number(analyte.unit().to(unit, value), decimals), unit)
+                .replace(' ', '\u00a0');
     }
 
     private static int decimals(Analyte analyte, double value) {
@@ -35,11 +43,12 @@ final class Figures {
         return switch (analyte) {
             case RFV, RFQ, NO3N, HCN, DCAD -> 0;
             case PH -> 1;
+            case NEM, NEG, NEL, ME, DE -> 2;
             default -> analyte.unit() == Unit.PERCENT ? 1 : value < 10 ? 2 : 0;
         };
     }
 
-    /** "report of 14 Oct 2026, Tin Valley", "worked out from …" */
+    /** "report of Oct 14, 2026, Tin Valley", "worked out from …" */
     static String from(Origin origin) {
         if (origin instanceof Origin.Typed typed) {
             return typed.where();
@@ -65,15 +74,5 @@ final class Figures {
                 }
             }
         }
-    }
-
-    static List<String> joined(String... parts) {
-        var said = new ArrayList<String>();
-        for (var part : parts) {
-            if (!part.isBlank()) {
-                said.add(part);
-            }
-        }
-        return said;
     }
 }

@@ -7,7 +7,6 @@ import haywright.forage.BasisConversion;
 import haywright.forage.Composition;
 import haywright.forage.LabReport;
 import haywright.forage.LotComposition;
-import haywright.quantity.Unit;
 import haywright.ranch.Lot;
 import haywright.workings.Origin;
 import haywright.workings.Worked;
@@ -105,7 +104,7 @@ public record LotNow(
     static String inShort(Composition made) {
         var said = new ArrayList<String>();
         for (var analyte : List.of(Analyte.CP, Analyte.TDN, Analyte.RFV)) {
-            made.value(analyte).ifPresent(value -> said.add(analyte.name() + " " + Figures.say(analyte, value)));
+            made.value(analyte).ifPresent(value -> said.add(analyte.name() + "\u00a0" + Figures.say(analyte, value)));
         }
         return String.join(", ", said);
     }
@@ -163,16 +162,9 @@ public record LotNow(
                     Readings.name(analyte),
                     old.map(o -> Figures.say(analyte, o.value())).orElse("not said"),
                     Figures.say(analyte, known.value()),
-                    old.map(o -> more(analyte, known.value() - o.value())).orElse("")));
+                    old.map(o -> Figures.more(analyte, o.value(), known.value()))
+                            .orElse("")));
         }
         return changed;
-    }
-
-    private static String more(Analyte analyte, double difference) {
-        var said = Figures.say(analyte, difference);
-        boolean none = said.chars().noneMatch(c -> c >= '1' && c <= '9');
-        return none
-                ? "the same"
-                : said.startsWith("−") || analyte.unit() == Unit.NONE && difference < 0 ? said : "+" + said;
     }
 }

@@ -61,8 +61,13 @@ public record NitrateView(
     private static List<String> forms(Nitrate nitrate) {
         return List.of(
                 Show.number(nitrate.ppm(Nitrate.Form.NO3_N), 0) + " ppm NO3-N",
-                Show.number(nitrate.ppm(Nitrate.Form.NO3), 0) + " ppm NO3",
-                Show.number(nitrate.ppm(Nitrate.Form.KNO3), 0) + " ppm KNO3");
+                both(nitrate, Nitrate.Form.NO3, "NO3"),
+                both(nitrate, Nitrate.Form.KNO3, "KNO3"));
+    }
+
+    private static String both(Nitrate nitrate, Nitrate.Form form, String name) {
+        double ppm = nitrate.ppm(form);
+        return "%s ppm %s (%s %%)".formatted(Show.number(ppm, 0), name, Show.number(Unit.PPM.to(Unit.PERCENT, ppm), 2));
     }
 
     private static BySource bySource(String source, Nitrate nitrate) {

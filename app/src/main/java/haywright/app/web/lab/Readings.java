@@ -20,8 +20,11 @@ import org.jspecify.annotations.Nullable;
 
 /** The two columns of figures of a report's form: one row an analyte, the common ones first. */
 public final class Readings {
-    /** What the left column is; the right one is dry matter. */
-    public static final Ask LEFT = Ask.choice("left", "The left column is", "");
+    /** Ticked: the left column, otherwise as received, is at 90 % dry matter. The right one is dry matter. */
+    public static final Ask NINETY = Ask.choice(
+            "ninety",
+            "The first column of this sheet is at 90 % dry matter, not as received",
+            "Some sheets print hay so. As received is the same as as fed and as is.");
 
     private static final List<Analyte> COMMON = List.of(
             Analyte.DM,
@@ -78,6 +81,14 @@ public final class Readings {
             return left != null && form.isEmpty(right) && !form.isEmpty(left) ? left : right;
         }
 
+        /** What stands above a box: its basis, or nothing where there is one figure whatever the basis. */
+        public String head(Form form, Ask ask) {
+            if (left == null) {
+                return "One figure";
+            }
+            return ask == right ? "Dry matter" : form.isTicked(NINETY) ? "At 90 %" : "As received";
+        }
+
         /** The problem of either box, in words. */
         public String problem(Form form) {
             var words = boxes().stream()
@@ -126,7 +137,7 @@ public final class Readings {
                 ? new Row(
                         analyte,
                         name,
-                        box("left-" + id, name + ", left column", analyte.unit()),
+                        box("left-" + id, name + ", as received", analyte.unit()),
                         box("dry-" + id, name + ", dry matter", analyte.unit()),
                         unit,
                         units)
@@ -155,7 +166,6 @@ public final class Readings {
 
     /** What a new report starts with: the units that laboratories here mostly print. */
     static void start(Map<String, String> known) {
-        known.put(LEFT.name(), Form.id(Basis.AS_RECEIVED));
         for (var row : ROWS) {
             if (!row.units.isEmpty()) {
                 var unit = row.analyte.unit() == Unit.MCAL_PER_KG ? Unit.MCAL_PER_LB : row.analyte.unit();
@@ -167,7 +177,7 @@ public final class Readings {
     /** The readings as the form shows them. */
     static void known(Map<String, String> known, List<Reading> readings) {
         start(known);
-        known.put(LEFT.name(), Form.id(left(readings)));
+        known.put(NINETY.name(), left(readings) == Basis.NINETY_PCT ? "yes" : "");
         for (var reading : readings) {
             var ask = shownIn(reading, left(readings));
             if (ask != null) {
@@ -265,9 +275,8 @@ public final class Readings {
     }
 
     private static Reading reading(Form form, Row row, Ask ask, Quantity quantity) {
-        var basis = ask != row.left
-                ? Basis.DRY_MATTER
-                : form.choice(LEFT, Basis.class, "Is that column as received, or at 90 % dry matter?");
+        var left = form.isTicked(NINETY) ? Basis.NINETY_PCT : Basis.AS_RECEIVED;
+        var basis = ask == row.left ? left : Basis.DRY_MATTER;
         return new Reading(row.analyte, quantity.value(), quantity.unit(), basis);
     }
 }

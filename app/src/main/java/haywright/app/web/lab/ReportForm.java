@@ -5,7 +5,6 @@ import haywright.app.web.Form;
 import haywright.app.web.Option;
 import haywright.app.words.Show;
 import haywright.forage.Analyte;
-import haywright.forage.Basis;
 import haywright.forage.FeedBook;
 import haywright.forage.Issue;
 import haywright.forage.LabReport;
@@ -38,12 +37,6 @@ public final class ReportForm {
 
     public static List<Option> ways() {
         return Option.of(LabReport.HowSampled.class, LabReport.HowSampled::words);
-    }
-
-    public static List<Option> lefts() {
-        return List.of(
-                new Option(Form.id(Basis.AS_RECEIVED), "As received (as fed, as is)"),
-                new Option(Form.id(Basis.NINETY_PCT), "At 90 % dry matter"));
     }
 
     static Map<String, String> fresh() {

@@ -4,6 +4,8 @@ import haywright.app.web.Form;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.words.Show;
+import haywright.forage.Analyte;
+import haywright.forage.FeedClass;
 import haywright.forage.LabReport;
 import haywright.forage.LotComposition;
 import haywright.ranch.Lot;
@@ -46,7 +48,18 @@ public final class ReportPages {
     /** @param report null for a new one */
     public record FormView(Form form, Lot lot, @Nullable LabReport report, String action, String says) {}
 
-    private static List<Row> list(Page page) {
+    /** @param spread how far the feed book's own rows of one kind of hay lie apart, in words */
+    public record ListView(List<Row> rows, String spread) {}
+
+    private static ListView list(Page page) {
+        var grass = Analyte.CP.usual(FeedClass.GRASS_HAY).orElseThrow();
+        return new ListView(
+                rows(page),
+                "the book’s own rows of grass hay go from %s to %s protein"
+                        .formatted(Figures.say(Analyte.CP, grass.low()), Figures.say(Analyte.CP, grass.high())));
+    }
+
+    private static List<Row> rows(Page page) {
         return page.ranch().lots().values().stream().map(lot -> row(page, lot)).toList();
     }
 
@@ -73,7 +86,7 @@ public final class ReportPages {
             return "";
         }
         var strictest = nitrate.sources().get(0);
-        return "Nitrate: “%s” by the strictest source"
+        return "Nitrate: the strictest source says “%s”"
                 .formatted(strictest.here().words());
     }
 

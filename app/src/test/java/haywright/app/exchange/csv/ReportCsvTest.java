@@ -1,0 +1,229 @@
+package haywright.app.exchange.csv;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import haywright.app.exchange.csv.ReportCsv.Cell;
+import haywright.app.exchange.csv.ReportCsv.Found;
+import haywright.forage.Analyte;
+import haywright.forage.Basis;
+import haywright.quantity.Unit;
+import haywright.workings.Problem;
+import haywright.workings.Refused;
+import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Files as laboratories and spreadsheets write them, and files that are none. */
+class ReportCsvTest {
+    private static final String WIDE = """
+            Sample ID,Laboratory,Date reported,DM %,CP (% DM),"ADF, dry matter",aNDF DM,NEm (Mcal/lb) DM,Nitrate-N ppm dry basis,pH
+            NS-1,Tin Valley,10/14/2026,88.4,12.1,37.8,54.6,0.56,240,
+            NS-2,Tin Valley,10/14/2026,86.0,9.3,40.1,61.0,0.52,n/a,5.9
+            """;
+    private static final String LONG = """
+            Tin Valley Forage Laboratory
+            Analyte;Unit;As received;Dry matter
+            Dry Matter;%;88,4;100
+            Protein, crude;%;10,7;12,1
+            NEm;Mcal/kg;1,09;1,23
+            Sparkle;%;3;4
+            """;
+
+    private static Found point(String text) {
+        return ReportCsv.read(text, false, null);
+    }
+
+    private static Problem problem(String text, boolean comma) {
+        try {
+            ReportCsv.read(text, comma, null);
+        } catch (Refused e) {
+            assertThat(e.problems()).hasSize(1);
+            return e.problems().get(0);
+        }
+        throw new AssertionError("it was taken: " + text);
+    }
+
+    @Test
+    void oneLineASample() {
+        var found = point(WIDE);
+        assertThat(found.layout()).isEqualTo("one line a sample, columns parted by commas");
+        assertThat(found.notTaken()).isEmpty();
+        assertThat(found.samples()).hasSize(2);
+        var first = found.samples().get(0);
+        assertThat(first.code()).isEqualTo("NS-1");
+        assertThat(first.laboratory()).isEqualTo("Tin Valley");
+        assertThat(first.reported()).isEqualTo("10/14/2026");
+        assertThat(first.cells())
+                .containsExactly(
+                        new Cell(Analyte.DM, Unit.PERCENT, null, "88.4"),
+                        new Cell(Analyte.CP, Unit.PERCENT, Basis.DRY_MATTER, "12.1"),
+                        new Cell(Analyte.ADF, null, Basis.DRY_MATTER, "37.8"),
+                        new Cell(Analyte.NDF, null, Basis.DRY_MATTER, "54.6"),
+                        new Cell(Analyte.NEM, Unit.MCAL_PER_LB, Basis.DRY_MATTER, "0.56"),
+                        new Cell(Analyte.NO3N, Unit.PPM, Basis.DRY_MATTER, "240"));
+        assertThat(found.samples().get(1).cells()).contains(new Cell(Analyte.PH, null, null, "5.9"));
+    }
+
+    @Test
+    void oneLineAFigureWithDecimalCommas() {
+        var found = ReportCsv.read(LONG, true, null);
+        assertThat(found.layout()).isEqualTo("one line a figure, columns parted by semicolons");
+        assertThat(found.samples()).hasSize(1);
+        assertThat(found.samples().get(0).cells())
+                .containsExactly(
+                        new Cell(Analyte.DM, Unit.PERCENT, null, "88.4"),
+                        new Cell(Analyte.CP, Unit.PERCENT, Basis.AS_RECEIVED, "10.7"),
+                        new Cell(Analyte.CP, Unit.PERCENT, Basis.DRY_MATTER, "12.1"),
+                        new Cell(Analyte.NEM, Unit.MCAL_PER_KG, Basis.AS_RECEIVED, "1.09"),
+                        new Cell(Analyte.NEM, Unit.MCAL_PER_KG, Basis.DRY_MATTER, "1.23"));
+        assertThat(found.notTaken())
+                .hasSize(2)
+                .anyMatch(line -> line.contains("Tin Valley Forage Laboratory"))
+                .anyMatch(line -> line.contains("“Sparkle”") && line.contains("no analyte of this name is known"));
+    }
+
+    @Test
+    void severalSamplesUnderEachOtherInLongForm() {
+        var found = point("sample,name,result,basis\nA,CP,12.1,DM\nA,ADF,37,DM\nB,CP,8.4,as fed\nB,DM,90,\n");
+        assertThat(found.samples()).extracting(ReportCsv.Sample::code).containsExactly("A", "B");
+        assertThat(found.samples().get(1).cells())
+                .containsExactly(
+                        new Cell(Analyte.CP, null, Basis.AS_RECEIVED, "8.4"), new Cell(Analyte.DM, null, null, "90"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {",", ";", "\t"})
+    void anyOfThreeSeparators(String separator) {
+        var text = "Name,CP DM,ADF DM\nNorth stack,12.1,38\n".replace(",", separator);
+        var found = point(text);
+        assertThat(found.samples().get(0).cells()).hasSize(2);
+        assertThat(found.samples().get(0).code()).isEqualTo("North stack");
+    }
+
+    @Test
+    void semicolonsBetweenColumnsThoughEveryCellHasADecimalComma() {
+        var found = ReportCsv.read("Probe;CP DM;ADF DM;NDF DM\nA;12,1;37,8;54,6\n", true, null);
+        assertThat(found.samples().get(0).cells()).extracting(Cell::text).containsExactly("12.1", "37.8", "54.6");
+        assertThat(found.notTaken()).singleElement().asString().contains("“Probe”");
+    }
+
+    @Test
+    void marksAndAlphabetsOfSpreadsheets() {
+        var text = "sep=;\nSample;Laboratory;CP DM;ADF DM\nDécharge;Ñandú;12.1;38\n";
+        for (var bytes : List.of(
+                text.getBytes(StandardCharsets.UTF_8),
+                ("\ufeff" + text).getBytes(StandardCharsets.UTF_8),
+                ("\ufeff" + text).getBytes(StandardCharsets.UTF_16LE),
+                text.getBytes(Charset.forName("windows-1252")))) {
+            var sample = point(ReportCsv.decode(bytes)).samples().get(0);
+            assertThat(sample.code()).isEqualTo("Décharge");
+            assertThat(sample.laboratory()).isEqualTo("Ñandú");
+            assertThat(sample.cells()).hasSize(2);
+        }
+    }
+
+    @ParameterizedTest(name = "{0}: {1}, {2}")
+    @CsvSource(
+            delimiter = '|',
+            nullValues = "-",
+            value = {
+                "CP | CP | - | -",
+                "CP % DM | CP | PERCENT | DRY_MATTER",
+                "% CP (as fed) | CP | PERCENT | AS_RECEIVED",
+                "NEm (Mcal/lb), as received | NEM | MCAL_PER_LB | AS_RECEIVED",
+                "adf_dm | ADF | - | DRY_MATTER",
+                "Ca ppm | CA | PPM | -",
+                "NO3-N | NO3N | - | -",
+                "Crude Protein At 90% | CP | - | NINETY_PCT",
+                "TDN 90% DM | TDN | - | NINETY_PCT",
+                "Dry Matter | DM | - | -",
+                "DM | DM | - | -",
+                "Moisture, % | MOISTURE | PERCENT | -",
+                "Acid Detergent Fiber [DM basis] | ADF | - | DRY_MATTER"
+            })
+    void aHeadingTellsAnalyteUnitAndBasis(String text, Analyte analyte, Unit unit, Basis basis) {
+        assertThat(Heading.of(text)).contains(new Heading(analyte, unit, basis));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"Sparkle", "CP Mcal/lb", "", "%", "as fed", "NEm ppm"})
+    void aHeadingThatNamesNothing(String text) {
+        assertThat(Heading.of(text)).isEmpty();
+    }
+
+    @Test
+    void aBasisThatNobodyTellsIsAskedFor() {
+        var text = "Sample,DM,CP,ADF\nA,88,12,38\n";
+        var asked = problem(text, false);
+        assertThat(asked.field()).isEqualTo("basis");
+        assertThat(asked.value()).isEqualTo("CP, ADF");
+        assertThat(ReportCsv.read(text, false, Basis.AS_RECEIVED)
+                        .samples()
+                        .get(0)
+                        .cells())
+                .contains(new Cell(Analyte.CP, null, Basis.AS_RECEIVED, "12"));
+    }
+
+    @Test
+    void aCommaThatCouldBeADecimalIsAskedFor() {
+        var text = "Sample;CP DM;ADF DM\nA;12,1;37,8\n";
+        assertThat(problem(text, false).field()).isEqualTo("decimal");
+        assertThat(problem("Sample;CP DM;ADF DM\nA;12.1;37.8\n", true).field()).isEqualTo("decimal");
+        assertThat(ReportCsv.pointed("1.250,5 ppm", true)).isEqualTo("1250.5 ppm");
+        assertThat(ReportCsv.pointed("1,250.5 ppm", false)).isEqualTo("1,250.5 ppm");
+    }
+
+    @ParameterizedTest(name = "{1}")
+    @CsvSource(
+            delimiter = '|',
+            quoteCharacter = '`',
+            value = {
+                "`` | there is nothing in it",
+                "`\ufeff  \n ` | there is nothing in it",
+                "`CP|DM|ADF\n12|88|38\n` | no comma, semicolon or tab parts its columns",
+                "`Rain,Snow\n1,2\n` | no line names analytes",
+                "`Sample,CP DM,ADF DM\n` | no figure of a known analyte",
+                "`Analyte,As received,Dry matter\nSparkle,3,4\n` | no figure of a known analyte",
+                "`Sample,CP DM,ADF DM\nA,12,38,9\n` | line 2 has 4 cells under 3 headings",
+                "`Sample,CP DM,ADF DM\nA,12,1,37,8\n` | line 2 has 5 cells under 3 headings",
+                "`Sample,CP DM,ADF DM\nA,\"12,38\n` | a quotation mark opens in line 2"
+            })
+    void whatIsNoReportIsRefusedInOneSentence(String text, String words) {
+        var problem = problem(text, false);
+        assertThat(problem.field()).isEqualTo("text");
+        assertThat(problem.rule()).contains(words);
+        assertThat(problem.fix()).isNotBlank();
+    }
+
+    @Test
+    void otherFilesAreTurnedAway() {
+        for (var file : List.of("PK\u0003\u0004 zip", "%PDF-1.7", "a\0b,c")) {
+            assertThatThrownBy(() -> ReportCsv.decode(file.getBytes(StandardCharsets.ISO_8859_1)))
+                    .isInstanceOf(Refused.class)
+                    .hasMessageContaining("not a CSV file");
+        }
+        assertThatThrownBy(() -> ReportCsv.decode(new byte[ReportCsv.MOST_BYTES + 1]))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("smaller than");
+    }
+
+    @Test
+    void formulasAndHtmlStayText() {
+        var found = point("Sample,CP DM,ADF DM\n<script>alert(1)</script>,=1+1,\"=HYPERLINK(\"\"http://x\"\")\"\n");
+        assertThat(found.samples().get(0).code()).isEqualTo("<script>alert(1)</script>");
+        assertThat(found.samples().get(0).cells())
+                .extracting(Cell::text)
+                .containsExactly("=1+1", "=HYPERLINK(\"http://x\")");
+    }
+
+    @Test
+    void whatStandsThereTwiceIsListedAndNotMerged() {
+        var found = point("Sample,CP DM,Crude protein DM,ADF DM\nA,12.1,13.5,38\n");
+        assertThat(found.notTaken()).singleElement().asString().contains("13.5", "12.1");
+    }
+}
