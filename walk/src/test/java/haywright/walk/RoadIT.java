@@ -1,0 +1,157 @@
+package haywright.walk;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.AriaRole;
+import java.nio.file.Path;
+import java.util.List;
+import org.assertj.core.api.Assertions;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The road from a laboratory's report to a feed letter, with scripts off; and what stands in the demo's way. */
+class RoadIT {
+    private static Walker walker;
+    private static House house;
+
+    @BeforeAll
+    static void open(@TempDir Path folder) {
+        walker = new Walker();
+        house = new House(folder);
+    }
+
+    @AfterAll
+    static void close() {
+        walker.nothingWasAskedOfAnotherMachine();
+        house.close();
+        walker.close();
+    }
+
+    @Test
+    void whatStandsInTheWayOfTheDemosHeifersIsLiftedByWhatIsSaidToLiftIt() {
+        var page = walker.page(1280, 900, true);
+        page.navigate(house.url("/"));
+        press(page, "Open the demo");
+        follow(page, "Bench");
+        follow(page, "Bred heifers");
+        assertThat(page.getByText("What stands in the way")).isVisible();
+        var cost = page.locator(".way li", new Page.LocatorOptions().setHasText("Do without Oat hay"))
+                .textContent()
+                .replaceAll(".*(\\$\\d+\\.\\d\\d).*", "$1")
+                .strip();
+        follow(page, "Change what you want of this ration");
+        page.getByLabel("Oat hay, at least").fill("");
+        press(page, "Save and work it out");
+        assertThat(page.locator(".say")).containsText(cost + " a head a day");
+        assertThat(page.getByText("What stands in the way")).hasCount(0);
+
+        // a mix by hand is judged by the same limits, the shortfalls first
+        follow(page, "Put a mix together by hand");
+        for (var box : page.locator("form.sheet input.amount").all()) {
+            box.fill("");
+        }
+        page.getByLabel("Barley straw", new Page.GetByLabelOptions().setExact(true))
+                .fill("10");
+        press(page, "Judge it");
+        assertThat(page.getByText("What this mix does")).isVisible();
+        assertThat(page.locator("li.short").first()).containsText("short of");
+        page.context().close();
+    }
+
+    @Test
+    void aProteinTypedIntoANewRanchMovesBenchAndLetterAlike() {
+        var page = walker.page(1280, 900, false);
+        page.navigate(house.url("/"));
+        page.getByLabel("What the ranch is called").fill("Cold Spring Ranch");
+        press(page, "Begin");
+        var ranch = page.url().replaceAll("(/ranch/[^/?]*).*", "$1");
+
+        page.navigate(ranch + "/lots/new/weighed");
+        fill(page, List.of("name", "Meadow stack", "mass", "300", "replacementPrice", "120"));
+        page.locator("[name=feedClass]").selectOption("grass_hay");
+        page.locator("[name=storage]").selectOption("outside_on_ground");
+        press(page, "Save the lot");
+        page.navigate(ranch + "/feeds/new");
+        fill(page, List.of("name", "Canola meal", "price", "380"));
+        page.locator("[name=feedClass]").selectOption("protein_meal");
+        press(page, "Save the feed");
+        page.navigate(ranch + "/herd/new/mature_cow");
+        fill(page, List.of("name", "Cows", "head", "100", "weight", "1300", "weighedOn", "Nov 12, 2026"));
+        fill(page, List.of("matureWeight", "1300", "conditionScore", "5"));
+        page.locator("[name=shrunk][value=full]").check();
+        page.locator("form.sheet button[type=submit]").first().click();
+        assertThat(page.getByText("Saved.")).isVisible();
+
+        page.navigate(ranch + "/reports");
+        page.locator("a[href*='/reports/new/']").first().click();
+        fill(page, List.of("one-dm", "90", "dry-cp", "5.4", "dry-adf", "40", "dry-ndf", "62", "dry-ca", "0.5"));
+        fill(page, List.of("dry-p", "0.2", "reported", "Nov 20, 2026"));
+        page.locator("[name=howSampled][value=plan]").check();
+        press(page, "Check and save");
+        confirm(page, "Check and save");
+        var lot = page.url();
+        var poor = ration(page, ranch);
+        Assertions.assertThat(poor.bench()).contains("Canola meal");
+        Assertions.assertThat(poor.letter()).contains("Canola meal");
+
+        page.navigate(lot);
+        page.locator("a[href*='/reports/']:not([href*='/lot/']):not([href*='/book']):not([href*='/new/'])"
+                        + ":not([href*='/csv']):not([href*='/delete'])")
+                .first()
+                .click();
+        page.locator("[name=dry-cp]").fill("11.5");
+        press(page, "Check and save");
+        confirm(page, "Check and save");
+        var rich = ration(page, ranch);
+        Assertions.assertThat(rich.bench()).doesNotContain("Canola meal ");
+        Assertions.assertThat(rich.letter()).doesNotContain("Canola meal");
+        page.context().close();
+    }
+
+    private record Fed(String bench, String letter) {}
+
+    /** The table of the mix and the letter, as a person reads them. */
+    private static Fed ration(Page page, String ranch) {
+        page.navigate(ranch + "/bench");
+        follow(page, "Cows");
+        var mix = page.locator("table.tally").first().textContent();
+        page.navigate(ranch + "/letter");
+        follow(page, "Cows");
+        return new Fed(mix, page.locator(".feed-letter").textContent());
+    }
+
+    /** Says yes to whatever is asked about, once. */
+    private static void confirm(Page page, String button) {
+        if (page.title().startsWith("Error:")) {
+            Assertions.assertThat(page.locator(".problem", new Page.LocatorOptions().setHasText("Error:"))
+                            .allTextContents())
+                    .isEmpty();
+            for (var box : page.locator("input[name=confirm]").all()) {
+                box.check();
+            }
+            press(page, button);
+        }
+        assertThat(page.getByText("Saved.")).isVisible();
+    }
+
+    private static void fill(Page page, List<String> namesAndValues) {
+        for (int i = 0; i < namesAndValues.size(); i += 2) {
+            page.locator("[name='" + namesAndValues.get(i) + "']").fill(namesAndValues.get(i + 1));
+        }
+    }
+
+    private static void press(Page page, String button) {
+        page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName(button))
+                .first()
+                .click();
+    }
+
+    private static void follow(Page page, String link) {
+        page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName(link))
+                .first()
+                .click();
+    }
+}
