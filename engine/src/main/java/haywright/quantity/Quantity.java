@@ -1,5 +1,7 @@
 package haywright.quantity;
 
+import java.math.BigDecimal;
+
 /**
  * A value with the unit it was typed in. Kept as typed, so that 1,300 lb stays 1,300 lb for ever and is converted anew
  * wherever kilograms are needed.
@@ -22,5 +24,11 @@ public record Quantity(double value, Unit unit) {
 
     public double in(Unit other) {
         return unit.to(other, value);
+    }
+
+    /** The number as it was typed, without a point where there was none, and its unit: {@code 1250 lb}. */
+    public String asTyped() {
+        var number = BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
+        return (number + " " + unit.symbol()).strip();
     }
 }

@@ -16,10 +16,7 @@ public record FedNow(UUID group, Map<UUID, Quantity> amounts) {
             Refused.unlessOfKind(Kind.MASS_A_DAY, "amounts", amount);
             if (amount.value() < 0) {
                 throw new Refused(
-                        "amounts",
-                        amount.value() + " " + amount.unit().symbol(),
-                        "nothing is fed less than none",
-                        "How much does one head get?");
+                        "amounts", amount.asTyped(), "nothing is fed less than none", "How much does one head get?");
             }
         });
     }

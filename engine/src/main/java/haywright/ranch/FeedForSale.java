@@ -39,7 +39,7 @@ public record FeedForSale(
             if (atMost.value() < 0) {
                 throw new Refused(
                         "atMost",
-                        atMost.value() + " " + atMost.unit().symbol(),
+                        atMost.asTyped(),
                         "nobody delivers less than nothing",
                         "Leave it empty if there is no limit.");
             }

@@ -33,14 +33,14 @@ public record Wishes(UUID group, List<Wish> feeds, List<String> limitsOff) {
             if (kind != Kind.MASS_A_DAY && kind != Kind.SHARE) {
                 problems.add(new Problem(
                         "amount",
-                        amount.value() + " " + amount.unit().symbol(),
+                        amount.asTyped(),
                         "a wish is pounds a day or per cent of the dry matter",
                         "Put in pounds a head and day."));
             }
             if (amount.value() < 0) {
                 problems.add(new Problem(
                         "amount",
-                        amount.value() + " " + amount.unit().symbol(),
+                        amount.asTyped(),
                         "nothing is fed less than none",
                         "Put in 0 for a feed that this group must not get."));
             }

@@ -37,11 +37,7 @@ public record Bin(Quantity diameter, Quantity wall, Quantity cone, Quantity bush
         var problems = new ArrayList<Problem>();
         Sizes.positive("bushelWeight", bushelWeight, "a bushel weighs something", "Corn is 56 lb.", problems);
         if (!(cone.base() >= 0)) {
-            problems.add(new Problem(
-                    "cone",
-                    cone.value() + " " + cone.unit().symbol(),
-                    "a heap is 0 or more high",
-                    "0 where it is level."));
+            problems.add(new Problem("cone", cone.asTyped(), "a heap is 0 or more high", "0 where it is level."));
         }
         Refused.unlessEmpty(problems);
     }

@@ -51,7 +51,7 @@ public record LooseStack(Shape shape, Quantity length, Quantity width, Quantity 
         if (over.base() < width.base()) {
             throw new Refused(
                     "over",
-                    over.value() + " " + over.unit().symbol(),
+                    over.asTyped(),
                     "a tape over the top is longer than the stack is wide",
                     "Are the two swapped?");
         }

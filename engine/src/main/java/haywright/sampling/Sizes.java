@@ -55,16 +55,13 @@ final class Sizes {
 
     /** In the engine's unit, and saying what was really typed. */
     static Input typed(String symbol, Quantity quantity, Unit base) {
-        var as = quantity.unit() == base
-                ? Origin.TYPED
-                : new Origin.Typed("typed in as " + quantity.value() + " "
-                        + quantity.unit().symbol());
+        var as = quantity.unit() == base ? Origin.TYPED : new Origin.Typed("typed in as " + quantity.asTyped());
         return new Input(symbol, quantity.base(), base, as);
     }
 
     static void positive(String field, Quantity size, String rule, String fix, List<Problem> problems) {
         if (!(size.base() > 0)) {
-            problems.add(new Problem(field, size.value() + " " + size.unit().symbol(), rule, fix));
+            problems.add(new Problem(field, size.asTyped(), rule, fix));
         }
     }
 

@@ -52,7 +52,7 @@ public record UprightSilo(Filling filling, Quantity diameter, Quantity depth, Qu
         if (!(fed.base() >= 0 && fed.base() <= depth.base())) {
             problems.add(new Problem(
                     "fed",
-                    fed.value() + " " + fed.unit().symbol(),
+                    fed.asTyped(),
                     "no more can be fed than there was",
                     "Measure from the old level down; 0 if none."));
         }

@@ -41,7 +41,7 @@ public final class Refused extends RuntimeException {
         if (quantity.unit().kind() != kind) {
             throw new Refused(
                     field,
-                    (quantity.value() + " " + quantity.unit().symbol()).strip(),
+                    quantity.asTyped(),
                     "this is not a unit of "
                             + kind.name().toLowerCase(Locale.ROOT).replace('_', ' '),
                     "Use one of " + Unit.of(kind).stream().map(Unit::symbol).collect(Collectors.joining(", ")) + ".");
