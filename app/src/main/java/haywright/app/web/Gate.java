@@ -28,6 +28,9 @@ final class Gate {
     static final int FILE_LIMIT = 64 * 1024 * 1024;
 
     private static final String COOKIE = "haywright";
+    /** Longer than a form stays open: one that was left open over a restart of the browser can still be sent. */
+    private static final int COOKIE_SECONDS = 90 * 24 * 3600;
+
     private static final String POLICY =
             "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:;"
                     + " font-src 'self'; connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
@@ -127,7 +130,7 @@ final class Gate {
             RANDOM.nextBytes(random);
             made = Base64.getUrlEncoder().withoutPadding().encodeToString(random);
             http.attribute(COOKIE, made);
-            http.cookie(new Cookie(COOKIE, made, "/", -1, false, true, null, SameSite.STRICT));
+            http.cookie(new Cookie(COOKIE, made, "/", COOKIE_SECONDS, false, true, null, SameSite.STRICT));
         }
         return made;
     }

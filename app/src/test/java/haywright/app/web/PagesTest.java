@@ -289,4 +289,31 @@ class PagesTest {
         assertThat(client.get("/echo/POUND/baleWeight?baleWeight=1%2C300").body())
                 .isEqualTo("590 kg");
     }
+
+    @Test
+    void anExportedRanchComesBackFromItsFile() {
+        send(HAY, hay());
+        var file = client.get(ranch + "export");
+        assertThat(file.header("Content-Disposition")).contains("cold-spring-ranch.json");
+        send("put-away", Map.of());
+        var taken = client.upload(client.get("/"), "/import", "cold.json", file.body());
+        assertThat(taken.status()).isEqualTo(303);
+        assertThat(client.get(ranch + "lots").body()).contains("131 tons");
+    }
+
+    @ParameterizedTest(name = "a file with “{0}” is refused: {1}")
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "'' | No file was chosen",
+                "hay, 12 % | this is not JSON",
+                "{\"haywright\":\"ranch\",\"format\":99} | made by a newer Haywright",
+                "{\"a\":1} | a ranch document begins with"
+            })
+    void aFileThatIsNoRanchIsRefusedInWords(String content, String words) {
+        var refused = client.upload(client.get("/"), "/import", "<b>x</b>.json", content);
+        assertThat(refused.status()).isEqualTo(422);
+        assertThat(refused.body()).contains(words, "Nothing was changed.").doesNotContain("<b>x</b>");
+        assertThat(client.get("/").body()).contains("One ranch to look after");
+    }
 }

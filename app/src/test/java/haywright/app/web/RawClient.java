@@ -1,5 +1,7 @@
 package haywright.app.web;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -93,6 +95,16 @@ final class RawClient {
             all.putIfAbsent("rev", rev.group(1));
         }
         return send("POST", path, Map.of("Origin", "http://127.0.0.1:" + port), form(all));
+    }
+
+    /** Sends a file as a page's form does. */
+    Answer upload(Answer page, String path, String name, String content) {
+        var token = TOKEN.matcher(page.body());
+        assertThat(token.find()).isTrue();
+        var line = "--part-of-a-form\r\nContent-Disposition: form-data; name=";
+        var body = line + "\"token\"\r\n\r\n" + token.group(1) + "\r\n" + line + "\"file\"; filename=\"" + name
+                + "\"\r\nContent-Type: application/json\r\n\r\n" + content + "\r\n--part-of-a-form--\r\n";
+        return send("POST", path, Map.of("Content-Type", "multipart/form-data; boundary=part-of-a-form"), body);
     }
 
     static String form(Map<String, String> fields) {
