@@ -136,7 +136,6 @@ public final class GroupForm {
         boolean shrunk = form.text(SHRUNK, "Was it taken full, or after a night without feed and water?")
                 .equals("shrunk");
         var weighedOn = form.date(WEIGHED_ON, "When was that?");
-        weighed(form, before, weighedOn, today);
         var mature = form.quantity(mature(animals), "What does one weigh at condition 5, grown up?");
         double score = form.number(SCORE, "Score a dozen of them and take the mean.");
         var breed = breed(form);
@@ -148,32 +147,31 @@ public final class GroupForm {
                 ? form.quantity(GAIN, "How much are they to gain? 0 if they are to hold.")
                 : before == null ? Quantity.of(0, Unit.POUND_A_DAY) : before.gain();
         var turnout = form.maybeDate(TURNOUT);
-        if (turnout != null && turnout.isBefore(today) && !(before != null && turnout.equals(before.turnout()))) {
-            form.doubt(TURNOUT, "turnout-past", Show.date(turnout) + " is past. Is the year right?");
-        }
         var group = form.build(() -> new Group(
                 id, name, animals, head, weight, shrunk, weighedOn, mature, score, breed, calving, birth, milk, weaning,
                 gain, turnout));
         if (group.isPresent()) {
+            dates(form, group.get(), before, today);
             check(form, group.get(), before, today);
         }
         return form.hasProblems() ? Optional.empty() : group;
     }
 
-    private static void weighed(Form form, @Nullable Group before, LocalDate on, LocalDate today) {
-        if (form.isEmpty(WEIGHED_ON)
-                || on.equals(LocalDate.EPOCH)
-                || (before != null && on.equals(before.weighedOn()))) {
-            return;
-        }
-        if (on.isAfter(today)) {
+    private static void dates(Form form, Group group, @Nullable Group before, LocalDate today) {
+        var weighed = group.weighedOn();
+        if (weighed.isAfter(today)) {
             form.refuse(
                     WEIGHED_ON.name(),
-                    Show.date(on),
+                    Show.date(weighed),
                     "this day has not come yet; it is " + Show.date(today),
                     "Is the year right?");
-        } else if (on.isBefore(today.minusDays(A_YEAR))) {
+        } else if (weighed.isBefore(today.minusDays(A_YEAR))
+                && (before == null || !weighed.equals(before.weighedOn()))) {
             form.doubt(WEIGHED_ON, "weighed-long-ago", "That is more than a year ago. Do they still weigh that?");
+        }
+        var turnout = group.turnout();
+        if (turnout != null && turnout.isBefore(today) && (before == null || !turnout.equals(before.turnout()))) {
+            form.doubt(TURNOUT, "turnout-past", Show.date(turnout) + " is past. Is the year right?");
         }
     }
 
@@ -194,7 +192,7 @@ public final class GroupForm {
                 case REFUSE -> form.refuse(note.field(), "", note.words(), note.fix());
                 case ASK -> {
                     if (!known.contains(note)) {
-                        form.doubt(Ask.choice(note.field(), "", ""), note.rule(), note.words() + ". " + note.fix());
+                        form.doubt(Ask.choice(note.field(), "", ""), note.rule(), sentence(note));
                     }
                 }
                 case SAY -> {
@@ -202,5 +200,9 @@ public final class GroupForm {
                 }
             }
         }
+    }
+
+    static String sentence(Note note) {
+        return note.words() + ". " + note.fix() + (note.fix().endsWith("?") ? "" : ".");
     }
 }

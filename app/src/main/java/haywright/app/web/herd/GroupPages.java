@@ -153,7 +153,7 @@ public final class GroupPages {
     private static List<String> notes(Page page, Group group) {
         return HerdCheck.of(group, page.today()).stream()
                 .filter(note -> note.level() != Note.Level.REFUSE)
-                .map(note -> note.words() + ". " + note.fix() + (note.fix().endsWith("?") ? "" : "."))
+                .map(GroupForm::sentence)
                 .toList();
     }
 

@@ -180,6 +180,16 @@ class GroupFormTest {
     }
 
     @Test
+    void asksEverythingInOneGo() {
+        var typed = cows("conditionScore", "3.5");
+        typed.put("weighedOn", "Nov 10, 2024");
+        typed.put("turnout", "May 1, 2026");
+        var form = form(typed);
+        assertThat(read(form, null)).isEmpty();
+        assertThat(wrong(form)).contains("weighedOn", "turnout", "conditionScore");
+    }
+
+    @Test
     void keepsABreedOfThreeAsItCame() {
         var before = read(form(cows("cross", "")), null).orElseThrow();
         var three = new Group(
