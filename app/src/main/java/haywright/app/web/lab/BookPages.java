@@ -75,7 +75,7 @@ public final class BookPages {
                 SHOWN.stream()
                         .map(analyte -> figure(analyte, row.composition().value(analyte)))
                         .toList(),
-                "%s; its figures are %s%s"
+                "%s; printed as %s%s"
                         .formatted(
                                 row.source().known().words(),
                                 row.basis(),

@@ -8,13 +8,11 @@ import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.forage.Basis;
 import haywright.workings.Refused;
-import io.javalin.http.NotFoundResponse;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /** A report brought in from a CSV file: what was understood is shown, then looked over in the form it is typed in. */
@@ -88,7 +86,7 @@ public final class CsvPages {
             if (problem != null) {
                 throw problem;
             }
-            return ReportCsv.read(form.value(TEXT), form.value(DECIMAL).equals("comma"), basis(form));
+            return understood(form);
         });
         if (found.isEmpty()) {
             page.reject(form, PAGE, new View(form, null));
@@ -157,29 +155,42 @@ public final class CsvPages {
         return new SampleView(name, lines, typed);
     }
 
+    /** The box that asks which lot the sample of this number is of. */
+    public static Ask lot(int number) {
+        return Ask.choice("lot-" + number, "Lot of this sample", "");
+    }
+
     /** From what was understood to the form, where the checks stand beside each figure. */
     private static void take(Page page) {
-        var asked = page.http().formParam("lot");
-        var lot = page.ranch().lots().get(uuid(asked));
-        if (lot == null) {
-            throw new Refused("lot", "", "no lot was chosen for this sample", "Go back and say which lot it is of.");
+        var lot = page.ranch().lots().values().stream()
+                .filter(one -> one.id().toString().equals(page.http().formParam("lot")))
+                .findFirst();
+        if (lot.isEmpty()) {
+            askForLot(page);
+            return;
         }
         var known = new LinkedHashMap<>(ReportForm.fresh());
         page.http().formParamMap().forEach((name, values) -> known.put(name, values.get(0)));
-        var form = Form.of(ReportPages.path(lot, null), known);
+        var form = Form.of(ReportPages.path(lot.get(), null), known);
         page.keep(form);
-        page.show(ReportPages.FORM, ReportPages.view(page, form, lot, null));
+        page.show(ReportPages.FORM, ReportPages.view(page, form, lot.get(), null));
     }
 
-    private static UUID uuid(@Nullable String text) {
-        try {
-            return UUID.fromString(text == null ? "" : text);
-        } catch (IllegalArgumentException e) {
-            if (text == null || text.isBlank()) {
-                throw new Refused(
-                        "lot", "", "no lot was chosen for this sample", "Go back and say which lot it is of.");
-            }
-            throw new NotFoundResponse();
+    /** What was brought in last is kept, and is shown again with the question. */
+    private static void askForLot(Page page) {
+        var form = page.form(KEY, Map::of);
+        var found = form.part(() -> understood(form));
+        var number = page.http().formParam("sample");
+        if (found.isPresent() && number != null && number.matches("[0-9]{1,3}")) {
+            var ask = lot(Integer.parseInt(number));
+            form.text(ask);
+            form.refuse(ask.name(), "", "no lot was chosen", "A report speaks for one lot: say which.");
         }
+        page.http().status(422);
+        page.show(PAGE, new View(form, found.map(read -> view(page, read)).orElse(null)));
+    }
+
+    private static ReportCsv.Found understood(Form form) {
+        return ReportCsv.read(form.value(TEXT), form.value(DECIMAL).equals("comma"), basis(form));
     }
 }

@@ -9,11 +9,15 @@ import haywright.workings.Worked;
 import java.util.EnumSet;
 import java.util.LinkedHashSet;
 import java.util.Set;
+import java.util.regex.Pattern;
 
 /** Figures of an analysis as a sheet prints them, and where they are from, in words. */
 final class Figures {
     private static final Set<Analyte> MINERALS = EnumSet.of(
             Analyte.CA, Analyte.P, Analyte.MG, Analyte.K, Analyte.NA, Analyte.S, Analyte.CL, Analyte.NO3, Analyte.KNO3);
+
+    /** A row of the feed book is cited as its source and then, in brackets, the row. */
+    private static final Pattern BOOK_ROW = Pattern.compile("\\((row [^()]*(?:\\([^()]*\\)[^()]*)*)\\)$");
 
     private Figures() {}
 
@@ -22,16 +26,30 @@ final class Figures {
         return say(analyte, value, decimals(analyte, value));
     }
 
-    /** How far {@code now} is from {@code before}, to the digits that {@code now} is shown with. */
+    /** How far apart the two stand, as they are shown. */
     static String more(Analyte analyte, double before, double now) {
-        var said = say(analyte, now - before, decimals(analyte, now));
-        boolean none = said.replaceAll("\u00a0.*", "").chars().noneMatch(c -> c >= '1' && c <= '9');
-        return none ? "the same" : said.startsWith("−") ? said : "+" + said;
+        int decimals = decimals(analyte, now);
+        double shown = rounded(analyte, now, decimals) - rounded(analyte, before, decimals);
+        if (Math.abs(shown) < 0.5 * Math.pow(10, -decimals)) {
+            return "the same";
+        }
+        var unit = shownIn(analyte);
+        var said = Show.withUnit(Show.number(shown, decimals), unit).replace(' ', '\u00a0');
+        return shown < 0 ? said : "+" + said;
+    }
+
+    private static double rounded(Analyte analyte, double value, int decimals) {
+        double scale = Math.pow(10, decimals);
+        return Math.rint(analyte.unit().to(shownIn(analyte), value) * scale) / scale;
+    }
+
+    private static Unit shownIn(Analyte analyte) {
+        return analyte.unit().kind() == Kind.ENERGY_DENSITY ? Unit.MCAL_PER_LB : analyte.unit();
     }
 
     /** A figure and its unit stay on one line. */
     private static String say(Analyte analyte, double value, int decimals) {
-        var unit = analyte.unit().kind() == Kind.ENERGY_DENSITY ? Unit.MCAL_PER_LB : analyte.unit();
+        var unit = shownIn(analyte);
         return Show.withUnit(Show.number(analyte.unit().to(unit, value), decimals), unit)
                 .replace(' ', '\u00a0');
     }
@@ -54,10 +72,12 @@ final class Figures {
             return typed.where();
         }
         if (origin instanceof Origin.Published published) {
-            return "feed book: %s (%s)"
+            var source = published.source();
+            var row = BOOK_ROW.matcher(source.cite());
+            return "feed book%s, %s"
                     .formatted(
-                            published.source().cite(),
-                            published.source().known().words());
+                            row.find() ? " " + row.group(1) : ": " + source.cite(),
+                            source.known().words());
         }
         var ends = new LinkedHashSet<String>();
         ends(((Origin.Computed) origin).by(), ends);

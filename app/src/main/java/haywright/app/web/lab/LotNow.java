@@ -11,6 +11,7 @@ import haywright.ranch.Lot;
 import haywright.workings.Origin;
 import haywright.workings.Worked;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -72,7 +73,7 @@ public record LotNow(
         var now = LotComposition.of(lot.feedClass(), row, reports);
         var before = LotComposition.of(lot.feedClass(), row, List.of());
         var newestFirst = new ArrayList<>(reports);
-        java.util.Collections.reverse(newestFirst);
+        Collections.reverse(newestFirst);
         return new LotNow(
                 lot,
                 inShort(now.composition()),

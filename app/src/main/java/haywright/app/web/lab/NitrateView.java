@@ -83,7 +83,7 @@ public record NitrateView(
     private static Here here(NitrateClass one, boolean isHere) {
         var upper = one.upper();
         var range = upper == null
-                ? "from " + Show.number(one.lower(), 0)
+                ? Show.number(one.lower(), 0) + " and more"
                 : one.lower() == 0
                         ? "under " + Show.number(upper, 0)
                         : Show.number(one.lower(), 0) + " to " + Show.number(upper, 0);

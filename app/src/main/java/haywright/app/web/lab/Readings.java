@@ -13,6 +13,7 @@ import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -228,7 +229,7 @@ public final class Readings {
     /** Figures that the form has no box for, from a file or another page, are kept. */
     private static List<Reading> kept(List<Reading> before) {
         var kept = new ArrayList<Reading>();
-        var shown = new java.util.HashSet<String>();
+        var shown = new HashSet<String>();
         for (var reading : before) {
             var ask = shownIn(reading, left(before));
             if (ask == null || !shown.add(ask.name())) {
@@ -247,6 +248,9 @@ public final class Readings {
                 continue;
             }
             var unit = unit(form, row);
+            if (unit == null) {
+                continue;
+            }
             for (var ask : typed) {
                 var quantity = form.maybeQuantity(new Ask(ask.name(), ask.label(), unit, "", 7));
                 if (quantity != null) {
@@ -258,7 +262,8 @@ public final class Readings {
         return readings;
     }
 
-    private static Unit unit(Form form, Row row) {
+    /** Null where none was chosen; then the form says so. */
+    private static @Nullable Unit unit(Form form, Row row) {
         if (row.units.isEmpty()) {
             return row.analyte.unit();
         }
@@ -271,7 +276,7 @@ public final class Readings {
         if (!chosen.isEmpty()) {
             form.refuse(row.unit.name(), chosen, "it is not measured in this unit", "Choose one of the list.");
         }
-        return row.analyte.unit();
+        return null;
     }
 
     private static Reading reading(Form form, Row row, Ask ask, Quantity quantity) {
