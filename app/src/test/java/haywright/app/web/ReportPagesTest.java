@@ -1,0 +1,273 @@
+package haywright.app.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import haywright.app.store.Store;
+import haywright.forage.LabReport;
+import haywright.quantity.Unit;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.UUID;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** A report typed on a new ranch, without scripts: erring, confirming, changing, two reports, and files brought in. */
+class ReportPagesTest {
+    private Store store;
+    private Server server;
+    private RawClient client;
+    private String ranch;
+    private String lot;
+    private String form;
+
+    @BeforeEach
+    void start(@TempDir Path folder) {
+        store = Store.inFolder(folder, Clock.systemUTC());
+        server = Server.start(PagesTest.desk(store), "127.0.0.1", 0, routes -> {});
+        client = new RawClient(server.port());
+        ranch = client.submit(client.get("/"), "/ranches", Map.of("name", "Cold Spring Ranch"))
+                .header("Location");
+        lot = lot("Ditch-side stack", "grass_hay");
+        form = "reports/new/" + lot;
+    }
+
+    @AfterEach
+    void stop() {
+        server.close();
+        store.close();
+    }
+
+    private String lot(String name, String feedClass) {
+        var hay = Map.of(
+                "name", name, "feedClass", feedClass, "mass", "120", "storage", "tarped", "replacementPrice", "150");
+        assertThat(send("lots/new/weighed", hay).status()).isEqualTo(303);
+        return store.ranches().open(UUID.fromString(ranch.split("/")[2])).ranch().lots().values().stream()
+                .filter(one -> one.name().equals(name))
+                .findFirst()
+                .orElseThrow()
+                .id()
+                .toString();
+    }
+
+    private RawClient.Answer send(String path, Map<String, String> fields) {
+        return client.submit(client.get(ranch + path.replaceAll("/take$", "")), ranch + path, fields);
+    }
+
+    private LabReport report() {
+        return store.ranches()
+                .open(UUID.fromString(ranch.split("/")[2]))
+                .ranch()
+                .reports()
+                .values()
+                .iterator()
+                .next();
+    }
+
+    private static Map<String, String> sheet() {
+        var sheet = new LinkedHashMap<String, String>();
+        sheet.put("laboratory", "Tin Valley");
+        sheet.put("sampleCode", "NS-1");
+        sheet.put("sampled", "Oct 6, 2026");
+        sheet.put("reported", "10/14/2026");
+        sheet.put("howSampled", "plan");
+        sheet.put("one-dm", "90");
+        sheet.put("left-cp", "9");
+        sheet.put("dry-cp", "10");
+        sheet.put("dry-adf", "38");
+        sheet.put("dry-ndf", "58");
+        sheet.put("dry-nem", "0.55");
+        sheet.put("unit-nem", "mcal_per_lb");
+        sheet.put("dry-no3n", "240");
+        sheet.put("unit-no3n", "ppm");
+        return sheet;
+    }
+
+    private static Map<String, String> sheetBut(String... fields) {
+        var sheet = sheet();
+        for (int i = 0; i < fields.length; i += 2) {
+            sheet.put(fields[i], fields[i + 1]);
+        }
+        return sheet;
+    }
+
+    @Test
+    void aReportIsKeptAsPrintedAndTheLotIsMadeOfIt() {
+        var saved = send(form, sheet());
+        assertThat(saved.status()).isEqualTo(303);
+        var page = client.get(saved.header("Location")).body();
+        assertThat(page)
+                .contains("CP\u00a010.0\u00a0%", "Spread not judged yet", "report of Oct 14, 2026, Tin Valley")
+                .contains("Report added: Ditch-side stack", "Called safe by every source");
+        var readings = report().readings();
+        assertThat(readings).hasSize(7);
+        assertThat(readings.stream().filter(r -> r.unit() == Unit.MCAL_PER_LB))
+                .singleElement()
+                .satisfies(r -> assertThat(r.value()).isEqualTo(0.55));
+        assertThat(client.get(ranch + "reports/" + report().id()).body())
+                .contains("name=\"left-cp\"", "value=\"9\"", "value=\"0.55\"", "value=\"mcal_per_lb\" selected");
+    }
+
+    /** The three forms by their molar masses: N 14.007, NO3 62.005, KNO3 101.10 g per mol. */
+    @Test
+    void nitrateIsShownInItsThreeFormsAndByEverySource() {
+        var page = client.get(send(form, sheetBut("dry-no3n", "2100")).header("Location"))
+                .body();
+        assertThat(page).contains("2,100 ppm NO3-N", "9,296 ppm NO3 (0.93 %)", "15,157 ppm KNO3 (1.52 %)");
+        assertThat(page).contains("The strictest source says: do not feed as it is");
+        assertThat(page.indexOf("Manitoba")).isPositive().isLessThan(page.indexOf("Clemson"));
+        assertThat(page.indexOf("Clemson")).isLessThan(page.indexOf("Nebraska"));
+        assertThat(client.get(ranch + "reports").body()).contains("state danger");
+    }
+
+    @ParameterizedTest(name = "{0} “{1}” is refused: {2}")
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "howSampled | '' | nothing is written here",
+                "reported | Oct 1, 2026 | a report is not older than its sample",
+                "reported | Feb 30, 2026 | there is no such day",
+                "one-dm | 0 | dry matter is above 0",
+                "one-dm | '' | cannot be carried to dry matter",
+                "one-dm | 60 | as received at 60 % dry matter",
+                "dry-cp | 400 | it lies from 0 to 100 %",
+                "dry-cp | NaN | this is not a number",
+                "dry-cp | 12,5 | the comma can mean two things",
+                "dry-cp | 8 | as received is never the higher",
+                "dry-adf | 60 | cannot be above Neutral detergent fibre",
+                "dry-adf | 38 Mcal | is not a unit of what is asked here",
+                "dry-nem | 62 | Is the unit Mcal/cwt?",
+                "unit-nem | '' | Which unit does the sheet print?",
+                "unit-no3n | acre | it is not measured in this unit",
+                "dry-ca | =1+1 | this is not a number"
+            })
+    void badInputIsNamedBesideItsFieldAndNothingTypedIsLost(String field, String value, String words) {
+        var refused = send(form, sheetBut(field, value, "unit-ca", "percent"));
+        assertThat(refused.status()).isEqualTo(422);
+        assertThat(refused.body())
+                .containsIgnoringCase(words)
+                .contains("<title>Error: ", "<b>Error:</b>", "value=\"NS-1\"");
+        assertThat(client.get(ranch + form).body()).contains("You left this unfinished", "value=\"NS-1\"");
+        assertThat(client.get(ranch + "reports").body()).contains("Not tested");
+    }
+
+    @Test
+    void aSlipOfThePointIsAskedAboutOnceAndRecordedWhenItIsRight() {
+        var odd = sheetBut("left-cp", "0.9", "dry-cp", "1");
+        var asked = send(form, odd);
+        assertThat(asked.status()).isEqualTo(422);
+        assertThat(asked.body()).contains("Is this right?", "a tenth of what grass hay usually has", "Is it 10 %?");
+        odd.put("confirm", "slip-cp");
+        var saved = send(form, odd);
+        assertThat(saved.status()).isEqualTo(303);
+        assertThat(report().confirmed()).containsExactly("slip-cp");
+        assertThat(client.get(saved.header("Location")).body()).contains("1 unusual figure confirmed as right");
+
+        odd.remove("confirm");
+        odd.put("sampleCode", "NS-2");
+        assertThat(send("reports/" + report().id(), odd).status()).isEqualTo(303);
+        assertThat(report().confirmed()).containsExactly("slip-cp");
+        odd.put("dry-cp", "0.95");
+        odd.put("left-cp", "");
+        assertThat(send("reports/" + report().id(), odd).body()).contains("Is this right?");
+    }
+
+    @Test
+    void aTypedUnitIsUnderstoodAndKept() {
+        assertThat(send(form, sheetBut("left-cp", "", "dry-cp", "100 g/kg")).status())
+                .isEqualTo(303);
+        assertThat(client.get(ranch + "reports/lot/" + lot).body()).contains("CP\u00a010.0\u00a0%");
+        assertThat(client.get(ranch + "reports/" + report().id()).body()).contains("value=\"100 g/kg\"");
+    }
+
+    @Test
+    void ofTwoReportsTheNewestCountsFigureByFigure() {
+        send(form, sheet());
+        var newer = new LinkedHashMap<String, String>();
+        newer.put("laboratory", "Second opinion");
+        newer.put("reported", "Nov 3, 2026");
+        newer.put("howSampled", "grab");
+        newer.put("dry-cp", "8");
+        var page = client.get(send(form, newer).header("Location")).body();
+        assertThat(page)
+                .contains("CP\u00a08.0\u00a0%", "report of Nov 3, 2026, Second opinion")
+                .contains("report of Oct 14, 2026, Tin Valley", "Of two figures for the same thing the newest counts");
+        assertThat(client.get(ranch + "reports").body()).contains("2 reports", "newest: Nov 3, 2026, Second opinion");
+    }
+
+    @Test
+    void aReportTakenAwayCanBeTakenBack() {
+        send(form, sheet());
+        var path = "reports/" + report().id() + "/delete";
+        assertThat(client.get(ranch + path).body()).contains("Oct 14, 2026, on Ditch-side stack");
+        var gone = send(path, Map.of());
+        assertThat(client.get(gone.header("Location")).body()).contains("Not tested:");
+        var rev = gone.header("Location").replaceAll(".*saved=", "");
+        assertThat(client.submit(client.get(ranch + "history"), ranch + "undo/" + rev, Map.of())
+                        .status())
+                .isEqualTo(303);
+        assertThat(client.get(ranch + "reports/lot/" + lot).body()).contains("CP\u00a010.0\u00a0%");
+    }
+
+    @Test
+    void ninetyPercentIsABasisOfItsOwn() {
+        send(form, sheetBut("ninety", "yes", "left-adf", "36", "dry-adf", "", "left-cp", "9"));
+        var page = client.get(ranch + "reports/lot/" + lot).body();
+        assertThat(page).contains("40.0\u00a0%"); // 36 / 0.90
+        assertThat(client.get(ranch + "reports/" + report().id()).body()).contains("At 90 %");
+    }
+
+    @Test
+    void untestedFeedThatCanHoldNitrateIsADanger() {
+        var oats = lot("Oat stack", "cereal_hay");
+        assertThat(client.get(ranch + "reports").body()).contains("Nitrate not known: it stays out of every ration");
+        assertThat(client.get(ranch + "reports/lot/" + oats).body()).contains("<b>Nitrate not known.</b>");
+    }
+
+    @Test
+    void aCsvIsShownThenLookedOverAndKeptOnlyWhenSaved() {
+        var csv = Map.of(
+                "text",
+                "Sample,Sparkle,DM,CP,<b>ADF</b> % DM,ADF % DM\nNS-9,4,90,10,7,38\n",
+                "decimal",
+                "point",
+                "basis",
+                "");
+        assertThat(send("reports/csv", csv).body()).contains("does not say whether these are as received");
+        assertThat(client.get(ranch + "reports/csv").body()).contains("This is what you brought in last", "NS-9");
+        var told = new LinkedHashMap<>(csv);
+        told.put("basis", "dry_matter");
+        var read = send("reports/csv", told).body();
+        assertThat(read)
+                .contains("1 sample understood. Nothing is kept yet.", "one line a sample, columns parted by commas")
+                .contains("Column “Sparkle”: no analyte of this name is known", "&lt;b&gt;ADF&lt;/b&gt;")
+                .doesNotContain("<b>ADF</b>");
+        assertThat(send("reports/csv/take", Map.of("sample", "0", "lot", "")).body())
+                .contains("say which", "href=\"#f-lot-0\"");
+        var form = send("reports/csv/take", Map.of("lot", lot, "sampleCode", "NS-9", "dry-cp", "10", "one-dm", "90"));
+        assertThat(form.status()).isEqualTo(200);
+        assertThat(form.body()).contains("Type a report on Ditch-side stack", "value=\"NS-9\"", "value=\"10\"");
+        assertThat(client.get(ranch + "reports").body()).contains("Not tested");
+        var saved = client.submit(
+                form,
+                ranch + this.form,
+                Map.of("sampleCode", "NS-9", "dry-cp", "10", "one-dm", "90", "howSampled", "grab"));
+        assertThat(saved.status()).isEqualTo(303);
+        assertThat(report().sampleCode()).isEqualTo("NS-9");
+    }
+
+    @Test
+    void theFeedBookIsSearched() {
+        assertThat(client.get(ranch + "reports/book?q=C158").body())
+                .contains("1 row,", "Barley hay", "from memory, not re-read");
+        assertThat(client.get(ranch + "reports/book?q=%3Cscript%3E").body())
+                .contains("No row of the book")
+                .doesNotContain("<script>");
+        assertThat(client.get(ranch + "reports/book?class=mineral").body()).doesNotContain("Barley hay");
+    }
+}
