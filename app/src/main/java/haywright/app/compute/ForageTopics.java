@@ -1,36 +1,24 @@
 package haywright.app.compute;
 
-import haywright.forage.AdfEquation;
-import haywright.forage.AdfTdn;
 import haywright.forage.AvailableProtein;
 import haywright.forage.Basis;
 import haywright.forage.BasisConversion;
 import haywright.forage.Fibre;
-import haywright.forage.Fractions;
 import haywright.forage.MineralBalance;
 import haywright.forage.Moisture;
 import haywright.forage.NetEnergy;
 import haywright.forage.Nitrate;
 import haywright.forage.RelativeFeedValue;
-import haywright.forage.SummativeTdn;
-import haywright.forage.Tdn;
-import haywright.forage.WeissTdn;
 import haywright.quantity.Unit;
-import haywright.workings.Caution;
-import haywright.workings.Problem;
 import haywright.workings.Refused;
 import haywright.workings.Worked;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** What a single figure of a laboratory's report means. */
 final class ForageTopics {
-    private static final String SUMMATIVE = "nrc-2001-summative";
-    private static final String WEISS = "weiss-1992";
-
     private ForageTopics() {}
 
     static final List<Topic<?, ?>> ALL = List.of(
@@ -50,19 +38,11 @@ final class ForageTopics {
                     """
                     {"adf_pct_dm":28,"ndf_pct_dm":35}""",
                     ForageTopics::relativeFeedValue),
-            new Topic<>(
-                    "tdn",
-                    "Total digestible nutrients by a named equation.",
-                    TdnIn.class,
-                    TdnOut.class,
-                    """
-                    {"equation":"nrc-2001-summative","kind":"forage","ndf_pct_dm":45,"ndicp_pct_dm":2.5,"lignin_pct_dm":7,\
-                    "cp_pct_dm":18,"adicp_pct_dm":1.2,"fat_pct_dm":2.2,"ash_pct_dm":9}""",
-                    ForageTopics::tdn),
+            TdnTopic.TOPIC,
             new Topic<>(
                     "net-energy",
                     "Digestible, metabolizable and net energy from TDN.",
-                    TdnOut.class,
+                    TdnTopic.Out.class,
                     Energy.class,
                     """
                     {"tdn_pct_dm":84.1}""",
@@ -171,107 +151,14 @@ final class ForageTopics {
         return Answer.of(new FeedValue(hay.digestibleDryMatter(), hay.intake(), hay.index()), hay);
     }
 
-    record TdnIn(
-            @Key(words = "nrc-2001-summative, weiss-1992, or the name of a published line from ADF.")
-            String equation,
-
-            @Key(words = "For nrc-2001-summative.") SummativeTdn.@Nullable Kind kind,
-            @Key(value = Unit.PERCENT, of = "dm") OptionalDouble adf,
-            @Key(value = Unit.PERCENT, of = "dm") OptionalDouble ndf,
-            @Key(value = Unit.PERCENT, of = "dm") OptionalDouble ndicp,
-            @Key(value = Unit.PERCENT, of = "dm") OptionalDouble lignin,
-            @Key(value = Unit.PERCENT, of = "dm") OptionalDouble cp,
-            @Key(value = Unit.PERCENT, of = "dm") OptionalDouble adicp,
-            @Key(value = Unit.PERCENT, of = "dm") OptionalDouble fat,
-            @Key(value = Unit.PERCENT, of = "dm") OptionalDouble ash,
-
-            @Key(name = "processing_factor", words = "For nrc-2001-summative; 1 where the source lists none.")
-            OptionalDouble processing) {
-        private Fractions fractions() {
-            var missing = new ArrayList<Problem>();
-            need(missing, "ndf", ndf);
-            need(missing, "ndicp", ndicp);
-            need(missing, "lignin", lignin);
-            need(missing, "cp", cp);
-            need(missing, "adicp", adicp);
-            need(missing, "fat", fat);
-            need(missing, "ash", ash);
-            Refused.unlessEmpty(missing);
-            return new Fractions(
-                    ndf.getAsDouble(),
-                    ndicp.getAsDouble(),
-                    lignin.getAsDouble(),
-                    cp.getAsDouble(),
-                    adicp.getAsDouble(),
-                    fat.getAsDouble(),
-                    ash.getAsDouble());
-        }
-
-        private void need(List<Problem> missing, String field, OptionalDouble value) {
-            if (value.isEmpty()) {
-                missing.add(new Problem(
-                        field, "nothing", "the equation " + equation + " asks for it", "Add it, or pick another."));
-            }
-        }
-
-        private Tdn tdn() {
-            if (equation.equals(SUMMATIVE)) {
-                if (kind == null) {
-                    throw new Refused(
-                            "kind", "nothing", "bound protein counts by kind of feed", "Add forage or concentrate.");
-                }
-                return new SummativeTdn(fractions(), kind, processing.orElse(1));
-            }
-            if (equation.equals(WEISS)) {
-                return new WeissTdn(fractions());
-            }
-            var missing = new ArrayList<Problem>();
-            var line = line();
-            need(missing, "adf", adf);
-            Refused.unlessEmpty(missing);
-            return new AdfTdn(line, adf.getAsDouble());
-        }
-
-        private AdfEquation line() {
-            return AdfEquation.published().stream()
-                    .filter(line -> line.id().equals(equation))
-                    .findFirst()
-                    .orElseThrow(() -> {
-                        var known = Stream.concat(
-                                        Stream.of(SUMMATIVE, WEISS),
-                                        AdfEquation.published().stream().map(AdfEquation::id))
-                                .toList();
-                        return new Refused(
-                                "equation",
-                                equation,
-                                "no equation has this name; there are " + String.join(", ", known),
-                                Nearest.to(equation, known)
-                                        .map("Did you mean %s?"::formatted)
-                                        .orElse(""));
-                    });
-        }
-    }
-
-    record TdnOut(@Key(value = Unit.PERCENT, of = "dm") double tdn) {}
-
-    private static Answer<TdnOut> tdn(TdnIn in) {
-        var tdn = in.tdn();
-        var cautions = tdn instanceof AdfTdn line && !line.inRange()
-                ? List.of(new Caution(
-                        "Lines from ADF alone were fitted from about 20 to 50 % ADF: take this figure as rough.",
-                        line.equation().source()))
-                : List.<Caution>of();
-        return new Answer<>(new TdnOut(tdn.percent()), true, List.of(tdn), cautions);
-    }
-
     record Energy(
             @Key(value = Unit.MCAL_PER_KG, of = "dm") double de,
             @Key(value = Unit.MCAL_PER_KG, of = "dm") double me,
             @Key(value = Unit.MCAL_PER_KG, of = "dm") double nem,
             @Key(value = Unit.MCAL_PER_KG, of = "dm") double neg) {}
 
-    private static Answer<Energy> netEnergy(TdnOut in) {
-        var energy = new NetEnergy(in.tdn);
+    private static Answer<Energy> netEnergy(TdnTopic.Out in) {
+        var energy = new NetEnergy(in.tdn());
         return new Answer<>(
                 new Energy(energy.de(), energy.me(), energy.nem(), energy.neg()),
                 true,

@@ -3,17 +3,10 @@ package haywright.app.compute;
 import haywright.diet.Diet;
 import haywright.diet.DietOptions;
 import haywright.diet.DietRow;
-import haywright.diet.Feed;
-import haywright.forage.Analyte;
-import haywright.forage.Basis;
-import haywright.forage.FeedBook;
-import haywright.forage.LotComposition;
-import haywright.forage.Reading;
 import haywright.quantity.Unit;
 import haywright.ration.LeastCostRation;
 import haywright.ration.LimitAnswer;
 import haywright.ration.NoRation;
-import haywright.ration.PricedFeed;
 import haywright.ration.Ration;
 import haywright.ration.RationAnswer;
 import haywright.workings.Caution;
@@ -43,109 +36,15 @@ final class RationTopic {
             {"name":"barley straw","feed_class":"barley_straw","price_usd_per_ton":70,"feeding_loss_pct":15}]}""",
             RationTopic::ration);
 
-    record FeedIn(
-            String name,
-
-            @Key(words = "A class of feed, or a feed of the book: grass_hay, alfalfa_hay.")
-            String feedClass,
-
-            @Key(words = "Row of the feed book for what is not given; the usual one when not said.") @Nullable
-            String bookRow,
-
-            @Key(value = Unit.DOLLAR_PER_KG, words = "As fed, delivered; what it would cost to replace.")
-            double price,
-
-            @Key(value = Unit.PERCENT, words = "Of what is put out; 0 when not said.")
-            OptionalDouble feedingLoss,
-
-            @Key(words = "Drought, frost, shade or much nitrogen: a danger until it is tested.") @Nullable
-            Boolean nitrateRisk,
-
-            @Key(value = Unit.PERCENT, name = "dm", words = "Of the feed as fed.")
-            OptionalDouble dryMatter,
-
-            @Key(value = Unit.PERCENT, of = "dm") OptionalDouble cp,
-            @Key(value = Unit.PERCENT, of = "dm") OptionalDouble adf,
-            @Key(value = Unit.PERCENT, of = "dm") OptionalDouble ndf,
-
-            @Key(value = Unit.PERCENT, of = "dm", words = "Stands where adf is not given.")
-            OptionalDouble tdn,
-
-            @Key(value = Unit.PERCENT, of = "dm") OptionalDouble fat,
-            @Key(value = Unit.PERCENT, of = "dm") OptionalDouble ca,
-            @Key(value = Unit.PERCENT, of = "dm") OptionalDouble p,
-
-            @Key(value = Unit.PPM, of = "dm", name = "no3_n")
-            OptionalDouble nitrate) {
-        private PricedFeed priced() {
-            var kind = FeedKind.named("feedClass", feedClass);
-            var row = bookRow == null ? kind.row() : FeedBook.published().rowFor(bookRow, kind.feedClass());
-            var composition = LotComposition.ofTag(kind.feedClass(), row, "the request", readings());
-            boolean risk = nitrateRisk == null ? kind.feedClass().isNitrateRisk() : nitrateRisk;
-            var feed = new Feed(name, name, kind.feedClass(), composition.composition(), risk);
-            return new PricedFeed(feed, price, PricedFeed.dryMatterOf(feed), feedingLoss.orElse(0));
-        }
-
-        private List<Reading> readings() {
-            var readings = new ArrayList<Reading>();
-            dryMatter.ifPresent(v -> readings.add(new Reading(Analyte.DM, v, Unit.PERCENT, Basis.AS_RECEIVED)));
-            read(readings, Analyte.CP, cp);
-            read(readings, Analyte.ADF, adf);
-            read(readings, Analyte.NDF, ndf);
-            read(readings, Analyte.TDN, tdn);
-            read(readings, Analyte.FAT, fat);
-            read(readings, Analyte.CA, ca);
-            read(readings, Analyte.P, p);
-            read(readings, Analyte.NO3N, nitrate);
-            return readings;
-        }
-
-        private static void read(List<Reading> readings, Analyte analyte, OptionalDouble value) {
-            value.ifPresent(v -> readings.add(new Reading(analyte, v, analyte.unit(), Basis.DRY_MATTER)));
-        }
-    }
-
-    record FeedLimit(
-            String feed,
-            @Key(value = Unit.KILOGRAM, of = "dm") OptionalDouble atLeast,
-            @Key(value = Unit.KILOGRAM, of = "dm") OptionalDouble atMost,
-            @Key(Unit.PERCENT) OptionalDouble atLeastShare,
-            @Key(Unit.PERCENT) OptionalDouble atMostShare,
-
-            @Key(value = Unit.PERCENT, name = "at_least", of = "bw")
-            OptionalDouble atLeastOfWeight,
-
-            @Key(value = Unit.PERCENT, name = "at_most", of = "bw")
-            OptionalDouble atMostOfWeight) {
-        private List<DietOptions.FeedLimit> limits() {
-            var limits = new ArrayList<DietOptions.FeedLimit>();
-            add(limits, DietRow.Sense.AT_LEAST, DietOptions.FeedLimit.Per.KG_DRY_MATTER, atLeast);
-            add(limits, DietRow.Sense.AT_MOST, DietOptions.FeedLimit.Per.KG_DRY_MATTER, atMost);
-            add(limits, DietRow.Sense.AT_LEAST, DietOptions.FeedLimit.Per.SHARE_PCT, atLeastShare);
-            add(limits, DietRow.Sense.AT_MOST, DietOptions.FeedLimit.Per.SHARE_PCT, atMostShare);
-            add(limits, DietRow.Sense.AT_LEAST, DietOptions.FeedLimit.Per.BODY_WEIGHT_PCT, atLeastOfWeight);
-            add(limits, DietRow.Sense.AT_MOST, DietOptions.FeedLimit.Per.BODY_WEIGHT_PCT, atMostOfWeight);
-            return limits;
-        }
-
-        private void add(
-                List<DietOptions.FeedLimit> limits,
-                DietRow.Sense sense,
-                DietOptions.FeedLimit.Per per,
-                OptionalDouble amount) {
-            amount.ifPresent(a -> limits.add(new DietOptions.FeedLimit(feed, sense, per, a)));
-        }
-    }
-
     record In(
             CattleTopics.AnimalIn requirement,
-            List<FeedIn> feeds,
+            List<RationFeeds.FeedIn> feeds,
 
             @Key(words = "Limits of practice that are switched off: straw, grain, forage, fat, distillers, ca_p.")
             @Nullable
             List<String> limitsOff,
 
-            @Nullable List<FeedLimit> feedLimits,
+            @Nullable List<RationFeeds.FeedLimit> feedLimits,
 
             @Key(words = "Over how many feedings a day grain is spread; 1 when not said.") @Nullable
             Integer grainFeedingsADay,
@@ -176,10 +75,10 @@ final class RationTopic {
                                     .orElse(""));
                 }
             }
-            for (var limit : feedLimits == null ? List.<FeedLimit>of() : feedLimits) {
-                if (feeds.stream().noneMatch(f -> f.name.equals(limit.feed))) {
+            for (var limit : feedLimits == null ? List.<RationFeeds.FeedLimit>of() : feedLimits) {
+                if (feeds.stream().noneMatch(f -> f.name().equals(limit.feed()))) {
                     throw new Refused(
-                            "feedLimits", limit.feed, "the limit names no feed of the list", "Is it spelt alike?");
+                            "feedLimits", limit.feed(), "the limit names no feed of the list", "Is it spelt alike?");
                 }
             }
         }
@@ -274,7 +173,8 @@ final class RationTopic {
 
     private static Answer<Out> ration(In in) {
         var need = in.requirement.requirement();
-        var question = new LeastCostRation(in.feeds.stream().map(FeedIn::priced).toList(), need, in.options());
+        var question = new LeastCostRation(
+                in.feeds.stream().map(RationFeeds.FeedIn::priced).toList(), need, in.options());
         return answer(question.solve());
     }
 
