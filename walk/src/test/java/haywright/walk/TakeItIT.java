@@ -1,0 +1,172 @@
+package haywright.walk;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+
+import com.microsoft.playwright.Download;
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Route;
+import com.microsoft.playwright.options.AriaRole;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.regex.Pattern;
+import org.assertj.core.api.Assertions;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** From a stack to a sheet, out to the phone, and back as a line of text, on a ranch that is nobody's demo. */
+class TakeItIT {
+    private static Walker walker;
+    private static House house;
+
+    @TempDir
+    private Path downloads;
+
+    @BeforeAll
+    static void open(@TempDir Path folder) {
+        walker = new Walker();
+        house = new House(folder);
+    }
+
+    @AfterAll
+    static void close() {
+        walker.nothingWasAskedOfAnotherMachine();
+        house.close();
+        walker.close();
+    }
+
+    @Test
+    void aSheetGoesOutToAPhoneAndComesBack() throws IOException {
+        var page = walker.page(1280, 900, true);
+        aRanchWithAStack(page);
+        plan(page);
+        var phone = carriedAway(page);
+        var line = filledIn(phone);
+        comesBack(page, line);
+        walker.nothingWasComplainedAbout();
+        page.context().close();
+    }
+
+    private static void press(Page page, String button) {
+        page.getByRole(
+                        AriaRole.BUTTON,
+                        new Page.GetByRoleOptions().setName(button).setExact(true))
+                .click();
+    }
+
+    private static Locator link(Page page, String name) {
+        return page.getByRole(
+                        AriaRole.LINK, new Page.GetByRoleOptions().setName(name).setExact(true))
+                .first();
+    }
+
+    private static void aRanchWithAStack(Page page) {
+        page.navigate(house.url("/"));
+        page.getByLabel("What the ranch is called").fill("Alkali Bench");
+        press(page, "Begin");
+        assertThat(page).hasURL(Pattern.compile("/ranch/.*/$"));
+        page.navigate(page.url() + "lots/new/bales");
+        page.getByLabel("What it is called on the ranch").fill("Creek stack");
+        page.getByLabel("Kind of feed").selectOption("grass_hay");
+        page.getByLabel("large square bales").check();
+        page.getByLabel("How many bales").fill("96");
+        page.getByLabel("Weight of a bale").fill("1300");
+        page.getByLabel("Rows").fill("4");
+        page.getByLabel("Bales in a row").fill("12");
+        page.getByLabel("Tiers high").fill("2");
+        page.getByLabel("How it is kept").selectOption("tarped");
+        page.getByLabel("What a ton would cost to replace").fill("170");
+        press(page, "Save the lot");
+    }
+
+    private static void plan(Page page) {
+        page.locator("#trail").getByText("Take it").click();
+        link(page, "Creek stack").click();
+        assertThat(page.getByText("Take 20 bales, one core each.")).isVisible();
+        assertThat(page.locator("figure svg")).isVisible();
+
+        // err, and correct
+        page.getByLabel("How far off the answer may be").fill("half");
+        press(page, "Show the plan");
+        assertThat(page).hasTitle(Pattern.compile("^Error: "));
+        assertThat(page.getByLabel("How far off the answer may be")).hasValue("half");
+        page.getByLabel("How far off the answer may be").fill("0.8");
+        page.getByLabel("How many, by which rule").selectOption("ten_percent");
+        page.getByLabel("The back cannot be walked up to").check();
+        press(page, "Show the plan");
+        assertThat(page.getByText("Take 10 bales, 2 cores each.")).isVisible();
+        press(page, "Make the field sheet");
+        assertThat(page.getByText("Field sheet made: Creek stack")).isVisible();
+        Assertions.assertThat(Walker.barriers(page)).isEmpty();
+        Assertions.assertThat(Walker.misfits(page)).isEmpty();
+        page.setViewportSize(320, 640);
+        Assertions.assertThat(Walker.misfits(page)).isEmpty();
+        page.setViewportSize(1280, 900);
+    }
+
+    /** The page as the phone has it, at an address of its own. */
+    private Page carriedAway(Page page) throws IOException {
+        Download download =
+                page.waitForDownload(() -> link(page, "Save for a phone").click());
+        var file = downloads.resolve("sheet.html");
+        download.saveAs(file);
+        var html = Files.readString(file);
+        var silent = walker.page(360, 740, false);
+        silent.setContent(html);
+        assertThat(silent.getByText("Scripts are off")).isVisible();
+        assertThat(silent.getByRole(AriaRole.CHECKBOX)).hasCount(10);
+        silent.context().close();
+
+        var phone = walker.page(360, 740, true);
+        phone.route(
+                "http://127.0.0.1:9/sheet.html",
+                route -> route.fulfill(new Route.FulfillOptions()
+                        .setContentType("text/html; charset=utf-8")
+                        .setBody(html)));
+        phone.navigate("http://127.0.0.1:9/sheet.html");
+        Assertions.assertThat(Walker.barriers(phone)).isEmpty();
+        return phone;
+    }
+
+    private static String filledIn(Page phone) {
+        for (int i = 0; i < 9; i++) {
+            phone.getByRole(AriaRole.CHECKBOX).nth(i).check();
+        }
+        phone.getByLabel("Cores").nth(4).fill("1");
+        phone.getByLabel("Who took it").fill("Kit");
+        phone.getByLabel("Day").fill("2026-11-24");
+        assertThat(phone.getByText("Saved on this phone, not given back yet. 9 of 10 taken."))
+                .isVisible();
+
+        // closed and opened again it knows every tap
+        phone.reload();
+        assertThat(phone.getByRole(AriaRole.CHECKBOX).nth(8)).isChecked();
+        assertThat(phone.getByRole(AriaRole.CHECKBOX).nth(9)).not().isChecked();
+        var line = phone.locator("#line").textContent();
+        Assertions.assertThat(line).matches("S[0-9A-Z]{5}-261124-KIT-2222122220[0-9][A-Z]");
+        phone.context().close();
+        return line;
+    }
+
+    private static void comesBack(Page page, String line) {
+        page.locator("#trail").getByText("Take it").click();
+        var box = page.getByLabel("The line, or everything in the file");
+        box.fill(line.replace("2222122220", "2222212220"));
+        press(page, "Read the line");
+        assertThat(page.getByText("a character was changed or two were swapped").first())
+                .isVisible();
+        box.fill(line);
+        press(page, "Read the line");
+        assertThat(page.getByText("17 cores from 9 bales, of 20 from 10 planned."))
+                .isVisible();
+
+        // the same line twice changes nothing; another for the same sheet is refused
+        page.locator("#trail").getByText("Take it").click();
+        box.fill(line);
+        press(page, "Read the line");
+        assertThat(page.getByText("17 cores from 9 bales")).isVisible();
+    }
+}
