@@ -201,6 +201,10 @@ public record PlanView(
         return asked;
     }
 
+    public boolean canBeWeighed() {
+        return isLot && material().isCounted();
+    }
+
     public boolean isStacked() {
         return subject.layout() instanceof Layout.Block;
     }
