@@ -23,6 +23,22 @@ public record Aim(
     /** Half a point of protein, right 19 times in 20. */
     public static final Aim USUAL = new Aim(null, "cp", 0.5, 95, Purpose.NUTRIENTS, 1, null, null);
 
+    /**
+     * What a sample of this is most likely for.
+     *
+     * @param nitrateDanger whether its nitrate is a danger until it is tested: then that is asked first, to a fifth of
+     *     its value
+     */
+    public static Aim usual(Subject subject, boolean nitrateDanger) {
+        if (subject.material() == Material.STOCK_WATER) {
+            return USUAL.with(Purpose.WATER);
+        }
+        var crop = subject.crop();
+        return nitrateDanger && crop != null && Spread.analytes(crop).contains("no3n")
+                ? new Aim(null, "no3n", 20, 95, Purpose.NITRATE, 1, null, null)
+                : USUAL;
+    }
+
     public Aim with(Purpose other) {
         return new Aim(rule, analyte, halfWidth, confidencePercent, other, seed, own, costs);
     }

@@ -7,12 +7,14 @@ import haywright.app.report.FieldSheet;
 import haywright.app.store.SaveAnswer;
 import haywright.app.store.Store;
 import haywright.app.web.Desk;
+import haywright.forage.Analyte;
 import haywright.quantity.Unit;
 import haywright.ranch.Field;
 import haywright.ranch.Lot;
 import haywright.ranch.LotSubject;
 import haywright.ranch.Ranch;
 import haywright.ranch.Sampling;
+import haywright.ranch.Yard;
 import haywright.sampling.Aim;
 import haywright.sampling.FieldShape;
 import haywright.sampling.FieldWalk;
@@ -37,7 +39,10 @@ final class Sheets {
         if (!made.isEmpty()) {
             return FieldSheet.of(ranch, made.get(made.size() - 1));
         }
-        var plan = SamplingPlan.of(LotSubject.of(lot), Aim.USUAL);
+        var subject = LotSubject.of(lot);
+        var composition = new Yard(ranch, ranch.settings().today(LocalDate.now(clock))).composition(lot);
+        boolean danger = lot.isNitrateDanger() && !composition.composition().knows(Analyte.NO3N);
+        var plan = SamplingPlan.of(subject, Aim.usual(subject, danger));
         var today = ranch.settings().today(LocalDate.now(clock));
         var sampling = Sampling.of(plan, UUID.randomUUID(), lot.id(), lot.name(), today);
         return FieldSheet.of(kept(store, ranch, lot, sampling), sampling);

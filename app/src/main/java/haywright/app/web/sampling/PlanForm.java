@@ -13,7 +13,6 @@ import haywright.sampling.Place;
 import haywright.sampling.Purpose;
 import haywright.sampling.Rule;
 import haywright.sampling.SamplingPlan;
-import haywright.sampling.Spread;
 import haywright.sampling.Subject;
 import haywright.workings.Source;
 import java.util.EnumSet;
@@ -83,14 +82,12 @@ public final class PlanForm {
     static Map<String, String> usual(Subject subject, boolean danger) {
         var usual = new LinkedHashMap<String, String>();
         var material = subject.material();
-        var crop = subject.crop();
-        boolean nitrate = danger && crop != null && Spread.analytes(crop).contains("no3n");
-        var purpose = material == Material.STOCK_WATER ? Purpose.WATER : nitrate ? Purpose.NITRATE : Purpose.NUTRIENTS;
-        usual.put(PURPOSE.name(), Form.id(purpose));
+        var aim = Aim.usual(subject, danger);
+        usual.put(PURPOSE.name(), Form.id(aim.purpose()));
         usual.put(WHAT.name(), material.words());
-        usual.put(ANALYTE.name(), nitrate ? "no3n" : Aim.USUAL.analyte());
-        usual.put(HALF_WIDTH.name(), nitrate ? "20" : "0.5");
-        usual.put(CONFIDENCE.name(), "95");
+        usual.put(ANALYTE.name(), aim.analyte());
+        usual.put(HALF_WIDTH.name(), Show.significant(aim.halfWidth(), 4));
+        usual.put(CONFIDENCE.name(), Show.significant(aim.confidencePercent(), 4));
         usual.put(SEED.name(), "1");
         usual.put(CUTTINGS.name(), "1");
         usual.put(FIELDS.name(), "1");
