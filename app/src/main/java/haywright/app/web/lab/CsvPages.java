@@ -7,12 +7,15 @@ import haywright.app.web.Option;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.forage.Basis;
+import haywright.quantity.Kind;
 import haywright.workings.Refused;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** A report brought in from a CSV file: what was understood is shown, then looked over in the form it is typed in. */
@@ -53,10 +56,11 @@ public final class CsvPages {
     public record FoundView(String layout, List<SampleView> samples, List<String> notTaken, List<Option> lots) {}
 
     /**
+     * @param head laboratory and days, as the file has them; may be empty
      * @param lines what was understood
      * @param typed what goes into the form
      */
-    public record SampleView(String name, List<Line> lines, Map<String, String> typed) {}
+    public record SampleView(String name, String head, List<Line> lines, Map<String, String> typed) {}
 
     public record Line(String name, String figure, String basis) {}
 
@@ -142,7 +146,8 @@ public final class CsvPages {
         typed.put(Readings.NINETY.name(), left == Basis.NINETY_PCT ? "yes" : "");
         for (var cell : sample.cells()) {
             var unit = cell.unit();
-            var figure = cell.text() + (unit == null ? "" : " " + unit.symbol());
+            boolean isAsked = unit == null && cell.analyte().unit().kind() == Kind.ENERGY_DENSITY;
+            var figure = cell.text() + (isAsked ? ", unit not said" : unit == null ? "" : " " + unit.symbol());
             var box = Readings.box(cell.analyte(), cell.basis() == null ? Basis.DRY_MATTER : cell.basis(), left);
             if (box == null) {
                 notTaken.add("%s, %s %s: the form has no place for it"
@@ -152,7 +157,16 @@ public final class CsvPages {
             Readings.put(typed, box, cell.analyte(), unit, cell.text());
             lines.add(new Line(Readings.name(cell.analyte()), figure, cell.basis() == null ? "" : words(cell.basis())));
         }
-        return new SampleView(name, lines, typed);
+        return new SampleView(name, head(sample), lines, typed);
+    }
+
+    private static String head(ReportCsv.Sample sample) {
+        return Stream.of(
+                        sample.laboratory(),
+                        sample.sampled().isEmpty() ? "" : "sampled " + sample.sampled(),
+                        sample.reported().isEmpty() ? "" : "reported " + sample.reported())
+                .filter(words -> !words.isEmpty())
+                .collect(Collectors.joining(", "));
     }
 
     /** The box that asks which lot the sample of this number is of. */
