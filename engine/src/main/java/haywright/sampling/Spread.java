@@ -103,6 +103,11 @@ public record Spread(
                     "a spread needs at least two cores analysed apart",
                     "Send more cores, each in its own bag.");
         }
+        for (var result : results) {
+            if (!(result >= 0 && Double.isFinite(result))) {
+                throw new Refused("results", String.valueOf(result), "a result is 0 or more", "Is it typed right?");
+            }
+        }
         double mean = results.stream().mapToDouble(x -> x).average().orElseThrow();
         double scale = book.ofValue ? 100 / mean : 1;
         double observed = results.stream()

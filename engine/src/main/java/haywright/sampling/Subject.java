@@ -45,7 +45,7 @@ public record Subject(
         return new Subject(material, units, null, null, 0, 0, LotFacts.PLAIN);
     }
 
-    Crop cropOrUsual() {
+    public Crop cropOrUsual() {
         return crop != null ? crop : material.usualCrop();
     }
 }

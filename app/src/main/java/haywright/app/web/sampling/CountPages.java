@@ -16,10 +16,7 @@ import haywright.sampling.Stock;
 import haywright.sampling.Weighing;
 import io.javalin.http.NotFoundResponse;
 import java.time.LocalDate;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 
 /** What is weighed and scored beside the cores: some bales of a lot, some animals of a group. */
 public final class CountPages {
@@ -102,7 +99,7 @@ public final class CountPages {
     private static void keepWeight(Page page) {
         var lot = lot(page);
         var form = page.posted(key(lot));
-        var pounds = numbers(form, WEIGHTS, "Weigh five to ten.");
+        var pounds = Numbers.read(form, WEIGHTS, "Weigh five to ten.");
         var weighed = form.build(
                 () -> new Weighing(pounds.stream().map(Unit.POUND::toBase).toList(), count(lot.stock()), CONFIDENCE));
         if (weighed.isEmpty()) {
@@ -164,7 +161,7 @@ public final class CountPages {
     private static void keepScore(Page page) {
         var group = group(page);
         var form = page.posted(key(group));
-        var typed = numbers(form, SCORES, "Score %d.".formatted(ConditionScores.toScore(group.head())));
+        var typed = Numbers.read(form, SCORES, "Score %d.".formatted(ConditionScores.toScore(group.head())));
         var scores = form.build(() -> new ConditionScores(typed, group.head(), CONFIDENCE));
         if (scores.isEmpty()) {
             page.reject(form, SCORE, score(page, form));
@@ -204,29 +201,5 @@ public final class CountPages {
                 g.weaning(),
                 g.gain(),
                 g.turnout());
-    }
-
-    private static List<Double> numbers(Form form, Ask ask, String fix) {
-        var numbers = new ArrayList<Double>();
-        for (var word : form.text(ask, fix).split("[\\s;]+")) {
-            if (word.isEmpty()) {
-                continue;
-            }
-            var number = number(word);
-            if (number.isEmpty()) {
-                form.refuse(ask.name(), word, "this is not a number", "Put blanks between them.");
-            } else {
-                numbers.add(number.get());
-            }
-        }
-        return numbers;
-    }
-
-    private static Optional<Double> number(String word) {
-        try {
-            return Optional.of(Double.valueOf(word.replace(",", "")));
-        } catch (NumberFormatException e) {
-            return Optional.empty();
-        }
     }
 }

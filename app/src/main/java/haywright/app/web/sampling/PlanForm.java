@@ -13,6 +13,7 @@ import haywright.sampling.Place;
 import haywright.sampling.Purpose;
 import haywright.sampling.Rule;
 import haywright.sampling.SamplingPlan;
+import haywright.sampling.Spread;
 import haywright.sampling.Subject;
 import haywright.workings.Source;
 import java.util.EnumSet;
@@ -36,6 +37,11 @@ public final class PlanForm {
             Ask.amount("confidencePercent", "How sure of that", Unit.PERCENT, "95 is right 19 times in 20.");
     public static final Ask SEED =
             Ask.number("seed", "Draw", "Another number draws other bales. It is printed on the sheet.");
+    public static final Ask OWN = Ask.text(
+            "results",
+            "Your own cores, each analysed apart",
+            "Their results with blanks between them: at least three single cores of this lot. They take the place of the"
+                    + " book’s spread.");
     public static final Ask PER_UNIT = Ask.amount("perUnit", "Reaching one", Unit.DOLLAR, "");
     public static final Ask PER_CORE = Ask.amount("perIncrement", "One core or grab", Unit.DOLLAR, "");
     public static final Ask PER_ANALYSIS = Ask.amount("perAnalysis", "One analysis", Unit.DOLLAR, "");
@@ -61,6 +67,7 @@ public final class PlanForm {
             HALF_WIDTH,
             CONFIDENCE,
             SEED,
+            OWN,
             PER_UNIT,
             PER_CORE,
             PER_ANALYSIS,
@@ -117,6 +124,9 @@ public final class PlanForm {
         double perAnalysis = form.number(PER_ANALYSIS, "What does the laboratory charge?");
         var reach = form.maybeCount(REACH);
         var facts = facts(form, whole.facts().tons());
+        var own = form.isEmpty(OWN)
+                ? Optional.<List<Double>>empty()
+                : Optional.of(Numbers.read(form, OWN, "At least three results."));
         return form.build(() -> SamplingPlan.of(
                 subject(whole, form, reach, facts.orElse(LotFacts.PLAIN)),
                 new Aim(
@@ -126,7 +136,8 @@ public final class PlanForm {
                         confidence,
                         purpose,
                         seed,
-                        null,
+                        own.map(results -> Spread.ofOwnCores(results, Spread.ofBook(whole.cropOrUsual(), analyte)))
+                                .orElse(null),
                         new Costs(perUnit, perCore, perAnalysis, Source.judgement("the costs typed here")))));
     }
 

@@ -184,8 +184,7 @@ public record PlanView(
     }
 
     public List<Option> analytes() {
-        var crop = subject.crop() == null ? material().usualCrop() : subject.crop();
-        return Arrays.stream(Spread.analytes(crop).split(", "))
+        return Arrays.stream(Spread.analytes(subject.cropOrUsual()).split(", "))
                 .map(a -> new Option(a, name(a)))
                 .toList();
     }

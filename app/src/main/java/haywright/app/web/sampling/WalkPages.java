@@ -262,14 +262,7 @@ public final class WalkPages {
     }
 
     private static Optional<PlotYield> clipped(Form form) {
-        var grams = new ArrayList<Double>();
-        for (var word : form.text(GRAMS).split("[\\s;]+")) {
-            try {
-                grams.add(Double.valueOf(word.replace(",", "")));
-            } catch (NumberFormatException e) {
-                form.refuse(GRAMS.name(), word, "a plot weighs a number of grams", "Put blanks between them.");
-            }
-        }
+        var grams = Numbers.read(form, GRAMS, "Put in each plot.");
         var area = form.quantity(FRAME, "1 ft² is common.");
         double dryMatter = form.number(DRY_MATTER, "Dry a sample, or 90 for hay.");
         double usable = form.number(USABLE, "25 of range in season.");
