@@ -23,6 +23,7 @@ import haywright.workings.Refused;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.Collection;
+import java.util.List;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -67,7 +68,7 @@ final class Sheets {
     static String gpx(Field field, int seed) {
         var shape = FieldShape.of(field.boundary());
         var advice = FieldWalk.advised(Unit.SQUARE_METRE.to(Unit.ACRE, shape.squareMetres()), false);
-        return new Gpx(field.name(), FieldWalk.of(shape, advice.stops(), seed)).text();
+        return new Gpx(field.name(), List.of(FieldWalk.of(shape, advice.stops(), seed))).text();
     }
 
     private static <T> T one(

@@ -7,7 +7,11 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 
 /** A field from above, north up, with its walk and stops; no map behind it, so that it needs no signal. */
-public record FieldDrawing(FieldShape field, FieldWalk walk) {
+public record FieldDrawing(FieldShape field, List<FieldWalk> walks) {
+    public FieldDrawing {
+        walks = List.copyOf(walks);
+    }
+
     private static final double WIDE = 640;
     private static final double TALL = 520;
     private static final double EDGE = 16;
@@ -30,14 +34,23 @@ public record FieldDrawing(FieldShape field, FieldWalk walk) {
         body.append("<path d=\"%s\" fill=\"#ffffff\" fill-rule=\"evenodd\" stroke=\"#1d1b17\" stroke-width=\"2\"/>\n"
                 .formatted(
                         field.rings().stream().map(ring -> on.line(ring) + " Z").collect(Collectors.joining(" "))));
-        body.append("<path d=\"%s\" fill=\"none\" stroke=\"#1b4560\" stroke-width=\"2\" stroke-dasharray=\"6 4\"/>\n"
-                .formatted(on.line(walk.path())));
-        for (int i = 0; i < walk.stops().size(); i++) {
-            var stop = walk.stops().get(i);
-            body.append("<circle cx=\"%s\" cy=\"%s\" r=\"11\" fill=\"#1d1b17\"/>\n".formatted(on.x(stop), on.y(stop)));
+        int number = 0;
+        for (var walk : walks) {
+            if (!walk.field().equals(field)) {
+                body.append("<path d=\"%s Z\" fill=\"none\" stroke=\"#1d1b17\" stroke-width=\"1\"/>\n"
+                        .formatted(on.line(walk.field().outer())));
+            }
             body.append(
-                    "<text x=\"%s\" y=\"%s\" dy=\"4\" font-size=\"12\" font-weight=\"700\" text-anchor=\"middle\" fill=\"#ffffff\">%d</text>\n"
-                            .formatted(on.x(stop), on.y(stop), i + 1));
+                    "<path d=\"%s\" fill=\"none\" stroke=\"#1b4560\" stroke-width=\"2\" stroke-dasharray=\"6 4\"/>\n"
+                            .formatted(on.line(walk.path())));
+            for (var stop : walk.stops()) {
+                number++;
+                body.append(
+                        "<circle cx=\"%s\" cy=\"%s\" r=\"11\" fill=\"#1d1b17\"/>\n".formatted(on.x(stop), on.y(stop)));
+                body.append(
+                        "<text x=\"%s\" y=\"%s\" dy=\"4\" font-size=\"12\" font-weight=\"700\" text-anchor=\"middle\" fill=\"#ffffff\">%d</text>\n"
+                                .formatted(on.x(stop), on.y(stop), number));
+            }
         }
         return """
                 <svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %d %d" width="%d" height="%d" role="img" \
@@ -45,8 +58,7 @@ public record FieldDrawing(FieldShape field, FieldWalk walk) {
                 <title id="field-title">The walk across the field</title>
                 <desc id="field-desc">North is up. %d stops, numbered as they are walked.</desc>
                 %s</svg>
-                """.formatted(
-                (int) WIDE, (int) tall, (int) WIDE, (int) tall, walk.stops().size(), body);
+                """.formatted((int) WIDE, (int) tall, (int) WIDE, (int) tall, number, body);
     }
 
     private record Onto(double west, double north, double perLongitude, double perLatitude) {

@@ -32,9 +32,9 @@ class GpxTest {
         SCHEMA.newValidator().validate(new StreamSource(new StringReader(gpx)));
     }
 
-    private static FieldWalk walk(double west, double east) {
+    private static List<FieldWalk> walk(double west, double east) {
         var ring = List.of(List.of(west, 51.5), List.of(east, 51.5), List.of(east, 51.507), List.of(west, 51.507));
-        return FieldWalk.of(FieldShape.of(List.of(ring)), 12, 7);
+        return List.of(FieldWalk.of(FieldShape.of(List.of(ring)), 12, 7));
     }
 
     @Test

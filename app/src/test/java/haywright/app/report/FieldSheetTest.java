@@ -114,7 +114,7 @@ class FieldSheetTest {
                 .isEmpty();
         var field = DEMO.fields().values().iterator().next();
         var shape = FieldShape.of(field.boundary());
-        var svg = new FieldDrawing(shape, FieldWalk.of(shape, 12, 1)).svg();
+        var svg = new FieldDrawing(shape, java.util.List.of(FieldWalk.of(shape, 12, 1))).svg();
         assertThat(title(svg)).isEqualTo("The walk across the field");
         assertThat(svg.split("<circle", -1)).hasSize(13);
     }

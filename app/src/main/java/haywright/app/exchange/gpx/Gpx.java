@@ -6,25 +6,35 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * A field walk as GPX 1.1: stops as waypoints S01, S02, …, the walk as a route.
+ * A field walk as GPX 1.1: stops as waypoints S01, S02, …, the walk as a route; where a field has zones, a walk in each.
  *
  * @param name of the field
  * @see "GPX 1.1 Schema Documentation, Topografix"
  */
-public record Gpx(String name, FieldWalk walk) {
+public record Gpx(String name, List<FieldWalk> walks) {
+    public Gpx {
+        walks = List.copyOf(walks);
+    }
+
     public String text() {
         var all = new StringBuilder("""
                 <?xml version="1.0" encoding="UTF-8"?>
                 <gpx xmlns="http://www.topografix.com/GPX/1/1" version="1.1" creator="Haywright">
                 <metadata><name>%s</name></metadata>
                 """.formatted(escaped(name)));
-        for (int i = 0; i < walk.stops().size(); i++) {
-            all.append("<wpt %s><name>S%02d</name></wpt>\n"
-                    .formatted(at(walk.stops().get(i)), i + 1));
+        int number = 0;
+        for (var walk : walks) {
+            for (var stop : walk.stops()) {
+                number++;
+                all.append("<wpt %s><name>S%02d</name></wpt>\n".formatted(at(stop), number));
+            }
         }
-        all.append("<rte><name>%s</name>\n".formatted(escaped("Walk, " + name)));
-        points(all, walk.path());
-        return all.append("</rte>\n</gpx>\n").toString();
+        for (var walk : walks) {
+            all.append("<rte><name>%s</name>\n".formatted(escaped("Walk, " + name)));
+            points(all, walk.path());
+            all.append("</rte>\n");
+        }
+        return all.append("</gpx>\n").toString();
     }
 
     private static void points(StringBuilder all, List<FieldShape.Corner> corners) {

@@ -1,8 +1,6 @@
 package haywright.app.web.sampling;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
+import haywright.app.exchange.geojson.GeoJson;
 import haywright.app.exchange.gpx.Gpx;
 import haywright.app.report.FieldDrawing;
 import haywright.app.web.Ask;
@@ -17,6 +15,7 @@ import haywright.sampling.FieldWalk;
 import haywright.sampling.PlotYield;
 import haywright.sampling.Polygon;
 import haywright.workings.Refused;
+import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -36,6 +35,11 @@ public final class WalkPages {
     public static final Ask STOPS = Ask.number("stops", "Stops", "");
     public static final Ask SEED = Ask.number("seed", "Draw", "Another number starts the walk elsewhere.");
     public static final Ask UNEVEN = Ask.choice("uneven", "It is uneven: hills, wet ground, several soils", "");
+    public static final Ask ZONES = Ask.text(
+            "zones",
+            "Zones, where parts differ",
+            "Corners as above, an empty line between zones; or a GeoJSON collection. Each gets a walk of its own, stops"
+                    + " shared out by area.");
     public static final Ask GRAMS =
             Ask.text("grams", "Each plot, grams as cut", "With blanks or lines between them; 0 for a bare plot.");
     public static final Ask FRAME =
@@ -48,7 +52,6 @@ public final class WalkPages {
             "25 of range in season, 50 of dormant grass grazed hard.",
             6);
 
-    private static final ObjectMapper JSON = new ObjectMapper();
     private static final String WALK = "haywright/app/web/sampling/walk.jte";
     private static final String FIELD = "haywright/app/web/sampling/field.jte";
 
@@ -63,27 +66,34 @@ public final class WalkPages {
                 page -> page.http()
                         .contentType("application/gpx+xml")
                         .header("Content-Disposition", "attachment; filename=\"walk.gpx\"")
-                        .result(new Gpx(field(page).name(), walk(page).orElseThrow()).text()));
+                        .result(new Gpx(field(page).name(), walks(page)).text()));
         on.get(
                 "take/fields/{field}/walk.geojson",
                 page -> page.http()
                         .contentType("application/geo+json")
                         .header("Content-Disposition", "attachment; filename=\"walk.geojson\"")
-                        .result(geoJson(walk(page).orElseThrow())));
+                        .result(GeoJson.write(walks(page))));
     }
 
-    /** @param walk null while something asked for is wrong */
+    /**
+     * @param walks one, or one a zone; none while something asked for is wrong
+     * @param says of each walk, in words
+     */
     public record View(
             Field field,
             Form form,
-            @Nullable FieldWalk walk,
+            List<FieldWalk> walks,
             String acres,
             String advice,
             String drawing,
-            String says,
+            List<String> says,
             String query,
             @Nullable PlotYield yield,
-            String yielded) {}
+            String yielded) {
+        public int stops() {
+            return walks.stream().mapToInt(w -> w.stops().size()).sum();
+        }
+    }
 
     private static Field field(Page page) {
         return page.find(page.ranch().fields(), "field");
@@ -95,7 +105,7 @@ public final class WalkPages {
         var grows = form.text(GROWS);
         var typed = form.text(CORNERS, "Three corners at least.");
         var field = form.build(() -> {
-            var shape = FieldShape.of(corners(typed));
+            var shape = FieldShape.of(GeoJson.rings(typed));
             var rings = shape.rings().stream().map(WalkPages::closed).toList();
             return new Field(UUID.randomUUID(), name, grows, new Polygon(rings));
         });
@@ -115,73 +125,6 @@ public final class WalkPages {
         ring.forEach(c -> positions.add(List.of(c.onTheGlobe().longitude(), c.latitude())));
         positions.add(positions.get(0));
         return positions;
-    }
-
-    /** Lines of two numbers, or a GeoJSON polygon, a feature of one, or a collection of just one. */
-    static List<List<List<Double>>> corners(String typed) {
-        if (typed.stripLeading().startsWith("{")) {
-            try {
-                return polygon(JSON.readTree(typed));
-            } catch (JsonProcessingException e) {
-                throw new Refused(
-                        "boundary", "not JSON", "a GeoJSON file starts with { and is whole", "Paste it again.");
-            }
-        }
-        var ring = new ArrayList<List<Double>>();
-        for (var line : typed.replace('−', '-')
-                .lines()
-                .map(String::strip)
-                .filter(l -> !l.isEmpty())
-                .toList()) {
-            var numbers = line.split("[,;\\s]+");
-            try {
-                ring.add(List.of(Double.valueOf(numbers[0]), Double.valueOf(numbers[1])));
-            } catch (NumberFormatException | ArrayIndexOutOfBoundsException e) {
-                throw new Refused(
-                        "boundary",
-                        line,
-                        "a corner is two numbers: longitude, latitude",
-                        "Write it as -109.5012, 44.5031.");
-            }
-        }
-        return List.of(ring);
-    }
-
-    private static List<List<List<Double>>> polygon(JsonNode json) {
-        return switch (json.path("type").asText()) {
-            case "Polygon" -> rings(json.path("coordinates"));
-            case "Feature" -> polygon(json.path("geometry"));
-            case "FeatureCollection" -> {
-                if (json.path("features").size() != 1) {
-                    throw new Refused(
-                            "boundary",
-                            json.path("features").size() + " features",
-                            "one field is one polygon",
-                            "Send one field at a time.");
-                }
-                yield polygon(json.path("features").get(0));
-            }
-            default ->
-                throw new Refused(
-                        "boundary", json.path("type").asText(), "a field is a GeoJSON Polygon", "Export it as one.");
-        };
-    }
-
-    private static List<List<List<Double>>> rings(JsonNode coordinates) {
-        var rings = new ArrayList<List<List<Double>>>();
-        for (var ring : coordinates) {
-            var positions = new ArrayList<List<Double>>();
-            for (var position : ring) {
-                if (!position.path(0).isNumber() || !position.path(1).isNumber()) {
-                    throw new Refused(
-                            "boundary", position.toString(), "a corner is two numbers", "Export the polygon again.");
-                }
-                positions.add(
-                        List.of(position.get(0).doubleValue(), position.get(1).doubleValue()));
-            }
-            rings.add(positions);
-        }
-        return rings;
     }
 
     private static Form asked(Page page, Field field) {
@@ -211,21 +154,36 @@ public final class WalkPages {
         return Unit.SQUARE_METRE.to(Unit.ACRE, FieldShape.of(field.boundary()).squareMetres());
     }
 
-    private static Optional<FieldWalk> walk(Page page) {
+    private static List<FieldWalk> walks(Page page) {
         var field = field(page);
-        return read(asked(page, field), field);
+        return read(asked(page, field), field).orElseThrow(NotFoundResponse::new);
     }
 
-    private static Optional<FieldWalk> read(Form form, Field field) {
+    private static Optional<List<FieldWalk>> read(Form form, Field field) {
         int stops = form.count(STOPS, "10 to 20 are usual.");
         int seed = form.count(SEED, "1 will do.");
-        return form.build(() -> FieldWalk.of(FieldShape.of(field.boundary()), stops, seed));
+        var zones = form.text(ZONES);
+        return form.build(() -> {
+            var shape = FieldShape.of(field.boundary());
+            if (zones.isBlank()) {
+                return List.of(FieldWalk.of(shape, stops, seed));
+            }
+            var walks = FieldWalk.ofZones(GeoJson.zones(zones), stops, seed);
+            if (!walks.stream().flatMap(w -> w.stops().stream()).allMatch(shape::contains)) {
+                throw new Refused(
+                        ZONES.name(),
+                        walks.size() + " zones",
+                        "a zone lies inside its field",
+                        "Is one of another field?");
+            }
+            return walks;
+        });
     }
 
     private static void show(Page page) {
         var field = field(page);
         var form = asked(page, field);
-        var walk = read(form, field);
+        var walks = read(form, field).orElse(List.of());
         var yield = form.isEmpty(GRAMS) ? Optional.<PlotYield>empty() : clipped(form);
         var query = page.http().queryString();
         page.show(
@@ -233,12 +191,14 @@ public final class WalkPages {
                 new View(
                         field,
                         form,
-                        walk.orElse(null),
+                        walks,
                         Show.significant(acres(field), 3),
                         advice(field, form.isTicked(UNEVEN)).why(),
-                        walk.map(w -> new FieldDrawing(FieldShape.of(field.boundary()), w).svg())
-                                .orElse(""),
-                        walk.map(WalkPages::says).orElse(""),
+                        walks.isEmpty() ? "" : new FieldDrawing(FieldShape.of(field.boundary()), walks).svg(),
+                        walks.stream()
+                                .map(w ->
+                                        (walks.size() > 1 ? w.stops().size() + " stops in this zone. " : "") + says(w))
+                                .toList(),
                         query == null ? "" : "?" + query,
                         yield.orElse(null),
                         yield.map(WalkPages::yielded).orElse("")));
@@ -283,31 +243,5 @@ public final class WalkPages {
 
     private static double pounds(double kgPerHa) {
         return Unit.KG_PER_HA.to(Unit.LB_PER_ACRE, kgPerHa);
-    }
-
-    private static String geoJson(FieldWalk walk) {
-        var all = JSON.createObjectNode().put("type", "FeatureCollection");
-        var features = all.putArray("features");
-        var line = features.addObject().put("type", "Feature");
-        line.putObject("properties").put("name", "walk");
-        positions(line.putObject("geometry").put("type", "LineString").putArray("coordinates"), walk.path());
-        for (int i = 0; i < walk.stops().size(); i++) {
-            var stop = features.addObject().put("type", "Feature");
-            stop.putObject("properties").put("name", "S%02d".formatted(i + 1));
-            var at = walk.stops().get(i).onTheGlobe();
-            stop.putObject("geometry")
-                    .put("type", "Point")
-                    .putArray("coordinates")
-                    .add(at.longitude())
-                    .add(at.latitude());
-        }
-        return all.toPrettyString();
-    }
-
-    private static void positions(com.fasterxml.jackson.databind.node.ArrayNode to, List<FieldShape.Corner> corners) {
-        for (var corner : corners) {
-            var at = corner.onTheGlobe();
-            to.addArray().add(at.longitude()).add(at.latitude());
-        }
     }
 }

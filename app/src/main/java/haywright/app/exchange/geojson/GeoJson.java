@@ -1,0 +1,145 @@
+package haywright.app.exchange.geojson;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import haywright.sampling.FieldShape;
+import haywright.sampling.FieldWalk;
+import haywright.workings.Problem;
+import haywright.workings.Refused;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Fields as people type or paste them, and walks as other programs read them. */
+public final class GeoJson {
+    private static final ObjectMapper JSON = new ObjectMapper();
+
+    private GeoJson() {}
+
+    /** Lines of two numbers, or a GeoJSON polygon, a feature of one, or a collection of just one. */
+    public static List<List<List<Double>>> rings(String typed) {
+        if (typed.stripLeading().startsWith("{")) {
+            return polygon(json(typed));
+        }
+        var ring = new ArrayList<List<Double>>();
+        for (var line : typed.replace('−', '-')
+                .lines()
+                .map(String::strip)
+                .filter(l -> !l.isEmpty())
+                .toList()) {
+            var numbers = line.split("[,;\\s]+");
+            try {
+                ring.add(List.of(Double.valueOf(numbers[0]), Double.valueOf(numbers[1])));
+            } catch (NumberFormatException | ArrayIndexOutOfBoundsException e) {
+                throw new Refused(
+                        "boundary",
+                        line,
+                        "a corner is two numbers: longitude, latitude",
+                        "Write it as -109.5012, 44.5031.");
+            }
+        }
+        return List.of(ring);
+    }
+
+    private static JsonNode json(String typed) {
+        try {
+            return JSON.readTree(typed);
+        } catch (JsonProcessingException e) {
+            throw new Refused("boundary", "not JSON", "a GeoJSON file starts with { and is whole", "Paste it again.");
+        }
+    }
+
+    private static List<List<List<Double>>> polygon(JsonNode json) {
+        return switch (json.path("type").asText()) {
+            case "Polygon" -> rings(json.path("coordinates"));
+            case "Feature" -> polygon(json.path("geometry"));
+            case "FeatureCollection" -> {
+                if (json.path("features").size() != 1) {
+                    throw new Refused(
+                            "boundary",
+                            json.path("features").size() + " features",
+                            "one field is one polygon",
+                            "Send one field at a time.");
+                }
+                yield polygon(json.path("features").get(0));
+            }
+            default ->
+                throw new Refused(
+                        "boundary", json.path("type").asText(), "a field is a GeoJSON Polygon", "Export it as one.");
+        };
+    }
+
+    private static List<List<List<Double>>> rings(JsonNode coordinates) {
+        var rings = new ArrayList<List<List<Double>>>();
+        for (var ring : coordinates) {
+            var positions = new ArrayList<List<Double>>();
+            for (var position : ring) {
+                if (!position.path(0).isNumber() || !position.path(1).isNumber()) {
+                    throw new Refused(
+                            "boundary", position.toString(), "a corner is two numbers", "Export the polygon again.");
+                }
+                positions.add(
+                        List.of(position.get(0).doubleValue(), position.get(1).doubleValue()));
+            }
+            rings.add(positions);
+        }
+        return rings;
+    }
+
+    /** Several polygons: a collection, or blocks of corners with empty lines between them. */
+    public static List<FieldShape> zones(String typed) {
+        var zones = new ArrayList<FieldShape>();
+        try {
+            if (!typed.stripLeading().startsWith("{")) {
+                for (var block : typed.split("\\R\\s*\\R")) {
+                    zones.add(FieldShape.of(rings(block)));
+                }
+                return zones;
+            }
+            var json = json(typed);
+            if (json.path("type").asText().equals("FeatureCollection")) {
+                for (var feature : json.path("features")) {
+                    zones.add(FieldShape.of(polygon(feature)));
+                }
+                return zones;
+            }
+            return List.of(FieldShape.of(polygon(json)));
+        } catch (Refused e) {
+            throw new Refused(e.problems().stream()
+                    .map(p -> new Problem("zones", p.value(), p.rule(), p.fix()))
+                    .toList());
+        }
+    }
+
+    /** The walks as lines and their stops as points, numbered through. */
+    public static String write(List<FieldWalk> walks) {
+        var all = JSON.createObjectNode().put("type", "FeatureCollection");
+        var features = all.putArray("features");
+        int number = 0;
+        for (var walk : walks) {
+            var line = features.addObject().put("type", "Feature");
+            line.putObject("properties").put("name", "walk");
+            positions(line.putObject("geometry").put("type", "LineString").putArray("coordinates"), walk.path());
+            for (var stop : walk.stops()) {
+                number++;
+                var at = stop.onTheGlobe();
+                var point = features.addObject().put("type", "Feature");
+                point.putObject("properties").put("name", "S%02d".formatted(number));
+                point.putObject("geometry")
+                        .put("type", "Point")
+                        .putArray("coordinates")
+                        .add(at.longitude())
+                        .add(at.latitude());
+            }
+        }
+        return all.toPrettyString();
+    }
+
+    private static void positions(ArrayNode to, List<FieldShape.Corner> corners) {
+        for (var corner : corners) {
+            var at = corner.onTheGlobe();
+            to.addArray().add(at.longitude()).add(at.latitude());
+        }
+    }
+}
