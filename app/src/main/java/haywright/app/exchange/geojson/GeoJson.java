@@ -33,7 +33,7 @@ public final class GeoJson {
                 ring.add(List.of(Double.valueOf(numbers[0]), Double.valueOf(numbers[1])));
             } catch (NumberFormatException | ArrayIndexOutOfBoundsException e) {
                 throw new Refused(
-                        "boundary",
+                        "field",
                         line,
                         "a corner is two numbers: longitude, latitude",
                         "Write it as -109.5012, 44.5031.");
@@ -46,7 +46,7 @@ public final class GeoJson {
         try {
             return JSON.readTree(typed);
         } catch (JsonProcessingException e) {
-            throw new Refused("boundary", "not JSON", "a GeoJSON file starts with { and is whole", "Paste it again.");
+            throw new Refused("field", "not JSON", "a GeoJSON file starts with { and is whole", "Paste it again.");
         }
     }
 
@@ -57,7 +57,7 @@ public final class GeoJson {
             case "FeatureCollection" -> {
                 if (json.path("features").size() != 1) {
                     throw new Refused(
-                            "boundary",
+                            "field",
                             json.path("features").size() + " features",
                             "one field is one polygon",
                             "Send one field at a time.");
@@ -66,7 +66,7 @@ public final class GeoJson {
             }
             default ->
                 throw new Refused(
-                        "boundary", json.path("type").asText(), "a field is a GeoJSON Polygon", "Export it as one.");
+                        "field", json.path("type").asText(), "a field is a GeoJSON Polygon", "Export it as one.");
         };
     }
 
@@ -77,7 +77,7 @@ public final class GeoJson {
             for (var position : ring) {
                 if (!position.path(0).isNumber() || !position.path(1).isNumber()) {
                     throw new Refused(
-                            "boundary", position.toString(), "a corner is two numbers", "Export the polygon again.");
+                            "field", position.toString(), "a corner is two numbers", "Export the polygon again.");
                 }
                 positions.add(
                         List.of(position.get(0).doubleValue(), position.get(1).doubleValue()));

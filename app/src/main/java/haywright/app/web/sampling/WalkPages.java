@@ -29,7 +29,7 @@ public final class WalkPages {
     public static final Ask NAME = Ask.text("name", "What the field is called", "");
     public static final Ask GROWS = Ask.text("grows", "What grows in it", "");
     public static final Ask CORNERS = Ask.text(
-            "boundary",
+            "field",
             "Its corners",
             "One corner a line: longitude, latitude in degrees, as −109.5012, 44.5031. Or paste a GeoJSON polygon.");
     public static final Ask STOPS = Ask.number("stops", "Stops", "");
