@@ -44,7 +44,7 @@ final class Joining {
             List.of(Analyte.ADICP, Analyte.NDICP),
             List.of(Analyte.ADICP, Analyte.CP));
 
-    private static final Set<FeedClass> RANKED_BY_FEED_VALUE =
+    static final Set<FeedClass> RANKED_BY_FEED_VALUE =
             EnumSet.of(FeedClass.LEGUME_HAY, FeedClass.GRASS_HAY, FeedClass.MIXED_HAY);
 
     /** Readings and whose they are, in words. */

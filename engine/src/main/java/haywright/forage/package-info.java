@@ -8,6 +8,9 @@
  * ({@link haywright.forage.Tdn}, {@link haywright.forage.NetEnergy}, {@link haywright.forage.RelativeFeedValue},
  * {@link haywright.forage.Nitrate}, …) is a record of what was measured and can be used alone.
  *
+ * <p>{@link haywright.forage.LotEstimate} says how far to trust it: the {@link haywright.forage.Prior} of its kind, moved
+ * by what was {@link haywright.forage.Tested} as far as sampling and laboratory allow.
+ *
  * <p>Concentrations are per cent or ppm of dry matter, energy is Mcal per kg of dry matter. Where sources disagree they
  * are shown together (nitrate) or the one used is named with its reason (TDN). Knows {@code sampling}, {@code chance},
  * {@code workings} and {@code quantity}; knows nothing of cattle, files or pages.

@@ -49,12 +49,16 @@ public record Precision(Spread spread, Design design, int lotUnits, double confi
     }
 
     public double variance() {
+        return compositeVariance() + spread.laboratory() / design.analyses();
+    }
+
+    /** Of the composite alone, before any laboratory: what its analysis would scatter by if it were exact. */
+    public double compositeVariance() {
         double n = design.units();
         double finite = lotUnits == 0 ? 1 : 1 - n / lotUnits;
         return finite * spread.between() / n
                 + spread.within() / (n * design.increments())
-                + spread.split() / design.splits()
-                + spread.laboratory() / design.analyses();
+                + spread.split() / design.splits();
     }
 
     public double standardError() {

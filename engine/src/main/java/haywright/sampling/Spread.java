@@ -78,10 +78,26 @@ public record Spread(
                 ofValue ? row.number("cv_pct").orElseThrow() : row.number("sd").orElseThrow();
         double half = sd * sd / 2;
         // A laboratory's error is kept on the scale of the lot's: per cent of the value only where both are.
+        return of(half, laboratory, ofValue, source(row));
+    }
+
+    /**
+     * What wet chemistry scatters by, with nothing of the lot in it.
+     *
+     * @param analyte id of the analyte; empty where the book has no laboratory's spread of it
+     */
+    public static Optional<Spread> ofLaboratory(String analyte) {
+        return LABORATORY.rows().stream()
+                .filter(r -> r.text("analyte").equals(analyte))
+                .findFirst()
+                .map(r -> of(0, r, r.number("same_sd").isEmpty(), source(r)));
+    }
+
+    private static Spread of(double half, PublishedTable.Row laboratory, boolean ofValue, Source source) {
         double same = laboratory.number(ofValue ? "same_cv_pct" : "same_sd").orElse(0);
         double across =
                 laboratory.number(ofValue ? "between_cv_pct" : "between_sd").orElse(same);
-        return new Spread(half, half, 0, same * same, across * across - same * same, ofValue, 0, source(row));
+        return new Spread(half, half, 0, same * same, across * across - same * same, ofValue, 0, source);
     }
 
     public static String analytes(Crop crop) {

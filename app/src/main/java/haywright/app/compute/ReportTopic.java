@@ -91,7 +91,7 @@ final class ReportTopic {
             return Arrays.stream(Unit.values()).anyMatch(u -> u.suffix().equals(unit));
         }
 
-        private Reading reading() {
+        Reading reading() {
             var printed = Arrays.stream(Unit.values())
                     .filter(u -> u.suffix().equals(unit == null ? "" : unit))
                     .findFirst()
@@ -103,7 +103,7 @@ final class ReportTopic {
     record Normal(Analyte analyte, double value, String unit, Basis basis) {}
 
     record Finding(String level, String rule, @Nullable Analyte field, String words, String fix) {
-        private static Finding of(Issue issue) {
+        static Finding of(Issue issue) {
             return new Finding(issue.level().name(), issue.rule(), issue.field(), issue.words(), issue.fix());
         }
     }

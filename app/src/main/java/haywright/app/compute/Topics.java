@@ -8,6 +8,7 @@ public final class Topics {
     public static final List<Topic<?, ?>> ALL = Stream.of(
                     ForageTopics.ALL,
                     List.of(ReportTopic.TOPIC),
+                    EstimateTopics.ALL,
                     SamplingTopics.ALL,
                     List.of(FieldWalkTopic.TOPIC, StockTopic.TOPIC),
                     CattleTopics.ALL,

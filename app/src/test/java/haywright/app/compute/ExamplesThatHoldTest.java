@@ -121,6 +121,12 @@ class ExamplesThatHoldTest {
                         "{'groups':[{'head':100,'dmi_lb':26}],'days':120,'dm_pct':90,'feeding_loss_pct':15,"
                                 + "'storage_loss_pct':10}",
                         "{'eaten_lb_dm':312000,'needed_tons_as_fed':226.580}"),
+                // NDFn 39.5, NFC 29.8, FA 1.2: 29.204 + 17.67 + 2.619 + 18.17 − 7; 2.85714 + 0.0277037; /1.23
+                new Example(
+                        "relative-forage-quality",
+                        "{'class':'legume','ndf_pct_dm':42,'ndicp_pct_dm':2.5,'cp_pct_dm':19,'fat_pct_dm':2.2,"
+                                + "'ash_pct_dm':9.5,'ndfd48_pct_ndf':46}",
+                        "{'tdn_pct_dm':60.663,'dmi_pct_bw':2.88485,'rfq':142.279}"),
                 // 82.38 − 0.7515·40
                 new Example("tdn", "{'equation':'western-alfalfa','adf_pct_dm':40}", "{'tdn_pct_dm':52.32}"));
     }

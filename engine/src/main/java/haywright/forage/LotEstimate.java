@@ -1,0 +1,162 @@
+package haywright.forage;
+
+import haywright.chance.ChiSquare;
+import haywright.chance.Gaussian;
+import haywright.workings.Worked;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * A lot's composition and how far to trust it: what its kind is likely made of, moved by what was measured.
+ *
+ * <p>On the scale of each analyte's bell the lot's truth θ is N(μ, Σ) before, and a report gives y = Hθ + e. e has one
+ * part for each composite, one for each laboratory and method, and one for each result; all three are carried as the
+ * covariance of e, which gives the same as carrying them as unknowns. A core with more leaf has more protein and less
+ * fibre at once, so the sampling error of a composite goes together between analytes as lots do (judgement); a
+ * laboratory's errors do not. The order of the reports plays no part.
+ *
+ * @param estimates one for each analyte that the kind knows, TDN apart
+ * @param posterior θ after the reports, on the scales of the kind's cells
+ * @param issues reports so far from the kind that class, column or lot may be wrong
+ * @param notes which figures were no measurement, and why
+ */
+public record LotEstimate(
+        Prior prior,
+        List<Tested> tested,
+        List<Estimate> estimates,
+        Gaussian posterior,
+        List<Issue> issues,
+        List<String> notes) {
+    /** A report this unlikely is asked about: one in a thousand of its kind. */
+    private static final double ASKED_ABOUT = 0.999;
+
+    /**
+     * One analyte.
+     *
+     * @param measured how many results of it there are
+     * @param lot of the variance that is left, what comes from lots of a kind differing
+     * @param sampling what comes from a sample not being the lot
+     * @param laboratory what comes from the laboratory
+     */
+    public record Estimate(
+            Prior.Cell cell, Marginal now, int measured, double lot, double sampling, double laboratory) {
+        public Analyte analyte() {
+            return cell.analyte();
+        }
+
+        public Marginal before() {
+            return cell.marginal();
+        }
+
+        public double lotShare() {
+            return lot / (lot + sampling + laboratory);
+        }
+
+        public double samplingShare() {
+            return sampling / (lot + sampling + laboratory);
+        }
+
+        public double laboratoryShare() {
+            return laboratory / (lot + sampling + laboratory);
+        }
+    }
+
+    /** @param tested none for a lot that was never tested: then its kind speaks alone, visibly wide */
+    public static LotEstimate of(Prior prior, List<Tested> tested) {
+        var notes = new ArrayList<String>();
+        var all = Seen.of(prior, tested, notes);
+        var issues = new ArrayList<Issue>();
+        for (var one : tested) {
+            farFromItsKind(prior, Seen.of(prior, List.of(one), new ArrayList<>()))
+                    .ifPresent(issues::add);
+        }
+        var told = all.given(prior);
+        var estimates = new ArrayList<Estimate>();
+        for (int i = 0; i < prior.cells().size(); i++) {
+            var cell = prior.cells().get(i);
+            if (cell.analyte() == Analyte.TDN) {
+                continue;
+            }
+            int index = i;
+            double lot = told.fromItself(i, i);
+            double sampling = told.fromError(i, i, all.sampling());
+            double laboratory = told.fromError(i, i, all.laboratory());
+            estimates.add(new Estimate(
+                    cell,
+                    Marginal.ofScale(
+                            told.mean(i),
+                            Math.sqrt(lot + sampling + laboratory),
+                            cell.marginal().log()),
+                    (int) all.results().stream().filter(r -> r.index() == index).count(),
+                    lot,
+                    sampling,
+                    laboratory));
+        }
+        return new LotEstimate(prior, List.copyOf(tested), estimates, told.posterior(), issues, notes);
+    }
+
+    public LotEstimate {
+        estimates = List.copyOf(estimates);
+        issues = List.copyOf(issues);
+        notes = List.copyOf(notes);
+    }
+
+    /** What one result alone says: its value, as far as it can be trusted. */
+    public Marginal alone(Tested one, Analyte analyte) {
+        var value = one.values().get(analyte);
+        if (value == null) {
+            throw new IllegalArgumentException("the report does not have " + analyte);
+        }
+        var error = ResultError.of(prior, analyte, one);
+        boolean log = prior.cells().get(prior.index(analyte)).marginal().log();
+        return new Marginal(value, Math.sqrt(error.sampling() + error.laboratory()), log);
+    }
+
+    /** TDN, net energy and feed value, before any report. @param seed the same seed gives the same figures */
+    public List<Derived> derivedBefore(long seed) {
+        return Derived.of(prior, prior.gaussian(), seed);
+    }
+
+    /** TDN, net energy and feed value as they are known now. @param seed the same seed gives the same figures */
+    public List<Derived> derived(long seed) {
+        return Derived.of(prior, posterior, seed);
+    }
+
+    /** How the figures were weighed together. */
+    public Worked weighing() {
+        var seen = Seen.of(prior, tested, new ArrayList<>());
+        return new Weighing(prior, seen, seen.given(prior), estimates);
+    }
+
+    private static Optional<Issue> farFromItsKind(Prior prior, Seen report) {
+        if (report.results().isEmpty()) {
+            return Optional.empty();
+        }
+        var told = report.given(prior);
+        double limit = new ChiSquare(report.results().size()).quantile(ASKED_ABOUT);
+        if (told.squaredDistance() <= limit) {
+            return Optional.empty();
+        }
+        int most = 0;
+        for (int k = 1; k < report.results().size(); k++) {
+            most = told.sharedBy(k) > told.sharedBy(most) ? k : most;
+        }
+        var strange = report.results().get(most);
+        var cell = prior.cells().get(strange.index());
+        return Optional.of(Issue.warning(
+                "far-from-kind",
+                cell.analyte(),
+                "Fewer than one lot of %s in a thousand looks like this report; most of all for its %s of %s, where such lots have %s to %s nine times in ten"
+                        .formatted(
+                                prior.words(),
+                                cell.analyte().words().toLowerCase(Locale.ROOT),
+                                Sheet.with(strange.value(), cell.analyte().unit()),
+                                Say.rounded(cell.marginal().low90(), 2),
+                                Sheet.with(
+                                        Math.round(cell.marginal().high90() * 100) / 100.0,
+                                        cell.analyte().unit())),
+                "Is it another feed, the other column of the report, or the bag of another lot?"));
+    }
+}

@@ -1,0 +1,166 @@
+package haywright.forage;
+
+import haywright.chance.Gaussian;
+import haywright.workings.PublishedTable;
+import haywright.workings.Source;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * What a lot of one kind is likely made of before anybody tests it: a mean, a spread and how the analytes go together.
+ * Most of it is judgement, and every cell says so. The published spreads hold sampling and laboratory noise, which is not
+ * taken out of them.
+ *
+ * <p>TDN is among the analytes only of kinds that have no line from fibre to TDN: elsewhere it would count fibre twice.
+ */
+public final class Prior {
+    private static final PublishedTable KINDS = PublishedTable.read(Prior.class, "prior_kinds.csv");
+    private static final PublishedTable CELLS = PublishedTable.read(Prior.class, "priors.csv");
+    private static final Map<List<Analyte>, Double> CORRELATION = correlation();
+
+    private final String id;
+    private final String words;
+    private final FeedClass feedClass;
+    private final List<Cell> cells;
+    private final double[][] correlation;
+    private final Gaussian gaussian;
+
+    /**
+     * One analyte of a kind.
+     *
+     * @param mark how firmly it is known, in words: "judgement", "judgement over figures that were read"
+     * @param leansOn the figures it leans on; empty where there are none
+     */
+    public record Cell(Analyte analyte, Marginal marginal, String mark, String leansOn, Source source) {}
+
+    private Prior(PublishedTable.Row kind) {
+        id = kind.text("kind");
+        words = kind.text("words");
+        feedClass = feedClass(kind);
+        boolean hasLine = AdfEquation.usual(feedClass).isPresent();
+        cells = CELLS.rows().stream()
+                .filter(r -> r.text("kind").equals(id))
+                .map(Prior::cell)
+                .filter(c -> c.analyte != Analyte.TDN || !hasLine)
+                .toList();
+        boolean together = kind.text("correlated").equals("yes");
+        int n = cells.size();
+        correlation = new double[n][n];
+        var mean = new double[n];
+        var covariance = new double[n][n];
+        for (int i = 0; i < n; i++) {
+            var bell = cells.get(i).marginal;
+            mean[i] = bell.onScale(bell.centre());
+            for (int j = 0; j < n; j++) {
+                var pair = List.of(cells.get(i).analyte, cells.get(j).analyte);
+                correlation[i][j] = i == j ? 1 : together ? CORRELATION.getOrDefault(pair, 0.0) : 0;
+                covariance[i][j] =
+                        correlation[i][j] * bell.sd() * cells.get(j).marginal.sd();
+            }
+        }
+        gaussian = new Gaussian(mean, covariance);
+    }
+
+    /** Every kind there is. */
+    public static Collection<Prior> all() {
+        return Kinds.ALL;
+    }
+
+    /** By the kind's own id: {@code dormant_range}. */
+    public static Optional<Prior> named(String id) {
+        return Kinds.ALL.stream().filter(p -> p.id.equals(id)).findFirst();
+    }
+
+    /**
+     * The kind that a feed is of: the one that names the feed's group in the book, else the one that stands for the whole
+     * class; a feed without a row is the usual one of its class. Empty where no spread is known: meals, by-products, minerals, grains other than barley.
+     */
+    public static Optional<Prior> of(FeedClass feedClass, Optional<FeedBook.Row> row) {
+        var group = row.or(() -> FeedBook.published().usual(feedClass))
+                .map(FeedBook.Row::group)
+                .orElse("");
+        return kind(feedClass, group).or(() -> kind(feedClass, ""));
+    }
+
+    private static Optional<Prior> kind(FeedClass feedClass, String group) {
+        return KINDS.rows().stream()
+                .filter(k -> feedClass(k) == feedClass)
+                .filter(k -> List.of(k.text("book_groups").split(";")).contains(group))
+                .findFirst()
+                .flatMap(k -> named(k.text("kind")));
+    }
+
+    public String id() {
+        return id;
+    }
+
+    public String words() {
+        return words;
+    }
+
+    public FeedClass feedClass() {
+        return feedClass;
+    }
+
+    /** In the order of the vector. */
+    public List<Cell> cells() {
+        return cells;
+    }
+
+    /** The whole, each analyte on its own scale. */
+    public Gaussian gaussian() {
+        return gaussian;
+    }
+
+    /** How analytes i and j go together, −1 to 1. */
+    double correlation(int i, int j) {
+        return correlation[i][j];
+    }
+
+    /** Where an analyte stands in the vector; −1 where the kind says nothing of it. */
+    int index(Analyte analyte) {
+        for (int i = 0; i < cells.size(); i++) {
+            if (cells.get(i).analyte == analyte) {
+                return i;
+            }
+        }
+        return -1;
+    }
+
+    private static FeedClass feedClass(PublishedTable.Row kind) {
+        return FeedClass.valueOf(kind.text("class").toUpperCase(Locale.ROOT));
+    }
+
+    private static Cell cell(PublishedTable.Row row) {
+        return new Cell(
+                Analyte.named(row.text("analyte")),
+                new Marginal(
+                        row.number("centre").orElseThrow(),
+                        row.number("sd").orElseThrow(),
+                        row.text("scale").equals("log")),
+                row.text("tier"),
+                row.text("leans_on"),
+                Source.judgement(row.text("source")));
+    }
+
+    private static Map<List<Analyte>, Double> correlation() {
+        var correlation = new HashMap<List<Analyte>, Double>();
+        for (var row : PublishedTable.read(Prior.class, "prior_correlation.csv").rows()) {
+            var one = Analyte.named(row.text("analyte"));
+            var other = Analyte.named(row.text("with"));
+            double r = row.number("r").orElseThrow();
+            correlation.put(List.of(one, other), r);
+            correlation.put(List.of(other, one), r);
+        }
+        return Map.copyOf(correlation);
+    }
+
+    /** Built when first asked for. */
+    private static final class Kinds {
+        static final List<Prior> ALL = KINDS.rows().stream().map(Prior::new).toList();
+    }
+}

@@ -1,0 +1,73 @@
+package haywright.forage;
+
+import haywright.sampling.Design;
+import haywright.workings.Refused;
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.Map;
+
+/**
+ * What a laboratory measured of a lot, with how its sample was taken: an observation. What a laboratory calculates is
+ * not among the values.
+ *
+ * @param laboratory its name; reports without one count as of one laboratory, so that no bias is averaged away unseen
+ * @param composite the code of the bag: results of one bag share the error of its sampling; empty for a bag of its own
+ * @param design what the sample was made of; {@link #ONE_GRAB} where nobody knows
+ * @param lotUnits units in the lot, 0 where they cannot be counted
+ * @param values as measured, on dry matter in each analyte's unit
+ */
+public record Tested(
+        String laboratory, Method method, String composite, Design design, int lotUnits, Map<Analyte, Double> values) {
+    /** A grab speaks for one place; a sample of unknown origin is trusted no further. */
+    public static final Design ONE_GRAB = Design.of(1, 1, 1);
+
+    /** How the laboratory worked. Unknown counts as halfway between, variance for variance. */
+    public enum Method {
+        WET,
+        NIR,
+        UNKNOWN
+    }
+
+    public Tested {
+        if (lotUnits != 0 && design.units() > lotUnits) {
+            throw new Refused(
+                    "units",
+                    design.units() + " of " + lotUnits,
+                    "no more units can be sampled than the lot has",
+                    "How many bales, loads or places were there?");
+        }
+        values = values.isEmpty() ? Map.of() : Collections.unmodifiableMap(new EnumMap<>(values));
+        for (var analyte : values.keySet()) {
+            if (!analyte.isMeasured()) {
+                throw new IllegalArgumentException(analyte + " is calculated from other figures, not measured");
+            }
+        }
+    }
+
+    /**
+     * The figures of a report that are measurements: no error stands beside them, and nothing in them was calculated.
+     * Protein comes from nitrogen and nitrate nitrogen from the other forms where only those are printed.
+     */
+    public static Map<Analyte, Double> measured(CheckedReport report) {
+        var measured = new EnumMap<Analyte, Double>(Analyte.class);
+        report.sound().forEach((analyte, value) -> {
+            if (analyte.isMeasured()) {
+                measured.put(analyte, value);
+            }
+        });
+        var nitrogen = report.sound().get(Analyte.N);
+        if (nitrogen != null) {
+            measured.putIfAbsent(Analyte.CP, new ProteinFromNitrogen(nitrogen).percent());
+        }
+        for (var form : Map.of(Analyte.NO3, Nitrate.Form.NO3, Analyte.KNO3, Nitrate.Form.KNO3)
+                .entrySet()) {
+            var printed = report.sound().get(form.getKey());
+            if (printed != null) {
+                measured.putIfAbsent(
+                        Analyte.NO3N,
+                        new Nitrate(printed, form.getValue(), form.getKey().unit()).no3n());
+            }
+        }
+        return measured;
+    }
+}
