@@ -24,7 +24,14 @@ public final class LotSubject {
         double tons = Unit.TON.fromBase(lot.stock().asFedKg().orElse(0));
         var facts = new LotFacts(tons, 1, 1, 0, false, false, false, 1);
         return new Subject(
-                material, layout.map(Layout::count).orElse(0), layout.orElse(null), crop(lot.feedClass()), 0, 0, facts);
+                material,
+                layout.map(Layout::count).orElse(0),
+                layout.orElse(null),
+                crop(lot.feedClass()),
+                0,
+                0,
+                null,
+                facts);
     }
 
     static Material material(Lot lot) {

@@ -132,7 +132,11 @@ public record SamplingPlan(
 
     private static CompositeMass composite(Subject subject, int cores, double needGrams) {
         var material = subject.material();
-        double depth = Unit.INCH.toBase(material.take("depth_in"));
+        var own = subject.probe();
+        var probe = own != null
+                ? own
+                : new Probe(Unit.INCH.toBase(material.take("bore_in")), Unit.INCH.toBase(material.take("depth_in")));
+        double depth = probe.depthMetres();
         double room = subject.baleDepthMetres();
         if (room > 0 && depth >= room) {
             throw new Refused(
@@ -143,7 +147,7 @@ public record SamplingPlan(
                     "Use a shorter probe, or core from the end.");
         }
         return new CompositeMass(
-                Unit.INCH.toBase(material.take("bore_in")),
+                probe.boreMetres(),
                 depth,
                 subject.densityKgPerM3() > 0 ? subject.densityKgPerM3() : density(material.name()),
                 cores,

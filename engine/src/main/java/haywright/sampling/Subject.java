@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
  * @param layout how the bales lie; null where nothing is stacked, and then they are taken as loose
  * @param crop decides the book's spread; null takes the material's usual one
  * @param densityKgPerM3 as fed, from the bale's own size and weight; 0 takes the published one of its kind
+ * @param probe null takes the usual one of the material
  * @param baleDepthMetres how far a probe can go into a bale before it comes out; 0 when not known
  */
 public record Subject(
@@ -19,6 +20,7 @@ public record Subject(
         @Nullable Crop crop,
         double densityKgPerM3,
         double baleDepthMetres,
+        @Nullable Probe probe,
         LotFacts facts) {
     public Subject {
         if (material.isCounted() && units < 1) {
@@ -42,7 +44,7 @@ public record Subject(
     }
 
     public static Subject of(Material material, int units) {
-        return new Subject(material, units, null, null, 0, 0, LotFacts.PLAIN);
+        return new Subject(material, units, null, null, 0, 0, null, LotFacts.PLAIN);
     }
 
     public Crop cropOrUsual() {

@@ -69,18 +69,29 @@ class SamplingPlanTest {
 
     @Test
     void aProbeLongerThanTheBaleIsRefused() {
-        var subject = new Subject(Material.SMALL_SQUARE_BALE, 100, null, null, 0, Unit.INCH.toBase(14), LotFacts.PLAIN);
+        var subject =
+                new Subject(Material.SMALL_SQUARE_BALE, 100, null, null, 0, Unit.INCH.toBase(14), null, LotFacts.PLAIN);
         assertThatThrownBy(() -> SamplingPlan.of(subject, Aim.USUAL))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("far side")
                 .hasMessageContaining("shorter probe");
     }
 
+    // A 3/8 in probe to 12 in: π/4·(3/8 in)²·12 in·10.5 lb/ft³ = 0.008053 lb a core, too little in twenty.
+    @Test
+    void theProbeThatIsThereDecidesTheMass() {
+        var thin = new Probe(Unit.INCH.toBase(0.375), Unit.INCH.toBase(12));
+        var plan = SamplingPlan.of(
+                new Subject(Material.LARGE_ROUND_BALE, 100, null, null, 0, 0, thin, LotFacts.PLAIN), Aim.USUAL);
+        assertThat(Unit.GRAM.to(Unit.POUND, plan.grams())).isCloseTo(20 * 0.0080535, within(0.00002));
+        assertThat(plan.massInWords()).contains("take", "more cores");
+    }
+
     @Test
     void balesOutOfReachAreMadeUpInThoseWithin() {
         var layout = new Layout.Block(1, 6, 3, 18, 1, java.util.EnumSet.of(Place.Side.FRONT));
         var plan = SamplingPlan.of(
-                new Subject(Material.LARGE_SQUARE_BALE, 18, layout, null, 0, 0, LotFacts.PLAIN), Aim.USUAL);
+                new Subject(Material.LARGE_SQUARE_BALE, 18, layout, null, 0, 0, null, LotFacts.PLAIN), Aim.USUAL);
         assertThat(plan.used().design().units()).isEqualTo(6);
         assertThat(plan.used().design().cores()).isGreaterThanOrEqualTo(20);
         assertThat(plan.used().why()).contains("Only 6 bales can be reached");
@@ -137,7 +148,8 @@ class SamplingPlanTest {
         assertThat(LotCheck.of(mixed).warnings())
                 .hasSize(8)
                 .allMatch(w -> w.cost().length() > 40);
-        var plan = SamplingPlan.of(new Subject(Material.LARGE_ROUND_BALE, 500, null, null, 0, 0, mixed), Aim.USUAL);
+        var plan =
+                SamplingPlan.of(new Subject(Material.LARGE_ROUND_BALE, 500, null, null, 0, 0, null, mixed), Aim.USUAL);
         assertThat(plan.lot().warnings()).hasSize(8);
         assertThat(LotCheck.of(LotFacts.PLAIN).warnings()).isEmpty();
     }

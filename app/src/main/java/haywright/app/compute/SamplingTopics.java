@@ -11,6 +11,7 @@ import haywright.sampling.Material;
 import haywright.sampling.Place;
 import haywright.sampling.PlotYield;
 import haywright.sampling.Precision;
+import haywright.sampling.Probe;
 import haywright.sampling.Purpose;
 import haywright.sampling.Rule;
 import haywright.sampling.SamplingPlan;
@@ -113,6 +114,14 @@ final class SamplingTopics {
             @Key(words = "Tiers that can be cored from the ground.") @Nullable
             Integer reachTiers,
 
+            @Key(
+                    value = Unit.INCH,
+                    words = "Inside diameter of the probe; with probe_depth, in place of the usual one.")
+            OptionalDouble probeBore,
+
+            @Key(value = Unit.INCH, words = "How deep the probe goes in.")
+            OptionalDouble probeDepth,
+
             @Key(words = "Variance from unit to unit; in place of the book's.")
             OptionalDouble betweenVariance,
 
@@ -130,12 +139,20 @@ final class SamplingTopics {
             }
         }
 
+        @Nullable
+        Probe probe() {
+            return probeBore.isEmpty() || probeDepth.isEmpty()
+                    ? null
+                    : new Probe(Unit.INCH.toBase(probeBore.getAsDouble()), Unit.INCH.toBase(probeDepth.getAsDouble()));
+        }
+
         Subject subject() {
             int count = or(units, 0);
             var layout = rows == null || columns == null || tiers == null
                     ? null
                     : Layout.Block.open(rows, columns, tiers, count, or(reachTiers, USUAL_REACH));
-            return new Subject(material, count, layout, crop, 0, 0, lot == null ? LotFacts.PLAIN : lot.facts());
+            return new Subject(
+                    material, count, layout, crop, 0, 0, probe(), lot == null ? LotFacts.PLAIN : lot.facts());
         }
 
         Aim aim() {

@@ -10,6 +10,7 @@ import haywright.sampling.Layout;
 import haywright.sampling.LotFacts;
 import haywright.sampling.Material;
 import haywright.sampling.Place;
+import haywright.sampling.Probe;
 import haywright.sampling.Purpose;
 import haywright.sampling.Rule;
 import haywright.sampling.SamplingPlan;
@@ -50,6 +51,11 @@ public final class PlanForm {
     public static final Ask NO_RIGHT = Ask.choice("noRight", "The right side cannot be walked up to", "");
     public static final Ask NO_BACK = Ask.choice("noBack", "The back cannot be walked up to", "");
     public static final Ask NO_LEFT = Ask.choice("noLeft", "The left side cannot be walked up to", "");
+    public static final Ask BORE =
+            Ask.amount("bore", "Your probe, inside", Unit.INCH, "5/8 in is 0.625. Empty takes the usual one.");
+    public static final Ask DEPTH = Ask.amount("depth", "How deep it goes in", Unit.INCH, "12 to 24 is usual.");
+    public static final Ask BALE_DEPTH =
+            Ask.amount("baleDepth", "How deep a bale is there", Unit.INCH, "Where the probe goes in, to its far side.");
     public static final Ask CUTTINGS = Ask.number("cuttings", "Cuttings in it", "");
     public static final Ask FIELDS = Ask.number("fields", "Fields in it", "");
     public static final Ask SPECIES = Ask.number("species", "Kinds or mixes of plants", "");
@@ -71,6 +77,9 @@ public final class PlanForm {
             PER_UNIT,
             PER_CORE,
             PER_ANALYSIS,
+            BORE,
+            DEPTH,
+            BALE_DEPTH,
             REACH,
             NO_RIGHT,
             NO_BACK,
@@ -123,12 +132,29 @@ public final class PlanForm {
         double perCore = form.number(PER_CORE, "0 if your time is free.");
         double perAnalysis = form.number(PER_ANALYSIS, "What does the laboratory charge?");
         var reach = form.maybeCount(REACH);
+        var bore = form.maybeQuantity(BORE);
+        var depth = form.maybeQuantity(DEPTH);
+        var baleDepth = form.maybeQuantity(BALE_DEPTH);
+        if ((bore == null) != (depth == null)) {
+            form.refuse(
+                    (bore == null ? BORE : DEPTH).name(),
+                    "",
+                    "a probe has a bore and a depth",
+                    "Put in both, or leave both empty.");
+        }
+        var probe = bore == null || depth == null ? null : new Probe(bore.base(), depth.base());
         var facts = facts(form, whole.facts().tons());
         var own = form.isEmpty(OWN)
                 ? Optional.<List<Double>>empty()
                 : Optional.of(Numbers.read(form, OWN, "At least three results."));
         return form.build(() -> SamplingPlan.of(
-                subject(whole, form, reach, facts.orElse(LotFacts.PLAIN)),
+                subject(
+                        whole,
+                        form,
+                        reach,
+                        probe,
+                        baleDepth == null ? 0 : baleDepth.base(),
+                        facts.orElse(LotFacts.PLAIN)),
                 new Aim(
                         rule,
                         analyte,
@@ -157,7 +183,13 @@ public final class PlanForm {
                 species));
     }
 
-    private static Subject subject(Subject whole, Form form, @Nullable Integer reach, LotFacts facts) {
+    private static Subject subject(
+            Subject whole,
+            Form form,
+            @Nullable Integer reach,
+            @Nullable Probe probe,
+            double baleDepth,
+            LotFacts facts) {
         var layout = whole.layout();
         if (layout instanceof Layout.Block b) {
             var open = EnumSet.of(Place.Side.FRONT, Place.Side.RIGHT, Place.Side.BACK, Place.Side.LEFT);
@@ -176,13 +208,7 @@ public final class PlanForm {
             layout = new Layout.Pyramid(p.base(), p.tiers(), p.length(), p.count(), reach);
         }
         return new Subject(
-                whole.material(),
-                whole.units(),
-                layout,
-                whole.crop(),
-                whole.densityKgPerM3(),
-                whole.baleDepthMetres(),
-                facts);
+                whole.material(), whole.units(), layout, whole.crop(), whole.densityKgPerM3(), baleDepth, probe, facts);
     }
 
     /** What can be asked of a material: water is tested as water alone. */
