@@ -102,7 +102,7 @@ class ReportPagesTest {
         assertThat(saved.status()).isEqualTo(303);
         var page = client.get(saved.header("Location")).body();
         assertThat(page)
-                .contains("CP\u00a010.0\u00a0%", "Spread not judged yet", "report of Oct 14, 2026, Tin Valley")
+                .contains("CP\u00a010.0\u00a0%", "How far to trust it", "report of Oct 14, 2026, Tin Valley")
                 .contains("Report added: Ditch-side stack", "Called safe by every source");
         var readings = report().readings();
         assertThat(readings).hasSize(7);

@@ -8,6 +8,7 @@ import haywright.forage.Composition;
 import haywright.forage.LabReport;
 import haywright.forage.LotComposition;
 import haywright.ranch.Lot;
+import haywright.ranch.Ranch;
 import haywright.workings.Origin;
 import haywright.workings.Worked;
 import java.util.ArrayList;
@@ -24,6 +25,7 @@ import org.jspecify.annotations.Nullable;
  * @param feedValue whether relative feed value is among the figures
  * @param changed what the feed book said beside what stands now; empty for a lot without a report or a row
  * @param reports newest first
+ * @param trust null where nobody knows how far lots of this feed differ
  */
 public record LotNow(
         Lot lot,
@@ -34,7 +36,8 @@ public record LotNow(
         boolean feedValue,
         String book,
         List<Changed> changed,
-        List<ReportRow> reports) {
+        List<ReportRow> reports,
+        @Nullable Trust trust) {
     /** Figures that decide a ration, first. */
     private static final List<Analyte> FIRST = List.of(
             Analyte.DM,
@@ -67,8 +70,8 @@ public record LotNow(
      */
     public record ReportRow(LabReport report, String day, String who, int confirmed, List<String> noted) {}
 
-    /** @param reports on the lot, oldest first */
-    static LotNow of(Lot lot, List<LabReport> reports) {
+    static LotNow of(Ranch ranch, Lot lot) {
+        var reports = ranch.reportsOn(lot.id()); // oldest first
         var row = ReportForm.bookRow(lot);
         var now = LotComposition.of(lot.feedClass(), row, reports);
         var before = LotComposition.of(lot.feedClass(), row, List.of());
@@ -83,7 +86,8 @@ public record LotNow(
                 now.composition().knows(Analyte.RFV),
                 row.map(r -> r.feed() + " (" + r.id() + ")").orElse(""),
                 reports.isEmpty() || row.isEmpty() ? List.of() : changed(before.composition(), now.composition()),
-                newestFirst.stream().map(report -> reportRow(lot, report)).toList());
+                newestFirst.stream().map(report -> reportRow(lot, report)).toList(),
+                Trust.of(ranch, lot).orElse(null));
     }
 
     static ReportRow reportRow(Lot lot, LabReport report) {

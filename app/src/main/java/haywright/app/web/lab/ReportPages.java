@@ -98,8 +98,7 @@ public final class ReportPages {
 
     private static void now(Page page) {
         var lot = lot(page);
-        page.show(
-                "haywright/app/web/lab/lotNow.jte", LotNow.of(lot, page.ranch().reportsOn(lot.id())));
+        page.show("haywright/app/web/lab/lotNow.jte", LotNow.of(page.ranch(), lot));
     }
 
     private static void add(Page page) {

@@ -1,0 +1,143 @@
+package haywright.app.web.lab;
+
+import haywright.app.report.TrustPicture;
+import haywright.app.report.TrustPicture.Bar;
+import haywright.app.report.TrustPicture.Figure;
+import haywright.app.report.TrustPicture.Fill;
+import haywright.forage.Analyte;
+import haywright.forage.Derived;
+import haywright.forage.Issue;
+import haywright.forage.LotEstimate;
+import haywright.forage.Marginal;
+import haywright.ranch.Lot;
+import haywright.ranch.LotTests;
+import haywright.ranch.Ranch;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * How far a lot may lie from its figures: before any report, by its samples, now.
+ *
+ * @param kind the kind of lot whose spread was taken, in words
+ * @param issues reports that fit this kind badly
+ */
+public record Trust(String kind, boolean tested, List<Row> rows, List<Issue> issues, List<String> notes, String svg) {
+    private static final List<Analyte> SHOWN = List.of(
+            Analyte.DM,
+            Analyte.CP,
+            Analyte.ADF,
+            Analyte.NDF,
+            Analyte.CA,
+            Analyte.P,
+            Analyte.MG,
+            Analyte.K,
+            Analyte.NO3N);
+    private static final List<Analyte> DRAWN = List.of(Analyte.CP, Analyte.ADF, Analyte.NDF);
+
+    /** The same lot shows the same figures each time. */
+    private static final long SEED = 1;
+
+    /** @param mostly what the range that is left comes from; empty where the lot was not tested */
+    public record Row(String name, String before, String likely, String now, String mostly, String mark) {}
+
+    /** Empty where nobody knows how far lots of this feed differ. */
+    static Optional<Trust> of(Ranch ranch, Lot lot) {
+        return LotTests.estimate(ranch, lot).map(estimate -> of(lot, estimate));
+    }
+
+    private static Trust of(Lot lot, LotEstimate estimate) {
+        boolean tested = !estimate.tested().isEmpty();
+        var rows = new ArrayList<Row>();
+        var figures = new ArrayList<Figure>();
+        for (var analyte : SHOWN) {
+            estimate.estimates().stream().filter(e -> e.analyte() == analyte).forEach(e -> rows.add(row(e, tested)));
+        }
+        for (var analyte : DRAWN) {
+            estimate.estimates().stream()
+                    .filter(e -> e.analyte() == analyte)
+                    .forEach(e -> figures.add(figure(estimate, e, tested)));
+        }
+        var before = estimate.derivedBefore(SEED);
+        var now = estimate.derived(SEED);
+        for (int i = 0; i < now.size(); i++) {
+            var then = before.get(i);
+            var d = now.get(i);
+            rows.add(new Row(
+                    Readings.name(d.analyte()),
+                    range(d.analyte(), then.low90(), then.high90()),
+                    Figures.say(d.analyte(), d.mean()),
+                    range(d.analyte(), d.low90(), d.high90()),
+                    tested && d.equationSd() * d.equationSd() > d.sd() * d.sd() / 2 ? "equation" : "",
+                    "worked out"));
+        }
+        now.stream()
+                .filter(d -> d.analyte() == Analyte.TDN)
+                .findFirst()
+                .ifPresent(d -> figures.add(new Figure(Readings.name(Analyte.TDN), bars(before.get(0), d, tested))));
+        return new Trust(
+                estimate.prior().words(),
+                tested,
+                rows,
+                estimate.issues(),
+                estimate.notes(),
+                new TrustPicture(lot.name(), figures).svg());
+    }
+
+    private static Row row(LotEstimate.Estimate e, boolean tested) {
+        return new Row(
+                Readings.name(e.analyte()),
+                range(e.analyte(), e.before().low90(), e.before().high90()),
+                Figures.say(e.analyte(), e.now().centre()),
+                range(e.analyte(), e.now().low90(), e.now().high90()),
+                tested ? mostly(e) : "",
+                e.cell()
+                        .mark()
+                        .replace("judgement over figures that were read", "judged, from reading")
+                        .replace("judgement over figures computed from open data", "judged, from data")
+                        .replace("judgement", "judged"));
+    }
+
+    private static String mostly(LotEstimate.Estimate e) {
+        if (e.measured() == 0) {
+            return "not measured";
+        }
+        double most = Math.max(e.lotShare(), Math.max(e.samplingShare(), e.laboratoryShare()));
+        return most == e.lotShare() ? "lots differ" : most == e.samplingShare() ? "sampling" : "laboratory";
+    }
+
+    private static Figure figure(LotEstimate estimate, LotEstimate.Estimate e, boolean tested) {
+        var bars = new ArrayList<Bar>();
+        bars.add(bar("before", e.analyte(), e.before(), Fill.WHITE));
+        for (var one : estimate.tested()) {
+            if (one.values().containsKey(e.analyte())) {
+                bars.add(bar("sample", e.analyte(), estimate.alone(one, e.analyte()), Fill.DOTTED));
+            }
+        }
+        if (tested) {
+            bars.add(bar("now", e.analyte(), e.now(), Fill.HATCHED));
+        }
+        return new Figure(Readings.name(e.analyte()), bars);
+    }
+
+    private static List<Bar> bars(Derived before, Derived now, boolean tested) {
+        var first = bar("before", before, Fill.WHITE);
+        return tested ? List.of(first, bar("now", now, Fill.HATCHED)) : List.of(first);
+    }
+
+    private static Bar bar(String label, Analyte analyte, Marginal bell, Fill fill) {
+        return new Bar(
+                label, bell.low90(), bell.centre(), bell.high90(), range(analyte, bell.low90(), bell.high90()), fill);
+    }
+
+    private static Bar bar(String label, Derived d, Fill fill) {
+        return new Bar(label, d.low90(), d.mean(), d.high90(), range(d.analyte(), d.low90(), d.high90()), fill);
+    }
+
+    /** "8.1 to 12.3 %": the unit once. */
+    private static String range(Analyte analyte, double low, double high) {
+        var from = Figures.say(analyte, Math.max(0, low));
+        int unit = from.indexOf('\u00a0');
+        return (unit < 0 ? from : from.substring(0, unit)) + " to " + Figures.say(analyte, high);
+    }
+}
