@@ -50,6 +50,11 @@ record ResultError(double sampling, double bias, double repeat) {
         return !(analyte == Analyte.NO3N && method == Tested.Method.NIR);
     }
 
+    /** Whether anybody says how far one sample of it lies from the lot. */
+    static boolean isKnown(Prior prior, Analyte analyte) {
+        return Spread.isInBook(crop(prior.feedClass()), like(analyte).id());
+    }
+
     private static double nir(Analyte analyte, Marginal cell) {
         var row = NIR.row("analyte", analyte.id());
         var share = row.number("of_prior_sd");
@@ -62,17 +67,21 @@ record ResultError(double sampling, double bias, double repeat) {
     private static double sampling(Prior prior, Analyte analyte, Tested tested) {
         var crop = crop(prior.feedClass());
         var cell = prior.cells().get(prior.index(analyte)).marginal();
-        // Lignin and fat within one lot were published nowhere: they go with fibre and with leaf.
-        var like = switch (analyte) {
-            case LIGNIN -> Analyte.ADF;
-            case FAT -> Analyte.CP;
-            default -> analyte;
-        };
+        var like = like(analyte);
         var likeCell = prior.cells().get(prior.index(like)).marginal();
         var spread = Spread.ofBook(crop, like.id());
         double variance = new Precision(spread, tested.design(), tested.lotUnits(), 90).compositeVariance();
         double onScale = onScale(variance, spread.ofValue(), likeCell);
         return like == analyte ? onScale : onScale * Math.pow(cell.sd() / likeCell.sd(), 2);
+    }
+
+    /** Lignin and fat within one lot were published nowhere: they go with fibre and with leaf (judgement). */
+    private static Analyte like(Analyte analyte) {
+        return switch (analyte) {
+            case LIGNIN -> Analyte.ADF;
+            case FAT -> Analyte.CP;
+            default -> analyte;
+        };
     }
 
     /** A variance in the analyte's unit, or in per cent of the value, carried to the scale of the bell. */

@@ -40,6 +40,9 @@ record Seen(List<Result> results, double[][] sampling, double[][] laboratory) {
                 }
                 if (!ResultError.isMeasurement(analyte, one.method())) {
                     notes.add("Nitrate by NIR is left out: it takes chemistry to find it.");
+                } else if (!ResultError.isKnown(prior, analyte)) {
+                    notes.add("%s is left out: nobody says how far one sample of %s lies from the lot in it."
+                            .formatted(analyte.words(), prior.words()));
                 } else if (prior.cells().get(index).marginal().log() && value <= 0) {
                     notes.add("%s of 0 is left out: it means less than the laboratory can find, not how much less."
                             .formatted(analyte.words()));

@@ -100,6 +100,13 @@ public record Spread(
         return new Spread(half, half, 0, same * same, across * across - same * same, ofValue, 0, source);
     }
 
+    /** Whether the book says how far an analyte scatters within one lot. */
+    public static boolean isInBook(Crop crop, String analyte) {
+        return WITHIN_LOT.rows().stream()
+                .anyMatch(r ->
+                        r.text("crop").equals(crop.name()) && r.text("analyte").equals(analyte));
+    }
+
     public static String analytes(Crop crop) {
         return WITHIN_LOT.rows().stream()
                 .filter(r -> r.text("crop").equals(crop.name()))

@@ -342,6 +342,40 @@ class LotEstimateTest {
                 .containsOnlyKeys(Analyte.CP);
     }
 
+    /** Every kind, every way, every analyte at once: nothing breaks, and what was taken moves and narrows. */
+    @Test
+    void everyKindTakesEveryMeasurement() {
+        for (var prior : Prior.all()) {
+            var values = new EnumMap<Analyte, Double>(Analyte.class);
+            for (var analyte : Analyte.values()) {
+                if (analyte.isMeasured()) {
+                    values.put(analyte, 1.0);
+                }
+            }
+            prior.cells().stream()
+                    .filter(c -> c.analyte().isMeasured())
+                    .forEach(c -> values.put(c.analyte(), c.marginal().centre()));
+            for (var method : Tested.Method.values()) {
+                var estimate = LotEstimate.of(
+                        prior, List.of(new Tested("A", method, "bag", Design.of(20, 1, 1), 100, values)));
+                assertThat(estimate.issues()).isEmpty();
+                assertThat(estimate.derived(1)).isNotEmpty();
+                for (var e : estimate.estimates()) {
+                    assertThat(e.now().centre())
+                            .isCloseTo(
+                                    e.before().centre(),
+                                    within(1e-6 * e.before().centre()));
+                    if (e.measured() > 0) {
+                        assertThat(e.now().sd()).isLessThan(e.before().sd());
+                    }
+                }
+            }
+        }
+        var grains = Prior.named("corn_ddgs").orElseThrow();
+        var nitrate = LotEstimate.of(grains, List.of(wet("", "", Tested.ONE_GRAB, Map.of(Analyte.NO3N, 40.0))));
+        assertThat(nitrate.notes()).singleElement().asString().contains("nobody says");
+    }
+
     @Test
     void nitrateByNirAndANoughtAreLeftOutAndSaid() {
         var prior = prior(FeedClass.CEREAL_HAY);
