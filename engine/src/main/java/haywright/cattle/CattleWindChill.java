@@ -45,11 +45,11 @@ public record CattleWindChill(double temperature, double wind) implements WindCh
     static Line air(double temperature) {
         return Line.of(
                 "T",
-                "1.8·t + 32",
+                "1.8·Tair + 32",
                 FAHRENHEIT.fromBase(temperature),
                 FAHRENHEIT,
                 Source.ARITHMETIC,
-                Input.typed("t", temperature, CELSIUS));
+                Input.typed("Tair", temperature, CELSIUS));
     }
 
     private double air() {

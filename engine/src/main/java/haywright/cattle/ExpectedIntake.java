@@ -22,7 +22,7 @@ public sealed interface ExpectedIntake extends Worked permits CowIntake1996, Gro
      * @param dietNem NEm of the whole diet, Mcal/kg of dry matter
      */
     static ExpectedIntake of(Need need, double dietNem) {
-        return of(need, dietNem, NO_FACTOR);
+        return of(need, dietNem, need.intakeFactor());
     }
 
     /** @param factor for temperature and mud: {@link IntakeTemperature} */

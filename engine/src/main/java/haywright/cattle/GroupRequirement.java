@@ -43,11 +43,7 @@ public record GroupRequirement(AnimalClass animals, RequirementSystem system, Li
 
     /** @param previousTemperature mean of the last month, °C */
     static GroupRequirement of(
-            Group group,
-            LocalDate date,
-            RequirementSystem system,
-            double previousTemperature,
-            @Nullable Exposure exposure) {
+            Group group, LocalDate date, RequirementSystem system, double previousTemperature, List<Exposure> weather) {
         HerdCheck.findings(group, date).refuse();
         var breed = Breed.named(group.breed());
         var members = new ArrayList<Member>();
@@ -56,12 +52,12 @@ public record GroupRequirement(AnimalClass animals, RequirementSystem system, Li
             if (week.head() > 0) {
                 open -= week.head();
                 var animal = animal(group, breed, date, week, previousTemperature);
-                members.add(new Member(week.head(), new Requirement(animal, system, exposure)));
+                members.add(new Member(week.head(), new Requirement(animal, system, weather)));
             }
         }
         if (open > 0) {
             var animal = animal(group, breed, date, null, previousTemperature);
-            members.add(new Member(open, new Requirement(animal, system, exposure)));
+            members.add(new Member(open, new Requirement(animal, system, weather)));
         }
         return new GroupRequirement(group.animals(), system, members);
     }
@@ -167,6 +163,11 @@ public record GroupRequirement(AnimalClass animals, RequirementSystem system, Li
     @Override
     public double nemCold() {
         return mean(Need::nemCold);
+    }
+
+    @Override
+    public double intakeFactor() {
+        return mean(Need::intakeFactor);
     }
 
     @Override

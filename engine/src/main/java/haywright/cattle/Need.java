@@ -74,6 +74,9 @@ public interface Need extends Worked {
     /** g a day. */
     double phosphorus();
 
+    /** What the weather makes of intake: 1 in mild weather or where none is said, more in the cold. */
+    double intakeFactor();
+
     /**
      * What they are expected to eat of a diet when there is always some left.
      *

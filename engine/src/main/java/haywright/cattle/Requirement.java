@@ -11,7 +11,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
-import org.jspecify.annotations.Nullable;
 
 /**
  * What one animal needs on a day.
@@ -20,15 +19,19 @@ import org.jspecify.annotations.Nullable;
  * NEg = RE                             Mcal a day, for the wanted gain
  * </pre>
  *
- * @param exposure the weather it stands in; null for a mild day, whose cold is nothing
+ * @param weather the day it stands in, or several that are equally likely, over which the cold is meant; empty for a mild
+ *     day, whose cold is nothing
  */
-public record Requirement(
-        Animal animal, RequirementSystem system, @Nullable Exposure exposure) implements Need {
+public record Requirement(Animal animal, RequirementSystem system, List<Exposure> weather) implements Need {
     private static final Source SUM = Source.memory("NRC 1996/2000 ch. 10: the parts add up");
+
+    public Requirement {
+        weather = List.copyOf(weather);
+    }
 
     /** On a mild day. */
     public Requirement(Animal animal, RequirementSystem system) {
-        this(animal, system, null);
+        this(animal, system, List.of());
     }
 
     /**
@@ -37,7 +40,18 @@ public record Requirement(
      * @throws Refused when {@link HerdCheck} finds something impossible
      */
     public static GroupRequirement of(Group group, LocalDate date, RequirementSystem system) {
-        return GroupRequirement.of(group, date, system, Animal.NO_ACCLIMATISATION, null);
+        return GroupRequirement.of(group, date, system, Animal.NO_ACCLIMATISATION, List.of());
+    }
+
+    /**
+     * The same, in weather that is known by chance only.
+     *
+     * @param previousTemperature mean of the month before, °C
+     * @param weather days that are equally likely; empty for mild ones
+     */
+    public static GroupRequirement of(
+            Group group, LocalDate date, RequirementSystem system, double previousTemperature, List<Exposure> weather) {
+        return GroupRequirement.of(group, date, system, previousTemperature, weather);
     }
 
     /**
@@ -52,7 +66,8 @@ public record Requirement(
             Group group, LocalDate begins, RequirementSystem system, double previousTemperature, List<Exposure> days) {
         var members = new ArrayList<GroupRequirement.Member>();
         for (int day = 0; day < days.size(); day++) {
-            members.addAll(GroupRequirement.of(group, begins.plusDays(day), system, previousTemperature, days.get(day))
+            members.addAll(GroupRequirement.of(
+                            group, begins.plusDays(day), system, previousTemperature, List.of(days.get(day)))
                     .members());
         }
         return new GroupRequirement(group.animals(), system, members);
@@ -119,7 +134,15 @@ public record Requirement(
 
     @Override
     public double nemCold() {
-        return exposure == null ? 0 : exposure.cold(animal).nem();
+        return weather.isEmpty() ? 0 : cold().nem();
+    }
+
+    @Override
+    public double intakeFactor() {
+        return weather.stream()
+                .mapToDouble(day -> new IntakeTemperature(day.temperature()).factor())
+                .average()
+                .orElse(ExpectedIntake.NO_FACTOR);
     }
 
     @Override
@@ -169,8 +192,8 @@ public record Requirement(
         if (lactation != null) {
             parts.add(Input.computed("NEml", nemLactation(), MEGACALORIE, lactation));
         }
-        if (exposure != null) {
-            parts.add(Input.computed("NEmc", nemCold(), MEGACALORIE, exposure.cold(animal)));
+        if (!weather.isEmpty()) {
+            parts.add(Input.computed("NEmc", nemCold(), MEGACALORIE, cold()));
         }
         var lines = new ArrayList<Line>();
         lines.add(new Line("NEm", sum(parts), nem(), MEGACALORIE, SUM, parts));
@@ -181,6 +204,11 @@ public record Requirement(
         lines.addAll(new MetabolizableProtein(animal).lines());
         lines.addAll(new CalciumPhosphorus(animal).lines());
         return List.copyOf(lines);
+    }
+
+    private Cold cold() {
+        var days = weather.stream().map(day -> day.cold(animal)).toList();
+        return days.size() == 1 ? days.get(0) : new MeanCold(days);
     }
 
     /** The formula of a plain sum. */

@@ -1,5 +1,8 @@
 package haywright.ranch;
 
+import haywright.cattle.Group;
+import haywright.cattle.GroupRequirement;
+import haywright.cattle.Requirement;
 import haywright.cattle.RequirementSystem;
 import haywright.workings.Refused;
 import java.time.LocalDate;
@@ -15,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param adviser who signs the letters; may be empty
  * @param feedingLossPercent share of what is put out that is not eaten, with the ranch's usual way of feeding
  * @param turnout the day grass is expected to carry the cows, if planned
+ * @param weather null until it is said; needs are those of mild days then
  */
 public record Settings(
         boolean invented,
@@ -22,7 +26,8 @@ public record Settings(
         RequirementSystem system,
         String adviser,
         double feedingLossPercent,
-        @Nullable LocalDate turnout) {
+        @Nullable LocalDate turnout,
+        @Nullable RanchWeather weather) {
     public Settings {
         if (!(feedingLossPercent >= 0 && feedingLossPercent < 60)) {
             throw new Refused(
@@ -41,7 +46,28 @@ public record Settings(
     static final double USUAL_FEEDING_LOSS_PERCENT = 15;
 
     static Settings start() {
-        return new Settings(false, null, RequirementSystem.NRC_1996, "", USUAL_FEEDING_LOSS_PERCENT, null);
+        return new Settings(false, null, RequirementSystem.NRC_1996, "", USUAL_FEEDING_LOSS_PERCENT, null, null);
+    }
+
+    /** With another weather, or with none. */
+    public Settings with(@Nullable RanchWeather other) {
+        return new Settings(invented, fixedToday, system, adviser, feedingLossPercent, turnout, other);
+    }
+
+    /**
+     * What one head of a group needs on a day, in the weather of that time of year where it is said.
+     *
+     * @throws Refused when the group cannot be
+     */
+    public GroupRequirement need(Group group, LocalDate day) {
+        return need(group, day, system);
+    }
+
+    /** The same by either edition. */
+    public GroupRequirement need(Group group, LocalDate day, RequirementSystem by) {
+        return weather == null
+                ? Requirement.of(group, day, by)
+                : Requirement.of(group, day, by, weather.normals().monthBefore(day), weather.week(day));
     }
 
     public LocalDate today(LocalDate real) {

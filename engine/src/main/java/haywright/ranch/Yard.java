@@ -2,7 +2,6 @@ package haywright.ranch;
 
 import haywright.cattle.Group;
 import haywright.cattle.Need;
-import haywright.cattle.Requirement;
 import haywright.diet.DietOptions;
 import haywright.diet.DietOptions.FeedLimit.Per;
 import haywright.diet.Feed;
@@ -84,7 +83,7 @@ public record Yard(Ranch ranch, LocalDate day) {
     }
 
     public Need need(Group group) {
-        return Requirement.of(group, day, ranch.settings().system());
+        return ranch.settings().need(group, day);
     }
 
     public LeastCostRation question(Group group) {

@@ -109,7 +109,7 @@ class ColdTest {
         }
 
         double need(ColdSystem system, double previous) {
-            return new Requirement(cow(previous), NRC_1996, in(system)).nem();
+            return new Requirement(cow(previous), NRC_1996, List.of(in(system))).nem();
         }
     }
 
@@ -171,7 +171,7 @@ class ColdTest {
     @MethodSource("days")
     void theWordsGiveTheNumbers(Day day) {
         for (var system : ColdSystem.values()) {
-            reEvaluates(new Requirement(day.cow(-3), NRC_1996, day.in(system)));
+            reEvaluates(new Requirement(day.cow(-3), NRC_1996, List.of(day.in(system))));
         }
         reEvaluates(new Nws2001WindChill(day.temperature, day.wind));
         reEvaluates(new HayNeed(day.weight, 120, 88, 15, 8));
@@ -238,6 +238,28 @@ class ColdTest {
                         Arrays.stream(needs).max().orElseThrow());
         assertThat(week.nemCold()).isPositive();
         reEvaluates(week);
+    }
+
+    /** Days that are equally likely cost the mean of what each would: more than the mean day, and never less. */
+    @ParameterizedTest
+    @MethodSource("days")
+    void weatherByChanceCostsTheMeanOfItsDays(Day day) {
+        for (var system : ColdSystem.values()) {
+            var three = List.of(
+                    day.colder(8).in(system), day.in(system), day.colder(-8).in(system));
+            var chance = new Requirement(day.cow(3), NRC_1996, three);
+            double mean = three.stream()
+                    .mapToDouble(one -> new Requirement(day.cow(3), NRC_1996, List.of(one)).nemCold())
+                    .average()
+                    .orElseThrow();
+            assertThat(chance.nemCold()).isCloseTo(mean, within(1e-9));
+            if (system == ColdSystem.HEAT_BALANCE) {
+                assertThat(mean + 1e-9)
+                        .isGreaterThanOrEqualTo(
+                                new Requirement(day.cow(3), NRC_1996, List.of(day.in(system))).nemCold());
+            }
+            reEvaluates(chance);
+        }
     }
 
     @ParameterizedTest

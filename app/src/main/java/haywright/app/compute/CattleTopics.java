@@ -109,10 +109,10 @@ final class CattleTopics {
         }
 
         Requirement requirement() {
-            return requirement(null);
+            return requirement(List.of());
         }
 
-        Requirement requirement(@Nullable Exposure exposure) {
+        Requirement requirement(List<Exposure> weather) {
             var kind = Breed.named(breed == null ? "" : breed);
             double day = daysPregnant.orElse(0);
             double weeks = weeksInMilk.orElse(0);
@@ -133,7 +133,7 @@ final class CattleTopics {
                             matureWeight.orElse(bodyWeight),
                             previousTemperature.orElse(Animal.NO_ACCLIMATISATION)),
                     system == null ? RequirementSystem.NRC_1996 : system,
-                    exposure);
+                    weather);
         }
     }
 
@@ -168,7 +168,7 @@ final class CattleTopics {
     }
 
     private static Answer<Needed> requirement(RequirementIn in) {
-        var need = in.animal.requirement(in.weather.exposure());
+        var need = in.animal.requirement(in.weather.days());
         return new Answer<>(Needed.of(need), true, List.of(need), unusual(need));
     }
 

@@ -92,17 +92,17 @@ final class WinterTopics {
             }
         }
 
-        @Nullable
-        Exposure exposure() {
+        /** One, or none where no weather is counted. */
+        List<Exposure> days() {
             return temperature.isEmpty()
-                    ? null
-                    : new Exposure(
+                    ? List.of()
+                    : List.of(new Exposure(
                             temperature.getAsDouble(),
                             wind.orElse(0),
                             coat == null ? Coat.WINTER : coat,
                             hide == null ? Hide.DRY : hide,
                             windbreak != null && windbreak,
-                            coldSystem == null ? ColdSystem.USUAL : coldSystem);
+                            coldSystem == null ? ColdSystem.USUAL : coldSystem));
         }
     }
 

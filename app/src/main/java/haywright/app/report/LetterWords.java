@@ -254,7 +254,10 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
         if (!book.isEmpty()) {
             says.add("Feed book only, not tested: " + String.join("; ", book) + ".");
         }
-        says.add("The spread is not judged yet. Cold is not counted yet.");
+        says.add("The spread is not judged yet. "
+                + (yard.ranch().settings().weather() == null
+                        ? "Cold is not counted."
+                        : "It counts the usual cold of the season, not a storm."));
         return says;
     }
 

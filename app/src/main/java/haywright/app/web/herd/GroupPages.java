@@ -9,7 +9,6 @@ import haywright.app.words.Show;
 import haywright.cattle.AnimalClass;
 import haywright.cattle.Group;
 import haywright.cattle.HerdCheck;
-import haywright.cattle.Requirement;
 import haywright.diet.PoorestDiet;
 import haywright.workings.Note;
 import haywright.workings.Refused;
@@ -94,8 +93,7 @@ public final class GroupPages {
         boolean all = true;
         for (var group : page.ranch().groups().values()) {
             try {
-                var need = Requirement.of(
-                        group, page.today(), page.ranch().settings().system());
+                var need = page.ranch().settings().need(group, page.today());
                 var diet = PoorestDiet.of(need);
                 kg += diet.map(PoorestDiet::kilograms).orElse(0.0) * group.head();
                 all &= diet.isPresent();

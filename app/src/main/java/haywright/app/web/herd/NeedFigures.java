@@ -2,15 +2,21 @@ package haywright.app.web.herd;
 
 import haywright.app.words.Show;
 import haywright.cattle.Animal;
+import haywright.cattle.Cold;
+import haywright.cattle.ColdStress;
 import haywright.cattle.Group;
 import haywright.cattle.GroupRequirement;
 import haywright.cattle.Growth;
+import haywright.cattle.HeatBalance;
 import haywright.cattle.Lactation;
 import haywright.cattle.LiveWeight;
+import haywright.cattle.LowerCritical;
 import haywright.cattle.Maintenance;
+import haywright.cattle.MeanCold;
 import haywright.cattle.MetabolizableProtein;
 import haywright.cattle.Pregnancy;
 import haywright.cattle.Requirement;
+import haywright.cattle.WindChill;
 import haywright.diet.PoorestDiet;
 import haywright.quantity.Unit;
 import haywright.workings.Input;
@@ -101,6 +107,11 @@ public final class NeedFigures {
 
     /** What a figure stands on comes before it. */
     private static void collect(Worked worked, Set<Worked> steps) {
+        if (worked instanceof MeanCold mean) {
+            collect(mean.middle(), steps);
+            steps.add(mean);
+            return;
+        }
         for (var line : worked.lines()) {
             for (var input : line.inputs()) {
                 if (input.origin() instanceof Origin.Computed computed && !steps.contains(computed.by())) {
@@ -124,6 +135,14 @@ public final class NeedFigures {
             return "For gain";
         } else if (step instanceof MetabolizableProtein) {
             return "Protein";
+        } else if (step instanceof LowerCritical) {
+            return "Where cold begins";
+        } else if (step instanceof WindChill) {
+            return "The wind, on the middle day of the week";
+        } else if (step instanceof MeanCold) {
+            return "For the cold, the mean of seven days";
+        } else if (step instanceof Cold || step instanceof ColdStress || step instanceof HeatBalance) {
+            return "The cold of the middle day";
         }
         return "All together";
     }
@@ -168,7 +187,13 @@ public final class NeedFigures {
             case "t", "n" -> "counted from the middle of their calving week";
             case "SBW", "FBW", "W" -> group.gain().value() > 0 ? "as weighed, with the gain since" : "as weighed";
             case "FSBW" -> "grown weight, after shrink";
-            case "Tp" -> "no weather yet, and this changes nothing";
+            case "Tp" ->
+                input.value() == Animal.NO_ACCLIMATISATION
+                        ? "no weather is said, and this changes nothing"
+                        : "mean of the month before, by the monthly means of the ranch";
+            case "Tair", "v", "WIND", "EAT" -> "of the ranch’s weather";
+            case "HAIR" -> "of the coat that the ranch has said";
+            case "MEI", "NEFP" -> "of the need above, on hay that carries it";
             default -> "typed in";
         };
     }

@@ -10,11 +10,11 @@ import haywright.cattle.AnimalClass;
 import haywright.cattle.Group;
 import haywright.cattle.GroupRequirement;
 import haywright.cattle.HeiferTarget;
-import haywright.cattle.Requirement;
 import haywright.cattle.RequirementSystem;
 import haywright.cattle.RuleOfThumb;
 import haywright.diet.PoorestDiet;
 import haywright.quantity.Unit;
+import haywright.ranch.Settings;
 import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -57,8 +57,8 @@ public final class NeedPages {
         var form = Form.of("need", Map.of(ON.name(), typed == null ? Show.date(page.today()) : typed));
         try {
             var day = Parse.date(ON.name(), form.value(ON));
-            var need = Requirement.of(group, day, page.ranch().settings().system());
-            return new View(group, form, Show.date(day), shown(group, need, day));
+            var need = page.ranch().settings().need(group, day);
+            return new View(group, form, Show.date(day), shown(page.ranch().settings(), group, need, day));
         } catch (Refused refused) {
             form.text(ON);
             refused.problems().forEach(p -> form.refuse(ON.name(), p.value(), p.rule(), p.fix()));
@@ -66,13 +66,17 @@ public final class NeedPages {
         }
     }
 
-    private static Shown shown(Group group, GroupRequirement need, LocalDate day) {
+    private static Shown shown(Settings settings, Group group, GroupRequirement need, LocalDate day) {
         var rows = new ArrayList<Row>();
         rows.add(new Row("Energy, NEm", NeedFigures.mcal(need.nem()), ""));
         part(rows, "to stay alive", need.nemMaintenance());
         part(rows, "for the calf in her", need.nemPregnancy());
         part(rows, "for milk", need.nemLactation());
-        rows.add(new Row("for the cold", "not in it yet", ""));
+        if (settings.weather() == null) {
+            rows.add(new Row("for the cold", "not counted", ""));
+        } else {
+            rows.add(new Row("for the cold", NeedFigures.mcal(need.nemCold()), ""));
+        }
         if (need.neg() > 0) {
             rows.add(new Row("Energy for gain, NEg", NeedFigures.mcal(need.neg()), ""));
         }
@@ -92,7 +96,7 @@ public final class NeedPages {
         return new Shown(
                 rows,
                 NeedFigures.opened(group, need),
-                editions(group, day),
+                editions(settings, group, day),
                 need.system().words());
     }
 
@@ -109,11 +113,11 @@ public final class NeedPages {
     }
 
     /** Only where the two give different numbers. */
-    private static List<Editions> editions(Group group, LocalDate day) {
+    private static List<Editions> editions(Settings settings, Group group, LocalDate day) {
         if (group.animals() == AnimalClass.GROWING) {
             return List.of(
-                    new Editions("Expected to eat, dry matter", by(group, day, NeedFigures::eats)),
-                    new Editions("TDN that this takes", by(group, day, diet -> Show.percent(diet.tdn()))));
+                    new Editions("Expected to eat, dry matter", by(settings, group, day, NeedFigures::eats)),
+                    new Editions("TDN that this takes", by(settings, group, day, diet -> Show.percent(diet.tdn()))));
         }
         return group.animals() == AnimalClass.BRED_HEIFER
                 ? List.of(new Editions(
@@ -124,10 +128,10 @@ public final class NeedPages {
                 : List.of();
     }
 
-    private static List<String> by(Group group, LocalDate day, Function<PoorestDiet, String> says) {
+    private static List<String> by(Settings settings, Group group, LocalDate day, Function<PoorestDiet, String> says) {
         var both = new ArrayList<String>();
         for (var system : RequirementSystem.values()) {
-            Optional<PoorestDiet> diet = PoorestDiet.of(Requirement.of(group, day, system));
+            Optional<PoorestDiet> diet = PoorestDiet.of(settings.need(group, day, system));
             both.add(diet.map(says).orElse("no diet carries the gain"));
         }
         return both;

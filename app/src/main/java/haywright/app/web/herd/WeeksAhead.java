@@ -7,7 +7,6 @@ import haywright.app.words.Show;
 import haywright.cattle.Group;
 import haywright.cattle.GroupRequirement;
 import haywright.cattle.Need;
-import haywright.cattle.Requirement;
 import haywright.diet.PoorestDiet;
 import haywright.quantity.Unit;
 import haywright.workings.Refused;
@@ -23,8 +22,15 @@ import org.jspecify.annotations.Nullable;
  *
  * @param until where the pictures end, in words
  * @param says what a rancher should take from it, in a sentence
+ * @param snap null where no weather is said
  */
-public record WeeksAhead(String until, String says, List<NeedPicture> pictures, List<Row> rows, boolean gains) {
+public record WeeksAhead(
+        String until,
+        String says,
+        List<NeedPicture> pictures,
+        List<Row> rows,
+        boolean gains,
+        @Nullable ColdSnap snap) {
     /** Where no day of turnout is planned. */
     private static final int WITHOUT_PLAN = 26;
 
@@ -54,7 +60,7 @@ public record WeeksAhead(String until, String says, List<NeedPicture> pictures, 
         try {
             for (var date = today; !date.isAfter(end) && dates.size() < MOST; date = date.plusWeeks(1)) {
                 dates.add(date);
-                needs.add(Requirement.of(group, date, settings.system()));
+                needs.add(settings.need(group, date));
             }
         } catch (Refused refused) {
             return null;
@@ -69,7 +75,8 @@ public record WeeksAhead(String until, String says, List<NeedPicture> pictures, 
                 List.of(
                         new Band("to stay alive", values(needs, Need::nemMaintenance)),
                         new Band("for the calf in her", values(needs, Need::nemPregnancy)),
-                        new Band("for milk", values(needs, Need::nemLactation)))));
+                        new Band("for milk", values(needs, Need::nemLactation)),
+                        new Band("for the cold", values(needs, Need::nemCold)))));
         pictures.add(new NeedPicture(
                 "neg", "Energy for gain (NEg)", "Mcal", 1, dates, List.of(new Band("", values(needs, Need::neg)))));
         pictures.add(new NeedPicture(
@@ -93,7 +100,8 @@ public record WeeksAhead(String until, String says, List<NeedPicture> pictures, 
                         diets.stream().map(diet -> diet.orElse(null)).toList()),
                 pictures,
                 rows,
-                needs.stream().anyMatch(need -> need.neg() > 0));
+                needs.stream().anyMatch(need -> need.neg() > 0),
+                ColdSnap.of(settings, group, today));
     }
 
     private static List<Double> values(List<GroupRequirement> needs, ToDoubleFunction<Need> of) {

@@ -51,6 +51,7 @@ public final class RanchPages {
                                         "last-winter",
                                         () -> SettingsForms.known(page.ranch().lastWinter())))));
         on.post("settings/last-winter", RanchPages::saveLastWinter);
+        WeatherPages.routes(on);
         on.get("export", RanchPages::export);
         on.get("put-away", page -> page.show("haywright/app/web/ranch/putAway.jte", page.ranch()));
         on.post("put-away", RanchPages::putAway);
@@ -66,7 +67,7 @@ public final class RanchPages {
     public record Left(String path, String words) {}
 
     /** Lines of what is set, by form. */
-    public record SettingsView(List<Line> ranch, List<Line> outfit, List<Line> lastWinter) {}
+    public record SettingsView(List<Line> ranch, List<Line> weather, List<Line> outfit, List<Line> lastWinter) {}
 
     public record Line(String what, String value) {}
 
@@ -105,6 +106,7 @@ public final class RanchPages {
                         new Line("Grass", settings.turnout() == null ? "not said" : Show.date(settings.turnout())),
                         new Line("Lost in feeding", Show.significant(settings.feedingLossPercent(), 4) + " %"),
                         new Line("Needs by", settings.system().words())),
+                WeatherPages.lines(settings.weather()),
                 List.of(
                         new Line("Mixer wagon", outfit.mixer() ? "yes, " + holds(outfit.mixerHolds()) : "no"),
                         new Line("Bales chopped", yes(outfit.processor())),

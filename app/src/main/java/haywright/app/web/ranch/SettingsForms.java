@@ -70,7 +70,7 @@ public final class SettingsForms {
         var system = form.choice(SYSTEM, RequirementSystem.class, "Which edition?");
         var was = ranch.settings();
         return form.build(() -> ranch.withName(name)
-                .with(new Settings(was.invented(), was.fixedToday(), system, adviser, loss, turnout)));
+                .with(new Settings(was.invented(), was.fixedToday(), system, adviser, loss, turnout, was.weather())));
     }
 
     static Map<String, String> known(Outfit outfit) {
