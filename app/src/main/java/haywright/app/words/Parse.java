@@ -18,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  * refused with a question, never guessed.
  */
 public final class Parse {
+    private static final double TOO_LARGE = 1e12;
     private static final Pattern NUMBER_THEN_UNIT = Pattern.compile("([-−+]?)\\s*(\\$?)\\s*([0-9.,'’ ]*[0-9.,])(.*)");
     private static final Pattern PLAIN = Pattern.compile("[0-9]+(\\.[0-9]*)?|\\.[0-9]+");
     private static final Pattern GROUPED = Pattern.compile("[0-9]{1,3}(,[0-9]{3})+(\\.[0-9]*)?");
@@ -122,10 +123,10 @@ public final class Parse {
 
     private static double digits(String field, String text, String digits) {
         if (PLAIN.matcher(digits).matches()) {
-            return Double.parseDouble(digits);
+            return sized(field, text, Double.parseDouble(digits));
         }
         if (GROUPED.matcher(digits).matches()) {
-            return Double.parseDouble(digits.replace(",", ""));
+            return sized(field, text, Double.parseDouble(digits.replace(",", "")));
         }
         if (digits.contains(",")) {
             var pointed = digits.replace(".", "").replace(',', '.');
@@ -139,6 +140,14 @@ public final class Parse {
                             : "Write a point before the decimals; a comma only between thousands, as in 1,300.");
         }
         throw new Refused(field, text, "this is not one number", "Write the digits together, as in 1,300 or 12.5.");
+    }
+
+    private static double sized(String field, String text, double value) {
+        if (Math.abs(value) >= TOO_LARGE) {
+            var shown = text.length() > 40 ? text.substring(0, 40) + "…" : text;
+            throw new Refused(field, shown, "nothing on a ranch is so large", "Is a digit too many in it?");
+        }
+        return value;
     }
 
     private static Optional<Unit> unit(String word, boolean dollars, Unit asked) {

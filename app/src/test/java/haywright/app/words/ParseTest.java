@@ -105,4 +105,11 @@ class ParseTest {
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining(why);
     }
+
+    @Test
+    void aNumberOfFourHundredDigitsIsRefusedAndNotTakenForInfinity() {
+        assertThatThrownBy(() -> Parse.quantity("weight", "1".repeat(400), Unit.POUND))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("so large");
+    }
 }
