@@ -23,6 +23,7 @@ import io.javalin.config.Key;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
+import io.javalin.util.JavalinBindException;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.ServerSocket;
@@ -47,13 +48,22 @@ public final class Server implements AutoCloseable {
      * @param host address to listen on; anything but loopback is the caller's explicit wish
      * @param port 0 for any free one
      * @param more routes of rooms that are no pages, such as the API
+     * @throws Refused when the port is taken
      */
     public static Server start(Desk desk, String host, int port, Consumer<RoutesConfig> more) {
         var javalin = Javalin.create(config -> {
             setUp(config, desk, new Gate(host));
             more.accept(config.routes);
         });
-        javalin.start(host, port);
+        try {
+            javalin.start(host, port);
+        } catch (JavalinBindException e) {
+            throw new Refused(
+                    "port",
+                    String.valueOf(port),
+                    "something else on this machine listens there, perhaps Haywright itself",
+                    "Look for its page, or leave the port out: the first free one is taken.");
+        }
         return new Server(javalin);
     }
 

@@ -1,8 +1,10 @@
 package haywright.app.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import haywright.app.store.Store;
+import haywright.workings.Refused;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.Map;
@@ -34,6 +36,13 @@ class GateTest {
     static void stop() {
         server.close();
         store.close();
+    }
+
+    @Test
+    void aTakenPortIsSaidInWords() {
+        assertThatThrownBy(() -> Server.start(PagesTest.desk(store), "127.0.0.1", server.port(), routes -> {}))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("listens there");
     }
 
     private static RawClient client() {
