@@ -88,7 +88,7 @@ class HerdIT {
 
         // away and back: the draft waits; corrected, it asks about what is unusual only
         page.navigate(page.url());
-        house.restart();
+        house.restart(page);
         page.reload();
         assertThat(page.getByLabel("Head, week 2")).hasValue("60");
         fill(page, "What one weighs, on the average", "1,180 lb");
@@ -123,7 +123,7 @@ class HerdIT {
         assertThat(page.locator("#main")).containsText("mature cow after calving");
         Assertions.assertThat(Walker.misfits(page)).isEmpty();
 
-        house.restart();
+        house.restart(page);
         page.navigate(page.url().replaceAll("/herd/.*", "/herd"));
         assertThat(page.locator("#main")).containsText("120 due from");
         follow(page, "Take away Old cows");

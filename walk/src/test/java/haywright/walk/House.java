@@ -1,5 +1,7 @@
 package haywright.walk;
 
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.LoadState;
 import haywright.app.document.TinLantern;
 import haywright.app.store.Store;
 import haywright.app.web.Desk;
@@ -27,8 +29,9 @@ final class House implements AutoCloseable {
         return "http://127.0.0.1:" + server.port() + path;
     }
 
-    /** On the same port, as the user's browser would find it. */
-    void restart() {
+    /** On the same port, as the user's browser would find it; not while the page still loads its fonts. */
+    void restart(Page page) {
+        page.waitForLoadState(LoadState.NETWORKIDLE);
         int port = server.port();
         close();
         open(port);

@@ -95,7 +95,7 @@ class NewRanchIT {
 
         // go away, restart, come back: the draft waits
         page.navigate(house.url("/"));
-        house.restart();
+        house.restart(page);
         page.navigate(house.url("/"));
         follow(page, name);
         follow(page, "A lot: Ditch-side stack");
@@ -124,7 +124,7 @@ class NewRanchIT {
         page.goBack();
         assertThat(page.getByRole(AriaRole.HEADING, heading("Lots"))).isVisible();
 
-        house.restart();
+        house.restart(page);
         page.reload();
         assertThat(page.locator("#main").getByText("131 tons").first()).isVisible();
         Assertions.assertThat(Walker.misfits(page)).isEmpty();

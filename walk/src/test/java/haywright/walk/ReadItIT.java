@@ -115,7 +115,7 @@ class ReadItIT {
         press(page, "Check and save");
         assertThat(page.locator(".say")).containsText(Pattern.compile("CP.7\\.5"));
         page.waitForLoadState(); // so that nothing is asked of it while it is down
-        house.restart();
+        house.restart(page);
         page.reload();
         assertThat(page.locator(".say")).containsText(Pattern.compile("CP.7\\.5"));
 
