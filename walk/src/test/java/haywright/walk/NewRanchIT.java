@@ -44,8 +44,8 @@ class NewRanchIT {
         var page = walker.page(360, 740, false);
         walk(page, "Willow Fork");
         page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("The trail"))
-                .click();
-        page.locator("#trail").getByText("Herd").click();
+                .press("Enter");
+        page.locator("#trail").getByText("Herd").press("Enter");
         assertThat(page).hasURL(Pattern.compile("/herd$"));
         assertThat(page.locator("#trail")).isHidden();
         page.context().close();
@@ -57,13 +57,13 @@ class NewRanchIT {
 
     private static void press(Page page, String button) {
         page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName(button))
-                .click();
+                .press("Enter");
     }
 
     private static void follow(Page page, String link) {
         page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName(link).setExact(true))
                 .first()
-                .click();
+                .press("Enter");
     }
 
     private void walk(Page page, String name) {
@@ -79,7 +79,7 @@ class NewRanchIT {
         follow(page, "Bales Counted, with the weight of one.");
         page.getByLabel("What it is called on the ranch").fill("Ditch-side stack");
         page.getByLabel("Kind of feed").selectOption("grass_hay");
-        page.getByLabel("large round bales").check();
+        page.getByLabel("large round bales").press("Space");
         page.getByLabel("How many bales").fill("210");
         page.getByLabel("Weight of a bale").fill("1.250,5");
         press(page, "Save the lot");
@@ -90,7 +90,7 @@ class NewRanchIT {
         assertThat(page.locator("#problems li")).hasCount(3);
         assertThat(page.getByLabel("Weight of a bale")).hasValue("1.250,5");
         page.locator("#problems a", new Page.LocatorOptions().setHasText("Weight of a bale"))
-                .click();
+                .press("Enter");
         assertThat(page.getByLabel("Weight of a bale")).isFocused();
 
         // go away, restart, come back: the draft waits
@@ -110,7 +110,7 @@ class NewRanchIT {
         assertThat(page.locator("#main").getByText("131 tons").first()).isVisible();
 
         // the figure opens to its workings
-        page.getByText("210 large round bales of 1,250 lb").click();
+        page.getByText("210 large round bales of 1,250 lb").press("Enter");
         assertThat(page.getByText("typed in as 1250")).isVisible();
 
         // undo, and undo the undo

@@ -69,13 +69,12 @@ class ReadItIT {
         page.navigate(ranch + "/reports");
         assertThat(page.getByText("Nitrate not known")).isVisible();
         isFit(page);
-        page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Type its report"))
-                .click();
+        Walker.push(page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Type its report")));
         isFit(page);
 
         // err: columns swapped, a slip of the point, a day that is none
         box(page, "Reported on").fill("Nov 31, 2026");
-        page.getByLabel("cored by a plan").check();
+        page.getByLabel("cored by a plan").press("Space");
         box(page, "Dry matter (DM)").fill("88");
         box(page, "Crude protein (CP), As received").fill("10");
         box(page, "Crude protein (CP), Dry matter").fill("8.8");
@@ -89,8 +88,7 @@ class ReadItIT {
 
         // go away and come back: nothing typed is lost
         page.navigate(ranch + "/reports");
-        page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Type its report"))
-                .click();
+        Walker.push(page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Type its report")));
         box(page, "Reported on").fill("Oct 30, 2026");
         box(page, "Crude protein (CP), As received").fill("8.8");
         box(page, "Crude protein (CP), Dry matter").fill("100");
@@ -108,8 +106,7 @@ class ReadItIT {
         isFit(page);
 
         // change one protein: the lot changes
-        page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName(Pattern.compile("^Change ")))
-                .click();
+        Walker.push(page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName(Pattern.compile("^Change "))));
         box(page, "Crude protein (CP), As received").fill("");
         box(page, "Crude protein (CP), Dry matter").fill("7.5");
         press(page, "Check and save");
@@ -131,7 +128,7 @@ class ReadItIT {
         press(page, "Read it");
         assertThat(page.locator("#problems")).containsText("Say “a comma”");
         isFit(page);
-        page.getByLabel("a comma: 12,5").check();
+        page.getByLabel("a comma: 12,5").press("Space");
         press(page, "Read it");
         assertThat(page.getByText("1 sample understood")).isVisible();
         assertThat(page.locator(".untaken")).containsText("Éclat");
@@ -142,7 +139,7 @@ class ReadItIT {
         press(page, "Look it over in the form");
         assertThat(box(page, "Laboratory")).hasValue("Décharge");
         assertThat(box(page, "Crude protein (CP), Dry matter")).hasValue("9.1");
-        page.getByLabel("not known").check();
+        page.getByLabel("not known").press("Space");
         box(page, "Reported on").fill("Nov 10, 2026");
         press(page, "Check and save");
         assertThat(page.locator(".say")).containsText(Pattern.compile("CP.9\\.1"));
@@ -166,9 +163,8 @@ class ReadItIT {
     }
 
     private static void press(Page page, String button) {
-        page.locator("#main")
+        Walker.push(page.locator("#main")
                 .getByRole(AriaRole.BUTTON, new Locator.GetByRoleOptions().setName(button))
-                .first()
-                .click();
+                .first());
     }
 }

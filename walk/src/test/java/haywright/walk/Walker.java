@@ -5,8 +5,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.BrowserType;
+import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
+import com.microsoft.playwright.TimeoutError;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -59,6 +61,18 @@ final class Walker implements AutoCloseable {
             }
         });
         return page;
+    }
+
+    /**
+     * Clicks a link or a button. With scripts off the driver's click can wait for ever: where a page still moved at its
+     * first look it retries by timers of the page, and none run. Then the key does it.
+     */
+    static void push(Locator what) {
+        try {
+            what.click(new Locator.ClickOptions().setTimeout(4_000));
+        } catch (TimeoutError e) {
+            what.press("Enter");
+        }
     }
 
     void nothingWasAskedOfAnotherMachine() {
