@@ -4,21 +4,30 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import haywright.FormulaCheck;
+import haywright.cattle.Coat;
+import haywright.cattle.ColdSystem;
 import haywright.cattle.Group;
+import haywright.forage.Analyte;
 import haywright.lp.LinearProgram;
 import haywright.lp.Optimum;
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
 import haywright.ranch.Ranch;
+import haywright.ranch.RanchWeather;
 import haywright.ranch.Yard;
 import haywright.ration.LimitAnswer;
 import haywright.ration.NoRation;
 import haywright.ration.Ration;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -27,7 +36,7 @@ import org.ojalgo.optimisation.ExpressionsBasedModel;
 /** Every ration of the demo, solved again from its own MPS by an unrelated solver, and its prices by small changes. */
 class TinLanternRationsTest {
     private static final Ranch RANCH = TinLantern.ranch();
-    private static final Yard YARD = new Yard(RANCH, RANCH.settings().today(java.time.LocalDate.EPOCH));
+    private static final Yard YARD = new Yard(RANCH, RANCH.settings().today(LocalDate.EPOCH));
 
     static List<Group> groups() {
         return List.copyOf(RANCH.groups().values());
@@ -138,5 +147,28 @@ class TinLanternRationsTest {
         var lifted = new Yard(without, YARD.day()).ration(group);
         assertThat(lifted).isInstanceOf(Ration.class);
         assertThat(((Ration) lifted).cost()).isCloseTo(no.lifts().get(0).cost(), within(1e-5));
+    }
+
+    /**
+     * Rule of thumb T10: 240 cows in winter take 7 to 8 round bales of 1,200 lb a day, printed to whole bales. Here the
+     * demo's cows at 20 °F in February, on its meadow hay alone, with what its way of feeding wastes.
+     */
+    @Test
+    void aWintersDayTakesTheBalesThatTheTradeSays() {
+        var means = Collections.nCopies(12, Quantity.of(20, Unit.FAHRENHEIT));
+        var weather = new RanchWeather(
+                "invented", means, Quantity.of(0, Unit.MILE_AN_HOUR), Coat.WINTER, false, ColdSystem.RULE_OF_THUMB);
+        var cold = RANCH.with(RANCH.settings().with(weather));
+        var yard = new Yard(cold, LocalDate.of(2027, 2, 1));
+        var cows = groups().get(0);
+        var hay = yard.feeds().stream()
+                .filter(f -> f.feed().name().equals("Meadow hay"))
+                .findFirst()
+                .orElseThrow();
+        double eaten = yard.need(cows).nem()
+                / hay.feed().composition().value(Analyte.NEM).orElseThrow();
+        double bales = Unit.POUND.fromBase(hay.putOut(eaten) * cows.head()) / 1200;
+        assertThat(cows.head()).isEqualTo(240);
+        assertThat(bales).isBetween(6.5, 8.5);
     }
 }
