@@ -47,6 +47,22 @@ public record Animal(
                 AnimalClass.MATURE_COW, Breed.AVERAGE, weight, 5, null, null, 0, weight.kg(), NO_ACCLIMATISATION);
     }
 
+    /** The same after another month. */
+    Animal after(double otherTemperature) {
+        return otherTemperature == previousTemperature
+                ? this
+                : new Animal(
+                        animals,
+                        breed,
+                        weight,
+                        conditionScore,
+                        pregnancy,
+                        lactation,
+                        gain,
+                        matureWeight,
+                        otherTemperature);
+    }
+
     /** The mature weight after shrink, kg. */
     double shrunkMatureWeight() {
         return new LiveWeight(matureWeight, weight.isShrunk()).shrunk();

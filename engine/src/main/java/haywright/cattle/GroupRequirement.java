@@ -45,6 +45,12 @@ public record GroupRequirement(AnimalClass animals, RequirementSystem system, Li
     static GroupRequirement of(
             Group group, LocalDate date, RequirementSystem system, double previousTemperature, List<Exposure> weather) {
         HerdCheck.findings(group, date).refuse();
+        return checked(group, date, system, previousTemperature, weather);
+    }
+
+    /** Of a group that is known to pass {@link HerdCheck}. */
+    static GroupRequirement checked(
+            Group group, LocalDate date, RequirementSystem system, double previousTemperature, List<Exposure> weather) {
         var breed = Breed.named(group.breed());
         var members = new ArrayList<Member>();
         int open = group.head();

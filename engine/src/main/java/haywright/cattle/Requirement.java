@@ -64,9 +64,10 @@ public record Requirement(Animal animal, RequirementSystem system, List<Exposure
      */
     public static GroupRequirement ofDays(
             Group group, LocalDate begins, RequirementSystem system, double previousTemperature, List<Exposure> days) {
+        HerdCheck.findings(group, begins).refuse();
         var members = new ArrayList<GroupRequirement.Member>();
         for (int day = 0; day < days.size(); day++) {
-            members.addAll(GroupRequirement.of(
+            members.addAll(GroupRequirement.checked(
                             group, begins.plusDays(day), system, previousTemperature, List.of(days.get(day)))
                     .members());
         }
