@@ -6,6 +6,9 @@ import haywright.quantity.Quantity;
 import haywright.sampling.Stock;
 import haywright.workings.Refused;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
@@ -22,6 +25,8 @@ import org.jspecify.annotations.Nullable;
  *     hay as free gives it away
  * @param nitrateRisk drought, frost, shade or heavy nitrogen: a danger until it is tested, whatever the class
  * @param notes the rancher's own words
+ * @param makeup whether it is one lot, as far as somebody said; null where nobody did
+ * @param weighings what was put over a scale, oldest first; what was typed in stays beside it
  */
 public record Lot(
         UUID id,
@@ -35,8 +40,11 @@ public record Lot(
         Stock stock,
         Quantity replacementPrice,
         boolean nitrateRisk,
-        String notes) {
+        String notes,
+        @Nullable Makeup makeup,
+        List<LotWeighing> weighings) {
     public Lot {
+        weighings = List.copyOf(weighings);
         Names.require("name", name, "a lot");
         Refused.unlessOfKind(Kind.PRICE, "replacementPrice", replacementPrice);
         if (!(replacementPrice.value() > 0)) {
@@ -71,5 +79,44 @@ public record Lot(
 
     public boolean isNitrateDanger() {
         return nitrateRisk || feedClass.isNitrateRisk();
+    }
+
+    /** Kilograms as fed, by the better of what was typed in and what was weighed. */
+    public OptionalDouble asFedKg() {
+        return LotTons.of(this).kg();
+    }
+
+    /** Kilograms of one bale, by the same; empty for what does not lie in bales. */
+    public OptionalDouble baleKg() {
+        int bales = stock.bales();
+        return bales == 0 ? OptionalDouble.empty() : OptionalDouble.of(asFedKg().orElseThrow() / bales);
+    }
+
+    public Lot with(List<LotWeighing> weighings) {
+        return new Lot(
+                id,
+                name,
+                feedClass,
+                bookRow,
+                where,
+                cutting,
+                madeOn,
+                storage,
+                stock,
+                replacementPrice,
+                nitrateRisk,
+                notes,
+                makeup,
+                weighings);
+    }
+
+    /** The same weighing twice is kept once. */
+    public Lot with(LotWeighing weighing) {
+        if (weighings.contains(weighing)) {
+            return this;
+        }
+        var all = new ArrayList<>(weighings);
+        all.add(weighing);
+        return with(all);
     }
 }

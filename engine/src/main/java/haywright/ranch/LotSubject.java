@@ -21,8 +21,9 @@ public final class LotSubject {
     public static Subject of(Lot lot) {
         var material = material(lot);
         var layout = Layout.of(lot.stock());
-        double tons = Unit.TON.fromBase(lot.stock().asFedKg().orElse(0));
-        var facts = new LotFacts(tons, 1, 1, 0, false, false, false, 1);
+        double tons = Unit.TON.fromBase(lot.asFedKg().orElse(0));
+        var makeup = lot.makeup();
+        var facts = makeup == null ? LotFacts.PLAIN.with(tons) : makeup.facts(tons);
         return new Subject(
                 material,
                 layout.map(Layout::count).orElse(0),

@@ -139,9 +139,9 @@ public record Yard(Ranch ranch, LocalDate day) {
     /** Bales a day for the whole group; empty for what is not baled. */
     public OptionalDouble balesADay(Portion portion, Group group) {
         var lot = ranch.lots().get(idOf(portion));
-        return lot != null && lot.stock() instanceof Stock.Bales bales
-                ? OptionalDouble.of(
-                        forTheGroup(portion, group) / bales.baleWeight().in(Unit.KILOGRAM))
+        var bale = lot == null ? OptionalDouble.empty() : lot.baleKg();
+        return bale.isPresent()
+                ? OptionalDouble.of(forTheGroup(portion, group) / bale.getAsDouble())
                 : OptionalDouble.empty();
     }
 

@@ -22,7 +22,9 @@ public record LotCheck(List<Warning> warnings) {
         warnings = List.copyOf(warnings);
     }
 
-    public static LotCheck of(LotFacts lot) {
+    /** @param material sizes and days of a lot are published for hay and baleage, not for silage or grain */
+    public static LotCheck of(Material material, LotFacts lot) {
+        boolean hay = material.isBaled() || material == Material.LOOSE_STACK;
         var found = new ArrayList<Warning>();
         if (lot.cuttings() > 1) {
             found.add(new Warning(
@@ -45,14 +47,14 @@ public record LotCheck(List<Warning> warnings) {
                             + " the plan too narrow.",
                     PublishedRule.named("R001").source()));
         }
-        if (lot.balingHours() > 48) {
+        if (hay && lot.balingHours() > 48) {
             found.add(new Warning(
                     "by day of baling: %.0f h lie between the first bale and the last".formatted(lot.balingHours()),
                     "More than 48 h of baling is more than one lot by the published rule: dew, heat and leaf loss change"
                             + " from day to day.",
                     PublishedRule.named("R003").source()));
         }
-        if (lot.tons() > 200) {
+        if (hay && lot.tons() > 200) {
             found.add(new Warning(
                     "by size: %,.0f tons are in it".formatted(lot.tons()),
                     "A lot is at most 200 tons by the published rule. One source counts tons as they lie, another tons of"
@@ -61,20 +63,20 @@ public record LotCheck(List<Warning> warnings) {
         }
         if (lot.partRained()) {
             found.add(new Warning(
-                    "the part that was rained on",
+                    "by rain: some of it was rained on and some was not",
                     "Rain washes out sugars and breaks leaves: the composite is the mean of two hays, and neither is it.",
                     Material.LARGE_ROUND_BALE.method().source()));
         }
         if (lot.storedApart()) {
             found.add(new Warning(
-                    "by how it is kept",
+                    "by how it is kept: some of it lies differently",
                     "What lies outside loses dry matter and quality every month that what lies inside does not: they drift"
                             + " apart, and one result goes stale for both.",
                     Material.LARGE_ROUND_BALE.method().source()));
         }
         if (lot.tornWrap()) {
             found.add(new Warning(
-                    "bales with torn wrap",
+                    "by wrap: some of it has holes",
                     "Air has got in: heat and mould in some bales. Sampled with the sound ones they spoil the mean and hide"
                             + " themselves.",
                     Material.BALEAGE.method().source()));

@@ -37,13 +37,23 @@ public record LotFacts(
             problems.add(new Problem(
                     "balingHours", balingHours + " h", "hours are 0 or more", "From the first bale to the last?"));
         }
-        if (cuttings < 1 || fields < 1 || species < 1) {
-            problems.add(new Problem(
-                    "cuttings",
-                    "%d cuttings, %d fields, %d kinds".formatted(cuttings, fields, species),
-                    "a lot comes from at least one of each",
-                    "Put in 1 where it is all alike."));
-        }
+        atLeastOne("cuttings", cuttings, problems);
+        atLeastOne("fields", fields, problems);
+        atLeastOne("species", species, problems);
         Refused.unlessEmpty(problems);
+    }
+
+    private static void atLeastOne(String field, int count, ArrayList<Problem> problems) {
+        if (count < 1) {
+            problems.add(new Problem(
+                    field,
+                    String.valueOf(count),
+                    "a lot comes from at least one",
+                    "Put in 1 where it is all alike, or leave it empty."));
+        }
+    }
+
+    public LotFacts with(double tons) {
+        return new LotFacts(tons, cuttings, fields, balingHours, partRained, storedApart, tornWrap, species);
     }
 }

@@ -29,6 +29,11 @@ public record RoundPyramid(int count, Quantity baleWeight, int base, int tiers, 
     }
 
     @Override
+    public int bales() {
+        return count;
+    }
+
+    @Override
     public OptionalDouble asFedKg() {
         return OptionalDouble.of(count * baleWeight.base());
     }

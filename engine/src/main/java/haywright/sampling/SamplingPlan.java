@@ -71,7 +71,7 @@ public record SamplingPlan(
                 mass.map(m -> m.kg() * 1000).orElseGet(() -> used.design().cores() * material.take("increment_g")),
                 need,
                 Outing.of(material, aim.purpose(), used.design()),
-                LotCheck.of(subject.facts()),
+                LotCheck.of(material, subject.facts()),
                 left(material),
                 cautions(material, aim.purpose()));
     }

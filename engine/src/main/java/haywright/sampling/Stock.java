@@ -37,6 +37,11 @@ public sealed interface Stock extends Worked
      */
     Optional<MassRange> range();
 
+    /** How many bales lie there; 0 for what does not lie in bales. */
+    default int bales() {
+        return 0;
+    }
+
     /** How bales are made up. */
     enum BaleKind {
         SMALL_SQUARE("small square bales"),
@@ -81,6 +86,11 @@ public sealed interface Stock extends Worked
             Sizes.atLeastOne("columns", columns, problems);
             Sizes.atLeastOne("tiers", tiers, problems);
             Refused.unlessEmpty(problems);
+        }
+
+        @Override
+        public int bales() {
+            return count;
         }
 
         @Override

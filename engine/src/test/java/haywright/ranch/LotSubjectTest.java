@@ -13,6 +13,7 @@ import haywright.sampling.SamplingPlan;
 import haywright.sampling.Stock;
 import haywright.sampling.Taken;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 
@@ -33,7 +34,9 @@ class LotSubjectTest {
                 stock,
                 Quantity.of(180, Unit.DOLLAR_PER_TON),
                 false,
-                "");
+                "",
+                null,
+                List.of());
     }
 
     @Test

@@ -37,7 +37,9 @@ class LotTestsTest {
                 new Stock.Bales(Stock.BaleKind.LARGE_SQUARE, 120, Quantity.of(1250, Unit.POUND), 5, 12, 2),
                 Quantity.of(180, Unit.DOLLAR_PER_TON),
                 false,
-                "");
+                "",
+                null,
+                List.of());
     }
 
     private static LabReport report(HowSampled how, String code) {

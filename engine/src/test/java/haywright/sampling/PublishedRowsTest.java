@@ -381,7 +381,7 @@ class PublishedRowsTest {
     }
 
     private static List<LotCheck.Warning> warnings(LotFacts lot) {
-        return LotCheck.of(lot).warnings();
+        return LotCheck.of(Material.LARGE_ROUND_BALE, lot).warnings();
     }
 
     private static double low(String rule) {

@@ -145,13 +145,13 @@ class SamplingPlanTest {
     @Test
     void lotsThatShouldBeSplitAreWarnedOfAndNotRefused() {
         var mixed = new LotFacts(350, 2, 3, 96, true, true, true, 2);
-        assertThat(LotCheck.of(mixed).warnings())
+        assertThat(LotCheck.of(Material.BALEAGE, mixed).warnings())
                 .hasSize(8)
                 .allMatch(w -> w.cost().length() > 40);
         var plan =
                 SamplingPlan.of(new Subject(Material.LARGE_ROUND_BALE, 500, null, null, 0, 0, null, mixed), Aim.USUAL);
         assertThat(plan.lot().warnings()).hasSize(8);
-        assertThat(LotCheck.of(LotFacts.PLAIN).warnings()).isEmpty();
+        assertThat(LotCheck.of(Material.BALEAGE, LotFacts.PLAIN).warnings()).isEmpty();
     }
 
     @Test

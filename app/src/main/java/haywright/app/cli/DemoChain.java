@@ -66,9 +66,7 @@ final class DemoChain {
                 "  %-28s %-20s %11s  %-16s %s%s%n",
                 lot.name(),
                 lot.feedClass().words(),
-                lot.stock().asFedKg().isPresent()
-                        ? Show.tons(lot.stock().asFedKg().getAsDouble())
-                        : "not cut",
+                lot.asFedKg().isPresent() ? Show.tons(lot.asFedKg().getAsDouble()) : "not cut",
                 Show.price(lot.replacementPrice()),
                 tested ? "tested" : "not tested",
                 lot.isNitrateDanger() && !nitrateKnown ? ", and its nitrate is not known" : "");

@@ -36,7 +36,7 @@ public record Frame(
     }
 
     /**
-     * @param rev the edit that Undo takes back
+     * @param rev the edit that Undo takes back; 0 where nothing changed
      * @param back the page it is shown on, to come back to
      */
     public record Notice(String words, long rev, String back) {}

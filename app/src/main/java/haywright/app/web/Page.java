@@ -150,7 +150,7 @@ public record Page(
         }
         drafts.clear(ranch.id(), form.key());
         var saved = (SaveAnswer.Saved) answer;
-        leave(at(then) + (saved.rev() == rev ? "" : "?saved=" + saved.rev()));
+        leave(at(then) + (patch.changes().isEmpty() ? "?same" : saved.rev() == rev ? "" : "?saved=" + saved.rev()));
     }
 
     /** The revision a form was made from; once somebody chose between two versions, the one that was chosen upon. */
@@ -180,6 +180,9 @@ public record Page(
 
     /** What was saved just now, if this page is the one shown after it. */
     Frame.@Nullable Notice notice() {
+        if (http.queryParam("same") != null) {
+            return new Frame.Notice("It stood like this already; nothing had to change.", 0, http.path());
+        }
         var saved = http.queryParam("saved");
         if (saved == null || !saved.matches("[0-9]{1,15}")) {
             return null;

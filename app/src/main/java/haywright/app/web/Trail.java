@@ -45,7 +45,7 @@ public final class Trail {
             return new Stop(Step.LOTS, false, "put in the first lot");
         }
         double kg = ranch.lots().values().stream()
-                .mapToDouble(lot -> lot.stock().asFedKg().orElse(0))
+                .mapToDouble(lot -> lot.asFedKg().orElse(0))
                 .sum();
         return new Stop(
                 Step.LOTS,

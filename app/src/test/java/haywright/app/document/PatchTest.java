@@ -62,7 +62,9 @@ class PatchTest {
                 lot.stock(),
                 Quantity.of(dollars, Unit.DOLLAR_PER_TON),
                 lot.nitrateRisk(),
-                lot.notes());
+                lot.notes(),
+                lot.makeup(),
+                lot.weighings());
     }
 
     @Test

@@ -263,6 +263,8 @@ class FeedLetterTest {
                 lot.stock(),
                 price,
                 lot.nitrateRisk(),
-                lot.notes());
+                lot.notes(),
+                lot.makeup(),
+                lot.weighings());
     }
 }

@@ -384,7 +384,9 @@ abstract class StoreContract {
                 lot.stock(),
                 Quantity.of(dollars, Unit.DOLLAR_PER_TON),
                 lot.nitrateRisk(),
-                lot.notes()));
+                lot.notes(),
+                lot.makeup(),
+                lot.weighings()));
     }
 
     private static LabReport report(Lot lot) {

@@ -8,8 +8,10 @@ import haywright.forage.FeedClass;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.Lot;
+import haywright.ranch.Makeup;
 import haywright.ranch.Ranch;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
@@ -43,6 +45,14 @@ public final class LotForm {
             "Then its nitrate counts as a danger until it is tested. Cereal hay and silage always do.");
     public static final Ask NOTES = Ask.text("notes", "Notes", "");
 
+    public static final Ask CUTTINGS = Ask.number("cuttings", "Cuttings in it", "");
+    public static final Ask FIELDS = Ask.number("fields", "Fields in it", "");
+    public static final Ask SPECIES = Ask.number("species", "Kinds or mixes of plants", "");
+    public static final Ask HOURS = Ask.number("balingHours", "Hours from the first bale to the last", "");
+    public static final Ask RAINED = Ask.choice("partRained", "Some of it was rained on", "");
+    public static final Ask APART = Ask.choice("storedApart", "Some of it is kept differently", "");
+    public static final Ask TORN = Ask.choice("tornWrap", "Some wrap has holes", "");
+
     private LotForm() {}
 
     /** What is known of a lot, as its form shows it. */
@@ -59,7 +69,38 @@ public final class LotForm {
         known.put(NITRATE.name(), lot.nitrateRisk() ? "yes" : "");
         known.put(NOTES.name(), lot.notes());
         known.putAll(StockForm.known(lot.stock()));
+        var makeup = lot.makeup();
+        if (makeup != null) {
+            known.put(CUTTINGS.name(), orEmpty(makeup.cuttings()));
+            known.put(FIELDS.name(), orEmpty(makeup.fields()));
+            known.put(SPECIES.name(), orEmpty(makeup.species()));
+            var hours = makeup.balingHours();
+            known.put(HOURS.name(), hours == null ? "" : Show.significant(hours, 6));
+            known.put(RAINED.name(), makeup.partRained() ? "yes" : "");
+            known.put(APART.name(), makeup.storedApart() ? "yes" : "");
+            known.put(TORN.name(), makeup.tornWrap() ? "yes" : "");
+        }
         return known;
+    }
+
+    private static String orEmpty(@Nullable Integer count) {
+        return count == null ? "" : count.toString();
+    }
+
+    /** Null where nobody said anything. */
+    private static @Nullable Makeup makeup(Form form) {
+        var cuttings = form.maybeCount(CUTTINGS);
+        var fields = form.maybeCount(FIELDS);
+        var species = form.maybeCount(SPECIES);
+        var hours = form.maybeNumber(HOURS);
+        boolean rained = form.isTicked(RAINED);
+        boolean apart = form.isTicked(APART);
+        boolean torn = form.isTicked(TORN);
+        boolean silent = cuttings == null && fields == null && species == null && hours == null;
+        return silent && !rained && !apart && !torn
+                ? null
+                : form.part(() -> new Makeup(cuttings, fields, species, hours, rained, apart, torn))
+                        .orElse(null);
     }
 
     /**
@@ -85,6 +126,7 @@ public final class LotForm {
                 Quantity.of(700, Unit.DOLLAR_PER_TON));
         boolean nitrateRisk = form.isTicked(NITRATE);
         var notes = form.text(NOTES);
+        var makeup = makeup(form);
         return form.build(() -> {
             FeedBook.published().rowFor(bookRow, feedClass);
             return new Lot(
@@ -99,7 +141,9 @@ public final class LotForm {
                     stock.orElseThrow(),
                     price,
                     nitrateRisk,
-                    notes);
+                    notes,
+                    makeup,
+                    before == null ? List.of() : before.weighings());
         });
     }
 }

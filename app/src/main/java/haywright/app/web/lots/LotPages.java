@@ -8,6 +8,9 @@ import haywright.app.words.Show;
 import haywright.forage.FeedBook;
 import haywright.forage.FeedClass;
 import haywright.ranch.Lot;
+import haywright.ranch.LotSubject;
+import haywright.ranch.WorthTesting;
+import haywright.sampling.LotCheck;
 import haywright.sampling.Stock;
 import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
@@ -42,12 +45,18 @@ public final class LotPages {
     /**
      * @param made cutting and day, in words; may be empty
      * @param amount what was counted or measured, in words
-     * @param range the least and the most it may be; empty where nothing is known
-     * @param why where that doubt comes from
      * @param tested in words
+     * @param split what to part it by, with what it costs not to; empty where it is one lot as far as known
      */
     public record Row(
-            Lot lot, String made, String amount, String tons, String range, String why, String tested, State state) {}
+            Lot lot,
+            String made,
+            String amount,
+            TonsView tons,
+            String tested,
+            State state,
+            WorthTesting worth,
+            List<LotCheck.Warning> split) {}
 
     /** How a lot's testing stands: drawn as well as written. */
     public enum State {
@@ -56,11 +65,17 @@ public final class LotPages {
         DANGER
     }
 
-    /** @param lot null for a new one */
+    /**
+     * @param lot null for a new one
+     * @param tons of the lot as it is kept; null for a new one
+     * @param split as the lot is kept
+     */
     public record FormView(
             Form form,
             StockForm.Kind kind,
             @Nullable Lot lot,
+            @Nullable TonsView tons,
+            List<LotCheck.Warning> split,
             String action,
             List<Option> classes,
             List<Option> bookRows,
@@ -71,7 +86,7 @@ public final class LotPages {
     private static ListView list(Page page) {
         var ranch = page.ranch();
         double kg = ranch.lots().values().stream()
-                .mapToDouble(lot -> lot.stock().asFedKg().orElse(0))
+                .mapToDouble(lot -> lot.asFedKg().orElse(0))
                 .sum();
         return new ListView(
                 ranch.lots().values().stream().map(lot -> row(page, lot)).toList(),
@@ -88,24 +103,24 @@ public final class LotPages {
             made.add("put up " + Show.date(lot.madeOn()));
         }
         int reports = page.ranch().reportsOn(lot.id()).size();
-        var state = reports > 0 ? State.TESTED : lot.isNitrateDanger() ? State.DANGER : State.UNTESTED;
-        var kg = lot.stock().asFedKg();
-        var range = lot.stock().range();
+        var worth = WorthTesting.of(page.ranch(), lot, page.today());
+        var state = worth.verdict() == WorthTesting.Verdict.DANGER
+                ? State.DANGER
+                : reports > 0 ? State.TESTED : State.UNTESTED;
         return new Row(
                 lot,
                 String.join(", ", made),
                 amount(page, lot.stock()),
-                kg.isPresent() ? Show.tons(kg.getAsDouble()) : "not known",
-                range.map(r -> "%s to %s".formatted(Show.tonsNumber(r.lowKg()), Show.tons(r.highKg())))
-                        .orElse(""),
-                range.map(r -> "%s %s (%s)"
-                                .formatted(
-                                        r.words(),
-                                        r.source().cite(),
-                                        r.source().known().words()))
-                        .orElse(""),
+                TonsView.of(lot),
                 tested(state, reports),
-                state);
+                state,
+                worth,
+                split(lot));
+    }
+
+    private static List<LotCheck.Warning> split(Lot lot) {
+        var subject = LotSubject.of(lot);
+        return LotCheck.of(subject.material(), subject.facts()).warnings();
     }
 
     private static String tested(State state, int reports) {
@@ -188,6 +203,8 @@ public final class LotPages {
                 form,
                 kind,
                 lot,
+                lot == null ? null : TonsView.of(lot),
+                lot == null ? List.of() : split(lot),
                 page.at(path(kind, lot)),
                 Option.of(FeedClass.class, FeedClass::words),
                 bookRows(),

@@ -4,24 +4,30 @@ import haywright.app.web.Ask;
 import haywright.app.web.Form;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
+import haywright.app.web.lots.TonsView;
 import haywright.app.words.Show;
 import haywright.cattle.AnimalClass;
 import haywright.cattle.Group;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.Lot;
+import haywright.ranch.LotWeighing;
 import haywright.sampling.ConditionScores;
-import haywright.sampling.RoundPyramid;
 import haywright.sampling.Stock;
-import haywright.sampling.Weighing;
 import io.javalin.http.NotFoundResponse;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** What is weighed and scored beside the cores: some bales of a lot, some animals of a group. */
 public final class CountPages {
+    public static final Ask WEIGHED_ON = Ask.date("weighedOn", "Day they were weighed", "For example Nov 25, 2026.");
     public static final Ask WEIGHTS = Ask.text(
-            "kilograms", "Each bale, in pounds", "Five to ten, from all over the stack, with blanks between them.");
+            "bales", "Each bale, in pounds", "Five to ten, from all over the stack, with blanks between them.");
+    public static final Ask WHOLE =
+            Ask.amount("whole", "Or all of the lot", Unit.TON, "What the tickets of all its loads add up to, as fed.");
     public static final Ask SCORES = Ask.text(
             "scores",
             "Each animal’s score, 1 to 9",
@@ -34,28 +40,25 @@ public final class CountPages {
     private CountPages() {}
 
     static void routes(Routes on) {
-        on.get("take/lots/{lot}/weigh", page -> page.show(WEIGH, weigh(page, page.form(key(lot(page)), Map::of))));
+        on.get("take/lots/{lot}/weigh", page -> page.show(WEIGH, weigh(page, weighForm(page))));
         on.post("take/lots/{lot}/weigh", CountPages::keepWeight);
+        on.post("take/lots/{lot}/weigh/{number}/delete", CountPages::deleteWeight);
         on.get(
                 "take/groups/{group}/scores",
                 page -> page.show(SCORE, score(page, page.form(key(group(page)), Map::of))));
         on.post("take/groups/{group}/scores", CountPages::keepScore);
     }
 
-    /** @param now what the lot is taken to weigh a bale, in words */
-    public record WeighView(Lot lot, Form form, String now, String action) {}
+    /** @param kept what was weighed so far, oldest first, in words */
+    public record WeighView(Lot lot, Form form, TonsView tons, List<String> kept, String action) {}
 
     /** @param when to score, by the calving dates; empty where none are known */
     public record ScoreView(Group group, Form form, int toScore, String when, double thinBelow, String action) {}
 
-    static boolean canBeWeighed(Lot lot) {
-        return lot.stock() instanceof Stock.Bales || lot.stock() instanceof RoundPyramid;
-    }
-
     private static Lot lot(Page page) {
         var lot = page.find(page.ranch().lots(), "lot");
-        if (!canBeWeighed(lot)) {
-            throw new NotFoundResponse("It is not counted in bales.");
+        if (lot.stock() instanceof Stock.Standing) {
+            throw new NotFoundResponse("It still stands in the field.");
         }
         return lot;
     }
@@ -72,68 +75,103 @@ public final class CountPages {
         return "take/groups/" + group.id() + "/scores";
     }
 
+    private static Form weighForm(Page page) {
+        return page.form(key(lot(page)), () -> Map.of(WEIGHED_ON.name(), Show.date(page.today())));
+    }
+
     private static WeighView weigh(Page page, Form form) {
         var lot = lot(page);
-        return new WeighView(lot, form, Show.quantity(weight(lot.stock())), page.at(key(lot)));
+        return new WeighView(
+                lot,
+                form,
+                TonsView.of(lot),
+                lot.weighings().stream().map(CountPages::words).toList(),
+                page.at(key(lot)));
     }
 
-    private static Quantity weight(Stock stock) {
-        return stock instanceof Stock.Bales b ? b.baleWeight() : ((RoundPyramid) stock).baleWeight();
-    }
-
-    private static int count(Stock stock) {
-        return stock instanceof Stock.Bales b ? b.count() : ((RoundPyramid) stock).count();
-    }
-
-    private static Stock with(Stock stock, Quantity weight) {
-        return stock instanceof Stock.Bales b
-                ? new Stock.Bales(b.bale(), b.count(), weight, b.rows(), b.columns(), b.tiers())
-                : new RoundPyramid(
-                        count(stock),
-                        weight,
-                        ((RoundPyramid) stock).base(),
-                        ((RoundPyramid) stock).tiers(),
-                        ((RoundPyramid) stock).length());
+    private static String words(LotWeighing weighing) {
+        var whole = weighing.whole();
+        var what = whole != null
+                ? "all of it, " + Show.quantity(whole)
+                : String.join(
+                        ", ", weighing.bales().stream().map(Show::quantity).toList());
+        return Show.date(weighing.on()) + ": " + what;
     }
 
     private static void keepWeight(Page page) {
         var lot = lot(page);
         var form = page.posted(key(lot));
-        var pounds = Numbers.read(form, WEIGHTS, "Weigh five to ten.");
-        var weighed = form.build(
-                () -> new Weighing(pounds.stream().map(Unit.POUND::toBase).toList(), count(lot.stock()), CONFIDENCE));
-        if (weighed.isEmpty()) {
+        var weighing = readWeight(form, lot, page.today());
+        if (weighing.isEmpty()) {
             page.reject(form, WEIGH, weigh(page, form));
             return;
         }
-        var range = weighed.get().range();
-        var mean = Quantity.of(Math.rint(Unit.POUND.fromBase(weighed.get().meanKg())), Unit.POUND);
+        var tons = TonsView.of(lot.with(weighing.get()));
         page.save(
                 form,
-                "%s weighed: %s a bale, %s to %s, 9 times in 10"
-                        .formatted(
-                                lot.name(),
-                                Show.quantity(mean),
-                                Show.tonsNumber(range.lowKg()),
-                                Show.tons(range.highKg())),
-                ranch -> ranch.with(with(lot, mean)),
+                "%s weighed: %s, %s".formatted(lot.name(), tons.tons(), tons.range()),
+                ranch -> ranch.with(lot.with(weighing.get())),
                 key(lot));
     }
 
-    private static Lot with(Lot lot, Quantity weight) {
-        return new Lot(
-                lot.id(),
-                lot.name(),
-                lot.feedClass(),
-                lot.bookRow(),
-                lot.where(),
-                lot.cutting(),
-                lot.madeOn(),
-                lot.storage(),
-                with(lot.stock(), weight),
-                lot.replacementPrice(),
-                lot.nitrateRisk(),
-                lot.notes());
+    private static Optional<LotWeighing> readWeight(Form form, Lot lot, LocalDate today) {
+        var on = form.date(WEIGHED_ON, "Which day was it?");
+        if (on.isAfter(today)) {
+            form.refuse(
+                    WEIGHED_ON.name(), Show.date(on), "nothing is weighed before its day comes", "Which day was it?");
+        }
+        var whole = form.maybeQuantity(WHOLE);
+        int bales = lot.stock().bales();
+        if (bales == 0 || (whole != null && form.isEmpty(WEIGHTS))) {
+            var all = whole != null ? whole : form.quantity(WHOLE, "What do the load tickets add up to?");
+            return form.build(() -> LotWeighing.ofWhole(on, all));
+        }
+        if (whole != null) {
+            form.refuse(
+                    WHOLE.name(),
+                    form.value(WHOLE),
+                    "it is either some bales or all of the lot",
+                    "Empty one of the two.");
+        }
+        var pounds = Numbers.read(form, WEIGHTS, "Weigh five to ten.");
+        var kept = pounds.stream().map(w -> Quantity.of(w, Unit.POUND)).toList();
+        unusual(form, lot, kept);
+        return form.build(() -> LotWeighing.ofBales(on, kept, bales));
+    }
+
+    /** A slip of the finger among several weights is seen by how far it lies from what was thought. */
+    private static void unusual(Form form, Lot lot, List<Quantity> kept) {
+        double thought = lot.baleKg().orElseThrow();
+        for (var bale : kept) {
+            if (bale.base() > 0 && (bale.base() > 2 * thought || bale.base() < thought / 2)) {
+                form.doubt(
+                        WEIGHTS,
+                        "bales-unusual",
+                        "%s is far from the %s that a bale was taken to weigh."
+                                .formatted(Show.quantity(bale), Show.withUnit(Show.poundsNumber(thought), Unit.POUND)));
+                return;
+            }
+        }
+    }
+
+    private static void deleteWeight(Page page) {
+        var lot = lot(page);
+        int number;
+        try {
+            number = Integer.parseInt(page.http().pathParam("number"));
+        } catch (NumberFormatException e) {
+            throw new NotFoundResponse();
+        }
+        if (number < 0 || number >= lot.weighings().size()) {
+            throw new NotFoundResponse("It is not there any more.");
+        }
+        var left = new ArrayList<>(lot.weighings());
+        left.remove(number);
+        page.save(
+                page.posted(key(lot)),
+                "Weighing taken away: " + lot.name(),
+                ranch -> ranch.with(lot.with(left)),
+                key(lot));
     }
 
     private static ScoreView score(Page page, Form form) {

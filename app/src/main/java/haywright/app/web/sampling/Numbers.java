@@ -5,20 +5,24 @@ import haywright.app.web.Form;
 import java.util.ArrayList;
 import java.util.List;
 
-/** A box with several numbers in it, blanks or lines between them. */
+/** A box with several numbers in it; blanks, lines, semicolons or commas between them. */
 final class Numbers {
     private Numbers() {}
 
     static List<Double> read(Form form, Ask ask, String fix) {
         var numbers = new ArrayList<Double>();
-        for (var word : form.text(ask, fix).split("[\\s;]+")) {
-            if (word.isEmpty()) {
-                continue;
-            }
-            try {
-                numbers.add(Double.valueOf(word.replace(",", "")));
-            } catch (NumberFormatException e) {
-                form.refuse(ask.name(), word, "this is not a number", "Put blanks between them.");
+        for (var words : form.text(ask, fix).split("[\\s;]+")) {
+            boolean isOne = words.matches("[0-9]{1,3}(,[0-9]{3})+(\\.[0-9]+)?");
+            for (var word : isOne ? List.of(words.replace(",", "")) : List.of(words.split(","))) {
+                if (word.matches("[0-9]{1,9}(\\.[0-9]{1,9})?|\\.[0-9]{1,9}")) {
+                    numbers.add(Double.valueOf(word));
+                } else if (!word.isEmpty()) {
+                    form.refuse(
+                            ask.name(),
+                            word,
+                            "each is a number of 0 or more",
+                            "Put blanks between them, and no words.");
+                }
             }
         }
         return numbers;

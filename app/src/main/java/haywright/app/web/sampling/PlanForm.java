@@ -2,6 +2,7 @@ package haywright.app.web.sampling;
 
 import haywright.app.web.Ask;
 import haywright.app.web.Form;
+import haywright.app.web.lots.LotForm;
 import haywright.app.words.Show;
 import haywright.quantity.Unit;
 import haywright.sampling.Aim;
@@ -56,14 +57,13 @@ public final class PlanForm {
     public static final Ask DEPTH = Ask.amount("depth", "How deep it goes in", Unit.INCH, "12 to 24 is usual.");
     public static final Ask BALE_DEPTH =
             Ask.amount("baleDepth", "How deep a bale is there", Unit.INCH, "Where the probe goes in, to its far side.");
-    public static final Ask CUTTINGS = Ask.number("cuttings", "Cuttings in it", "");
-    public static final Ask FIELDS = Ask.number("fields", "Fields in it", "");
-    public static final Ask SPECIES = Ask.number("species", "Kinds or mixes of plants", "");
-    public static final Ask HOURS =
-            Ask.number("balingHours", "Hours from the first bale to the last", "Leave it empty if it is not known.");
-    public static final Ask RAINED = Ask.choice("partRained", "Some of it was rained on", "");
-    public static final Ask APART = Ask.choice("storedApart", "Some of it is kept differently", "");
-    public static final Ask TORN = Ask.choice("tornWrap", "Some wrap has holes", "");
+    public static final Ask CUTTINGS = LotForm.CUTTINGS;
+    public static final Ask FIELDS = LotForm.FIELDS;
+    public static final Ask SPECIES = LotForm.SPECIES;
+    public static final Ask HOURS = LotForm.HOURS;
+    public static final Ask RAINED = LotForm.RAINED;
+    public static final Ask APART = LotForm.APART;
+    public static final Ask TORN = LotForm.TORN;
 
     static final List<Ask> ALL = List.of(
             WHAT,
@@ -105,9 +105,14 @@ public final class PlanForm {
         usual.put(HALF_WIDTH.name(), Show.significant(aim.halfWidth(), 4));
         usual.put(CONFIDENCE.name(), Show.significant(aim.confidencePercent(), 4));
         usual.put(SEED.name(), "1");
-        usual.put(CUTTINGS.name(), "1");
-        usual.put(FIELDS.name(), "1");
-        usual.put(SPECIES.name(), "1");
+        var facts = subject.facts();
+        usual.put(CUTTINGS.name(), String.valueOf(facts.cuttings()));
+        usual.put(FIELDS.name(), String.valueOf(facts.fields()));
+        usual.put(SPECIES.name(), String.valueOf(facts.species()));
+        usual.put(HOURS.name(), facts.balingHours() == 0 ? "" : Show.significant(facts.balingHours(), 6));
+        usual.put(RAINED.name(), facts.partRained() ? "yes" : "");
+        usual.put(APART.name(), facts.storedApart() ? "yes" : "");
+        usual.put(TORN.name(), facts.tornWrap() ? "yes" : "");
         var costs = Costs.usual(material);
         usual.put(PER_UNIT.name(), Show.number(costs.perUnit(), 2));
         usual.put(PER_CORE.name(), Show.number(costs.perIncrement(), 2));

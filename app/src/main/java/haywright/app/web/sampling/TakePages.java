@@ -72,7 +72,7 @@ public final class TakePages {
 
     private static Row row(Page page, Lot lot) {
         var subject = LotSubject.of(lot);
-        var kg = lot.stock().asFedKg();
+        var kg = lot.asFedKg();
         return new Row(
                 lot,
                 subject.material().words(),

@@ -1,0 +1,125 @@
+package haywright.app.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import haywright.app.store.Store;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** A lot, what was weighed of it, and what makes it more than one lot: on the page, without scripts. */
+class WeighPagesTest {
+    private Store store;
+    private Server server;
+    private RawClient client;
+    private String ranch;
+    private String lot;
+
+    @BeforeEach
+    void start(@TempDir Path folder) {
+        store = Store.inFolder(folder, Clock.systemUTC());
+        server = Server.start(PagesTest.desk(store), "127.0.0.1", 0, routes -> {});
+        client = new RawClient(server.port());
+        ranch = client.submit(client.get("/"), "/ranches", Map.of("name", "Cold Spring Ranch"))
+                .header("Location");
+        send("lots/new/bales", hay());
+        lot = client.get(ranch + "lots").body().replaceAll("(?s).*?/lots/([0-9a-f]{8}-[0-9a-f-]{27})\".*", "$1");
+    }
+
+    @AfterEach
+    void stop() {
+        server.close();
+        store.close();
+    }
+
+    private static Map<String, String> hay() {
+        var hay = new LinkedHashMap<String, String>();
+        hay.put("name", "Ditch-side stack");
+        hay.put("feedClass", "grass_hay");
+        hay.put("bale", "large_round");
+        hay.put("count", "200");
+        hay.put("baleWeight", "1,200 lb");
+        hay.put("storage", "tarped");
+        hay.put("replacementPrice", "$165");
+        return hay;
+    }
+
+    private RawClient.Answer send(String path, Map<String, String> fields) {
+        return client.submit(client.get(ranch + path), ranch + path, fields);
+    }
+
+    private RawClient.Answer weigh(String bales, String whole) {
+        return send("take/lots/" + lot + "/weigh", Map.of("weighedOn", "Nov 24, 2026", "bales", bales, "whole", whole));
+    }
+
+    // 200 · 1,100 lb = 110 tons; typed in: 200 · 1,200 lb = 120 tons
+    @Test
+    void aWeighingStandsBesideWhatWasTypedInAndCanBeTakenAway() {
+        var kept = weigh("1080, 1,090 1100; 1110\n1120", "");
+        assertThat(kept.status()).isEqualTo(303);
+        assertThat(client.get(kept.header("Location")).body()).contains("<b>Saved.</b>", "110 tons", "120 tons");
+        assertThat(client.get(ranch + "lots/" + lot).body())
+                .contains("<b>110 tons</b> as fed", "120 tons", "Nov 24, 2026", "value=\"1,200\"");
+        assertThat(client.get(ranch + "lots").body()).contains("<b>110 tons</b> on hand");
+        var again = weigh("1080 1090 1100 1110 1120", "");
+        assertThat(client.get(again.header("Location")).body())
+                .contains("<b>Saved.</b> It stood like this already", "110 tons");
+        send("lots/" + lot + "/as/bales", hay());
+        assertThat(client.get(ranch + "lots").body()).contains("<b>110 tons</b> on hand");
+        var page = client.get(ranch + "take/lots/" + lot + "/weigh");
+        client.submit(page, ranch + "take/lots/" + lot + "/weigh/0/delete", Map.of());
+        assertThat(client.get(ranch + "lots").body()).contains("<b>120 tons</b> on hand");
+    }
+
+    @ParameterizedTest(name = "“{0}” and “{1}”: {2}")
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "'' | '' | nothing is written here",
+                "1100 | '' | a range needs at least two",
+                "1100 heavy | '' | each is a number of 0 or more",
+                "1100 -1100 | '' | each is a number of 0 or more",
+                "1100 0 | '' | a bale weighs something",
+                "1100 110 | '' | is far from the 1,200 lb",
+                "1100 1110 | 112 | it is either some bales or all of the lot",
+                "'' | -3 | a lot weighs something"
+            })
+    void whatCannotBeStandsBesideItsBoxAndNothingIsLost(String bales, String whole, String rule) {
+        var answer = weigh(bales, whole);
+        assertThat(answer.status()).isEqualTo(422);
+        assertThat(answer.body()).containsIgnoringCase(rule).contains(bales, "nothing you typed is lost");
+        assertThat(client.get(ranch + "lots").body()).contains("<b>120 tons</b> on hand");
+    }
+
+    @Test
+    void aDayThatHasNotComeIsRefused() {
+        var answer = send(
+                "take/lots/" + lot + "/weigh", Map.of("weighedOn", "Nov 26, 2026", "bales", "1100 1110", "whole", ""));
+        assertThat(answer.body()).contains("nothing is weighed before its day comes");
+    }
+
+    @Test
+    void whatMakesItMoreThanOneLotIsSaidAndNotRefused() {
+        var mixed = hay();
+        mixed.put("cuttings", "2");
+        mixed.put("balingHours", "72");
+        mixed.put("partRained", "yes");
+        assertThat(send("lots/" + lot + "/as/bales", mixed).status()).isEqualTo(303);
+        assertThat(client.get(ranch + "lots").body())
+                .contains("Better as more than one lot: 3 reasons", "Split it by cutting", "You may keep it as one");
+        assertThat(client.get(ranch + "lots/" + lot).body()).contains("Split it by rain", "value=\"72\"");
+        assertThat(client.get(ranch + "take/lots/" + lot).body()).contains("Split it by day of baling");
+        mixed.put("cuttings", "none");
+        mixed.put("fields", "0");
+        var refused = send("lots/" + lot + "/as/bales", mixed);
+        assertThat(refused.status()).isEqualTo(422);
+        assertThat(refused.body()).contains("id=\"p-cuttings\"", "value=\"72\"");
+    }
+}
