@@ -2,6 +2,7 @@ package haywright.ranch;
 
 import haywright.cattle.Group;
 import haywright.forage.LabReport;
+import haywright.weather.StationWinters;
 import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.util.Collections;
@@ -9,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One ranch and one winter.
@@ -18,6 +20,7 @@ import java.util.UUID;
  * @param letters what was written on a group's feed letter, by group id
  * @param attachments files kept beside the document
  * @param samplings field sheets that were made, and what came back on them
+ * @param winters of the nearest station; null where no record was read in
  */
 public record Ranch(
         UUID id,
@@ -34,7 +37,8 @@ public record Ranch(
         LastWinter lastWinter,
         Map<UUID, Letter> letters,
         Map<UUID, Attachment> attachments,
-        Map<UUID, Sampling> samplings) {
+        Map<UUID, Sampling> samplings,
+        @Nullable StationWinters winters) {
     public Ranch {
         groups = kept(groups);
         lots = kept(lots);
@@ -71,7 +75,8 @@ public record Ranch(
                 LastWinter.NOT_SAID,
                 Map.of(),
                 Map.of(),
-                Map.of());
+                Map.of(),
+                null);
     }
 
     // What a ranch looks like after one change: the entity replaces the one with its id, or is added at the end.
@@ -144,7 +149,29 @@ public record Ranch(
                 lastWinter,
                 letters,
                 put(attachments, attachment.id(), attachment),
-                samplings);
+                samplings,
+                winters);
+    }
+
+    /** With the usual weather of a place, and the winters of its station; or without. */
+    public Ranch withWeather(@Nullable RanchWeather weather, @Nullable StationWinters winters) {
+        return new Ranch(
+                id,
+                name,
+                settings.with(weather),
+                groups,
+                lots,
+                reports,
+                fields,
+                feedsForSale,
+                outfit,
+                fedNow,
+                wishes,
+                lastWinter,
+                letters,
+                attachments,
+                samplings,
+                winters);
     }
 
     public Ranch with(Field field) {
@@ -175,7 +202,8 @@ public record Ranch(
                 lastWinter,
                 letters,
                 attachments,
-                samplings);
+                samplings,
+                winters);
     }
 
     /** The group goes, and with it what it is fed now and its letter. */
@@ -276,7 +304,8 @@ public record Ranch(
                 lastWinter,
                 letters,
                 attachments,
-                samplings);
+                samplings,
+                winters);
     }
 
     private static <T> Map<UUID, T> put(Map<UUID, T> map, UUID id, T entity) {

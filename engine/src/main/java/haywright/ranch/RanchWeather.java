@@ -4,15 +4,20 @@ import haywright.cattle.Coat;
 import haywright.cattle.ColdSystem;
 import haywright.cattle.Exposure;
 import haywright.cattle.Hide;
+import haywright.cattle.NeedByWeek;
+import haywright.cattle.WindChill;
 import haywright.quantity.Kind;
 import haywright.quantity.Quantity;
+import haywright.weather.KeptWinter;
 import haywright.weather.Normals;
 import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
 
 /**
- * The winter of this place as far as its monthly means say it, and how the cattle stand in it.
+ * The usual temperatures of this place, and how the cattle stand in them.
  *
  * @param place whose temperatures these are: the ranch's own, or the nearest station's
  * @param monthly mean temperature of January to December
@@ -20,19 +25,35 @@ import java.util.List;
  * @param coat of the cattle in midwinter
  * @param windbreak whether they can stand behind one
  * @param coldSystem how the cold is counted
+ * @param hide what usually lies on their coats; null until it is said, which counts as dry
+ * @param departures of the days of a usual week from the mean, by month, where a station's record has them
+ *     ({@link Normals}); empty where the means were typed
  */
 public record RanchWeather(
-        String place, List<Quantity> monthly, Quantity wind, Coat coat, boolean windbreak, ColdSystem coldSystem) {
+        String place,
+        List<Quantity> monthly,
+        Quantity wind,
+        Coat coat,
+        boolean windbreak,
+        ColdSystem coldSystem,
+        @Nullable Hide hide,
+        List<List<Double>> departures) {
     public RanchWeather {
         monthly = List.copyOf(monthly);
+        departures = departures.stream().map(List::copyOf).toList();
         monthly.forEach(mean -> Refused.unlessOfKind(Kind.TEMPERATURE, "monthly", mean));
         Refused.unlessOfKind(Kind.SPEED, "wind", wind);
-        normals(monthly);
-        exposure(monthly.get(0).base(), wind, coat, windbreak, coldSystem);
+        normals(monthly, departures);
+        WindChill.check(monthly.get(0).base(), wind.base());
     }
 
     public Normals normals() {
-        return normals(monthly);
+        return normals(monthly, departures);
+    }
+
+    /** Dry where nothing is said. */
+    public Hide coats() {
+        return hide == null ? Hide.DRY : hide;
     }
 
     /** Days that are equally likely in the week that begins on a date. */
@@ -40,16 +61,39 @@ public record RanchWeather(
         return normals().week(begins).stream().map(this::day).toList();
     }
 
+    /** A usual week, for the equations. */
+    public NeedByWeek.Weather usualWeek(LocalDate begins) {
+        return new NeedByWeek.Weather(normals().monthBefore(begins), week(begins));
+    }
+
+    /** A week of a winter that was, with its own wind where the station has it. */
+    public NeedByWeek.Weather weekOf(KeptWinter.Week week) {
+        return new NeedByWeek.Weather(
+                week.monthBefore(),
+                IntStream.range(0, week.means().size())
+                        .mapToObj(day -> day(
+                                week.means().get(day),
+                                week.winds().isEmpty()
+                                        ? wind.base()
+                                        : week.winds().get(day)))
+                        .toList());
+    }
+
     /** @param mean temperature of the day, °C */
     public Exposure day(double mean) {
-        return exposure(mean, wind, coat, windbreak, coldSystem);
+        return day(mean, wind.base());
     }
 
-    private static Normals normals(List<Quantity> monthly) {
-        return new Normals(monthly.stream().map(Quantity::base).toList(), Normals.USUAL_SPREAD);
+    /**
+     * @param mean temperature of the day, °C
+     * @param blows mean wind of the day in the open, km/h
+     */
+    public Exposure day(double mean, double blows) {
+        return new Exposure(mean, blows, coat, coats(), windbreak, coldSystem);
     }
 
-    private static Exposure exposure(double mean, Quantity wind, Coat coat, boolean windbreak, ColdSystem coldSystem) {
-        return new Exposure(mean, wind.base(), coat, Hide.DRY, windbreak, coldSystem);
+    private static Normals normals(List<Quantity> monthly, List<List<Double>> departures) {
+        var means = monthly.stream().map(Quantity::base).toList();
+        return departures.isEmpty() ? new Normals(means, Normals.USUAL_SPREAD) : new Normals(means, departures);
     }
 }

@@ -19,6 +19,8 @@ import org.jspecify.annotations.Nullable;
  * @param feedingLossPercent share of what is put out that is not eaten, with the ranch's usual way of feeding
  * @param turnout the day grass is expected to carry the cows, if planned
  * @param weather null until it is said; needs are those of mild days then
+ * @param herdFactor what the cold and the waste are multiplied by, since last winter said so; null where nobody has
+ *     accepted one
  */
 public record Settings(
         boolean invented,
@@ -27,7 +29,8 @@ public record Settings(
         String adviser,
         double feedingLossPercent,
         @Nullable LocalDate turnout,
-        @Nullable RanchWeather weather) {
+        @Nullable RanchWeather weather,
+        @Nullable Double herdFactor) {
     public Settings {
         if (!(feedingLossPercent >= 0 && feedingLossPercent < 60)) {
             throw new Refused(
@@ -46,12 +49,12 @@ public record Settings(
     static final double USUAL_FEEDING_LOSS_PERCENT = 15;
 
     static Settings start() {
-        return new Settings(false, null, RequirementSystem.NRC_1996, "", USUAL_FEEDING_LOSS_PERCENT, null, null);
+        return new Settings(false, null, RequirementSystem.NRC_1996, "", USUAL_FEEDING_LOSS_PERCENT, null, null, null);
     }
 
     /** With another weather, or with none. */
     public Settings with(@Nullable RanchWeather other) {
-        return new Settings(invented, fixedToday, system, adviser, feedingLossPercent, turnout, other);
+        return new Settings(invented, fixedToday, system, adviser, feedingLossPercent, turnout, other, herdFactor);
     }
 
     /**

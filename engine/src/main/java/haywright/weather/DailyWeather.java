@@ -14,9 +14,9 @@ import java.util.OptionalDouble;
  * @param wind mean of the day, km/h; empty where it was not measured
  */
 public record DailyWeather(LocalDate date, double high, double low, OptionalDouble precipitation, OptionalDouble wind) {
-    private static final double COLDEST = -80;
-    private static final double HOTTEST = 60;
-    private static final double STRONGEST = 200;
+    static final double COLDEST = -80;
+    static final double HOTTEST = 60;
+    static final double STRONGEST = 200;
 
     /** 0.01 in. */
     private static final double WET = 0.25;

@@ -29,6 +29,7 @@ import java.util.stream.IntStream;
  */
 public record WeatherGenerator(List<MonthFit> months, List<List<Double>> a, List<List<Double>> b) {
     private static final int FEWEST_DAYS = 3650;
+    private static final int FEWEST_DAYS_OF_A_MONTH = 100;
     private static final int DAYS_TO_SETTLE = 30;
 
     /** °C. */
@@ -61,14 +62,24 @@ public record WeatherGenerator(List<MonthFit> months, List<List<Double>> a, List
      */
     record MonthFit(double wetAfterWet, double wetAfterDry, Spread spread, double rain) {}
 
-    /** @throws Refused where the record is shorter than ten years of days */
+    /** Whether the record has ten years of days, and every month of the year is well among them. */
+    static boolean canFit(Station station) {
+        return station.days().size() >= FEWEST_DAYS
+                && IntStream.rangeClosed(1, 12)
+                        .allMatch(month -> station.days().stream()
+                                        .filter(day -> day.date().getMonthValue() == month)
+                                        .count()
+                                >= FEWEST_DAYS_OF_A_MONTH);
+    }
+
+    /** @throws Refused where the record is shorter than ten years of days, or a month is all but missing */
     public static WeatherGenerator fit(Station station) {
         var days = station.days();
-        if (days.size() < FEWEST_DAYS) {
+        if (!canFit(station)) {
             throw new Refused(
                     "days",
                     days.size() + " days",
-                    "ten years of days are needed to draw others like them",
+                    "ten years of days are needed to draw others like them, with every month among them",
                     "Use the winters of the record themselves.");
         }
         var months = IntStream.rangeClosed(1, 12)
@@ -132,10 +143,16 @@ public record WeatherGenerator(List<MonthFit> months, List<List<Double>> a, List
             }
         }
         return new MonthFit(
-                after[1][1] / (after[1][0] + after[1][1]),
-                after[0][1] / (after[0][0] + after[0][1]),
+                share(after[1]),
+                share(after[0]),
                 Spread.of(all),
-                mean(wet, day -> day.precipitation().orElse(0)));
+                wet.isEmpty() ? 0 : mean(wet, day -> day.precipitation().orElse(0)));
+    }
+
+    /** Nothing where it never was so: a station without a rain gauge is dry. */
+    private static double share(double[] dryWet) {
+        double all = dryWet[0] + dryWet[1];
+        return all == 0 ? 0 : dryWet[1] / all;
     }
 
     private static double mean(List<DailyWeather> days, ToDoubleFunction<DailyWeather> of) {

@@ -19,6 +19,10 @@ public record Winter(int year, List<DailyWeather> days, int drawn) {
         days = List.copyOf(days);
     }
 
+    Winter numbered(int number) {
+        return new Winter(number, days, drawn);
+    }
+
     static LocalDate begins(int year) {
         return LocalDate.of(year - 1, 10, 1);
     }

@@ -157,7 +157,14 @@ class TinLanternRationsTest {
     void aWintersDayTakesTheBalesThatTheTradeSays() {
         var means = Collections.nCopies(12, Quantity.of(20, Unit.FAHRENHEIT));
         var weather = new RanchWeather(
-                "invented", means, Quantity.of(0, Unit.MILE_AN_HOUR), Coat.WINTER, false, ColdSystem.RULE_OF_THUMB);
+                "invented",
+                means,
+                Quantity.of(0, Unit.MILE_AN_HOUR),
+                Coat.WINTER,
+                false,
+                ColdSystem.RULE_OF_THUMB,
+                null,
+                List.of());
         var cold = RANCH.with(RANCH.settings().with(weather));
         var yard = new Yard(cold, LocalDate.of(2027, 2, 1));
         var cows = groups().get(0);

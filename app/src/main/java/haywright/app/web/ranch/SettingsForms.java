@@ -70,7 +70,15 @@ public final class SettingsForms {
         var system = form.choice(SYSTEM, RequirementSystem.class, "Which edition?");
         var was = ranch.settings();
         return form.build(() -> ranch.withName(name)
-                .with(new Settings(was.invented(), was.fixedToday(), system, adviser, loss, turnout, was.weather())));
+                .with(new Settings(
+                        was.invented(),
+                        was.fixedToday(),
+                        system,
+                        adviser,
+                        loss,
+                        turnout,
+                        was.weather(),
+                        was.herdFactor())));
     }
 
     static Map<String, String> known(Outfit outfit) {

@@ -93,6 +93,6 @@ public final class WeatherForm {
                     "The warmest month has %.0f °F. Are these °C? Then write the unit behind each, as in -6 C"
                             .formatted(warmest));
         }
-        return form.build(() -> new RanchWeather(place, monthly, wind, coat, windbreak, coldSystem));
+        return form.build(() -> new RanchWeather(place, monthly, wind, coat, windbreak, coldSystem, null, List.of()));
     }
 }
