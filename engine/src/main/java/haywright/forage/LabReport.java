@@ -2,6 +2,7 @@ package haywright.forage;
 
 import haywright.workings.Refused;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -16,6 +17,8 @@ import org.jspecify.annotations.Nullable;
  * @param howSampled how the sample was taken; decides later how far the result speaks for the lot
  * @param readings as printed, both columns where both were typed
  * @param confirmed unusual things that somebody was asked about and confirmed, by {@code Issue} rule id
+ * @param method how the laboratory worked; null where the report does not say
+ * @param notMeasured what it prints as less than a limit, not detected or not tested
  */
 public record LabReport(
         UUID id,
@@ -26,10 +29,13 @@ public record LabReport(
         @Nullable LocalDate reported,
         HowSampled howSampled,
         List<Reading> readings,
-        List<String> confirmed) {
+        List<String> confirmed,
+        Tested.@Nullable Method method,
+        List<NotMeasured> notMeasured) {
     public LabReport {
         readings = List.copyOf(readings);
         confirmed = List.copyOf(confirmed);
+        notMeasured = List.copyOf(notMeasured);
         if (sampled != null && reported != null && reported.isBefore(sampled)) {
             throw new Refused(
                     "reported",
@@ -37,6 +43,36 @@ public record LabReport(
                     "a report is not older than its sample, taken on " + LotComposition.DAY.format(sampled),
                     "Are the two days swapped?");
         }
+    }
+
+    /** A report that prints a figure for everything, and not how the laboratory worked. */
+    public LabReport(
+            UUID id,
+            UUID lot,
+            String laboratory,
+            String sampleCode,
+            @Nullable LocalDate sampled,
+            @Nullable LocalDate reported,
+            HowSampled howSampled,
+            List<Reading> readings,
+            List<String> confirmed) {
+        this(id, lot, laboratory, sampleCode, sampled, reported, howSampled, readings, confirmed, null, List.of());
+    }
+
+    /**
+     * What the lot's figures are taken from: the readings and, for a danger printed as "less than", the limit, which is
+     * the stricter way. A "less than" of anything else is no figure.
+     */
+    public List<Reading> counted() {
+        var counted = new ArrayList<>(readings);
+        for (var one : notMeasured) {
+            // the three forms of nitrate are one danger: a figure or a limit of one of them is enough
+            boolean isSaid = counted.stream().anyMatch(r -> one.isSameDanger(r.analyte()));
+            if (!isSaid) {
+                one.counted().ifPresent(counted::add);
+            }
+        }
+        return counted;
     }
 
     public enum HowSampled {

@@ -38,7 +38,7 @@ public record LotComposition(
     public static LotComposition of(FeedClass feedClass, Optional<FeedBook.Row> row, List<LabReport> reports) {
         var told = reports.stream()
                 .sorted(Comparator.comparing(LotComposition::day).reversed())
-                .map(report -> new Joining.Told(words(report), report.readings()))
+                .map(report -> new Joining.Told(words(report), report.counted()))
                 .toList();
         return new Joining(feedClass, row).join(told);
     }

@@ -11,6 +11,7 @@ import haywright.sampling.Taken;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
 
 /** What a ranch's reports say of one of its lots, each as far as the sheet it was taken by lets it speak. */
@@ -36,7 +37,7 @@ public final class LotTests {
         int units = LotSubject.of(lot).units();
         return new Tested(
                 report.laboratory(),
-                Tested.Method.UNKNOWN,
+                Objects.requireNonNullElse(report.method(), Tested.Method.UNKNOWN),
                 report.sampleCode(),
                 design,
                 design.units() > units ? 0 : units,

@@ -1,15 +1,18 @@
 package haywright.forage;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import haywright.FormulaCheck;
 import haywright.quantity.Unit;
 import haywright.workings.Origin;
+import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
 class LotCompositionTest {
@@ -202,5 +205,71 @@ class LotCompositionTest {
                         .containsKeys(Analyte.DM, Analyte.CP, Analyte.TDN, Analyte.NEM, Analyte.NEG);
             }
         }
+    }
+
+    private static LabReport withNotMeasured(List<Reading> readings, NotMeasured... said) {
+        var plain = report(14, readings.toArray(new Reading[0]));
+        return new LabReport(
+                plain.id(),
+                plain.lot(),
+                plain.laboratory(),
+                plain.sampleCode(),
+                plain.sampled(),
+                plain.reported(),
+                plain.howSampled(),
+                plain.readings(),
+                plain.confirmed(),
+                Tested.Method.WET,
+                List.of(said));
+    }
+
+    private static NotMeasured less(Analyte analyte, double limit, @Nullable Basis basis) {
+        return new NotMeasured(analyte, NotMeasured.Why.LESS_THAN, limit, analyte.unit(), basis);
+    }
+
+    @Test
+    void lessThanIsNeitherTheLimitNorZeroAndTheBookStandsIn() {
+        var book = value(LotComposition.of(FeedClass.GRASS_HAY, MEADOW, List.of()), Analyte.CA);
+        var lot = LotComposition.of(
+                FeedClass.GRASS_HAY,
+                MEADOW,
+                List.of(withNotMeasured(
+                        List.of(dry(Analyte.CP, 9)),
+                        less(Analyte.CA, 0.01, Basis.DRY_MATTER),
+                        new NotMeasured(Analyte.S, NotMeasured.Why.NOT_DETECTED, null, null, null),
+                        new NotMeasured(Analyte.K, NotMeasured.Why.NOT_TESTED, null, null, null))));
+        assertThat(value(lot, Analyte.CA)).isEqualTo(book);
+        assertThat(origin(lot, Analyte.CA)).isInstanceOf(Origin.Published.class);
+    }
+
+    @Test
+    void ofADangerTheLimitItselfCountsOnDryMatter() {
+        var lot = LotComposition.of(
+                FeedClass.CEREAL_HAY,
+                Optional.empty(),
+                List.of(withNotMeasured(
+                        List.of(wet(Analyte.DM, 80)),
+                        less(Analyte.NO3N, 200, Basis.AS_RECEIVED),
+                        less(Analyte.NO3, 0.1, Basis.AS_RECEIVED)))); // the same danger once more
+        assertThat(value(lot, Analyte.NO3N)).isEqualTo(250); // 200 / 0.80
+        var untold = LotComposition.of(
+                FeedClass.CEREAL_HAY,
+                Optional.empty(),
+                List.of(withNotMeasured(
+                        List.of(wet(Analyte.DM, 80)),
+                        new NotMeasured(Analyte.NO3N, NotMeasured.Why.NOT_DETECTED, null, null, null))));
+        assertThat(untold.composition().knows(Analyte.NO3N)).isFalse(); // below a limit that nobody printed
+    }
+
+    @Test
+    void whatIsNoLimitIsRefused() {
+        assertThatThrownBy(() -> new NotMeasured(Analyte.CA, NotMeasured.Why.LESS_THAN, null, null, null))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("less than");
+        assertThatThrownBy(() -> less(Analyte.CA, 0, Basis.DRY_MATTER)).isInstanceOf(Refused.class);
+        assertThatThrownBy(() ->
+                        new NotMeasured(Analyte.CA, NotMeasured.Why.LESS_THAN, 1.0, Unit.MCAL_PER_KG, Basis.DRY_MATTER))
+                .isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> less(Analyte.CA, 0.01, null)).isInstanceOf(Refused.class);
     }
 }

@@ -1,0 +1,105 @@
+package haywright.forage;
+
+import haywright.quantity.Unit;
+import haywright.workings.Refused;
+import java.util.EnumSet;
+import java.util.Optional;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a report says of an analyte in place of a figure. It is never taken for a figure, and never for zero: a "less
+ * than" is a bound, "not detected" a bound that may not be printed, "not tested" nothing at all.
+ *
+ * @param limit what the laboratory could still have told from nothing, in {@code unit}; null where it is not printed
+ * @param unit null where there is no limit
+ * @param basis of the limit; null where there is none, or where the analyte has one figure whatever the basis
+ */
+public record NotMeasured(
+        Analyte analyte,
+        Why why,
+        @Nullable Double limit,
+        @Nullable Unit unit,
+        @Nullable Basis basis) {
+    /** What kills or sickens: not knowing it is no reason to count on none. */
+    private static final Set<Analyte> DANGERS = EnumSet.of(
+            Analyte.NO3,
+            Analyte.NO3N,
+            Analyte.KNO3,
+            Analyte.HCN,
+            Analyte.AFLATOXIN,
+            Analyte.DON,
+            Analyte.FUMONISIN,
+            Analyte.ZEA,
+            Analyte.T2,
+            Analyte.ERGOT,
+            Analyte.SO4W);
+
+    private static final Set<Analyte> NITRATE = EnumSet.of(Analyte.NO3, Analyte.NO3N, Analyte.KNO3);
+
+    public NotMeasured {
+        if (why == Why.LESS_THAN && limit == null) {
+            throw new Refused(
+                    "limit", "nothing", "“less than” has a limit", "Put in the figure behind it, or “not detected”.");
+        }
+        if (limit != null && (why == Why.NOT_TESTED || unit == null || !(limit > 0))) {
+            throw new Refused(
+                    "limit",
+                    Say.number(limit),
+                    why == Why.NOT_TESTED
+                            ? "what was not tested has no limit"
+                            : "a limit of detection is above zero and has a unit",
+                    "Is this what the report prints?");
+        }
+        if (unit != null && unit.kind() != analyte.unit().kind()) {
+            throw new Refused(
+                    "unit",
+                    unit.symbol(),
+                    "%s is not measured in it".formatted(analyte.words()),
+                    "Is the unit %s?".formatted(analyte.unit().symbol()));
+        }
+        if (limit != null && analyte.hasBasis() && basis == null) {
+            throw new Refused(
+                    "basis",
+                    "nothing",
+                    analyte.words() + " has one limit as received and another on dry matter",
+                    "Say which column it stood in.");
+        }
+    }
+
+    /** What a report writes where a figure would stand. */
+    public enum Why {
+        LESS_THAN("less than"),
+        NOT_DETECTED("not detected"),
+        NOT_TESTED("not tested");
+
+        private final String words;
+
+        Why(String words) {
+            this.words = words;
+        }
+
+        public String words() {
+            return words;
+        }
+    }
+
+    boolean isSameDanger(Analyte other) {
+        return other == analyte || NITRATE.contains(other) && NITRATE.contains(analyte);
+    }
+
+    /** Whether too much of this analyte is a danger to cattle. */
+    public boolean isDanger() {
+        return DANGERS.contains(analyte);
+    }
+
+    /**
+     * The limit as a figure, for a danger only: where nobody knows how much less it is, the limit itself counts, which
+     * is the stricter way.
+     */
+    public Optional<Reading> counted() {
+        return isDanger() && limit != null && unit != null
+                ? Optional.of(new Reading(analyte, limit, unit, basis == null ? Basis.DRY_MATTER : basis))
+                : Optional.empty();
+    }
+}
