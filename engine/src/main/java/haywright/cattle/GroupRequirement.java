@@ -3,6 +3,7 @@ package haywright.cattle;
 import static haywright.quantity.Unit.GRAM_A_DAY;
 import static haywright.quantity.Unit.HEAD;
 import static haywright.quantity.Unit.KILOGRAM_A_DAY;
+import static haywright.quantity.Unit.LITRE;
 import static haywright.quantity.Unit.MEGACALORIE;
 
 import haywright.quantity.Unit;
@@ -214,6 +215,11 @@ public record GroupRequirement(AnimalClass animals, RequirementSystem system, Li
     }
 
     @Override
+    public double water() {
+        return mean(Need::water);
+    }
+
+    @Override
     public List<Line> lines() {
         return List.of(
                 line("NEm", MEGACALORIE, Need::nem),
@@ -221,7 +227,8 @@ public record GroupRequirement(AnimalClass animals, RequirementSystem system, Li
                 line("MP", GRAM_A_DAY, Need::metabolizableProtein),
                 line("CP", KILOGRAM_A_DAY, Need::crudeProtein),
                 line("Ca", GRAM_A_DAY, Need::calcium),
-                line("P", GRAM_A_DAY, Need::phosphorus));
+                line("P", GRAM_A_DAY, Need::phosphorus),
+                line("W", LITRE, Need::water));
     }
 
     private Line line(String symbol, Unit unit, ToDoubleFunction<Need> of) {

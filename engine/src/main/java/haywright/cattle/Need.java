@@ -74,6 +74,14 @@ public interface Need extends Worked {
     /** g a day. */
     double phosphorus();
 
+    /** L a day, what the feed brings included; as at 40 °F where no weather is said: {@link Water}. */
+    double water();
+
+    /** What all they eat must hold of a mineral or a vitamin. */
+    default DietaryNeed dietary(Nutrient nutrient) {
+        return DietaryNeed.of(nutrient, this);
+    }
+
     /** What the weather makes of intake: 1 in mild weather or where none is said, more in the cold. */
     double intakeFactor();
 

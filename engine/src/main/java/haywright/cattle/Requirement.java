@@ -182,6 +182,18 @@ public record Requirement(Animal animal, RequirementSystem system, List<Exposure
     }
 
     @Override
+    public double water() {
+        return drinks().litres();
+    }
+
+    /** At the mean temperature of the days. */
+    private Water drinks() {
+        double temperature =
+                weather.stream().mapToDouble(Exposure::temperature).average().orElse(Water.COLDEST_PRINTED);
+        return new Water(animals(), bodyWeight(), milk(), temperature);
+    }
+
+    @Override
     public List<Line> lines() {
         var parts = new ArrayList<Input>();
         parts.add(Input.computed("NEmm", nemMaintenance(), MEGACALORIE, new Maintenance(animal)));
@@ -204,6 +216,7 @@ public record Requirement(Animal animal, RequirementSystem system, List<Exposure
         }
         lines.addAll(new MetabolizableProtein(animal).lines());
         lines.addAll(new CalciumPhosphorus(animal).lines());
+        lines.addAll(drinks().lines());
         return List.copyOf(lines);
     }
 

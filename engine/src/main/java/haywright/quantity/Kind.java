@@ -15,6 +15,9 @@ public enum Kind {
     ENERGY_DENSITY,
     /** Per cent is the base: 12.5 means 12.5 parts in 100. */
     SHARE,
+    /** Vitamins are counted by what they do, in international units. */
+    VITAMIN,
+    VITAMIN_DENSITY,
     CHARGE_DENSITY,
     BULK_DENSITY,
     /** Concentration in water; not a share, because a litre is not a kilogram of dry matter. */

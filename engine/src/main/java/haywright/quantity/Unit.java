@@ -70,6 +70,10 @@ public enum Unit {
     MILLIGRAM_PER_KG(Kind.SHARE, "mg/kg", "mg_per_kg", 0.0001),
     PPB(Kind.SHARE, "ppb", "ppb", 0.0000001),
 
+    IU(Kind.VITAMIN, "IU", "iu", 1),
+    IU_PER_KG(Kind.VITAMIN_DENSITY, "IU/kg", "iu_per_kg", 1),
+    IU_PER_LB(Kind.VITAMIN_DENSITY, "IU/lb", "iu_per_lb", 1 / 0.45359237),
+
     MEQ_PER_KG(Kind.CHARGE_DENSITY, "mEq/kg", "meq_per_kg", 1),
     MEQ_PER_100G(Kind.CHARGE_DENSITY, "mEq/100 g", "meq_per_100g", 10),
 

@@ -6,6 +6,7 @@ import static haywright.cattle.Published.json;
 import static haywright.cattle.Published.nem;
 import static haywright.cattle.Published.number;
 import static haywright.cattle.RequirementSystem.NRC_1996;
+import static java.util.Map.entry;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -30,16 +31,18 @@ class PublishedRequirementsTest {
     private static final List<Row> ROWS =
             Published.table("requirement_tables.csv").rows();
 
-    private static final Map<String, Consumer<Row>> BY_CLASS = Map.of(
-            "cow_energy", PublishedRequirementsTest::cowByMonth,
-            "pregnancy_component", PublishedRequirementsTest::pregnancyByDay,
-            "energy_reserve", PublishedRequirementsTest::energyOfAScore,
-            "growing_bull", PublishedRequirementsTest::growingBull,
-            "mature_bull", PublishedRequirementsTest::grownBull,
-            "growing_steer", PublishedRequirementsTest::growingSteer,
-            "forage_capacity", PublishedRequirementsTest::capacityAtMidpoint,
-            "lct", PublishedRequirementsTest::lowerCritical,
-            "cow_cold", PublishedRequirementsTest::cowInTheCold);
+    private static final Map<String, Consumer<Row>> BY_CLASS = Map.ofEntries(
+            entry("cow_energy", PublishedRequirementsTest::cowByMonth),
+            entry("pregnancy_component", PublishedRequirementsTest::pregnancyByDay),
+            entry("energy_reserve", PublishedRequirementsTest::energyOfAScore),
+            entry("growing_bull", PublishedRequirementsTest::growingBull),
+            entry("mature_bull", PublishedRequirementsTest::grownBull),
+            entry("growing_steer", PublishedRequirementsTest::growingSteer),
+            entry("forage_capacity", PublishedRequirementsTest::capacityAtMidpoint),
+            entry("lct", PublishedRequirementsTest::lowerCritical),
+            entry("cow_cold", PublishedRequirementsTest::cowInTheCold),
+            entry("water", WaterAndVitaminsTest::water),
+            entry("vitamin_A", WaterAndVitaminsTest::vitaminA));
 
     private static final Map<String, Consumer<Row>> BY_ROW = Map.of(
             "R056", PublishedRequirementsTest::bullCalfOfAlabama,

@@ -40,6 +40,8 @@ class WorkedExamplesTest {
             entry("B027", WorkedExamplesTest::steerMaintenance),
             entry("B028", WorkedExamplesTest::steerGain),
             entry("B029", WorkedExamplesTest::steerGainOnADiet),
+            entry("B034", WaterAndVitaminsTest::intakeImplied),
+            entry("B035", WaterAndVitaminsTest::unitPairs),
             entry("B036", WorkedExamplesTest::units),
             entry("B038", WorkedExamplesTest::breedMilk),
             entry("B039", WorkedExamplesTest::bullProtein),

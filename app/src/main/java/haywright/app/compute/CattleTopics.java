@@ -10,9 +10,11 @@ import haywright.cattle.IntakeTemperature;
 import haywright.cattle.Lactation;
 import haywright.cattle.LiveWeight;
 import haywright.cattle.Need;
+import haywright.cattle.Nutrient;
 import haywright.cattle.Pregnancy;
 import haywright.cattle.Requirement;
 import haywright.cattle.RequirementSystem;
+import haywright.cattle.VitaminE;
 import haywright.forage.NetEnergy;
 import haywright.quantity.Unit;
 import haywright.workings.Caution;
@@ -151,7 +153,33 @@ final class CattleTopics {
             @Key(Unit.GRAM) double mp,
             @Key(Unit.POUND) double cp,
             @Key(Unit.GRAM) double ca,
-            @Key(Unit.GRAM) double p) {
+            @Key(Unit.GRAM) double p,
+
+            @Key(value = Unit.PERCENT, of = "dm", words = "This and what follows: of all they eat.")
+            double mg,
+
+            @Key(value = Unit.PERCENT, of = "dm") double k,
+            @Key(value = Unit.PERCENT, of = "dm") double na,
+            @Key(value = Unit.PERCENT, of = "dm") double s,
+            @Key(value = Unit.PPM, of = "dm") double cu,
+            @Key(value = Unit.PPM, of = "dm") double zn,
+            @Key(value = Unit.PPM, of = "dm") double mn,
+            @Key(value = Unit.PPM, of = "dm") double se,
+            @Key(value = Unit.PPM, of = "dm") double fe,
+            @Key(value = Unit.PPM, of = "dm") double co,
+
+            @Key(value = Unit.PPM, of = "dm", name = "i") double iodine,
+
+            @Key(value = Unit.IU_PER_KG, of = "dm") double vitaminA,
+            @Key(value = Unit.IU_PER_KG, of = "dm") double vitaminD,
+
+            @Key(value = Unit.IU, words = "A day; three times as much for calves just weaned or new to the place.")
+            double vitaminE,
+
+            @Key(
+                    value = Unit.LITRE,
+                    words = "A day, what the feed brings included; as at 40 °F where no temperature is given.")
+            double water) {
         static Needed of(Need need) {
             return new Needed(
                     need.nemMaintenance(),
@@ -163,13 +191,37 @@ final class CattleTopics {
                     need.metabolizableProtein(),
                     Unit.KILOGRAM.to(Unit.POUND, need.crudeProtein()),
                     need.calcium(),
-                    need.phosphorus());
+                    need.phosphorus(),
+                    share(need, Nutrient.MAGNESIUM),
+                    share(need, Nutrient.POTASSIUM),
+                    share(need, Nutrient.SODIUM),
+                    share(need, Nutrient.SULFUR),
+                    share(need, Nutrient.COPPER),
+                    share(need, Nutrient.ZINC),
+                    share(need, Nutrient.MANGANESE),
+                    share(need, Nutrient.SELENIUM),
+                    share(need, Nutrient.IRON),
+                    share(need, Nutrient.COBALT),
+                    share(need, Nutrient.IODINE),
+                    share(need, Nutrient.VITAMIN_A),
+                    share(need, Nutrient.VITAMIN_D),
+                    new VitaminE(need.bodyWeight(), false).units(),
+                    need.water());
+        }
+
+        private static double share(Need need, Nutrient nutrient) {
+            return need.dietary(nutrient).share();
         }
     }
 
     private static Answer<Needed> requirement(RequirementIn in) {
         var need = in.animal.requirement(in.weather.days());
-        return new Answer<>(Needed.of(need), true, List.of(need), unusual(need));
+        var workings = new ArrayList<Worked>(List.of(need));
+        for (var nutrient : Nutrient.values()) {
+            workings.add(need.dietary(nutrient));
+        }
+        workings.add(new VitaminE(need.bodyWeight(), false));
+        return new Answer<>(Needed.of(need), true, workings, unusual(need));
     }
 
     private static List<Caution> unusual(Requirement need) {

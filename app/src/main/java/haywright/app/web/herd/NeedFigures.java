@@ -4,6 +4,7 @@ import haywright.app.words.Show;
 import haywright.cattle.Animal;
 import haywright.cattle.Cold;
 import haywright.cattle.ColdStress;
+import haywright.cattle.DietaryNeed;
 import haywright.cattle.Group;
 import haywright.cattle.GroupRequirement;
 import haywright.cattle.Growth;
@@ -14,8 +15,10 @@ import haywright.cattle.LowerCritical;
 import haywright.cattle.Maintenance;
 import haywright.cattle.MeanCold;
 import haywright.cattle.MetabolizableProtein;
+import haywright.cattle.Nutrient;
 import haywright.cattle.Pregnancy;
 import haywright.cattle.Requirement;
+import haywright.cattle.VitaminE;
 import haywright.cattle.WindChill;
 import haywright.diet.PoorestDiet;
 import haywright.quantity.Unit;
@@ -26,6 +29,7 @@ import haywright.workings.Worked;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.UnaryOperator;
@@ -56,7 +60,36 @@ public final class NeedFigures {
         if (need.neg() > 0) {
             figures.add(new Figure("For gain, NEg", mcal(need.neg()), only(group, need, "NEg", Set.of("NEg"))));
         }
+        figures.add(new Figure("Water", gallons(need.water()), only(group, need, "W", Set.of("Wd", "Wm", "G", "W"))));
         return figures;
+    }
+
+    /** Minerals and vitamins that are asked for as a share of all they eat. */
+    static List<Figure> dietary(GroupRequirement need) {
+        var figures = new ArrayList<Figure>();
+        for (var nutrient : Nutrient.values()) {
+            var asked = need.dietary(nutrient);
+            var words = nutrient.words();
+            figures.add(
+                    new Figure(words.substring(0, 1).toUpperCase(Locale.US) + words.substring(1), share(asked), asked));
+        }
+        var e = new VitaminE(need.bodyWeight(), false);
+        figures.add(new Figure("Vitamin E", Show.number(e.units(), 0) + " IU a day", e));
+        return figures;
+    }
+
+    /** With what is too much, where it is known. */
+    private static String share(DietaryNeed asked) {
+        var unit = asked.unit();
+        var needed = Show.withUnit(Show.significant(asked.share(), 3), unit);
+        return asked.tolerated().isEmpty()
+                ? needed
+                : needed + ", at most "
+                        + Show.withUnit(Show.significant(asked.tolerated().getAsDouble(), 3), unit);
+    }
+
+    static String gallons(double litres) {
+        return Show.number(Unit.GALLON.fromBase(litres / 1000), 0) + " gal";
     }
 
     static String mcal(double mcal) {

@@ -42,10 +42,15 @@ public final class NeedPages {
             Group group, Form form, String day, @Nullable Shown need) {}
 
     /**
-     * @param rules of thumb beside a figure; empty where there is none
+     * @param dietary minerals and vitamins, as a share of all they eat
      * @param editions where the two editions of the equations part; empty where they do not
      */
-    public record Shown(List<Row> rows, List<NeedFigures.Alike> alike, List<Editions> editions, String edition) {}
+    public record Shown(
+            List<Row> rows,
+            List<NeedFigures.Figure> dietary,
+            List<NeedFigures.Alike> alike,
+            List<Editions> editions,
+            String edition) {}
 
     public record Row(String what, String amount, String rule) {}
 
@@ -93,8 +98,10 @@ public final class NeedPages {
                     Show.percent(diet.crudeProteinPercent()),
                     rule(RuleOfThumb.protein(need))));
         });
+        rows.add(new Row("Water, what the feed brings included", NeedFigures.gallons(need.water()), ""));
         return new Shown(
                 rows,
+                NeedFigures.dietary(need),
                 NeedFigures.opened(group, need),
                 editions(settings, group, day),
                 need.system().words());
