@@ -64,6 +64,11 @@ public record LabReport(
      * the stricter way. A "less than" of anything else is no figure.
      */
     public List<Reading> counted() {
+        return counted(readings, notMeasured);
+    }
+
+    /** As {@link #counted()}, of a report that is not whole yet. */
+    public static List<Reading> counted(List<Reading> readings, List<NotMeasured> notMeasured) {
         var counted = new ArrayList<>(readings);
         for (var one : notMeasured) {
             // the three forms of nitrate are one danger: a figure or a limit of one of them is enough

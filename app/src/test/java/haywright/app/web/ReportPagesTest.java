@@ -3,7 +3,12 @@ package haywright.app.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.app.store.Store;
+import haywright.forage.Analyte;
+import haywright.forage.Basis;
 import haywright.forage.LabReport;
+import haywright.forage.NotMeasured;
+import haywright.forage.NotMeasured.Why;
+import haywright.forage.Tested;
 import haywright.quantity.Unit;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -144,7 +149,12 @@ class ReportPagesTest {
                 "dry-nem | 62 | Is the unit Mcal/cwt?",
                 "unit-nem | '' | Which unit does the sheet print?",
                 "unit-no3n | acre | it is not measured in this unit",
-                "dry-ca | =1+1 | this is not a number"
+                "dry-ca | =1+1 | this is not a number",
+                "dry-ca | < | this is not a number",
+                "dry-ca | <0 | a limit of detection is above zero",
+                "dry-ca | <-0.01 | this is not a number",
+                "dry-no3n | <9000000 | it lies from",
+                "method | guess | this is none of the choices"
             })
     void badInputIsNamedBesideItsFieldAndNothingTypedIsLost(String field, String value, String words) {
         var refused = send(form, sheetBut(field, value, "unit-ca", "percent"));
@@ -183,6 +193,53 @@ class ReportPagesTest {
                 .isEqualTo(303);
         assertThat(client.get(ranch + "reports/lot/" + lot).body()).contains("CP\u00a010.0\u00a0%");
         assertThat(client.get(ranch + "reports/" + report().id()).body()).contains("value=\"100 g/kg\"");
+    }
+
+    @Test
+    void lessThanNotDetectedAndNotTestedAreThreeThingsAndNoneIsAFigure() {
+        var typed = sheetBut(
+                "dry-no3n",
+                "<50",
+                "left-ca",
+                "<0.01 ppm",
+                "unit-ca",
+                "percent",
+                "dry-s",
+                "ND",
+                "unit-s",
+                "percent",
+                "dry-k",
+                "Not tested",
+                "dry-aflatoxin",
+                "nd (<5)",
+                "method",
+                "nir");
+        var saved = send(form, typed);
+        assertThat(saved.status()).isEqualTo(303);
+        var report = report();
+        assertThat(report.method()).isEqualTo(Tested.Method.NIR);
+        assertThat(report.readings()).hasSize(6);
+        assertThat(report.notMeasured())
+                .containsExactlyInAnyOrder(
+                        new NotMeasured(Analyte.NO3N, Why.LESS_THAN, 50.0, Unit.PPM, Basis.DRY_MATTER),
+                        new NotMeasured(Analyte.CA, Why.LESS_THAN, 0.01, Unit.PPM, Basis.AS_RECEIVED),
+                        new NotMeasured(Analyte.S, Why.NOT_DETECTED, null, null, null),
+                        new NotMeasured(Analyte.K, Why.NOT_TESTED, null, null, null),
+                        new NotMeasured(Analyte.AFLATOXIN, Why.NOT_DETECTED, 5.0, Unit.PPB, Basis.DRY_MATTER));
+        var page = client.get(saved.header("Location")).body();
+        assertThat(page)
+                .contains("50 ppm NO3-N", "less than 50 ppm on dry matter. Nobody knows how much less")
+                .contains("less than 0.01 ppm as received (as fed, as is). That is a bound and no figure")
+                .contains("by near infrared (NIR)");
+        assertThat(client.get(ranch + "reports/" + report.id()).body())
+                .contains("value=\"<50\"", "value=\"<0.01 ppm\"", "value=\"ND\"", "value=\"not tested\"")
+                .contains("value=\"ND (<5)\"", "value=\"nir\" selected");
+        var again = new LinkedHashMap<>(typed);
+        again.put("left-ca", "<0.02 ppm");
+        assertThat(send("reports/" + report.id(), again).status()).isEqualTo(303);
+        assertThat(report().notMeasured())
+                .hasSize(5)
+                .contains(new NotMeasured(Analyte.CA, Why.LESS_THAN, 0.02, Unit.PPM, Basis.AS_RECEIVED));
     }
 
     @Test

@@ -32,9 +32,10 @@ public final class ReportCsv {
     /** A laboratory's name and address may stand above the headings. */
     private static final int LINES_BEFORE_HEADINGS = 25;
 
-    private static final Pattern COMMA = Pattern.compile("[-−+]?[0-9. ]*,[0-9]+.*");
-    private static final Pattern GROUPED = Pattern.compile("[-−+]?[0-9]{1,3}(,[0-9]{3})+(\\.[0-9]*)?\\D*");
-    private static final Pattern POINT_GROUPED = Pattern.compile("[-−+]?[0-9]{1,3}(\\.[0-9]{3})+(,[0-9]*)?\\D*");
+    private static final Pattern COMMA = Pattern.compile("(?:<\\s*)?[-−+]?[0-9. ]*,[0-9]+.*");
+    private static final Pattern GROUPED = Pattern.compile("(?:<\\s*)?[-−+]?[0-9]{1,3}(,[0-9]{3})+(\\.[0-9]*)?\\D*");
+    private static final Pattern POINT_GROUPED =
+            Pattern.compile("(?:<\\s*)?[-−+]?[0-9]{1,3}(\\.[0-9]{3})+(,[0-9]*)?\\D*");
 
     private ReportCsv() {}
 
@@ -209,7 +210,7 @@ public final class ReportCsv {
             if (POINT_GROUPED.matcher(cell).matches() || COMMA.matcher(cell).matches()) {
                 return cell.replace(".", "").replace(',', '.');
             }
-            if (cell.matches("[-−+]?[0-9]+\\.[0-9]+.*")) {
+            if (cell.matches("(?:<\\s*)?[-−+]?[0-9]+\\.[0-9]+.*")) {
                 throw new Refused(
                         "decimal",
                         cell,

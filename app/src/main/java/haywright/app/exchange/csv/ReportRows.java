@@ -20,8 +20,8 @@ import org.jspecify.annotations.Nullable;
 /** The lines under the headings, on their way to samples. */
 final class ReportRows {
     private static final int MOST_SAMPLES = 200;
-    /** A cell that only says that nothing was tested. */
-    private static final Set<String> NOTHING = Set.of("", "-", "--", "---", "–", "—", ".", "n/a", "na", "nt");
+    /** A cell with nothing in it. */
+    private static final Set<String> NOTHING = Set.of("", "-", "--", "---", "–", "—", ".", "n/a", "na");
 
     private final Columns columns;
     private final char separator;

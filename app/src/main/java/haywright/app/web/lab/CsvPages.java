@@ -64,7 +64,7 @@ public final class CsvPages {
 
     public record Line(String name, String figure, String basis) {}
 
-    private static String words(Basis basis) {
+    static String words(Basis basis) {
         return switch (basis) {
             case AS_RECEIVED -> "as received (as fed, as is)";
             case DRY_MATTER -> "on dry matter";

@@ -1,5 +1,7 @@
 package haywright.app.web.lab;
 
+import haywright.app.web.Form;
+import haywright.app.web.Option;
 import haywright.app.words.Show;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
@@ -7,6 +9,7 @@ import haywright.forage.BasisConversion;
 import haywright.forage.Composition;
 import haywright.forage.LabReport;
 import haywright.forage.LotComposition;
+import haywright.forage.NotMeasured;
 import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
 import haywright.workings.Origin;
@@ -66,9 +69,18 @@ public record LotNow(
 
     /**
      * @param confirmed how many unusual things somebody confirmed
+     * @param method how the laboratory worked; empty where it does not say
+     * @param said what it prints in place of figures, and what becomes of that
      * @param noted what the checks want known
      */
-    public record ReportRow(LabReport report, String day, String who, int confirmed, List<String> noted) {}
+    public record ReportRow(
+            LabReport report,
+            String day,
+            String who,
+            int confirmed,
+            String method,
+            List<String> said,
+            List<String> noted) {}
 
     static LotNow of(Ranch ranch, Lot lot) {
         var reports = ranch.reportsOn(lot.id()); // oldest first
@@ -91,8 +103,42 @@ public record LotNow(
     }
 
     static ReportRow reportRow(Lot lot, LabReport report) {
+        var method = report.method();
         return new ReportRow(
-                report, day(report), who(report), report.confirmed().size(), ReportForm.noted(lot, report));
+                report,
+                day(report),
+                who(report),
+                report.confirmed().size(),
+                ReportForm.methods().stream()
+                        .filter(option -> method != null && option.value().equals(Form.id(method)))
+                        .map(Option::words)
+                        .findFirst()
+                        .orElse(""),
+                report.notMeasured().stream().map(LotNow::said).toList(),
+                ReportForm.noted(lot, report));
+    }
+
+    /** "Calcium (Ca): less than 0.01 % on dry matter. …" */
+    private static String said(NotMeasured one) {
+        var limit = one.limit();
+        var unit = one.unit();
+        var figure = limit == null || unit == null ? "" : Show.withUnit(Show.significant(limit, 6), unit);
+        var what = Readings.name(one.analyte()) + ": "
+                + (one.why() == NotMeasured.Why.LESS_THAN
+                        ? "less than " + figure
+                        : one.why().words())
+                + (one.why() == NotMeasured.Why.NOT_DETECTED && limit != null ? ", which is below " + figure : "")
+                + (one.basis() == null ? "" : " " + CsvPages.words(one.basis()));
+        if (one.why() == NotMeasured.Why.NOT_TESTED) {
+            return what + ".";
+        }
+        if (!one.isDanger()) {
+            return what + ". That is a bound and no figure: the feed book’s figure stands in where it has one.";
+        }
+        return what
+                + (limit == null
+                        ? ". Below a limit that is not printed: it counts as not known. Ask the laboratory for the limit."
+                        : ". Nobody knows how much less, so the limit itself counts: the stricter way.");
     }
 
     private static String day(LabReport report) {

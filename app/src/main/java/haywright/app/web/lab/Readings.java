@@ -4,19 +4,25 @@ import haywright.app.web.Ask;
 import haywright.app.web.Findings;
 import haywright.app.web.Form;
 import haywright.app.web.Option;
+import haywright.app.words.Parse;
+import haywright.app.words.Said;
 import haywright.app.words.Show;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
+import haywright.forage.LabReport;
+import haywright.forage.NotMeasured;
 import haywright.forage.Reading;
 import haywright.quantity.Kind;
-import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
+import haywright.workings.Refused;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** The two columns of figures of a report's form: one row an analyte, the common ones first. */
@@ -88,6 +94,11 @@ public final class Readings {
                 return "One figure";
             }
             return ask == right ? "Dry matter" : form.isTicked(NINETY) ? "At 90 %" : "As received";
+        }
+
+        /** Whether a sheet often prints words or "less than" here; then a keyboard of digits is in the way. */
+        public boolean isOftenWords() {
+            return SEVERAL_UNITS.contains(analyte) || analyte.unit().kind() != Kind.ENERGY_DENSITY && !units.isEmpty();
         }
 
         /** The problem of either box, in words. */
@@ -175,21 +186,71 @@ public final class Readings {
         }
     }
 
+    /** The figures of a report, and what it prints in place of figures. */
+    record Read(List<Reading> readings, List<NotMeasured> notMeasured) {
+        static final Read NOTHING = new Read(List.of(), List.of());
+
+        static Read of(LabReport report) {
+            return new Read(report.readings(), report.notMeasured());
+        }
+
+        boolean isEmpty() {
+            return readings.isEmpty() && notMeasured.isEmpty();
+        }
+
+        Basis left() {
+            var bases = Stream.concat(
+                            readings.stream()
+                                    .filter(r -> r.analyte().hasBasis())
+                                    .map(Reading::basis),
+                            notMeasured.stream().map(NotMeasured::basis))
+                    .toList();
+            return bases.contains(Basis.NINETY_PCT) && !bases.contains(Basis.AS_RECEIVED)
+                    ? Basis.NINETY_PCT
+                    : Basis.AS_RECEIVED;
+        }
+    }
+
     /** The readings as the form shows them. */
-    static void known(Map<String, String> known, List<Reading> readings) {
+    static void known(Map<String, String> known, Read report) {
         start(known);
-        known.put(NINETY.name(), left(readings) == Basis.NINETY_PCT ? "yes" : "");
-        for (var reading : readings) {
-            var ask = shownIn(reading, left(readings));
+        var left = report.left();
+        known.put(NINETY.name(), left == Basis.NINETY_PCT ? "yes" : "");
+        for (var reading : report.readings) {
+            var ask = box(reading.analyte(), reading.basis(), left);
             if (ask != null) {
                 put(known, ask, reading.analyte(), reading.unit(), Show.significant(reading.value(), 12));
             }
+        }
+        for (var said : report.notMeasured) {
+            var ask = box(said.analyte(), shownAt(said), left);
+            if (ask != null) {
+                putSaid(known, ask, said);
+            }
+        }
+    }
+
+    private static Basis shownAt(NotMeasured said) {
+        return Objects.requireNonNullElse(said.basis(), Basis.DRY_MATTER);
+    }
+
+    private static void putSaid(Map<String, String> known, Ask ask, NotMeasured said) {
+        var limit = said.limit();
+        if (limit == null) {
+            known.putIfAbsent(ask.name(), Said.typed(said, ""));
+        } else if (!known.containsKey(ask.name())) {
+            put(known, ask, said.analyte(), said.unit(), Show.significant(limit, 12));
+            known.computeIfPresent(ask.name(), (name, figure) -> Said.typed(said, figure));
         }
     }
 
     /** Writes a figure into its box, and its unit beside it, or behind the figure where the two columns differ. */
     static void put(Map<String, String> known, Ask ask, Analyte analyte, @Nullable Unit unit, String figure) {
         if (known.containsKey(ask.name())) {
+            return;
+        }
+        if (Said.of(figure).filter(said -> said.limit().isEmpty()).isPresent()) {
+            known.put(ask.name(), figure); // words have no unit
             return;
         }
         var row = row(analyte);
@@ -201,13 +262,6 @@ public final class Readings {
         }
         var shown = row.units.isEmpty() ? Form.id(analyte.unit()) : known.getOrDefault(row.unit.name(), "");
         known.put(ask.name(), unit == null || Form.id(unit).equals(shown) ? figure : figure + " " + unit.symbol());
-    }
-
-    static Basis left(List<Reading> readings) {
-        boolean received = readings.stream()
-                .anyMatch(r -> r.basis() == Basis.AS_RECEIVED && r.analyte().hasBasis());
-        boolean ninety = readings.stream().anyMatch(r -> r.basis() == Basis.NINETY_PCT);
-        return ninety && !received ? Basis.NINETY_PCT : Basis.AS_RECEIVED;
     }
 
     /** The box for a figure; null where the form has none. */
@@ -222,44 +276,77 @@ public final class Readings {
         return basis == left ? row.left : null;
     }
 
-    private static @Nullable Ask shownIn(Reading reading, Basis left) {
-        return box(reading.analyte(), reading.basis(), left);
-    }
-
     /** Figures that the form has no box for, from a file or another page, are kept. */
-    private static List<Reading> kept(List<Reading> before) {
-        var kept = new ArrayList<Reading>();
+    private static void keep(Read before, Read into) {
+        var left = before.left();
         var shown = new HashSet<String>();
-        for (var reading : before) {
-            var ask = shownIn(reading, left(before));
+        for (var reading : before.readings) {
+            var ask = box(reading.analyte(), reading.basis(), left);
             if (ask == null || !shown.add(ask.name())) {
-                kept.add(reading);
+                into.readings.add(reading);
             }
         }
-        return kept;
+        for (var said : before.notMeasured) {
+            var ask = box(said.analyte(), shownAt(said), left);
+            if (ask == null || !shown.add(ask.name())) {
+                into.notMeasured.add(said);
+            }
+        }
     }
 
-    /** Every figure typed; what cannot be read is noted on the form. */
-    static List<Reading> read(Form form, List<Reading> before) {
-        var readings = new ArrayList<Reading>();
+    /** Everything typed; what cannot be read is noted on the form. */
+    static Read read(Form form, Read before) {
+        var read = new Read(new ArrayList<>(), new ArrayList<>());
         for (var row : ROWS) {
             var typed = row.boxes().stream().filter(ask -> !form.isEmpty(ask)).toList();
-            if (typed.isEmpty()) {
-                continue;
-            }
-            var unit = unit(form, row);
-            if (unit == null) {
-                continue;
-            }
             for (var ask : typed) {
-                var quantity = form.maybeQuantity(new Ask(ask.name(), ask.label(), unit, "", 7));
-                if (quantity != null) {
-                    readings.add(reading(form, row, ask, quantity));
-                }
+                Said.of(form.value(ask)).filter(said -> said.limit().isEmpty()).ifPresent(said -> {
+                    var none = new NotMeasured(row.analyte, said.why(), null, null, null);
+                    if (!read.notMeasured.contains(none)) {
+                        read.notMeasured.add(none);
+                    }
+                });
+            }
+            var figures = typed.stream()
+                    .filter(ask -> Said.of(form.value(ask))
+                            .map(said -> !said.limit().isEmpty())
+                            .orElse(true))
+                    .toList();
+            var unit = figures.isEmpty() ? null : unit(form, row);
+            if (unit != null) {
+                figures.forEach(ask -> read(form, row, ask, unit, read));
             }
         }
-        readings.addAll(kept(before));
-        return readings;
+        keep(before, read);
+        return read;
+    }
+
+    private static void read(Form form, Row row, Ask ask, Unit unit, Read into) {
+        var said = Said.of(form.value(ask));
+        var box = new Ask(ask.name(), ask.label(), unit, "", 7);
+        var basis = ask == row.left ? (form.isTicked(NINETY) ? Basis.NINETY_PCT : Basis.AS_RECEIVED) : Basis.DRY_MATTER;
+        if (said.isEmpty()) {
+            var quantity = form.maybeQuantity(box);
+            if (quantity != null) {
+                into.readings.add(new Reading(row.analyte, quantity.value(), quantity.unit(), basis));
+            }
+            return;
+        }
+        form.<NotMeasured>part(() -> {
+                    var limit = Parse.quantity(ask.name(), said.get().limit(), unit);
+                    try {
+                        return new NotMeasured(
+                                row.analyte,
+                                said.get().why(),
+                                limit.value(),
+                                limit.unit(),
+                                row.analyte.hasBasis() ? basis : null);
+                    } catch (Refused e) { // the rule is the record's; the box is the form's
+                        var problem = e.problems().get(0);
+                        throw new Refused(ask.name(), form.value(ask), problem.rule(), problem.fix());
+                    }
+                })
+                .ifPresent(into.notMeasured::add);
     }
 
     /** Null where none was chosen; then the form says so. */
@@ -277,11 +364,5 @@ public final class Readings {
             form.refuse(row.unit.name(), chosen, "it is not measured in this unit", "Choose one of the list.");
         }
         return null;
-    }
-
-    private static Reading reading(Form form, Row row, Ask ask, Quantity quantity) {
-        var left = form.isTicked(NINETY) ? Basis.NINETY_PCT : Basis.AS_RECEIVED;
-        var basis = ask == row.left ? left : Basis.DRY_MATTER;
-        return new Reading(row.analyte, quantity.value(), quantity.unit(), basis);
     }
 }

@@ -10,6 +10,7 @@ import haywright.forage.Issue;
 import haywright.forage.LabReport;
 import haywright.forage.Reading;
 import haywright.forage.ReportCheck;
+import haywright.forage.Tested;
 import haywright.quantity.Unit;
 import haywright.ranch.Lot;
 import java.time.LocalDate;
@@ -33,7 +34,18 @@ public final class ReportForm {
             "How the sample was taken",
             "It decides how far the sheet speaks for the whole lot, however good the laboratory.");
 
+    public static final Ask METHOD = Ask.choice(
+            "method",
+            "How the laboratory worked",
+            "The sheet says it in its head or foot. The two differ in how near they come.");
+
     private ReportForm() {}
+
+    public static List<Option> methods() {
+        return List.of(
+                new Option(Form.id(Tested.Method.WET), "wet chemistry"),
+                new Option(Form.id(Tested.Method.NIR), "near infrared (NIR)"));
+    }
 
     public static List<Option> ways() {
         return Option.of(LabReport.HowSampled.class, LabReport.HowSampled::words);
@@ -52,7 +64,9 @@ public final class ReportForm {
         known.put(SAMPLED.name(), report.sampled() == null ? "" : Show.date(report.sampled()));
         known.put(REPORTED.name(), report.reported() == null ? "" : Show.date(report.reported()));
         known.put(HOW.name(), Form.id(report.howSampled()));
-        Readings.known(known, report.readings());
+        var method = report.method();
+        known.put(METHOD.name(), method == null ? "" : Form.id(method));
+        Readings.known(known, Readings.Read.of(report));
         return known;
     }
 
@@ -69,19 +83,30 @@ public final class ReportForm {
         stillToCome(form, SAMPLED, sampled, today);
         stillToCome(form, REPORTED, reported, today);
         var how = form.choice(HOW, LabReport.HowSampled.class, "Choose “not known” if nobody remembers.");
-        var readings = Readings.read(form, before == null ? List.of() : before.readings());
+        var method = form.isEmpty(METHOD) ? null : form.choice(METHOD, Tested.Method.class, "Choose one of the list.");
+        var read = Readings.read(form, before == null ? Readings.Read.NOTHING : Readings.Read.of(before));
         var dryMatter = Readings.row(Analyte.DM);
         form.text(dryMatter.right());
-        if (readings.isEmpty() && !form.hasProblems()) {
+        if (read.isEmpty() && !form.hasProblems()) {
             form.refuse(dryMatter.right().name(), "", "no figure is written here yet", "Type what the sheet prints.");
         }
         var confirmed = new ArrayList<String>();
         if (form.problem(dryMatter.right()).isEmpty()) {
-            confirmed.addAll(check(form, lot, readings, before));
+            confirmed.addAll(check(form, lot, LabReport.counted(read.readings(), read.notMeasured()), before));
         }
         confirmed.addAll(form.confirmed());
         return form.build(() -> new LabReport(
-                id, lot.id(), laboratory, code, sampled, reported, how, readings, List.copyOf(confirmed)));
+                id,
+                lot.id(),
+                laboratory,
+                code,
+                sampled,
+                reported,
+                how,
+                read.readings(),
+                confirmed,
+                method,
+                read.notMeasured()));
     }
 
     private static void stillToCome(Form form, Ask ask, @Nullable LocalDate day, LocalDate today) {
@@ -112,7 +137,7 @@ public final class ReportForm {
                 var question = issue.rule() + "-" + analyte.id();
                 if (before != null
                         && before.confirmed().contains(question)
-                        && of(analyte, readings).equals(of(analyte, before.readings()))) {
+                        && of(analyte, readings).equals(of(analyte, before.counted()))) {
                     confirmed.add(question);
                 } else {
                     form.doubt(box, question, sentence(issue));
@@ -139,7 +164,7 @@ public final class ReportForm {
 
     /** What is to be known of a report and is neither wrong nor unusual. */
     static List<String> noted(Lot lot, LabReport report) {
-        return ReportCheck.check(lot.feedClass(), bookRow(lot), report.readings()).issues().stream()
+        return ReportCheck.check(lot.feedClass(), bookRow(lot), report.counted()).issues().stream()
                 .filter(issue -> issue.level() == Issue.Level.I)
                 .map(ReportForm::sentence)
                 .toList();
