@@ -232,8 +232,8 @@ class ReportPagesTest {
                 .contains("less than 0.01 ppm as received (as fed, as is). That is a bound and no figure")
                 .contains("by near infrared (NIR)");
         assertThat(client.get(ranch + "reports/" + report.id()).body())
-                .contains("value=\"<50\"", "value=\"<0.01 ppm\"", "value=\"ND\"", "value=\"not tested\"")
-                .contains("value=\"ND (<5)\"", "value=\"nir\" selected");
+                .contains("value=\"&lt;50\"", "value=\"&lt;0.01\"", "value=\"ND\"", "value=\"not tested\"")
+                .contains("value=\"ND (&lt;5)\"", "value=\"nir\" selected");
         var again = new LinkedHashMap<>(typed);
         again.put("left-ca", "<0.02 ppm");
         assertThat(send("reports/" + report.id(), again).status()).isEqualTo(303);

@@ -98,7 +98,7 @@ public final class Readings {
 
         /** Whether a sheet often prints words or "less than" here; then a keyboard of digits is in the way. */
         public boolean isOftenWords() {
-            return SEVERAL_UNITS.contains(analyte) || analyte.unit().kind() != Kind.ENERGY_DENSITY && !units.isEmpty();
+            return SEVERAL_UNITS.contains(analyte) || analyte.unit() == Unit.PPM || analyte.unit() == Unit.PPB;
         }
 
         /** The problem of either box, in words. */
