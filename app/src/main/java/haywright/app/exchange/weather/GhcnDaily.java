@@ -23,7 +23,8 @@ import org.jspecify.annotations.Nullable;
  * month), the CSV without a heading (a line a value) and the CSV with one (a line a day). The layout is seen from the text.
  *
  * <p>{@code .dly} and the CSV without a heading hold tenths of °C, tenths of mm and tenths of m/s. The CSV with a heading
- * comes in several units and does not say which: {@link Units} is told, and what cannot be in it is refused with a question.
+ * comes in several units and does not say which: {@link Units} is told, and what cannot be in it is refused with a question;
+ * untold, the hottest day of a year says it.
  * A value with a quality flag is left out. A day counts where it has a high and a low; where its low is above its high, or
  * it stands beyond anything on earth, it is left out and counted in {@link Read#leftOut()}.
  *
@@ -66,19 +67,20 @@ public final class GhcnDaily {
     /** @param leftOut days whose figures cannot be */
     public record Read(Station station, int leftOut) {}
 
-    private final Units units;
+    private final @Nullable Units told;
     private final Map<LocalDate, Map<String, Double>> days = new TreeMap<>();
     private @Nullable String id;
+    private @Nullable String name;
 
-    private GhcnDaily(Units units) {
-        this.units = units;
+    private GhcnDaily(@Nullable Units told) {
+        this.told = told;
     }
 
     /**
-     * @param units of a CSV with a heading; the others have theirs
+     * @param units of a CSV with a heading, null where nobody knows; the other layouts have theirs
      * @throws Refused with the line and what to do about it
      */
-    public static Read read(String text, Units units) {
+    public static Read read(String text, @Nullable Units units) {
         var lines = text.lines().filter(line -> !line.isBlank()).toList();
         if (lines.isEmpty()) {
             throw new Refused("file", "nothing", "a weather file has lines", "Is it the right file?");
@@ -155,6 +157,7 @@ public final class GhcnDaily {
                         n, lines.get(n), "%d fields stand under %d headings".formatted(cells.size(), headings.size()));
             }
             one(n, cells.get(columns.getOrDefault("STATION", 0)));
+            name = columns.containsKey("NAME") ? cells.get(columns.get("NAME")).strip() : name;
             var date = date(n, cells.get(columns.getOrDefault("DATE", 0)));
             for (var element : WANTED) {
                 var at = columns.get(element);
@@ -206,7 +209,7 @@ public final class GhcnDaily {
     }
 
     private Read read() {
-        checkUnits();
+        var units = units();
         var whole = new ArrayList<DailyWeather>();
         int measured = 0;
         Refused why = null;
@@ -231,7 +234,8 @@ public final class GhcnDaily {
         if (why != null && 100 * (measured - whole.size()) > MOST_LEFT_OUT * measured) {
             throw why;
         }
-        return new Read(new Station(id == null ? "" : id, whole), measured - whole.size());
+        var station = name == null || name.isBlank() ? id : name;
+        return new Read(new Station(station == null ? "" : station, whole), measured - whole.size());
     }
 
     private static OptionalDouble maybe(@Nullable Double value, DoubleUnaryOperator convert) {
@@ -239,13 +243,21 @@ public final class GhcnDaily {
     }
 
     /** A record spans a summer or not; either way its own numbers say when the unit told cannot be right. */
-    private void checkUnits() {
+    private Units units() {
         double hottest = days.values().stream()
                 .mapToDouble(day -> day.getOrDefault("TMAX", Double.NEGATIVE_INFINITY))
                 .max()
                 .orElse(0);
         boolean tenths = hottest > 140;
         boolean fahrenheit = hottest > 57 && !tenths;
+        if (told == null && days.size() <= 300) {
+            throw new Refused(
+                    "units",
+                    days.size() == 1 ? "1 day" : days.size() + " days",
+                    "less than a year does not show whether it is °F, °C or tenths of °C",
+                    "Say the units and read it again.");
+        }
+        var units = told == null ? tenths ? Units.TENTHS : fahrenheit ? Units.STANDARD : Units.METRIC : told;
         if (units == Units.METRIC && fahrenheit) {
             throw asked(hottest, "°C", "hotter than it has been anywhere", "Are they °F?");
         } else if (units != Units.TENTHS && tenths) {
@@ -255,6 +267,7 @@ public final class GhcnDaily {
         } else if (units == Units.STANDARD && hottest < 55 && days.size() > 300) {
             throw asked(hottest, "°F", "a year with no warmer day", "Are they °C?");
         }
+        return units;
     }
 
     private static Refused asked(double hottest, String unit, String rule, String fix) {

@@ -4,6 +4,7 @@ import haywright.app.web.Ask;
 import haywright.app.web.Form;
 import haywright.cattle.Coat;
 import haywright.cattle.ColdSystem;
+import haywright.cattle.Hide;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.RanchWeather;
@@ -31,7 +32,13 @@ public final class WeatherForm {
     public static final Ask WINDBREAK = Ask.choice(
             "windbreak",
             "They can stand behind a windbreak",
-            "Trees, a draw or boards. It halves what the cold costs.");
+            "Trees, a draw or boards. By the rule of thumb it halves what the cold costs; by the heat balance three tenths of"
+                    + " the wind reach them. Never both.");
+    public static final Ask HIDE = Ask.choice(
+            "hide",
+            "What usually lies on their coats",
+            "The rule of thumb counts a coat as wet from the third on; the heat balance counts each. Bedding keeps them"
+                    + " dry and warmer; how much that saves is published nowhere we know, so it is not counted.");
     public static final Ask COLD_SYSTEM =
             Ask.choice("coldSystem", "Cold is counted by", "One or the other, never both for the same cold.");
 
@@ -58,9 +65,11 @@ public final class WeatherForm {
         if (weather == null) {
             known.put(COAT.name(), Form.id(Coat.WINTER));
             known.put(COLD_SYSTEM.name(), Form.id(ColdSystem.USUAL));
+            known.put(HIDE.name(), Form.id(Hide.DRY));
             return known;
         }
         known.put(PLACE.name(), weather.place());
+        known.put(HIDE.name(), Form.id(weather.coats()));
         for (int i = 0; i < MONTHS.size(); i++) {
             known.put(
                     MONTHS.get(i).name(), MONTHS.get(i).typed(weather.monthly().get(i)));
@@ -72,16 +81,25 @@ public final class WeatherForm {
         return known;
     }
 
-    static Optional<RanchWeather> read(Form form) {
-        var place = form.text(PLACE, "Name the ranch or the station.");
+    /** @param before the weather as it was; means that a station's record gave are not typed, and stay */
+    static Optional<RanchWeather> read(Form form, @Nullable RanchWeather before) {
+        boolean recorded = before != null && !before.departures().isEmpty();
+        var place = recorded ? before.place() : form.text(PLACE, "Name the ranch or the station.");
+        var monthly = recorded ? before.monthly() : monthly(form);
+        var wind = form.quantity(WIND, "8 mph is usual behind hills; the open plains have more.");
+        var coat = form.choice(COAT, Coat.class, "How deep is their hair?");
+        boolean windbreak = form.isTicked(WINDBREAK);
+        var hide = form.choice(HIDE, Hide.class, "Dry, if nothing else is usual.");
+        var coldSystem = form.choice(COLD_SYSTEM, ColdSystem.class, "The rule of thumb, if nothing else is wanted.");
+        return form.build(() -> new RanchWeather(
+                place, monthly, wind, coat, windbreak, coldSystem, hide, recorded ? before.departures() : List.of()));
+    }
+
+    private static List<Quantity> monthly(Form form) {
         var monthly = new ArrayList<Quantity>();
         for (var month : MONTHS) {
             monthly.add(form.quantity(month, "The mean of the whole month, day and night."));
         }
-        var wind = form.quantity(WIND, "8 mph is usual behind hills; the open plains have more.");
-        var coat = form.choice(COAT, Coat.class, "How deep is their hair?");
-        boolean windbreak = form.isTicked(WINDBREAK);
-        var coldSystem = form.choice(COLD_SYSTEM, ColdSystem.class, "The rule of thumb, if nothing else is wanted.");
         double warmest = monthly.stream()
                 .mapToDouble(mean -> mean.in(Unit.FAHRENHEIT))
                 .max()
@@ -93,6 +111,6 @@ public final class WeatherForm {
                     "The warmest month has %.0f °F. Are these °C? Then write the unit behind each, as in -6 C"
                             .formatted(warmest));
         }
-        return form.build(() -> new RanchWeather(place, monthly, wind, coat, windbreak, coldSystem, null, List.of()));
+        return monthly;
     }
 }

@@ -1,5 +1,7 @@
 package haywright.app.web.ranch;
 
+import haywright.app.exchange.weather.GhcnDaily;
+import haywright.app.exchange.weather.WeatherFile;
 import haywright.app.web.Form;
 import haywright.app.web.Option;
 import haywright.app.web.Page;
@@ -7,48 +9,92 @@ import haywright.app.web.Routes;
 import haywright.app.words.Show;
 import haywright.cattle.Coat;
 import haywright.cattle.ColdSystem;
+import haywright.cattle.Hide;
 import haywright.ranch.RanchWeather;
+import haywright.weather.Station;
+import haywright.weather.StationWinters;
+import haywright.workings.Problem;
+import haywright.workings.Refused;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
-/** How cold it gets here, as the ranch says it. */
+/** How cold it gets here: a station's record, a look at the one that is shipped, or monthly means as the ranch says them. */
 public final class WeatherPages {
     private static final String PATH = "settings/weather";
+    private static final String RECORD = PATH + "/record";
     private static final String PAGE = "haywright/app/web/ranch/weather.jte";
 
     private WeatherPages() {}
 
-    public record View(Form form, List<Option> coats, List<Option> systems, boolean isSaid) {}
+    /**
+     * @param upload the form of a station's file
+     * @param months mean of each month, in words; empty where they are typed in the form
+     * @param kept what is kept of a record, in words; empty where none was read in
+     */
+    public record View(
+            Form form, Form upload, List<RanchPages.Line> months, List<RanchPages.Line> kept, boolean isSaid) {
+        public Form open() {
+            return upload.hasProblems() ? upload : form;
+        }
+
+        public List<Option> coats() {
+            return Option.of(Coat.class, WeatherPages::words);
+        }
+
+        public List<Option> hides() {
+            return Option.of(Hide.class, WeatherPages::words);
+        }
+
+        public List<Option> systems() {
+            return Option.of(ColdSystem.class, ColdSystem::words);
+        }
+
+        public List<Option> units() {
+            return RecordForm.units();
+        }
+    }
 
     static void routes(Routes on) {
-        on.get(
-                PATH,
-                page -> page.show(
-                        PAGE,
-                        view(
-                                page,
-                                page.form(
-                                        PATH,
-                                        () -> WeatherForm.known(
-                                                page.ranch().settings().weather())))));
+        on.get(PATH, page -> page.show(PAGE, view(page, form(page), Form.of(RECORD, Map.of()))));
         on.post(PATH, WeatherPages::save);
+        on.post(RECORD, WeatherPages::record);
+        on.post(PATH + "/look", WeatherPages::look);
         on.post(PATH + "/forget", WeatherPages::forget);
     }
 
-    private static View view(Page page, Form form) {
+    private static Form form(Page page) {
+        return page.form(PATH, () -> WeatherForm.known(page.ranch().settings().weather()));
+    }
+
+    private static View view(Page page, Form form, Form upload) {
+        var weather = page.ranch().settings().weather();
+        var winters = page.ranch().winters();
         return new View(
                 form,
-                Option.of(Coat.class, WeatherPages::words),
-                Option.of(ColdSystem.class, ColdSystem::words),
-                page.ranch().settings().weather() != null);
+                upload,
+                weather == null || weather.departures().isEmpty() ? List.of() : months(weather),
+                weather == null || winters == null ? List.of() : kept(winters),
+                weather != null);
+    }
+
+    private static List<RanchPages.Line> months(RanchWeather weather) {
+        var lines = new ArrayList<RanchPages.Line>();
+        for (var month : WeatherForm.MONTHS) {
+            lines.add(new RanchPages.Line(
+                    month.label(), Show.quantity(weather.monthly().get(lines.size()))));
+        }
+        return lines;
     }
 
     private static void save(Page page) {
         var form = page.posted(PATH);
-        var weather = WeatherForm.read(form);
+        var weather = WeatherForm.read(form, page.ranch().settings().weather());
         if (weather.isEmpty()) {
-            page.reject(form, PAGE, view(page, form));
+            page.reject(form, PAGE, view(page, form, Form.of(RECORD, Map.of())));
             return;
         }
         page.save(
@@ -58,12 +104,67 @@ public final class WeatherPages {
                 "settings");
     }
 
+    private static void record(Page page) throws IOException {
+        var upload = page.posted(RECORD);
+        upload.text(RecordForm.FILE);
+        upload.text(RecordForm.UNITS);
+        var called = upload.text(RecordForm.CALLED);
+        var file = page.http().uploadedFile(RecordForm.FILE.name());
+        var units = upload.isEmpty(RecordForm.UNITS)
+                ? null
+                : upload.choice(RecordForm.UNITS, GhcnDaily.Units.class, "Which is it?");
+        if (file == null || file.size() == 0) {
+            upload.refuse(
+                    RecordForm.FILE.name(),
+                    file == null ? "" : file.filename(),
+                    file == null ? "no file was chosen" : "there is nothing in this file",
+                    "Choose the file that the weather service gave you.");
+        } else if (!upload.hasProblems()) {
+            try (var in = file.content()) {
+                var read = WeatherFile.read(in, units);
+                var station = called.isEmpty()
+                        ? read.station()
+                        : new Station(called, read.station().days());
+                take(page, upload, station, "Weather of " + station.name() + " read in" + left(read.leftOut()));
+                return;
+            } catch (Refused refused) {
+                refused.problems().forEach(p -> refuse(upload, p));
+            }
+        }
+        page.http().status(422);
+        page.show(PAGE, view(page, form(page), upload));
+    }
+
+    private static String left(int days) {
+        return days == 0 ? "" : ", without %s whose figures cannot be".formatted(Show.count(days, "day"));
+    }
+
+    /** Whatever is wrong with the file stands beside it. */
+    private static void refuse(Form upload, Problem problem) {
+        boolean asksUnits = problem.field().equals(RecordForm.UNITS.name());
+        boolean isPlace = problem.field().startsWith("line ");
+        upload.refuse(
+                asksUnits ? RecordForm.UNITS.name() : RecordForm.FILE.name(),
+                isPlace ? problem.field() + ": " + problem.value() : problem.value(),
+                problem.rule(),
+                problem.fix());
+    }
+
+    private static void look(Page page) {
+        var station = Station.fortCollins();
+        var named = new Station(station.name() + " (for a look: not this ranch)", station.days());
+        take(page, page.posted(RECORD), named, "A look at the weather of " + station.name());
+    }
+
+    private static void take(Page page, Form form, Station station, String words) {
+        var weather = RecordForm.weather(station, page.ranch().settings().weather());
+        var winters = StationWinters.of(station);
+        page.save(form, words, ranch -> ranch.withWeather(weather, winters), PATH);
+    }
+
     private static void forget(Page page) {
         page.save(
-                page.posted(PATH + "/forget"),
-                "Weather taken out",
-                ranch -> ranch.with(ranch.settings().with((RanchWeather) null)),
-                "settings");
+                page.posted(PATH + "/forget"), "Weather taken out", ranch -> ranch.withWeather(null, null), "settings");
     }
 
     private static String words(Coat coat) {
@@ -73,6 +174,56 @@ public final class WeatherPages {
             case WINTER -> "winter, 0.7 to 1.0 in";
             case HEAVY_WINTER -> "heavy winter, over 1.0 in";
         };
+    }
+
+    private static String words(Hide hide) {
+        return switch (hide) {
+            case DRY -> "nothing: dry and clean";
+            case SOME_MUD -> "some mud, low on the body";
+            case WET -> "wet through, or matted with mud";
+            case COVERED -> "covered with wet snow or mud";
+        };
+    }
+
+    /** What is kept of a record, and by which rule its gaps were filled. */
+    private static List<RanchPages.Line> kept(StationWinters winters) {
+        var lines = new ArrayList<RanchPages.Line>();
+        lines.add(new RanchPages.Line("Station", winters.station()));
+        lines.add(new RanchPages.Line(
+                "Its record",
+                "%s to %s, %s missing"
+                        .formatted(
+                                Show.date(winters.first()),
+                                Show.date(winters.last()),
+                                winters.missing() == 0 ? "no day" : Show.count(winters.missing(), "day"))));
+        lines.add(new RanchPages.Line("Winters", winters(winters)));
+        if (!winters.leftOut().isEmpty()) {
+            lines.add(new RanchPages.Line(
+                    "Not whole, left out",
+                    "%s: %s"
+                            .formatted(
+                                    Show.count(winters.leftOut().size(), "winter"),
+                                    winters.leftOut().stream()
+                                            .map(String::valueOf)
+                                            .collect(Collectors.joining(", ")))));
+        }
+        boolean wind = winters.winters().stream().anyMatch(w -> !w.winds().isEmpty());
+        lines.add(new RanchPages.Line(
+                "Wind",
+                wind ? "of each day, where a winter has all its days" : "not in the record: the figure below stands"));
+        return lines;
+    }
+
+    private static String winters(StationWinters winters) {
+        var all = winters.winters();
+        if (winters.drawn()) {
+            return "%d drawn like those of the record, since fewer than twenty are whole; hard ones come too seldom among drawn ones"
+                    .formatted(all.size());
+        }
+        return all.isEmpty()
+                ? "none is whole"
+                : "the latest %d that are whole, to the spring of %d"
+                        .formatted(all.size(), all.get(all.size() - 1).year());
     }
 
     static List<RanchPages.Line> lines(@Nullable RanchWeather weather) {
@@ -86,6 +237,7 @@ public final class WeatherPages {
                 "January", Show.fahrenheit(weather.normals().monthly().get(0)) + ", mean of the month"));
         lines.add(new RanchPages.Line("Wind", Show.quantity(weather.wind()) + ", mean of a day"));
         lines.add(new RanchPages.Line("Coat", words(weather.coat())));
+        lines.add(new RanchPages.Line("On their coats", words(weather.coats())));
         lines.add(new RanchPages.Line("Windbreak", weather.windbreak() ? "yes" : "no"));
         lines.add(new RanchPages.Line("Cold counted by", weather.coldSystem().words()));
         return lines;

@@ -1,0 +1,58 @@
+package haywright.app.exchange.weather;
+
+import haywright.workings.Refused;
+import java.io.BufferedInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.zip.GZIPInputStream;
+import java.util.zip.ZipException;
+import org.jspecify.annotations.Nullable;
+
+/** A station's file as it was downloaded: plain, or packed by gzip. */
+public final class WeatherFile {
+    /** Bytes unpacked. A century of every element of one station takes some 15 MB in the wordiest layout. */
+    private static final int MOST_BYTES = 32 * 1024 * 1024;
+
+    private static final int LOOKED_AT = 4096;
+
+    private WeatherFile() {}
+
+    /**
+     * @param units of a CSV with a heading; null finds out from its figures
+     * @throws Refused in words where it is no such file
+     */
+    public static GhcnDaily.Read read(InputStream file, GhcnDaily.@Nullable Units units) throws IOException {
+        try (var in = unpacked(new BufferedInputStream(file))) {
+            var bytes = in.readNBytes(MOST_BYTES + 1);
+            if (bytes.length > MOST_BYTES) {
+                throw new Refused(
+                        "file", "over 32 MB", "one station’s days take less", "Is it the file of one station?");
+            }
+            var text = new String(bytes, StandardCharsets.UTF_8);
+            for (int i = 0; i < Math.min(text.length(), LOOKED_AT); i++) {
+                if (text.charAt(i) < ' ' && !Character.isWhitespace(text.charAt(i))) {
+                    throw notText();
+                }
+            }
+            return GhcnDaily.read(text.startsWith("\ufeff") ? text.substring(1) : text, units);
+        } catch (ZipException e) {
+            throw notText();
+        }
+    }
+
+    private static InputStream unpacked(BufferedInputStream file) throws IOException {
+        file.mark(2);
+        boolean packed = file.read() == 0x1f && file.read() == 0x8b;
+        file.reset();
+        return packed ? new GZIPInputStream(file) : file;
+    }
+
+    private static Refused notText() {
+        return new Refused(
+                "file",
+                "",
+                "this is not a text of days",
+                "Choose the .dly or .csv file itself; unpack a zip or a spreadsheet first.");
+    }
+}

@@ -1,0 +1,81 @@
+package haywright.app.web.ranch;
+
+import haywright.app.exchange.weather.GhcnDaily;
+import haywright.app.web.Ask;
+import haywright.app.web.Option;
+import haywright.cattle.Coat;
+import haywright.cattle.ColdSystem;
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
+import haywright.ranch.RanchWeather;
+import haywright.weather.DailyWeather;
+import haywright.weather.Normals;
+import haywright.weather.Station;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** The form that takes in a station's file, and what a record says of the ranch's weather. */
+public final class RecordForm {
+    public static final Ask FILE = Ask.text(
+            "file",
+            "The station’s file",
+            "Daily highs and lows in the public layouts of GHCN-Daily: .dly, or CSV. At most 32 MB.");
+    public static final Ask CALLED = Ask.text("called", "What the station is called", "Empty: as the file calls it.");
+    public static final Ask UNITS = Ask.choice(
+            "units",
+            "A CSV with a heading is in",
+            "The other layouts have their own units. Where you do not know, the hottest day of a year tells.");
+
+    /** No record of wind: what is usual behind hills. */
+    private static final Quantity USUAL_WIND = Quantity.of(8, Unit.MILE_AN_HOUR);
+
+    private RecordForm() {}
+
+    static List<Option> units() {
+        return Option.of(GhcnDaily.Units.class, units -> switch (units) {
+            case TENTHS -> "tenths of °C";
+            case METRIC -> "°C, mm, m/s";
+            case STANDARD -> "°F, inches, mph";
+        });
+    }
+
+    /** @param before what was said of wind, coat and shelter; where nothing was, the usual is taken */
+    static RanchWeather weather(Station station, @Nullable RanchWeather before) {
+        var normals = Normals.of(station);
+        var monthly = normals.monthly().stream()
+                .map(mean -> Quantity.of(Math.round(10 * Unit.FAHRENHEIT.fromBase(mean)) / 10.0, Unit.FAHRENHEIT))
+                .toList();
+        return before == null
+                ? new RanchWeather(
+                        station.name(),
+                        monthly,
+                        wind(station),
+                        Coat.WINTER,
+                        false,
+                        ColdSystem.USUAL,
+                        null,
+                        normals.departures())
+                : new RanchWeather(
+                        station.name(),
+                        monthly,
+                        before.wind(),
+                        before.coat(),
+                        before.windbreak(),
+                        before.coldSystem(),
+                        before.hide(),
+                        normals.departures());
+    }
+
+    private static Quantity wind(Station station) {
+        return station.days().stream()
+                .filter(day -> day.date().getMonthValue() >= 11 || day.date().getMonthValue() <= 3)
+                .map(DailyWeather::wind)
+                .filter(wind -> wind.isPresent())
+                .mapToDouble(wind -> wind.orElseThrow())
+                .average()
+                .stream()
+                .mapToObj(kmh -> Quantity.of(Math.round(Unit.MILE_AN_HOUR.fromBase(kmh)), Unit.MILE_AN_HOUR))
+                .findFirst()
+                .orElse(USUAL_WIND);
+    }
+}
