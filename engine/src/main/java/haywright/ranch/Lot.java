@@ -62,8 +62,10 @@ public record Lot(
         OUTSIDE_OFF_GROUND("outside, off the ground"),
         OUTSIDE_ON_GROUND("outside, on the ground"),
         WRAPPED("wrapped in plastic"),
-        BUNKER("in a bunker"),
+        BUNKER("in a bunker or pile"),
         BAG("in a bag"),
+        SILO("in a silo"),
+        BIN("in a bin"),
         STANDING("standing in the field");
 
         private final String words;

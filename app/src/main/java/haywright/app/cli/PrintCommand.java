@@ -3,6 +3,8 @@ package haywright.app.cli;
 import haywright.app.report.FeedLetter;
 import haywright.app.report.FieldSheet;
 import haywright.app.report.Paper;
+import haywright.app.report.ScoreSheet;
+import haywright.app.report.WeighSheet;
 import haywright.app.store.Store;
 import haywright.cattle.Group;
 import haywright.ranch.Ranch;
@@ -39,7 +41,8 @@ final class PrintCommand implements Runnable {
 
     @Override
     public void run() {
-        throw new ParameterException(spec.commandLine(), "Say which paper: letter, sheet, labels or walk.");
+        throw new ParameterException(
+                spec.commandLine(), "Say which paper: letter, sheet, labels, weighing, scores or walk.");
     }
 
     @Command(
@@ -133,6 +136,60 @@ final class PrintCommand implements Runnable {
         spec.commandLine()
                 .getOut()
                 .printf("Sheet %s written to %s%n", sheet.sampling().code(), file);
+    }
+
+    @Command(
+            description = "Which bales of a lot to weigh, with boxes for a pencil, as PDF or HTML.",
+            mixinStandardHelpOptions = true)
+    void weighing(
+            @Parameters(paramLabel = "FILE") Path file,
+            @Option(
+                            names = "--ranch",
+                            paramLabel = "NAME",
+                            description = "Its name or id; not needed for the only one.")
+                    @Nullable
+                    String ranchName,
+            @Option(names = "--lot", paramLabel = "NAME", description = "Its name; not needed for the only one.")
+                    @Nullable
+                    String lotName,
+            @Option(names = "--size", paramLabel = "SIZE", description = "letter (when not said) or a4.")
+                    Paper.@Nullable Size size,
+            @Option(names = "--demo", description = "Of the demo ranch, which is invented.") boolean demo)
+            throws IOException {
+        try (var store = demo ? data.openDemo(clock) : data.open(clock)) {
+            var ranch = demo ? DemoCommand.ranch(store) : ranch(store, ranchName);
+            var sheet = new WeighSheet(
+                    ranch, Sheets.lot(ranch, lotName), ranch.settings().today(LocalDate.now(clock)));
+            write(sheet.paper(size == null ? Paper.Size.LETTER : size), file);
+            spec.commandLine().getOut().printf("Written to %s%n", file);
+        }
+    }
+
+    @Command(
+            description = "How many of a group to score for condition, with boxes for a pencil, as PDF or HTML.",
+            mixinStandardHelpOptions = true)
+    void scores(
+            @Parameters(paramLabel = "FILE") Path file,
+            @Option(
+                            names = "--ranch",
+                            paramLabel = "NAME",
+                            description = "Its name or id; not needed for the only one.")
+                    @Nullable
+                    String ranchName,
+            @Option(names = "--group", paramLabel = "NAME", description = "Its name; not needed for the only one.")
+                    @Nullable
+                    String groupName,
+            @Option(names = "--size", paramLabel = "SIZE", description = "letter (when not said) or a4.")
+                    Paper.@Nullable Size size,
+            @Option(names = "--demo", description = "Of the demo ranch, which is invented.") boolean demo)
+            throws IOException {
+        try (var store = demo ? data.openDemo(clock) : data.open(clock)) {
+            var ranch = demo ? DemoCommand.ranch(store) : ranch(store, ranchName);
+            var sheet = new ScoreSheet(
+                    ranch, group(ranch, groupName), ranch.settings().today(LocalDate.now(clock)));
+            write(sheet.paper(size == null ? Paper.Size.LETTER : size), file);
+            spec.commandLine().getOut().printf("Written to %s%n", file);
+        }
     }
 
     @Command(description = "The walk across a field, as GPX.", mixinStandardHelpOptions = true)

@@ -35,7 +35,7 @@ final class Sheets {
 
     /** The newest sheet of the lot; where there is none, one by the usual plan, kept so that it can come back. */
     static FieldSheet newest(Store store, Ranch ranch, @Nullable String lotName, Clock clock) {
-        var lot = one("lot", ranch, ranch.lots().values(), Lot::name, lotName);
+        var lot = lot(ranch, lotName);
         var made = ranch.samplingsOf(lot.id());
         if (!made.isEmpty()) {
             return FieldSheet.of(ranch, made.get(made.size() - 1));
@@ -47,6 +47,10 @@ final class Sheets {
         var today = ranch.settings().today(LocalDate.now(clock));
         var sampling = Sampling.of(plan, UUID.randomUUID(), lot.id(), lot.name(), today);
         return FieldSheet.of(kept(store, ranch, lot, sampling), sampling);
+    }
+
+    static Lot lot(Ranch ranch, @Nullable String name) {
+        return one("lot", ranch, ranch.lots().values(), Lot::name, name);
     }
 
     private static Ranch kept(Store store, Ranch ranch, Lot lot, Sampling sampling) {

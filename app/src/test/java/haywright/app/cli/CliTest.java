@@ -195,6 +195,15 @@ class CliTest {
         assertThat(run("print", "labels", folder.resolve("l.pdf").toString(), "--lot", "Meadow hay", "--data", data)
                         .exit())
                 .isZero();
+        assertThat(run("print", "weighing", folder.resolve("w.pdf").toString(), "--lot", "Meadow hay", "--data", data)
+                        .exit())
+                .isZero();
+        assertThat(run("print", "weighing", folder.resolve("w.pdf").toString(), "--lot", "Corn silage", "--data", data)
+                        .err())
+                .contains("does not lie in bales");
+        var scores = folder.resolve("scores.html");
+        run("print", "scores", scores.toString(), "--group", "mature cows", "--data", data);
+        assertThat(scores).content().contains("Score 20 of 240");
         var gpx = folder.resolve("walk.gpx");
         run("print", "walk", gpx.toString(), "--field", "North pivot", "--data", data);
         assertThat(gpx).content().contains("<name>S01</name>");

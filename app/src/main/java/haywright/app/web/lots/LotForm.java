@@ -55,6 +55,23 @@ public final class LotForm {
 
     private LotForm() {}
 
+    /** What goes without saying for a new lot that lies there like this. */
+    static Map<String, String> usual(StockForm.Kind kind) {
+        var usual = new LinkedHashMap<>(OtherStock.usual(kind));
+        var storage = switch (kind) {
+            case BUNKER, PILE -> Lot.Storage.BUNKER;
+            case BAG -> Lot.Storage.BAG;
+            case UPRIGHT_SILO -> Lot.Storage.SILO;
+            case BIN -> Lot.Storage.BIN;
+            case STANDING -> Lot.Storage.STANDING;
+            default -> null;
+        };
+        if (storage != null) {
+            usual.put(STORAGE.name(), Form.id(storage));
+        }
+        return usual;
+    }
+
     /** What is known of a lot, as its form shows it. */
     static Map<String, String> known(Lot lot) {
         var known = new LinkedHashMap<String, String>();

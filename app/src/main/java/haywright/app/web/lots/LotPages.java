@@ -17,7 +17,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
@@ -126,7 +125,7 @@ public final class LotPages {
     private static String tested(State state, int reports) {
         return switch (state) {
             case TESTED -> reports == 1 ? "Tested" : Show.count(reports, "report");
-            case UNTESTED -> "Not tested; the feed book stands in";
+            case UNTESTED -> "Not tested";
             case DANGER -> "Nitrate not known; stays out until tested";
         };
     }
@@ -152,7 +151,7 @@ public final class LotPages {
 
     private static void add(Page page) {
         var kind = kind(page.http().pathParam("kind"));
-        page.show(FORM, view(page, page.form(path(kind, null), Map::of), kind, null));
+        page.show(FORM, view(page, page.form(path(kind, null), () -> LotForm.usual(kind)), kind, null));
     }
 
     private static void change(Page page, StockForm.Kind kind) {

@@ -73,6 +73,16 @@ public final class OtherStock {
         return ask.equals(SHAPE) || ask.equals(FILLING);
     }
 
+    /** What a new one is measured with unless it is changed: a safe slope, nothing fed, a level top. */
+    static Map<String, String> usual(StockForm.Kind kind) {
+        return switch (kind) {
+            case PILE -> Map.of(SLOPE.name(), "3");
+            case UPRIGHT_SILO -> Map.of(FED.name(), "0");
+            case BIN -> Map.of(CONE.name(), "0");
+            default -> Map.of();
+        };
+    }
+
     static Map<String, String> known(Stock stock) {
         var known = new LinkedHashMap<String, String>();
         if (stock instanceof RoundPyramid p) {

@@ -1,6 +1,7 @@
 package haywright.app.web.lots;
 
 import haywright.app.words.Show;
+import haywright.quantity.Unit;
 import haywright.ranch.Lot;
 import haywright.ranch.LotTons;
 import haywright.sampling.MassRange;
@@ -51,6 +52,12 @@ public record TonsView(Lot lot, String tons, String range, String why, List<Row>
     }
 
     private static String range(MassRange range) {
+        if (Show.tonsNumber(range.lowKg()).equals(Show.tonsNumber(range.highKg()))) {
+            return "%s to %s tons"
+                    .formatted(
+                            Show.number(Unit.TON.fromBase(range.lowKg()), 1),
+                            Show.number(Unit.TON.fromBase(range.highKg()), 1));
+        }
         return "%s to %s".formatted(Show.tonsNumber(range.lowKg()), Show.tons(range.highKg()));
     }
 }

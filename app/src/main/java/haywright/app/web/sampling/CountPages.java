@@ -1,12 +1,13 @@
 package haywright.app.web.sampling;
 
+import haywright.app.report.ScoreSheet;
+import haywright.app.report.WeighSheet;
 import haywright.app.web.Ask;
 import haywright.app.web.Form;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.web.lots.TonsView;
 import haywright.app.words.Show;
-import haywright.cattle.AnimalClass;
 import haywright.cattle.Group;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
@@ -42,23 +43,39 @@ public final class CountPages {
     static void routes(Routes on) {
         on.get("take/lots/{lot}/weigh", page -> page.show(WEIGH, weigh(page, weighForm(page))));
         on.post("take/lots/{lot}/weigh", CountPages::keepWeight);
+        on.get(
+                "take/lots/{lot}/weigh/{size}",
+                page -> SheetPages.print(
+                        page,
+                        size -> new WeighSheet(page.ranch(), baled(page), page.today()).paper(size),
+                        "weighing-sheet"));
         on.post("take/lots/{lot}/weigh/{number}/delete", CountPages::deleteWeight);
         on.get(
                 "take/groups/{group}/scores",
                 page -> page.show(SCORE, score(page, page.form(key(group(page)), Map::of))));
         on.post("take/groups/{group}/scores", CountPages::keepScore);
+        on.get(
+                "take/groups/{group}/scores/{size}",
+                page -> SheetPages.print(page, scoreSheet(page)::paper, "score-sheet"));
     }
 
     /** @param kept what was weighed so far, oldest first, in words */
     public record WeighView(Lot lot, Form form, TonsView tons, List<String> kept, String action) {}
 
-    /** @param when to score, by the calving dates; empty where none are known */
-    public record ScoreView(Group group, Form form, int toScore, String when, double thinBelow, String action) {}
+    public record ScoreView(ScoreSheet sheet, Form form, String action) {}
 
     private static Lot lot(Page page) {
         var lot = page.find(page.ranch().lots(), "lot");
         if (lot.stock() instanceof Stock.Standing) {
             throw new NotFoundResponse("It still stands in the field.");
+        }
+        return lot;
+    }
+
+    private static Lot baled(Page page) {
+        var lot = lot(page);
+        if (lot.stock().bales() == 0) {
+            throw new NotFoundResponse("It does not lie in bales.");
         }
         return lot;
     }
@@ -175,29 +192,16 @@ public final class CountPages {
     }
 
     private static ScoreView score(Page page, Form form) {
-        var group = group(page);
-        return new ScoreView(
-                group, form, ConditionScores.toScore(group.head()), when(group), thinBelow(group), page.at(key(group)));
+        return new ScoreView(scoreSheet(page), form, page.at(key(group(page))));
     }
 
-    /** The first calving less 90 to 60 days: late enough to tell, early enough to mend. */
-    private static String when(Group group) {
-        return group.calving().stream()
-                .map(Group.CalvingWeek::begins)
-                .min(LocalDate::compareTo)
-                .map(first ->
-                        "Best between %s and %s, 90 to 60 days before the first calf: there is still time to feed the thin ones."
-                                .formatted(Show.date(first.minusDays(90)), Show.date(first.minusDays(60))))
-                .orElse("");
-    }
-
-    /** Cows are wanted at 5 and heifers at 6 when they calve: common practice, and the sort is the rancher's. */
-    private static double thinBelow(Group group) {
-        return group.animals() == AnimalClass.FIRST_CALF_HEIFER || group.animals() == AnimalClass.BRED_HEIFER ? 6 : 5;
+    private static ScoreSheet scoreSheet(Page page) {
+        return new ScoreSheet(page.ranch(), group(page), page.today());
     }
 
     private static void keepScore(Page page) {
-        var group = group(page);
+        var sheet = scoreSheet(page);
+        var group = sheet.group();
         var form = page.posted(key(group));
         var typed = Numbers.read(form, SCORES, "Score %d.".formatted(ConditionScores.toScore(group.head())));
         var scores = form.build(() -> new ConditionScores(typed, group.head(), CONFIDENCE));
@@ -214,9 +218,9 @@ public final class CountPages {
                                 group.name(),
                                 Show.number(mean, 1),
                                 Show.significant(found.halfWidth(), 1),
-                                found.below(thinBelow(group)),
+                                found.below(sheet.thinBelow()),
                                 found.scores().size(),
-                                Show.significant(thinBelow(group), 2)),
+                                Show.significant(sheet.thinBelow(), 2)),
                 ranch -> ranch.with(with(group, mean)),
                 key(group));
     }

@@ -22,6 +22,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 
 /** A field sheet that was made: print it, carry it away on a phone, and put in what came back. */
 public final class SheetPages {
@@ -44,8 +45,12 @@ public final class SheetPages {
     static void routes(Routes on) {
         on.get("take/sheets/{sheet}", SheetPages::show);
         on.post("take/sheets/{sheet}", SheetPages::back);
-        on.get("take/sheets/{sheet}/sheet/{size}", page -> print(page, sheet(page), "field-sheet"));
-        on.get("take/sheets/{sheet}/labels/{size}", page -> print(page, sheet(page), "bag-labels"));
+        on.get(
+                "take/sheets/{sheet}/sheet/{size}",
+                page -> print(page, sheet(page)::paper, sheet(page).fileName("field-sheet")));
+        on.get(
+                "take/sheets/{sheet}/labels/{size}",
+                page -> print(page, sheet(page)::labelsPaper, sheet(page).fileName("bag-labels")));
         on.get("take/sheets/{sheet}/phone.html", SheetPages::phone);
         on.post("take/sheets/{sheet}/delete", SheetPages::delete);
         on.post("take/line", SheetPages::line);
@@ -217,13 +222,13 @@ public final class SheetPages {
         return by.toUpperCase(Locale.ROOT).replaceAll("[^A-Z0-9]", "");
     }
 
-    private static void print(Page page, FieldSheet sheet, String what) {
+    /** A paper in the size that the address asks for. */
+    static void print(Page page, Function<Paper.Size, Paper> paper, String name) {
         var size = size(page.http().pathParam("size"));
-        var paper = what.equals("field-sheet") ? sheet.paper(size) : sheet.labelsPaper(size);
         page.http()
                 .contentType("application/pdf")
-                .header("Content-Disposition", "inline; filename=\"%s.pdf\"".formatted(sheet.fileName(what)))
-                .result(paper.pdf());
+                .header("Content-Disposition", "inline; filename=\"%s.pdf\"".formatted(name))
+                .result(paper.apply(size).pdf());
     }
 
     private static Paper.Size size(String asked) {
