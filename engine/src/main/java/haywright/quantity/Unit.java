@@ -32,6 +32,7 @@ public enum Unit {
     CENTIMETRE(Kind.LENGTH, "cm", "cm", 0.01),
     FOOT(Kind.LENGTH, "ft", "ft", 0.3048),
     INCH(Kind.LENGTH, "in", "in", 0.0254),
+    YARD(Kind.LENGTH, "yd", "yd", 0.9144),
     KILOMETRE(Kind.LENGTH, "km", "km", 1000),
     MILE(Kind.LENGTH, "mi", "mi", 1609.344),
 
@@ -175,6 +176,9 @@ public enum Unit {
                             case "tons" -> Unit.TON;
                             case "tonnes", "tonne" -> Unit.TONNE;
                             case "feet", "foot", "'" -> Unit.FOOT;
+                            case "yards", "yard" -> Unit.YARD;
+                            case "miles", "mile" -> Unit.MILE;
+                            case "metres", "meters", "metre", "meter" -> Unit.METRE;
                             case "inches", "inch", "\"" -> Unit.INCH;
                             case "deg f", "fahrenheit" -> Unit.FAHRENHEIT;
                             case "deg c", "celsius" -> Unit.CELSIUS;

@@ -1,15 +1,70 @@
 package haywright.ranch;
 
+import haywright.sampling.FieldShape;
+import haywright.sampling.FieldWalk;
 import haywright.sampling.Polygon;
+import haywright.workings.Refused;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.UUID;
 
 /**
  * A field or meadow.
  *
  * @param grows what grows in it, in the rancher's words; may be empty
+ * @param zones parts that differ and are walked each by itself; may be empty, and need not cover the field
  */
-public record Field(UUID id, String name, String grows, Polygon boundary) {
+public record Field(UUID id, String name, String grows, Polygon boundary, List<Polygon> zones) {
     public Field {
         Names.require("name", name, "a field");
+        zones = List.copyOf(zones);
+        if (!zones.isEmpty()) {
+            lieInside(
+                    FieldShape.of(boundary), zones.stream().map(FieldShape::of).toList());
+        }
+    }
+
+    public FieldShape shape() {
+        return FieldShape.of(boundary);
+    }
+
+    public List<FieldShape> zoneShapes() {
+        return zones.stream().map(FieldShape::of).toList();
+    }
+
+    public Field with(Polygon zone) {
+        var more = new ArrayList<>(zones);
+        more.add(zone);
+        return new Field(id, name, grows, boundary, more);
+    }
+
+    public Field withoutZone(int index) {
+        var left = new ArrayList<>(zones);
+        left.remove(index);
+        return new Field(id, name, grows, boundary, left);
+    }
+
+    /** Judged by where somebody would stand in them, so that a zone may share the field's own edge. */
+    private static void lieInside(FieldShape field, List<FieldShape> zones) {
+        for (int i = 0; i < zones.size(); i++) {
+            for (var stop : FieldWalk.of(zones.get(i), 40, 1).stops()) {
+                if (!field.contains(stop)) {
+                    throw new Refused(
+                            "zones",
+                            "zone " + (i + 1),
+                            "a zone lies inside its field, and part of it lies outside",
+                            "Draw it inside the outline, or is it of another field?");
+                }
+                for (int j = 0; j < i; j++) {
+                    if (zones.get(j).contains(stop)) {
+                        throw new Refused(
+                                "zones",
+                                "zone " + (i + 1),
+                                "it lies over zone %d, and what is in two zones would be walked twice".formatted(j + 1),
+                                "Draw it beside, or take the other away.");
+                    }
+                }
+            }
+        }
     }
 }

@@ -178,6 +178,10 @@ public record Ranch(
         return withSamplings(put(fields, field.id(), field), samplings);
     }
 
+    public Ranch withoutField(UUID id) {
+        return withSamplings(without(fields, id), samplings);
+    }
+
     public Ranch with(Sampling sampling) {
         return withSamplings(fields, put(samplings, sampling.id(), sampling));
     }

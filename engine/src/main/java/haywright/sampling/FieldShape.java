@@ -22,12 +22,23 @@ public record FieldShape(List<List<Corner>> rings) {
         }
     }
 
+    /** Every edge is held against every other; no boundary on a ranch turns more often. */
+    private static final int MOST_CORNERS = 5_000;
+
     /** Squared degrees under which a ring is a line: about a tenth of a square metre. */
     private static final double NO_AREA = 1e-11;
 
     public FieldShape {
         if (rings.isEmpty()) {
             throw new Refused("field", "no corners", "a field has an outer ring of corners", "Walk it, or draw it.");
+        }
+        int corners = rings.stream().mapToInt(List::size).sum();
+        if (corners > MOST_CORNERS) {
+            throw new Refused(
+                    "field",
+                    corners + " corners",
+                    "a field has at most " + MOST_CORNERS,
+                    "Is it a track of somebody walking? Have the program that made it leave out corners.");
         }
         var kept = new ArrayList<List<Corner>>();
         for (var ring : rings) {
@@ -136,7 +147,7 @@ public record FieldShape(List<List<Corner>> rings) {
         if (corners.size() < 3) {
             throw new Refused(
                     "field",
-                    corners.size() + " corners",
+                    corners.size() + (corners.size() == 1 ? " corner" : " corners"),
                     "a field has at least three different corners",
                     "Add the corners that are missing.");
         }

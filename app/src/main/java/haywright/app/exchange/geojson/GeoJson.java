@@ -6,10 +6,12 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import haywright.sampling.FieldShape;
 import haywright.sampling.FieldWalk;
+import haywright.sampling.Polygon;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /** Fields as people type or paste them, and walks as other programs read them. */
 public final class GeoJson {
@@ -40,6 +42,19 @@ public final class GeoJson {
             }
         }
         return List.of(ring);
+    }
+
+    /** As {@link #rings} reads it: a line a corner, or JSON where the field has holes. */
+    public static String typed(Polygon polygon) {
+        if (polygon.coordinates().size() > 1) {
+            var json = JSON.createObjectNode().put("type", "Polygon");
+            json.set("coordinates", JSON.valueToTree(polygon.coordinates()));
+            return json.toString();
+        }
+        var ring = polygon.coordinates().get(0);
+        return ring.subList(0, ring.size() - 1).stream()
+                .map(p -> p.get(0) + ", " + p.get(1))
+                .collect(Collectors.joining("\n"));
     }
 
     private static JsonNode json(String typed) {

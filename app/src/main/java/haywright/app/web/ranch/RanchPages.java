@@ -85,6 +85,7 @@ public final class RanchPages {
         var kind = switch (path.replaceAll("/.*", "")) {
             case "lots" -> "A lot";
             case "feeds" -> "A feed to buy";
+            case "take" -> path.startsWith("take/fields") ? "A field" : "A field sheet";
             case "reports" -> "A report";
             case "herd" -> "A group";
             case "settings" -> "Ranch settings";

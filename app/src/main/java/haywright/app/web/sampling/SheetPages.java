@@ -143,12 +143,12 @@ public final class SheetPages {
     }
 
     private static void line(Page page) {
-        var form = page.posted("take/line");
+        var form = page.posted("take");
         takeIn(page, form, form.text(LINE, "Paste the line, or everything in the file."));
     }
 
     private static void file(Page page) throws IOException {
-        var form = page.posted("take/line");
+        var form = page.posted("take");
         var file = page.http().uploadedFile("file");
         if (file == null || file.size() == 0) {
             form.refuse(LINE.name(), "", "no file was chosen", "Choose the file that the phone saved.");

@@ -67,7 +67,7 @@ public final class TakePages {
     }
 
     private static ListView list(Page page) {
-        return list(page, page.form("take/line", java.util.Map::of));
+        return list(page, page.form("take", java.util.Map::of));
     }
 
     private static Row row(Page page, Lot lot) {

@@ -13,33 +13,18 @@ import haywright.ranch.Field;
 import haywright.sampling.FieldShape;
 import haywright.sampling.FieldWalk;
 import haywright.sampling.PlotYield;
-import haywright.sampling.Polygon;
-import haywright.workings.Refused;
 import io.javalin.http.NotFoundResponse;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /** Fields: their shape, the walk with its stops, and what clipped plots say of the yield. */
 public final class WalkPages {
-    public static final Ask NAME = Ask.text("name", "What the field is called", "");
-    public static final Ask GROWS = Ask.text("grows", "What grows in it", "");
-    public static final Ask CORNERS = Ask.text(
-            "field",
-            "Its corners",
-            "One corner a line: longitude, latitude in degrees, as −109.5012, 44.5031. Or paste a GeoJSON polygon.");
     public static final Ask STOPS = Ask.number("stops", "Stops", "");
     public static final Ask SEED = Ask.number("seed", "Draw", "Another number starts the walk elsewhere.");
     public static final Ask UNEVEN = Ask.choice("uneven", "It is uneven: hills, wet ground, several soils", "");
-    public static final Ask ZONES = Ask.text(
-            "zones",
-            "Zones, where parts differ",
-            "Corners as above, an empty line between zones; or a GeoJSON collection. Each gets a walk of its own, stops"
-                    + " shared out by area.");
     public static final Ask GRAMS =
             Ask.text("grams", "Each plot, grams as cut", "With blanks or lines between them; 0 for a bare plot.");
     public static final Ask FRAME =
@@ -53,20 +38,19 @@ public final class WalkPages {
             6);
 
     private static final String WALK = "haywright/app/web/sampling/walk.jte";
-    private static final String FIELD = "haywright/app/web/sampling/field.jte";
 
     private WalkPages() {}
 
     static void routes(Routes on) {
-        on.get("take/fields/new", page -> page.show(FIELD, page.form("take/fields/new", Map::of)));
-        on.post("take/fields/new", WalkPages::add);
+        FieldPages.routes(on);
+        DrawPages.routes(on);
         on.get("take/fields/{field}", WalkPages::show);
         on.get(
                 "take/fields/{field}/walk.gpx",
                 page -> page.http()
                         .contentType("application/gpx+xml")
                         .header("Content-Disposition", "attachment; filename=\"walk.gpx\"")
-                        .result(new Gpx(field(page).name(), walks(page)).text()));
+                        .result(new Gpx(FieldPages.field(page).name(), walks(page)).text()));
         on.get(
                 "take/fields/{field}/walk.geojson",
                 page -> page.http()
@@ -95,38 +79,6 @@ public final class WalkPages {
         }
     }
 
-    private static Field field(Page page) {
-        return page.find(page.ranch().fields(), "field");
-    }
-
-    private static void add(Page page) {
-        var form = page.posted("take/fields/new");
-        var name = form.text(NAME, "What do you call it?");
-        var grows = form.text(GROWS);
-        var typed = form.text(CORNERS, "Three corners at least.");
-        var field = form.build(() -> {
-            var shape = FieldShape.of(GeoJson.rings(typed));
-            var rings = shape.rings().stream().map(WalkPages::closed).toList();
-            return new Field(UUID.randomUUID(), name, grows, new Polygon(rings));
-        });
-        if (field.isEmpty()) {
-            page.reject(form, FIELD, form);
-            return;
-        }
-        page.save(
-                form,
-                "Field added: " + name,
-                ranch -> ranch.with(field.get()),
-                "take/fields/" + field.get().id());
-    }
-
-    private static List<List<Double>> closed(List<FieldShape.Corner> ring) {
-        var positions = new ArrayList<List<Double>>();
-        ring.forEach(c -> positions.add(List.of(c.onTheGlobe().longitude(), c.latitude())));
-        positions.add(positions.get(0));
-        return positions;
-    }
-
     private static Form asked(Page page, Field field) {
         var query = page.http().queryParamMap();
         return query.containsKey(STOPS.name())
@@ -151,37 +103,38 @@ public final class WalkPages {
     }
 
     private static double acres(Field field) {
-        return Unit.SQUARE_METRE.to(Unit.ACRE, FieldShape.of(field.boundary()).squareMetres());
+        return Unit.SQUARE_METRE.to(Unit.ACRE, field.shape().squareMetres());
+    }
+
+    private static String why(Field field, boolean uneven) {
+        if (field.zones().isEmpty()) {
+            return advice(field, uneven).why();
+        }
+        double zoned = field.zoneShapes().stream()
+                .mapToDouble(FieldShape::squareMetres)
+                .sum();
+        double left = Unit.ACRE.fromBase(field.shape().squareMetres() - zoned);
+        return "Stops are shared out among its zones by area, at least two in each."
+                + (left > 0.02 * acres(field)
+                        ? " %s acres are in no zone and are not walked.".formatted(Show.significant(left, 2))
+                        : "");
     }
 
     private static List<FieldWalk> walks(Page page) {
-        var field = field(page);
+        var field = FieldPages.field(page);
         return read(asked(page, field), field).orElseThrow(NotFoundResponse::new);
     }
 
     private static Optional<List<FieldWalk>> read(Form form, Field field) {
         int stops = form.count(STOPS, "10 to 20 are usual.");
         int seed = form.count(SEED, "1 will do.");
-        var zones = form.text(ZONES);
-        return form.build(() -> {
-            var shape = FieldShape.of(field.boundary());
-            if (zones.isBlank()) {
-                return List.of(FieldWalk.of(shape, stops, seed));
-            }
-            var walks = FieldWalk.ofZones(GeoJson.zones(zones), stops, seed);
-            if (!walks.stream().flatMap(w -> w.stops().stream()).allMatch(shape::contains)) {
-                throw new Refused(
-                        ZONES.name(),
-                        walks.size() + " zones",
-                        "a zone lies inside its field",
-                        "Is one of another field?");
-            }
-            return walks;
-        });
+        return form.build(() -> field.zones().isEmpty()
+                ? List.of(FieldWalk.of(field.shape(), stops, seed))
+                : FieldWalk.ofZones(field.zoneShapes(), stops, seed));
     }
 
     private static void show(Page page) {
-        var field = field(page);
+        var field = FieldPages.field(page);
         var form = asked(page, field);
         var walks = read(form, field).orElse(List.of());
         var yield = form.isEmpty(GRAMS) ? Optional.<PlotYield>empty() : clipped(form);
@@ -193,8 +146,8 @@ public final class WalkPages {
                         form,
                         walks,
                         Show.significant(acres(field), 3),
-                        advice(field, form.isTicked(UNEVEN)).why(),
-                        walks.isEmpty() ? "" : new FieldDrawing(FieldShape.of(field.boundary()), walks).svg(),
+                        why(field, form.isTicked(UNEVEN)),
+                        walks.isEmpty() ? "" : new FieldDrawing(field.shape(), walks).svg(),
                         walks.stream()
                                 .map(w ->
                                         (walks.size() > 1 ? w.stops().size() + " stops in this zone. " : "") + says(w))

@@ -1,0 +1,223 @@
+package haywright.app.web.sampling;
+
+import haywright.app.exchange.geojson.GeoJson;
+import haywright.app.web.Ask;
+import haywright.app.web.Form;
+import haywright.app.web.Page;
+import haywright.app.web.Routes;
+import haywright.app.words.Show;
+import haywright.quantity.Unit;
+import haywright.ranch.Field;
+import haywright.sampling.FieldShape;
+import haywright.sampling.Polygon;
+import haywright.sampling.Stock;
+import haywright.workings.Problem;
+import io.javalin.http.NotFoundResponse;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/** A field's name and outline, and the zones in it, from a file or typed. To draw them is {@link DrawPages}. */
+public final class FieldPages {
+    public static final Ask NAME = Ask.text("name", "What the field is called", "");
+    public static final Ask GROWS = Ask.text("grows", "What grows in it", "");
+    public static final Ask CORNERS = Ask.text(
+            "field",
+            "Its corners, typed",
+            "One corner a line: longitude, latitude in degrees, as −109.5012, 44.5031. Or paste a GeoJSON polygon.");
+    public static final Ask FILE = Ask.text("file", "Or a GeoJSON file", "One polygon, which may have holes.");
+    public static final Ask ZONES = Ask.text(
+            "zones",
+            "Corners of zones, typed",
+            "One corner a line: longitude, latitude; an empty line between zones. Or paste a GeoJSON collection.");
+
+    private static final String FIELD = "haywright/app/web/sampling/field.jte";
+    private static final String ZONE = "haywright/app/web/sampling/zones.jte";
+    private static final int MOST_BYTES = 1024 * 1024;
+
+    private FieldPages() {}
+
+    static void routes(Routes on) {
+        on.get("take/fields/new", page -> page.show(FIELD, view(page, null, page.form(key(null), Map::of))));
+        on.post("take/fields/new", page -> save(page, null));
+        on.get("take/fields/{field}/change", FieldPages::change);
+        on.post("take/fields/{field}/change", page -> save(page, field(page)));
+        on.post("take/fields/{field}/delete", FieldPages::delete);
+        on.get("take/fields/{field}/zones", page -> page.show(ZONE, zones(page, page.form(zonesKey(page), Map::of))));
+        on.post("take/fields/{field}/zones", FieldPages::addZones);
+        on.post("take/fields/{field}/zones/{zone}/delete", FieldPages::dropZone);
+    }
+
+    /** @param field null for a new one */
+    public record View(Form form, @Nullable Field field, String action, String standing) {}
+
+    /** @param acres of each zone */
+    public record ZonesView(Form form, Field field, List<String> acres, String action) {}
+
+    static Field field(Page page) {
+        return page.find(page.ranch().fields(), "field");
+    }
+
+    private static String key(@Nullable Field field) {
+        return field == null ? "take/fields/new" : "take/fields/" + field.id() + "/change";
+    }
+
+    private static String zonesKey(Page page) {
+        return "take/fields/" + field(page).id() + "/zones";
+    }
+
+    private static View view(Page page, @Nullable Field field, Form form) {
+        return new View(form, field, page.at(key(field)), field == null ? "" : standing(page, field));
+    }
+
+    /** Lots that stand in the field, which cannot go before they do. */
+    private static String standing(Page page, Field field) {
+        return page.ranch().lots().values().stream()
+                .filter(lot ->
+                        lot.stock() instanceof Stock.Standing s && s.field().equals(field.id()))
+                .map(lot -> lot.name())
+                .collect(Collectors.joining(", "));
+    }
+
+    private static void change(Page page) {
+        var field = field(page);
+        page.show(FIELD, view(page, field, page.form(key(field), () -> known(field))));
+    }
+
+    private static Map<String, String> known(Field field) {
+        var known = new LinkedHashMap<String, String>();
+        known.put(NAME.name(), field.name());
+        known.put(GROWS.name(), field.grows());
+        known.put(CORNERS.name(), GeoJson.typed(field.boundary()));
+        return known;
+    }
+
+    private static void save(Page page, @Nullable Field before) throws IOException {
+        var typed = new LinkedHashMap<>(page.http().formParamMap());
+        var unread = putFile(page, typed, CORNERS);
+        var form = Form.posted(key(before), typed);
+        unread.forEach(p -> form.refuse(p.field(), p.value(), p.rule(), p.fix()));
+        form.text(FILE);
+        var name = form.text(NAME, "What do you call it?");
+        var grows = form.text(GROWS);
+        var corners = form.text(CORNERS, "Type three corners at least, choose a file, or draw it.");
+        var field = form.build(() -> new Field(
+                before == null ? UUID.randomUUID() : before.id(),
+                name,
+                grows,
+                polygon(FieldShape.of(GeoJson.rings(corners))),
+                before == null ? List.of() : before.zones()));
+        if (field.isEmpty()) {
+            page.reject(form, FIELD, view(page, before, form));
+            return;
+        }
+        keep(page, form, field.get(), before == null ? "Field added: " : "Field changed: ");
+    }
+
+    static void keep(Page page, Form form, Field field, String words) {
+        page.save(form, words + field.name(), ranch -> ranch.with(field), "take/fields/" + field.id());
+    }
+
+    /** A file that was chosen takes the place of what was typed; what is wrong with it stands beside it. */
+    private static List<Problem> putFile(Page page, Map<String, List<String>> typed, Ask into) throws IOException {
+        var file = page.http().uploadedFile(FILE.name());
+        if (file == null || file.size() == 0) {
+            return List.of();
+        }
+        if (file.size() > MOST_BYTES) {
+            return List.of(new Problem(
+                    FILE.name(),
+                    file.filename(),
+                    "a file of outlines is at most 1 MB",
+                    "Have the program that made it leave out corners, or send one field."));
+        }
+        try (var in = file.content()) {
+            var text = new String(in.readNBytes(MOST_BYTES), StandardCharsets.UTF_8).replace("\ufeff", "");
+            if (!text.stripLeading().startsWith("{")) {
+                return List.of(new Problem(
+                        FILE.name(),
+                        file.filename(),
+                        "this is no GeoJSON: such a file begins with {",
+                        "Export the field as GeoJSON, or type its corners."));
+            }
+            typed.put(into.name(), List.of(text));
+            return List.of();
+        }
+    }
+
+    static Polygon polygon(FieldShape shape) {
+        var rings = new ArrayList<List<List<Double>>>();
+        for (var ring : shape.rings()) {
+            var positions = new ArrayList<List<Double>>();
+            ring.forEach(c -> positions.add(List.of(c.onTheGlobe().longitude(), c.latitude())));
+            positions.add(positions.get(0));
+            rings.add(positions);
+        }
+        return new Polygon(rings);
+    }
+
+    private static void delete(Page page) {
+        var field = field(page);
+        var standing = standing(page, field);
+        if (!standing.isEmpty()) {
+            var form = Form.of(key(field), known(field));
+            form.text(NAME);
+            form.refuse(NAME.name(), field.name(), standing + " stands in it", "Take that lot away first.");
+            page.http().status(422);
+            page.show(FIELD, view(page, field, form));
+            return;
+        }
+        page.save(
+                page.posted(key(field)),
+                "Field taken away: " + field.name(),
+                ranch -> ranch.withoutField(field.id()),
+                "take");
+    }
+
+    private static ZonesView zones(Page page, Form form) {
+        var field = field(page);
+        return new ZonesView(
+                form, field, field.zoneShapes().stream().map(FieldPages::acres).toList(), page.at(zonesKey(page)));
+    }
+
+    static String acres(FieldShape shape) {
+        return Show.significant(Unit.ACRE.fromBase(shape.squareMetres()), 3);
+    }
+
+    private static void addZones(Page page) throws IOException {
+        var typed = new LinkedHashMap<>(page.http().formParamMap());
+        var unread = putFile(page, typed, ZONES);
+        var form = Form.posted(zonesKey(page), typed);
+        unread.forEach(p -> form.refuse(p.field(), p.value(), p.rule(), p.fix()));
+        form.text(FILE);
+        var text = form.text(ZONES, "Type their corners, choose a file, or draw one.");
+        var field = form.build(() -> {
+            var more = field(page);
+            for (var zone : GeoJson.zones(text)) {
+                more = more.with(polygon(zone));
+            }
+            return more;
+        });
+        if (field.isEmpty()) {
+            page.reject(form, ZONE, zones(page, form));
+            return;
+        }
+        keep(page, form, field.get(), "Zones marked: ");
+    }
+
+    private static void dropZone(Page page) {
+        var field = field(page);
+        var asked = page.http().pathParam("zone");
+        int index = asked.matches("[0-9]{1,4}") ? Integer.parseInt(asked) : Integer.MAX_VALUE;
+        if (index >= field.zones().size()) {
+            throw new NotFoundResponse("This zone is not there any more.");
+        }
+        keep(page, page.posted(zonesKey(page)), field.withoutZone(index), "Zone taken away: ");
+    }
+}
