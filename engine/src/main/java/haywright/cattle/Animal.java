@@ -63,6 +63,25 @@ public record Animal(
                         otherTemperature);
     }
 
+    /**
+     * One that is heavier or fatter.
+     *
+     * @param times how many times the weight, now and grown up
+     * @param scores how many scores more; the scale ends at 1 and 9
+     */
+    Animal varied(double times, double scores) {
+        return new Animal(
+                animals,
+                breed,
+                new LiveWeight(weight.kg() * times, weight.isShrunk()),
+                Math.max(1, Math.min(9, conditionScore + scores)),
+                pregnancy,
+                lactation,
+                gain,
+                matureWeight * times,
+                previousTemperature);
+    }
+
     /** The mature weight after shrink, kg. */
     double shrunkMatureWeight() {
         return new LiveWeight(matureWeight, weight.isShrunk()).shrunk();

@@ -13,9 +13,11 @@ public enum AnimalClass {
     GROWING("growing cattle");
 
     private final String words;
+    private final String weightRule;
 
     AnimalClass(String words) {
         this.words = words;
+        weightRule = "weight_" + id();
     }
 
     public String words() {
@@ -37,11 +39,10 @@ public enum AnimalClass {
     }
 
     Findings checkWeight(String field, double weight, double matureWeight, Unit unit) {
-        var rule = "weight_" + id();
         return firstCalf()
                 ? Findings.of(
                         Limits.of("weight_mature").check("matureWeight", matureWeight, unit),
-                        Limits.of(rule).check(field, 100 * weight / matureWeight, Unit.PERCENT))
-                : Limits.of(rule).check(field, weight, unit);
+                        Limits.of(weightRule).check(field, 100 * weight / matureWeight, Unit.PERCENT))
+                : Limits.of(weightRule).check(field, weight, unit);
     }
 }

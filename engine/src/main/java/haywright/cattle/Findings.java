@@ -6,19 +6,26 @@ import haywright.workings.Problem;
 import haywright.workings.Refused;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Supplier;
 
 /** What a check found, most serious or not; empty when all is well. */
 record Findings(List<Finding> found) {
     static final Findings NONE = new Findings(List.of());
 
-    record Finding(Level level, String rule, String field, String value, String words, String fix) {
+    /** Its words are only made when somebody reads them: thousands of animals are drawn that are unusual, though possible. */
+    record Finding(Level level, String rule, String field, Supplier<Problem> says) {
         Note note() {
-            return new Note(level, rule, field, value + ": " + words, fix);
+            var problem = says.get();
+            return new Note(level, rule, field, problem.value() + ": " + problem.rule(), problem.fix());
         }
     }
 
     static Findings one(Level level, String rule, String field, String value, String words, String fix) {
-        return new Findings(List.of(new Finding(level, rule, field, value, words, fix)));
+        return one(level, rule, field, () -> new Problem(field, value, words, fix));
+    }
+
+    static Findings one(Level level, String rule, String field, Supplier<Problem> says) {
+        return new Findings(List.of(new Finding(level, rule, field, says)));
     }
 
     static Findings of(Findings... parts) {
@@ -27,6 +34,11 @@ record Findings(List<Finding> found) {
             all.addAll(part.found);
         }
         return all.isEmpty() ? NONE : new Findings(all);
+    }
+
+    /** Only what is impossible. */
+    Findings refusals() {
+        return new Findings(found.stream().filter(f -> f.level == Level.REFUSE).toList());
     }
 
     List<Note> notes() {
@@ -38,9 +50,6 @@ record Findings(List<Finding> found) {
         if (found.isEmpty()) {
             return; // the road of every draw
         }
-        Refused.unlessEmpty(found.stream()
-                .filter(f -> f.level == Level.REFUSE)
-                .map(f -> new Problem(f.field, f.value, f.words, f.fix))
-                .toList());
+        Refused.unlessEmpty(refusals().found.stream().map(f -> f.says.get()).toList());
     }
 }

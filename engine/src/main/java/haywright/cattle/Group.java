@@ -1,6 +1,9 @@
 package haywright.cattle;
 
+import haywright.quantity.Kind;
 import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
+import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
@@ -21,6 +24,8 @@ import org.jspecify.annotations.Nullable;
  * @param weaning the day the calves leave; null when there are none
  * @param gain wanted gain a day; zero for grown cattle that hold
  * @param turnout the day this group goes to grass, if planned
+ * @param weights how far weights lie apart; null where nobody said
+ * @param scores how far condition scores lie apart; null where nobody said
  */
 public record Group(
         UUID id,
@@ -38,11 +43,77 @@ public record Group(
         @Nullable Quantity peakMilk,
         @Nullable LocalDate weaning,
         Quantity gain,
-        @Nullable LocalDate turnout) {
+        @Nullable LocalDate turnout,
+        @Nullable Weights weights,
+        @Nullable Scores scores) {
     public Group {
         calving = List.copyOf(calving);
     }
 
+    /** With another mean score and another spread of scores. */
+    public Group scored(double mean, @Nullable Scores spread) {
+        return new Group(
+                id,
+                name,
+                animals,
+                head,
+                weight,
+                shrunk,
+                weighedOn,
+                matureWeight,
+                mean,
+                breed,
+                calving,
+                calfBirthWeight,
+                peakMilk,
+                weaning,
+                gain,
+                turnout,
+                weights,
+                spread);
+    }
+
     /** @param begins the first day of the week */
     public record CalvingWeek(LocalDate begins, int head) {}
+
+    /** Nine head in ten weigh from the one to the other. */
+    public record Weights(Quantity lightest, Quantity heaviest) {
+        /** @throws Refused where they are no weights, or the other way round */
+        public Weights {
+            Refused.unlessOfKind(Kind.MASS, "lightest", lightest);
+            Refused.unlessOfKind(Kind.MASS, "heaviest", heaviest);
+            if (!(lightest.base() < heaviest.base())) {
+                throw new Refused(
+                        "heaviest",
+                        heaviest.asTyped(),
+                        "the heavy ones weigh more than the light ones, " + lightest.asTyped(),
+                        "Are the two the other way round?");
+            }
+        }
+    }
+
+    /** Nine head in ten score from the one to the other. */
+    public record Scores(double thinnest, double fattest) {
+        /** @throws Refused outside 1 to 9, or the other way round */
+        public Scores {
+            Findings.of(
+                            Limits.of("score_of_most").check("thinnest", thinnest, Unit.NONE),
+                            Limits.of("score_of_most").check("fattest", fattest, Unit.NONE))
+                    .refuse();
+            if (thinnest > fattest) {
+                throw new Refused(
+                        "fattest",
+                        Limits.said(fattest),
+                        "the fat ones score more than the thin ones, " + Limits.said(thinnest),
+                        "Are the two the other way round?");
+            }
+        }
+
+        /** As a sample of scores has it, to half scores. */
+        public static Scores of(double mean, double deviation) {
+            double most = Variety.NINE_IN_TEN * deviation;
+            return new Scores(
+                    Math.max(1, Math.rint(2 * (mean - most)) / 2), Math.min(9, Math.rint(2 * (mean + most)) / 2));
+        }
+    }
 }

@@ -25,8 +25,12 @@ import org.jspecify.annotations.Nullable;
  * <p>A calving week counts from its middle day. Before it a cow is pregnant, if not more than 283 days away; after it she
  * is in milk until weaning, or for 30 weeks where no weaning is planned. Head that stand in no calving week are open.
  * Cattle that gain weigh more each day from the weighing on, up to their grown weight.
+ *
+ * <p>The mean is taken at the mean weight and score of each week: need bends so little with weight that weights a tenth
+ * apart would lower it by a thousandth. The {@link #spread} has them.
  */
-public record GroupRequirement(AnimalClass animals, RequirementSystem system, List<Member> members) implements Need {
+public record GroupRequirement(AnimalClass animals, RequirementSystem system, List<Member> members, Variety variety)
+        implements Need {
     private static final int MIDDLE_OF_WEEK = 3;
     private static final int DAYS_A_WEEK = 7;
 
@@ -66,7 +70,7 @@ public record GroupRequirement(AnimalClass animals, RequirementSystem system, Li
             var animal = animal(group, breed, date, null, previousTemperature);
             members.add(new Member(open, new Requirement(animal, system, weather)));
         }
-        return new GroupRequirement(group.animals(), system, members);
+        return new GroupRequirement(group.animals(), system, members, Variety.of(group));
     }
 
     private static Animal animal(
@@ -107,6 +111,31 @@ public record GroupRequirement(AnimalClass animals, RequirementSystem system, Li
         double weighed = group.weight().base();
         double gained = group.gain().base() * ChronoUnit.DAYS.between(group.weighedOn(), date);
         return Math.min(weighed + gained, Math.max(weighed, group.matureWeight().base()));
+    }
+
+    /**
+     * How far the animals lie apart in some part of their need: over calving dates, weights, condition and, where the
+     * weather varies, days.
+     *
+     * @param of for example {@code Need::nem}
+     */
+    public Spread spread(ToDoubleFunction<Need> of) {
+        var values = new ArrayList<Spread.Weighted>();
+        for (var member : members) {
+            var alike = variety.of(member.need.animal());
+            var days = member.need.weather();
+            double head = member.head / (double) (alike.size() * Math.max(1, days.size()));
+            for (var animal : alike) {
+                if (days.isEmpty()) {
+                    values.add(new Spread.Weighted(of.applyAsDouble(new Requirement(animal, system)), head));
+                }
+                for (var day : days) {
+                    values.add(
+                            new Spread.Weighted(of.applyAsDouble(new Requirement(animal, system, List.of(day))), head));
+                }
+            }
+        }
+        return Spread.of(values.toArray(Spread.Weighted[]::new), mean(of));
     }
 
     private double mean(ToDoubleFunction<Need> of) {

@@ -26,8 +26,10 @@ public final class HerdCheck {
         return Findings.of(
                 Limits.of("head").check("head", group.head(), NONE),
                 weights(group),
+                weightsOfMost(group),
                 Limits.of("condition_score").check("conditionScore", group.conditionScore(), NONE),
                 condition(group, date),
+                scoresOfMost(group),
                 breed(group),
                 calving(group, date),
                 typed("calf_birth_weight", "calfBirthWeight", group.calfBirthWeight()),
@@ -59,6 +61,48 @@ public final class HerdCheck {
                 typed("weight_mature", "matureWeight", group.matureWeight()),
                 mixed,
                 Limits.of("weight_for_score").check("weight", asScored, PERCENT));
+    }
+
+    /** The mean lies between, and so far to either side of it weights have to be possible. */
+    private static Findings weightsOfMost(Group group) {
+        var weights = group.weights();
+        var weight = group.weight();
+        if (weights == null || !(weight.base() > 0)) {
+            return Findings.NONE;
+        }
+        var unit = weight.unit();
+        if (!(weights.lightest().base() < weight.base()
+                && weight.base() < weights.heaviest().base())) {
+            return Findings.one(
+                    Level.REFUSE,
+                    "weights_of_most",
+                    "lightest",
+                    weights.lightest().asTyped() + " to " + weights.heaviest().asTyped(),
+                    "The average, " + weight.asTyped() + ", lies between the light ones and the heavy ones",
+                    "Is the average or one of the two wrong?");
+        }
+        double half = unit.fromBase(Variety.half(weights));
+        double mature = group.matureWeight().in(unit) / weight.value();
+        double light = weight.value() - half;
+        double heavy = weight.value() + half;
+        return Findings.of(
+                        group.animals().checkWeight("lightest", light, light * mature, unit),
+                        group.animals().checkWeight("heaviest", heavy, heavy * mature, unit))
+                .refusals();
+    }
+
+    private static Findings scoresOfMost(Group group) {
+        var scores = group.scores();
+        double mean = group.conditionScore();
+        return scores == null || scores.thinnest() <= mean && mean <= scores.fattest()
+                ? Findings.NONE
+                : Findings.one(
+                        Level.REFUSE,
+                        "scores_of_most",
+                        "thinnest",
+                        Limits.said(scores.thinnest()) + " to " + Limits.said(scores.fattest()),
+                        "The average, " + Limits.said(mean) + ", lies between the thin ones and the fat ones",
+                        "Is the average or one of the two wrong?");
     }
 
     private static Findings stillGrowing(Group group, double mature) {

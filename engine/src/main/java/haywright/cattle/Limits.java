@@ -5,6 +5,7 @@ import static java.util.stream.Collectors.toMap;
 import haywright.quantity.Kind;
 import haywright.quantity.Unit;
 import haywright.workings.Note.Level;
+import haywright.workings.Problem;
 import haywright.workings.PublishedTable;
 import java.math.BigDecimal;
 import java.math.MathContext;
@@ -62,9 +63,11 @@ record Limits(String rule, String about, Unit unit, Map<Level, Range> ranges, St
                         level,
                         rule,
                         field,
-                        said(value, given),
-                        about + verb(level) + range.getValue().words(unit, given),
-                        guess(asTable, given) + fix);
+                        () -> new Problem(
+                                field,
+                                said(value, given),
+                                about + verb(level) + range.getValue().words(unit, given),
+                                guess(asTable, given) + fix));
             }
         }
         return Findings.NONE;

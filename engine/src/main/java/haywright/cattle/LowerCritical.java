@@ -10,6 +10,7 @@ import haywright.workings.PublishedTable;
 import haywright.workings.Source;
 import haywright.workings.Worked;
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
  * The effective temperature below which cattle burn feed to stay warm, by coat and condition.
@@ -32,6 +33,11 @@ public record LowerCritical(Coat coat, boolean wet, double conditionScore) imple
     public static final double FLESHY = 6;
 
     private static final PublishedTable TABLE = PublishedTable.read(LowerCritical.class, "lower_critical.csv");
+    /** By coat; dry and wet; thin, average and fleshy. */
+    private static final double[][][] PRINTED = Stream.of(Coat.values())
+            .map(coat -> new double[][] {numbers(coat, false), numbers(coat, true)})
+            .toArray(double[][][]::new);
+
     private static final Source BETWEEN = Source.judgement(
             "score 5 is average, 4 thin (University of Nebraska, Helping Cows Cope with Cold Stress), 6 fleshy");
 
@@ -41,12 +47,18 @@ public record LowerCritical(Coat coat, boolean wet, double conditionScore) imple
                 .refuse();
     }
 
-    private PublishedTable.Row row() {
+    private static PublishedTable.Row row(Coat coat, boolean wet) {
         return TABLE.row("key", coat.id() + (wet ? " wet" : " dry"));
     }
 
-    private double printed(String column) {
-        return row().number(column).orElseThrow();
+    private static double[] numbers(Coat coat, boolean wet) {
+        return Stream.of("thin_f", "average_f", "fleshy_f")
+                .mapToDouble(column -> row(coat, wet).number(column).orElseThrow())
+                .toArray();
+    }
+
+    private double printed(int column) {
+        return PRINTED[coat.ordinal()][wet ? 1 : 0][column];
     }
 
     private static double way(double score, double from, double to) {
@@ -54,9 +66,9 @@ public record LowerCritical(Coat coat, boolean wet, double conditionScore) imple
     }
 
     private double fahrenheit() {
-        return printed("thin_f")
-                + (printed("average_f") - printed("thin_f")) * way(conditionScore, THIN, AVERAGE)
-                + (printed("fleshy_f") - printed("average_f")) * way(conditionScore, AVERAGE, FLESHY);
+        return printed(0)
+                + (printed(1) - printed(0)) * way(conditionScore, THIN, AVERAGE)
+                + (printed(2) - printed(1)) * way(conditionScore, AVERAGE, FLESHY);
     }
 
     /** °C. */
@@ -66,7 +78,7 @@ public record LowerCritical(Coat coat, boolean wet, double conditionScore) imple
 
     @Override
     public List<Line> lines() {
-        var source = Breed.source(row());
+        var source = Breed.source(row(coat, wet));
         var score = Input.typed("CS", conditionScore, NONE);
         return List.of(
                 Line.of("s", "max(0, min(1, CS − 4))", way(conditionScore, THIN, AVERAGE), NONE, BETWEEN, score),
@@ -77,9 +89,9 @@ public record LowerCritical(Coat coat, boolean wet, double conditionScore) imple
                         fahrenheit(),
                         FAHRENHEIT,
                         source,
-                        Input.published("t1", printed("thin_f"), FAHRENHEIT, source),
-                        Input.published("t2", printed("average_f"), FAHRENHEIT, source),
-                        Input.published("t3", printed("fleshy_f"), FAHRENHEIT, source)),
+                        Input.published("t1", printed(0), FAHRENHEIT, source),
+                        Input.published("t2", printed(1), FAHRENHEIT, source),
+                        Input.published("t3", printed(2), FAHRENHEIT, source)),
                 Line.of("LCT", "(F − 32) / 1.8", celsius(), CELSIUS, Source.ARITHMETIC));
     }
 }

@@ -109,6 +109,6 @@ public final class NeedByWeek {
                                 member.need().animal().after(weather.previousTemperature()), system, exposure)));
             }
         }
-        return new GroupRequirement(group.animals(), system, members);
+        return new GroupRequirement(group.animals(), system, members, Variety.of(group));
     }
 }

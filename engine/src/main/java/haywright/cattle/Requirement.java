@@ -71,7 +71,7 @@ public record Requirement(Animal animal, RequirementSystem system, List<Exposure
                             group, begins.plusDays(day), system, previousTemperature, List.of(days.get(day)))
                     .members());
         }
-        return new GroupRequirement(group.animals(), system, members);
+        return new GroupRequirement(group.animals(), system, members, Variety.of(group));
     }
 
     @Override

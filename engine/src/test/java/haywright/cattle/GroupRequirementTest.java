@@ -44,6 +44,8 @@ class GroupRequirementTest {
         Quantity milk = null;
         LocalDate weaning = LocalDate.of(2027, 10, 10);
         Quantity gain = Quantity.of(0, POUND_A_DAY);
+        Group.Weights weights = null;
+        Group.Scores scores = null;
 
         Group build() {
             return new Group(
@@ -62,7 +64,9 @@ class GroupRequirementTest {
                     milk,
                     weaning,
                     gain,
-                    null);
+                    null,
+                    weights,
+                    scores);
         }
     }
 

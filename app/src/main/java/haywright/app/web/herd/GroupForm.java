@@ -38,6 +38,14 @@ public final class GroupForm {
             "conditionScore",
             "Body condition score",
             "Mean of the group, 1 (starved) to 9 (very fat). 5: the ribs are covered, the last ones just seen.");
+    public static final Ask LIGHTEST = Ask.amount(
+            "lightest",
+            "Most weigh from",
+            Unit.POUND,
+            "Nine in ten lie between the two, on the same scale. They show how far the needs of one group lie apart.");
+    public static final Ask HEAVIEST = Ask.amount("heaviest", "Up to", Unit.POUND, "");
+    public static final Ask THINNEST = Ask.number("thinnest", "Most score from", "Nine in ten lie between the two.");
+    public static final Ask FATTEST = Ask.number("fattest", "Up to score", "");
     public static final Ask BREED =
             Ask.choice("breed", "Breed", "Decides calf weight, milk and upkeep where you have no figure.");
     public static final Ask CROSS = Ask.choice("cross", "Crossed with", "A first cross counts as the mean of the two.");
@@ -106,6 +114,12 @@ public final class GroupForm {
         known.put(WEIGHED_ON.name(), Show.date(group.weighedOn()));
         known.put("matureWeight", mature(group.animals()).typed(group.matureWeight()));
         known.put(SCORE.name(), Show.significant(group.conditionScore(), 4));
+        var weights = group.weights();
+        known.put(LIGHTEST.name(), weights == null ? "" : LIGHTEST.typed(weights.lightest()));
+        known.put(HEAVIEST.name(), weights == null ? "" : HEAVIEST.typed(weights.heaviest()));
+        var scores = group.scores();
+        known.put(THINNEST.name(), scores == null ? "" : Show.significant(scores.thinnest(), 4));
+        known.put(FATTEST.name(), scores == null ? "" : Show.significant(scores.fattest(), 4));
         var parents = parents(group.breed());
         known.put(BREED.name(), parents.get(0));
         known.put(CROSS.name(), parents.get(1));
@@ -138,6 +152,8 @@ public final class GroupForm {
         var weighedOn = form.date(WEIGHED_ON, "When was that?");
         var mature = form.quantity(mature(animals), "What does one weigh at condition 5, grown up?");
         double score = form.number(SCORE, "Score a dozen of them and take the mean.");
+        var weights = weights(form);
+        var scores = scores(form);
         var breed = breed(form);
         List<Group.CalvingWeek> calving = calves(animals) ? CalvingForm.read(form) : List.of();
         var birth = form.maybeQuantity(BIRTH);
@@ -149,12 +165,40 @@ public final class GroupForm {
         var turnout = form.maybeDate(TURNOUT);
         var group = form.build(() -> new Group(
                 id, name, animals, head, weight, shrunk, weighedOn, mature, score, breed, calving, birth, milk, weaning,
-                gain, turnout));
+                gain, turnout, weights, scores));
         if (group.isPresent()) {
             dates(form, group.get(), before, today);
             check(form, group.get(), before, today);
         }
         return form.hasProblems() ? Optional.empty() : group;
+    }
+
+    private static Group.@Nullable Weights weights(Form form) {
+        var lightest = form.maybeQuantity(LIGHTEST);
+        var heaviest = form.maybeQuantity(HEAVIEST);
+        both(form, LIGHTEST, HEAVIEST);
+        return lightest == null || heaviest == null
+                ? null
+                : form.part(() -> new Group.Weights(lightest, heaviest)).orElse(null);
+    }
+
+    private static Group.@Nullable Scores scores(Form form) {
+        var thinnest = form.maybeNumber(THINNEST);
+        var fattest = form.maybeNumber(FATTEST);
+        both(form, THINNEST, FATTEST);
+        return thinnest == null || fattest == null
+                ? null
+                : form.part(() -> new Group.Scores(thinnest, fattest)).orElse(null);
+    }
+
+    private static void both(Form form, Ask low, Ask high) {
+        if (form.isEmpty(low) != form.isEmpty(high)) {
+            form.refuse(
+                    (form.isEmpty(low) ? low : high).name(),
+                    "",
+                    "a spread has two ends",
+                    "Fill in this one too, or empty the other.");
+        }
     }
 
     private static void dates(Form form, Group group, @Nullable Group before, LocalDate today) {

@@ -221,27 +221,7 @@ public final class CountPages {
                                 found.below(sheet.thinBelow()),
                                 found.scores().size(),
                                 Show.significant(sheet.thinBelow(), 2)),
-                ranch -> ranch.with(with(group, mean)),
+                ranch -> ranch.with(group.scored(mean, Group.Scores.of(mean, found.spread()))),
                 key(group));
-    }
-
-    private static Group with(Group g, double score) {
-        return new Group(
-                g.id(),
-                g.name(),
-                g.animals(),
-                g.head(),
-                g.weight(),
-                g.shrunk(),
-                g.weighedOn(),
-                g.matureWeight(),
-                score,
-                g.breed(),
-                g.calving(),
-                g.calfBirthWeight(),
-                g.peakMilk(),
-                g.weaning(),
-                g.gain(),
-                g.turnout());
     }
 }

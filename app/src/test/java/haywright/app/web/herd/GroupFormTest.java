@@ -208,6 +208,8 @@ class GroupFormTest {
                 null,
                 before.weaning(),
                 before.gain(),
+                null,
+                null,
                 null);
         assertThat(read(form(GroupForm.known(three)), three)).contains(three);
     }
