@@ -138,7 +138,7 @@ public final class HerdCheck {
                             Level.REFUSE,
                             "calving_class",
                             "calving",
-                            Findings.said(weeks.get(0).begins()),
+                            weeks.get(0).begins().toString(),
                             "In " + group.animals().words() + " nothing calves",
                             "Are these bred heifers? Otherwise take the calving dates out");
         }
@@ -200,9 +200,8 @@ public final class HerdCheck {
                     Level.REFUSE,
                     "weaning_before_birth",
                     "weaning",
-                    Findings.said(weaning),
-                    "Calves are weaned after they are born, and the last calving week begins "
-                            + Findings.said(last(group)),
+                    weaning.toString(),
+                    "Calves are weaned after they are born, and the last calving week begins " + last(group),
                     "Is the year right? It is the weaning of the calves of these calving dates");
         }
         double meanBirth = group.calving().stream()

@@ -10,8 +10,10 @@ final class Admission {
     private Admission() {}
 
     static Optional<LeftOut> reasonToLeaveOut(Feed feed, Need need, DietOptions options) {
-        var nitrate = feed.composition().value(Analyte.NO3N);
-        if (nitrate.isEmpty() && feed.nitrateDanger()) {
+        var found = feed.composition().value(Analyte.NO3N).orElse(0);
+        double lot = feed.composition().dangerOfLot(Analyte.NO3N).orElse(0);
+        double unit = feed.composition().dangerOfUnit(Analyte.NO3N).orElse(0);
+        if (feed.nitrateDanger() && !feed.composition().knows(Analyte.NO3N)) {
             return Optional.of(new LeftOut(
                     feed,
                     true,
@@ -19,21 +21,20 @@ final class Admission {
                     "Sample it and ask the laboratory for nitrate before any goes to cattle; ask your veterinarian about"
                             + " limits where you are."));
         }
-        if (nitrate.isPresent() && nitrate.getAsDouble() > PracticeLimits.NITRATE_DO_NOT_FEED) {
+        if (lot > PracticeLimits.NITRATE_DO_NOT_FEED) {
             return Optional.of(new LeftOut(
                     feed,
                     true,
-                    "%s is left out because its nitrate is in the strictest published do-not-feed class, however it is"
-                                    .formatted(feed.name())
-                            + " mixed",
+                    "%s is left out because its nitrate%s is in the strictest published do-not-feed class, however it is mixed"
+                            .formatted(feed.name(), atTheTop(found, lot, "one such lot")),
                     "Talk with your veterinarian and the laboratory before any of it is fed."));
         }
-        if (nitrate.isPresent() && !options.mixed() && nitrate.getAsDouble() > PracticeLimits.nitrateLimit(need)) {
+        if (!options.mixed() && unit > PracticeLimits.nitrateLimit(need)) {
             return Optional.of(new LeftOut(
                     feed,
                     true,
-                    "%s is left out because its nitrate is too high to feed alone, and there is no mixer wagon to dilute it"
-                            .formatted(feed.name()),
+                    "%s is left out because its nitrate%s is too high to feed alone, and there is no mixer wagon to dilute it"
+                            .formatted(feed.name(), atTheTop(found, unit, "one bale or load")),
                     "Only real mixing dilutes nitrate; feeding it on alternate days does not. Ask your veterinarian."));
         }
         if (feed.feedClass() == FeedClass.NPN) {
@@ -53,6 +54,13 @@ final class Admission {
             return Optional.of(unknown(feed, "energy"));
         }
         return Optional.empty();
+    }
+
+    /** What was found may lie well below what is there. */
+    private static String atTheTop(double found, double most, String one) {
+        return most > found
+                ? ", found at %,.0f ppm and more than %,.0f in %s of a hundred,".formatted(found, most, one)
+                : "";
     }
 
     private static LeftOut unknown(Feed feed, String what) {

@@ -73,7 +73,7 @@ final class PracticeLimits {
                 Sense.AT_MOST,
                 value(nitrate),
                 Unit.PPM,
-                f -> f.composition().value(Analyte.NO3N).orElse(0),
+                f -> f.composition().dangerOfUnit(Analyte.NO3N).orElse(0),
                 source(nitrate)));
         return rows;
     }

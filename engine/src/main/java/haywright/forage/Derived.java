@@ -8,6 +8,9 @@ import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 
 /**
  * What the equations make of a lot whose analytes are known with a spread: TDN, net energy, relative feed value. Drawn
@@ -27,17 +30,31 @@ public record Derived(Analyte analyte, double mean, double sd, double low90, dou
     public static final Source RESIDUAL =
             Source.judgement("TDN around a line from fibre: about 3 points; 6.1 was read for the summative equation");
 
-    /** @param lot on the scales of the kind's cells */
-    static List<Derived> of(Prior prior, Gaussian lot, long seed) {
+    /**
+     * @param lot on the scales of the kind's cells
+     * @param tdn TDN as it is taken for the lot, which the draws are moved to; empty where the equation's own stands
+     * @return empty where neither fibre nor TDN of the kind is known
+     */
+    static List<Derived> of(Prior prior, Gaussian lot, OptionalDouble tdn, long seed) {
         var line = AdfEquation.usual(prior.feedClass()).map(AdfEquation.Usual::equation);
-        int tdn = prior.index(Analyte.TDN);
-        var some = tdn < 0
-                ? lot.of(prior.index(Analyte.ADF), prior.index(Analyte.NDF))
-                : lot.of(prior.index(Analyte.ADF), prior.index(Analyte.NDF), tdn);
-        double residual = line.isPresent() ? TDN_RESIDUAL : 0;
-        boolean ranked = Joining.RANKED_BY_FEED_VALUE.contains(prior.feedClass());
+        int adf = prior.index(Analyte.ADF);
+        int ndf = prior.index(Analyte.NDF);
+        int own = prior.index(Analyte.TDN);
+        boolean byLine = own < 0 && adf >= 0 && line.isPresent();
+        if (!byLine && own < 0) {
+            return List.of();
+        }
+        boolean ranked = Joining.RANKED_BY_FEED_VALUE.contains(prior.feedClass()) && adf >= 0 && ndf >= 0;
+        var which = IntStream.of(adf, ndf, own).filter(i -> i >= 0).sorted().toArray();
+        var some = lot.of(which);
+        int atAdf = Arrays.binarySearch(which, adf);
+        int atNdf = Arrays.binarySearch(which, ndf);
+        int atTdn = Arrays.binarySearch(which, own);
+        double residual = byLine ? TDN_RESIDUAL : 0;
+        double middle = byLine ? new AdfTdn(line.get(), some.mean(atAdf)).percent() : some.mean(atTdn);
+        double moved = tdn.isPresent() ? tdn.getAsDouble() - middle : 0;
         var draws = new Draws(seed);
-        var found = new ArrayList<Map<Analyte, Double>>();
+        var found = new EnumMap<Analyte, DoubleStream.Builder>(Analyte.class);
         var z = new double[some.size()];
         for (int pair = 0; pair < DRAWS / 2; pair++) {
             Arrays.setAll(z, i -> draws.normal());
@@ -45,39 +62,44 @@ public record Derived(Analyte analyte, double mean, double sd, double low90, dou
             for (int sign = 1; sign >= -1; sign -= 2) {
                 int side = sign;
                 var x = some.at(Arrays.stream(z).map(v -> side * v).toArray());
-                double percent = line.isPresent()
-                        ? new AdfTdn(line.get(), Math.max(0, x[0])).percent() + side * apart * residual
-                        : x[2];
-                found.add(values(x[0], x[1], percent, ranked));
+                double percent = moved
+                        + (byLine
+                                ? new AdfTdn(line.get(), Math.max(0, x[atAdf])).percent() + side * apart * residual
+                                : x[atTdn]);
+                put(found, percent);
+                if (ranked) {
+                    put(found, x[atAdf], x[atNdf]);
+                }
             }
         }
         var derived = new ArrayList<Derived>();
         for (var analyte : List.of(Analyte.TDN, Analyte.NEM, Analyte.NEG, Analyte.RFV)) {
-            var sorted = found.stream()
-                    .filter(v -> v.containsKey(analyte))
-                    .mapToDouble(v -> v.getOrDefault(analyte, 0.0))
-                    .sorted()
-                    .toArray();
-            if (sorted.length > 0) {
-                derived.add(of(analyte, sorted, analyte == Analyte.TDN ? residual : 0));
+            var values = found.get(analyte);
+            if (values != null) {
+                derived.add(of(analyte, values.build().sorted().toArray(), analyte == Analyte.TDN ? residual : 0));
             }
         }
         return derived;
     }
 
     /** A draw that no feed can be says nothing: far out, where the bell goes on and the feed does not. */
-    private static Map<Analyte, Double> values(double adf, double ndf, double tdn, boolean ranked) {
-        var values = new EnumMap<Analyte, Double>(Analyte.class);
+    private static void put(Map<Analyte, DoubleStream.Builder> found, double tdn) {
         if (Analyte.TDN.possible().holds(tdn)) {
             var energy = new NetEnergy(tdn);
-            values.put(Analyte.TDN, tdn);
-            values.put(Analyte.NEM, energy.nem());
-            values.put(Analyte.NEG, energy.neg());
+            add(found, Analyte.TDN, tdn);
+            add(found, Analyte.NEM, energy.nem());
+            add(found, Analyte.NEG, energy.neg());
         }
-        if (ranked && adf >= 0 && adf <= ndf && ndf <= 100) {
-            values.put(Analyte.RFV, new RelativeFeedValue(new Fibre(adf, ndf)).index());
+    }
+
+    private static void put(Map<Analyte, DoubleStream.Builder> found, double adf, double ndf) {
+        if (adf >= 0 && adf <= ndf && ndf <= 100) {
+            add(found, Analyte.RFV, new RelativeFeedValue(new Fibre(adf, ndf)).index());
         }
-        return values;
+    }
+
+    private static void add(Map<Analyte, DoubleStream.Builder> found, Analyte analyte, double value) {
+        found.computeIfAbsent(analyte, a -> DoubleStream.builder()).add(value);
     }
 
     private static Derived of(Analyte analyte, double[] sorted, double residual) {

@@ -62,7 +62,7 @@ final class Joining {
         this.row = row;
     }
 
-    LotComposition join(List<Told> newestFirst) {
+    LotComposition join(List<Told> newestFirst, Optional<LotEstimate> estimate) {
         for (var told : newestFirst) {
             take(told);
         }
@@ -71,12 +71,14 @@ final class Joining {
         if (!values.containsKey(Analyte.DM)) {
             lendDryMatter();
         }
-        energy(measured);
+        estimate.ifPresent(lot -> new Moving(lot, newestFirst, values, notes).weigh());
+        leaveOutWhatCannotBe(measured);
+        energy(measured, estimate);
         if (RANKED_BY_FEED_VALUE.contains(feedClass) && measured.containsAll(List.of(Analyte.ADF, Analyte.NDF))) {
             var value = new RelativeFeedValue(new Fibre(number(Analyte.ADF), number(Analyte.NDF)));
             put(Analyte.RFV, value.index(), value);
         }
-        return new LotComposition(feedClass, row, new Composition(values), Optional.ofNullable(tdn), notes);
+        return new LotComposition(feedClass, row, new Composition(values), Optional.ofNullable(tdn), estimate, notes);
     }
 
     private void take(Told told) {
@@ -164,23 +166,28 @@ final class Joining {
                 lent.put(analyte, known);
             }
         });
+        values.putAll(lent);
+        notes.add((tested ? "What the report does not say is from" : "Not tested: every figure is from")
+                + " the feed book: %s".formatted(book.source().cite())
+                + (book.basisIsKnown() ? "." : ". The source does not say its basis: take these figures as doubtful."));
+    }
+
+    /** Figures of the book, or of the kind, that a report's own rule out. */
+    private void leaveOutWhatCannotBe(Set<Analyte> measured) {
         for (var pair : PARTS) {
             var part = pair.get(0);
             var whole = pair.get(1);
-            var partly = lent.getOrDefault(part, values.get(part));
-            var wholly = lent.getOrDefault(whole, values.get(whole));
+            var partly = values.get(part);
+            var wholly = values.get(whole);
             if (partly != null && wholly != null && partly.value() > wholly.value()) {
-                var dropped = lent.containsKey(part) ? part : whole;
-                if (lent.remove(dropped) != null) {
+                var dropped = measured.contains(part) ? whole : part;
+                if (!measured.contains(dropped)) {
+                    values.remove(dropped);
                     notes.add("The feed book's %s is left out: beside the report's figures it cannot be."
                             .formatted(dropped.words()));
                 }
             }
         }
-        values.putAll(lent);
-        notes.add((tested ? "What the report does not say is from" : "Not tested: every figure is from")
-                + " the feed book: %s".formatted(book.source().cite())
-                + (book.basisIsKnown() ? "." : ". The source does not say its basis: take these figures as doubtful."));
     }
 
     private void lendDryMatter() {
@@ -195,16 +202,17 @@ final class Joining {
         });
     }
 
-    private void energy(Set<Analyte> measured) {
+    private void byFibre(String what) {
         var usual = AdfEquation.usual(feedClass);
-        if (usual.isPresent() && measured.contains(Analyte.ADF)) {
+        if (usual.isPresent() && values.containsKey(Analyte.ADF)) {
             var equation = usual.get().equation();
             var fromFibre = new AdfTdn(equation, number(Analyte.ADF));
             if (Analyte.TDN.possible().holds(fromFibre.percent())) {
                 tdn = fromFibre;
-                notes.add("TDN %s %% is from the measured ADF by the line “%s”: %s.%s%s"
+                notes.add("TDN %s %% is from %s by the line “%s”: %s.%s%s"
                         .formatted(
                                 Say.rounded(fromFibre.percent(), 1),
+                                what,
                                 equation.name(),
                                 usual.get().reason(),
                                 fromFibre.inRange()
@@ -213,10 +221,37 @@ final class Joining {
                                 laboratorys()));
             }
         }
+    }
+
+    /** Of a kind without a line, TDN goes with what was measured as its lots hang together. */
+    private void byKind(LotEstimate lot) {
+        if (lot.prior().index(Analyte.TDN) >= 0) {
+            var kind = lot.prior().words();
+            var weighed = new Weighed(lot, Analyte.TDN, "how lots of %s lie,".formatted(kind), "moved by the report");
+            tdn = new StatedTdn(lot.of(Analyte.TDN).now().mean(), new Origin.Computed(weighed));
+            notes.add("TDN %s %% is what lots of %s with such figures usually have."
+                    .formatted(Say.rounded(tdn.percent(), 1), kind));
+        }
+    }
+
+    /**
+     * The line from measured ADF; else the laboratory's own; else, once anything was measured, the line from the ADF that
+     * goes with it; else what the book prints; else the line from the ADF of the kind.
+     */
+    private void energy(Set<Analyte> measured, Optional<LotEstimate> estimate) {
+        if (measured.contains(Analyte.ADF)) {
+            byFibre("the measured ADF");
+        }
         if (tdn == null && stated != null) {
             tdn = stated;
             notes.add("TDN %s %% is the laboratory's own, whose equation is not known here."
                     .formatted(Say.number(stated.percent())));
+        }
+        if (tdn == null && estimate.isPresent() && estimate.get().isMoved()) {
+            byFibre("the ADF that goes with the report's figures");
+            if (tdn == null) {
+                byKind(estimate.get());
+            }
         }
         if (tdn == null) {
             row.map(r -> r.composition().values().get(Analyte.TDN)).ifPresent(book -> {
@@ -227,6 +262,9 @@ final class Joining {
             if (tdn != null && printedNetEnergy()) {
                 return;
             }
+        }
+        if (tdn == null && estimate.isPresent()) {
+            byFibre("the ADF usual in its kind");
         }
         if (tdn != null) {
             if (!values.containsKey(Analyte.TDN)) {

@@ -6,10 +6,13 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
- * What a lot, or a feed for sale, is made of: its reports before the feed book, the newest report first, and energy and
- * nitrate worked out from them.
+ * What a lot, or a feed for sale, is made of: where its estimate has each figure; where there is no estimate its
+ * reports before the feed book, the newest report first; and energy and nitrate worked out from them.
+ *
+ * <p>Nitrate stays as it was found and is never filled in from what is usual: see {@link Composition#danger}.
  *
  * <p>What a laboratory works out itself (TDN, net energy, feed values, available protein) is not a second measurement.
  * TDN is recomputed from the measured ADF by the line usual for the class; where ADF was not measured or the class has
@@ -20,6 +23,7 @@ import java.util.Optional;
  * @param row the row of the feed book that stands in; empty when there is none
  * @param composition on dry matter, every figure with its origin
  * @param tdn the way TDN was had; empty when it is not known
+ * @param estimate how far each figure may lie from the lot; empty where nobody knows how far lots of this feed differ
  * @param notes in the reader's words: what stands in for what, which TDN, what was left out and why
  */
 public record LotComposition(
@@ -27,6 +31,7 @@ public record LotComposition(
         Optional<FeedBook.Row> row,
         Composition composition,
         Optional<Tdn> tdn,
+        Optional<LotEstimate> estimate,
         List<String> notes) {
     static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("MMM d, uuuu", Locale.US);
 
@@ -34,13 +39,19 @@ public record LotComposition(
         notes = List.copyOf(notes);
     }
 
-    /** @param reports on one lot, in any order */
+    /** As printed: nothing is weighed. @param reports on one lot, in any order */
     public static LotComposition of(FeedClass feedClass, Optional<FeedBook.Row> row, List<LabReport> reports) {
+        return of(feedClass, row, reports, Optional.empty());
+    }
+
+    /** @param reports on one lot, in any order. @param estimate of the same lot from the same reports */
+    public static LotComposition of(
+            FeedClass feedClass, Optional<FeedBook.Row> row, List<LabReport> reports, Optional<LotEstimate> estimate) {
         var told = reports.stream()
                 .sorted(Comparator.comparing(LotComposition::day).reversed())
                 .map(report -> new Joining.Told(words(report), report.counted()))
                 .toList();
-        return new Joining(feedClass, row).join(told);
+        return new Joining(feedClass, row).join(told, estimate);
     }
 
     /**
@@ -50,7 +61,19 @@ public record LotComposition(
      */
     public static LotComposition ofTag(
             FeedClass feedClass, Optional<FeedBook.Row> row, String where, List<Reading> tag) {
-        return new Joining(feedClass, row).join(tag.isEmpty() ? List.of() : List.of(new Joining.Told(where, tag)));
+        return new Joining(feedClass, row)
+                .join(tag.isEmpty() ? List.of() : List.of(new Joining.Told(where, tag)), Optional.empty());
+    }
+
+    /** TDN as the row prints it. */
+    public OptionalDouble bookTdn() {
+        return row.map(r -> r.composition().value(Analyte.TDN)).orElse(OptionalDouble.empty());
+    }
+
+    /** TDN, net energy and feed value with how far they may lie; empty where nobody knows. The same seed, the same figures. */
+    public List<Derived> derived(long seed) {
+        return estimate.map(lot -> lot.derived(composition.value(Analyte.TDN), seed))
+                .orElse(List.of());
     }
 
     private static LocalDate day(LabReport report) {

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * A lot's composition and how far to trust it: what its kind is likely made of, moved by what was measured.
@@ -114,14 +115,60 @@ public record LotEstimate(
         return new Marginal(value, Math.sqrt(error.sampling() + error.laboratory()), log);
     }
 
-    /** TDN, net energy and feed value, before any report. @param seed the same seed gives the same figures */
-    public List<Derived> derivedBefore(long seed) {
-        return Derived.of(prior, prior.gaussian(), seed);
+    public Optional<Estimate> estimate(Analyte analyte) {
+        return estimates.stream().filter(e -> e.analyte() == analyte).findFirst();
     }
 
-    /** TDN, net energy and feed value as they are known now. @param seed the same seed gives the same figures */
+    /** As {@link #estimate}, and TDN with it where the kind has it among its cells. */
+    Estimate of(Analyte analyte) {
+        int i = prior.index(analyte);
+        var cell = prior.cells().get(i);
+        return estimate(analyte)
+                .orElseGet(() -> new Estimate(
+                        cell,
+                        Marginal.ofScale(
+                                posterior.mean(i),
+                                posterior.sd(i),
+                                cell.marginal().log()),
+                        0,
+                        posterior.covariance(i, i),
+                        0,
+                        0));
+    }
+
+    /** Whether anything was measured that could be weighed. */
+    boolean isMoved() {
+        return estimates.stream().anyMatch(e -> e.measured() > 0);
+    }
+
+    /** By the equations alone, as {@link #derivedBefore(OptionalDouble, long)}. */
+    public List<Derived> derivedBefore(long seed) {
+        return derivedBefore(OptionalDouble.empty(), seed);
+    }
+
+    /** By the equations alone, as {@link #derived(OptionalDouble, long)}. */
     public List<Derived> derived(long seed) {
-        return Derived.of(prior, posterior, seed);
+        return derived(OptionalDouble.empty(), seed);
+    }
+
+    /**
+     * TDN, net energy and feed value, before any report.
+     *
+     * @param tdn as the feed book prints it; empty where the equation's own stands
+     * @param seed the same seed gives the same figures
+     */
+    public List<Derived> derivedBefore(OptionalDouble tdn, long seed) {
+        return Derived.of(prior, prior.gaussian(), tdn, seed);
+    }
+
+    /**
+     * TDN, net energy and feed value as they are known now.
+     *
+     * @param tdn as it is taken for the lot; empty where the equation's own stands
+     * @param seed the same seed gives the same figures
+     */
+    public List<Derived> derived(OptionalDouble tdn, long seed) {
+        return Derived.of(prior, posterior, tdn, seed);
     }
 
     /** How the figures were weighed together. */

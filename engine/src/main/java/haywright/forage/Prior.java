@@ -1,14 +1,20 @@
 package haywright.forage;
 
+import haywright.chance.Conditional;
 import haywright.chance.Gaussian;
 import haywright.workings.PublishedTable;
 import haywright.workings.Source;
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collection;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
  * What a lot of one kind is likely made of before anybody tests it: a mean, a spread and how the analytes go together.
@@ -26,6 +32,7 @@ public final class Prior {
     private final String words;
     private final FeedClass feedClass;
     private final List<Cell> cells;
+    private final boolean together;
     private final double[][] correlation;
     private final Gaussian gaussian;
 
@@ -38,16 +45,25 @@ public final class Prior {
     public record Cell(Analyte analyte, Marginal marginal, String mark, String leansOn, Source source) {}
 
     private Prior(PublishedTable.Row kind) {
-        id = kind.text("kind");
-        words = kind.text("words");
-        feedClass = feedClass(kind);
-        boolean hasLine = AdfEquation.usual(feedClass).isPresent();
-        cells = CELLS.rows().stream()
-                .filter(r -> r.text("kind").equals(id))
-                .map(Prior::cell)
-                .filter(c -> c.analyte != Analyte.TDN || !hasLine)
-                .toList();
-        boolean together = kind.text("correlated").equals("yes");
+        this(
+                kind.text("kind"),
+                kind.text("words"),
+                feedClass(kind),
+                CELLS.rows().stream()
+                        .filter(r -> r.text("kind").equals(kind.text("kind")))
+                        .map(Prior::cell)
+                        .filter(c -> c.analyte != Analyte.TDN
+                                || AdfEquation.usual(feedClass(kind)).isEmpty())
+                        .toList(),
+                kind.text("correlated").equals("yes"));
+    }
+
+    private Prior(String id, String words, FeedClass feedClass, List<Cell> cells, boolean together) {
+        this.id = id;
+        this.words = words;
+        this.feedClass = feedClass;
+        this.cells = List.copyOf(cells);
+        this.together = together;
         int n = cells.size();
         correlation = new double[n][n];
         var mean = new double[n];
@@ -76,14 +92,63 @@ public final class Prior {
     }
 
     /**
-     * The kind that a feed is of: the one that names the feed's group in the book, else the one that stands for the whole
-     * class; a feed without a row is the usual one of its class. Empty where no spread is known: meals, by-products, minerals, grains other than barley.
+     * What a feed's lots are likely made of. The spread is that of its kind: the one that names the feed's group in the
+     * book, else the one that stands for the whole class. The middle is what its row of the book prints, and what the row
+     * does not print follows what it prints as lots of the kind hang together, by half, since a row is no lot. Without a
+     * row the kind's own middle stands. A feed without a kind has the spread between samples that its row prints, or
+     * another row of the same feed. Empty where nobody says how far lots of it differ: minerals, urea, most by-products.
      */
     public static Optional<Prior> of(FeedClass feedClass, Optional<FeedBook.Row> row) {
         var group = row.or(() -> FeedBook.published().usual(feedClass))
                 .map(FeedBook.Row::group)
                 .orElse("");
-        return kind(feedClass, group).or(() -> kind(feedClass, ""));
+        var kind = kind(feedClass, group).or(() -> kind(feedClass, ""));
+        return kind.isPresent() ? row.map(r -> kind.get().around(r)).or(() -> kind) : row.flatMap(BookSpread::prior);
+    }
+
+    static Prior ofBook(FeedBook.Row row, List<Cell> cells) {
+        return new Prior(row.id(), row.feed(), row.feedClass(), cells, false);
+    }
+
+    private Prior around(FeedBook.Row row) {
+        var figures = new EnumMap<Analyte, Composition.Known>(Analyte.class);
+        FeedBook.published()
+                .dryMatterRow(feedClass)
+                .ifPresent(lender -> figures.putAll(Map.of(
+                        Analyte.DM,
+                        Objects.requireNonNull(lender.composition().values().get(Analyte.DM)))));
+        figures.putAll(row.composition().values());
+        var which = IntStream.range(0, cells.size())
+                .filter(i -> figures.containsKey(cells.get(i).analyte))
+                .toArray();
+        if (which.length == 0) {
+            return this;
+        }
+        var middles = new double[which.length];
+        var asFarAsLots = new double[which.length][which.length];
+        for (int k = 0; k < which.length; k++) {
+            var cell = cells.get(which[k]);
+            var known = Objects.requireNonNull(figures.get(cell.analyte));
+            middles[k] = cell.marginal.withMean(known.value());
+            asFarAsLots[k][k] = gaussian.covariance(which[k], which[k]);
+        }
+        var follows = new Conditional(gaussian, which, middles, asFarAsLots);
+        var moved = new ArrayList<Cell>();
+        for (int i = 0; i < cells.size(); i++) {
+            var cell = cells.get(i);
+            int k = Arrays.binarySearch(which, i);
+            var bell = Marginal.ofScale(k < 0 ? follows.mean(i) : middles[k], cell.marginal.sd(), cell.marginal.log());
+            moved.add(
+                    k < 0
+                            ? new Cell(cell.analyte, bell, cell.mark, cell.leansOn, cell.source)
+                            : new Cell(
+                                    cell.analyte,
+                                    bell,
+                                    "middle from the feed book, spread " + cell.mark,
+                                    "feed book row " + row.id(),
+                                    cell.source));
+        }
+        return new Prior(id, words, feedClass, moved, together);
     }
 
     private static Optional<Prior> kind(FeedClass feedClass, String group) {

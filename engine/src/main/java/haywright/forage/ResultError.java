@@ -4,7 +4,6 @@ import haywright.sampling.Crop;
 import haywright.sampling.Precision;
 import haywright.sampling.Spread;
 import haywright.workings.PublishedTable;
-import haywright.workings.Refused;
 
 /**
  * How far one result may lie from the lot's truth, as variances on the scale of the analyte's bell.
@@ -64,6 +63,15 @@ record ResultError(double sampling, double bias, double repeat) {
         return onScale(Math.pow(row.number("sd").orElseThrow(), 2), false, cell);
     }
 
+    /** How far one bale or load lies from its lot. */
+    static double betweenUnits(Prior prior, Analyte analyte) {
+        var spread = Spread.ofBook(crop(prior.feedClass()), analyte.id());
+        return onScale(
+                spread.between(),
+                spread.ofValue(),
+                prior.cells().get(prior.index(analyte)).marginal());
+    }
+
     private static double sampling(Prior prior, Analyte analyte, Tested tested) {
         var crop = crop(prior.feedClass());
         var cell = prior.cells().get(prior.index(analyte)).marginal();
@@ -101,13 +109,8 @@ record ResultError(double sampling, double bias, double repeat) {
             case CORN_SILAGE -> Crop.CORN_SILAGE;
             case LEGUME_SILAGE, CEREAL_SILAGE -> Crop.HAYLAGE;
             case PASTURE -> Crop.PASTURE;
-            case GRAIN, DISTILLERS_GRAINS -> Crop.DISTILLERS_GRAINS;
-            default ->
-                throw new Refused(
-                        "feedClass",
-                        feed.words(),
-                        "no spread within one lot of it is known",
-                        "Choose a forage, barley or distillers grains.");
+            // What comes by the load and was mixed at the mill scatters like distillers grains (judgement).
+            default -> Crop.DISTILLERS_GRAINS;
         };
     }
 }

@@ -7,6 +7,8 @@ import haywright.diet.DietOptions.FeedLimit.Per;
 import haywright.diet.Feed;
 import haywright.forage.FeedBook;
 import haywright.forage.LotComposition;
+import haywright.forage.LotEstimate;
+import haywright.forage.Prior;
 import haywright.quantity.Kind;
 import haywright.quantity.Unit;
 import haywright.ration.HandMix;
@@ -19,32 +21,73 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.UUID;
+import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * A ranch on one day, as the equations see it: what every lot is made of, what every group needs, and the ration
- * between them. Page, paper, command and topic ask here, so that they cannot differ.
- *
- * @param ranch the document
- * @param day the day that is looked at
+ * between them. Page, paper, command and topic ask here, so that they cannot differ. What a lot is made of is worked out
+ * once and kept as long as the yard.
  */
-public record Yard(Ranch ranch, LocalDate day) {
+public final class Yard {
     /** Meal and silage out of a bunk lose little; common practice, no source. Long hay and straw lose what the ranch says. */
     private static final double BUNK_LOSS_PERCENT = 3;
 
     private static final FeedBook BOOK = FeedBook.published();
 
-    public LotComposition composition(Lot lot) {
-        return LotComposition.of(
-                lot.feedClass(), BOOK.rowFor(lot.bookRow(), lot.feedClass()), ranch.reportsOn(lot.id()));
+    private final Ranch ranch;
+    private final LocalDate day;
+    private final Map<Lot, LotComposition> made = new ConcurrentHashMap<>();
+
+    /** @param day the day that is looked at */
+    public Yard(Ranch ranch, LocalDate day) {
+        this.ranch = ranch;
+        this.day = day;
     }
 
+    public Ranch ranch() {
+        return ranch;
+    }
+
+    public LocalDate day() {
+        return day;
+    }
+
+    /** With its estimate, where there is one. */
+    public LotComposition composition(Lot lot) {
+        return made.computeIfAbsent(
+                lot,
+                l -> LotComposition.of(
+                        l.feedClass(),
+                        BOOK.rowFor(l.bookRow(), l.feedClass()),
+                        ranch.reportsOn(l.id()),
+                        LotTests.estimate(ranch, l)));
+    }
+
+    /** A tag is taken at its word; a feed without one is any lot of its kind. */
     public LotComposition composition(FeedForSale feed) {
-        return LotComposition.ofTag(
-                feed.feedClass(), BOOK.rowFor(feed.bookRow(), feed.feedClass()), "feed tag", feed.tag());
+        var row = BOOK.rowFor(feed.bookRow(), feed.feedClass());
+        return feed.tag().isEmpty()
+                ? LotComposition.of(
+                        feed.feedClass(),
+                        row,
+                        List.of(),
+                        Prior.of(feed.feedClass(), row).map(kind -> LotEstimate.of(kind, List.of())))
+                : LotComposition.ofTag(feed.feedClass(), row, "feed tag", feed.tag());
+    }
+
+    /** Of a lot or a feed for sale. @param id as feeds of a ration have it */
+    public LotComposition composition(String id) {
+        var key = UUID.fromString(id);
+        var lot = ranch.lots().get(key);
+        return lot != null
+                ? composition(lot)
+                : composition(Objects.requireNonNull(ranch.feedsForSale().get(key)));
     }
 
     /** Every lot that can be carried to cattle, then every feed for sale. What still stands in a field is not in it. */

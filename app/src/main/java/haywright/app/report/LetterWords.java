@@ -2,10 +2,12 @@ package haywright.app.report;
 
 import haywright.app.report.FeedLetter.Part;
 import haywright.app.words.Feeding;
+import haywright.app.words.Likely;
 import haywright.app.words.Show;
 import haywright.cattle.AnimalClass;
 import haywright.cattle.Group;
 import haywright.diet.DietRow;
+import haywright.forage.Analyte;
 import haywright.ranch.Letter;
 import haywright.ranch.Lot;
 import haywright.ranch.Yard;
@@ -15,6 +17,7 @@ import haywright.ration.Portion;
 import haywright.ration.Ration;
 import haywright.ration.RationAnswer;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -37,6 +40,8 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
     static final String ADVISER = "adviser";
 
     private static final Pattern NUMBER = Pattern.compile("[0-9]+([.,][0-9]+)*");
+    /** "12-8", "44 %" at the end of a name. */
+    private static final Pattern GRADE = Pattern.compile("\\s+[0-9][0-9.,:/-]*\\s*%?$");
     /** Nobody reads more at a bunk in the dark. */
     private static final int MOST_NUMBERS = 12;
     /** The day and the year. */
@@ -121,7 +126,7 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
         }
         ration.portions().stream()
                 .filter(p -> lot(p) == null)
-                .map(LetterWords::name)
+                .map(this::spoken)
                 .reduce((a, b) -> a + "; " + b)
                 .ifPresent(buy -> says.add("Buy before you start: " + buy + "."));
         says.addAll(Cautions.keepOut(ration.diet().leftOut()));
@@ -161,7 +166,7 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
                                         .feed()
                                         .id()
                                         .equals(p.feed().feed().id())))
-                        .map(LetterWords::name)
+                        .map(this::spoken)
                         .toList())
                 .orElse(List.of());
     }
@@ -236,7 +241,7 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
         var tags = new ArrayList<String>();
         for (var portion : portions()) {
             var lot = lot(portion);
-            var name = name(portion);
+            var name = spoken(portion);
             if (lot != null) {
                 (yard.ranch().reportsOn(lot.id()).isEmpty() ? book : reports).add(name);
             } else {
@@ -254,11 +259,22 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
         if (!book.isEmpty()) {
             says.add("Feed book only, not tested: " + String.join("; ", book) + ".");
         }
-        says.add("The spread is not judged yet. "
-                + (yard.ranch().settings().weather() == null
+        protein().ifPresent(says::add);
+        says.add(
+                (yard.ranch().settings().weather() == null
                         ? "Cold is not counted."
                         : "It counts the usual cold of the season, not a storm."));
         return says;
+    }
+
+    /** How far the feed that brings most protein may lie, in words: the page holds no more numbers. */
+    private Optional<String> protein() {
+        return portions().stream()
+                .max(Comparator.comparingDouble(p ->
+                        p.kg() * p.feed().feed().composition().value(Analyte.CP).orElse(0)))
+                .flatMap(p -> Likely.pointsOfProtein(p.feed().feed().composition())
+                        .map(points ->
+                                "%s may have %s more or less protein than we count on.".formatted(spoken(p), points)));
     }
 
     private String them() {
@@ -276,6 +292,18 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
 
     private static UUID id(Portion portion) {
         return UUID.fromString(portion.feed().feed().id());
+    }
+
+    /** Without the figures of a grade, as people say it, where that leaves no two feeds of the same name. */
+    private String spoken(Portion portion) {
+        var full = name(portion);
+        var plain = GRADE.matcher(full).replaceAll("").strip();
+        boolean alone = portions().stream()
+                        .filter(p ->
+                                GRADE.matcher(name(p)).replaceAll("").strip().equals(plain))
+                        .count()
+                == 1;
+        return alone && !plain.isEmpty() ? plain : full;
     }
 
     private static String name(Portion portion) {

@@ -60,8 +60,8 @@ public final class Feeding {
     }
 
     private static String tenths(double value) {
-        var tenths = Show.number(value, 1);
-        return tenths.endsWith(".0") ? tenths.substring(0, tenths.length() - 2) : tenths;
+        var figure = Show.number(value, value < 0.95 ? 2 : 1); // below that a tenth is more than a twentieth of it
+        return figure.replaceAll("(\\.\\d*?)0+$", "$1").replaceAll("\\.$", "");
     }
 
     /** {@code 7½}, {@code ½}, {@code 8}. */

@@ -15,6 +15,7 @@ import java.time.Clock;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.UUID;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -243,7 +244,7 @@ class ReportPagesTest {
     }
 
     @Test
-    void ofTwoReportsTheNewestCountsFigureByFigure() {
+    void ofTwoReportsBothCountAsFarAsTheyCanBeTrusted() {
         send(form, sheet());
         var newer = new LinkedHashMap<String, String>();
         newer.put("laboratory", "Second opinion");
@@ -252,8 +253,12 @@ class ReportPagesTest {
         newer.put("dry-cp", "8");
         var page = client.get(send(form, newer).header("Location")).body();
         assertThat(page)
-                .contains("CP\u00a08.0\u00a0%", "report of Nov 3, 2026, Second opinion")
-                .contains("report of Oct 14, 2026, Tin Valley", "Of two figures for the same thing the newest counts");
+                .contains("report of Nov 3, 2026, Second opinion says 8 %; weighed with 1 more and its kind")
+                .contains("report of Oct 14, 2026, Tin Valley", "Of two figures for the same thing both count");
+        // A cored composite of Oct 14 says 10.0, a grab of one place 8: the lot lies between, nearer the composite.
+        var protein = Pattern.compile("CP\u00a0([0-9.]+)\u00a0%").matcher(page);
+        assertThat(protein.find()).isTrue();
+        assertThat(Double.parseDouble(protein.group(1))).isBetween(9.0, 10.0);
         assertThat(client.get(ranch + "reports").body()).contains("2 reports", "newest: Nov 3, 2026, Second opinion");
     }
 
@@ -275,7 +280,7 @@ class ReportPagesTest {
     void ninetyPercentIsABasisOfItsOwn() {
         send(form, sheetBut("ninety", "yes", "left-adf", "36", "dry-adf", "", "left-cp", "9"));
         var page = client.get(ranch + "reports/lot/" + lot).body();
-        assertThat(page).contains("40.0\u00a0%"); // 36 / 0.90
+        assertThat(page).contains("says 40 %; moved"); // 36 / 0.90
         assertThat(client.get(ranch + "reports/" + report().id()).body()).contains("At 90 %");
     }
 

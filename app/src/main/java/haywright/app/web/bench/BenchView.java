@@ -1,5 +1,6 @@
 package haywright.app.web.bench;
 
+import haywright.app.words.Likely;
 import haywright.app.words.LimitWords;
 import haywright.app.words.RuleWords;
 import haywright.app.words.Show;
@@ -44,8 +45,12 @@ public record BenchView(
 
     public record Cannot(Group group, List<Problem> problems) {}
 
-    /** Pounds as fed a head and day; empty where none. */
-    public record FeedRow(String name, String now, String mix, String difference) {}
+    /**
+     * Pounds as fed a head and day; empty where none.
+     *
+     * @param likely how far its figures may lie, in words
+     */
+    public record FeedRow(String name, String now, String mix, String difference, String likely) {}
 
     public record Judged(String cost, List<String> shortfalls, List<LimitRow> limits) {}
 
@@ -106,7 +111,7 @@ public record BenchView(
                 now.map(BenchView::judged).orElse(null),
                 mix,
                 way,
-                feeds(now, portions),
+                feeds(yard, now, portions),
                 yard.question(group).diet().leftOut(),
                 answer instanceof Ration ration ? RuleWords.beside(need, ration) : List.of());
     }
@@ -186,7 +191,7 @@ public record BenchView(
         return new InTheWay(reasons, LimitWords.lifts(no, need));
     }
 
-    private static List<FeedRow> feeds(Optional<HandMix> now, List<Portion> mix) {
+    private static List<FeedRow> feeds(Yard yard, Optional<HandMix> now, List<Portion> mix) {
         Map<String, Portion> before = new LinkedHashMap<>();
         Map<String, Portion> after = new LinkedHashMap<>();
         now.ifPresent(n -> n.portions().forEach(p -> before.put(p.feed().feed().id(), p)));
@@ -199,7 +204,11 @@ public record BenchView(
                     var is = after.get(e.getKey());
                     double more = (is == null ? 0 : is.cost()) - (was == null ? 0 : was.cost());
                     return new FeedRow(
-                            e.getValue().feed().feed().name(), pounds(was), pounds(is), Show.centsMore(more));
+                            e.getValue().feed().feed().name(),
+                            pounds(was),
+                            pounds(is),
+                            Show.centsMore(more),
+                            Likely.of(yard.composition(e.getKey())).orElse("nobody’s figures say how far it may lie"));
                 })
                 .toList();
     }

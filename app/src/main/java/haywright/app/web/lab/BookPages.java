@@ -12,7 +12,6 @@ import haywright.forage.FeedClass;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.OptionalDouble;
 
 /** The feed book, to browse and to search: every row with where it is from and how that is known. */
 public final class BookPages {
@@ -72,9 +71,7 @@ public final class BookPages {
         var samples = row.samples();
         return new Row(
                 row,
-                SHOWN.stream()
-                        .map(analyte -> figure(analyte, row.composition().value(analyte)))
-                        .toList(),
+                SHOWN.stream().map(analyte -> figure(row, analyte)).toList(),
                 "%s; printed as %s%s"
                         .formatted(
                                 row.source().known().words(),
@@ -86,7 +83,16 @@ public final class BookPages {
     }
 
     /** Without its unit, which stands in the heading. */
-    private static String figure(Analyte analyte, OptionalDouble value) {
-        return value.isPresent() ? Figures.say(analyte, value.getAsDouble()).replaceAll("\u00a0.*", "") : "";
+    private static String figure(FeedBook.Row row, Analyte analyte) {
+        var value = row.composition().value(analyte);
+        if (value.isEmpty()) {
+            return "";
+        }
+        var spread = row.spread().get(analyte);
+        return bare(analyte, value.getAsDouble()) + (spread == null ? "" : " ±\u00a0" + bare(analyte, spread));
+    }
+
+    private static String bare(Analyte analyte, double value) {
+        return Figures.say(analyte, value).replaceAll("\u00a0.*", "");
     }
 }

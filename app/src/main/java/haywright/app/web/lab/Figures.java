@@ -2,6 +2,7 @@ package haywright.app.web.lab;
 
 import haywright.app.words.Show;
 import haywright.forage.Analyte;
+import haywright.forage.Weighed;
 import haywright.quantity.Kind;
 import haywright.quantity.Unit;
 import haywright.workings.Origin;
@@ -79,6 +80,9 @@ final class Figures {
                             row.find() ? " " + row.group(1) : ": " + source.cite(),
                             source.known().words());
         }
+        if (((Origin.Computed) origin).by() instanceof Weighed weighed) {
+            return weighed.words();
+        }
         var ends = new LinkedHashSet<String>();
         ends(((Origin.Computed) origin).by(), ends);
         return "worked out" + (ends.isEmpty() ? "" : " from the " + String.join(" and the ", ends));
@@ -87,7 +91,9 @@ final class Figures {
     private static void ends(Worked work, Set<String> found) {
         for (var line : work.lines()) {
             for (var input : line.inputs()) {
-                if (input.origin() instanceof Origin.Computed computed) {
+                if (input.origin() instanceof Origin.Computed computed && computed.by() instanceof Weighed weighed) {
+                    found.add(weighed.whose());
+                } else if (input.origin() instanceof Origin.Computed computed) {
                     ends(computed.by(), found);
                 } else if (!input.origin().equals(Origin.TYPED)) {
                     found.add(from(input.origin()));

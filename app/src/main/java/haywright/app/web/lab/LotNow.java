@@ -11,7 +11,7 @@ import haywright.forage.LabReport;
 import haywright.forage.LotComposition;
 import haywright.forage.NotMeasured;
 import haywright.ranch.Lot;
-import haywright.ranch.Ranch;
+import haywright.ranch.Yard;
 import haywright.workings.Origin;
 import haywright.workings.Worked;
 import java.util.ArrayList;
@@ -82,10 +82,10 @@ public record LotNow(
             List<String> said,
             List<String> noted) {}
 
-    static LotNow of(Ranch ranch, Lot lot) {
-        var reports = ranch.reportsOn(lot.id()); // oldest first
+    static LotNow of(Yard yard, Lot lot) {
+        var reports = yard.ranch().reportsOn(lot.id()); // oldest first
         var row = ReportForm.bookRow(lot);
-        var now = LotComposition.of(lot.feedClass(), row, reports);
+        var now = yard.composition(lot);
         var before = LotComposition.of(lot.feedClass(), row, List.of());
         var newestFirst = new ArrayList<>(reports);
         Collections.reverse(newestFirst);
@@ -99,7 +99,7 @@ public record LotNow(
                 row.map(r -> r.feed() + " (" + r.id() + ")").orElse(""),
                 reports.isEmpty() || row.isEmpty() ? List.of() : changed(before.composition(), now.composition()),
                 newestFirst.stream().map(report -> reportRow(lot, report)).toList(),
-                Trust.of(ranch, lot).orElse(null));
+                Trust.of(lot, now).orElse(null));
     }
 
     static ReportRow reportRow(Lot lot, LabReport report) {

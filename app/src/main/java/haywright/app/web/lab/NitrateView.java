@@ -17,12 +17,19 @@ import java.util.Optional;
  * alone.
  *
  * @param forms the same nitrate, three times
+ * @param counted what rations count in its place; empty where they count what was found
  * @param sources one for each source
  * @param cautions empty below every published limit
  * @param danger whether anybody calls it more than safe
  */
 public record NitrateView(
-        List<String> forms, Worked worked, String from, List<BySource> sources, List<String> cautions, boolean danger) {
+        List<String> forms,
+        Worked worked,
+        String from,
+        String counted,
+        List<BySource> sources,
+        List<String> cautions,
+        boolean danger) {
     /**
      * @param here the class that this lot is in
      * @param all every class of the source, this one among them
@@ -31,6 +38,15 @@ public record NitrateView(
 
     /** @param from the range in ppm NO3-N; what it says of pregnant cattle may be empty */
     public record Here(String name, String from, String words, String pregnant, String printed, boolean isHere) {}
+
+    private static String counted(Composition made) {
+        double found = made.value(Analyte.NO3N).orElse(0);
+        double most = made.dangerOfUnit(Analyte.NO3N).orElse(0);
+        return most > found
+                ? "Rations count %s ppm NO3-N: one bale or load in a hundred may have more, and somebody eats that one."
+                        .formatted(Show.number(most, 0))
+                : "";
+    }
 
     /** Empty where nitrate is not known. */
     static Optional<NitrateView> of(Composition made) {
@@ -48,6 +64,7 @@ public record NitrateView(
                 forms(nitrate),
                 known.origin() instanceof Origin.Computed computed ? computed.by() : nitrate,
                 Figures.from(known.origin()),
+                counted(made),
                 sources,
                 nitrate.cautions().stream().map(caution -> caution.words()).toList(),
                 nitrate.classes().stream().anyMatch(c -> c.lower() > 0)));

@@ -3,12 +3,13 @@ package haywright.app.web.lab;
 import haywright.app.web.Form;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
+import haywright.app.words.Likely;
 import haywright.app.words.Show;
 import haywright.forage.Analyte;
 import haywright.forage.FeedClass;
 import haywright.forage.LabReport;
-import haywright.forage.LotComposition;
 import haywright.ranch.Lot;
+import haywright.ranch.Yard;
 import io.javalin.http.NotFoundResponse;
 import java.util.List;
 import java.util.Locale;
@@ -60,20 +61,20 @@ public final class ReportPages {
     }
 
     private static List<Row> rows(Page page) {
-        return page.ranch().lots().values().stream().map(lot -> row(page, lot)).toList();
+        var yard = new Yard(page.ranch(), page.today());
+        return page.ranch().lots().values().stream().map(lot -> row(yard, lot)).toList();
     }
 
-    private static Row row(Page page, Lot lot) {
-        var reports = page.ranch().reportsOn(lot.id());
-        var made = LotComposition.of(lot.feedClass(), ReportForm.bookRow(lot), reports)
-                .composition();
+    private static Row row(Yard yard, Lot lot) {
+        var reports = yard.ranch().reportsOn(lot.id());
+        var made = yard.composition(lot).composition();
         var nitrate = NitrateView.of(made);
         var newest = reports.isEmpty() ? null : LotNow.reportRow(lot, reports.get(reports.size() - 1));
         return new Row(
                 lot,
                 reports.size(),
                 newest == null ? "" : newest.day() + ", " + newest.who(),
-                LotNow.inShort(made),
+                LotNow.inShort(made) + Likely.protein(made).map(l -> "; " + l).orElse(""),
                 nitrate.map(n -> "nitrate " + n.forms().get(0)).orElse(""),
                 danger(lot, nitrate.orElse(null)));
     }
@@ -98,7 +99,7 @@ public final class ReportPages {
 
     private static void now(Page page) {
         var lot = lot(page);
-        page.show("haywright/app/web/lab/lotNow.jte", LotNow.of(page.ranch(), lot));
+        page.show("haywright/app/web/lab/lotNow.jte", LotNow.of(new Yard(page.ranch(), page.today()), lot));
     }
 
     private static void add(Page page) {

@@ -4,14 +4,14 @@ import haywright.app.report.TrustPicture;
 import haywright.app.report.TrustPicture.Bar;
 import haywright.app.report.TrustPicture.Figure;
 import haywright.app.report.TrustPicture.Fill;
+import haywright.app.words.Likely;
 import haywright.forage.Analyte;
 import haywright.forage.Derived;
 import haywright.forage.Issue;
+import haywright.forage.LotComposition;
 import haywright.forage.LotEstimate;
 import haywright.forage.Marginal;
 import haywright.ranch.Lot;
-import haywright.ranch.LotTests;
-import haywright.ranch.Ranch;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -35,18 +35,15 @@ public record Trust(String kind, boolean tested, List<Row> rows, List<Issue> iss
             Analyte.NO3N);
     private static final List<Analyte> DRAWN = List.of(Analyte.CP, Analyte.ADF, Analyte.NDF);
 
-    /** The same lot shows the same figures each time. */
-    private static final long SEED = 1;
-
     /** @param mostly what the range that is left comes from; empty where the lot was not tested */
     public record Row(String name, String before, String likely, String now, String mostly, String mark) {}
 
     /** Empty where nobody knows how far lots of this feed differ. */
-    static Optional<Trust> of(Ranch ranch, Lot lot) {
-        return LotTests.estimate(ranch, lot).map(estimate -> of(lot, estimate));
+    static Optional<Trust> of(Lot lot, LotComposition made) {
+        return made.estimate().map(estimate -> of(lot, made, estimate));
     }
 
-    private static Trust of(Lot lot, LotEstimate estimate) {
+    private static Trust of(Lot lot, LotComposition made, LotEstimate estimate) {
         boolean tested = !estimate.tested().isEmpty();
         var rows = new ArrayList<Row>();
         var figures = new ArrayList<Figure>();
@@ -58,15 +55,17 @@ public record Trust(String kind, boolean tested, List<Row> rows, List<Issue> iss
                     .filter(e -> e.analyte() == analyte)
                     .forEach(e -> figures.add(figure(estimate, e, tested)));
         }
-        var before = estimate.derivedBefore(SEED);
-        var now = estimate.derived(SEED);
+        var book = tested ? made.bookTdn() : made.composition().value(Analyte.TDN);
+        var before = estimate.derivedBefore(book, Likely.SEED);
+        var now = made.derived(Likely.SEED);
         for (int i = 0; i < now.size(); i++) {
             var then = before.get(i);
             var d = now.get(i);
             rows.add(new Row(
                     Readings.name(d.analyte()),
                     range(d.analyte(), then.low90(), then.high90()),
-                    Figures.say(d.analyte(), d.mean()),
+                    Figures.say(
+                            d.analyte(), made.composition().value(d.analyte()).orElse(d.mean())),
                     range(d.analyte(), d.low90(), d.high90()),
                     tested && d.equationSd() * d.equationSd() > d.sd() * d.sd() / 2 ? "equation" : "",
                     "worked out"));
@@ -88,11 +87,12 @@ public record Trust(String kind, boolean tested, List<Row> rows, List<Issue> iss
         return new Row(
                 Readings.name(e.analyte()),
                 range(e.analyte(), e.before().low90(), e.before().high90()),
-                Figures.say(e.analyte(), e.now().centre()),
+                Figures.say(e.analyte(), e.now().mean()),
                 range(e.analyte(), e.now().low90(), e.now().high90()),
                 tested ? mostly(e) : "",
                 e.cell()
                         .mark()
+                        .replace("middle from the feed book", "book’s middle")
                         .replace("judgement over figures that were read", "judged, from reading")
                         .replace("judgement over figures computed from open data", "judged, from data")
                         .replace("judgement", "judged"));

@@ -149,7 +149,7 @@ class LetterPagesTest {
     private void changeWhatIsFedNow() {
         var opened = store.ranches().open(ranch.id());
         var hay = ranch.lots().keySet().iterator().next();
-        var more = opened.ranch().with(new FedNow(cows.id(), Map.of(hay, Quantity.of(40, Unit.POUND_A_DAY))));
-        store.ranches().save(ranch.id(), opened.rev(), "test", "more hay", more);
+        var more = opened.ranch().with(new FedNow(cows.id(), Map.of(hay, Quantity.of(5, Unit.POUND_A_DAY))));
+        store.ranches().save(ranch.id(), opened.rev(), "test", "less hay", more);
     }
 }
