@@ -9,7 +9,9 @@ import haywright.sampling.LooseStack;
 import haywright.sampling.LotFacts;
 import haywright.sampling.Material;
 import haywright.sampling.Pile;
+import haywright.sampling.Rick;
 import haywright.sampling.RoundPyramid;
+import haywright.sampling.Sacks;
 import haywright.sampling.Stock;
 import haywright.sampling.Subject;
 import haywright.sampling.UprightSilo;
@@ -26,7 +28,9 @@ public final class LotSubject {
         var facts = makeup == null ? LotFacts.PLAIN.with(tons) : makeup.facts(tons);
         return new Subject(
                 material,
-                layout.map(Layout::count).orElse(0),
+                lot.stock() instanceof Sacks s
+                        ? s.count()
+                        : layout.map(Layout::count).orElse(0),
                 layout.orElse(null),
                 crop(lot.feedClass()),
                 0,
@@ -48,14 +52,16 @@ public final class LotSubject {
             return Material.SILAGE_BAG;
         } else if (stock instanceof UprightSilo) {
             return Material.UPRIGHT_SILO;
-        } else if (stock instanceof LooseStack) {
+        } else if (stock instanceof LooseStack || stock instanceof Rick) {
             return Material.LOOSE_STACK;
+        } else if (stock instanceof Sacks) {
+            return Material.BAGGED_FEED;
         } else if (stock instanceof Bin) {
-            return Material.GRAIN_OR_BYPRODUCT;
+            return inABin(lot.feedClass());
         } else if (stock instanceof Stock.Standing) {
             return Material.STANDING_FORAGE;
         }
-        return weighed(lot.feedClass());
+        return weighed(lot.feedClass(), lot.storage());
     }
 
     private static Material bales(Stock.BaleKind bale) {
@@ -66,13 +72,26 @@ public final class LotSubject {
         };
     }
 
-    /** Of a lot that is only known by its weight, the feed itself must say how it can lie. */
-    private static Material weighed(FeedClass feed) {
+    /** Of a lot that is only known by its weight, the feed and how it is kept must say how it can lie. */
+    private static Material weighed(FeedClass feed, Lot.Storage storage) {
         return switch (feed) {
-            case CORN_SILAGE, LEGUME_SILAGE, CEREAL_SILAGE -> Material.BUNKER_OR_PILE;
+            case CORN_SILAGE, LEGUME_SILAGE, CEREAL_SILAGE ->
+                switch (storage) {
+                    case BAG -> Material.SILAGE_BAG;
+                    case SILO -> Material.UPRIGHT_SILO;
+                    default -> Material.BUNKER_OR_PILE;
+                };
             case PASTURE -> Material.STANDING_FORAGE;
-            default -> feed.isForage() ? Material.LOOSE_STACK : Material.GRAIN_OR_BYPRODUCT;
+            default ->
+                feed.isForage() && storage != Lot.Storage.BIN && storage != Lot.Storage.BAG
+                        ? Material.LOOSE_STACK
+                        : inABin(feed);
         };
+    }
+
+    /** Hay in a bin is cubes or pellets. */
+    private static Material inABin(FeedClass feed) {
+        return feed.isForage() ? Material.CUBES : Material.GRAIN_OR_BYPRODUCT;
     }
 
     static Crop crop(FeedClass feed) {

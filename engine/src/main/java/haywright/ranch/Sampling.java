@@ -99,7 +99,7 @@ public record Sampling(
         }
         var crop = subject.crop();
         var spread = Spread.ofBook(crop == null ? material.usualCrop() : crop, analyte);
-        int lotUnits = material.isCounted() ? Math.max(subject.units(), taken.units()) : 0;
+        int lotUnits = material.isDrawn() ? Math.max(subject.units(), taken.units()) : 0;
         return Optional.of(new Precision(spread, taken.design(analyses), lotUnits, confidencePercent));
     }
 

@@ -21,6 +21,7 @@ public enum Material {
     SILAGE_BAG("silage bag"),
     MIXED_RATION("mixed ration at the bunk"),
     GRAIN_OR_BYPRODUCT("grain or by-product"),
+    BAGGED_FEED("feed in bags"),
     STANDING_FORAGE("standing hay or pasture, clipped"),
     GRAZED_PASTURE("grazed pasture, plucked by hand"),
     STOCK_WATER("stock water");
@@ -67,6 +68,11 @@ public enum Material {
     /** Bales are counted, so that a share of them and a finite lot mean something. */
     public boolean isCounted() {
         return unit().equals("bale");
+    }
+
+    /** Bales and bags: which ones are drawn. */
+    public boolean isDrawn() {
+        return isCounted() || this == BAGGED_FEED;
     }
 
     public boolean isBaled() {

@@ -33,6 +33,9 @@ public record SampleSize(
     /** Where units cannot be counted, more than this is no longer one person's day. */
     private static final int MOST_UNITS = 400;
 
+    /** Of 1 to 4 bags. */
+    private static final int FEWEST_FROM_BAGS = 5;
+
     private static final Source FORMULA =
             new Source("the variance of a composite's mean, solved for n", Source.Known.ARITHMETIC);
 
@@ -113,9 +116,18 @@ public record SampleSize(
     private Choice published() {
         int usual = (int) material.take("usual_units");
         int n = lotUnits == 0 ? usual : Math.min(usual, lotUnits);
+        int c = (int) material.take("usual_increments");
+        if (material == Material.BAGGED_FEED) {
+            return choice(
+                    Rule.PUBLISHED,
+                    Design.of(n, Math.max(c, (FEWEST_FROM_BAGS + n - 1) / n), 1),
+                    "Every bag of ten or fewer, ten bags of more; where there are few, so many from each that five come"
+                            + " together.",
+                    PublishedRule.named(n < usual ? "R055" : "R056").source());
+        }
         return choice(
                 Rule.PUBLISHED,
-                Design.of(n, (int) material.take("usual_increments"), 1),
+                Design.of(n, c, 1),
                 "The upper end of what is published for this material.",
                 material.method().source());
     }

@@ -46,14 +46,14 @@ public record SamplingPlan(
         fits(material, aim.purpose());
         var size = new SampleSize(
                 material,
-                material.isCounted() ? subject.units() : 0,
+                material.isDrawn() ? subject.units() : 0,
                 aim.own() != null ? aim.own() : spread(subject, aim),
                 aim.halfWidth(),
                 aim.confidencePercent(),
                 aim.costs() != null ? aim.costs() : Costs.usual(material));
         var choices = size.sideBySide();
         var chosen = aim.rule() == null ? choices.get(0) : size.of(aim.rule());
-        var picks = material.isCounted()
+        var picks = material.isDrawn() && subject.units() > 0
                 ? Optional.of(Picks.of(layout(subject), chosen.design().units(), aim.seed()))
                 : Optional.<Picks>empty();
         var used = picks.map(p -> reached(size, chosen, p)).orElse(chosen);
@@ -218,6 +218,9 @@ public record SamplingPlan(
     public static String whyDefault(Material material, @Nullable Rule asked) {
         if (asked != null) {
             return "You chose it.";
+        }
+        if (material == Material.BAGGED_FEED) {
+            return "It is what is published for bags.";
         }
         return material.isCounted()
                 ? "It is the published count for bales, and for the same number of cores it spreads them over the most"

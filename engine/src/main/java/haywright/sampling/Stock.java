@@ -27,7 +27,9 @@ public sealed interface Stock extends Worked
                 LooseStack,
                 Pile,
                 UprightSilo,
-                Bin {
+                Bin,
+                Rick,
+                Sacks {
     /** Kilograms as fed, where this can be told from what is known; the last of {@link #lines()}. */
     OptionalDouble asFedKg();
 

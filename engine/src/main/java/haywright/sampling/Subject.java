@@ -47,6 +47,11 @@ public record Subject(
         return new Subject(material, units, null, null, 0, 0, null, LotFacts.PLAIN);
     }
 
+    /** Which one of a drawn list it is, for somebody who does not know the stack: "front, 3rd from the left", "bag 7". */
+    public String where(Place place) {
+        return place.side() == Place.Side.ROW ? material.unit() + " " + place.number() : place.words();
+    }
+
     public Crop cropOrUsual() {
         return crop != null ? crop : material.usualCrop();
     }

@@ -9,7 +9,9 @@ import haywright.quantity.Unit;
 import haywright.sampling.Bin;
 import haywright.sampling.LooseStack;
 import haywright.sampling.Pile;
+import haywright.sampling.Rick;
 import haywright.sampling.RoundPyramid;
+import haywright.sampling.Sacks;
 import haywright.sampling.Stock;
 import haywright.sampling.UprightSilo;
 import java.util.LinkedHashMap;
@@ -37,6 +39,11 @@ public final class OtherStock {
     private static final Ask BUSHEL =
             Ask.amount("bushelWeight", "Weight of a bushel", Unit.POUND, "Corn 56, barley 48, wheat 60.");
 
+    private static final Ask EAVES = Ask.amount("eaves", "Height to the eaves", Unit.FOOT, "");
+    private static final Ask TOP = Ask.amount("top", "From the eaves to the ridge", Unit.FOOT, "");
+    private static final Ask BAGS = Ask.number("bags", "How many bags", "");
+    private static final Ask BAG_WEIGHT = Ask.amount("bagWeight", "Weight of a bag", Unit.POUND, "As printed on it.");
+
     private OtherStock() {}
 
     /** Whether a kind is one of these. */
@@ -59,6 +66,8 @@ public final class OtherStock {
                         StockForm.DRY_MATTER);
             case UPRIGHT_SILO -> List.of(FILLING, DIAMETER, DEPTH, FED, StockForm.DRY_MATTER);
             case BIN -> List.of(DIAMETER, WALL, CONE, BUSHEL);
+            case RICK -> List.of(StockForm.LENGTH, StockForm.WIDTH, EAVES, TOP);
+            case SACKS -> List.of(BAGS, BAG_WEIGHT);
             default -> List.of();
         };
     }
@@ -114,6 +123,14 @@ public final class OtherStock {
             put(known, WALL, b.wall());
             put(known, CONE, b.cone());
             put(known, BUSHEL, b.bushelWeight());
+        } else if (stock instanceof Rick r) {
+            put(known, StockForm.LENGTH, r.length());
+            put(known, StockForm.WIDTH, r.width());
+            put(known, EAVES, r.eaves());
+            put(known, TOP, r.top());
+        } else if (stock instanceof Sacks s) {
+            known.put(BAGS.name(), Show.number(s.count(), 0));
+            put(known, BAG_WEIGHT, s.bagWeight());
         }
         return known;
     }
@@ -156,6 +173,18 @@ public final class OtherStock {
                 double dryMatter = form.number(StockForm.DRY_MATTER, "From a report, or 35.");
                 yield form.part(() -> new UprightSilo(filling, diameter, depth, fed, dryMatter));
             }
+            case RICK -> {
+                var length = form.quantity(StockForm.LENGTH, "Pace it out.");
+                var width = form.quantity(StockForm.WIDTH, "Pace it out.");
+                var eaves = form.quantity(EAVES, "Judge it from the side.");
+                var top = form.quantity(TOP, "Judge it from the end.");
+                yield form.part(() -> new Rick(length, width, eaves, top));
+            }
+            case SACKS -> {
+                int bags = form.count(BAGS, "How many are there?");
+                var weight = form.quantity(BAG_WEIGHT, "It is printed on it.");
+                yield form.part(() -> new Sacks(bags, weight));
+            }
             default -> {
                 var diameter = form.quantity(DIAMETER, "Measure round it and divide by 3.14.");
                 var wall = form.quantity(WALL, "From outside, or through the hatch.");
@@ -173,6 +202,11 @@ public final class OtherStock {
             return StockForm.Kind.LOOSE_STACK;
         } else if (stock instanceof Pile) {
             return StockForm.Kind.PILE;
+        }
+        if (stock instanceof Rick) {
+            return StockForm.Kind.RICK;
+        } else if (stock instanceof Sacks) {
+            return StockForm.Kind.SACKS;
         }
         return stock instanceof UprightSilo ? StockForm.Kind.UPRIGHT_SILO : StockForm.Kind.BIN;
     }
@@ -194,6 +228,16 @@ public final class OtherStock {
                     .formatted(Show.quantity(p.length()), Show.quantity(p.width()), Show.quantity(p.height()));
         } else if (stock instanceof UprightSilo s) {
             return "upright silo, %s across, %s deep".formatted(Show.quantity(s.diameter()), Show.quantity(s.depth()));
+        }
+        if (stock instanceof Rick r) {
+            return "rick, %s by %s, %s to the eaves and %s above"
+                    .formatted(
+                            Show.quantity(r.length()),
+                            Show.quantity(r.width()),
+                            Show.quantity(r.eaves()),
+                            Show.quantity(r.top()));
+        } else if (stock instanceof Sacks s) {
+            return "%s of %s".formatted(Show.count(s.count(), "bag"), Show.quantity(s.bagWeight()));
         }
         return stock instanceof Bin b
                 ? "bin, %s across, %s at the wall".formatted(Show.quantity(b.diameter()), Show.quantity(b.wall()))

@@ -57,9 +57,11 @@ public final class StockForm {
         STANDING("Still standing", "In a field of this ranch."),
         PYRAMID("Pyramid of rounds", "Round bales stacked narrower upward, counted, with the weight of one."),
         LOOSE_STACK("Loose stack", "A tape along, across and over the top."),
+        RICK("Rick with a gable", "Length, width, height to the eaves and to the ridge."),
         PILE("Drive-over pile", "Length, width, height and slope of the sides."),
         UPRIGHT_SILO("Upright silo", "Diameter, depth, and what was fed from the top."),
-        BIN("Grain bin", "Diameter, depth at the wall, and the heap.");
+        BIN("Bin", "Grain, cubes or pellets: diameter, depth at the wall, and the heap."),
+        SACKS("Feed in bags", "Bags of cubes, pellets or grain, counted.");
 
         private final String words;
         private final String how;

@@ -38,6 +38,8 @@ public record PlanView(
         boolean isLot,
         String at,
         @Nullable SamplingPlan plan) {
+    private static final List<String> HOW_MANY = List.of("units", "percent", "units_per_25_to_30");
+
     /** @param used whether the plan follows this rule */
     public record Row(Choice choice, boolean used, String take, String sure, String cost) {}
 
@@ -159,9 +161,17 @@ public record PlanView(
 
     /** Published numbers on how many, other than the one used: conflicts stay in sight. */
     public List<PublishedRule> published() {
+        return published(true);
+    }
+
+    /** Published numbers on tool, depth, mass and time; where sources differ, each stands. */
+    public List<PublishedRule> publishedOtherwise() {
+        return published(false);
+    }
+
+    private List<PublishedRule> published(boolean howMany) {
         return PublishedRule.of(material()).stream()
-                .filter(r -> r.isOffered()
-                        && List.of("units", "percent", "units_per_25_to_30").contains(r.key()))
+                .filter(r -> r.isOffered() && HOW_MANY.contains(r.key()) == howMany)
                 .toList();
     }
 
@@ -201,7 +211,7 @@ public record PlanView(
     }
 
     public boolean canBeWeighed() {
-        return isLot && material().isCounted();
+        return isLot && material() != Material.STANDING_FORAGE;
     }
 
     public boolean isStacked() {

@@ -1,0 +1,55 @@
+package haywright.sampling;
+
+import haywright.quantity.Kind;
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
+import haywright.workings.Input;
+import haywright.workings.Line;
+import haywright.workings.Problem;
+import haywright.workings.Refused;
+import haywright.workings.Source;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * Feed in bags: cubes, pellets, grain or a supplement.
+ *
+ * @param count bags, at least 1
+ * @param bagWeight as printed on one
+ */
+public record Sacks(int count, Quantity bagWeight) implements Stock {
+    public Sacks {
+        var problems = new ArrayList<Problem>();
+        if (count < 1) {
+            problems.add(
+                    new Problem("count", count + " bags", "bagged feed is at least one bag", "How many are there?"));
+        }
+        Refused.unlessOfKind(Kind.MASS, "bagWeight", bagWeight);
+        Sizes.positive("bagWeight", bagWeight, "a bag weighs something", "It is printed on it.", problems);
+        Refused.unlessEmpty(problems);
+    }
+
+    @Override
+    public OptionalDouble asFedKg() {
+        return OptionalDouble.of(count * bagWeight.base());
+    }
+
+    @Override
+    public List<Line> lines() {
+        return List.of(Line.of(
+                "mass",
+                "n·w",
+                asFedKg().orElseThrow(),
+                Unit.KILOGRAM,
+                Source.ARITHMETIC,
+                Input.typed("n", count, Unit.NONE),
+                Sizes.typed("w", bagWeight, Unit.KILOGRAM)));
+    }
+
+    @Override
+    public Optional<MassRange> range() {
+        return Optional.of(MassRange.ofScale(asFedKg().orElseThrow()));
+    }
+}
