@@ -4,12 +4,17 @@ import haywright.workings.Note;
 import haywright.workings.Note.Level;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.function.Supplier;
 
 /** What a check found, most serious or not; empty when all is well. */
 record Findings(List<Finding> found) {
+    private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("MMM d, uuuu", Locale.US);
+
     static final Findings NONE = new Findings(List.of());
 
     /** Its words are only made when somebody reads them: thousands of animals are drawn that are unusual, though possible. */
@@ -18,6 +23,11 @@ record Findings(List<Finding> found) {
             var problem = says.get();
             return new Note(level, rule, field, problem.value() + ": " + problem.rule(), problem.fix());
         }
+    }
+
+    /** A day as a person writes it. */
+    static String said(LocalDate date) {
+        return DATE.format(date);
     }
 
     static Findings one(Level level, String rule, String field, String value, String words, String fix) {

@@ -138,7 +138,7 @@ public final class HerdCheck {
                             Level.REFUSE,
                             "calving_class",
                             "calving",
-                            weeks.get(0).begins().toString(),
+                            Findings.said(weeks.get(0).begins()),
                             "In " + group.animals().words() + " nothing calves",
                             "Are these bred heifers? Otherwise take the calving dates out");
         }
@@ -200,8 +200,9 @@ public final class HerdCheck {
                     Level.REFUSE,
                     "weaning_before_birth",
                     "weaning",
-                    weaning.toString(),
-                    "Calves are weaned after they are born, and the last calving week begins " + last(group),
+                    Findings.said(weaning),
+                    "Calves are weaned after they are born, and the last calving week begins "
+                            + Findings.said(last(group)),
                     "Is the year right? It is the weaning of the calves of these calving dates");
         }
         double meanBirth = group.calving().stream()

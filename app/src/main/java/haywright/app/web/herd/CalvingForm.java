@@ -4,6 +4,7 @@ import haywright.app.web.Ask;
 import haywright.app.web.Form;
 import haywright.app.words.Parse;
 import haywright.app.words.Show;
+import haywright.cattle.Breeding;
 import haywright.cattle.Group.CalvingWeek;
 import haywright.quantity.Unit;
 import haywright.workings.Refused;
@@ -13,8 +14,12 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 
-/** How many calve in which week: typed week by week, or as one date and a list of counts. */
+/**
+ * How many calve in which week: typed week by week, as one date and a list of counts, or from breeding dates and the
+ * pregnancy check.
+ */
 public final class CalvingForm {
     /** Named by what is wrong with the weeks together. */
     public static final Ask CALVING = Ask.choice(
@@ -29,6 +34,19 @@ public final class CalvingForm {
             "Head in that week and in each week after it",
             Unit.NONE,
             "For example 40, 58, 50, 34. A week without any is 0.",
+            28);
+
+    public static final Ask BULLS_IN =
+            Ask.date("bullsIn", "Bulls went in on", "Or the day of artificial insemination.");
+    public static final Ask BULLS_OUT =
+            Ask.date("bullsOut", "Bulls came out on", "For one insemination: the same day.");
+    public static final Ask IN_CALF = Ask.number("inCalf", "Head found in calf", "Not counting the open ones.");
+    public static final Ask BY_CYCLE = new Ask(
+            "byCycle",
+            "Of these, settled in the first 21 days, the next 21, and so on",
+            Unit.NONE,
+            "If the check said how far along they are. Empty: six in ten of those still open settle in each three weeks"
+                    + " (common practice).",
             28);
 
     private static final int ROWS = 12;
@@ -68,20 +86,47 @@ public final class CalvingForm {
 
     static List<CalvingWeek> read(Form form) {
         form.text(CALVING);
-        boolean isListed = !form.isEmpty(FROM) || !form.isEmpty(COUNTS);
         var weeks = weekByWeek(form);
-        if (!isListed) {
-            return apart(form, weeks);
-        }
-        var listed = listed(form);
-        if (!weeks.isEmpty()) {
+        boolean isListed = isListed(form);
+        boolean isBred = isBred(form);
+        if ((weeks.isEmpty() ? 0 : 1) + (isListed ? 1 : 0) + (isBred ? 1 : 0) > 1) {
             form.refuse(
-                    COUNTS.name(),
+                    isListed ? COUNTS.name() : IN_CALF.name(),
                     "",
-                    "the weeks are filled in twice, in the rows and as a list",
-                    "Empty one of the two.");
+                    "the weeks are filled in twice: in the rows, as a list or from breeding",
+                    "Leave one of them and empty the rest.");
         }
-        return listed;
+        return isBred ? bred(form) : isListed ? listed(form) : apart(form, weeks);
+    }
+
+    public static boolean isListed(Form form) {
+        return !form.isEmpty(FROM) || !form.isEmpty(COUNTS);
+    }
+
+    public static boolean isBred(Form form) {
+        return Stream.of(BULLS_IN, BULLS_OUT, IN_CALF, BY_CYCLE).anyMatch(ask -> !form.isEmpty(ask));
+    }
+
+    private static List<CalvingWeek> bred(Form form) {
+        var in = form.date(BULLS_IN, "On which day did the bulls go in?");
+        var out = form.date(BULLS_OUT, "On which day did they come out?");
+        int inCalf = form.count(IN_CALF, "How many did the check find in calf? A good guess will do.");
+        var byCycle = counts(form, BY_CYCLE);
+        if (form.hasProblems()) {
+            return List.of(); // some of these are stand-ins
+        }
+        try {
+            return new Breeding(in, out, inCalf, byCycle).calving();
+        } catch (Refused refused) {
+            for (var problem : refused.problems()) {
+                form.refuse(
+                        problem.field().equals("to") ? BULLS_OUT.name() : problem.field(),
+                        problem.value(),
+                        problem.rule(),
+                        problem.fix());
+            }
+            return List.of();
+        }
     }
 
     private static List<CalvingWeek> weekByWeek(Form form) {
@@ -105,18 +150,26 @@ public final class CalvingForm {
 
     private static List<CalvingWeek> listed(Form form) {
         var from = form.date(FROM, "On which day does the first week begin?");
-        var text = form.text(COUNTS, "How many calve in each week, in order?");
+        form.text(COUNTS, "How many calve in each week, in order?");
         var weeks = new ArrayList<CalvingWeek>();
+        for (int head : counts(form, COUNTS)) {
+            weeks.add(new CalvingWeek(from.plusDays((long) DAYS_A_WEEK * weeks.size()), head));
+        }
+        weeks.removeIf(week -> week.head() == 0);
+        return weeks;
+    }
+
+    private static List<Integer> counts(Form form, Ask ask) {
+        var counts = new ArrayList<Integer>();
+        var text = form.text(ask);
         for (var one : text.isEmpty() ? new String[0] : text.split("[\\s,;]+")) {
             try {
-                int head = Parse.count(COUNTS.name(), one, Unit.NONE);
-                weeks.add(new CalvingWeek(from.plusDays((long) DAYS_A_WEEK * weeks.size()), head));
+                counts.add(Parse.count(ask.name(), one, Unit.NONE));
             } catch (Refused refused) {
                 refused.problems().forEach(p -> form.refuse(p.field(), p.value(), p.rule(), p.fix()));
             }
         }
-        weeks.removeIf(week -> week.head() == 0);
-        return weeks;
+        return counts;
     }
 
     /** In order, and no week twice. */

@@ -93,6 +93,88 @@ class GroupFormTest {
                 .containsExactly(new CalvingWeek(MARCH_15, 90), new CalvingWeek(MARCH_15.plusDays(14), 110));
     }
 
+    private static Map<String, String> bred(String in, String out, String inCalf, String byCycle) {
+        var typed = cows();
+        typed.keySet().removeIf(name -> name.startsWith("calving"));
+        typed.put("bullsIn", in);
+        typed.put("bullsOut", out);
+        typed.put("inCalf", inCalf);
+        typed.put("byCycle", byCycle);
+        return typed;
+    }
+
+    /** 283 days on from June 5 is March 15. */
+    @Test
+    void readsBreedingDatesAndThePregnancyCheck() {
+        var group = read(form(bred("Jun 5, 2026", "Jul 16, 2026", "180", "120 60")), null)
+                .orElseThrow();
+        assertThat(group.calving().get(0)).isEqualTo(new CalvingWeek(MARCH_15, 40));
+        assertThat(group.calving().stream().mapToInt(CalvingWeek::head)).containsExactly(40, 40, 40, 20, 20, 20);
+    }
+
+    @ParameterizedTest(name = "{0} to {1}: {2}, {3}")
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "Jun 5, 2026 | Jun 1, 2026 | 180 | '' | bullsOut",
+                "Jun 5, 2026 | '' | 180 | '' | bullsOut",
+                "Feb 29, 2026 | Jul 16, 2026 | 180 | '' | bullsIn",
+                "Jun 5, 2026 | Jul 16, 2026 | 0 | '' | inCalf",
+                "Jun 5, 2026 | Jul 16, 2026 | 180 | 100 60 | byCycle",
+                "Jun 5, 2026 | Jul 16, 2026 | 180 | most | byCycle",
+                "Jun 5, 2026 | Jul 16, 2026 | 250 | '' | calving",
+                "Jun 5, 2027 | Jul 16, 2027 | 180 | '' | calving",
+            })
+    void refusesBreedingThatCannotBe(String in, String out, String inCalf, String byCycle, String field) {
+        var form = form(bred(in, out, inCalf, byCycle));
+        assertThat(read(form, null)).isEmpty();
+        assertThat(wrong(form)).contains(field);
+        assertThat(form.value("byCycle")).isEqualTo(byCycle);
+    }
+
+    @Test
+    void refusesWeeksAndBreedingAtOnce() {
+        var typed = cows();
+        typed.putAll(Map.of("bullsIn", "Jun 5, 2026", "bullsOut", "Jul 16, 2026", "inCalf", "180"));
+        var form = form(typed);
+        assertThat(read(form, null)).isEmpty();
+        assertThat(wrong(form)).contains("inCalf");
+    }
+
+    @Test
+    void keepsHowFarTheyLieApart() {
+        var typed = cows("lightest", "1100");
+        typed.put("heaviest", "1,450 lb");
+        typed.put("thinnest", "4");
+        typed.put("fattest", "6.5");
+        var group = read(form(typed), null).orElseThrow();
+        assertThat(group.weights())
+                .isEqualTo(new Group.Weights(Quantity.of(1100, Unit.POUND), Quantity.of(1450, Unit.POUND)));
+        assertThat(group.scores()).isEqualTo(new Group.Scores(4, 6.5));
+        assertThat(read(form(GroupForm.known(group)), group)).contains(group);
+    }
+
+    @ParameterizedTest(name = "{0} to {1}, {2} to {3}")
+    @CsvSource({
+        "1100, '', '', '', heaviest",
+        "1450, 1100, '', '', heaviest",
+        "1300, 1450, '', '', lightest",
+        "90, 2470, '', '', lightest",
+        "'', '', 0, 6, thinnest",
+        "'', '', 4, 12, fattest",
+        "'', '', 6, 4, fattest",
+        "'', '', 5.5, 7, thinnest"
+    })
+    void refusesASpreadThatCannotBe(String light, String heavy, String thin, String fat, String field) {
+        var typed = cows("lightest", light);
+        typed.put("heaviest", heavy);
+        typed.put("thinnest", thin);
+        typed.put("fattest", fat);
+        var form = form(typed);
+        assertThat(read(form, null)).isEmpty();
+        assertThat(wrong(form)).contains(field);
+    }
+
     @Test
     void showsAGroupAsItWouldBeTypedAgain() {
         var group = read(form(cows("peakMilk", "20")), null).orElseThrow();
