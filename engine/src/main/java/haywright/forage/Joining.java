@@ -227,9 +227,10 @@ final class Joining {
     private void byKind(LotEstimate lot) {
         if (lot.prior().index(Analyte.TDN) >= 0) {
             var kind = lot.prior().words();
-            var weighed = new Weighed(lot, Analyte.TDN, "how lots of %s lie,".formatted(kind), "moved by the report");
+            var weighed = new Weighed(
+                    lot, Analyte.TDN, "how lots of %s lie".formatted(kind), lot.isMoved() ? "moved by the report" : "");
             tdn = new StatedTdn(lot.of(Analyte.TDN).now().mean(), new Origin.Computed(weighed));
-            notes.add("TDN %s %% is what lots of %s with such figures usually have."
+            notes.add("TDN %s %% is what lots of %s with such figures usually have, by judgement."
                     .formatted(Say.rounded(tdn.percent(), 1), kind));
         }
     }
@@ -265,6 +266,9 @@ final class Joining {
         }
         if (tdn == null && estimate.isPresent()) {
             byFibre("the ADF usual in its kind");
+            if (tdn == null) {
+                byKind(estimate.get());
+            }
         }
         if (tdn != null) {
             if (!values.containsKey(Analyte.TDN)) {
