@@ -56,6 +56,9 @@ public record Outing(int minutes, int batteries, List<String> kit, Source source
                 kit.add("gloves");
             }
         }
+        if (material == Material.BAGGED_FEED) {
+            kit.add("slotted bag probe, and tape to close the bags");
+        }
         if (material == Material.BALEAGE) {
             kit.add("bale tape: every hole is closed at once");
         }

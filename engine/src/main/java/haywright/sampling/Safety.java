@@ -31,7 +31,7 @@ final class Safety {
         return row.text("tier").equals("read") ? Source.read(cite) : Source.practice(cite);
     }
 
-    private static String capital(String words) {
+    static String capital(String words) {
         return Character.toUpperCase(words.charAt(0)) + words.substring(1);
     }
 }

@@ -200,8 +200,9 @@ public record SamplingPlan(
         cautions.add(new Caution(
                 "The yard's and the state's own safety rules come first.",
                 Source.practice("common practice, no source")));
-        cautions.add(
-                new Caution(material.method().safety() + ".", material.method().source()));
+        cautions.add(new Caution(
+                Safety.capital(material.method().safety()) + ".",
+                material.method().source()));
         cautions.addAll(Safety.of(material));
         if (!purpose.why().isEmpty()) {
             cautions.add(new Caution(purpose.why() + ".", purpose.source()));

@@ -51,17 +51,17 @@ public final class StockForm {
     /** How a lot can lie there. */
     public enum Kind {
         BALES("Bales", "Counted, with the weight of one."),
-        BUNKER("Bunker", "Length, width, height, and how tightly it is packed."),
-        BAG("Silage bag", "Diameter, length, and how tightly it is packed."),
-        WEIGHED("Weighed", "Off the scale or the load tickets."),
-        STANDING("Still standing", "In a field of this ranch."),
         PYRAMID("Pyramid of rounds", "Round bales stacked narrower upward, counted, with the weight of one."),
         LOOSE_STACK("Loose stack", "A tape along, across and over the top."),
         RICK("Rick with a gable", "Length, width, height to the eaves and to the ridge."),
+        BUNKER("Bunker", "Length, width, height, and how tightly it is packed."),
         PILE("Drive-over pile", "Length, width, height and slope of the sides."),
+        BAG("Silage bag", "Diameter, length, and how tightly it is packed."),
         UPRIGHT_SILO("Upright silo", "Diameter, depth, and what was fed from the top."),
         BIN("Bin", "Grain, cubes or pellets: diameter, depth at the wall, and the heap."),
-        SACKS("Feed in bags", "Bags of cubes, pellets or grain, counted.");
+        SACKS("Feed in bags", "Bags of cubes, pellets or grain, counted."),
+        WEIGHED("Weighed", "Off the scale or the load tickets."),
+        STANDING("Still standing", "In a field of this ranch.");
 
         private final String words;
         private final String how;
