@@ -1,5 +1,6 @@
 package haywright.ranch;
 
+import haywright.forage.Analyte;
 import haywright.forage.FeedBook;
 import haywright.forage.LabReport;
 import haywright.forage.LotEstimate;
@@ -8,9 +9,11 @@ import haywright.forage.ReportCheck;
 import haywright.forage.Tested;
 import haywright.sampling.Design;
 import haywright.sampling.Taken;
+import haywright.sampling.TwoComposites;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.List;
-import java.util.Locale;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 
@@ -38,25 +41,69 @@ public final class LotTests {
         return new Tested(
                 report.laboratory(),
                 Objects.requireNonNullElse(report.method(), Tested.Method.UNKNOWN),
-                report.sampleCode(),
+                composite(ranch, report),
                 design,
                 design.units() > units ? 0 : units,
                 Tested.measured(ReportCheck.check(lot.feedClass(), row, report.readings())));
     }
 
-    /** As the sheet came back: the one whose code stands on the bag, else the newest of the lot. */
+    /**
+     * As the sheet came back: the one that the code names, else the newest of the lot. A code that names a sheet which is
+     * not here, or is another lot's, lets no other speak for it.
+     */
     private static Design design(Ranch ranch, Lot lot, LabReport report) {
-        List<Sampling> back = ranch.samplingsOf(lot.id()).stream()
+        var code = BagCode.read(ranch, report.sampleCode());
+        var taken = code.isPresent()
+                ? code.get().sheetOf(lot).flatMap(s -> s.taken(code.get().composite()))
+                : newest(ranch, lot);
+        return taken.map(t -> t.design(1)).orElse(Design.of(CORES_WITHOUT_SHEET, 1, 1));
+    }
+
+    /** The report on a bag of a sheet, the newest where there are more. @param composite "A", "B", or empty for any bag */
+    public static Optional<LabReport> reportOn(Ranch ranch, Sampling sheet, String composite) {
+        var lot = sheet.lot();
+        var own = lot == null
+                ? List.<LabReport>of()
+                : ranch.reportsOn(lot).stream()
+                        .filter(r -> BagCode.read(ranch, r.sampleCode())
+                                .filter(c -> !c.isMiscopied() && sheet.equals(c.sheet()))
+                                .filter(c -> c.composite().equals(composite))
+                                .isPresent())
+                        .toList();
+        return own.isEmpty() ? Optional.empty() : Optional.of(own.get(own.size() - 1));
+    }
+
+    /** What the two composites of a sheet say by themselves, of whatever was measured in both; empty until both are here. */
+    public static Map<Analyte, TwoComposites> apart(Ranch ranch, Sampling sheet, double confidencePercent) {
+        var lot = ranch.lots().get(sheet.lot());
+        var a = reportOn(ranch, sheet, "A");
+        var b = reportOn(ranch, sheet, "B");
+        var apart = new EnumMap<Analyte, TwoComposites>(Analyte.class);
+        if (lot != null && a.isPresent() && b.isPresent()) {
+            var second = tested(ranch, lot, b.get()).values();
+            tested(ranch, lot, a.get()).values().forEach((analyte, value) -> {
+                var other = second.get(analyte);
+                if (other != null) {
+                    apart.put(analyte, new TwoComposites(value, other, confidencePercent));
+                }
+            });
+        }
+        return apart;
+    }
+
+    private static Optional<Taken> newest(Ranch ranch, Lot lot) {
+        return ranch.samplingsOf(lot.id()).stream()
                 .filter(s -> s.taken() != null)
-                .sorted(Comparator.comparing(Sampling::made).reversed())
-                .toList();
-        return back.stream()
-                .filter(s ->
-                        report.sampleCode().strip().toUpperCase(Locale.ROOT).startsWith(s.code()))
-                .findFirst()
-                .or(() -> back.stream().findFirst())
-                .map(Sampling::taken)
-                .map((Taken taken) -> taken.design(1))
-                .orElse(Design.of(CORES_WITHOUT_SHEET, 1, 1));
+                .max(Comparator.comparing(Sampling::made))
+                .flatMap(s -> s.taken(s.twoComposites() ? "A" : ""));
+    }
+
+    /** Bags of one composite share the error of its sampling, whatever number stands on them. */
+    private static String composite(Ranch ranch, LabReport report) {
+        var code = BagCode.read(ranch, report.sampleCode());
+        var sheet = code.map(BagCode::sheet).orElse(null);
+        return code.isEmpty() || sheet == null || code.get().isMiscopied()
+                ? report.sampleCode()
+                : sheet.code() + code.get().composite();
     }
 }

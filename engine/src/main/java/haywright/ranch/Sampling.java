@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -24,6 +25,7 @@ import org.jspecify.annotations.Nullable;
  * @param code printed on the sheet and on every bag of it
  * @param picks numbers of the bales in walking order; 1, 2, … where units are not numbered in a stack
  * @param taken null until the sheet has come back
+ * @param twoComposites whether every other pick went into a composite of its own, A and B
  */
 public record Sampling(
         UUID id,
@@ -41,7 +43,8 @@ public record Sampling(
         int increments,
         int analyses,
         List<Integer> picks,
-        @Nullable Taken taken) {
+        @Nullable Taken taken,
+        boolean twoComposites) {
     public Sampling {
         picks = List.copyOf(picks);
     }
@@ -51,10 +54,8 @@ public record Sampling(
         var picks = plan.picks()
                 .map(p ->
                         p.inWalkingOrder().stream().map(place -> place.number()).toList())
-                .orElseGet(() -> java.util.stream.IntStream.rangeClosed(
-                                1, used.design().units())
-                        .boxed()
-                        .toList());
+                .orElseGet(() ->
+                        IntStream.rangeClosed(1, used.design().units()).boxed().toList());
         return new Sampling(
                 id,
                 lot,
@@ -71,7 +72,8 @@ public record Sampling(
                 used.design().increments(),
                 used.design().analyses(),
                 picks,
-                null);
+                null,
+                plan.aim().twoComposites());
     }
 
     /** Five signs of the sheet's own id, short enough for a cold hand, and none that looks like another. */
@@ -85,7 +87,35 @@ public record Sampling(
 
     /** What stands on a bag: the sheet's code, the bag's number, a check letter. */
     public String bag(int number) {
-        return CheckLetter.add(code + "-" + number);
+        return bag(String.valueOf(number));
+    }
+
+    private String bag(String which) {
+        return CheckLetter.add(code + "-" + which);
+    }
+
+    /** Of every bag: one an analysis and one to spare, or those of the composites A and B. */
+    public List<String> bags() {
+        return twoComposites
+                ? List.of(bag("A"), bag("B"))
+                : IntStream.rangeClosed(1, analyses + 1).mapToObj(this::bag).toList();
+    }
+
+    /** Which composite a pick goes into: "A", "B", or nothing where there is but one. @param order in walking order, from 1 */
+    public String composite(int order) {
+        return !twoComposites ? "" : order % 2 == 1 ? "A" : "B";
+    }
+
+    /**
+     * What was really taken for a bag.
+     *
+     * @param composite "A" or "B"; empty for the whole sheet
+     */
+    public Optional<Taken> taken(String composite) {
+        var all = Optional.ofNullable(taken);
+        return twoComposites && !composite.isEmpty()
+                ? all.flatMap(t -> t.everyOther(composite.equals("A") ? 0 : 1))
+                : all;
     }
 
     /**
@@ -94,7 +124,12 @@ public record Sampling(
      * @param subject what it was taken from, as it is known now
      */
     public Optional<Precision> reached(Subject subject) {
-        if (taken == null || material == Material.STOCK_WATER) {
+        return taken == null ? Optional.empty() : reached(subject, taken, analyses);
+    }
+
+    /** As {@link #reached(Subject)}, for the bag of one composite. */
+    public Optional<Precision> reached(Subject subject, Taken taken, int analyses) {
+        if (material == Material.STOCK_WATER) {
             return Optional.empty();
         }
         var crop = subject.crop();
@@ -120,6 +155,7 @@ public record Sampling(
                 increments,
                 analyses,
                 picks,
-                came);
+                came,
+                twoComposites);
     }
 }

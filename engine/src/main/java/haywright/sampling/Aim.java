@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
  * @param halfWidth wanted, in the analyte's unit, or per cent of its value for minerals and nitrate
  * @param own this ranch's own spread; null takes the book's
  * @param costs null takes the usual ones
+ * @param twoComposites every other unit in walking order into a composite of its own, A and B
  */
 public record Aim(
         @Nullable Rule rule,
@@ -19,9 +20,10 @@ public record Aim(
         Purpose purpose,
         long seed,
         @Nullable Spread own,
-        @Nullable Costs costs) {
+        @Nullable Costs costs,
+        boolean twoComposites) {
     /** Half a point of protein, right 19 times in 20. */
-    public static final Aim USUAL = new Aim(null, "cp", 0.5, 95, Purpose.NUTRIENTS, 1, null, null);
+    public static final Aim USUAL = new Aim(null, "cp", 0.5, 95, Purpose.NUTRIENTS, 1, null, null, false);
 
     /**
      * What a sample of this is most likely for.
@@ -35,19 +37,23 @@ public record Aim(
         }
         var crop = subject.crop();
         return nitrateDanger && crop != null && Spread.analytes(crop).contains("no3n")
-                ? new Aim(null, "no3n", 20, 95, Purpose.NITRATE, 1, null, null)
+                ? new Aim(null, "no3n", 20, 95, Purpose.NITRATE, 1, null, null, false)
                 : USUAL;
     }
 
     public Aim with(Purpose other) {
-        return new Aim(rule, analyte, halfWidth, confidencePercent, other, seed, own, costs);
+        return new Aim(rule, analyte, halfWidth, confidencePercent, other, seed, own, costs, twoComposites);
+    }
+
+    public Aim inTwo() {
+        return new Aim(rule, analyte, halfWidth, confidencePercent, purpose, seed, own, costs, true);
     }
 
     public Aim withSeed(long other) {
-        return new Aim(rule, analyte, halfWidth, confidencePercent, purpose, other, own, costs);
+        return new Aim(rule, analyte, halfWidth, confidencePercent, purpose, other, own, costs, twoComposites);
     }
 
     public Aim withRule(Rule other) {
-        return new Aim(other, analyte, halfWidth, confidencePercent, purpose, seed, own, costs);
+        return new Aim(other, analyte, halfWidth, confidencePercent, purpose, seed, own, costs, twoComposites);
     }
 }

@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param used the choice the plan follows; its rule is printed
  * @param choices every rule's answer beside it; empty with {@code used} for water, which is one bottle a source
  * @param picks which bales; empty where bales are not counted
- * @param mass of the cores together; empty where nothing is cored, and then {@link #grams} holds the grabs
+ * @param mass of the cores of one composite; empty where nothing is cored, and then {@link #grams} holds the grabs
  * @param left what a published source offers and this plan does not, and why
  */
 public record SamplingPlan(
@@ -52,14 +52,15 @@ public record SamplingPlan(
                 aim.confidencePercent(),
                 aim.costs() != null ? aim.costs() : Costs.usual(material));
         var choices = size.sideBySide();
-        var chosen = aim.rule() == null ? choices.get(0) : size.of(aim.rule());
+        var asked = aim.rule() == null ? choices.get(0) : size.of(aim.rule());
+        var chosen = aim.twoComposites() ? inTwo(size, asked) : asked;
         var picks = material.isDrawn() && subject.units() > 0
                 ? Optional.of(Picks.of(layout(subject), chosen.design().units(), aim.seed()))
                 : Optional.<Picks>empty();
         var used = picks.map(p -> reached(size, chosen, p)).orElse(chosen);
         double need = aim.purpose().needGrams().orElse(material.take("need_g"));
         var mass = material.way() == Material.Way.CORED
-                ? Optional.of(composite(subject, used.design().cores(), need))
+                ? Optional.of(composite(subject, used.design().cores() / bags(aim), need))
                 : Optional.<CompositeMass>empty();
         return new SamplingPlan(
                 subject,
@@ -68,7 +69,8 @@ public record SamplingPlan(
                 choices,
                 picks,
                 mass,
-                mass.map(m -> m.kg() * 1000).orElseGet(() -> used.design().cores() * material.take("increment_g")),
+                mass.map(m -> m.kg() * 1000)
+                        .orElseGet(() -> used.design().cores() / bags(aim) * material.take("increment_g")),
                 need,
                 Outing.of(material, aim.purpose(), used.design()),
                 LotCheck.of(material, subject.facts()),
@@ -76,8 +78,38 @@ public record SamplingPlan(
                 cautions(material, aim.purpose()));
     }
 
+    private static int bags(Aim aim) {
+        return aim.twoComposites() ? 2 : 1;
+    }
+
+    /** Two composites drawn apart, each analysed as often as one would be. */
+    private static Choice inTwo(SampleSize size, Choice one) {
+        var design = one.design();
+        if (design.units() < 2) {
+            throw new Refused(
+                    "twoComposites",
+                    design.units() + " to take from",
+                    "two composites drawn apart take at least two bales or places",
+                    "Take one composite, or ask for more of them.");
+        }
+        var changed = new Design(design.units(), design.increments(), design.splits(), 2 * design.analyses());
+        var precision = new Precision(size.spread(), changed, size.lotUnits(), size.confidencePercent());
+        return new Choice(
+                one.rule(),
+                changed,
+                precision,
+                size.costs().of(changed),
+                precision.halfWidth() <= size.halfWidth(),
+                one.why() + " Taken as two composites, every other one into B.",
+                one.source());
+    }
+
     /** Whether the composite is enough, in words. */
     public String massInWords() {
+        return (aim.twoComposites() ? "In each of the two: " : "") + massOfOne();
+    }
+
+    private String massOfOne() {
         return mass.map(CompositeMass::words)
                 .orElseGet(() -> grams >= needGrams
                         ? "%.0f g in all; the laboratory needs %.0f g.%s"

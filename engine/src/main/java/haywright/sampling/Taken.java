@@ -7,6 +7,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 
 /**
  * What was really taken, as it came back from the field.
@@ -52,6 +53,22 @@ public record Taken(LocalDate on, String by, List<Integer> cores, String differe
     public Design design(int analyses) {
         int all = cores.stream().mapToInt(c -> c).sum();
         return Design.of(units(), Math.max(1, all / units()), analyses);
+    }
+
+    /**
+     * Of one of two composites: every other unit in the order of the sheet.
+     *
+     * @param first 0 for A, 1 for B
+     * @return empty where nothing went into it
+     */
+    public Optional<Taken> everyOther(int first) {
+        var own = new ArrayList<Integer>();
+        for (int i = first; i < cores.size(); i += 2) {
+            own.add(cores.get(i));
+        }
+        return own.stream().allMatch(c -> c == 0)
+                ? Optional.empty()
+                : Optional.of(new Taken(on, by, own, differed, photos));
     }
 
     /** What came back: which sheet, and what was taken. */

@@ -230,6 +230,10 @@ class PublishedRowsTest {
         c.put("V14", () -> {
             trialSays(Material.UPRIGHT_SILO, "duplicate independent samples");
             trialSays(Material.BUNKER_OR_PILE, "duplicate independent samples");
+            var two = SamplingPlan.of(Subject.of(Material.BUNKER_OR_PILE, 0), Aim.USUAL.inTwo());
+            assertThat(two.used().design().analyses()).isEqualTo(2);
+            assertThat(two.used().halfWidth())
+                    .isLessThan(SamplingPlan.of(two.subject(), Aim.USUAL).used().halfWidth());
         });
         c.put("V19", () -> trialSays(Material.STANDING_FORAGE, "at least 6 (mass) and 8 (mass and height)"));
         c.put("V20", () -> trialSays(Material.SILAGE_BAG, "3 times as dense at bottom centre"));

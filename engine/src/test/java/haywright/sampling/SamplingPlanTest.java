@@ -40,7 +40,7 @@ class SamplingPlanTest {
         var plan = plan(
                 Material.LARGE_ROUND_BALE,
                 100,
-                new Aim(Rule.TEN_PERCENT, "cp", 0.5, 95, Purpose.NUTRIENTS, 7, null, null));
+                new Aim(Rule.TEN_PERCENT, "cp", 0.5, 95, Purpose.NUTRIENTS, 7, null, null, false));
         assertThat(plan.used().design()).isEqualTo(Design.of(10, 2, 1));
         assertThat(plan.picks().orElseThrow().inWalkingOrder()).hasSize(10);
     }
@@ -102,8 +102,8 @@ class SamplingPlanTest {
     void thePurposeChangesThePlan() {
         assertThat(Purpose.NITRATE.askFor()).contains("never NIR");
         assertThat(Purpose.PRUSSIC_ACID.keep()).contains("never dried");
-        var nitrate =
-                plan(Material.LARGE_ROUND_BALE, 80, new Aim(null, "no3n", 20, 95, Purpose.NITRATE, 1, null, null));
+        var nitrate = plan(
+                Material.LARGE_ROUND_BALE, 80, new Aim(null, "no3n", 20, 95, Purpose.NITRATE, 1, null, null, false));
         assertThat(nitrate.cautions().toString()).contains("veterinarian");
         assertThat(nitrate.used().precision().spread().ofValue()).isTrue();
         var moulds = plan(Material.LARGE_ROUND_BALE, 80, Aim.USUAL.with(Purpose.MOULDS));

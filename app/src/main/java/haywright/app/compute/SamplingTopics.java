@@ -168,7 +168,8 @@ final class SamplingTopics {
                     purpose == null ? usual : purpose,
                     or(seed, 1),
                     own,
-                    null);
+                    null,
+                    false);
         }
     }
 

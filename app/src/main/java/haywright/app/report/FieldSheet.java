@@ -28,8 +28,13 @@ public record FieldSheet(
         Ranch ranch, Sampling sampling, @Nullable Lot lot) {
     private static final double POINTS = 10.5;
 
-    /** One to take from. @param where in words, for somebody who does not know the stack */
-    public record Row(int order, String where, int cores) {}
+    /**
+     * One to take from.
+     *
+     * @param where in words, for somebody who does not know the stack
+     * @param bag which composite it goes into, "A" or "B"; empty where there is but one
+     */
+    public record Row(int order, String where, int cores, String bag) {}
 
     /** One label. @param bag with its check letter */
     public record Label(String bag, String lot, String says) {}
@@ -54,7 +59,8 @@ public record FieldSheet(
             rows.add(new Row(
                     i + 1,
                     place == null ? sampling.material().unit() + " " + number : place.words(),
-                    sampling.increments()));
+                    sampling.increments(),
+                    sampling.composite(i + 1)));
         }
         return rows;
     }
@@ -132,19 +138,24 @@ public record FieldSheet(
                                 sampling.purpose(),
                                 sampling.seed(),
                                 null,
-                                null)));
+                                null,
+                                sampling.twoComposites())));
     }
 
-    /** One bag an analysis, and one to spare. */
+    /** Why there are two bags, for somebody with cold hands. */
+    public String twoBags() {
+        return sampling.twoComposites()
+                ? "Two bags: odd numbers into A, even ones into B. Never mix the two and never split one."
+                : "";
+    }
+
     public List<Label> labels() {
-        var labels = new ArrayList<Label>();
-        for (int bag = 1; bag <= sampling.analyses() + 1; bag++) {
-            labels.add(new Label(
-                    sampling.bag(bag),
-                    lotName(),
-                    ranch.name() + " · " + sampling.purpose().words()));
-        }
-        return labels;
+        return sampling.bags().stream()
+                .map(bag -> new Label(
+                        bag,
+                        lotName(),
+                        ranch.name() + " · " + sampling.purpose().words()))
+                .toList();
     }
 
     public String made() {

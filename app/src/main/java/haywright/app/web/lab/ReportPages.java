@@ -13,6 +13,7 @@ import haywright.ranch.Yard;
 import io.javalin.http.NotFoundResponse;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
@@ -104,7 +105,9 @@ public final class ReportPages {
 
     private static void add(Page page) {
         var lot = lot(page);
-        page.show(FORM, view(page, page.form(path(lot, null), ReportForm::fresh), lot, null));
+        var bag = Objects.requireNonNullElse(page.http().queryParam("bag"), "");
+        var form = page.form(path(lot, null), () -> TakenBy.known(page.ranch(), lot, bag));
+        page.show(FORM, view(page, form, lot, null));
     }
 
     private static void change(Page page) {
@@ -122,6 +125,7 @@ public final class ReportPages {
     private static void save(Page page, Lot lot, @Nullable LabReport before) {
         var form = page.posted(path(lot, before));
         var id = before == null ? UUID.randomUUID() : before.id();
+        TakenBy.ask(form, page.ranch(), lot, before);
         var report = ReportForm.read(form, lot, id, before, page.today());
         if (report.isEmpty()) {
             page.reject(form, FORM, view(page, form, lot, before));

@@ -57,6 +57,11 @@ public final class PlanForm {
     public static final Ask DEPTH = Ask.amount("depth", "How deep it goes in", Unit.INCH, "12 to 24 is usual.");
     public static final Ask BALE_DEPTH =
             Ask.amount("baleDepth", "How deep a bale is there", Unit.INCH, "Where the probe goes in, to its far side.");
+    public static final Ask TWO = Ask.choice(
+            "twoComposites",
+            "Take it as two composites, A and B",
+            "Every other one into B, each analysed: then the two reports say how far apart the lot itself lies, from one"
+                    + " difference, so widely. To split one composite says nothing of the stack.");
     public static final Ask CUTTINGS = LotForm.CUTTINGS;
     public static final Ask FIELDS = LotForm.FIELDS;
     public static final Ask SPECIES = LotForm.SPECIES;
@@ -77,6 +82,7 @@ public final class PlanForm {
             PER_UNIT,
             PER_CORE,
             PER_ANALYSIS,
+            TWO,
             BORE,
             DEPTH,
             BALE_DEPTH,
@@ -169,7 +175,8 @@ public final class PlanForm {
                         seed,
                         own.map(results -> Spread.ofOwnCores(results, Spread.ofBook(whole.cropOrUsual(), analyte)))
                                 .orElse(null),
-                        new Costs(perUnit, perCore, perAnalysis, Source.judgement("the costs typed here")))));
+                        new Costs(perUnit, perCore, perAnalysis, Source.judgement("the costs typed here")),
+                        form.isTicked(TWO))));
     }
 
     private static Optional<LotFacts> facts(Form form, double tons) {

@@ -70,6 +70,9 @@ public record PlanView(
                 : "%d %ss each".formatted(design.increments(), increment());
         var units = design.units() == 1 ? material().unit() : material().units();
         var say = "Take %d %s, %s.".formatted(design.units(), units, each);
+        if (plan.aim().twoComposites()) {
+            return say + " Odd ones into bag A, even ones into bag B.";
+        }
         return design.analyses() == 1 ? say : say + " Have %d analyses made of it.".formatted(design.analyses());
     }
 

@@ -8,9 +8,13 @@ import haywright.app.web.Form;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.words.Show;
+import haywright.forage.Analyte;
+import haywright.forage.LabReport;
 import haywright.quantity.Unit;
+import haywright.ranch.LotTests;
 import haywright.ranch.Sampling;
 import haywright.sampling.Taken;
+import haywright.sampling.TwoComposites;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
 import io.javalin.http.NotFoundResponse;
@@ -35,12 +39,28 @@ public final class SheetPages {
     public static final Ask PHOTOS = Ask.text("photos", "Names of photos", "With commas between them.");
 
     private static final String SHEET = "haywright/app/web/sampling/sheet.jte";
+    /** Nine times in ten. */
+    private static final double CONFIDENCE = 90;
+
     private static final String LIST = "haywright/app/web/sampling/take.jte";
 
     private SheetPages() {}
 
-    /** @param really what was taken really does for the answer, in words; empty until it is back */
-    public record View(FieldSheet sheet, Form form, String really) {}
+    /**
+     * @param really what was taken really does for the answer, in words; empty until it is back
+     * @param bags each with what became of it
+     * @param apart what two composites say by themselves; empty until both reports are here
+     */
+    public record View(FieldSheet sheet, Form form, String really, List<Bag> bags, List<Apart> apart) {}
+
+    /**
+     * @param report the report on it; empty where none is here
+     * @param says its laboratory and day
+     */
+    public record Bag(String code, Optional<LabReport> report, String says) {}
+
+    /** @param name of what was measured in both */
+    public record Apart(String name, TwoComposites two, String says) {}
 
     static void routes(Routes on) {
         on.get("take/sheets/{sheet}", SheetPages::show);
@@ -68,12 +88,42 @@ public final class SheetPages {
 
     private static void show(Page page) {
         var sheet = sheet(page);
-        page.show(SHEET, view(sheet, page.form(key(sheet.sampling()), () -> known(page, sheet))));
+        page.show(SHEET, view(page, sheet, page.form(key(sheet.sampling()), () -> known(page, sheet))));
     }
 
-    private static View view(FieldSheet sheet, Form form) {
-        var taken = sheet.sampling().taken();
-        return new View(sheet, form, taken == null ? "" : really(sheet, taken));
+    private static View view(Page page, FieldSheet sheet, Form form) {
+        var sampling = sheet.sampling();
+        var taken = sampling.taken();
+        var apart = LotTests.apart(page.ranch(), sampling, CONFIDENCE).entrySet().stream()
+                .map(e -> apart(e.getKey(), e.getValue()))
+                .toList();
+        return new View(sheet, form, taken == null ? "" : really(sheet, taken), bags(page, sampling), apart);
+    }
+
+    private static List<Bag> bags(Page page, Sampling sampling) {
+        var bags = new ArrayList<Bag>();
+        for (var code : sampling.bags()) {
+            var composite = !sampling.twoComposites() ? "" : bags.isEmpty() ? "A" : "B";
+            var report = LotTests.reportOn(page.ranch(), sampling, composite);
+            var day = report.map(LabReport::reported).orElse(null);
+            var laboratory =
+                    report.map(LabReport::laboratory).filter(l -> !l.isBlank()).orElse("laboratory not said");
+            bags.add(new Bag(code, report, day == null ? laboratory : laboratory + ", " + Show.date(day)));
+        }
+        return bags;
+    }
+
+    private static Apart apart(Analyte analyte, TwoComposites two) {
+        var unit = analyte.unit();
+        return new Apart(
+                PlanView.name(analyte.id()),
+                two,
+                "%s and %s: %s, give or take %s"
+                        .formatted(
+                                Show.significant(two.a(), 4),
+                                Show.significant(two.b(), 4),
+                                Show.withUnit(Show.significant(two.mean(), 4), unit),
+                                Show.withUnit(Show.significant(two.halfWidth(), 2), unit)));
     }
 
     private static String really(FieldSheet sheet, Taken taken) {
@@ -128,7 +178,7 @@ public final class SheetPages {
         var photos = SheetFile.photos(form.text(PHOTOS));
         var taken = form.build(() -> new Taken(on, by, cores, differed, photos));
         if (taken.isEmpty()) {
-            page.reject(form, SHEET, view(sheet, form));
+            page.reject(form, SHEET, view(page, sheet, form));
             return;
         }
         keep(page, form, sampling, taken.get());
