@@ -8,7 +8,11 @@ import haywright.workings.Line;
 import haywright.workings.Refused;
 import haywright.workings.Source;
 import haywright.workings.Worked;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What a replacement heifer should weigh on the way to her grown weight.
@@ -60,6 +64,34 @@ public record HeiferTarget(double matureWeight, RequirementSystem system) implem
                     "Are the dates the other way round?");
         }
         return (to - from) / days;
+    }
+
+    /**
+     * What bred heifers weigh when they begin to calve, and should.
+     *
+     * @param weight kg, at the gain that is wanted now, on the scale of the group's weights and without the calf
+     * @param target kg on the same scale
+     * @param gain kg a day that would bring them there; negative where they are there already
+     */
+    public record AtCalving(LocalDate on, double weight, double target, double gain) {}
+
+    /** Empty where none of the group is to calve after it was weighed. */
+    public static Optional<AtCalving> of(Group heifers, RequirementSystem system) {
+        return heifers.calving().stream()
+                .map(Group.CalvingWeek::begins)
+                .min(Comparator.naturalOrder())
+                .filter(first -> first.isAfter(heifers.weighedOn()))
+                .map(first -> {
+                    double target = new HeiferTarget(heifers.matureWeight().base(), system).firstCalving();
+                    return new AtCalving(
+                            first,
+                            GroupRequirement.weight(heifers, first),
+                            target,
+                            gainNeeded(
+                                    heifers.weight().base(),
+                                    target,
+                                    ChronoUnit.DAYS.between(heifers.weighedOn(), first)));
+                });
     }
 
     private double share() {

@@ -3,9 +3,9 @@ package haywright.cattle;
 import java.util.Locale;
 
 /**
- * Which edition of the published requirement equations is meant, where the two differ: the intake of growing cattle and
- * the weight of a heifer at first calving. Maintenance, pregnancy, milk, reserves and the intake of cows are the same in
- * both, as far as recalled.
+ * Which edition of the published requirement equations is meant, where the two differ: the intake of growing cattle, the
+ * weight of a heifer at first calving, microbial protein, cobalt, and how much of some minerals is too much. Maintenance,
+ * pregnancy, milk, reserves and the intake of cows are the same in both, as far as recalled.
  */
 public enum RequirementSystem {
     /** National Research Council, Nutrient Requirements of Beef Cattle, 7th edition, 1996, updated 2000. */

@@ -9,6 +9,7 @@ import haywright.cattle.ForageCapacity;
 import haywright.cattle.IntakeTemperature;
 import haywright.cattle.Lactation;
 import haywright.cattle.LiveWeight;
+import haywright.cattle.Mud;
 import haywright.cattle.Need;
 import haywright.cattle.Nutrient;
 import haywright.cattle.Pregnancy;
@@ -241,7 +242,10 @@ final class CattleTopics {
             OptionalDouble tdn,
 
             @Key(value = Unit.CELSIUS, words = "Mean of the days; 15 to 25, which changes nothing, when not said.")
-            OptionalDouble temperature) {
+            OptionalDouble temperature,
+
+            @Key(words = "In the lot: hoof_deep is 4 to 8 in, knee_deep 12 to 24 in; none when not said.") @Nullable
+            Mud mud) {
         IntakeIn {
             if (nem.isPresent() == tdn.isPresent()) {
                 throw new Refused(
@@ -278,6 +282,9 @@ final class CattleTopics {
             var cold = new IntakeTemperature(in.temperature.getAsDouble());
             workings.add(cold);
             factor = cold.factor();
+        }
+        if (in.mud != null) {
+            factor *= in.mud.factor();
         }
         var eaten = ExpectedIntake.of(need, nem, factor);
         workings.add(eaten);

@@ -51,12 +51,18 @@ public final class GroupForm {
     public static final Ask CROSS = Ask.choice("cross", "Crossed with", "A first cross counts as the mean of the two.");
     public static final Ask WEANING = Ask.date(
             "weaning", "Calves leave them on", "Weaning of the calves above. Empty: milk is counted for 30 weeks.");
+    /** Of calves themselves. */
+    public static final Ask WEANED = Ask.date(
+            WEANING.name(),
+            "Weaned, or new here, on",
+            "In the four weeks from then they eat less and need closer watching.");
+
     public static final Ask BIRTH = Ask.amount("calfBirthWeight", "Birth weight of their calves", Unit.POUND, "");
     public static final Ask MILK = Ask.amount(
             "peakMilk",
             "Milk at the peak",
             Unit.POUND_A_DAY,
-            "Empty: the breed’s; first-calf heifers give 0.74 of a grown cow’s.");
+            "Of these animals, not of a grown cow. Empty: the breed’s, 0.74 of it with a first calf, 0.88 with a second.");
     public static final Ask GAIN = Ask.amount("gain", "Gain wanted", Unit.POUND_A_DAY, "0 if they are to hold.");
     public static final Ask TURNOUT = Ask.date("turnout", "Goes to grass on", "Empty: with the rest of the ranch.");
 
@@ -86,6 +92,11 @@ public final class GroupForm {
 
     public static boolean calves(AnimalClass animals) {
         return animals != AnimalClass.BULL && animals != AnimalClass.GROWING;
+    }
+
+    /** May have been weaned lately. */
+    public static boolean isYoung(AnimalClass animals) {
+        return animals == AnimalClass.GROWING;
     }
 
     /** Grown cows are fed to hold. */

@@ -78,8 +78,13 @@ public final class NeedFigures {
         return figures;
     }
 
+    static String title(Nutrient nutrient) {
+        var words = nutrient.words();
+        return words.substring(0, 1).toUpperCase(Locale.US) + words.substring(1);
+    }
+
     /** With what is too much, where it is known. */
-    private static String share(DietaryNeed asked) {
+    static String share(DietaryNeed asked) {
         var unit = asked.unit();
         var needed = Show.withUnit(Show.significant(asked.share(), 3), unit);
         return asked.tolerated().isEmpty()

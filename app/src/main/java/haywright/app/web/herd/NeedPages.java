@@ -10,8 +10,11 @@ import haywright.cattle.AnimalClass;
 import haywright.cattle.Group;
 import haywright.cattle.GroupRequirement;
 import haywright.cattle.HeiferTarget;
+import haywright.cattle.MicrobialProtein;
+import haywright.cattle.Nutrient;
 import haywright.cattle.RequirementSystem;
 import haywright.cattle.RuleOfThumb;
+import haywright.cattle.Watch;
 import haywright.diet.PoorestDiet;
 import haywright.quantity.Unit;
 import haywright.ranch.Settings;
@@ -22,6 +25,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** What one head of a group needs on a day of the reader's choice, opened wide. */
@@ -42,11 +46,13 @@ public final class NeedPages {
             Group group, Form form, String day, @Nullable Shown need) {}
 
     /**
+     * @param watch what to watch at this stage
      * @param dietary minerals and vitamins, as a share of all they eat
      * @param editions where the two editions of the equations part; empty where they do not
      */
     public record Shown(
             List<Row> rows,
+            List<StageNotes.Note> watch,
             List<NeedFigures.Figure> dietary,
             List<NeedFigures.Alike> alike,
             List<Editions> editions,
@@ -97,10 +103,19 @@ public final class NeedPages {
                     "Crude protein that this takes, of dry matter",
                     Show.percent(diet.crudeProteinPercent()),
                     rule(RuleOfThumb.protein(need))));
+            rows.add(new Row(
+                    "Of that protein, degradable in the rumen at least",
+                    NeedFigures.protein(rumen(need.system(), diet).grams() / 1000),
+                    ""));
         });
+        var weeks = Watch.firstWeeks(group, day);
+        if (weeks != null && weeks.eatsLittle()) {
+            rows.add(new Row("Eats in these first weeks", "about " + Show.pounds(weeks.kilograms()), ""));
+        }
         rows.add(new Row("Water, what the feed brings included", NeedFigures.gallons(need.water()), ""));
         return new Shown(
                 rows,
+                StageNotes.of(settings, group, day),
                 NeedFigures.dietary(need),
                 NeedFigures.opened(group, need),
                 editions(settings, group, day),
@@ -119,20 +134,40 @@ public final class NeedPages {
                 .orElse("");
     }
 
+    private static MicrobialProtein rumen(RequirementSystem system, PoorestDiet diet) {
+        return new MicrobialProtein(system, diet.kilograms(), diet.tdn());
+    }
+
     /** Only where the two give different numbers. */
     private static List<Editions> editions(Settings settings, Group group, LocalDate day) {
+        var rows = new ArrayList<Editions>();
         if (group.animals() == AnimalClass.GROWING) {
-            return List.of(
-                    new Editions("Expected to eat, dry matter", by(settings, group, day, NeedFigures::eats)),
-                    new Editions("TDN that this takes", by(settings, group, day, diet -> Show.percent(diet.tdn()))));
+            rows.add(new Editions("Expected to eat, dry matter", by(settings, group, day, NeedFigures::eats)));
+            rows.add(new Editions("TDN that this takes", by(settings, group, day, diet -> Show.percent(diet.tdn()))));
         }
-        return group.animals() == AnimalClass.BRED_HEIFER
-                ? List.of(new Editions(
-                        "Weight to reach by first calving",
-                        List.of(
-                                target(group, RequirementSystem.NRC_1996),
-                                target(group, RequirementSystem.NASEM_2016))))
-                : List.of();
+        if (group.animals() == AnimalClass.BRED_HEIFER) {
+            rows.add(new Editions(
+                    "Weight to reach by first calving",
+                    List.of(target(group, RequirementSystem.NRC_1996), target(group, RequirementSystem.NASEM_2016))));
+        }
+        rows.add(new Editions(
+                "Degradable protein for the rumen",
+                by(
+                        settings,
+                        group,
+                        day,
+                        diet -> NeedFigures.protein(
+                                rumen(diet.need().system(), diet).grams() / 1000))));
+        for (var nutrient : Nutrient.values()) {
+            var by = Stream.of(RequirementSystem.values())
+                    .map(system ->
+                            NeedFigures.share(settings.need(group, day, system).dietary(nutrient)))
+                    .toList();
+            if (!by.get(0).equals(by.get(1))) {
+                rows.add(new Editions(NeedFigures.title(nutrient), by));
+            }
+        }
+        return rows;
     }
 
     private static List<String> by(Settings settings, Group group, LocalDate day, Function<PoorestDiet, String> says) {
