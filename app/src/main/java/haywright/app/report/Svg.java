@@ -35,6 +35,11 @@ final class Svg {
                 .formatted(at(x1), at(y1), at(x2), at(y2), INK);
     }
 
+    static String thick(double x1, double y1, double x2, double y2) {
+        return "<line x1=\"%s\" y1=\"%s\" x2=\"%s\" y2=\"%s\" stroke=\"%s\" stroke-width=\"2.6\" stroke-linecap=\"round\"/>"
+                .formatted(at(x1), at(y1), at(x2), at(y2), INK);
+    }
+
     /** @param points "x,y x,y …" */
     static String area(String points, String fill) {
         return "<polygon points=\"%s\" fill=\"%s\" stroke=\"%s\" stroke-width=\"1.2\" stroke-linejoin=\"round\"/>"

@@ -1,16 +1,24 @@
 package haywright.app.web.herd;
 
+import haywright.app.report.HerdPicture;
 import haywright.app.report.NeedPicture;
 import haywright.app.report.NeedPicture.Band;
+import haywright.app.web.Ask;
 import haywright.app.web.Page;
 import haywright.app.words.Show;
 import haywright.cattle.Group;
 import haywright.cattle.GroupRequirement;
+import haywright.cattle.KeyDate;
 import haywright.cattle.Need;
 import haywright.diet.PoorestDiet;
 import haywright.quantity.Unit;
+import haywright.ranch.HayMeasure;
+import haywright.ranch.WeeksOfNeed;
+import haywright.ranch.Yard;
+import haywright.weather.StationWinters;
 import haywright.workings.Refused;
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -18,19 +26,29 @@ import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What one head needs in the weeks from today to grass, as pictures and as a table. Each week is told by its first day.
+ * What one head needs in the weeks from today to grass, as one picture, its parts, and a table. Each week is the mean of
+ * its days and told by its first.
  *
  * @param until where the pictures end, in words
  * @param says what a rancher should take from it, in a sentence
+ * @param winters whose winters the band of the picture is; empty where there is none
+ * @param hay that energy is measured by
+ * @param hays that it could be measured by
  * @param snap null where no weather is said
  */
 public record WeeksAhead(
         String until,
         String says,
-        List<NeedPicture> pictures,
+        HerdPicture picture,
+        String winters,
+        HayMeasure hay,
+        List<HayMeasure> hays,
+        List<NeedPicture> parts,
         List<Row> rows,
         boolean gains,
         @Nullable ColdSnap snap) {
+    public static final Ask HAY = Ask.choice("hay", "In pounds of", "");
+
     /** Where no day of turnout is planned. */
     private static final int WITHOUT_PLAN = 26;
 
@@ -51,20 +69,85 @@ public record WeeksAhead(
     static @Nullable WeeksAhead of(Page page, Group group) {
         var today = page.today();
         var settings = page.ranch().settings();
-        var planned = Optional.ofNullable(group.turnout())
-                .or(() -> Optional.ofNullable(settings.turnout()))
-                .filter(day -> day.isAfter(today.plusWeeks(1)));
+        var turnout = group.turnout() == null ? settings.turnout() : group.turnout();
+        var planned = Optional.ofNullable(turnout).filter(day -> day.isAfter(today.plusWeeks(1)));
         var end = planned.orElse(today.plusWeeks(WITHOUT_PLAN));
-        var dates = new ArrayList<LocalDate>();
-        var needs = new ArrayList<GroupRequirement>();
+        int weeks = (int) Math.min(MOST, ChronoUnit.WEEKS.between(today, end) + 1);
+        WeeksOfNeed ahead;
         try {
-            for (var date = today; !date.isAfter(end) && dates.size() < MOST; date = date.plusWeeks(1)) {
-                dates.add(date);
-                needs.add(settings.need(group, date));
-            }
+            ahead = WeeksOfNeed.of(page.ranch(), group, today, weeks);
         } catch (Refused refused) {
             return null;
         }
+        var dates = ahead.begins();
+        var needs = ahead.usual();
+        var hays = HayMeasure.of(new Yard(page.ranch(), today));
+        var hay = hays.stream()
+                .filter(one -> one.id().equals(page.http().queryParam(HAY.name())))
+                .findFirst()
+                .orElse(hays.get(0));
+        var diets = needs.stream().map(PoorestDiet::of).toList();
+        var rows = new ArrayList<Row>();
+        for (int week = 0; week < dates.size(); week++) {
+            rows.add(row(dates.get(week), needs.get(week), diets.get(week).orElse(null)));
+        }
+        var kept = page.ranch().winters();
+        return new WeeksAhead(
+                planned.isPresent() ? "to grass on " + Show.date(end) : "for 26 weeks, since no day of turnout is set",
+                says(
+                        dates,
+                        diets.get(0).orElse(null),
+                        diets.stream().map(diet -> diet.orElse(null)).toList()),
+                picture(ahead, hay, KeyDate.of(group, turnout)),
+                kept == null ? "" : winters(kept),
+                hay,
+                hays,
+                parts(dates, needs),
+                rows,
+                needs.stream().anyMatch(need -> need.neg() > 0),
+                ColdSnap.of(settings, group, today, hay));
+    }
+
+    /** Whose winters the band is. */
+    private static String winters(StationWinters kept) {
+        return kept.winters().size() < 10
+                ? "The record has too few whole winters to say what a hard one takes."
+                : "The hatched band is what 16 of 20 winters take, week by week, by %s winters %s; 2 take more, 2 less. The thick line is the usual cold."
+                        .formatted(
+                                Show.number(kept.winters().size(), 0),
+                                kept.drawn()
+                                        ? "drawn like those of " + kept.station()
+                                        : "at %s, to %d"
+                                                .formatted(
+                                                        kept.station(),
+                                                        kept.winters()
+                                                                .get(kept.winters()
+                                                                                .size()
+                                                                        - 1)
+                                                                .year()));
+    }
+
+    private static HerdPicture picture(WeeksOfNeed ahead, HayMeasure hay, List<KeyDate> dates) {
+        var weeks = new ArrayList<HerdPicture.Week>();
+        for (int i = 0; i < ahead.begins().size(); i++) {
+            var need = ahead.usual().get(i);
+            double gain = need.neg() > 0 ? hay.forGain(need.neg()) : 0;
+            weeks.add(new HerdPicture.Week(
+                    ahead.begins().get(i),
+                    Unit.POUND.fromBase(hay.of(ahead.mild().get(i))),
+                    Unit.POUND.fromBase(hay.of(need)),
+                    ahead.mild(i).map(nem -> Unit.POUND.fromBase(hay.forMaintenance(nem) + gain)),
+                    ahead.hard(i).map(nem -> Unit.POUND.fromBase(hay.forMaintenance(nem) + gain))));
+        }
+        return new HerdPicture(
+                "lb of " + hay.name(),
+                weeks,
+                dates.stream()
+                        .map(date -> new HerdPicture.Mark(date.on(), date.what().words()))
+                        .toList());
+    }
+
+    private static List<NeedPicture> parts(List<LocalDate> dates, List<GroupRequirement> needs) {
         var pictures = new ArrayList<NeedPicture>();
         pictures.add(new NeedPicture(
                 "nem",
@@ -87,21 +170,7 @@ public record WeeksAhead(
                 dates,
                 List.of(new Band("", values(needs, need -> Unit.POUND.fromBase(need.crudeProtein()))))));
         pictures.removeIf(picture -> picture.bands().isEmpty());
-        var diets = needs.stream().map(PoorestDiet::of).toList();
-        var rows = new ArrayList<Row>();
-        for (int week = 0; week < dates.size(); week++) {
-            rows.add(row(dates.get(week), needs.get(week), diets.get(week).orElse(null)));
-        }
-        return new WeeksAhead(
-                planned.isPresent() ? "to grass on " + Show.date(end) : "for 26 weeks, since no day of turnout is set",
-                says(
-                        dates,
-                        diets.get(0).orElse(null),
-                        diets.stream().map(diet -> diet.orElse(null)).toList()),
-                pictures,
-                rows,
-                needs.stream().anyMatch(need -> need.neg() > 0),
-                ColdSnap.of(settings, group, today));
+        return pictures;
     }
 
     private static List<Double> values(List<GroupRequirement> needs, ToDoubleFunction<Need> of) {

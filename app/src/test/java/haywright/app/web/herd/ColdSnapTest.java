@@ -1,0 +1,141 @@
+package haywright.app.web.herd;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import haywright.app.document.TinLantern;
+import haywright.cattle.Coat;
+import haywright.cattle.ColdSystem;
+import haywright.cattle.Group;
+import haywright.cattle.Hide;
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
+import haywright.ranch.ColdDay;
+import haywright.ranch.HayMeasure;
+import haywright.ranch.OwnRule;
+import haywright.ranch.RanchWeather;
+import haywright.ranch.Settings;
+import haywright.ranch.Yard;
+import java.time.LocalDate;
+import java.util.Collections;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+/**
+ * The demo's cows where every month has 68 °F: nothing is learned from the month before, so that the published rule (1 % of
+ * maintenance a °F below 32 in a dry winter coat, 2 % below 55 in a wet one) stands alone.
+ */
+class ColdSnapTest {
+    private static final LocalDate DAY = LocalDate.of(2027, 1, 20);
+    private static final Group COWS =
+            TinLantern.ranch().groups().values().iterator().next();
+    private static final HayMeasure HAY = new HayMeasure("", "the hay", 1.2, 0.6, 1 / (0.9 * 0.85));
+
+    private static Settings settings(double mph, boolean windbreak, ColdSystem system) {
+        var weather = new RanchWeather(
+                "invented",
+                Collections.nCopies(12, Quantity.of(68, Unit.FAHRENHEIT)),
+                Quantity.of(mph, Unit.MILE_AN_HOUR),
+                Coat.WINTER,
+                windbreak,
+                system,
+                null,
+                List.of());
+        return TinLantern.ranch().settings().with(weather);
+    }
+
+    private static final Settings CALM = settings(0, false, ColdSystem.RULE_OF_THUMB);
+
+    @Test
+    void theRuleOfThumbThatComesOutIsTheOneThatWentIn() {
+        var rule = OwnRule.of(CALM, COWS, DAY).orElseThrow();
+        assertThat(Unit.FAHRENHEIT.fromBase(rule.begins())).isCloseTo(32, within(1e-6));
+        double maintenance = CALM.need(COWS, DAY).nemMaintenance();
+        assertThat(rule.perDegree() / 1.8).isCloseTo(0.01 * maintenance, within(1e-9));
+        // by hand: 10 °F are a tenth of maintenance, over 1.2 Mcal/kg, 90 % dry and 15 % lost
+        double pounds = 0.1 * maintenance / 1.2 / 0.9 / 0.85 / 0.45359237;
+        var snap = ColdSnap.of(CALM, COWS, DAY, HAY);
+        assertThat(snap).isNotNull();
+        assertThat(snap.rule())
+                .isEqualTo("Each 10 °F below 32 °F adds about %.1f lb of the hay, put out, a head and day."
+                        .formatted(pounds));
+    }
+
+    @Test
+    void theTableSaysWhatToAddDryAndWet() {
+        double maintenance = CALM.need(COWS, DAY).nemMaintenance();
+        var zero = ColdDay.of(CALM, COWS, DAY, Unit.FAHRENHEIT.toBase(0), Hide.DRY);
+        assertThat(zero.costs()).isCloseTo(0.32 * maintenance, within(1e-9));
+        assertThat(zero.more()).isEqualTo(zero.costs());
+        var wet = ColdDay.of(CALM, COWS, DAY, Unit.FAHRENHEIT.toBase(49), Hide.WET);
+        assertThat(wet.percent()).isCloseTo(12, within(1e-6));
+        var snap = ColdSnap.of(CALM, COWS, DAY, HAY);
+        assertThat(snap).isNotNull();
+        assertThat(snap.rows())
+                .extracting(ColdSnap.Row::temperature)
+                .startsWith("50 °F")
+                .endsWith("−30 °F");
+        assertThat(snap.rows().get(0).dry()).isEqualTo("nothing");
+        assertThat(snap.rows().get(0).wet()).endsWith(" lb");
+        assertThat(snap.rows().get(8).dry()).as("62 % of maintenance").isEqualTo("more than they can eat");
+        assertThat(snap.rows().get(5).dry())
+                .isEqualTo("%.0f lb".formatted(0.32 * maintenance / 1.2 / 0.9 / 0.85 / 0.45359237));
+    }
+
+    /** Published: a windbreak halves the increment; or three tenths of the wind, in the heat balance. Never both. */
+    @Test
+    void aWindbreakCountsOnce() {
+        double open = OwnRule.of(settings(10, false, ColdSystem.RULE_OF_THUMB), COWS, DAY)
+                .orElseThrow()
+                .perDegree();
+        double broken = OwnRule.of(settings(10, true, ColdSystem.RULE_OF_THUMB), COWS, DAY)
+                .orElseThrow()
+                .perDegree();
+        assertThat(broken).isCloseTo(open / 2, within(1e-9));
+        var behind = OwnRule.of(settings(10, true, ColdSystem.HEAT_BALANCE), COWS, DAY)
+                .orElseThrow();
+        var less = OwnRule.of(settings(3, false, ColdSystem.HEAT_BALANCE), COWS, DAY)
+                .orElseThrow();
+        assertThat(behind.begins()).isCloseTo(less.begins(), within(1e-6));
+        assertThat(behind.perDegree()).isCloseTo(less.perDegree(), within(1e-6));
+    }
+
+    @ParameterizedTest
+    @EnumSource(ColdSystem.class)
+    void colderWetterAndWindierNeverNeedLess(ColdSystem system) {
+        double before = 0;
+        for (int celsius = 20; celsius >= -45; celsius -= 5) {
+            var calm = ColdDay.of(settings(2, false, system), COWS, DAY, celsius, Hide.DRY);
+            assertThat(calm.costs()).isGreaterThanOrEqualTo(before);
+            before = calm.costs();
+            assertThat(ColdDay.of(settings(20, false, system), COWS, DAY, celsius, Hide.DRY)
+                            .costs())
+                    .isGreaterThanOrEqualTo(before);
+            double dry = 0;
+            for (var hide : Hide.values()) {
+                double costs = ColdDay.of(settings(2, false, system), COWS, DAY, celsius, hide)
+                        .costs();
+                assertThat(costs).isGreaterThanOrEqualTo(dry);
+                dry = costs;
+            }
+        }
+    }
+
+    @Test
+    void withoutWeatherThereIsNoTable() {
+        var mild = TinLantern.ranch().settings();
+        assertThat(ColdSnap.of(mild, COWS, DAY, HAY)).isNull();
+        assertThat(OwnRule.of(mild, COWS, DAY)).isEmpty();
+    }
+
+    @Test
+    void aHayIsMeasuredAsItGoesOut() {
+        var hays = HayMeasure.of(new Yard(TinLantern.ranch(), DAY));
+        assertThat(hays).hasSizeGreaterThan(1);
+        var hay = hays.get(0);
+        var need = CALM.need(COWS, DAY);
+        assertThat(hay.of(need)).isCloseTo(need.nem() / hay.nem() * hay.putOut(), within(1e-9));
+    }
+}

@@ -1,0 +1,150 @@
+package haywright.app.web.herd;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import haywright.app.document.TinLantern;
+import haywright.app.report.HerdPicture;
+import haywright.cattle.Coat;
+import haywright.cattle.ColdSystem;
+import haywright.cattle.Group;
+import haywright.cattle.Requirement;
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
+import haywright.ranch.Ranch;
+import haywright.ranch.RanchWeather;
+import haywright.ranch.WeeksOfNeed;
+import haywright.weather.DailyWeather;
+import haywright.weather.Normals;
+import haywright.weather.Station;
+import haywright.weather.StationWinters;
+import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+
+/** The demo's cows in the winters of the station that ships, each week against the days of the record itself. */
+class WeeksOfNeedTest {
+    private static final Station STATION = Station.fortCollins();
+    private static final LocalDate FROM = LocalDate.of(2026, 12, 1);
+    private static final Ranch RANCH = ranch(StationWinters.of(STATION));
+    private static final Group COWS = RANCH.groups().values().iterator().next();
+    private static final WeeksOfNeed WEEKS = WeeksOfNeed.of(RANCH, COWS, FROM, 30);
+
+    private static Ranch ranch(StationWinters winters) {
+        var normals = Normals.of(STATION);
+        var weather = new RanchWeather(
+                STATION.name(),
+                normals.monthly().stream()
+                        .map(mean -> Quantity.of(mean, Unit.CELSIUS))
+                        .toList(),
+                Quantity.of(8, Unit.MILE_AN_HOUR),
+                Coat.WINTER,
+                false,
+                ColdSystem.RULE_OF_THUMB,
+                null,
+                normals.departures());
+        return TinLantern.ranch().withWeather(weather, winters);
+    }
+
+    /** One winter's week by hand: seven real days, the real month before, the mean over the calving weeks. */
+    @Test
+    void aWeekIsTheMeanOfItsRealDays() {
+        var weather = RANCH.settings().weather();
+        assertThat(weather).isNotNull();
+        int week = 6; // January 12
+        var begins = FROM.plusWeeks(week);
+        var needs = STATION.winters().stream()
+                .filter(winter -> winter.year() >= 1970)
+                .mapToDouble(winter -> {
+                    double before = IntStream.rangeClosed(1, 30)
+                            .mapToDouble(day -> winter.inYear(2027)
+                                    .day(begins.minusDays(day))
+                                    .mean())
+                            .average()
+                            .orElseThrow();
+                    return IntStream.range(0, 7)
+                            .mapToDouble(day -> Requirement.of(
+                                            COWS,
+                                            begins.plusDays(day),
+                                            RANCH.settings().system(),
+                                            before,
+                                            List.of(weather.day(winter.inYear(2027)
+                                                    .day(begins.plusDays(day))
+                                                    .mean())))
+                                    .nem())
+                            .average()
+                            .orElseThrow();
+                })
+                .sorted()
+                .toArray();
+        assertThat(needs).hasSize(30);
+        // a twentieth of a degree of rounding in each day costs at most 0.1 % of maintenance
+        for (int i = 0; i < needs.length; i++) {
+            assertThat(WEEKS.winters().get(week).get(i)).isCloseTo(needs[i], within(0.02));
+        }
+        assertThat(WEEKS.mild(week)).hasValue(WEEKS.winters().get(week).get(3));
+        assertThat(WEEKS.hard(week)).hasValue(WEEKS.winters().get(week).get(26));
+        double mean = Arrays.stream(needs).average().orElseThrow();
+        assertThat(WEEKS.usual().get(week).nem())
+                .as("the usual week is the mean of the winters")
+                .isCloseTo(mean, within(0.02 * mean));
+    }
+
+    @Test
+    void theBandHoldsTheUsualAndLiesOverTheMildDay() {
+        for (int week = 0; week < 26; week++) {
+            double usual = WEEKS.usual().get(week).nem();
+            assertThat(WEEKS.mild(week).orElseThrow()).isLessThan(usual);
+            assertThat(WEEKS.hard(week).orElseThrow()).isGreaterThan(usual);
+            assertThat(WEEKS.mild().get(week).nem()).isLessThan(usual);
+        }
+        assertThat(WEEKS.hard(26)).as("June is in no winter").isEmpty();
+    }
+
+    @Test
+    void whereNothingIsKeptThereIsNoBand() {
+        var typed = RANCH.withWeather(RANCH.settings().weather(), null);
+        assertThat(WeeksOfNeed.of(typed, COWS, FROM, 3).hard(0)).isEmpty();
+        var few = ranch(StationWinters.of(STATION.between(LocalDate.of(1994, 1, 1), LocalDate.of(1999, 12, 31))));
+        assertThat(WeeksOfNeed.of(few, COWS, FROM, 3).hard(0)).isEmpty();
+        var mild = WeeksOfNeed.of(TinLantern.ranch(), COWS, FROM, 3);
+        assertThat(mild.usual()).isEqualTo(mild.mild());
+    }
+
+    /** A wind of its own stands with its day. */
+    @Test
+    void theWindOfTheRecordIsTaken() {
+        var windy = new Station(
+                "windy",
+                STATION.between(LocalDate.of(1970, 1, 1), LocalDate.of(1999, 12, 31)).days().stream()
+                        .map(d -> new DailyWeather(
+                                d.date(), d.high(), d.low(), d.precipitation(), java.util.OptionalDouble.of(40)))
+                        .toList());
+        var blown = WeeksOfNeed.of(ranch(StationWinters.of(windy)), COWS, FROM, 8);
+        assertThat(blown.hard(6).orElseThrow()).isGreaterThan(WEEKS.hard(6).orElseThrow() + 0.5);
+        assertThat(blown.usual().get(6).nem()).isEqualTo(WEEKS.usual().get(6).nem());
+    }
+
+    @Test
+    void thePictureSaysItInWordsAndMarksTheDays() {
+        var weeks = List.of(
+                new HerdPicture.Week(FROM, 20, 22, Optional.of(21.0), Optional.of(23.0)),
+                new HerdPicture.Week(FROM.plusWeeks(4), 22, 26.2, Optional.of(25.0), Optional.of(29.2)),
+                new HerdPicture.Week(FROM.plusWeeks(8), 30, 31, Optional.empty(), Optional.empty()));
+        var picture = new HerdPicture(
+                "lb of hay",
+                weeks,
+                List.of(
+                        new HerdPicture.Mark(FROM.plusDays(20), "calving begins"),
+                        new HerdPicture.Mark(FROM.plusYears(1), "calves weaned")));
+        assertThat(picture.words())
+                .isEqualTo("22 lb of hay a head and day now, 31 at the most, in the week of Jan 26."
+                        + " In the week of Dec 29 2 winters in 20 take over 3.0 lb more");
+        assertThat(picture.svg())
+                .contains("calving begins Dec 21", "22 lb now", "31 lb")
+                .doesNotContain("weaned");
+    }
+}
