@@ -30,6 +30,8 @@ class KeyDateTest {
                 null,
                 LocalDate.of(2027, 10, 10),
                 Quantity.of(0, Unit.POUND_A_DAY),
+                null,
+                null,
                 null);
     }
 

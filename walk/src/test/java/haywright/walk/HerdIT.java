@@ -101,15 +101,17 @@ class HerdIT {
         assertThat(page.getByText("Group added: Old cows")).isVisible();
         assertThat(page.locator("#main")).containsText("120 due from");
         assertThat(page.locator("#main")).containsText("If your cows hold condition on less, tell us");
-        page.locator(".figures summary").first().press("Enter");
-        assertThat(page.locator(".figures .lines").first()).isVisible();
+        page.locator(".figures a").first().press("Enter");
+        assertThat(page.locator(".lines").first()).isVisible();
         Assertions.assertThat(Walker.misfits(page)).isEmpty();
+        page.goBack();
 
         press(page, "Undo");
         assertThat(page.getByText("No cattle are here yet.")).isVisible();
         press(page, "Undo");
         follow(page, "Old cows");
-        assertThat(page.locator("svg.picture")).hasCount(3);
+        assertThat(page.locator("svg.picture")).hasCount(4);
+        assertThat(page.locator("#main")).containsText("a head and day now");
         assertThat(page.getByText("The numbers, week by week")).isVisible();
         Assertions.assertThat(Walker.misfits(page)).isEmpty();
 

@@ -75,7 +75,7 @@ public record HerdPicture(String unit, List<Week> weeks, List<Mark> marks) {
         return over(widest) < LEAST_SAID
                 ? says
                 : says
-                        + ". In the week of %s 2 winters in 20 take over %s more"
+                        + ". In the week of %s, 2 winters in 20 take over %s more"
                                 .formatted(Show.day(weeks.get(widest).begins()), Show.number(over(widest), 1) + " lb");
     }
 
@@ -131,10 +131,9 @@ public record HerdPicture(String unit, List<Week> weeks, List<Mark> marks) {
     private List<String> figures(IntToDoubleFunction usual, IntToDoubleFunction mild, double bottom) {
         int last = weeks.size() - 1;
         var figures = new ArrayList<String>();
-        double middle = (LEFT + RIGHT) / 2;
-        figures.add(Svg.text(middle, bottom - 34, "middle", false, "on a mild day"));
+        figures.add(Svg.text(LEFT + 8, bottom - 30, "start", false, "on a mild day"));
         if (isBanded()) {
-            figures.add(Svg.text(middle, bottom - 14, "middle", false, "hatched: 16 winters in 20"));
+            figures.add(Svg.text(LEFT + 8, bottom - 12, "start", false, "hatched: 16 winters in 20"));
         }
         figures.add(Svg.text(
                 LEFT,

@@ -33,6 +33,7 @@ public final class GroupPages {
         on.post("herd/new/{class}", page -> save(page, animals(page), null));
         on.get("herd/{group}", GroupPages::change);
         on.post("herd/{group}", page -> save(page, group(page).animals(), group(page)));
+        on.get("herd/{group}/figure/{figure}", page -> page.show("haywright/app/web/herd/figure.jte", figure(page)));
         on.get("herd/{group}/delete", page -> page.show("haywright/app/web/herd/deleteGroup.jte", group(page)));
         on.post("herd/{group}/delete", GroupPages::delete);
     }
@@ -111,6 +112,20 @@ public final class GroupPages {
         var total =
                 all ? "Together they are expected to eat about %s of dry matter a day.".formatted(Show.tons(kg)) : "";
         return new ListView(rows, Show.number(page.ranch().head(), 0), total);
+    }
+
+    /** One figure of the list, opened; the list itself would be megabytes with all of them in it. */
+    public record FigureView(Group group, NeedFigures.Figure figure) {}
+
+    private static FigureView figure(Page page) {
+        var group = group(page);
+        var need = page.ranch().settings().need(group, page.today());
+        var figures = NeedFigures.of(group, need, PoorestDiet.of(need));
+        var asked = page.http().pathParam("figure");
+        if (!asked.matches("[0-9]{1,2}") || Integer.parseInt(asked) >= figures.size()) {
+            throw new NotFoundResponse();
+        }
+        return new FigureView(group, figures.get(Integer.parseInt(asked)));
     }
 
     private static Row row(Page page, Group group, List<NeedFigures.Figure> figures, String diet, String refused) {

@@ -38,6 +38,8 @@ import java.util.function.UnaryOperator;
 public final class NeedFigures {
     private static final Origin ABOVE = new Origin.Typed("worked out above");
 
+    private static final Origin ALIKE = new Origin.Typed("worked out like the middle day");
+
     private NeedFigures() {}
 
     /** One figure with its workings, cut down to the lines that it stands on. */
@@ -206,7 +208,10 @@ public final class NeedFigures {
         return with(
                 worked,
                 input -> input.origin() instanceof Origin.Computed computed
-                        ? Input.computed(input.symbol(), input.value(), input.unit(), deep(group, computed.by()))
+                        ? worked instanceof MeanCold mean && computed.by() != mean.middle()
+                                ? new Input(input.symbol(), input.value(), input.unit(), ALIKE)
+                                : Input.computed(
+                                        input.symbol(), input.value(), input.unit(), deep(group, computed.by()))
                         : said(group, input));
     }
 

@@ -83,16 +83,16 @@ public final class WeatherForm {
 
     /** @param before the weather as it was; means that a station's record gave are not typed, and stay */
     static Optional<RanchWeather> read(Form form, @Nullable RanchWeather before) {
-        boolean recorded = before != null && !before.departures().isEmpty();
-        var place = recorded ? before.place() : form.text(PLACE, "Name the ranch or the station.");
-        var monthly = recorded ? before.monthly() : monthly(form);
+        var recorded = before == null || before.departures().isEmpty() ? null : before;
+        var place = recorded != null ? recorded.place() : form.text(PLACE, "Name the ranch or the station.");
+        var monthly = recorded != null ? recorded.monthly() : monthly(form);
         var wind = form.quantity(WIND, "8 mph is usual behind hills; the open plains have more.");
         var coat = form.choice(COAT, Coat.class, "How deep is their hair?");
         boolean windbreak = form.isTicked(WINDBREAK);
         var hide = form.choice(HIDE, Hide.class, "Dry, if nothing else is usual.");
         var coldSystem = form.choice(COLD_SYSTEM, ColdSystem.class, "The rule of thumb, if nothing else is wanted.");
         return form.build(() -> new RanchWeather(
-                place, monthly, wind, coat, windbreak, coldSystem, hide, recorded ? before.departures() : List.of()));
+                place, monthly, wind, coat, windbreak, coldSystem, hide, recorded == null ? List.of() : recorded.departures()));
     }
 
     private static List<Quantity> monthly(Form form) {
