@@ -92,7 +92,14 @@ public final class WeatherForm {
         var hide = form.choice(HIDE, Hide.class, "Dry, if nothing else is usual.");
         var coldSystem = form.choice(COLD_SYSTEM, ColdSystem.class, "The rule of thumb, if nothing else is wanted.");
         return form.build(() -> new RanchWeather(
-                place, monthly, wind, coat, windbreak, coldSystem, hide, recorded == null ? List.of() : recorded.departures()));
+                place,
+                monthly,
+                wind,
+                coat,
+                windbreak,
+                coldSystem,
+                hide,
+                recorded == null ? List.of() : recorded.departures()));
     }
 
     private static List<Quantity> monthly(Form form) {
