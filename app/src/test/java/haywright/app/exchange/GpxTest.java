@@ -22,7 +22,7 @@ class GpxTest {
     private static Schema schema() {
         try {
             return SchemaFactory.newInstance(XMLConstants.W3C_XML_SCHEMA_NS_URI)
-                    .newSchema(GpxTest.class.getResource("gpx-part.xsd"));
+                    .newSchema(GpxTest.class.getResource("gpx-1.1.xsd"));
         } catch (SAXException e) {
             throw new IllegalStateException(e);
         }
@@ -58,5 +58,35 @@ class GpxTest {
         assertThatThrownBy(() -> validate(gpx.replaceFirst("lat=\"", "lat=\"9")))
                 .isInstanceOf(SAXException.class);
         assertThatThrownBy(() -> validate(gpx.replace("<rte>", "<trek>"))).isInstanceOf(SAXException.class);
+        for (var wrong : List.of(
+                gpx.replaceFirst("lon=\"-109", "lon=\"180.0"),
+                gpx.replaceFirst(" lon=\"[^\"]*\"", ""),
+                gpx.replace("version=\"1.1\"", "version=\"1.0\""),
+                gpx.replace(" creator=\"Haywright\"", ""),
+                gpx.replaceFirst("<name>S01</name>", "<desc>first</desc><name>S01</name>"),
+                gpx.replaceFirst("(?s)(<metadata>.*</metadata>)(.*)(<rte>)", "$2$1$3"),
+                gpx.replaceFirst("<name>S01</name>", "<name>S01</name><fix>4d</fix>"))) {
+            assertThat(wrong).isNotEqualTo(gpx);
+            assertThatThrownBy(() -> validate(wrong)).isInstanceOf(SAXException.class);
+        }
+    }
+
+    /** The parts that this house does not write are in the schema too, or it would not be the whole one. */
+    @Test
+    void theSchemaKnowsWhatOthersWrite() {
+        var point = "<trkpt lat=\"44.5\" lon=\"-109.5\"><ele>1370.5</ele><time>2026-11-25T12:00:00Z</time>"
+                + "<magvar>11.2</magvar><name>gate</name><link href=\"a.jpg\"><text>gate</text></link><sym>Flag</sym>"
+                + "<fix>3d</fix><sat>7</sat><hdop>1.1</hdop><dgpsid>1023</dgpsid>"
+                + "<extensions><x xmlns=\"urn:other\">1</x></extensions></trkpt>";
+        var gpx =
+                "<gpx xmlns=\"http://www.topografix.com/GPX/1/1\" version=\"1.1\" creator=\"other\"><metadata><name>n</name>"
+                        + "<author><name>a</name><email id=\"a\" domain=\"b.example\"/></author>"
+                        + "<copyright author=\"a\"><year>2026</year></copyright><time>2026-11-25T12:00:00Z</time>"
+                        + "<bounds minlat=\"44\" minlon=\"-110\" maxlat=\"45\" maxlon=\"-109\"/></metadata>"
+                        + "<trk><name>t</name><number>1</number><trkseg>" + point + "</trkseg></trk></gpx>";
+        assertThatCode(() -> validate(gpx)).doesNotThrowAnyException();
+        assertThatThrownBy(() -> validate(gpx.replace("1023", "1024"))).isInstanceOf(SAXException.class);
+        assertThatThrownBy(() -> validate(gpx.replace("<magvar>11.2", "<magvar>360")))
+                .isInstanceOf(SAXException.class);
     }
 }
