@@ -66,18 +66,46 @@ public final class NeedFigures {
         return figures;
     }
 
-    /** Minerals and vitamins that are asked for as a share of all they eat. */
-    static List<Figure> dietary(GroupRequirement need) {
-        var figures = new ArrayList<Figure>();
+    /**
+     * A mineral or a vitamin.
+     *
+     * @param figure its share of the dry matter of all they eat
+     * @param day what that makes in a day, on what they are expected to eat; empty where no diet is known
+     * @param most what is too much; empty where nobody says
+     */
+    public record Dietary(Figure figure, String day, String most) {}
+
+    static List<Dietary> dietary(GroupRequirement need, Optional<PoorestDiet> diet) {
+        var rows = new ArrayList<Dietary>();
         for (var nutrient : Nutrient.values()) {
             var asked = need.dietary(nutrient);
-            var words = nutrient.words();
-            figures.add(
-                    new Figure(words.substring(0, 1).toUpperCase(Locale.US) + words.substring(1), share(asked), asked));
+            var most = asked.tolerated();
+            rows.add(new Dietary(
+                    new Figure(title(nutrient), share(asked.share(), asked.unit()), asked),
+                    diet.map(d -> amount(asked, d.kilograms())).orElse(""),
+                    most.isEmpty() ? "" : share(most.getAsDouble(), asked.unit())));
         }
         var e = new VitaminE(need.bodyWeight(), false);
-        figures.add(new Figure("Vitamin E", Show.number(e.units(), 0) + " IU a day", e));
-        return figures;
+        rows.add(new Dietary(new Figure("Vitamin E", "by weight", e), units(e.units()), ""));
+        return rows;
+    }
+
+    private static String amount(DietaryNeed asked, double kg) {
+        return switch (asked.unit()) {
+            case PERCENT -> Show.significant(asked.share() * 10 * kg, 2) + " g";
+            case PPM -> Show.significant(asked.share() * kg, 2) + " mg";
+            default -> units(asked.share() * kg);
+        };
+    }
+
+    private static String units(double units) {
+        return Show.significant(units, 2) + " IU";
+    }
+
+    static String share(double share, Unit unit) {
+        return unit == Unit.IU_PER_KG
+                ? Show.withUnit(Show.significant(Unit.IU_PER_LB.fromBase(share), 3), Unit.IU_PER_LB)
+                : Show.withUnit(Show.significant(share, 3), unit);
     }
 
     static String title(Nutrient nutrient) {
@@ -87,16 +115,13 @@ public final class NeedFigures {
 
     /** With what is too much, where it is known. */
     static String share(DietaryNeed asked) {
-        var unit = asked.unit();
-        var needed = Show.withUnit(Show.significant(asked.share(), 3), unit);
-        return asked.tolerated().isEmpty()
-                ? needed
-                : needed + ", at most "
-                        + Show.withUnit(Show.significant(asked.tolerated().getAsDouble(), 3), unit);
+        var most = asked.tolerated();
+        return share(asked.share(), asked.unit())
+                + (most.isEmpty() ? "" : ", at most " + share(most.getAsDouble(), asked.unit()));
     }
 
     static String gallons(double litres) {
-        return Show.number(Unit.GALLON.fromBase(litres / 1000), 0) + " gal";
+        return Show.number(Unit.GALLON.fromBase(litres / 1000), 1) + " gal";
     }
 
     static String mcal(double mcal) {

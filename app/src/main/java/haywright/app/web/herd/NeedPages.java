@@ -53,7 +53,7 @@ public final class NeedPages {
     public record Shown(
             List<Row> rows,
             List<StageNotes.Note> watch,
-            List<NeedFigures.Figure> dietary,
+            List<NeedFigures.Dietary> dietary,
             List<NeedFigures.Alike> alike,
             List<Editions> editions,
             String edition) {}
@@ -116,7 +116,7 @@ public final class NeedPages {
         return new Shown(
                 rows,
                 StageNotes.of(settings, group, day),
-                NeedFigures.dietary(need),
+                NeedFigures.dietary(need, PoorestDiet.of(need)),
                 NeedFigures.opened(group, need),
                 editions(settings, group, day),
                 need.system().words());
