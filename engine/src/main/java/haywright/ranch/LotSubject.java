@@ -29,7 +29,7 @@ public final class LotSubject {
         return new Subject(
                 material,
                 lot.stock() instanceof Sacks s
-                        ? s.count()
+                        ? s.bags()
                         : layout.map(Layout::count).orElse(0),
                 layout.orElse(null),
                 crop(lot.feedClass()),

@@ -19,7 +19,10 @@ public sealed interface Layout {
     /** Every bale, as the stack was built. */
     List<Place> places();
 
-    /** How a stock of bales lies; empty for everything else. */
+    /**
+     * How a stock of bales lies; empty for everything else. Where more were counted than the stack is drawn for, nobody
+     * knows where the others are, and all are taken as loose.
+     */
     static Optional<Layout> of(Stock stock) {
         if (stock instanceof RoundPyramid p) {
             return Optional.of(
@@ -27,7 +30,10 @@ public sealed interface Layout {
         }
         if (stock instanceof Stock.Bales b) {
             return Optional.of(
-                    b.rows() == null || b.columns() == null || b.tiers() == null
+                    b.rows() == null
+                                    || b.columns() == null
+                                    || b.tiers() == null
+                                    || b.count() > (long) b.rows() * b.columns() * b.tiers()
                             ? new Loose(b.count())
                             : Block.open(b.rows(), b.columns(), b.tiers(), b.count(), reach(b.bale())));
         }
@@ -167,6 +173,12 @@ public sealed interface Layout {
         if (count < 1 || count > MOST_BALES) {
             problems.add(new Problem(
                     "count", count + " bales", "a stack has 1 to " + MOST_BALES + " bales", "How many are there?"));
+        } else if (Math.max(a, Math.max(b, c)) > Sizes.MOST_ALONG && room > count) {
+            problems.add(new Problem(
+                    "rows",
+                    a + " × " + b + " × " + c,
+                    "no stack has more than " + Sizes.MOST_ALONG + " rows, columns or tiers",
+                    "Is a digit too many in it?"));
         } else if (a < 1 || b < 1 || c < 1) {
             problems.add(new Problem(
                     "rows",

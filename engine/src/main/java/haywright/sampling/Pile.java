@@ -39,7 +39,10 @@ public record Pile(
         Refused.unlessOfKind(Kind.BULK_DENSITY, "densityDryMatter", densityDryMatter);
         var problems = new ArrayList<Problem>();
         Sizes.silage(densityDryMatter, dryMatterPercent, problems);
-        if (!(slope >= 0) || 2 * slope * height.base() > Math.min(width.base(), length.base())) {
+        if (!(slope >= 0)) {
+            problems.add(new Problem(
+                    "slope", slope + " to 1", "the sides run outward, 0 or more to one up", "3 is safe to drive on."));
+        } else if (2 * slope * height.base() > Math.min(width.base(), length.base())) {
             problems.add(new Problem(
                     "slope",
                     slope + " to 1",

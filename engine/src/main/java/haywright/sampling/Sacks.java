@@ -16,15 +16,21 @@ import java.util.OptionalDouble;
 /**
  * Feed in bags: cubes, pellets, grain or a supplement.
  *
- * @param count bags, at least 1
+ * @param bags at least 1
  * @param bagWeight as printed on one
  */
-public record Sacks(int count, Quantity bagWeight) implements Stock {
+public record Sacks(int bags, Quantity bagWeight) implements Stock {
     public Sacks {
         var problems = new ArrayList<Problem>();
-        if (count < 1) {
-            problems.add(
-                    new Problem("count", count + " bags", "bagged feed is at least one bag", "How many are there?"));
+        if (bags < 1) {
+            problems.add(new Problem("bags", bags + " bags", "bagged feed is at least one bag", "How many are there?"));
+        }
+        if (bags > Layout.MOST_BALES) {
+            problems.add(new Problem(
+                    "bags",
+                    bags + " bags",
+                    "no yard has more than " + Layout.MOST_BALES,
+                    "Is a digit too many in it?"));
         }
         Refused.unlessOfKind(Kind.MASS, "bagWeight", bagWeight);
         Sizes.positive("bagWeight", bagWeight, "a bag weighs something", "It is printed on it.", problems);
@@ -33,7 +39,7 @@ public record Sacks(int count, Quantity bagWeight) implements Stock {
 
     @Override
     public OptionalDouble asFedKg() {
-        return OptionalDouble.of(count * bagWeight.base());
+        return OptionalDouble.of(bags * bagWeight.base());
     }
 
     @Override
@@ -44,7 +50,7 @@ public record Sacks(int count, Quantity bagWeight) implements Stock {
                 asFedKg().orElseThrow(),
                 Unit.KILOGRAM,
                 Source.ARITHMETIC,
-                Input.typed("n", count, Unit.NONE),
+                Input.typed("n", bags, Unit.NONE),
                 Sizes.typed("w", bagWeight, Unit.KILOGRAM)));
     }
 

@@ -15,6 +15,12 @@ import org.jspecify.annotations.Nullable;
 
 /** Rules for what can be measured of a stock, and the lines its kinds share. */
 final class Sizes {
+    /** Rows, bales in a row or tiers of any stack. */
+    static final int MOST_ALONG = 10_000;
+
+    /** Kilograms a cubic metre of dry matter; above it silage would be denser than its own plants pressed dry. */
+    private static final double MOST_DENSE = 800;
+
     private Sizes() {}
 
     /** Every one a length above 0. */
@@ -72,6 +78,12 @@ final class Sizes {
                     count.toString(),
                     "a stack has at least one of them",
                     "Leave all three empty if they lie loose."));
+        } else if (count != null && count > MOST_ALONG) {
+            problems.add(new Problem(
+                    field,
+                    count.toString(),
+                    "no stack has more than " + MOST_ALONG + " of them",
+                    "Is a digit too many in it?"));
         }
     }
 
@@ -82,6 +94,13 @@ final class Sizes {
                 "packed silage has a density",
                 "14 lb of dry matter a cubic foot?",
                 problems);
+        if (density.base() > MOST_DENSE) {
+            problems.add(new Problem(
+                    "densityDryMatter",
+                    density.asTyped(),
+                    "nothing is packed to more than 50 lb of dry matter a cubic foot",
+                    "14 lb of dry matter a cubic foot?"));
+        }
         if (!(dryMatterPercent > 0 && dryMatterPercent <= 100)) {
             problems.add(new Problem(
                     "dryMatterPercent",

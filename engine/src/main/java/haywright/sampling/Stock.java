@@ -11,6 +11,7 @@ import haywright.workings.Source;
 import haywright.workings.Worked;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.UUID;
@@ -81,6 +82,12 @@ public sealed interface Stock extends Worked
             if (count < 1) {
                 problems.add(
                         new Problem("count", count + " bales", "a stack has at least one bale", "How many are there?"));
+            } else if (count > Layout.MOST_BALES) {
+                problems.add(new Problem(
+                        "count",
+                        String.format(Locale.US, "%,d bales", count),
+                        String.format(Locale.US, "no stackyard has more than %,d", Layout.MOST_BALES),
+                        "Is a digit too many in it?"));
             }
             Refused.unlessOfKind(Kind.MASS, "baleWeight", baleWeight);
             Sizes.positive("baleWeight", baleWeight, "a bale weighs something", "Weigh five to ten of them.", problems);

@@ -129,7 +129,7 @@ public final class OtherStock {
             put(known, EAVES, r.eaves());
             put(known, TOP, r.top());
         } else if (stock instanceof Sacks s) {
-            known.put(BAGS.name(), Show.number(s.count(), 0));
+            known.put(BAGS.name(), Show.number(s.bags(), 0));
             put(known, BAG_WEIGHT, s.bagWeight());
         }
         return known;
@@ -139,11 +139,11 @@ public final class OtherStock {
         known.put(ask.name(), ask.typed(quantity));
     }
 
-    static Optional<Stock> read(Form form, StockForm.Kind kind) {
+    static Optional<Stock> read(Form form, StockForm.Kind kind, Sizes sizes) {
         return switch (kind) {
             case PYRAMID -> {
                 int count = form.count(StockForm.COUNT, "How many are there?");
-                var weight = form.quantity(StockForm.BALE_WEIGHT, "Weigh five to ten and put in the mean.");
+                var weight = sizes.of(StockForm.BALE_WEIGHT, "Weigh five to ten and put in the mean.", 350, 2500);
                 int base = form.count(BASE, "How many lie on the ground, across?");
                 int tiers = form.count(TIERS, "How many tiers?");
                 int along = form.count(ALONG, "How many along?");
@@ -151,45 +151,47 @@ public final class OtherStock {
             }
             case LOOSE_STACK -> {
                 var shape = form.choice(SHAPE, LooseStack.Shape.class, "Which is it most like?");
-                var length = form.quantity(StockForm.LENGTH, "Pace it out.");
-                var width = form.quantity(StockForm.WIDTH, "Pace it out.");
-                var over = form.quantity(OVER, "Throw a tape over it.");
+                var length = sizes.of(StockForm.LENGTH, "Pace it out.", 5, 2000);
+                var width = sizes.of(StockForm.WIDTH, "Pace it out.", 5, 400);
+                var over = sizes.of(OVER, "Throw a tape over it.", 10, 200);
                 yield form.part(() -> new LooseStack(shape, length, width, over));
             }
             case PILE -> {
-                var length = form.quantity(StockForm.LENGTH, "Pace it out.");
-                var width = form.quantity(StockForm.WIDTH, "Pace it out.");
-                var height = form.quantity(StockForm.HEIGHT, "Judge it from the side.");
+                var length = sizes.of(StockForm.LENGTH, "Pace it out.", 5, 2000);
+                var width = sizes.of(StockForm.WIDTH, "Pace it out.", 5, 400);
+                var height = sizes.of(StockForm.HEIGHT, "Judge it from the side.", 3, 40);
                 double slope = form.number(SLOPE, "3 if it is driven over.");
-                var density = form.quantity(StockForm.DENSITY, "14 if nothing better is known.");
-                double dryMatter = form.number(StockForm.DRY_MATTER, "From a report, or 35.");
+                var density = sizes.of(StockForm.DENSITY, "14 if nothing better is known.", 6, 25);
+                double dryMatter = sizes.of(StockForm.DRY_MATTER, "From a report, or 35.", 15, 75)
+                        .value();
                 yield form.part(() -> new Pile(length, width, height, slope, density, dryMatter));
             }
             case UPRIGHT_SILO -> {
                 var filling = form.choice(FILLING, UprightSilo.Filling.class, "Which is it?");
-                var diameter = form.quantity(DIAMETER, "It is in the silo’s papers.");
-                var depth = form.quantity(DEPTH, "As deep as it settled.");
+                var diameter = sizes.of(DIAMETER, "It is in the silo’s papers.", 5, 110);
+                var depth = sizes.of(DEPTH, "As deep as it settled.", 5, 120);
                 var fed = form.quantity(FED, "0 if none.");
-                double dryMatter = form.number(StockForm.DRY_MATTER, "From a report, or 35.");
+                double dryMatter = sizes.of(StockForm.DRY_MATTER, "From a report, or 35.", 15, 75)
+                        .value();
                 yield form.part(() -> new UprightSilo(filling, diameter, depth, fed, dryMatter));
             }
             case RICK -> {
-                var length = form.quantity(StockForm.LENGTH, "Pace it out.");
-                var width = form.quantity(StockForm.WIDTH, "Pace it out.");
-                var eaves = form.quantity(EAVES, "Judge it from the side.");
-                var top = form.quantity(TOP, "Judge it from the end.");
+                var length = sizes.of(StockForm.LENGTH, "Pace it out.", 5, 2000);
+                var width = sizes.of(StockForm.WIDTH, "Pace it out.", 5, 400);
+                var eaves = sizes.of(EAVES, "Judge it from the side.", 3, 40);
+                var top = sizes.of(TOP, "Judge it from the end.", 1, 30);
                 yield form.part(() -> new Rick(length, width, eaves, top));
             }
             case SACKS -> {
                 int bags = form.count(BAGS, "How many are there?");
-                var weight = form.quantity(BAG_WEIGHT, "It is printed on it.");
+                var weight = sizes.of(BAG_WEIGHT, "It is printed on it.", 10, 2500);
                 yield form.part(() -> new Sacks(bags, weight));
             }
             default -> {
-                var diameter = form.quantity(DIAMETER, "Measure round it and divide by 3.14.");
-                var wall = form.quantity(WALL, "From outside, or through the hatch.");
+                var diameter = sizes.of(DIAMETER, "Measure round it and divide by 3.14.", 5, 110);
+                var wall = sizes.of(WALL, "From outside, or through the hatch.", 1, 80);
                 var cone = form.quantity(CONE, "0 where it is level.");
-                var bushel = form.quantity(BUSHEL, "56 of corn.");
+                var bushel = sizes.of(BUSHEL, "56 of corn.", 20, 70);
                 yield form.part(() -> new Bin(diameter, wall, cone, bushel));
             }
         };
@@ -237,7 +239,7 @@ public final class OtherStock {
                             Show.quantity(r.eaves()),
                             Show.quantity(r.top()));
         } else if (stock instanceof Sacks s) {
-            return "%s of %s".formatted(Show.count(s.count(), "bag"), Show.quantity(s.bagWeight()));
+            return "%s of %s".formatted(Show.count(s.bags(), "bag"), Show.quantity(s.bagWeight()));
         }
         return stock instanceof Bin b
                 ? "bin, %s across, %s at the wall".formatted(Show.quantity(b.diameter()), Show.quantity(b.wall()))

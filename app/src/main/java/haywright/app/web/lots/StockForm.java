@@ -46,6 +46,8 @@ public final class StockForm {
     public static final Ask YIELD = Ask.amount(
             "yield", "What it yields", Unit.LB_PER_ACRE, "As far as known; otherwise until plots have been clipped.");
 
+    private static final int MOST_USUAL = 20_000;
+
     private StockForm() {}
 
     /** How a lot can lie there. */
@@ -127,25 +129,28 @@ public final class StockForm {
 
     /** @param before the stock as it was; null for a new one */
     static Optional<Stock> read(Form form, Kind kind, @Nullable Stock before, Ranch ranch) {
+        var sizes = new Sizes(form, before == null ? Map.of() : known(before));
         return switch (kind) {
             case BALES -> bales(form, before instanceof Stock.Bales b ? b : null);
             case BUNKER -> {
-                var length = form.quantity(LENGTH, "Pace it out.");
-                var width = form.quantity(WIDTH, "Pace it out.");
-                var height = form.quantity(HEIGHT, "Judge the mean from the side.");
-                var density = form.quantity(DENSITY, "14 if nothing better is known.");
-                double dryMatter = form.number(DRY_MATTER, "From a report, or 35 if nothing better is known.");
+                var length = sizes.of(LENGTH, "Pace it out.", 5, 2000);
+                var width = sizes.of(WIDTH, "Pace it out.", 5, 400);
+                var height = sizes.of(HEIGHT, "Judge the mean from the side.", 3, 40);
+                var density = sizes.of(DENSITY, "14 if nothing better is known.", 6, 25);
+                double dryMatter = sizes.of(DRY_MATTER, "From a report, or 35 if nothing better is known.", 15, 75)
+                        .value();
                 yield form.part(() -> new Stock.Bunker(length, width, height, density, dryMatter));
             }
             case BAG -> {
-                var diameter = form.quantity(DIAMETER, "It is printed on the bag.");
-                var length = form.quantity(BAG_LENGTH, "Pace it out.");
-                var density = form.quantity(DENSITY, "13 if nothing better is known.");
-                double dryMatter = form.number(DRY_MATTER, "From a report, or 35 if nothing better is known.");
+                var diameter = sizes.of(DIAMETER, "It is printed on the bag.", 4, 16);
+                var length = sizes.of(BAG_LENGTH, "Pace it out.", 5, 1000);
+                var density = sizes.of(DENSITY, "13 if nothing better is known.", 6, 25);
+                double dryMatter = sizes.of(DRY_MATTER, "From a report, or 35 if nothing better is known.", 15, 75)
+                        .value();
                 yield form.part(() -> new Stock.Bag(diameter, length, density, dryMatter));
             }
             case WEIGHED -> {
-                var mass = form.quantity(MASS, "What do the load tickets add up to?");
+                var mass = sizes.of(MASS, "What do the load tickets add up to?", 0.1, 20000);
                 yield form.part(() -> new Stock.Weighed(mass));
             }
             case STANDING -> {
@@ -160,7 +165,7 @@ public final class StockForm {
                 }
                 yield form.part(() -> new Stock.Standing(field.orElseThrow(), grows));
             }
-            default -> OtherStock.read(form, kind);
+            default -> OtherStock.read(form, kind, sizes);
         };
     }
 
@@ -179,11 +184,14 @@ public final class StockForm {
                 weight,
                 Quantity.of(small ? 25 : 350, Unit.POUND),
                 Quantity.of(small ? 160 : 2500, Unit.POUND));
+        if (count > MOST_USUAL && (before == null || before.count() != count)) {
+            form.doubt(COUNT, "count-unusual", "%s is more than most yards hold.".formatted(Show.count(count, "bale")));
+        }
         if (rows != null && columns != null && tiers != null) {
             // rounds narrow upwards, so fewer than the full block is usual and more is not
             long stacked = (long) rows * columns * tiers;
             boolean same = before != null && before.count() == count;
-            if (count > stacked && !same) {
+            if (count > stacked && stacked > 0 && !same) {
                 form.doubt(
                         COUNT,
                         "count-above-stack",

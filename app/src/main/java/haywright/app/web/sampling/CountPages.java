@@ -139,7 +139,7 @@ public final class CountPages {
         }
         var whole = form.maybeQuantity(WHOLE);
         int bales = lot.stock().bales();
-        if (bales == 0 || (whole != null && form.isEmpty(WEIGHTS))) {
+        if (bales < 2 || (whole != null && form.isEmpty(WEIGHTS))) {
             var all = whole != null ? whole : form.quantity(WHOLE, "What do the load tickets add up to?");
             return form.build(() -> LotWeighing.ofWhole(on, all));
         }
