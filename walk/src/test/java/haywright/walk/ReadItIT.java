@@ -117,7 +117,7 @@ class ReadItIT {
         assertThat(page.locator(".say")).containsText(Pattern.compile("CP.7\\.5"));
 
         // a file of another laboratory, with semicolons, decimal commas and a name in Latin-1
-        page.navigate(ranch + "/reports/csv");
+        page.navigate(ranch + "/reports/bring");
         isFit(page);
         page.locator("#f-file")
                 .setInputFiles(new FilePayload(

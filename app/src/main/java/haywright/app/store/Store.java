@@ -113,6 +113,10 @@ public final class Store implements AutoCloseable {
         return new Drafts(jdbi);
     }
 
+    public LaboratoryNames laboratoryNames() {
+        return new LaboratoryNames(jdbi);
+    }
+
     public Attachments attachments() {
         return new Attachments(jdbi);
     }

@@ -7,7 +7,7 @@ import haywright.app.web.bench.BenchPages;
 import haywright.app.web.herd.GroupPages;
 import haywright.app.web.herd.NeedPages;
 import haywright.app.web.lab.BookPages;
-import haywright.app.web.lab.CsvPages;
+import haywright.app.web.lab.BringPages;
 import haywright.app.web.lab.ReportPages;
 import haywright.app.web.letter.LetterPages;
 import haywright.app.web.lots.FeedPages;
@@ -118,7 +118,7 @@ public final class Server implements AutoCloseable {
         LotPages.routes(new Routes(to, desk, Step.LOTS));
         FeedPages.routes(new Routes(to, desk, Step.LOTS));
         TakePages.routes(new Routes(to, desk, Step.TAKE_IT));
-        CsvPages.routes(new Routes(to, desk, Step.READ_IT));
+        BringPages.routes(new Routes(to, desk, Step.READ_IT));
         BookPages.routes(new Routes(to, desk, Step.READ_IT));
         ReportPages.routes(new Routes(to, desk, Step.READ_IT));
         GroupPages.routes(new Routes(to, desk, Step.HERD));

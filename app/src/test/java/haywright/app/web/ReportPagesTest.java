@@ -300,18 +300,18 @@ class ReportPagesTest {
                 "point",
                 "basis",
                 "");
-        assertThat(send("reports/csv", csv).body()).contains("does not say whether these are as received");
-        assertThat(client.get(ranch + "reports/csv").body()).contains("This is what you brought in last", "NS-9");
+        assertThat(send("reports/bring", csv).body()).contains("does not say whether these are as received");
+        assertThat(client.get(ranch + "reports/bring").body()).contains("This is what you brought in last", "NS-9");
         var told = new LinkedHashMap<>(csv);
         told.put("basis", "dry_matter");
-        var read = send("reports/csv", told).body();
+        var read = send("reports/bring", told).body();
         assertThat(read)
                 .contains("1 sample understood. Nothing is kept yet.", "one line a sample, columns parted by commas")
                 .contains("Column “Sparkle”: no analyte of this name is known", "&lt;b&gt;ADF&lt;/b&gt;")
                 .doesNotContain("<b>ADF</b>");
-        assertThat(send("reports/csv/take", Map.of("sample", "0", "lot", "")).body())
+        assertThat(send("reports/bring/take", Map.of("sample", "0", "lot", "")).body())
                 .contains("say which", "href=\"#f-lot-0\"");
-        var form = send("reports/csv/take", Map.of("lot", lot, "sampleCode", "NS-9", "dry-cp", "10", "one-dm", "90"));
+        var form = send("reports/bring/take", Map.of("sample", "0", "lot", lot));
         assertThat(form.status()).isEqualTo(200);
         assertThat(form.body()).contains("Type a report on Ditch-side stack", "value=\"NS-9\"", "value=\"10\"");
         assertThat(client.get(ranch + "reports").body()).contains("Not tested");

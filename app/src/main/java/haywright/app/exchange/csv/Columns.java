@@ -1,5 +1,7 @@
 package haywright.app.exchange.csv;
 
+import haywright.app.exchange.lab.Heading;
+import haywright.app.exchange.lab.Vocabulary;
 import haywright.forage.Basis;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -58,7 +60,7 @@ record Columns(
 
     private static final Set<String> VALUES = Set.of("value", "result", "results", "amount", "figure");
 
-    static Columns of(CSVRecord line) {
+    static Columns of(CSVRecord line, Vocabulary words) {
         var names = line.stream().toList();
         var told = new EnumMap<Told, Integer>(Told.class);
         var analytes = new LinkedHashMap<Integer, Heading>();
@@ -73,7 +75,7 @@ record Columns(
                 }
             }
             Heading.basis(key).ifPresent(basis -> bases.put(column, basis));
-            Heading.of(key).ifPresent(heading -> analytes.put(column, heading));
+            words.heading(key).ifPresent(heading -> analytes.put(column, heading));
             if (VALUES.contains(key)) {
                 value = i;
             }

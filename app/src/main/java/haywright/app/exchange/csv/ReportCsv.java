@@ -1,8 +1,8 @@
 package haywright.app.exchange.csv;
 
-import haywright.forage.Analyte;
+import haywright.app.exchange.lab.Understood;
+import haywright.app.exchange.lab.Vocabulary;
 import haywright.forage.Basis;
-import haywright.quantity.Unit;
 import haywright.workings.Refused;
 import java.io.IOException;
 import java.io.StringReader;
@@ -39,34 +39,6 @@ public final class ReportCsv {
 
     private ReportCsv() {}
 
-    /**
-     * One figure as it stands in the file.
-     *
-     * @param unit null where the file does not tell
-     * @param basis null for what has no pair of bases
-     * @param text with a point before the decimals; may be no number at all
-     */
-    public record Cell(
-            Analyte analyte, @Nullable Unit unit, @Nullable Basis basis, String text) {}
-
-    /** What the file says of one sample; empty text where it says nothing. */
-    public record Sample(String code, String laboratory, String sampled, String reported, List<Cell> cells) {
-        public Sample {
-            cells = List.copyOf(cells);
-        }
-    }
-
-    /**
-     * @param layout how the file was read, in words
-     * @param notTaken every line, column and cell that was not understood, in words
-     */
-    public record Found(String layout, List<Sample> samples, List<String> notTaken) {
-        public Found {
-            samples = List.copyOf(samples);
-            notTaken = List.copyOf(notTaken);
-        }
-    }
-
     /** The text of a file in UTF-8, UTF-16 with its mark, or else Latin-1 as Windows writes it. */
     public static String decode(byte[] file) {
         if (file.length > MOST_BYTES) {
@@ -99,12 +71,25 @@ public final class ReportCsv {
         }
     }
 
+    /** Whether it is written in columns parted by a sign, with a line of headings that names analytes. */
+    public static boolean isOne(String text, Vocabulary words) {
+        try {
+            read(text, false, Basis.DRY_MATTER, words);
+            return true;
+        } catch (Refused e) {
+            var problem = e.problems().get(0);
+            return !problem.rule().startsWith("no line names")
+                    && !problem.rule().startsWith("no comma");
+        }
+    }
+
     /**
      * @param decimalComma whether 12,5 is twelve and a half
      * @param untold the basis of columns whose heading names none; null where nobody has said
+     * @param words the names this laboratory uses
      * @throws Refused with one sentence: nothing in it, no columns, no analyte known, a basis or a comma to be told
      */
-    public static Found read(String text, boolean decimalComma, @Nullable Basis untold) {
+    public static Understood read(String text, boolean decimalComma, @Nullable Basis untold, Vocabulary words) {
         var plain = text.startsWith("\ufeff") ? text.substring(1) : text;
         plain = plain.replaceFirst("^sep=.\\R", "");
         if (plain.isBlank()) {
@@ -114,9 +99,9 @@ public final class ReportCsv {
         char separator = separator(plain);
         var records = records(plain, separator);
         for (int i = 0; i < Math.min(records.size(), LINES_BEFORE_HEADINGS); i++) {
-            var columns = Columns.of(records.get(i));
+            var columns = Columns.of(records.get(i), words);
             if (columns.isHeadings()) {
-                return new ReportRows(columns, separator, decimalComma, untold)
+                return new ReportRows(columns, separator, decimalComma, untold, words)
                         .read(records.subList(0, i), records.subList(i + 1, records.size()));
             }
         }
@@ -205,7 +190,7 @@ public final class ReportCsv {
     }
 
     /** The figure with a point before its decimals, as the form understands it. */
-    static String pointed(String cell, boolean decimalComma) {
+    public static String pointed(String cell, boolean decimalComma) {
         if (decimalComma) {
             if (POINT_GROUPED.matcher(cell).matches() || COMMA.matcher(cell).matches()) {
                 return cell.replace(".", "").replace(',', '.');

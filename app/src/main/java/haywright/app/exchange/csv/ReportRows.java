@@ -1,9 +1,12 @@
 package haywright.app.exchange.csv;
 
 import haywright.app.exchange.csv.Columns.Told;
-import haywright.app.exchange.csv.ReportCsv.Cell;
-import haywright.app.exchange.csv.ReportCsv.Found;
-import haywright.app.exchange.csv.ReportCsv.Sample;
+import haywright.app.exchange.lab.Heading;
+import haywright.app.exchange.lab.Understood;
+import haywright.app.exchange.lab.Understood.Cell;
+import haywright.app.exchange.lab.Understood.Named;
+import haywright.app.exchange.lab.Understood.Sample;
+import haywright.app.exchange.lab.Vocabulary;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.quantity.Unit;
@@ -27,19 +30,29 @@ final class ReportRows {
     private final char separator;
     private final boolean decimalComma;
     private final @Nullable Basis untold;
+    private final Vocabulary words;
+    private final Map<String, Named> names = new LinkedHashMap<>();
     private final Set<String> notTaken = new LinkedHashSet<>();
     private final Set<String> withoutBasis = new LinkedHashSet<>();
 
-    ReportRows(Columns columns, char separator, boolean decimalComma, @Nullable Basis untold) {
+    ReportRows(Columns columns, char separator, boolean decimalComma, @Nullable Basis untold, Vocabulary words) {
         this.columns = columns;
         this.separator = separator;
         this.decimalComma = decimalComma;
         this.untold = untold;
+        this.words = words;
     }
 
-    Found read(List<CSVRecord> above, List<CSVRecord> lines) {
+    Understood read(List<CSVRecord> above, List<CSVRecord> lines) {
         above.forEach(line -> notTaken.add("Line above the headings: " + String.join(" ", line.toList())));
-        columns.unknown().forEach(name -> notTaken.add("Column “%s”: ".formatted(name) + unknown(name)));
+        var first = lines.isEmpty() ? null : lines.get(0);
+        for (var name : columns.unknown()) {
+            var example = first == null ? "" : cell(first, columns.names().indexOf(name));
+            name(name, example, null);
+            if (!words.leavesOut(name)) {
+                notTaken.add("Column “%s”: ".formatted(name) + unknown(name));
+            }
+        }
         for (var line : lines) {
             if (line.size() > columns.names().size()) {
                 throw new Refused(
@@ -78,11 +91,15 @@ final class ReportRows {
             default -> "commas";
         };
         var layout = (columns.isLong() ? "one line a figure" : "one line a sample") + ", columns parted by " + parted;
-        return new Found(layout, samples, List.copyOf(notTaken));
+        return new Understood(layout, samples, List.copyOf(names.values()), List.copyOf(notTaken));
     }
 
     private String firstUnknown() {
         return notTaken.stream().findFirst().map(words -> words + ".").orElse("Is the file whole?");
+    }
+
+    private void name(String written, String example, @Nullable Heading taken) {
+        names.putIfAbsent(Heading.key(written), new Named(written, example, taken, words.leavesOut(written)));
     }
 
     private static String unknown(String name) {
@@ -96,6 +113,9 @@ final class ReportRows {
 
     private List<Sample> wide(List<CSVRecord> lines) {
         var samples = new ArrayList<Sample>();
+        columns.analytes()
+                .forEach((column, heading) ->
+                        name(columns.names().get(column), lines.isEmpty() ? "" : cell(lines.get(0), column), heading));
         for (var line : lines) {
             var cells = new LinkedHashMap<String, Cell>();
             columns.analytes().forEach((column, heading) -> {
@@ -114,8 +134,12 @@ final class ReportRows {
         var byCode = new LinkedHashMap<String, Map<String, Cell>>();
         for (var line : lines) {
             var name = cell(line, columns.column(Told.NAME));
-            var heading = Heading.of(name);
+            var heading = words.heading(name);
             if (name.isBlank()) {
+                continue;
+            }
+            name(name, String.join(" ", line.toList()), heading.orElse(null));
+            if (words.leavesOut(name)) {
                 continue;
             }
             if (heading.isEmpty()) {
@@ -174,7 +198,7 @@ final class ReportRows {
             withoutBasis.add(name);
             return;
         }
-        var cell = new Cell(analyte, heading.unit(), basis, ReportCsv.pointed(text, decimalComma));
+        var cell = new Cell(analyte, heading.unit(), basis, ReportCsv.pointed(text, decimalComma), name);
         var before = cells.putIfAbsent(analyte.id() + " " + basis, cell);
         if (before != null && !before.text().equals(cell.text())) {
             notTaken.add("Line %d, “%s”: %s stands there before it, as %s"
@@ -189,6 +213,7 @@ final class ReportRows {
                 cell(line, columns.column(Told.LABORATORY)),
                 cell(line, columns.column(Told.SAMPLED)),
                 cell(line, columns.column(Told.REPORTED)),
+                null,
                 List.copyOf(cells.values()));
     }
 

@@ -1,7 +1,5 @@
 package haywright.app.web.lab;
 
-import haywright.app.web.Form;
-import haywright.app.web.Option;
 import haywright.app.words.Show;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
@@ -109,11 +107,7 @@ public record LotNow(
                 day(report),
                 who(report),
                 report.confirmed().size(),
-                ReportForm.methods().stream()
-                        .filter(option -> method != null && option.value().equals(Form.id(method)))
-                        .map(Option::words)
-                        .findFirst()
-                        .orElse(""),
+                method == null ? "" : ReportForm.words(method),
                 report.notMeasured().stream().map(LotNow::said).toList(),
                 ReportForm.noted(lot, report));
     }
@@ -128,7 +122,7 @@ public record LotNow(
                         ? "less than " + figure
                         : one.why().words())
                 + (one.why() == NotMeasured.Why.NOT_DETECTED && limit != null ? ", which is below " + figure : "")
-                + (one.basis() == null ? "" : " " + CsvPages.words(one.basis()));
+                + (one.basis() == null ? "" : " " + BringView.words(one.basis()));
         if (one.why() == NotMeasured.Why.NOT_TESTED) {
             return what + ".";
         }

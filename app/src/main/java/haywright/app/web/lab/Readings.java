@@ -230,6 +230,14 @@ public final class Readings {
         }
     }
 
+    /** An energy or a nitrate whose unit the file does not tell is asked for, never guessed. */
+    static boolean isUnitAsked(Analyte analyte) {
+        return analyte.unit().kind() == Kind.ENERGY_DENSITY
+                || analyte == Analyte.NO3
+                || analyte == Analyte.NO3N
+                || analyte == Analyte.KNO3;
+    }
+
     private static Basis shownAt(NotMeasured said) {
         return Objects.requireNonNullElse(said.basis(), Basis.DRY_MATTER);
     }
@@ -256,8 +264,7 @@ public final class Readings {
         var row = row(analyte);
         boolean isFirst = row.boxes().stream().noneMatch(box -> known.containsKey(box.name()));
         if (!row.units.isEmpty() && isFirst) {
-            // an energy whose unit the file does not tell is asked for, never guessed
-            boolean isAsked = unit == null && analyte.unit().kind() == Kind.ENERGY_DENSITY;
+            boolean isAsked = unit == null && isUnitAsked(analyte);
             known.put(row.unit.name(), isAsked ? "" : Form.id(unit == null ? analyte.unit() : unit));
         }
         var shown = row.units.isEmpty() ? Form.id(analyte.unit()) : known.getOrDefault(row.unit.name(), "");

@@ -20,6 +20,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** The form of one report, in the order a sheet prints it, and the report that comes out of it. */
@@ -39,12 +40,23 @@ public final class ReportForm {
             "How the laboratory worked",
             "The sheet says it in its head or foot. The two differ in how near they come.");
 
+    /** Hidden: where to go on to when it is kept, if it came out of a file with more reports. */
+    public static final Ask FROM = Ask.choice("from", "", "");
+
     private ReportForm() {}
 
     public static List<Option> methods() {
-        return List.of(
-                new Option(Form.id(Tested.Method.WET), "wet chemistry"),
-                new Option(Form.id(Tested.Method.NIR), "near infrared (NIR)"));
+        return Stream.of(Tested.Method.WET, Tested.Method.NIR)
+                .map(method -> new Option(Form.id(method), words(method)))
+                .toList();
+    }
+
+    static String words(Tested.Method method) {
+        return switch (method) {
+            case WET -> "wet chemistry";
+            case NIR -> "near infrared (NIR)";
+            case UNKNOWN -> "a method that is not said";
+        };
     }
 
     public static List<Option> ways() {

@@ -132,7 +132,16 @@ public final class ReportPages {
             return;
         }
         var words = "Report %s: %s".formatted(before == null ? "added" : "changed", lot.name());
-        page.save(form, words, ranch -> ranch.with(report.get()), "reports/lot/" + lot.id());
+        page.save(
+                form,
+                words,
+                ranch -> ranch.with(report.get()),
+                isOneOfSeveral(form) ? BringPages.KEY : "reports/lot/" + lot.id());
+    }
+
+    /** Whether it came out of a file; then the next one is looked over. */
+    private static boolean isOneOfSeveral(Form form) {
+        return form.value(ReportForm.FROM).equals(BringPages.KEY);
     }
 
     private static void delete(Page page) {

@@ -3,8 +3,9 @@ package haywright.app.exchange.csv;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import haywright.app.exchange.csv.ReportCsv.Cell;
-import haywright.app.exchange.csv.ReportCsv.Found;
+import haywright.app.exchange.lab.Heading;
+import haywright.app.exchange.lab.Understood;
+import haywright.app.exchange.lab.Vocabulary;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.quantity.Unit;
@@ -13,6 +14,7 @@ import haywright.workings.Refused;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -34,13 +36,23 @@ class ReportCsvTest {
             Sparkle;%;3;4
             """;
 
-    private static Found point(String text) {
-        return ReportCsv.read(text, false, null);
+    /** A figure without the line it was read from. */
+    private record Cell(
+            Analyte analyte, @Nullable Unit unit, @Nullable Basis basis, String text) {}
+
+    private static List<Cell> cells(Understood.Sample sample) {
+        return sample.cells().stream()
+                .map(c -> new Cell(c.analyte(), c.unit(), c.basis(), c.text()))
+                .toList();
+    }
+
+    private static Understood point(String text) {
+        return ReportCsv.read(text, false, null, Vocabulary.HOUSE);
     }
 
     private static Problem problem(String text, boolean comma) {
         try {
-            ReportCsv.read(text, comma, null);
+            ReportCsv.read(text, comma, null, Vocabulary.HOUSE);
         } catch (Refused e) {
             assertThat(e.problems()).hasSize(1);
             return e.problems().get(0);
@@ -58,7 +70,7 @@ class ReportCsvTest {
         assertThat(first.code()).isEqualTo("NS-1");
         assertThat(first.laboratory()).isEqualTo("Tin Valley");
         assertThat(first.reported()).isEqualTo("10/14/2026");
-        assertThat(first.cells())
+        assertThat(cells(first))
                 .containsExactly(
                         new Cell(Analyte.DM, Unit.PERCENT, null, "88.4"),
                         new Cell(Analyte.CP, Unit.PERCENT, Basis.DRY_MATTER, "12.1"),
@@ -66,15 +78,15 @@ class ReportCsvTest {
                         new Cell(Analyte.NDF, null, Basis.DRY_MATTER, "54.6"),
                         new Cell(Analyte.NEM, Unit.MCAL_PER_LB, Basis.DRY_MATTER, "0.56"),
                         new Cell(Analyte.NO3N, Unit.PPM, Basis.DRY_MATTER, "240"));
-        assertThat(found.samples().get(1).cells()).contains(new Cell(Analyte.PH, null, null, "5.9"));
+        assertThat(cells(found.samples().get(1))).contains(new Cell(Analyte.PH, null, null, "5.9"));
     }
 
     @Test
     void oneLineAFigureWithDecimalCommas() {
-        var found = ReportCsv.read(LONG, true, null);
+        var found = ReportCsv.read(LONG, true, null, Vocabulary.HOUSE);
         assertThat(found.layout()).isEqualTo("one line a figure, columns parted by semicolons");
         assertThat(found.samples()).hasSize(1);
-        assertThat(found.samples().get(0).cells())
+        assertThat(cells(found.samples().get(0)))
                 .containsExactly(
                         new Cell(Analyte.DM, Unit.PERCENT, null, "88.4"),
                         new Cell(Analyte.CP, Unit.PERCENT, Basis.AS_RECEIVED, "10.7"),
@@ -90,8 +102,8 @@ class ReportCsvTest {
     @Test
     void severalSamplesUnderEachOtherInLongForm() {
         var found = point("sample,name,result,basis\nA,CP,12.1,DM\nA,ADF,37,DM\nB,CP,8.4,as fed\nB,DM,90,\n");
-        assertThat(found.samples()).extracting(ReportCsv.Sample::code).containsExactly("A", "B");
-        assertThat(found.samples().get(1).cells())
+        assertThat(found.samples()).extracting(Understood.Sample::code).containsExactly("A", "B");
+        assertThat(cells(found.samples().get(1)))
                 .containsExactly(
                         new Cell(Analyte.CP, null, Basis.AS_RECEIVED, "8.4"), new Cell(Analyte.DM, null, null, "90"));
     }
@@ -101,14 +113,14 @@ class ReportCsvTest {
     void anyOfThreeSeparators(String separator) {
         var text = "Name,CP DM,ADF DM\nNorth stack,12.1,38\n".replace(",", separator);
         var found = point(text);
-        assertThat(found.samples().get(0).cells()).hasSize(2);
+        assertThat(cells(found.samples().get(0))).hasSize(2);
         assertThat(found.samples().get(0).code()).isEqualTo("North stack");
     }
 
     @Test
     void semicolonsBetweenColumnsThoughEveryCellHasADecimalComma() {
-        var found = ReportCsv.read("Probe;CP DM;ADF DM;NDF DM\nA;12,1;37,8;54,6\n", true, null);
-        assertThat(found.samples().get(0).cells()).extracting(Cell::text).containsExactly("12.1", "37.8", "54.6");
+        var found = ReportCsv.read("Probe;CP DM;ADF DM;NDF DM\nA;12,1;37,8;54,6\n", true, null, Vocabulary.HOUSE);
+        assertThat(cells(found.samples().get(0))).extracting(Cell::text).containsExactly("12.1", "37.8", "54.6");
         assertThat(found.notTaken()).singleElement().asString().contains("“Probe”");
     }
 
@@ -123,7 +135,7 @@ class ReportCsvTest {
             var sample = point(ReportCsv.decode(bytes)).samples().get(0);
             assertThat(sample.code()).isEqualTo("Décharge");
             assertThat(sample.laboratory()).isEqualTo("Ñandú");
-            assertThat(sample.cells()).hasSize(2);
+            assertThat(cells(sample)).hasSize(2);
         }
     }
 
@@ -162,10 +174,9 @@ class ReportCsvTest {
         var asked = problem(text, false);
         assertThat(asked.field()).isEqualTo("basis");
         assertThat(asked.value()).isEqualTo("CP, ADF");
-        assertThat(ReportCsv.read(text, false, Basis.AS_RECEIVED)
+        assertThat(cells(ReportCsv.read(text, false, Basis.AS_RECEIVED, Vocabulary.HOUSE)
                         .samples()
-                        .get(0)
-                        .cells())
+                        .get(0)))
                 .contains(new Cell(Analyte.CP, null, Basis.AS_RECEIVED, "12"));
     }
 
@@ -216,7 +227,7 @@ class ReportCsvTest {
     void formulasAndHtmlStayText() {
         var found = point("Sample,CP DM,ADF DM\n<script>alert(1)</script>,=1+1,\"=HYPERLINK(\"\"http://x\"\")\"\n");
         assertThat(found.samples().get(0).code()).isEqualTo("<script>alert(1)</script>");
-        assertThat(found.samples().get(0).cells())
+        assertThat(cells(found.samples().get(0)))
                 .extracting(Cell::text)
                 .containsExactly("=1+1", "=HYPERLINK(\"http://x\")");
     }

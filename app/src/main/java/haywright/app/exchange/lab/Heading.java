@@ -1,4 +1,4 @@
-package haywright.app.exchange.csv;
+package haywright.app.exchange.lab;
 
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
@@ -17,18 +17,19 @@ import org.jspecify.annotations.Nullable;
  * @param unit null where it tells none
  * @param basis null where it tells none
  */
-record Heading(
+public record Heading(
         Analyte analyte, @Nullable Unit unit, @Nullable Basis basis) {
     private static final String PART = "(?:^|[\\s,;:_/(\\[-]+)";
-    private static final Pattern RECEIVED =
-            Pattern.compile(PART + "(?:as[ _-]?(?:received|fed|is|sampled)|ar|af)(?: basis)?[)\\]]*$");
-    private static final Pattern DRY =
-            Pattern.compile(PART + "(?:on )?(?:dry[ _-]?matter|dry|dm|dmb|db|100 ?% ?dm)(?: basis)?[)\\]]*$");
+    private static final Pattern RECEIVED = Pattern.compile(
+            PART + "(?:as[ _-]?(?:received|rec[’']?d|fed|is|sampled|submitted)|wet|ar|af)(?: basis)?[)\\]]*$");
+    private static final Pattern DRY = Pattern.compile(
+            PART
+                    + "(?:on )?(?:100 ?% ?)?(?:dry[ _-]?(?:matter|weight|wt\\.?)|dry|dm|dmb|db|moisture[ -]free)(?: basis)?[)\\]]*$");
     private static final Pattern NINETY = Pattern.compile(PART + "(?:at )?90 ?%(?: (?:dm|dry matter))?[)\\]]*$");
     private static final Pattern LAST = Pattern.compile("^(.*?)[\\s,;:_(\\[]*([^\\s,;:_(\\[]+?)[)\\]]*$");
     private static final Pattern PERCENT_FIRST = Pattern.compile("^(?:%|pct|percent)\\s*(?:of )?");
 
-    static Optional<Heading> of(String text) {
+    public static Optional<Heading> of(String text) {
         return of(key(text), null, null);
     }
 
@@ -74,7 +75,7 @@ record Heading(
     }
 
     /** The basis that a heading or a cell of its own names, and nothing else. */
-    static Optional<Basis> basis(String text) {
+    public static Optional<Basis> basis(String text) {
         var key = key(text).replaceFirst("^%\\s*", "");
         for (var one : List.of(Basis.NINETY_PCT, Basis.AS_RECEIVED, Basis.DRY_MATTER)) {
             if (pattern(one).matcher(key).replaceFirst("").isBlank()) {
@@ -85,7 +86,7 @@ record Heading(
     }
 
     /** A unit of a share, an energy or a charge, which is what laboratories print. */
-    static Optional<Unit> unit(String text) {
+    public static Optional<Unit> unit(String text) {
         for (var kind : List.of(Kind.SHARE, Kind.ENERGY_DENSITY, Kind.CHARGE_DENSITY)) {
             var known = Unit.parse(text, kind).filter(unit -> !unit.symbol().isEmpty());
             if (known.isPresent()) {
@@ -95,7 +96,7 @@ record Heading(
         return Optional.empty();
     }
 
-    static String key(String text) {
+    public static String key(String text) {
         return text.strip().toLowerCase(Locale.ROOT).replaceAll("[\\s_]+", " ");
     }
 }

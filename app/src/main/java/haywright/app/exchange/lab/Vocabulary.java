@@ -1,0 +1,68 @@
+package haywright.app.exchange.lab;
+
+import haywright.forage.Analyte;
+import haywright.forage.Basis;
+import haywright.quantity.Unit;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The names a laboratory uses: the house's own table of analytes, and before it what somebody said of this laboratory.
+ *
+ * @param own by name as the file writes it, without regard to case and spaces
+ */
+public record Vocabulary(Map<String, Meaning> own) {
+    public static final Vocabulary HOUSE = new Vocabulary(Map.of());
+
+    /**
+     * What somebody said a name stands for.
+     *
+     * @param analyte null: leave it out
+     * @param unit null: as the file says
+     * @param basis null: as the file says
+     */
+    public record Meaning(
+            @Nullable Analyte analyte,
+            @Nullable Unit unit,
+            @Nullable Basis basis) {}
+
+    public Vocabulary {
+        own = Map.copyOf(own);
+    }
+
+    /** These names first, then mine. */
+    public Vocabulary with(Map<String, Meaning> more) {
+        var all = new LinkedHashMap<>(own);
+        all.putAll(more);
+        return new Vocabulary(all);
+    }
+
+    public boolean leavesOut(String name) {
+        var meaning = own.get(Heading.key(name));
+        return meaning != null && meaning.analyte() == null;
+    }
+
+    public Optional<Heading> heading(String name) {
+        var meaning = own.get(Heading.key(name));
+        if (meaning == null) {
+            return Heading.of(name);
+        }
+        var analyte = meaning.analyte();
+        if (analyte == null) {
+            return Optional.empty();
+        }
+        var said = Heading.of(name);
+        var unit = meaning.unit() != null
+                ? meaning.unit()
+                : said.map(Heading::unit).orElse(null);
+        boolean fits = unit == null || unit.kind() == analyte.unit().kind();
+        return Optional.of(new Heading(
+                analyte,
+                fits ? unit : null,
+                meaning.basis() != null
+                        ? meaning.basis()
+                        : said.map(Heading::basis).orElse(null)));
+    }
+}

@@ -1,0 +1,65 @@
+package haywright.app.exchange.text;
+
+import haywright.app.exchange.text.TableHead.Column;
+import haywright.app.exchange.text.TextLine.Word;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** Which column each figure of a line stands in. A figure between two columns stands in none. */
+final class Placing {
+    /** Nearer than this part of the way to the next column, a figure belongs to the nearest. */
+    private static final double NEAR = 0.4;
+
+    private Placing() {}
+
+    /** @return one for each figure; null for one that cannot be placed */
+    static List<@Nullable Column> of(List<Word> figures, List<Column> columns, boolean isAligned) {
+        if (figures.size() == columns.size() && (!isAligned || isInOrder(figures, columns))) {
+            return new ArrayList<>(columns);
+        }
+        var nowhere = new ArrayList<@Nullable Column>(Collections.nCopies(figures.size(), null));
+        if (columns.size() == 1 && figures.size() == 1) {
+            return new ArrayList<>(columns);
+        }
+        if (!isAligned || figures.size() > columns.size() || columns.size() < 2) {
+            return nowhere;
+        }
+        var placed = new ArrayList<@Nullable Column>();
+        for (var figure : figures) {
+            var column = nearest(figure, columns);
+            if (column == null || placed.contains(column)) {
+                return nowhere;
+            }
+            placed.add(column);
+        }
+        return placed;
+    }
+
+    /** As many figures as columns, and each stands nearest to its own. */
+    private static boolean isInOrder(List<Word> figures, List<Column> columns) {
+        for (int i = 0; i < figures.size(); i++) {
+            var figure = figures.get(i);
+            var own = columns.get(i);
+            if (columns.stream().anyMatch(other -> away(figure, other) < away(figure, own))) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private static @Nullable Column nearest(Word figure, List<Column> columns) {
+        var sorted = columns.stream()
+                .sorted((a, b) -> Double.compare(away(figure, a), away(figure, b)))
+                .toList();
+        var first = sorted.get(0);
+        var second = sorted.get(1);
+        double apart = Math.abs(first.heading().middle() - second.heading().middle());
+        return away(figure, first) <= NEAR * apart ? first : null;
+    }
+
+    private static double away(Word figure, Column column) {
+        return Math.abs(figure.middle() - column.heading().middle());
+    }
+}

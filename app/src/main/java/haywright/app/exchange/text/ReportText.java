@@ -1,0 +1,164 @@
+package haywright.app.exchange.text;
+
+import haywright.app.exchange.lab.Understood;
+import haywright.app.exchange.lab.Vocabulary;
+import haywright.forage.Basis;
+import haywright.workings.Refused;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Reads a laboratory's report from lines of text: a name, and behind it one figure or one under each heading. Several
+ * reports may follow each other or stand side by side. Nothing is guessed: a figure whose column cannot be told, a name
+ * that is not known and a basis that is not said are listed or asked for.
+ */
+public final class ReportText {
+    private static final int MOST_LINES = 40_000;
+    private static final int LINES_OF_HEADINGS = 3;
+    private static final Pattern PAGE = Pattern.compile("^--- page ([0-9]{1,4}) ---$");
+    private static final Pattern SAYS_BASIS = Pattern.compile(
+            "(?i)\\b(?:results?|values?|figures?|analys[ie]s|data|nutrients?)\\b.*\\b(?:on|are|is|as|reported|expressed|given)\\b.*?"
+                    + "\\b(as[ -](?:received|fed|is|sampled)|dry[ -](?:matter|weight)|dry)\\b(?: basis)?");
+
+    private final List<TextLine> lines = new ArrayList<>();
+    private final Names names;
+    private final Gathering gathering;
+    private List<TextLine> above = new ArrayList<>();
+    private TableHead head = TableHead.NONE;
+
+    private ReportText(Names names, Gathering gathering) {
+        this.names = names;
+        this.gathering = gathering;
+    }
+
+    /**
+     * @param decimalComma whether 12,5 is twelve and a half
+     * @param untold the basis of figures that no heading gives one; null where nobody has said
+     * @param words the names this laboratory uses
+     * @throws Refused with one sentence: nothing in it, no figure understood, a basis or a comma to be told
+     */
+    public static Understood read(String text, boolean decimalComma, @Nullable Basis untold, Vocabulary words) {
+        if (text.isBlank()) {
+            throw new Refused("text", "", "there is nothing in it", "Paste the report, or choose a file.");
+        }
+        var reading = new ReportText(new Names(words), new Gathering(words, decimalComma, untold));
+        reading.take(text);
+        return reading.gathering.done();
+    }
+
+    private void take(String text) {
+        int page = 1;
+        int number = 0;
+        for (var raw : (Iterable<String>) text.replace('\f', '\n').lines()::iterator) {
+            number++;
+            var mark = PAGE.matcher(raw.strip());
+            if (mark.matches()) {
+                page = Integer.parseInt(mark.group(1));
+                continue;
+            }
+            lines.add(TextLine.of(number, page, raw));
+            if (lines.size() > MOST_LINES) {
+                throw new Refused("text", number + " lines", "this is more than reports have", "Split the file.");
+            }
+        }
+        for (int at = 0; at < lines.size(); ) {
+            at += step(at);
+        }
+        table(List.of());
+    }
+
+    /** @return how many lines were taken */
+    private int step(int at) {
+        var line = lines.get(at);
+        if (line.isBlank()) {
+            return 1;
+        }
+        var rows = Row.of(withoutIgnored(line), line.isAligned(), names);
+        if (rows.stream().anyMatch(row -> row.heading() != null)) {
+            gathering.rows(line, head, rows);
+            return 1;
+        }
+        int headings = headings(at);
+        if (headings > 0) {
+            return headings;
+        }
+        var fields = Head.of(line);
+        if (fields.stream().anyMatch(f -> f.kind() == Head.Kind.BAG || f.kind() == Head.Kind.NUMBER)) {
+            table(List.of());
+        }
+        above.add(line);
+        gathering.above(line, fields);
+        var says = SAYS_BASIS.matcher(line.text());
+        if (says.find() && !line.text().toLowerCase(java.util.Locale.ROOT).contains("calculated")) {
+            gathering.basis(says.group(1));
+        }
+        if (fields.isEmpty()) {
+            gathering.unknown(line, rows);
+        }
+        return 1;
+    }
+
+    /** What stands under a heading that is known to hold no figures of the feed is not read. */
+    private List<TextLine.Word> withoutIgnored(TextLine line) {
+        if (!line.isAligned() || head.columns().stream().noneMatch(c -> c.role() == TableHead.Role.IGNORED)) {
+            return line.words();
+        }
+        return line.words().stream()
+                .filter(word -> nearest(word).role() != TableHead.Role.IGNORED || isFirst(line, word))
+                .toList();
+    }
+
+    private static boolean isFirst(TextLine line, TextLine.Word word) {
+        return line.words().get(0) == word;
+    }
+
+    private TableHead.Column nearest(TextLine.Word word) {
+        var best = head.columns().get(0);
+        for (var column : head.columns()) {
+            if (Math.abs(column.heading().middle() - word.middle())
+                    < Math.abs(best.heading().middle() - word.middle())) {
+                best = column;
+            }
+        }
+        return best;
+    }
+
+    /** @return how many lines the headings take; 0 where none stand here */
+    private int headings(int at) {
+        TableHead best = null;
+        int taken = 0;
+        List<List<TextLine.Word>> cells = null;
+        for (int i = 0; i < LINES_OF_HEADINGS && at + i < lines.size(); i++) {
+            var line = lines.get(at + i);
+            boolean isRow =
+                    Row.of(line.words(), line.isAligned(), names).stream().anyMatch(row -> row.heading() != null);
+            if (line.isBlank() || isRow || i > 0 && line.text().contains(":")) {
+                break;
+            }
+            var alone = TableHead.of(line.cells());
+            if (i > 0 && best == null && alone.isPresent()) {
+                return 0; // the headings begin in the next line
+            }
+            cells = cells == null ? line.cells() : TableHead.over(cells, line.cells());
+            var head = i == 0 ? alone : TableHead.of(cells);
+            if (head.isPresent() && (best == null || head.get().bases() > best.bases())) {
+                best = head.get();
+                taken = i + 1;
+            }
+        }
+        if (best != null) {
+            table(above);
+            head = best;
+            gathering.head(best);
+            above = new ArrayList<>();
+        }
+        return taken;
+    }
+
+    /** The next table begins. */
+    private void table(List<TextLine> over) {
+        gathering.table(over);
+    }
+}

@@ -1,0 +1,218 @@
+package haywright.app.exchange.text;
+
+import haywright.app.exchange.lab.Heading;
+import haywright.app.exchange.text.TextLine.Word;
+import haywright.forage.Basis;
+import haywright.quantity.Unit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/** The headings over a table of names and figures, from left to right. */
+record TableHead(List<Column> columns) {
+    static final TableHead NONE = new TableHead(List.of());
+
+    private static final Set<String> NAMES = Set.of(
+            "analyte",
+            "analytes",
+            "test",
+            "tests",
+            "component",
+            "components",
+            "nutrient",
+            "nutrients",
+            "parameter",
+            "parameters",
+            "constituent",
+            "item",
+            "analysis",
+            "name",
+            "determination",
+            "assay");
+    private static final Set<String> VALUES = Set.of("result", "results", "value", "values", "amount", "found");
+    private static final Set<String> UNITS = Set.of("unit", "units", "uom");
+    private static final Set<String> IGNORED = Set.of(
+            "method",
+            "methods",
+            "test method",
+            "range",
+            "normal range",
+            "typical range",
+            "typical",
+            "usual",
+            "reference",
+            "reference range",
+            "mdl",
+            "lod",
+            "loq",
+            "rl",
+            "reporting limit",
+            "detection limit",
+            "limit",
+            "flag",
+            "analyst",
+            "date analyzed",
+            "average",
+            "avg",
+            "avg.",
+            "goal",
+            "target",
+            "uncertainty");
+
+    /** What stands in a column. */
+    enum Role {
+        NAME,
+        UNIT,
+        VALUE,
+        IGNORED,
+        OTHER
+    }
+
+    /**
+     * @param basis null where the heading tells none
+     * @param unit null where the heading tells none
+     */
+    record Column(
+            Role role, @Nullable Basis basis, @Nullable Unit unit, Word heading) {}
+
+    TableHead {
+        columns = List.copyOf(columns);
+    }
+
+    /** Headings in this line, or in this and the next ones read downwards; empty where it is no line of headings. */
+    static Optional<TableHead> of(List<List<Word>> cells) {
+        var columns = new ArrayList<Column>();
+        for (var cell : cells) {
+            columns.addAll(columns(cell));
+        }
+        var head = new TableHead(columns);
+        long values = head.columns.stream().filter(c -> c.role == Role.VALUE).count();
+        boolean isNamed = columns.stream().anyMatch(c -> c.role == Role.NAME);
+        boolean isBased = columns.stream().anyMatch(c -> c.role == Role.VALUE && c.basis != null);
+        boolean isHead = isBased || values > 0 && (isNamed || columns.stream().anyMatch(c -> c.role == Role.UNIT));
+        if (!isHead && isNamed && columns.get(0).role == Role.NAME && columns.size() > 1) {
+            // names down the side, and one column a sample under its own code
+            var samples = columns.stream()
+                    .map(c -> c.role == Role.OTHER ? new Column(Role.VALUE, null, null, c.heading) : c)
+                    .toList();
+            isHead = samples.stream().anyMatch(c -> c.role == Role.VALUE)
+                    && samples.stream()
+                            .allMatch(c ->
+                                    c.role != Role.VALUE || c.heading.text().matches(".*[0-9].*"));
+            return isHead ? Optional.of(new TableHead(samples)) : Optional.empty();
+        }
+        return isHead ? Optional.of(head) : Optional.empty();
+    }
+
+    /** Several headings may stand in one cell, when a copy has lost the room between them. */
+    private static List<Column> columns(List<Word> cell) {
+        var columns = new ArrayList<Column>();
+        for (int at = 0; at < cell.size(); ) {
+            int end = Math.min(cell.size(), at + 5);
+            Column found = null;
+            while (found == null && end > at) {
+                found = column(TextLine.join(cell.subList(at, end)));
+                end -= found == null ? 1 : 0;
+            }
+            if (found == null) {
+                return List.of(new Column(Role.OTHER, null, null, TextLine.join(cell)));
+            }
+            columns.add(found);
+            at = end;
+        }
+        return columns;
+    }
+
+    private static @Nullable Column column(Word heading) {
+        var text = Heading.key(heading.text()).replaceAll("[:.]$", "");
+        if (NAMES.contains(text)) {
+            return new Column(Role.NAME, null, null, heading);
+        }
+        if (UNITS.contains(text)) {
+            return new Column(Role.UNIT, null, null, heading);
+        }
+        if (IGNORED.contains(text)) {
+            return new Column(Role.IGNORED, null, null, heading);
+        }
+        var rest = text.replaceAll("^(?:results?|values?)[,:\\s(]+(?=\\S)", "")
+                .replaceAll("[)(\\[\\],]+", " ")
+                .strip();
+        var unit = Heading.unit(rest.replaceFirst("^.* (?=\\S+$)", ""));
+        var bare = unit.isEmpty() ? rest : rest.replaceFirst("\\s*\\S+$", "");
+        if (unit.isEmpty() && rest.startsWith("%")) {
+            unit = Optional.of(Unit.PERCENT);
+        }
+        var basis = Heading.basis(bare.isEmpty() ? rest : bare);
+        if (basis.isPresent()) {
+            return new Column(Role.VALUE, basis.get(), unit.orElse(null), heading);
+        }
+        return VALUES.contains(text) || VALUES.contains(bare)
+                ? new Column(Role.VALUE, null, unit.orElse(null), heading)
+                : null;
+    }
+
+    /** The cells of two lines, each with what stands over it. */
+    static List<List<Word>> over(List<List<Word>> upper, List<List<Word>> lower) {
+        var left = new ArrayList<>(upper);
+        var merged = new ArrayList<List<Word>>();
+        for (var cell : lower) {
+            var word = TextLine.join(cell);
+            var above = left.stream()
+                    .filter(c -> TextLine.join(c).from() < word.to()
+                            && word.from() < TextLine.join(c).to())
+                    .toList();
+            left.removeAll(above);
+            var all = new ArrayList<Word>();
+            above.forEach(all::addAll);
+            all.addAll(cell);
+            merged.add(List.of(TextLine.join(all)));
+        }
+        left.forEach(cell -> merged.add(List.of(TextLine.join(cell))));
+        merged.sort((a, b) -> Integer.compare(a.get(0).from(), b.get(0).from()));
+        return merged;
+    }
+
+    int bases() {
+        return (int) columns.stream().filter(c -> c.basis != null).count();
+    }
+
+    /** Columns that figures can stand in. Of a line in columns, what is not to be read was taken out before. */
+    List<Column> ofFigures(boolean isAligned) {
+        return columns.stream()
+                .filter(c -> c.role == Role.VALUE || c.role == Role.OTHER || c.role == Role.IGNORED && !isAligned)
+                .toList();
+    }
+
+    List<Column> values() {
+        return columns.stream().filter(c -> c.role == Role.VALUE).toList();
+    }
+
+    /** The number of the group that a column of figures belongs to: a basis that comes again begins the next. */
+    int group(Column asked) {
+        int group = 0;
+        var seen = new ArrayList<@Nullable Basis>();
+        boolean hasValue = false;
+        for (var column : columns) {
+            if (column.role == Role.NAME && hasValue || column.role == Role.VALUE && seen.contains(column.basis)) {
+                group++;
+                seen.clear();
+                hasValue = false;
+            }
+            if (column.role == Role.VALUE) {
+                seen.add(column.basis);
+                hasValue = true;
+            }
+            if (column == asked) {
+                return group;
+            }
+        }
+        return group;
+    }
+
+    int groups() {
+        var values = values();
+        return values.isEmpty() ? 1 : group(values.get(values.size() - 1)) + 1;
+    }
+}

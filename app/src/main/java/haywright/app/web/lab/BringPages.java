@@ -1,0 +1,241 @@
+package haywright.app.web.lab;
+
+import haywright.app.exchange.csv.ReportCsv;
+import haywright.app.exchange.lab.Understood;
+import haywright.app.exchange.pdf.PdfText;
+import haywright.app.exchange.text.ReportText;
+import haywright.app.web.Ask;
+import haywright.app.web.Form;
+import haywright.app.web.Option;
+import haywright.app.web.Page;
+import haywright.app.web.Routes;
+import haywright.forage.Basis;
+import haywright.forage.LabReport;
+import haywright.workings.Refused;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Reports brought in from a PDF, a CSV file or pasted text: what was understood is shown beside what was read, names can
+ * be put right, and each sample is looked over in the form it would be typed in.
+ */
+public final class BringPages {
+    public static final Ask TEXT = Ask.text(
+            "text",
+            "Or paste its lines",
+            "From a PDF, a mail or a table, with the headings over the figures. What was understood is shown before anything is kept.");
+    public static final Ask FILE = Ask.text(
+            "file", "The file", "A PDF with text in it (at most 20 MB), or a CSV or text file (at most 1 MB).");
+    public static final Ask DECIMAL = Ask.choice("decimal", "Before the decimals stands", "");
+    public static final Ask BASIS = Ask.choice(
+            "basis",
+            "Figures whose heading names no basis are",
+            "Never taken for granted: look at the sheet. It is asked for only if the file does not say.");
+    public static final Ask LABORATORY = Ask.text(
+            "laboratory",
+            "Laboratory, if the file does not say",
+            "What you say of its names is kept for its next report.");
+    /** The text of a long file stays in the draft and does not travel with the page. */
+    public static final String KEPT = "kept";
+
+    static final String KEY = "reports/bring";
+    private static final String PAGE = "haywright/app/web/lab/bring.jte";
+
+    private BringPages() {}
+
+    public static void routes(Routes on) {
+        on.get(KEY, BringPages::show);
+        on.post(KEY, BringPages::read);
+        on.post(KEY + "/take", BringPages::take);
+        on.post(KEY + "/all", BringPages::takeAll);
+        on.get("reports/names", page -> page.show("haywright/app/web/lab/names.jte", NamesForm.remembered(page)));
+        on.post("reports/names/forget", BringPages::forget);
+    }
+
+    /** @param found null until something was read */
+    public record View(Form form, @Nullable BringView found) {
+        public List<Option> decimals() {
+            return List.of(new Option("point", "a point: 12.5"), new Option("comma", "a comma: 12,5"));
+        }
+
+        public List<Option> bases() {
+            return Option.of(Basis.class, BringView::words);
+        }
+
+        public boolean isLong() {
+            return form.value(TEXT).length() > 60_000;
+        }
+    }
+
+    private static void show(Page page) {
+        var form = page.form(KEY, () -> Map.of(DECIMAL.name(), "point"));
+        var found = form.isDraft() && !form.isEmpty(TEXT)
+                ? form.<Understood>part(() -> understood(page, form))
+                : Optional.<Understood>empty();
+        page.show(
+                PAGE,
+                new View(form, found.map(read -> BringView.of(page, form, read)).orElse(null)));
+    }
+
+    private static void read(Page page) throws IOException {
+        var typed = new LinkedHashMap<String, List<String>>(page.http().formParamMap());
+        Refused unread = null;
+        try {
+            var file = file(page);
+            if (!file.isEmpty()) {
+                typed.put(TEXT.name(), List.of(file));
+                typed.keySet().removeIf(name -> name.startsWith(NamesForm.FIELDS)); // they were said of another file
+            } else if (typed.containsKey(KEPT)) {
+                typed.put(TEXT.name(), List.of(page.form(KEY, Map::of).value(TEXT)));
+            }
+        } catch (Refused e) {
+            unread = e;
+        }
+        var form = Form.posted(KEY, typed);
+        List.of(TEXT, FILE, DECIMAL, BASIS, LABORATORY).forEach(form::text);
+        var problem = unread;
+        var found = form.<Understood>part(() -> {
+            if (problem != null) {
+                throw problem;
+            }
+            return understood(page, form);
+        });
+        if (found.isEmpty()) {
+            page.reject(form, PAGE, new View(form, null));
+            return;
+        }
+        page.keep(form);
+        page.show(PAGE, new View(form, BringView.of(page, form, found.get())));
+    }
+
+    private static String file(Page page) throws IOException {
+        var file = page.http().uploadedFile(FILE.name());
+        if (file == null || file.size() == 0) {
+            return "";
+        }
+        try (var in = file.content()) {
+            var bytes = in.readNBytes(PdfText.MOST_BYTES + 1);
+            return PdfText.isPdf(bytes) ? PdfText.of(bytes) : ReportCsv.decode(bytes);
+        }
+    }
+
+    private static @Nullable Basis basis(Form form) {
+        for (var one : Basis.values()) {
+            if (Form.id(one).equals(form.value(BASIS))) {
+                return one;
+            }
+        }
+        return null;
+    }
+
+    private static Understood understood(Page page, Form form) {
+        var text = form.value(TEXT);
+        var words = NamesForm.vocabulary(page, form);
+        boolean comma = form.value(DECIMAL).equals("comma");
+        return ReportCsv.isOne(text, words)
+                ? ReportCsv.read(text, comma, basis(form), words)
+                : ReportText.read(text, comma, basis(form), words);
+    }
+
+    /** The box that asks which lot the sample of this number is of. */
+    public static Ask lot(int number) {
+        return Ask.choice("lot-" + number, "Lot of this sample", "");
+    }
+
+    /** From what was understood to the form, where the checks stand beside each figure. */
+    private static void take(Page page) {
+        var form = page.form(KEY, Map::of);
+        var found = form.part(() -> understood(page, form));
+        var view = found.map(read -> BringView.of(page, form, read)).orElse(null);
+        var number = page.http().formParam("sample");
+        if (view == null
+                || number == null
+                || !number.matches("[0-9]{1,4}")
+                || Integer.parseInt(number) >= view.samples().size()) {
+            Page.leave(page.http(), page.at(KEY));
+            return;
+        }
+        var sample = view.samples().get(Integer.parseInt(number));
+        var lot = page.ranch().lots().values().stream()
+                .filter(one -> one.id().toString().equals(page.http().formParam("lot")))
+                .findFirst();
+        if (lot.isEmpty()) {
+            var ask = lot(sample.number());
+            form.text(ask);
+            form.refuse(ask.name(), "", "no lot was chosen", "A report speaks for one lot: say which.");
+            page.http().status(422);
+            page.show(PAGE, new View(form, view));
+            return;
+        }
+        NamesForm.remember(page, form, sample.laboratory());
+        var known = new LinkedHashMap<>(ReportForm.fresh());
+        known.putAll(sample.typed());
+        known.put(ReportForm.FROM.name(), view.left() > 1 ? KEY : "");
+        var filled = Form.of(ReportPages.path(lot.get(), null), known);
+        page.keep(filled);
+        page.show(ReportPages.FORM, ReportPages.view(page, filled, lot.get(), null));
+    }
+
+    /** Keeps every sample whose lot is known and that raises no question; the others stay to be looked over. */
+    private static void takeAll(Page page) {
+        var form = page.form(KEY, Map::of);
+        var found = form.part(() -> understood(page, form));
+        var how = page.http().formParam(ReportForm.HOW.name());
+        if (found.isEmpty() || how == null || how.isBlank()) {
+            form.text(ReportForm.HOW);
+            form.refuse(
+                    ReportForm.HOW.name(),
+                    "",
+                    "nobody has said how the samples were taken",
+                    "Choose “not known” if nobody remembers.");
+            page.http().status(422);
+            page.show(
+                    PAGE,
+                    new View(
+                            form,
+                            found.map(read -> BringView.of(page, form, read)).orElse(null)));
+            return;
+        }
+        var reports = new ArrayList<LabReport>();
+        for (var sample : BringView.of(page, form, found.get()).samples()) {
+            var match = sample.match();
+            if (match != null && sample.kept() == null) {
+                var known = new LinkedHashMap<>(ReportForm.fresh());
+                known.putAll(sample.typed());
+                known.put(ReportForm.HOW.name(), how);
+                var filled = Form.of(KEY, known);
+                ReportForm.read(filled, match.lot(), UUID.randomUUID(), null, page.today())
+                        .ifPresent(report -> {
+                            reports.add(report);
+                            NamesForm.remember(page, form, sample.laboratory());
+                        });
+            }
+        }
+        var left = Form.of(KEY + "/all", Map.of());
+        page.save(
+                left,
+                "Reports added: " + reports.size(),
+                ranch -> {
+                    var with = ranch;
+                    for (var report : reports) {
+                        with = with.with(report);
+                    }
+                    return with;
+                },
+                KEY);
+    }
+
+    private static void forget(Page page) {
+        var laboratory = page.http().formParam("laboratory");
+        if (laboratory != null) {
+            page.desk().store().laboratoryNames().forget(laboratory);
+        }
+        Page.leave(page.http(), page.at("reports/names"));
+    }
+}

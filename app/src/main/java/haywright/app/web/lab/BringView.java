@@ -1,0 +1,186 @@
+package haywright.app.web.lab;
+
+import haywright.app.exchange.lab.Understood;
+import haywright.app.web.Form;
+import haywright.app.web.Option;
+import haywright.app.web.Page;
+import haywright.app.words.Said;
+import haywright.app.words.Show;
+import haywright.forage.Basis;
+import haywright.forage.LabReport;
+import haywright.ranch.Lot;
+import haywright.ranch.Ranch;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What was understood of a file, beside what was read.
+ *
+ * @param names every name of a figure, with what it was taken for
+ * @param notTaken lines and columns that were not understood
+ */
+public record BringView(
+        String layout, List<Sample> samples, List<NamesForm.Row> names, List<String> notTaken, List<Option> lots) {
+    /**
+     * @param head laboratory, days and method, as the file has them; may be empty
+     * @param lines what was understood
+     * @param typed what goes into the form
+     * @param match the lot that its code speaks of; null where none does
+     * @param kept the lot that has this very report already; null where none has
+     */
+    public record Sample(
+            int number,
+            String name,
+            String laboratory,
+            String head,
+            List<Line> lines,
+            Map<String, String> typed,
+            @Nullable Match match,
+            @Nullable Lot kept) {}
+
+    public record Line(String name, String figure, String basis, String read) {}
+
+    /** @param why in words: "bag label S4K2P1 of its field sheet" */
+    public record Match(Lot lot, String why, boolean byPlan) {}
+
+    static String words(Basis basis) {
+        return switch (basis) {
+            case AS_RECEIVED -> "as received (as fed, as is)";
+            case DRY_MATTER -> "on dry matter";
+            case NINETY_PCT -> "at 90 % dry matter";
+        };
+    }
+
+    static BringView of(Page page, Form form, Understood found) {
+        var notTaken = new ArrayList<>(found.notTaken());
+        var samples = new ArrayList<Sample>();
+        for (var sample : found.samples()) {
+            samples.add(sample(page.ranch(), form, sample, samples.size(), notTaken));
+        }
+        var lots = page.ranch().lots().values().stream()
+                .map(lot -> new Option(lot.id().toString(), lot.name()))
+                .toList();
+        return new BringView(found.layout(), samples, NamesForm.rows(form, found), List.copyOf(notTaken), lots);
+    }
+
+    public long ready() {
+        return samples.stream().filter(s -> s.match != null && s.kept == null).count();
+    }
+
+    public long left() {
+        return samples.stream().filter(s -> s.kept == null).count();
+    }
+
+    private static Sample sample(Ranch ranch, Form form, Understood.Sample sample, int number, List<String> notTaken) {
+        var name = sample.code().isEmpty() ? "Sample " + (number + 1) : sample.code();
+        var laboratory = sample.laboratory().isEmpty()
+                ? form.value(BringPages.LABORATORY).strip()
+                : sample.laboratory();
+        boolean received = sample.cells().stream().anyMatch(c -> c.basis() == Basis.AS_RECEIVED);
+        var left = received || sample.cells().stream().noneMatch(c -> c.basis() == Basis.NINETY_PCT)
+                ? Basis.AS_RECEIVED
+                : Basis.NINETY_PCT;
+        var lines = new ArrayList<Line>();
+        var typed = new LinkedHashMap<String, String>();
+        var method = sample.method();
+        var match = match(ranch, sample.code());
+        typed.put(ReportForm.LABORATORY.name(), laboratory);
+        typed.put(ReportForm.SAMPLE_CODE.name(), sample.code());
+        typed.put(ReportForm.SAMPLED.name(), sample.sampled());
+        typed.put(ReportForm.REPORTED.name(), sample.reported());
+        typed.put(ReportForm.METHOD.name(), method == null ? "" : Form.id(method));
+        typed.put(ReportForm.HOW.name(), match != null && match.byPlan ? Form.id(LabReport.HowSampled.PLAN) : "");
+        typed.put(Readings.NINETY.name(), left == Basis.NINETY_PCT ? "yes" : "");
+        for (var cell : sample.cells()) {
+            var box = Readings.box(cell.analyte(), cell.basis() == null ? Basis.DRY_MATTER : cell.basis(), left);
+            if (box == null) {
+                notTaken.add("%s, %s %s: the form has no place for it"
+                        .formatted(name, Readings.name(cell.analyte()), figure(cell)));
+                continue;
+            }
+            Readings.put(typed, box, cell.analyte(), cell.unit(), cell.text());
+            lines.add(new Line(
+                    Readings.name(cell.analyte()),
+                    figure(cell),
+                    cell.basis() == null ? "" : words(cell.basis()),
+                    cell.read()));
+        }
+        return new Sample(number, name, laboratory, head(sample), lines, typed, match, kept(ranch, sample, typed));
+    }
+
+    private static String figure(Understood.Cell cell) {
+        var unit = cell.unit();
+        if (Said.of(cell.text()).filter(said -> said.limit().isEmpty()).isPresent()) {
+            return cell.text();
+        }
+        if (unit != null) {
+            return Show.withUnit(cell.text(), unit);
+        }
+        var usual = cell.analyte().unit();
+        return Readings.isUnitAsked(cell.analyte())
+                ? cell.text() + ", unit not said: asked in the form"
+                : usual.symbol().isEmpty() ? cell.text() : cell.text() + ", unit not said: taken as " + usual.symbol();
+    }
+
+    private static String head(Understood.Sample sample) {
+        var method = sample.method();
+        return Stream.of(
+                        sample.laboratory(),
+                        sample.sampled().isEmpty() ? "" : "sampled " + sample.sampled(),
+                        sample.reported().isEmpty() ? "" : "reported " + sample.reported(),
+                        method == null ? "" : ReportForm.words(method))
+                .filter(words -> !words.isEmpty())
+                .collect(Collectors.joining(", "));
+    }
+
+    /** A bag label, an earlier report under the same code, or the lot's own name. */
+    private static @Nullable Match match(Ranch ranch, String code) {
+        var asked = key(code);
+        if (asked.isEmpty()) {
+            return null;
+        }
+        for (var sheet : ranch.samplings().values()) {
+            var lot = sheet.lot() == null ? null : ranch.lots().get(sheet.lot());
+            if (lot != null && List.of(asked.split("[^A-Z0-9]+")).contains(sheet.code())) {
+                return new Match(lot, "bag label " + sheet.code() + " of its field sheet", true);
+            }
+        }
+        var named = ranch.lots().values().stream()
+                .filter(lot -> key(lot.name()).equals(asked))
+                .toList();
+        if (named.size() == 1) {
+            return new Match(named.get(0), "it is the lot’s name", false);
+        }
+        var earlier = ranch.reports().values().stream()
+                .filter(report -> key(report.sampleCode()).equals(asked))
+                .map(LabReport::lot)
+                .distinct()
+                .toList();
+        var lot = earlier.size() == 1 ? ranch.lots().get(earlier.get(0)) : null;
+        return lot == null ? null : new Match(lot, "a report under this code speaks of it already", false);
+    }
+
+    private static String key(String words) {
+        return words.strip().toUpperCase(Locale.ROOT).replaceAll("\\s+", " ");
+    }
+
+    /** The same code from the same laboratory with as many figures: the same report, not a second opinion. */
+    private static @Nullable Lot kept(Ranch ranch, Understood.Sample sample, Map<String, String> typed) {
+        if (sample.code().isEmpty()) {
+            return null;
+        }
+        return ranch.reports().values().stream()
+                .filter(report -> key(report.sampleCode()).equals(key(sample.code()))
+                        && key(report.laboratory()).equals(key(typed.getOrDefault(ReportForm.LABORATORY.name(), ""))))
+                .map(report -> ranch.lots().get(report.lot()))
+                .filter(lot -> lot != null)
+                .findFirst()
+                .orElse(null);
+    }
+}

@@ -1,0 +1,177 @@
+package haywright.app.web.lab;
+
+import haywright.app.exchange.lab.Heading;
+import haywright.app.exchange.lab.Understood;
+import haywright.app.exchange.lab.Vocabulary;
+import haywright.app.exchange.lab.Vocabulary.Meaning;
+import haywright.app.store.LaboratoryNames;
+import haywright.app.web.Form;
+import haywright.app.web.Option;
+import haywright.app.web.Page;
+import haywright.forage.Analyte;
+import haywright.forage.Basis;
+import haywright.quantity.Unit;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+
+/** What the names on a sheet stand for, as somebody puts it right, and as it is remembered of the laboratory. */
+public final class NamesForm {
+    /** Every field of a name begins so. */
+    static final String FIELDS = "name-";
+
+    private static final String LEAVE_OUT = "leave-out";
+    private static final List<Unit> UNITS = Stream.of(Analyte.CP, Analyte.NEM, Analyte.DCAD)
+            .flatMap(a -> a.accepts().stream())
+            .toList();
+
+    private NamesForm() {}
+
+    /**
+     * One name on the sheet.
+     *
+     * @param taken what it was taken for, in words; empty where it was not understood
+     * @param analyte what was said of it; empty for nothing
+     */
+    public record Row(
+            int number,
+            String written,
+            String example,
+            String taken,
+            boolean leftOut,
+            String analyte,
+            String unit,
+            String basis) {
+        public String field(String what) {
+            return FIELDS + what + "-" + number;
+        }
+    }
+
+    /** A laboratory with what is remembered of it, in words. */
+    public record Remembered(String laboratory, List<String> names) {}
+
+    public static List<Option> analytes() {
+        return Stream.concat(
+                        Stream.of(new Option(LEAVE_OUT, "Leave it out")),
+                        Arrays.stream(Analyte.values()).map(a -> new Option(a.id(), Readings.name(a))))
+                .toList();
+    }
+
+    public static List<Option> units() {
+        return UNITS.stream().map(u -> new Option(Form.id(u), u.symbol())).toList();
+    }
+
+    public static List<Option> bases() {
+        return Option.of(Basis.class, BringView::words);
+    }
+
+    static List<Row> rows(Form form, Understood found) {
+        var said = said(form);
+        var rows = new java.util.ArrayList<Row>();
+        for (var name : found.names()) {
+            var now = said.get(Heading.key(name.written()));
+            var taken = name.taken();
+            rows.add(new Row(
+                    rows.size(),
+                    name.written(),
+                    name.example(),
+                    taken == null ? "" : Readings.name(taken.analyte()),
+                    name.leftOut(),
+                    now == null ? "" : now.analyte(),
+                    now == null ? "" : now.unit(),
+                    now == null ? "" : now.basis()));
+        }
+        return rows;
+    }
+
+    /** What was said in the form, by name as written. */
+    private static Map<String, LaboratoryNames.Said> said(Form form) {
+        var said = new LinkedHashMap<String, LaboratoryNames.Said>();
+        for (int i = 0; !form.value(FIELDS + "written-" + i).isEmpty(); i++) {
+            var analyte = form.value(FIELDS + "analyte-" + i);
+            if (!analyte.isEmpty()) {
+                var key = Heading.key(form.value(FIELDS + "written-" + i));
+                said.put(
+                        key,
+                        new LaboratoryNames.Said(
+                                "", key, analyte, form.value(FIELDS + "unit-" + i), form.value(FIELDS + "basis-" + i)));
+            }
+        }
+        return said;
+    }
+
+    /** The house's names, what is remembered of the laboratories that the text names, and what was said just now. */
+    static Vocabulary vocabulary(Page page, Form form) {
+        var about = (form.value(BringPages.LABORATORY) + "\n" + form.value(BringPages.TEXT))
+                .toLowerCase(Locale.ROOT)
+                .replaceAll("[ \\t]+", " ");
+        var words = new LinkedHashMap<String, Meaning>();
+        page.desk().store().laboratoryNames().all().stream()
+                .filter(one -> about.contains(one.laboratory()))
+                .forEach(one -> put(words, one));
+        said(form).values().forEach(one -> put(words, one));
+        return Vocabulary.HOUSE.with(words);
+    }
+
+    private static void put(Map<String, Meaning> words, LaboratoryNames.Said said) {
+        var analyte = Arrays.stream(Analyte.values())
+                .filter(a -> a.id().equals(said.analyte()))
+                .findFirst();
+        if (analyte.isPresent() || said.analyte().isEmpty() || said.analyte().equals(LEAVE_OUT)) {
+            words.put(
+                    said.name(),
+                    new Meaning(
+                            analyte.orElse(null), one(Unit.values(), said.unit()), one(Basis.values(), said.basis())));
+        }
+    }
+
+    private static <E extends Enum<E>> @Nullable E one(E[] all, String id) {
+        return Arrays.stream(all).filter(e -> Form.id(e).equals(id)).findFirst().orElse(null);
+    }
+
+    /** Keeps what was said of the names for the next sheet of this laboratory. */
+    static void remember(Page page, Form form, String laboratory) {
+        if (laboratory.isBlank()) {
+            return;
+        }
+        var names = page.desk().store().laboratoryNames();
+        said(form)
+                .values()
+                .forEach(one -> names.keep(new LaboratoryNames.Said(
+                        laboratory,
+                        one.name(),
+                        one.analyte().equals(LEAVE_OUT) ? "" : one.analyte(),
+                        one.unit(),
+                        one.basis())));
+    }
+
+    static List<Remembered> remembered(Page page) {
+        var by = new LinkedHashMap<String, List<String>>();
+        for (var said : page.desk().store().laboratoryNames().all()) {
+            by.computeIfAbsent(said.laboratory(), k -> new java.util.ArrayList<>())
+                    .add(words(said));
+        }
+        return by.entrySet().stream()
+                .map(e -> new Remembered(e.getKey(), e.getValue()))
+                .toList();
+    }
+
+    private static String words(LaboratoryNames.Said said) {
+        if (said.analyte().isEmpty()) {
+            return "“%s” is left out".formatted(said.name());
+        }
+        var unit = one(Unit.values(), said.unit());
+        var basis = one(Basis.values(), said.basis());
+        return "“%s” is %s%s%s"
+                .formatted(
+                        said.name(),
+                        Analyte.find(said.analyte()).map(Readings::name).orElse(said.analyte()),
+                        unit == null ? "" : ", in " + unit.symbol(),
+                        basis == null ? "" : ", " + BringView.words(Objects.requireNonNull(basis)));
+    }
+}
