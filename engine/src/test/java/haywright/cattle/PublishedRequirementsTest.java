@@ -52,11 +52,15 @@ class PublishedRequirementsTest {
             "R085", PublishedRequirementsTest::heiferAtFirstCalving,
             "R087", PublishedRequirementsTest::heiferAtSecondCalving);
 
+    /** Nothing of these rows agrees; {@link NeedsAgainstTheBooksTest} has them. */
+    private static final Set<String> HELD_THE_OTHER_WAY = Set.of("R065", "R084");
+
     @TestFactory
     Stream<DynamicTest> rowsAgree() {
         var notYet = Published.notYet();
         return ROWS.stream()
                 .filter(r -> !notYet.containsKey(r.text("row_id")))
+                .filter(r -> !HELD_THE_OTHER_WAY.contains(r.text("row_id")))
                 .map(r -> DynamicTest.dynamicTest(
                         r.text("row_id") + " " + r.text("class") + " " + r.text("stage"), () -> check(r).accept(r)));
     }
@@ -78,6 +82,7 @@ class PublishedRequirementsTest {
                 .map(r -> r.text("row_id"))
                 .collect(Collectors.toCollection(HashSet::new));
         checked.addAll(WorkedExamplesTest.CHECKS.keySet());
+        checked.addAll(NeedsAgainstTheBooksTest.ids());
         assertThat(checked).doesNotContainAnyElementsOf(Published.notYet().keySet());
         checked.addAll(Published.notYet().keySet());
         assertThat(checked).isEqualTo(all);

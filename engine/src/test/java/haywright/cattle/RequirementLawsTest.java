@@ -1,5 +1,6 @@
 package haywright.cattle;
 
+import static haywright.cattle.RequirementSystem.NASEM_2016;
 import static haywright.cattle.RequirementSystem.NRC_1996;
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -110,5 +111,42 @@ class RequirementLawsTest {
         double weight = d.weight / 2;
         double gain = d.day / 200;
         needsAtLeast(Published.growing(weight, 600, gain + 0.1), Published.growing(weight, 600, gain));
+    }
+
+    /** As far as recalled the editions part only in the intake of growing cattle, heifer targets and shares of the diet. */
+    @ParameterizedTest
+    @MethodSource("drawn")
+    void bothEditionsNeedTheSame(Drawn d) {
+        var cow = d.animal();
+        var calf = Published.growing(d.weight / 2, 600, d.day / 200);
+        for (var animal : List.of(cow, calf)) {
+            for (var fact : FACTS) {
+                assertThat(fact.applyAsDouble(new Requirement(animal, NASEM_2016)))
+                        .isEqualTo(fact.applyAsDouble(new Requirement(animal, NRC_1996)));
+            }
+        }
+        assertThat(new Requirement(cow, NASEM_2016).intake(1.2).kilograms())
+                .isEqualTo(new Requirement(cow, NRC_1996).intake(1.2).kilograms());
+    }
+
+    /**
+     * In the cold. On a mild day it is the other way round: COMP has a thin cow live on less. The table of critical
+     * temperatures tells scores 4 to 6 apart; beyond half of upkeep more, nobody eats enough anyway.
+     */
+    @ParameterizedTest
+    @MethodSource("drawn")
+    void aThinnerCowInTheColdNeverNeedsLess(Drawn d) {
+        double score = 4.5 + (d.score - 2) / 4; // 4.5 to 6
+        for (double below : new double[] {0, 5, 10, 20}) {
+            double celsius = new LowerCritical(Coat.WINTER, false, score).celsius() - below;
+            var cold = List.of(new Exposure(celsius, 0, Coat.WINTER, Hide.DRY, false, ColdSystem.RULE_OF_THUMB));
+            assertThat(need(d, score - 0.5, cold)).isGreaterThanOrEqualTo(need(d, score, cold));
+            assertThat(need(d, score - 0.5, cold) - need(d, score - 0.5, List.of()))
+                    .isGreaterThan(need(d, score, cold) - need(d, score, List.of()));
+        }
+    }
+
+    private static double need(Drawn d, double score, List<Exposure> weather) {
+        return new Requirement(d.animal(d.weight, score, null, null).after(20), NRC_1996, weather).nem();
     }
 }
