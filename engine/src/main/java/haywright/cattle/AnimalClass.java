@@ -29,7 +29,7 @@ public enum AnimalClass {
     }
 
     /** Cows and heifers that calve: their intake follows the cow equation. */
-    boolean calves() {
+    public boolean calves() {
         return this == MATURE_COW || this == FIRST_CALF_HEIFER || this == BRED_HEIFER;
     }
 

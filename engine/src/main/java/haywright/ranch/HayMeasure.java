@@ -34,7 +34,7 @@ public record HayMeasure(String id, String name, double nem, double neg, double 
         var composition = LotComposition.ofTag(kind, FeedBook.published().usual(kind), "feed book", List.of());
         var feed = new Feed("", "the book’s usual grass hay", kind, composition.composition(), false);
         return new PricedFeed(
-                feed, 1, PricedFeed.dryMatterOf(feed), yard.ranch().settings().feedingLossPercent());
+                feed, 1, PricedFeed.dryMatterOf(feed), yard.ranch().settings().hayLossPercent());
     }
 
     private static List<HayMeasure> own(Yard yard) {

@@ -1,6 +1,5 @@
 package haywright.ranch;
 
-import haywright.cattle.Exposure;
 import haywright.cattle.Group;
 import haywright.cattle.Hide;
 import haywright.cattle.Requirement;
@@ -54,8 +53,7 @@ public record OwnRule(double begins, double perDegree) {
 
     /** What a day of this mean costs them, Mcal of NEm a head, with this on their coats. */
     static double cold(Settings settings, Group group, LocalDate day, RanchWeather weather, double celsius, Hide hide) {
-        var of = weather.day(celsius);
-        var exposure = new Exposure(of.temperature(), of.wind(), of.coat(), hide, of.windbreak(), of.system());
+        var exposure = settings.felt(weather.day(celsius).with(hide));
         double before = weather.normals().monthBefore(day);
         return Requirement.of(group, day, settings.system(), before, List.of(exposure))
                 .nemCold();

@@ -1,7 +1,9 @@
 package haywright.ranch;
 
+import haywright.cattle.Exposure;
 import haywright.cattle.Group;
 import haywright.cattle.GroupRequirement;
+import haywright.cattle.NeedByWeek;
 import haywright.cattle.Requirement;
 import haywright.cattle.RequirementSystem;
 import haywright.workings.Refused;
@@ -39,11 +41,20 @@ public record Settings(
                     "the share that is fed but not eaten lies from 0 to under 60 %",
                     "Put in what is left lying of every 100 lb put out.");
         }
+        if (herdFactor != null && !(herdFactor >= 0 && herdFactor <= MOST_FACTOR)) {
+            throw new Refused(
+                    "herdFactor",
+                    herdFactor.toString(),
+                    "cold and waste are multiplied by 0 to 3",
+                    "Look at last winter’s head, days and tons again.");
+        }
         if (fixedToday != null && turnout != null && turnout.isBefore(fixedToday)) {
             throw new Refused(
                     "turnout", turnout.toString(), "grass comes after today, " + fixedToday, "Is it a year too early?");
         }
     }
+
+    static final double MOST_FACTOR = 3;
 
     /** Hay on the ground loses more than hay in a ring; 15 % stands until the ranch says how it feeds. */
     static final double USUAL_FEEDING_LOSS_PERCENT = 15;
@@ -55,6 +66,37 @@ public record Settings(
     /** With another weather, or with none. */
     public Settings with(@Nullable RanchWeather other) {
         return new Settings(invented, fixedToday, system, adviser, feedingLossPercent, turnout, other, herdFactor);
+    }
+
+    /** With what last winter said of cold and waste, or without. */
+    public Settings withHerdFactor(@Nullable Double factor) {
+        return new Settings(invented, fixedToday, system, adviser, feedingLossPercent, turnout, weather, factor);
+    }
+
+    private double factor() {
+        return herdFactor == null ? 1 : herdFactor;
+    }
+
+    /**
+     * Share of the hay put out that is not eaten, with what last winter said of it.
+     * <pre>
+     * w' = h·x / (1 + h·x),  x = w / (1 − w)      what is left lying for each pound eaten, times h
+     * </pre>
+     */
+    public double hayLossPercent() {
+        double left = factor() * feedingLossPercent / (100 - feedingLossPercent);
+        return 100 * left / (1 + left);
+    }
+
+    /** A day as this herd feels it. */
+    Exposure felt(Exposure day) {
+        return day.ofHerd(factor());
+    }
+
+    /** A week as this herd feels it. */
+    NeedByWeek.Weather felt(NeedByWeek.Weather week) {
+        return new NeedByWeek.Weather(
+                week.previousTemperature(), week.days().stream().map(this::felt).toList());
     }
 
     /**
@@ -70,7 +112,12 @@ public record Settings(
     public GroupRequirement need(Group group, LocalDate day, RequirementSystem by) {
         return weather == null
                 ? Requirement.of(group, day, by)
-                : Requirement.of(group, day, by, weather.normals().monthBefore(day), weather.week(day));
+                : Requirement.of(
+                        group,
+                        day,
+                        by,
+                        weather.normals().monthBefore(day),
+                        weather.week(day).stream().map(this::felt).toList());
     }
 
     public LocalDate today(LocalDate real) {

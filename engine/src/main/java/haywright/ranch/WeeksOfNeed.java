@@ -39,7 +39,9 @@ public record WeeksOfNeed(
         if (weather == null) {
             return new WeeksOfNeed(needs.begins(), mild, mild, none(weeks));
         }
-        var usual = needs.in(needs.begins().stream().map(weather::usualWeek).toList());
+        var usual = needs.in(needs.begins().stream()
+                .map(week -> ranch.settings().felt(weather.usualWeek(week)))
+                .toList());
         var kept = ranch.winters();
         if (kept == null || kept.winters().size() < FEWEST) {
             return new WeeksOfNeed(needs.begins(), mild, usual, none(weeks));
@@ -55,7 +57,9 @@ public record WeeksOfNeed(
             var of = winter.weeks(covered.stream().map(needs.begins()::get).toList(), weather.normals());
             for (int i = 0; i < covered.size(); i++) {
                 int week = covered.get(i);
-                winters.get(week).add(needs.in(week, weather.weekOf(of.get(i))).nem());
+                winters.get(week)
+                        .add(needs.in(week, ranch.settings().felt(weather.weekOf(of.get(i))))
+                                .nem());
             }
         }
         return new WeeksOfNeed(

@@ -119,7 +119,7 @@ public final class Yard {
     private PricedFeed priced(Feed feed, double pricePerKg) {
         double loss = switch (feed.feedClass()) {
             case LEGUME_HAY, GRASS_HAY, MIXED_HAY, CEREAL_HAY, STRAW, CROP_RESIDUE ->
-                ranch.settings().feedingLossPercent();
+                ranch.settings().hayLossPercent();
             default -> BUNK_LOSS_PERCENT;
         };
         return new PricedFeed(feed, pricePerKg, PricedFeed.dryMatterOf(feed), loss);

@@ -264,6 +264,9 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
                 (yard.ranch().settings().weather() == null
                         ? "Cold is not counted."
                         : "It counts the usual cold of the season, not a storm."));
+        if (yard.ranch().settings().herdFactor() != null) {
+            says.add("Cold and waste follow what was fed last winter.");
+        }
         return says;
     }
 

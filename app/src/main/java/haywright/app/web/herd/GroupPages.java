@@ -27,6 +27,7 @@ public final class GroupPages {
     private GroupPages() {}
 
     public static void routes(Routes on) {
+        BackCastPages.routes(on);
         on.get("herd", page -> page.show("haywright/app/web/herd/herd.jte", list(page)));
         on.get("herd/new", page -> page.show("haywright/app/web/herd/classes.jte", AnimalClass.values()));
         on.get("herd/new/{class}", GroupPages::add);
@@ -38,8 +39,11 @@ public final class GroupPages {
         on.post("herd/{group}/delete", GroupPages::delete);
     }
 
-    /** @param total of all groups together, in words; empty when there are none */
-    public record ListView(List<Row> rows, String head, String total) {}
+    /**
+     * @param total of all groups together, in words; empty when there are none
+     * @param lastWinter fed and needed, side by side
+     */
+    public record ListView(List<Row> rows, String head, String total, String lastWinter) {}
 
     /**
      * @param facts what is known of them, in words
@@ -111,7 +115,11 @@ public final class GroupPages {
         }
         var total =
                 all ? "Together they are expected to eat about %s of dry matter a day.".formatted(Show.tons(kg)) : "";
-        return new ListView(rows, Show.number(page.ranch().head(), 0), total);
+        return new ListView(
+                rows,
+                Show.number(page.ranch().head(), 0),
+                total,
+                rows.isEmpty() ? "" : BackCastPages.view(page).says());
     }
 
     /** One figure of the list, opened; the list itself would be megabytes with all of them in it. */

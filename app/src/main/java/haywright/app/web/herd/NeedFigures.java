@@ -260,6 +260,7 @@ public final class NeedFigures {
                         ? "no weather is said, and this changes nothing"
                         : "mean of the month before, by the monthly means of the ranch";
             case "Tair", "v", "WIND", "EAT" -> "of the ranch’s weather";
+            case "h" -> "accepted from what was fed last winter";
             case "HAIR" -> "of the coat that the ranch has said";
             case "MEI", "NEFP" -> "of the need above, on hay that carries it";
             default -> "typed in";

@@ -105,7 +105,14 @@ public final class RanchPages {
                         new Line("Name", ranch.name()),
                         new Line("Adviser", said(settings.adviser())),
                         new Line("Grass", settings.turnout() == null ? "not said" : Show.date(settings.turnout())),
-                        new Line("Lost in feeding", Show.significant(settings.feedingLossPercent(), 4) + " %"),
+                        new Line(
+                                "Lost in feeding",
+                                Show.significant(settings.feedingLossPercent(), 4)
+                                        + " %"
+                                        + (settings.herdFactor() == null
+                                                ? ""
+                                                : ", counted as " + Show.significant(settings.hayLossPercent(), 3)
+                                                        + " % since last winter said so")),
                         new Line("Needs by", settings.system().words())),
                 WeatherPages.lines(settings.weather()),
                 List.of(

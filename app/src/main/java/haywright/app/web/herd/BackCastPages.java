@@ -1,0 +1,94 @@
+package haywright.app.web.herd;
+
+import haywright.app.web.Page;
+import haywright.app.web.Routes;
+import haywright.app.words.HerdWords;
+import haywright.app.words.Show;
+import haywright.ranch.BackCast;
+import haywright.workings.Refused;
+import java.util.Optional;
+
+/** Last winter beside what the equations say it took, before any advice; and whether the difference is to count. */
+public final class BackCastPages {
+    private static final String PATH = "herd/last-winter";
+
+    /** Nearer than that the two agree, as far as tons and weights are known, %. */
+    private static final double AGREES = 3;
+
+    private BackCastPages() {}
+
+    static void routes(Routes on) {
+        on.get(PATH, page -> page.show("haywright/app/web/herd/lastWinter.jte", view(page)));
+        on.post(PATH, BackCastPages::accept);
+        on.post(PATH + "/forget", BackCastPages::forget);
+    }
+
+    /**
+     * @param says the two side by side, in a sentence; or what is missing
+     * @param cast empty where something is missing
+     * @param offer what could be counted from now on; empty where nothing can
+     */
+    public record View(String says, Optional<BackCast> cast, String offer) {}
+
+    static View view(Page page) {
+        Optional<BackCast> cast;
+        try {
+            cast = BackCast.of(page.ranch(), page.today());
+        } catch (Refused refused) {
+            return new View(
+                    "Last winter cannot be worked out: "
+                            + refused.problems().get(0).sentence(),
+                    Optional.empty(),
+                    "");
+        }
+        return cast.map(BackCastPages::view)
+                .orElse(new View(
+                        "Head, days and tons of last winter, and the day of grass, are the best check there is on these figures.",
+                        Optional.empty(),
+                        ""));
+    }
+
+    private static View view(BackCast cast) {
+        double percent = 100 * (cast.ratio() - 1);
+        var than = Math.abs(percent) < AGREES
+                ? "The two agree."
+                : "That is %s %% %s."
+                        .formatted(
+                                Show.number(Math.abs(percent), 0),
+                                percent > 0 ? "more than needed" : "less than needed");
+        var factor = cast.factor();
+        return new View(
+                "Last winter a head got %s a day, as hay. By these figures it took %s. %s"
+                        .formatted(Show.pounds(cast.fed()), Show.pounds(cast.needed()), than),
+                Optional.of(cast),
+                factor.isEmpty()
+                        ? ""
+                        : "Last winter comes out right if cold and waste count %s times."
+                                .formatted(HerdWords.times(factor.getAsDouble())));
+    }
+
+    private static void accept(Page page) {
+        var factor = BackCast.of(page.ranch(), page.today()).map(BackCast::factor);
+        if (factor.isEmpty() || factor.get().isEmpty()) {
+            throw new Refused(
+                    "herdFactor",
+                    "",
+                    "last winter gives nothing to count by",
+                    "Look at its head, days and tons, and at the day of grass.");
+        }
+        double times = Math.round(100 * factor.get().getAsDouble()) / 100.0;
+        page.save(
+                page.posted(PATH),
+                "Cold and waste count %s times, as last winter said".formatted(HerdWords.times(times)),
+                ranch -> ranch.with(ranch.settings().withHerdFactor(times)),
+                PATH);
+    }
+
+    private static void forget(Page page) {
+        page.save(
+                page.posted(PATH + "/forget"),
+                "Cold and waste count as the equations say",
+                ranch -> ranch.with(ranch.settings().withHerdFactor(null)),
+                PATH);
+    }
+}

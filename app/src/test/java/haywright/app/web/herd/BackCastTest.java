@@ -1,0 +1,158 @@
+package haywright.app.web.herd;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import haywright.FormulaCheck;
+import haywright.app.document.RanchDocument;
+import haywright.app.document.TinLantern;
+import haywright.cattle.Coat;
+import haywright.cattle.ColdSystem;
+import haywright.cattle.GroupRequirement;
+import haywright.cattle.Requirement;
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
+import haywright.ranch.BackCast;
+import haywright.ranch.HayMeasure;
+import haywright.ranch.LastWinter;
+import haywright.ranch.Ranch;
+import haywright.ranch.RanchWeather;
+import haywright.ranch.Settings;
+import haywright.ranch.Yard;
+import haywright.weather.Normals;
+import haywright.weather.Station;
+import haywright.weather.StationWinters;
+import haywright.workings.Refused;
+import java.time.LocalDate;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** Last winter, by hand. */
+class BackCastTest {
+    private static final LocalDate TODAY = LocalDate.of(2026, 12, 1);
+    private static final HayMeasure HAY = new HayMeasure("", "hay", 1.2, 0.6, 1 / (0.9 * 0.8));
+
+    private static BackCast cast(double fed) {
+        return new BackCast(fed, 9, 1.2, 0.3, -0.24, HAY, 0.9, 0.25, TODAY.minusYears(1), TODAY.minusMonths(7), false);
+    }
+
+    private static Ranch cold(Ranch ranch) {
+        var station = Station.fortCollins();
+        var normals = Normals.of(station);
+        var weather = new RanchWeather(
+                station.name(),
+                normals.monthly().stream()
+                        .map(mean -> Quantity.of(mean, Unit.CELSIUS))
+                        .toList(),
+                Quantity.of(8, Unit.MILE_AN_HOUR),
+                Coat.WINTER,
+                false,
+                ColdSystem.RULE_OF_THUMB,
+                null,
+                normals.departures());
+        return ranch.withWeather(weather, StationWinters.of(station));
+    }
+
+    @Test
+    void byHand() {
+        // (9 + 1.2 − 0.24)/1.2 + 0.3/0.6 = 8.8 kg eaten; a quarter more goes out; 90 % dry
+        var cast = cast(11);
+        assertThat(cast.needed()).isCloseTo(8.8 * 1.25 / 0.9, within(1e-12));
+        assertThat(cast.ratio()).isCloseTo(0.9, within(1e-12));
+        FormulaCheck.reEvaluates(cast);
+        // with the factor put in, last winter comes out
+        double h = cast.factor().orElseThrow();
+        assertThat(((9 + 1.2 * h - 0.24) / 1.2 + 0.3 / 0.6) * (1 + 0.25 * h) / 0.9)
+                .isCloseTo(11, within(1e-9));
+        assertThat(cast(8.8 * 1.25 / 0.9).factor().orElseThrow()).isCloseTo(1, within(1e-9));
+    }
+
+    @Test
+    void whatColdAndWasteCannotExplainIsNotOffered() {
+        assertThat(cast(5).factor()).isEmpty();
+        assertThat(cast(40).factor()).isEmpty();
+    }
+
+    @Test
+    void ofTheDemoIsWhatWasPutIn() {
+        var cast = BackCast.of(TinLantern.ranch(), TODAY).orElseThrow();
+        assertThat(Unit.POUND.fromBase(cast.fed())).isCloseTo(1140 * 2000.0 / 398 / 181, within(1e-9));
+        assertThat(cast.cold()).isZero();
+        assertThat(cast.reserves()).as("they came through thinner").isNegative();
+        assertThat(cast.days()).isEqualTo(181);
+        assertThat(cast.to()).isEqualTo(LocalDate.of(2026, 5, 5));
+        FormulaCheck.reEvaluates(cast);
+        assertThat(BackCast.of(TinLantern.ranch().with(LastWinter.NOT_SAID), TODAY))
+                .isEmpty();
+    }
+
+    /** The very winter, where the record has it: 1983 to 1984 was the hardest of its time there. */
+    @Test
+    void theRecordsOwnWinterIsTaken() {
+        var ranch = cold(TinLantern.ranch());
+        var usual = BackCast.of(ranch, TODAY).orElseThrow();
+        assertThat(usual.ownWinter()).as("the record ends in 1999").isFalse();
+        assertThat(usual.cold()).isPositive();
+        var winters = ranch.winters();
+        assertThat(winters).isNotNull();
+        var hardest = winters.winters().stream()
+                .filter(w -> w.year() == 1984)
+                .findFirst()
+                .orElseThrow();
+        var renamed = new StationWinters(
+                winters.station(),
+                winters.first(),
+                winters.last(),
+                0,
+                List.of(),
+                false,
+                List.of(new haywright.weather.KeptWinter(2026, hardest.means(), "")));
+        var own = BackCast.of(ranch.withWeather(ranch.settings().weather(), renamed), TODAY)
+                .orElseThrow();
+        assertThat(own.ownWinter()).isTrue();
+        assertThat(own.mild() + own.cold()).isGreaterThan(usual.mild() + usual.cold());
+    }
+
+    @Test
+    void acceptedItActsOnColdAndWasteAndOnNothingElse() {
+        var as = cold(TinLantern.ranch());
+        var ranch = as.with(as.settings().withHerdFactor(1.5));
+        var day = LocalDate.of(2027, 1, 20);
+        for (var group : ranch.groups().values()) {
+            var before = as.settings().need(group, day);
+            var after = ranch.settings().need(group, day);
+            assertThat(after.nemCold()).isCloseTo(1.5 * before.nemCold(), within(1e-12));
+            assertThat(after.nemMaintenance()).isEqualTo(before.nemMaintenance());
+            assertThat(after.nem() - after.nemCold()).isCloseTo(before.nem() - before.nemCold(), within(1e-12));
+            assertThat(after.crudeProtein()).isEqualTo(before.crudeProtein());
+            assertThat(after.neg()).isEqualTo(before.neg());
+            FormulaCheck.reEvaluates(after);
+        }
+        // 15 lost of 100 put out is 15/85 for each eaten; one and a half times that
+        double left = 1.5 * 15 / 85;
+        assertThat(ranch.settings().hayLossPercent()).isCloseTo(100 * left / (1 + left), within(1e-9));
+        assertThat(ranch.settings().feedingLossPercent()).isEqualTo(15);
+        var losses = new Yard(ranch, day)
+                .feeds().stream().map(f -> f.feedingLossPercent()).distinct();
+        assertThat(losses).containsExactlyInAnyOrder(ranch.settings().hayLossPercent(), 3.0);
+        // it survives a save, and the offer is worked out without it
+        var documents = new RanchDocument();
+        assertThat(documents.ranch(documents.tree(ranch)).settings().herdFactor())
+                .isEqualTo(1.5);
+        assertThat(BackCast.of(ranch, TODAY)).isEqualTo(BackCast.of(as, TODAY));
+        Settings back = ranch.settings().withHerdFactor(null);
+        GroupRequirement need = back.need(ranch.groups().values().iterator().next(), day);
+        assertThat(need)
+                .isEqualTo(as.settings().need(ranch.groups().values().iterator().next(), day));
+        assertThat(need.members().get(0).need()).isInstanceOf(Requirement.class);
+    }
+
+    @Test
+    void factorsThatCannotBeAreRefused() {
+        var settings = TinLantern.ranch().settings();
+        assertThatThrownBy(() -> settings.withHerdFactor(-0.1)).isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> settings.withHerdFactor(3.1)).isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> settings.withHerdFactor(Double.NaN)).isInstanceOf(Refused.class);
+    }
+}
