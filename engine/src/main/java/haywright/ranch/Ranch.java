@@ -21,6 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param attachments files kept beside the document
  * @param samplings field sheets that were made, and what came back on them
  * @param winters of the nearest station; null where no record was read in
+ * @param waters what the cattle drink from
  */
 public record Ranch(
         UUID id,
@@ -38,8 +39,10 @@ public record Ranch(
         Map<UUID, Letter> letters,
         Map<UUID, Attachment> attachments,
         Map<UUID, Sampling> samplings,
-        @Nullable StationWinters winters) {
+        @Nullable StationWinters winters,
+        Map<UUID, WaterSource> waters) {
     public Ranch {
+        waters = kept(waters);
         groups = kept(groups);
         lots = kept(lots);
         reports = kept(reports);
@@ -76,7 +79,8 @@ public record Ranch(
                 Map.of(),
                 Map.of(),
                 Map.of(),
-                null);
+                null,
+                Map.of());
     }
 
     // What a ranch looks like after one change: the entity replaces the one with its id, or is added at the end.
@@ -150,7 +154,8 @@ public record Ranch(
                 letters,
                 put(attachments, attachment.id(), attachment),
                 samplings,
-                winters);
+                winters,
+                waters);
     }
 
     /** With the usual weather of a place, and the winters of its station; or without. */
@@ -171,7 +176,37 @@ public record Ranch(
                 letters,
                 attachments,
                 samplings,
-                winters);
+                winters,
+                waters);
+    }
+
+    public Ranch with(WaterSource water) {
+        return withWaters(put(waters, water.id(), water));
+    }
+
+    public Ranch withoutWater(UUID id) {
+        return withWaters(without(waters, id));
+    }
+
+    private Ranch withWaters(Map<UUID, WaterSource> waters) {
+        return new Ranch(
+                id,
+                name,
+                settings,
+                groups,
+                lots,
+                reports,
+                fields,
+                feedsForSale,
+                outfit,
+                fedNow,
+                wishes,
+                lastWinter,
+                letters,
+                attachments,
+                samplings,
+                winters,
+                waters);
     }
 
     public Ranch with(Field field) {
@@ -207,7 +242,8 @@ public record Ranch(
                 letters,
                 attachments,
                 samplings,
-                winters);
+                winters,
+                waters);
     }
 
     /** The group goes, and with it what it is fed now and its letter. */
@@ -309,7 +345,8 @@ public record Ranch(
                 letters,
                 attachments,
                 samplings,
-                winters);
+                winters,
+                waters);
     }
 
     private static <T> Map<UUID, T> put(Map<UUID, T> map, UUID id, T entity) {

@@ -285,6 +285,64 @@ class ReportPagesTest {
     }
 
     @Test
+    void aReportFarFromItsKindAsksWhetherFeedColumnOrLotIsWrong() {
+        var page = client.get(send(form, sheetBut("left-cp", "", "dry-cp", "27", "confirm", "cp"))
+                        .header("Location"))
+                .body();
+        assertThat(page)
+                .contains("Does this report belong here?")
+                .contains("27 %", "Is it another feed, the other column of the report, or the bag of another lot?");
+    }
+
+    @Test
+    void anUntestedLotShowsHowWideItIs() {
+        var page = client.get(ranch + "reports/lot/" + lot).body();
+        assertThat(page)
+                .contains("Not tested:", "How far to trust it", "Before any report")
+                .doesNotContain("Does this report belong here?")
+                .doesNotContain("not judged");
+        assertThat(client.get(ranch + "reports").body()).contains("protein likely");
+    }
+
+    @Test
+    void whatElseCanBeWrongStandsWithItsSourcesTheStricterFirst() {
+        var sheet = sheetBut("dry-aflatoxin", "150", "dry-adicp", "1.6", "confirm", "C34-adicp");
+        var sent = send(form, sheet);
+        assertThat(sent.status()).as(sent.body()).isEqualTo(303);
+        var page = client.get(sent.header("Location")).body();
+        assertThat(page).contains("Aflatoxin: 150 ppb", "Protein bound by heat: 16 % of the protein");
+        assertThat(page.indexOf("For breeding cattle: above the action level"))
+                .isPositive()
+                .isLessThan(page.indexOf("For finishing beef cattle: under the action level"));
+        // 16 % bound: rule B leaves 10 − 1.6 + 1 = 9.4, rule A 10·(100 − 9)/100 = 9.1.
+        assertThat(page.indexOf("Rule A leaves")).isPositive().isLessThan(page.indexOf("Rule B leaves"));
+    }
+
+    @Test
+    void waterIsPutInJudgedChangedAndTakenAway() {
+        var form = "reports/water/new";
+        assertThat(client.get(ranch + "reports").body()).contains("Stock water");
+        var wrong = send(form, Map.of("name", "", "solids", "900", "sulfate", "a lot"));
+        assertThat(wrong.status()).isEqualTo(422);
+        assertThat(wrong.body()).contains("Nothing is written here", "value=\"a lot\"");
+        var swapped = send(form, Map.of("name", "Dugout", "solids", "900", "sulfate", "2400"));
+        assertThat(swapped.body()).contains("sulfate is part of the dissolved solids");
+        var kept = send(
+                form,
+                Map.of("name", "Dugout", "solids", "3600", "sulfate", "2400", "nitrate", "10", "asNitrogen", "yes"));
+        assertThat(kept.status()).isEqualTo(303);
+        var page = client.get(ranch + "reports/water").body();
+        assertThat(page)
+                .contains(
+                        "Dugout", "Sulfate: 2,400\u00a0mg/L", "polio", "Ask your veterinarian before cattle drink here")
+                .contains("Nitrate as NO3: 44\u00a0mg/L");
+        var id = page.replaceAll("(?s).*reports/water/([0-9a-f-]{36})\".*", "$1");
+        assertThat(client.get(ranch + "reports/water/" + id).body()).contains("value=\"2,400\"", "checked");
+        assertThat(send("reports/water/" + id + "/delete", Map.of()).status()).isEqualTo(303);
+        assertThat(client.get(ranch + "reports/water").body()).contains("No water is put in yet");
+    }
+
+    @Test
     void untestedFeedThatCanHoldNitrateIsADanger() {
         var oats = lot("Oat stack", "cereal_hay");
         assertThat(client.get(ranch + "reports").body()).contains("Nitrate not known: it stays out of every ration");

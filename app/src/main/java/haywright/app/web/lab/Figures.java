@@ -88,6 +88,15 @@ final class Figures {
         return "worked out" + (ends.isEmpty() ? "" : " from the " + String.join(" and the ", ends));
     }
 
+    /** Whether a report or a tag stands behind it, moved or not. */
+    static boolean isReported(Origin origin) {
+        if (origin instanceof Origin.Computed computed) {
+            return !(computed.by() instanceof Weighed weighed)
+                    || weighed.estimate().estimate(weighed.analyte()).stream().anyMatch(e -> e.measured() > 0);
+        }
+        return origin instanceof Origin.Typed;
+    }
+
     private static void ends(Worked work, Set<String> found) {
         for (var line : work.lines()) {
             for (var input : line.inputs()) {

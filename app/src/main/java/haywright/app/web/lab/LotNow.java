@@ -26,6 +26,7 @@ import org.jspecify.annotations.Nullable;
  * @param feedValue whether relative feed value is among the figures
  * @param changed what the feed book said beside what stands now; empty for a lot without a report or a row
  * @param reports newest first
+ * @param hazards what besides nitrate is to be known of it
  * @param trust null where nobody knows how far lots of this feed differ
  */
 public record LotNow(
@@ -38,7 +39,8 @@ public record LotNow(
         String book,
         List<Changed> changed,
         List<ReportRow> reports,
-        @Nullable Trust trust) {
+        @Nullable Trust trust,
+        List<HazardView> hazards) {
     /** Figures that decide a ration, first. */
     private static final List<Analyte> FIRST = List.of(
             Analyte.DM,
@@ -97,7 +99,8 @@ public record LotNow(
                 row.map(r -> r.feed() + " (" + r.id() + ")").orElse(""),
                 reports.isEmpty() || row.isEmpty() ? List.of() : changed(before.composition(), now.composition()),
                 newestFirst.stream().map(report -> reportRow(lot, report)).toList(),
-                Trust.of(lot, now).orElse(null));
+                Trust.of(lot, now).orElse(null),
+                HazardView.of(lot.feedClass(), now.composition()));
     }
 
     static ReportRow reportRow(Lot lot, LabReport report) {

@@ -1,0 +1,183 @@
+package haywright.app.web.lab;
+
+import haywright.app.web.Ask;
+import haywright.app.web.Form;
+import haywright.app.web.Page;
+import haywright.app.web.Routes;
+import haywright.app.words.Show;
+import haywright.cattle.Group;
+import haywright.cattle.Water;
+import haywright.diet.SulfurEaten;
+import haywright.forage.Analyte;
+import haywright.forage.HazardClass;
+import haywright.forage.HazardClass.Hazard;
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
+import haywright.ranch.WaterSource;
+import haywright.ranch.Yard;
+import haywright.ration.Ration;
+import haywright.workings.Worked;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/** What the cattle drink: each source with its report, what published classes make of it, and its sulfur with the feed's. */
+public final class WaterPages {
+    public static final Ask NAME = Ask.text("name", "What it is called", "Well, creek or dugout, and where it lies.");
+    public static final Ask LABORATORY = Ask.text("laboratory", "Laboratory", "");
+    public static final Ask SAMPLED =
+            Ask.date("sampled", "Sampled on", "Before freeze-up, where the cattle drink, and cold to the laboratory.");
+    public static final Ask SOLIDS =
+            Ask.amount("solids", "Total dissolved solids (TDS)", Unit.MILLIGRAM_PER_LITRE, "ppm in water is the same.");
+    public static final Ask SULFATE = Ask.amount("sulfate", "Sulfate (SO4)", Unit.MILLIGRAM_PER_LITRE, "");
+    public static final Ask NITRATE = Ask.amount("nitrate", "Nitrate", Unit.MILLIGRAM_PER_LITRE, "");
+    public static final Ask AS_NITROGEN = Ask.choice(
+            "asNitrogen", "That is nitrate nitrogen (NO3-N)", "Leave it empty if the report says nitrate or NO3.");
+
+    private static final String LIST = "reports/water";
+    private static final String FORM = "haywright/app/web/lab/waterForm.jte";
+
+    private WaterPages() {}
+
+    public static void routes(Routes on) {
+        on.get(LIST, page -> page.show("haywright/app/web/lab/water.jte", list(page)));
+        on.get(LIST + "/new", page -> page.show(FORM, new FormView(page.form(LIST + "/new", Map::of), null)));
+        on.post(LIST + "/new", page -> save(page, UUID.randomUUID()));
+        on.get(LIST + "/{water}", page -> {
+            var water = water(page);
+            page.show(FORM, new FormView(page.form(path(water), () -> known(water)), water));
+        });
+        on.post(LIST + "/{water}", page -> save(page, page.id("water")));
+        on.get(LIST + "/{water}/delete", page -> page.show("haywright/app/web/lab/deleteWater.jte", water(page)));
+        on.post(LIST + "/{water}/delete", WaterPages::delete);
+    }
+
+    /** @param water null for a new one */
+    public record FormView(Form form, @Nullable WaterSource water) {}
+
+    /** @param day and laboratory, in words */
+    public record Source(WaterSource water, String day, List<Found> found, List<Sulfur> sulfur) {
+        public boolean danger() {
+            return found.stream().anyMatch(f -> f.classes().get(0).level() == HazardClass.Level.DANGER);
+        }
+    }
+
+    /** @param classes of every source, the stricter first */
+    public record Found(String name, String value, List<HazardClass> classes) {}
+
+    /** One group's sulfur from feed and water. */
+    public record Sulfur(String says, boolean careful, Worked worked) {}
+
+    private static List<Source> list(Page page) {
+        var yard = new Yard(page.ranch(), page.today());
+        return page.ranch().waters().values().stream()
+                .map(water -> source(yard, water))
+                .toList();
+    }
+
+    private static Source source(Yard yard, WaterSource water) {
+        var found = new ArrayList<Found>();
+        water.found()
+                .forEach((hazard, value) -> found.add(new Found(
+                        hazard.words(), Show.number(value, 0) + "\u00a0mg/L", HazardClass.of(hazard, value))));
+        var sulfur = new ArrayList<Sulfur>();
+        var sulfate = water.found().get(Hazard.SO4W);
+        if (sulfate != null) {
+            for (var group : yard.ranch().groups().values()) {
+                sulfur(yard, group, sulfate).ifPresent(sulfur::add);
+            }
+        }
+        var sampled = water.sampled();
+        var day = (sampled == null ? "day not known" : "sampled " + Show.date(sampled))
+                + (water.laboratory().isBlank() ? "" : ", " + water.laboratory());
+        return new Source(water, day, found, sulfur);
+    }
+
+    /** By the group's cheapest ration; empty where it has none. */
+    private static Optional<Sulfur> sulfur(Yard yard, Group group, double sulfate) {
+        if (!(yard.ration(group) instanceof Ration ration)) {
+            return Optional.empty();
+        }
+        double eaten = 0;
+        double grams = 0;
+        var unknown = new ArrayList<String>();
+        for (var portion : ration.portions()) {
+            eaten += portion.kg();
+            var share = portion.feed().feed().composition().value(Analyte.S);
+            grams += 10 * share.orElse(0) * portion.kg();
+            if (share.isEmpty()) {
+                unknown.add(portion.feed().feed().name());
+            }
+        }
+        var need = yard.need(group);
+        var water = new Water(need.animals(), need.bodyWeight(), need.milkingShare() * 8, Water.COLDEST_PRINTED);
+        var sulfur = new SulfurEaten(grams / (10 * eaten), eaten, water.litres(), sulfate);
+        boolean careful = sulfur.percent() > SulfurEaten.watchAbove();
+        var says =
+                "%s: %s\u00a0%% of what they eat is sulfur, %s\u00a0%% of it from this water (about %s gallons a head a day in the cold)%s."
+                        .formatted(
+                                group.name(),
+                                Show.number(sulfur.percent(), 2),
+                                Show.number(100 * (sulfur.percent() - sulfur.feed()) / sulfur.percent(), 0),
+                                Show.number(Unit.GALLON.fromBase(Unit.LITRE.toBase(water.litres())), 0),
+                                unknown.isEmpty() ? "" : "; nobody knows the sulfur of " + String.join(", ", unknown));
+        return Optional.of(new Sulfur(says, careful, sulfur));
+    }
+
+    private static Map<String, String> known(WaterSource water) {
+        var known = new LinkedHashMap<String, String>();
+        known.put(NAME.name(), water.name());
+        known.put(LABORATORY.name(), water.laboratory());
+        var sampled = water.sampled();
+        known.put(SAMPLED.name(), sampled == null ? "" : Show.date(sampled));
+        known.put(SOLIDS.name(), typed(SOLIDS, water.solids()));
+        known.put(SULFATE.name(), typed(SULFATE, water.sulfate()));
+        known.put(NITRATE.name(), typed(NITRATE, water.nitrate()));
+        known.put(AS_NITROGEN.name(), water.asNitrogen() ? "yes" : "");
+        return known;
+    }
+
+    private static String typed(Ask ask, @Nullable Quantity quantity) {
+        return quantity == null ? "" : ask.typed(quantity);
+    }
+
+    private static void save(Page page, UUID id) {
+        var before = page.ranch().waters().get(id);
+        var form = page.posted(before == null ? LIST + "/new" : path(before));
+        var name = form.text(NAME, "Where do they drink?");
+        var laboratory = form.text(LABORATORY);
+        var sampled = form.maybeDate(SAMPLED);
+        var solids = form.maybeQuantity(SOLIDS);
+        var sulfate = form.maybeQuantity(SULFATE);
+        var nitrate = form.maybeQuantity(NITRATE);
+        boolean asNitrogen = form.isTicked(AS_NITROGEN);
+        var water =
+                form.build(() -> new WaterSource(id, name, laboratory, sampled, solids, sulfate, nitrate, asNitrogen));
+        if (water.isEmpty()) {
+            page.reject(form, FORM, new FormView(form, before));
+            return;
+        }
+        page.save(form, "Water: " + water.get().name(), ranch -> ranch.with(water.get()), LIST);
+    }
+
+    private static void delete(Page page) {
+        var water = water(page);
+        page.save(
+                page.posted(path(water)),
+                "Water taken away: " + water.name(),
+                ranch -> ranch.withoutWater(water.id()),
+                LIST);
+    }
+
+    private static WaterSource water(Page page) {
+        return page.find(page.ranch().waters(), "water");
+    }
+
+    private static String path(WaterSource water) {
+        return LIST + "/" + water.id();
+    }
+}

@@ -1,0 +1,86 @@
+package haywright.ranch;
+
+import haywright.forage.HazardClass.Hazard;
+import haywright.quantity.Kind;
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
+import haywright.workings.Problem;
+import haywright.workings.Refused;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A well, creek, dugout or tank that cattle drink from, with the latest report of its water. What was not tested is null
+ * and never taken for none.
+ *
+ * @param name in the rancher's words: "creek by the calving shed"
+ * @param solids total dissolved solids, mg a litre
+ * @param sulfate SO4, mg a litre
+ * @param nitrate mg a litre
+ * @param asNitrogen whether the report means the nitrogen of nitrate (NO3-N) and not nitrate itself
+ */
+public record WaterSource(
+        UUID id,
+        String name,
+        String laboratory,
+        @Nullable LocalDate sampled,
+        @Nullable Quantity solids,
+        @Nullable Quantity sulfate,
+        @Nullable Quantity nitrate,
+        boolean asNitrogen) {
+    /** mg a litre: the sea has 35,000, and no laboratory reports stock water above brine. */
+    private static final double MOST = 100_000;
+
+    /** Molar masses: NO3 62.005, N 14.007. */
+    private static final double NO3_OF_N = 62.005 / 14.007;
+
+    public WaterSource {
+        Names.require("name", name, "a water source");
+        var problems = new ArrayList<Problem>();
+        check(problems, "solids", solids);
+        check(problems, "sulfate", sulfate);
+        check(problems, "nitrate", nitrate);
+        if (problems.isEmpty() && solids != null && sulfate != null && sulfate.base() > solids.base()) {
+            problems.add(new Problem(
+                    "sulfate",
+                    sulfate.asTyped(),
+                    "sulfate is part of the dissolved solids, %s".formatted(solids.asTyped()),
+                    "Are the two swapped, or is one of them the conductivity?"));
+        }
+        Refused.unlessEmpty(problems);
+    }
+
+    private static void check(List<Problem> problems, String field, @Nullable Quantity typed) {
+        if (typed == null) {
+            return;
+        }
+        Refused.unlessOfKind(Kind.WATER_CONCENTRATION, field, typed);
+        if (!(typed.base() >= 0 && typed.base() <= MOST)) {
+            problems.add(new Problem(
+                    field,
+                    typed.asTyped(),
+                    "water holds from 0 to 100,000 mg of it in a litre",
+                    "Is the point in its place, and is it mg/L (the same as ppm of water)?"));
+        }
+    }
+
+    /** What was tested, mg a litre, nitrate as NO3. */
+    public Map<Hazard, Double> found() {
+        var found = new EnumMap<Hazard, Double>(Hazard.class);
+        if (solids != null) {
+            found.put(Hazard.TDS, solids.in(Unit.MILLIGRAM_PER_LITRE));
+        }
+        if (sulfate != null) {
+            found.put(Hazard.SO4W, sulfate.in(Unit.MILLIGRAM_PER_LITRE));
+        }
+        if (nitrate != null) {
+            found.put(Hazard.NO3W, nitrate.in(Unit.MILLIGRAM_PER_LITRE) * (asNitrogen ? NO3_OF_N : 1));
+        }
+        return found;
+    }
+}

@@ -1,0 +1,44 @@
+package haywright.ranch;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import haywright.forage.HazardClass.Hazard;
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
+import haywright.workings.Refused;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+
+class WaterSourceTest {
+    private static WaterSource water(
+            @Nullable Double solids, @Nullable Double sulfate, @Nullable Double nitrate, boolean asNitrogen) {
+        return new WaterSource(new UUID(0, 1), "creek", "", null, mg(solids), mg(sulfate), mg(nitrate), asNitrogen);
+    }
+
+    private static @Nullable Quantity mg(@Nullable Double value) {
+        return value == null ? null : Quantity.of(value, Unit.MILLIGRAM_PER_LITRE);
+    }
+
+    // 4.43 between nitrate nitrogen and nitrate: crop file 5.03.011, printed to two decimals.
+    @Test
+    void nitrateNitrogenIsCarriedToNitrate() {
+        assertThat(water(null, null, 10.0, true).found().get(Hazard.NO3W)).isCloseTo(44.3, within(0.05));
+        assertThat(water(null, null, 10.0, false).found()).containsEntry(Hazard.NO3W, 10.0);
+    }
+
+    @Test
+    void whatWasNotTestedIsNotThere() {
+        assertThat(water(null, 800.0, null, false).found()).containsOnlyKeys(Hazard.SO4W);
+    }
+
+    @Test
+    void sulfateAboveAllSolidsIsRefusedInWords() {
+        assertThatThrownBy(() -> water(900.0, 1200.0, null, false))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("sulfate is part of the dissolved solids");
+        assertThatThrownBy(() -> water(-1.0, null, null, false)).isInstanceOf(Refused.class);
+    }
+}
