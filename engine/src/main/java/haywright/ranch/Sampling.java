@@ -11,7 +11,6 @@ import haywright.sampling.Subject;
 import haywright.sampling.Taken;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.IntStream;
@@ -60,7 +59,7 @@ public record Sampling(
                 id,
                 lot,
                 what,
-                code(id),
+                SheetCode.of("S", id),
                 made,
                 plan.subject().material(),
                 used.rule(),
@@ -74,15 +73,6 @@ public record Sampling(
                 picks,
                 null,
                 plan.aim().twoComposites());
-    }
-
-    /** Five signs of the sheet's own id, short enough for a cold hand, and none that looks like another. */
-    private static String code(UUID id) {
-        var all = Long.toString(id.getLeastSignificantBits() >>> 1, 36)
-                .toUpperCase(Locale.ROOT)
-                .replace('I', '7')
-                .replace('O', '8');
-        return "S" + all.substring(all.length() - 5);
     }
 
     /** What stands on a bag: the sheet's code, the bag's number, a check letter. */

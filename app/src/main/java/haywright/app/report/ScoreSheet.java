@@ -4,13 +4,18 @@ import haywright.app.words.Show;
 import haywright.cattle.AnimalClass;
 import haywright.cattle.Group;
 import haywright.ranch.Ranch;
+import haywright.ranch.SheetCode;
 import haywright.sampling.ConditionScores;
 import java.time.LocalDate;
+import java.util.Collections;
 import java.util.Optional;
 
 /** What goes to the chute or the pen: how many of a group to score, with boxes, and the thin and young ones apart. */
 public record ScoreSheet(Ranch ranch, Group group, LocalDate made) {
     private static final double POINTS = 10.5;
+    /** On the line that goes back a score is a whole number. */
+    public static final int TENTHS = 10;
+
     private static final int FIRST_DAYS = 90;
     private static final int LAST_DAYS = 60;
 
@@ -47,6 +52,26 @@ public record ScoreSheet(Ranch ranch, Group group, LocalDate made) {
 
     public String day() {
         return Show.date(made);
+    }
+
+    public String code() {
+        return SheetCode.ofScores(group);
+    }
+
+    /** The same sheet as one file for a phone; the thin and young ones are written on the paper. */
+    public String phonePage() {
+        return new PhoneCounts(
+                        "Score " + group.name(),
+                        code(),
+                        ranch.name() + " · made " + day(),
+                        "Score %d of %d, as they walk by; do not pick out the thin ones."
+                                .formatted(toScore(), group.head()),
+                        "score",
+                        TENTHS,
+                        Collections.nCopies(toScore(), ""),
+                        "1 to 9, halves allowed. At the chute keep hands and head out of the gate. Tags of those below %s, and of the young ones, go on the paper."
+                                .formatted(thin()))
+                .page();
     }
 
     public Paper paper(Paper.Size size) {

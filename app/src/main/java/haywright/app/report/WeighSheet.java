@@ -4,6 +4,7 @@ import haywright.app.words.Show;
 import haywright.quantity.Unit;
 import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
+import haywright.ranch.SheetCode;
 import haywright.sampling.Layout;
 import haywright.sampling.Picks;
 import haywright.workings.Refused;
@@ -52,6 +53,27 @@ public record WeighSheet(Ranch ranch, Lot lot, LocalDate made) {
 
     public String day() {
         return Show.date(made);
+    }
+
+    public String code() {
+        return SheetCode.ofWeights(lot);
+    }
+
+    /** The same sheet as one file for a phone. */
+    public String phonePage() {
+        return new PhoneCounts(
+                        "Weigh " + lot.name(),
+                        code(),
+                        ranch.name() + " · made " + day(),
+                        "Weigh these; at the least those marked with a star.",
+                        "lb",
+                        1,
+                        rows().stream()
+                                .map(r -> r.where() + (r.first() ? " *" : ""))
+                                .toList(),
+                        "Nobody stands under a lifted bale or between the loader and the stack; keep 33 ft (10 m) from power"
+                                + " lines. Local rules first.")
+                .page();
     }
 
     public Paper paper(Paper.Size size) {

@@ -3,9 +3,12 @@ package haywright.app.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.app.store.Store;
+import haywright.sampling.CountLine;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.LocalDate;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -121,5 +124,31 @@ class WeighPagesTest {
         var refused = send("lots/" + lot + "/as/bales", mixed);
         assertThat(refused.status()).isEqualTo(422);
         assertThat(refused.body()).contains("id=\"p-cuttings\"", "value=\"72\"");
+    }
+
+    private RawClient.Answer line(String line) {
+        return client.submit(client.get(ranch + "take"), ranch + "take/line", Map.of("line", line));
+    }
+
+    private String code(String path) {
+        var page = client.get(ranch + path + "/phone.html");
+        assertThat(page.body()).contains("Scripts are off").doesNotContain("src=", "href=");
+        return page.body().replaceAll("(?s).*data-code=\"([A-Z0-9]{6})\".*", "$1");
+    }
+
+    @Test
+    void aLineFromAPhoneIsReadLikeOneOfAFieldSheet() {
+        var day = LocalDate.of(2026, 11, 24);
+        var code = code("take/lots/" + lot + "/weigh");
+        var line = new CountLine(code, day, List.of(1080, 1090, 1100, 1110, 1120)).text();
+        var kept = line(line);
+        assertThat(client.get(kept.header("Location")).body()).contains("<b>Saved.</b>", "110 tons", "Nov 24, 2026");
+        assertThat(client.get(line(line).header("Location")).body()).contains("It stood like this already");
+        var changed = line(line.replace("1110", "1111"));
+        assertThat(changed.status()).isEqualTo(422);
+        assertThat(changed.body()).contains("its last letter does not fit the rest", "id=\"p-line\"", "1111");
+        var strange = line(new CountLine("WZZZZZ", day, List.of(1100, 1110)).text());
+        assertThat(strange.body()).contains("no lot and no group of this ranch has a sheet of this code");
+        assertThat(line(new CountLine(code, day, List.of(1100)).text()).body()).contains("a range needs at least two");
     }
 }

@@ -27,6 +27,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.Supplier;
 
 /** A field sheet that was made: print it, carry it away on a phone, and put in what came back. */
 public final class SheetPages {
@@ -211,6 +212,10 @@ public final class SheetPages {
     }
 
     private static void takeIn(Page page, Form form, String text) {
+        if (WeighPages.isLine(text)) {
+            WeighPages.takeIn(page, form, text);
+            return;
+        }
         var found = form.build(() -> match(page, read(text)));
         if (found.isEmpty()) {
             page.reject(form, LIST, TakePages.list(page, form));
@@ -219,10 +224,14 @@ public final class SheetPages {
         keep(page, form, found.get().sampling(), found.get().taken());
     }
 
-    /** Whatever is wrong with it stands beside the box it was pasted into. */
     private static Taken.Returned read(String text) {
+        return besideTheLine(() -> SheetFile.read(text));
+    }
+
+    /** Whatever is wrong with it stands beside the box it was pasted into. */
+    static <T> T besideTheLine(Supplier<T> reading) {
         try {
-            return SheetFile.read(text);
+            return reading.get();
         } catch (Refused e) {
             throw new Refused(e.problems().stream()
                     .map(p -> new Problem(LINE.name(), p.value(), p.rule(), p.fix()))
@@ -290,12 +299,15 @@ public final class SheetPages {
 
     private static void phone(Page page) {
         var sheet = sheet(page);
+        phone(page, sheet.phonePage(), sheet.fileName("field-sheet"));
+    }
+
+    /** One file to be saved. */
+    static void phone(Page page, String file, String name) {
         page.http()
                 .contentType("text/html; charset=utf-8")
-                .header(
-                        "Content-Disposition",
-                        "attachment; filename=\"%s.html\"".formatted(sheet.fileName("field-sheet")))
-                .result(sheet.phonePage());
+                .header("Content-Disposition", "attachment; filename=\"%s.html\"".formatted(name))
+                .result(file);
     }
 
     private static void delete(Page page) {

@@ -37,7 +37,7 @@ public final class TakePages {
         on.post("take/other/{material}/sheet", TakePages::makeOtherSheet);
         SheetPages.routes(on);
         WalkPages.routes(on);
-        CountPages.routes(on);
+        WeighPages.routes(on);
     }
 
     /** @param sheets made for the lot, newest last */

@@ -8,12 +8,12 @@ import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.web.lots.TonsView;
 import haywright.app.words.Show;
-import haywright.cattle.Group;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.Lot;
 import haywright.ranch.LotWeighing;
-import haywright.sampling.ConditionScores;
+import haywright.ranch.SheetCode;
+import haywright.sampling.CountLine;
 import haywright.sampling.Stock;
 import io.javalin.http.NotFoundResponse;
 import java.time.LocalDate;
@@ -22,47 +22,37 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** What is weighed and scored beside the cores: some bales of a lot, some animals of a group. */
-public final class CountPages {
+/** What is weighed beside the cores, and lines that came back of a scale or a pen. */
+public final class WeighPages {
     public static final Ask WEIGHED_ON = Ask.date("weighedOn", "Day they were weighed", "For example Nov 25, 2026.");
     public static final Ask WEIGHTS = Ask.text(
             "bales", "Each bale, in pounds", "Five to ten, from all over the stack, with blanks between them.");
     public static final Ask WHOLE =
             Ask.amount("whole", "Or all of the lot", Unit.TON, "What the tickets of all its loads add up to, as fed.");
-    public static final Ask SCORES = Ask.text(
-            "scores",
-            "Each animal’s score, 1 to 9",
-            "As they walk by, with blanks between them; do not pick out the thin ones.");
 
     private static final String WEIGH = "haywright/app/web/sampling/weigh.jte";
-    private static final String SCORE = "haywright/app/web/sampling/scores.jte";
-    private static final double CONFIDENCE = 90;
 
-    private CountPages() {}
+    private WeighPages() {}
 
     static void routes(Routes on) {
         on.get("take/lots/{lot}/weigh", page -> page.show(WEIGH, weigh(page, weighForm(page))));
-        on.post("take/lots/{lot}/weigh", CountPages::keepWeight);
+        on.post("take/lots/{lot}/weigh", WeighPages::keepWeight);
+        on.get("take/lots/{lot}/weigh/phone.html", page -> {
+            var sheet = new WeighSheet(page.ranch(), baled(page), page.today());
+            SheetPages.phone(page, sheet.phonePage(), "weighing-sheet-" + sheet.code());
+        });
         on.get(
                 "take/lots/{lot}/weigh/{size}",
                 page -> SheetPages.print(
                         page,
                         size -> new WeighSheet(page.ranch(), baled(page), page.today()).paper(size),
                         "weighing-sheet"));
-        on.post("take/lots/{lot}/weigh/{number}/delete", CountPages::deleteWeight);
-        on.get(
-                "take/groups/{group}/scores",
-                page -> page.show(SCORE, score(page, page.form(key(group(page)), Map::of))));
-        on.post("take/groups/{group}/scores", CountPages::keepScore);
-        on.get(
-                "take/groups/{group}/scores/{size}",
-                page -> SheetPages.print(page, scoreSheet(page)::paper, "score-sheet"));
+        on.post("take/lots/{lot}/weigh/{number}/delete", WeighPages::deleteWeight);
+        ScorePages.routes(on);
     }
 
     /** @param kept what was weighed so far, oldest first, in words */
     public record WeighView(Lot lot, Form form, TonsView tons, List<String> kept, String action) {}
-
-    public record ScoreView(ScoreSheet sheet, Form form, String action) {}
 
     private static Lot lot(Page page) {
         var lot = page.find(page.ranch().lots(), "lot");
@@ -80,16 +70,8 @@ public final class CountPages {
         return lot;
     }
 
-    private static Group group(Page page) {
-        return page.find(page.ranch().groups(), "group");
-    }
-
     private static String key(Lot lot) {
         return "take/lots/" + lot.id() + "/weigh";
-    }
-
-    private static String key(Group group) {
-        return "take/groups/" + group.id() + "/scores";
     }
 
     private static Form weighForm(Page page) {
@@ -102,7 +84,7 @@ public final class CountPages {
                 lot,
                 form,
                 TonsView.of(lot),
-                lot.weighings().stream().map(CountPages::words).toList(),
+                lot.weighings().stream().map(WeighPages::words).toList(),
                 page.at(key(lot)));
     }
 
@@ -123,12 +105,64 @@ public final class CountPages {
             page.reject(form, WEIGH, weigh(page, form));
             return;
         }
-        var tons = TonsView.of(lot.with(weighing.get()));
+        keep(page, form, lot, weighing.get());
+    }
+
+    private static void keep(Page page, Form form, Lot lot, LotWeighing weighing) {
+        var tons = TonsView.of(lot.with(weighing));
         page.save(
                 form,
                 "%s weighed: %s, %s".formatted(lot.name(), tons.tons(), tons.range()),
-                ranch -> ranch.with(lot.with(weighing.get())),
+                ranch -> ranch.with(lot.with(weighing)),
                 key(lot));
+    }
+
+    /** Whether text that came back is of a sheet for weights or scores, by the first letter of its code. */
+    static boolean isLine(String text) {
+        return text.strip().matches("(?is)[WC][A-Z0-9]{5}-.*");
+    }
+
+    /** A line that came back: the weights of a lot or the scores of a group. The same line twice changes nothing. */
+    static void takeIn(Page page, Form form, String text) {
+        var read = form.build(() -> SheetPages.besideTheLine(() -> CountLine.read(text)));
+        var ranch = page.ranch();
+        if (read.isPresent()) {
+            var line = read.get();
+            var lot = ranch.lots().values().stream()
+                    .filter(l -> SheetCode.ofWeights(l).equals(line.sheet())
+                            && l.stock().bales() > 0)
+                    .findFirst();
+            var group = ranch.groups().values().stream()
+                    .filter(g -> SheetCode.ofScores(g).equals(line.sheet()))
+                    .findFirst();
+            if (lot.isPresent()) {
+                var weighing = form.build(() -> SheetPages.besideTheLine(() -> weighing(line, lot.get())));
+                if (weighing.isPresent()) {
+                    keep(page, form, lot.get(), weighing.get());
+                    return;
+                }
+            } else if (group.isPresent()) {
+                var scores = form.build(() -> SheetPages.besideTheLine(() -> ScorePages.scores(line, group.get())));
+                if (scores.isPresent()) {
+                    ScorePages.keep(page, form, new ScoreSheet(ranch, group.get(), page.today()), scores.get());
+                    return;
+                }
+            } else {
+                form.refuse(
+                        SheetPages.LINE.name(),
+                        line.sheet(),
+                        "no lot and no group of this ranch has a sheet of this code",
+                        "Is it another ranch’s?");
+            }
+        }
+        page.reject(form, "haywright/app/web/sampling/take.jte", TakePages.list(page, form));
+    }
+
+    private static LotWeighing weighing(CountLine line, Lot lot) {
+        var bales = line.numbers().stream()
+                .map(pounds -> Quantity.of(pounds, Unit.POUND))
+                .toList();
+        return LotWeighing.ofBales(line.on(), bales, lot.stock().bales());
     }
 
     private static Optional<LotWeighing> readWeight(Form form, Lot lot, LocalDate today) {
@@ -189,39 +223,5 @@ public final class CountPages {
                 "Weighing taken away: " + lot.name(),
                 ranch -> ranch.with(lot.with(left)),
                 key(lot));
-    }
-
-    private static ScoreView score(Page page, Form form) {
-        return new ScoreView(scoreSheet(page), form, page.at(key(group(page))));
-    }
-
-    private static ScoreSheet scoreSheet(Page page) {
-        return new ScoreSheet(page.ranch(), group(page), page.today());
-    }
-
-    private static void keepScore(Page page) {
-        var sheet = scoreSheet(page);
-        var group = sheet.group();
-        var form = page.posted(key(group));
-        var typed = Numbers.read(form, SCORES, "Score %d.".formatted(ConditionScores.toScore(group.head())));
-        var scores = form.build(() -> new ConditionScores(typed, group.head(), CONFIDENCE));
-        if (scores.isEmpty()) {
-            page.reject(form, SCORE, score(page, form));
-            return;
-        }
-        var found = scores.get();
-        double mean = Math.rint(found.mean() * 10) / 10;
-        page.save(
-                form,
-                "%s scored: %s ± %s; %d of %d below %s"
-                        .formatted(
-                                group.name(),
-                                Show.number(mean, 1),
-                                Show.significant(found.halfWidth(), 1),
-                                found.below(sheet.thinBelow()),
-                                found.scores().size(),
-                                Show.significant(sheet.thinBelow(), 2)),
-                ranch -> ranch.with(group.scored(mean, Group.Scores.of(mean, found.spread()))),
-                key(group));
     }
 }

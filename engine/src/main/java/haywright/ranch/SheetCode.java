@@ -1,0 +1,27 @@
+package haywright.ranch;
+
+import haywright.cattle.Group;
+import java.util.Locale;
+import java.util.UUID;
+
+/** What is printed on a sheet so that it finds home: a letter for its kind and five signs of what it is for. */
+public final class SheetCode {
+    private SheetCode() {}
+
+    public static String ofWeights(Lot lot) {
+        return of("W", lot.id());
+    }
+
+    public static String ofScores(Group group) {
+        return of("C", group.id());
+    }
+
+    /** Five signs of an id, short enough for a cold hand, and none that looks like another. */
+    static String of(String kind, UUID id) {
+        var all = Long.toString(id.getLeastSignificantBits() >>> 1, 36)
+                .toUpperCase(Locale.ROOT)
+                .replace('I', '7')
+                .replace('O', '8');
+        return kind + all.substring(Math.max(0, all.length() - 5));
+    }
+}
