@@ -10,9 +10,11 @@ import haywright.cattle.GroupRequirement;
 import haywright.cattle.LiveWeight;
 import haywright.cattle.NeedByWeek;
 import haywright.cattle.Reserves;
+import haywright.quantity.Unit;
 import haywright.weather.KeptWinter;
 import haywright.workings.Input;
 import haywright.workings.Line;
+import haywright.workings.Origin;
 import haywright.workings.Refused;
 import haywright.workings.Source;
 import haywright.workings.Worked;
@@ -198,13 +200,17 @@ public record BackCast(
         return ChronoUnit.DAYS.between(from, to);
     }
 
+    private static Input of(String where, String symbol, double value, Unit unit) {
+        return new Input(symbol, value, unit, new Origin.Typed(where));
+    }
+
     @Override
     public List<Line> lines() {
-        var nem = Input.typed("NEm", hay.nem(), MCAL_PER_KG);
-        var m = Input.typed("M", mild, MEGACALORIE);
-        var c = Input.typed("C", cold, MEGACALORIE);
-        var r = Input.typed("R", reserves, MEGACALORIE);
-        var g = Input.typed("G", gain, MEGACALORIE);
+        var nem = of("the hay that all is measured by", "NEm", hay.nem(), MCAL_PER_KG);
+        var m = of("mean of today’s herd in those weeks", "M", mild, MEGACALORIE);
+        var c = of("mean of today’s herd in those weeks", "C", cold, MEGACALORIE);
+        var r = of("mean of today’s herd in those weeks", "R", reserves, MEGACALORIE);
+        var g = of("mean of today’s herd in those weeks", "G", gain, MEGACALORIE);
         var eaten = gain > 0
                 ? Line.of(
                         "E",
@@ -217,7 +223,7 @@ public record BackCast(
                         r,
                         nem,
                         g,
-                        Input.typed("NEg", hay.neg(), MCAL_PER_KG))
+                        of("the hay that all is measured by", "NEg", hay.neg(), MCAL_PER_KG))
                 : Line.of("E", "(M + C + R)/NEm", eaten(1), KILOGRAM_A_DAY, HERD, m, c, r, nem);
         return List.of(
                 eaten,
@@ -227,8 +233,14 @@ public record BackCast(
                         needed(),
                         KILOGRAM_A_DAY,
                         Source.ARITHMETIC,
-                        Input.typed("x", left, NONE),
-                        Input.typed("DM", dryMatter, NONE)),
-                Line.of("r", "F/N", ratio(), NONE, Source.ARITHMETIC, Input.typed("F", fed, KILOGRAM_A_DAY)));
+                        of("by the share lost in feeding", "x", left, NONE),
+                        of("the hay that all is measured by", "DM", dryMatter, NONE)),
+                Line.of(
+                        "r",
+                        "F/N",
+                        ratio(),
+                        NONE,
+                        Source.ARITHMETIC,
+                        of("tons over head and days", "F", fed, KILOGRAM_A_DAY)));
     }
 }

@@ -5,6 +5,7 @@ import haywright.app.web.Routes;
 import haywright.app.words.HerdWords;
 import haywright.app.words.Show;
 import haywright.ranch.BackCast;
+import haywright.ranch.Settings;
 import haywright.workings.Refused;
 import java.util.Optional;
 
@@ -41,14 +42,14 @@ public final class BackCastPages {
                     Optional.empty(),
                     "");
         }
-        return cast.map(BackCastPages::view)
+        return cast.map(one -> view(page.ranch().settings(), one))
                 .orElse(new View(
                         "Head, days and tons of last winter, and the day of grass, are the best check there is on these figures.",
                         Optional.empty(),
                         ""));
     }
 
-    private static View view(BackCast cast) {
+    private static View view(Settings settings, BackCast cast) {
         double percent = 100 * (cast.ratio() - 1);
         var than = Math.abs(percent) < AGREES
                 ? "The two agree."
@@ -61,10 +62,23 @@ public final class BackCastPages {
                 "Last winter a head got %s a day, as hay. By these figures it took %s. %s"
                         .formatted(Show.pounds(cast.fed()), Show.pounds(cast.needed()), than),
                 Optional.of(cast),
-                factor.isEmpty()
-                        ? ""
-                        : "Last winter comes out right if cold and waste count %s times."
-                                .formatted(HerdWords.times(factor.getAsDouble())));
+                factor.isEmpty() ? "" : offer(settings, factor.getAsDouble()));
+    }
+
+    /** Empty where that is accepted already. */
+    private static String offer(Settings settings, double factor) {
+        double times = rounded(factor);
+        return settings.herdFactor() != null && settings.herdFactor() == times
+                ? "This is what counts now."
+                : "Last winter comes out right if cold and waste count %s times: of the hay put out, %s %% is lost in place of %s."
+                        .formatted(
+                                HerdWords.times(times),
+                                Show.number(settings.withHerdFactor(times).hayLossPercent(), 0),
+                                Show.significant(settings.feedingLossPercent(), 3));
+    }
+
+    private static double rounded(double factor) {
+        return Math.round(100 * factor) / 100.0;
     }
 
     private static void accept(Page page) {
@@ -76,7 +90,7 @@ public final class BackCastPages {
                     "last winter gives nothing to count by",
                     "Look at its head, days and tons, and at the day of grass.");
         }
-        double times = Math.round(100 * factor.get().getAsDouble()) / 100.0;
+        double times = rounded(factor.get().getAsDouble());
         page.save(
                 page.posted(PATH),
                 "Cold and waste count %s times, as last winter said".formatted(HerdWords.times(times)),
