@@ -107,8 +107,9 @@ public record FieldSketch(FieldShape.Corner start, List<Point> corners) {
      * @throws Refused with fewer than three corners, or where that last edge crosses another
      */
     public FieldShape shape() {
-        return new FieldShape(
-                List.of(corners.stream().map(point -> corner(start, point)).toList()));
+        return new FieldShape(List.of(corners.stream()
+                .map(point -> toACentimetre(corner(start, point)))
+                .toList()));
     }
 
     /** Where on the sheet a position lies. */
@@ -146,6 +147,12 @@ public record FieldSketch(FieldShape.Corner start, List<Point> corners) {
         }
         return new FieldShape.Corner(
                 start.longitude() + point.east() / Ellipsoid.metresPerLongitude(latitude), latitude);
+    }
+
+    /** More than a tap or a pace knows. */
+    private static FieldShape.Corner toACentimetre(FieldShape.Corner corner) {
+        return new FieldShape.Corner(
+                Math.rint(corner.longitude() * 1e7) / 1e7, Math.rint(corner.latitude() * 1e7) / 1e7);
     }
 
     private static Point point(FieldShape.Corner start, FieldShape.Corner corner) {

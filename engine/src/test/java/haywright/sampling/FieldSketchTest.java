@@ -46,7 +46,7 @@ class FieldSketchTest {
                 var to = corners.get(2);
                 var line = Geodesic.WGS84.Direct(from.latitude(), from.longitude(), bearing, metres);
                 double off = Geodesic.WGS84.Inverse(line.lat2, line.lon2, to.latitude(), to.longitude()).s12;
-                assertThat(off).as("%s m at %s°", metres, bearing).isLessThan(metres / 1000 + 0.01);
+                assertThat(off).as("%s m at %s°", metres, bearing).isLessThan(metres / 1000 + 0.02);
             }
         }
     }
@@ -56,7 +56,7 @@ class FieldSketchTest {
         var sketch = sketch(0, 0, 400, 10, 380, 300, -20, 310);
         var again = FieldSketch.of(sketch.shape().outer());
         for (int i = 0; i < 4; i++) {
-            assertThat(again.corners().get(i).to(sketch.corners().get(i))).isLessThan(0.001);
+            assertThat(again.corners().get(i).to(sketch.corners().get(i))).isLessThan(0.01);
         }
         assertThat(again.withoutLast().corners()).hasSize(3);
         assertThat(new FieldSketch(GATE, List.of()).withoutLast().corners()).isEmpty();

@@ -71,6 +71,10 @@ public record SketchDrawing(FieldSketch sketch, double west, double south, doubl
         for (int i = 0; i < all.size(); i++) {
             drawn.add(corner(all.get(i), i + 1, pixels));
         }
+        double x = x(Point.START, pixels);
+        double y = y(Point.START, pixels);
+        drawn.add(
+                "<path d=\"M%s %sh18m-9 -9v18\" stroke=\"#7a3016\" stroke-width=\"2\"/>".formatted(one(x - 9), one(y)));
         drawn.add("<text x=\"%d\" y=\"16\" font-size=\"13\" font-weight=\"700\" text-anchor=\"end\">N ↑</text>"
                 .formatted(pixels - 5));
         return "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%d\" height=\"%1$d\" viewBox=\"0 0 %1$d %1$d\" font-family=\"sans-serif\" fill=\"#1d1b17\">%s</svg>"

@@ -62,6 +62,7 @@ class SheetPagesTest {
         hay.put("baleWeight", "1,250 lb");
         hay.put("storage", "tarped");
         hay.put("replacementPrice", "$165");
+        hay.put("confirm", "count-unusual");
         assertThat(send("lots/new/bales", "lots/new/bales", hay).status()).isEqualTo(303);
         return kept().lots().values().stream()
                 .filter(lot -> lot.name().equals(name))

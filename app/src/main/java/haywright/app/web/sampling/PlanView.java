@@ -213,6 +213,11 @@ public record PlanView(
         return asked;
     }
 
+    /** Whether it can be of several cuttings or fields, rained on in part or kept apart. */
+    public boolean canBeSeveral() {
+        return material() != Material.STOCK_WATER && material() != Material.MIXED_RATION;
+    }
+
     public boolean canBeWeighed() {
         return isLot && material() != Material.STANDING_FORAGE;
     }

@@ -80,7 +80,7 @@ public final class SheetPages {
 
     /** Cores from one of the sheet. */
     public static Ask cores(FieldSheet.Row row) {
-        return Ask.number("cores-" + row.order(), row.order() + ": " + row.where(), "");
+        return Ask.number("cores-" + row.order(), row.order() + row.bag() + ": " + row.where(), "");
     }
 
     private static FieldSheet sheet(Page page) {
@@ -116,15 +116,17 @@ public final class SheetPages {
 
     private static Apart apart(Analyte analyte, TwoComposites two) {
         var unit = analyte.unit();
+        var both = Show.significant(two.a(), 4) + " and " + Show.significant(two.b(), 4);
         return new Apart(
                 PlanView.name(analyte.id()),
                 two,
-                "%s and %s: %s, give or take %s"
-                        .formatted(
-                                Show.significant(two.a(), 4),
-                                Show.significant(two.b(), 4),
-                                Show.withUnit(Show.significant(two.mean(), 4), unit),
-                                Show.withUnit(Show.significant(two.halfWidth(), 2), unit)));
+                two.a() == two.b()
+                        ? both + ": the two agree, which two results may by chance"
+                        : "%s: %s, give or take %s"
+                                .formatted(
+                                        both,
+                                        Show.withUnit(Show.significant(two.mean(), 4), unit),
+                                        Show.withUnit(Show.significant(two.halfWidth(), 2), unit)));
     }
 
     private static String really(FieldSheet sheet, Taken taken) {

@@ -149,19 +149,20 @@ public final class WalkPages {
                         why(field, form.isTicked(UNEVEN)),
                         walks.isEmpty() ? "" : new FieldDrawing(field.shape(), walks).svg(),
                         walks.stream()
-                                .map(w ->
-                                        (walks.size() > 1 ? w.stops().size() + " stops in this zone. " : "") + says(w))
+                                .map(w -> (walks.size() > 1 ? w.stops().size() + " stops in this zone. " : "")
+                                        + says(w, !field.zones().isEmpty()))
                                 .toList(),
                         query == null ? "" : "?" + query,
                         yield.orElse(null),
                         yield.map(WalkPages::yielded).orElse("")));
     }
 
-    private static String says(FieldWalk walk) {
-        return ("The walk is %s ft long. No point of the field is farther than %s ft from a stop; of an even grid of as many"
+    private static String says(FieldWalk walk, boolean zoned) {
+        return ("The walk is %s ft long. No point of the %s is farther than %s ft from a stop; of an even grid of as many"
                         + " it would be %s ft.%s")
                 .formatted(
                         feet(walk.lengthMetres()),
+                        zoned ? "zone" : "field",
                         feet(walk.farthestMetres()),
                         feet(walk.gridFarthestMetres()),
                         walk.outsideMetres() > 0
