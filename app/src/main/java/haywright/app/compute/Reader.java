@@ -16,6 +16,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -235,8 +236,24 @@ final class Reader {
                     return inside;
                 }
             } else if (slot.component().getName().equals(problem.field())) {
-                var typed = slot.keys().stream().filter(json::has).findFirst().orElse(slot.key());
-                return new Problem(at(path, typed), problem.value(), problem.rule(), problem.fix());
+                var typed = slot.units().stream()
+                        .filter(unit -> json.has(slot.key(unit)))
+                        .findFirst()
+                        .orElse(slot.unit());
+                var value = json.path(slot.key(typed));
+                // only where the rule speaks of this one figure, in the unit that it was converted to
+                boolean converted = typed != slot.unit()
+                        && value.isNumber()
+                        && problem.value()
+                                .matches("-?[\\d,.]+ "
+                                        + Pattern.quote(slot.unit().symbol()));
+                return new Problem(
+                        at(path, slot.key(typed)),
+                        converted
+                                ? "%s %s, which is %s".formatted(value.asText(), typed.symbol(), problem.value())
+                                : problem.value(),
+                        problem.rule(),
+                        problem.fix());
             }
         }
         return new Problem(at(path, Shape.snake(problem.field())), problem.value(), problem.rule(), problem.fix());
