@@ -109,9 +109,14 @@ record AnalyteTable(
         return Map.copyOf(names);
     }
 
-    /** Case, spaces and the two spellings of fibre make no difference. */
+    /** Case, spaces, hyphens and the spellings of two countries make no difference. */
     private static String key(String name) {
-        return name.strip().toLowerCase(Locale.ROOT).replaceAll("[\\s_]+", " ").replace("fibre", "fiber");
+        return name.toLowerCase(Locale.ROOT)
+                .replaceAll("[\\s_-]+", " ")
+                .strip()
+                .replace("fibre", "fiber")
+                .replace("isable", "izable")
+                .replace("sulph", "sulf");
     }
 
     private static int distance(String a, String b) {

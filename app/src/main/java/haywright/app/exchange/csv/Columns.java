@@ -28,7 +28,18 @@ record Columns(
         int value) {
     /** What a column can tell beside figures. */
     enum Told {
-        NAME("analyte", "name", "test", "component", "item", "parameter", "constituent", "nutrient", "analysis"),
+        NAME(
+                "analyte",
+                "name",
+                "test",
+                "component",
+                "item",
+                "parameter",
+                "constituent",
+                "nutrient",
+                "analysis",
+                "determination",
+                "assay"),
         CODE(
                 "sample",
                 "sample id",
@@ -46,8 +57,18 @@ record Columns(
                 "id",
                 "description"),
         LABORATORY("laboratory", "lab", "lab name"),
-        SAMPLED("sampled", "sampled on", "date sampled", "sampling date", "sample date"),
+        SAMPLED(
+                "sampled",
+                "sampled on",
+                "date sampled",
+                "sampling date",
+                "sample date",
+                "taken",
+                "taken on",
+                "collected",
+                "date collected"),
         REPORTED("reported", "reported on", "date reported", "report date", "date"),
+        METHOD("method", "methods", "analysis method", "procedure"),
         UNIT("unit", "units"),
         BASIS("basis");
 

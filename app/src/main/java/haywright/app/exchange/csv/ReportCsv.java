@@ -74,8 +74,8 @@ public final class ReportCsv {
     /** Whether it is written in columns parted by a sign, with a line of headings that names analytes. */
     public static boolean isOne(String text, Vocabulary words) {
         try {
-            read(text, false, Basis.DRY_MATTER, words);
-            return true;
+            var layout = read(text, false, Basis.DRY_MATTER, words).layout();
+            return !layout.equals("one line a figure, columns parted by tabs"); // a sheet that was pasted
         } catch (Refused e) {
             var problem = e.problems().get(0);
             return !problem.rule().startsWith("no line names")

@@ -213,7 +213,7 @@ final class ReportRows {
                 cell(line, columns.column(Told.LABORATORY)),
                 cell(line, columns.column(Told.SAMPLED)),
                 cell(line, columns.column(Told.REPORTED)),
-                null,
+                Understood.method(cell(line, columns.column(Told.METHOD))),
                 List.copyOf(cells.values()));
     }
 

@@ -20,11 +20,12 @@ import org.jspecify.annotations.Nullable;
 public record Heading(
         Analyte analyte, @Nullable Unit unit, @Nullable Basis basis) {
     private static final String PART = "(?:^|[\\s,;:_/(\\[-]+)";
-    private static final Pattern RECEIVED = Pattern.compile(
-            PART + "(?:as[ _-]?(?:received|rec[’']?d|fed|is|sampled|submitted)|wet|ar|af)(?: basis)?[)\\]]*$");
-    private static final Pattern DRY = Pattern.compile(
-            PART
-                    + "(?:on )?(?:100 ?% ?)?(?:dry[ _-]?(?:matter|weight|wt\\.?)|dry|dm|dmb|db|moisture[ -]free)(?: basis)?[)\\]]*$");
+    private static final Pattern RECEIVED = Pattern.compile(PART
+            + "(?:on |in |of )?(?:as[ _-]?(?:received|rec[’']?d|fed|is|sampled|submitted)|wet|fresh(?: matter| weight)?|ar|af)"
+            + "(?: basis)?[)\\]]*$");
+    private static final Pattern DRY = Pattern.compile(PART
+            + "(?:on |in |of )?(?:100 ?% ?)?(?:dry[ _-]?(?:matter|weight|wt\\.?)|dry|dm|dmb|db|moisture[ -]free)"
+            + "(?: basis)?[)\\]]*$");
     private static final Pattern NINETY = Pattern.compile(PART + "(?:at )?90 ?%(?: (?:dm|dry matter))?[)\\]]*$");
     private static final Pattern LAST = Pattern.compile("^(.*?)[\\s,;:_(\\[]*([^\\s,;:_(\\[]+?)[)\\]]*$");
     private static final Pattern PERCENT_FIRST = Pattern.compile("^(?:%|pct|percent)\\s*(?:of )?");

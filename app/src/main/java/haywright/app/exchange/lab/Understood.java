@@ -5,6 +5,7 @@ import haywright.forage.Basis;
 import haywright.forage.Tested;
 import haywright.quantity.Unit;
 import java.util.List;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -19,6 +20,16 @@ public record Understood(String layout, List<Sample> samples, List<Named> names,
         samples = List.copyOf(samples);
         names = List.copyOf(names);
         notTaken = List.copyOf(notTaken);
+    }
+
+    private static final Pattern NIR = Pattern.compile("(?i)\\bNIRS?\\b|near[- ]infra-?red");
+    private static final Pattern WET = Pattern.compile("(?i)\\bwet[- ]chem");
+
+    /** How the laboratory worked, by its own words; null where they do not say, or say both. */
+    public static Tested.@Nullable Method method(String text) {
+        boolean nir = NIR.matcher(text).find();
+        boolean wet = WET.matcher(text).find();
+        return nir == wet ? null : nir ? Tested.Method.NIR : Tested.Method.WET;
     }
 
     /** What the file says of one sample; empty text where it says nothing. */

@@ -126,6 +126,11 @@ final class Gathering {
         }
     }
 
+    /** The headings themselves name the samples that stand side by side. */
+    void codes(List<String> codes) {
+        codes.forEach(code -> fields.add(new Head.Field(Head.Kind.BAG, code, 0, 0)));
+    }
+
     void head(TableHead next) {
         head = next;
         next.columns().stream()
@@ -242,7 +247,7 @@ final class Gathering {
 
     /** Those of the last table where this one goes on with them, or new ones. */
     private List<Draft> samples(Head said, int groups) {
-        var codes = new ArrayList<>(said.codes());
+        var codes = new ArrayList<>(said.codes(groups));
         if (codes.isEmpty() && groups > 1) {
             head.values().stream()
                     .filter(c -> c.basis() == null)
@@ -265,7 +270,7 @@ final class Gathering {
             var before = drafts.isEmpty() ? null : drafts.get(drafts.size() - 1);
             draft.sampled = said.of(Head.Kind.SAMPLED, i, groups);
             draft.reported = said.of(Head.Kind.REPORTED, i, groups);
-            draft.method = Head.method(told.toString());
+            draft.method = Understood.method(told.toString());
             if (before != null && before.page == at) { // said once over several tables of a page
                 draft.reported = draft.reported.isEmpty() ? before.reported : draft.reported;
                 draft.method = draft.method == null ? before.method : draft.method;

@@ -1,11 +1,10 @@
 package haywright.app.exchange.text;
 
-import haywright.forage.Tested;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
-import org.jspecify.annotations.Nullable;
+import java.util.stream.Stream;
 
 /** What the lines over a table say of the sample: label and value, several in a line. */
 record Head(List<Field> fields) {
@@ -43,9 +42,14 @@ record Head(List<Field> fields) {
                 "lab no",
                 "lab #",
                 "lab id",
+                "our number",
+                "our no.",
+                "our ref.",
+                "reference",
                 "report no",
                 "report number",
-                "log number"),
+                "log number",
+                "number"),
         LABORATORY("laboratory", "lab name", "lab", "tested by", "analyzed by"),
         SAMPLED(
                 "date sampled",
@@ -93,6 +97,11 @@ record Head(List<Field> fields) {
                 "method",
                 "methods",
                 "analysis method",
+                "procedure",
+                "remarks",
+                "remark",
+                "note",
+                "notes",
                 "phone",
                 "fax",
                 "email",
@@ -114,9 +123,7 @@ record Head(List<Field> fields) {
     private static final Pattern LABEL = label();
     private static final Pattern NEXT_LABEL = Pattern.compile("\\s\\p{L}[\\p{L}./#]*(?: \\p{L}[\\p{L}./#]*){0,2}\\s?:");
     private static final Pattern CALLS_ITSELF =
-            Pattern.compile("(?i)\\b(?:laborator(?:y|ies)|labs?|analytical|forage testing)\\b");
-    private static final Pattern NIR = Pattern.compile("(?i)\\bNIRS?\\b|near[- ]infra-?red");
-    private static final Pattern WET = Pattern.compile("(?i)\\bwet[- ]chem");
+            Pattern.compile("(?i)\\b(?:laborator(?:y|ies)|labs?|analytical|testing)\\b");
 
     private static Pattern label() {
         var all = new ArrayList<String>();
@@ -124,38 +131,44 @@ record Head(List<Field> fields) {
             kind.labels.forEach(label -> all.add(Pattern.quote(label)));
         }
         all.sort((a, b) -> b.length() - a.length());
-        return Pattern.compile("(?i)(?<![\\p{L}\\p{N}-])(" + String.join("|", all) + ")(\\s*[:=]|\\s{2,})\\s*");
+        return Pattern.compile("(?i)(?<![\\p{L}\\p{N}-])(" + String.join("|", all) + ")\\s*[:=]\\s*");
     }
 
-    /** The fields of one line. A label with a colon may stand anywhere, one without at the start of a cell. */
+    /** The fields of one line: label and value in a cell, or a label in a cell and its values in the next ones. */
     static List<Field> of(TextLine line) {
         var fields = new ArrayList<Field>();
-        var text = line.text();
-        var found = LABEL.matcher(text);
-        int at = 0;
-        while (at < text.length() && found.find(at)) {
-            boolean startsCell = text.substring(0, found.start()).isBlank()
-                    || text.substring(0, found.start()).endsWith("  ");
-            boolean isLabel = startsCell || found.group(2).strip().length() == 1;
-            if (!isLabel) {
-                at = found.end(1);
+        Kind open = null;
+        for (var words : line.cells()) {
+            var cell = TextLine.join(words);
+            var found = LABEL.matcher(cell.text());
+            var before = fields.size();
+            if (isLabel(cell.text())) {
+                open = kind(cell.text().replaceAll("\\s*[:=]$", ""));
                 continue;
             }
-            var rest = text.substring(found.end());
-            int end = rest.indexOf("  ");
-            end = end < 0 ? rest.length() : end;
-            var next = NEXT_LABEL.matcher(rest);
-            if (next.find()) {
-                end = Math.min(end, next.start());
+            int at = 0;
+            while (at < cell.text().length() && found.find(at)) {
+                var rest = cell.text().substring(found.end());
+                var next = NEXT_LABEL.matcher(rest);
+                int end = next.find() ? next.start() : rest.length();
+                var value = rest.substring(0, end).strip();
+                if (!value.isEmpty()) {
+                    fields.add(new Field(kind(found.group(1)), value, line.number(), cell.from() + found.start()));
+                }
+                at = found.end() + Math.max(end, 1);
             }
-            var value = rest.substring(0, end).strip();
-            if (!value.isEmpty()) {
-                fields.add(new Field(kind(found.group(1)), value, line.number(), found.start()));
+            if (fields.size() > before) {
+                open = null;
+            } else if (open != null) {
+                fields.add(new Field(open, cell.text(), line.number(), cell.from()));
             }
-            at = found.end() + Math.max(end, 0);
-            at = Math.max(at, found.end(1) + 1);
         }
         return fields;
+    }
+
+    private static boolean isLabel(String cell) {
+        var bare = cell.toLowerCase(Locale.ROOT).replaceAll("\\s*[:=]$", "");
+        return Stream.of(Kind.values()).anyMatch(kind -> kind.labels.contains(bare));
     }
 
     private static Kind kind(String label) {
@@ -172,26 +185,17 @@ record Head(List<Field> fields) {
         return CALLS_ITSELF.matcher(line).find() && line.length() < 80 && !line.contains(":");
     }
 
-    /** Null where the words do not say, or say both. */
-    static Tested.@Nullable Method method(String text) {
-        boolean nir = NIR.matcher(text).find();
-        boolean wet = WET.matcher(text).find();
-        return nir == wet ? null : nir ? Tested.Method.NIR : Tested.Method.WET;
-    }
-
-    /** Values of the best kind of code, in order; none twice in a row. */
-    List<String> codes() {
+    /** Codes of the better kind that has one for each sample, in order. */
+    List<String> codes(int samples) {
+        var some = List.<String>of();
         for (var kind : List.of(Kind.BAG, Kind.NUMBER)) {
-            var codes = fields.stream()
-                    .filter(f -> f.kind == kind)
-                    .map(Field::value)
-                    .distinct()
-                    .toList();
-            if (!codes.isEmpty()) {
+            var codes = all(kind).stream().distinct().toList();
+            if (codes.size() == samples) {
                 return codes;
             }
+            some = some.isEmpty() ? codes : some;
         }
-        return List.of();
+        return some;
     }
 
     List<String> all(Kind kind) {

@@ -51,7 +51,7 @@ public final class ReportText {
     private void take(String text) {
         int page = 1;
         int number = 0;
-        for (var raw : (Iterable<String>) text.replace('\f', '\n').lines()::iterator) {
+        for (var raw : Tabs.laidOut(text.replace('\f', '\n').lines().toList())) {
             number++;
             var mark = PAGE.matcher(raw.strip());
             if (mark.matches()) {
@@ -102,11 +102,13 @@ public final class ReportText {
 
     /** What stands under a heading that is known to hold no figures of the feed is not read. */
     private List<TextLine.Word> withoutIgnored(TextLine line) {
-        if (!line.isAligned() || head.columns().stream().noneMatch(c -> c.role() == TableHead.Role.IGNORED)) {
+        if (!line.isAligned() || head.columns().isEmpty()) {
             return line.words();
         }
         return line.words().stream()
-                .filter(word -> nearest(word).role() != TableHead.Role.IGNORED || isFirst(line, word))
+                .filter(word -> isFirst(line, word)
+                        || nearest(word).role() != TableHead.Role.IGNORED
+                                && !(nearest(word).role() == TableHead.Role.UNIT && word.isNothing()))
                 .toList();
     }
 
@@ -127,6 +129,9 @@ public final class ReportText {
 
     /** @return how many lines the headings take; 0 where none stand here */
     private int headings(int at) {
+        if (TableHead.of(lines.get(at).cells()).isPresent()) {
+            table(above);
+        }
         TableHead best = null;
         int taken = 0;
         List<List<TextLine.Word>> cells = null;
@@ -138,6 +143,17 @@ public final class ReportText {
                 break;
             }
             var alone = TableHead.of(line.cells());
+            if (i > 0
+                    && best != null
+                    && best.bases() == 0
+                    && alone.isPresent()
+                    && alone.get().bases() > 0) {
+                gathering.codes(
+                        best.values().stream().map(c -> c.heading().text()).toList());
+                best = best.over(alone.get());
+                taken = i + 1;
+                break;
+            }
             if (i > 0 && best == null && alone.isPresent()) {
                 return 0; // the headings begin in the next line
             }
@@ -149,7 +165,6 @@ public final class ReportText {
             }
         }
         if (best != null) {
-            table(above);
             head = best;
             gathering.head(best);
             above = new ArrayList<>();

@@ -174,6 +174,15 @@ record TableHead(List<Column> columns) {
         return merged;
     }
 
+    /** Names and units of this line with the columns of the next one. */
+    TableHead over(TableHead lower) {
+        var all = new ArrayList<>(columns);
+        all.removeIf(c -> c.role == Role.VALUE);
+        all.addAll(lower.columns);
+        all.sort((a, b) -> Integer.compare(a.heading.from(), b.heading.from()));
+        return new TableHead(all);
+    }
+
     int bases() {
         return (int) columns.stream().filter(c -> c.basis != null).count();
     }

@@ -1,5 +1,6 @@
 package haywright.app.web.lab;
 
+import haywright.app.exchange.lab.Days;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.web.Form;
 import haywright.app.web.Option;
@@ -92,8 +93,8 @@ public record BringView(
         var match = match(ranch, sample.code());
         typed.put(ReportForm.LABORATORY.name(), laboratory);
         typed.put(ReportForm.SAMPLE_CODE.name(), sample.code());
-        typed.put(ReportForm.SAMPLED.name(), sample.sampled());
-        typed.put(ReportForm.REPORTED.name(), sample.reported());
+        typed.put(ReportForm.SAMPLED.name(), day(sample.sampled()));
+        typed.put(ReportForm.REPORTED.name(), day(sample.reported()));
         typed.put(ReportForm.METHOD.name(), method == null ? "" : Form.id(method));
         typed.put(ReportForm.HOW.name(), match != null && match.byPlan ? Form.id(LabReport.HowSampled.PLAN) : "");
         typed.put(Readings.NINETY.name(), left == Basis.NINETY_PCT ? "yes" : "");
@@ -112,6 +113,11 @@ public record BringView(
                     cell.read()));
         }
         return new Sample(number, name, laboratory, head(sample), lines, typed, match, kept(ranch, sample, typed));
+    }
+
+    /** As it is typed into the form; as it stands where it cannot be read, so that the form asks. */
+    private static String day(String printed) {
+        return Days.read(printed).map(Show::date).orElse(printed);
     }
 
     private static String figure(Understood.Cell cell) {
