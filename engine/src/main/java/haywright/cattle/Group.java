@@ -26,6 +26,7 @@ import org.jspecify.annotations.Nullable;
  * @param turnout the day this group goes to grass, if planned
  * @param weights how far weights lie apart; null where nobody said
  * @param scores how far condition scores lie apart; null where nobody said
+ * @param past what became of it since it was put in: split or joined, oldest first
  */
 public record Group(
         UUID id,
@@ -45,10 +46,61 @@ public record Group(
         Quantity gain,
         @Nullable LocalDate turnout,
         @Nullable Weights weights,
-        @Nullable Scores scores) {
+        @Nullable Scores scores,
+        List<Past> past) {
     public Group {
         calving = List.copyOf(calving);
+        past = List.copyOf(past);
     }
+
+    /** Of a group that was neither split nor joined. */
+    public Group(
+            UUID id,
+            String name,
+            AnimalClass animals,
+            int head,
+            Quantity weight,
+            boolean shrunk,
+            LocalDate weighedOn,
+            Quantity matureWeight,
+            double conditionScore,
+            String breed,
+            List<CalvingWeek> calving,
+            @Nullable Quantity calfBirthWeight,
+            @Nullable Quantity peakMilk,
+            @Nullable LocalDate weaning,
+            Quantity gain,
+            @Nullable LocalDate turnout,
+            @Nullable Weights weights,
+            @Nullable Scores scores) {
+        this(
+                id,
+                name,
+                animals,
+                head,
+                weight,
+                shrunk,
+                weighedOn,
+                matureWeight,
+                conditionScore,
+                breed,
+                calving,
+                calfBirthWeight,
+                peakMilk,
+                weaning,
+                gain,
+                turnout,
+                weights,
+                scores,
+                List.of());
+    }
+
+    /**
+     * One thing that became of a group.
+     *
+     * @param words a sentence without a full stop: {@code 60 head split off as Thin cows}
+     */
+    public record Past(LocalDate on, String words) {}
 
     /** With another mean score and another spread of scores. */
     public Group scored(double mean, @Nullable Scores spread) {
@@ -70,7 +122,8 @@ public record Group(
                 gain,
                 turnout,
                 weights,
-                spread);
+                spread,
+                past);
     }
 
     /** @param begins the first day of the week */

@@ -175,8 +175,25 @@ public final class GroupForm {
                 : before == null ? Quantity.of(0, Unit.POUND_A_DAY) : before.gain();
         var turnout = form.maybeDate(TURNOUT);
         var group = form.build(() -> new Group(
-                id, name, animals, head, weight, shrunk, weighedOn, mature, score, breed, calving, birth, milk, weaning,
-                gain, turnout, weights, scores));
+                id,
+                name,
+                animals,
+                head,
+                weight,
+                shrunk,
+                weighedOn,
+                mature,
+                score,
+                breed,
+                calving,
+                birth,
+                milk,
+                weaning,
+                gain,
+                turnout,
+                weights,
+                scores,
+                before == null ? List.of() : before.past()));
         if (group.isPresent()) {
             dates(form, group.get(), before, today);
             check(form, group.get(), before, today);

@@ -28,6 +28,7 @@ public final class GroupPages {
 
     public static void routes(Routes on) {
         BackCastPages.routes(on);
+        RegroupPages.routes(on);
         on.get("herd", page -> page.show("haywright/app/web/herd/herd.jte", list(page)));
         on.get("herd/new", page -> page.show("haywright/app/web/herd/classes.jte", AnimalClass.values()));
         on.get("herd/new/{class}", GroupPages::add);
