@@ -32,6 +32,25 @@ public record Field(UUID id, String name, String grows, Polygon boundary, List<P
         return zones.stream().map(FieldShape::of).toList();
     }
 
+    /**
+     * The walk with so many stops; where it has zones one in each, and with at least two a zone as near to so many as that
+     * allows.
+     */
+    public List<FieldWalk> walks(int stops, long seed) {
+        if (zones.isEmpty()) {
+            return List.of(FieldWalk.of(shape(), stops, seed));
+        }
+        for (int off = 0; off <= zones.size() && off < stops; off++) {
+            for (int asked : new int[] {stops - off, stops + off}) {
+                var walks = FieldWalk.ofZones(zoneShapes(), asked, seed);
+                if (walks.stream().mapToInt(w -> w.stops().size()).sum() == stops) {
+                    return walks;
+                }
+            }
+        }
+        return FieldWalk.ofZones(zoneShapes(), stops, seed);
+    }
+
     public Field with(Polygon zone) {
         var more = new ArrayList<>(zones);
         more.add(zone);

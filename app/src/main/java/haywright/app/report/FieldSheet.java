@@ -1,16 +1,21 @@
 package haywright.app.report;
 
 import haywright.app.words.Show;
+import haywright.ranch.Field;
 import haywright.ranch.Lot;
 import haywright.ranch.LotSubject;
 import haywright.ranch.Ranch;
 import haywright.ranch.Sampling;
+import haywright.sampling.FieldShape;
+import haywright.sampling.FieldWalk;
 import haywright.sampling.Layout;
 import haywright.sampling.SamplingPlan;
+import haywright.sampling.Stock;
 import haywright.sampling.Subject;
 import haywright.workings.Caution;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
@@ -52,17 +57,40 @@ public record FieldSheet(
         var places = layout().map(
                         l -> l.places().stream().collect(Collectors.toMap(p -> p.number(), Function.identity())))
                 .orElse(Map.of());
+        var stops = walks().stream().flatMap(w -> w.stops().stream()).toList();
         var rows = new ArrayList<Row>();
         for (int i = 0; i < sampling.picks().size(); i++) {
             int number = sampling.picks().get(i);
             var place = places.get(number);
             rows.add(new Row(
                     i + 1,
-                    place == null ? sampling.material().unit() + " " + number : place.words(),
+                    place != null
+                            ? place.words()
+                            : stops.size() == sampling.picks().size()
+                                    ? stop(i + 1, stops.get(i).onTheGlobe())
+                                    : sampling.material().unit() + " " + number,
                     sampling.increments(),
                     sampling.composite(i + 1)));
         }
         return rows;
+    }
+
+    /** The name of the waypoint, and the place as a phone shows it: to a metre. */
+    private static String stop(int number, FieldShape.Corner at) {
+        return String.format(Locale.ROOT, "S%02d at %.5f, %.5f", number, at.latitude(), at.longitude());
+    }
+
+    /** The field that the lot stands in. */
+    public Optional<Field> field() {
+        return lot != null && lot.stock() instanceof Stock.Standing standing
+                ? Optional.ofNullable(ranch.fields().get(standing.field()))
+                : Optional.empty();
+    }
+
+    /** The walk across it with a stop for each plot of the sheet; empty where it stands in no field. */
+    private List<FieldWalk> walks() {
+        return field().map(f -> f.walks(sampling.picks().size(), sampling.seed()))
+                .orElse(List.of());
     }
 
     /** Whether the lot that it was made for is gone. */
@@ -85,9 +113,21 @@ public record FieldSheet(
                 : Optional.ofNullable(LotSubject.of(lot).layout());
     }
 
-    /** Empty where nothing is stacked or the stack is too large to draw. */
+    /** The stack, or the walk across the field; empty where there is neither or the stack is too large to draw. */
     public String drawing() {
-        return layout().map(l -> new StackDrawing(l, sampling.picks()).svg()).orElse("");
+        return field().map(f -> new FieldDrawing(f.shape(), walks()).svg())
+                .or(() -> layout().map(l -> new StackDrawing(l, sampling.picks()).svg()))
+                .orElse("");
+    }
+
+    /** "cores", "grabs", "cuts": what is counted from each. */
+    public String increments() {
+        return switch (sampling.material().way()) {
+            case CORED -> "Cores";
+            case GRABBED -> "Grabs";
+            case CLIPPED -> "Cuts";
+            case BOTTLED -> "Fillings";
+        };
     }
 
     public String take() {

@@ -1,6 +1,7 @@
 package haywright.app.report;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import com.openhtmltopdf.util.Diagnostic;
 import haywright.app.document.TinLantern;
@@ -20,6 +21,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.UUID;
 import java.util.logging.Level;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.apache.pdfbox.Loader;
@@ -68,6 +70,31 @@ class FieldSheetTest {
 
     private static String words(Diagnostic d) {
         return d.getFormattedMessage();
+    }
+
+    /** Paper, phone and GPS name the same stops. */
+    @Test
+    void thePlotsOfAStandingLotAreTheStopsOfItsWalk() {
+        var lot = lots().filter(l -> l.stock() instanceof haywright.sampling.Stock.Standing)
+                .findFirst()
+                .orElseThrow();
+        var sheet = sheet(lot);
+        var field = sheet.field().orElseThrow();
+        var gpx = new haywright.app.exchange.gpx.Gpx(
+                        "f", field.walks(sheet.rows().size(), sheet.sampling().seed()))
+                .text();
+        var stop = Pattern.compile("<wpt lat=\"([^\"]*)\" lon=\"([^\"]*)\"><name>([^<]*)</name>")
+                .matcher(gpx);
+        for (var row : sheet.rows()) {
+            assertThat(stop.find()).isTrue();
+            var place = row.where().split("[ ,]+"); // S01 at 45.20046, 88.10068
+            assertThat(place[0]).isEqualTo(stop.group(3));
+            assertThat(Double.parseDouble(place[2])).isCloseTo(Double.parseDouble(stop.group(1)), within(0.51e-5));
+            assertThat(Double.parseDouble(place[3])).isCloseTo(Double.parseDouble(stop.group(2)), within(0.51e-5));
+        }
+        assertThat(stop.find()).isFalse();
+        assertThat(sheet.drawing()).contains("The walk across the field");
+        assertThat(sheet.increments()).isEqualTo("Cuts");
     }
 
     @Test

@@ -15,6 +15,7 @@ import haywright.sampling.Purpose;
 import haywright.sampling.Rule;
 import haywright.sampling.SamplingPlan;
 import haywright.sampling.Spread;
+import haywright.sampling.Stock;
 import haywright.sampling.Subject;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -22,6 +23,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -30,6 +32,7 @@ import org.jspecify.annotations.Nullable;
  * @param what its name
  * @param at path of the page
  * @param plan null while something asked for is wrong
+ * @param standingIn the field it stands in; null for what is stacked or stored
  */
 public record PlanView(
         Form form,
@@ -37,18 +40,26 @@ public record PlanView(
         Subject subject,
         boolean isLot,
         String at,
-        @Nullable SamplingPlan plan) {
+        @Nullable SamplingPlan plan,
+        @Nullable UUID standingIn) {
     private static final List<String> HOW_MANY = List.of("units", "percent", "units_per_25_to_30");
 
     /** @param used whether the plan follows this rule */
     public record Row(Choice choice, boolean used, String take, String sure, String cost) {}
 
     static PlanView ofLot(Form form, Lot lot, String at, Optional<SamplingPlan> plan) {
-        return new PlanView(form, lot.name(), LotSubject.of(lot), true, at, plan.orElse(null));
+        return new PlanView(
+                form,
+                lot.name(),
+                LotSubject.of(lot),
+                true,
+                at,
+                plan.orElse(null),
+                lot.stock() instanceof Stock.Standing s ? s.field() : null);
     }
 
     static PlanView ofOther(Form form, Subject subject, String at, Optional<SamplingPlan> plan) {
-        return new PlanView(form, subject.material().words(), subject, false, at, plan.orElse(null));
+        return new PlanView(form, subject.material().words(), subject, false, at, plan.orElse(null), null);
     }
 
     public Material material() {
@@ -216,6 +227,17 @@ public record PlanView(
     /** Whether it can be of several cuttings or fields, rained on in part or kept apart. */
     public boolean canBeSeveral() {
         return material() != Material.STOCK_WATER && material() != Material.MIXED_RATION;
+    }
+
+    /** The walk whose stops are the plots, from the ranch; empty for what stands in no field. */
+    public String walk(SamplingPlan plan) {
+        return standingIn == null
+                ? ""
+                : "take/fields/%s?stops=%d&seed=%d"
+                        .formatted(
+                                standingIn,
+                                plan.used().design().units(),
+                                plan.aim().seed());
     }
 
     public boolean canBeWeighed() {

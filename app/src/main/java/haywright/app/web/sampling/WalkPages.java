@@ -16,7 +16,6 @@ import haywright.sampling.PlotYield;
 import io.javalin.http.NotFoundResponse;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -80,22 +79,14 @@ public final class WalkPages {
     }
 
     private static Form asked(Page page, Field field) {
-        var query = page.http().queryParamMap();
-        return query.containsKey(STOPS.name())
-                ? Form.posted("take/fields/" + field.id(), new LinkedHashMap<>(query))
-                : Form.of(
-                        "take/fields/" + field.id(),
-                        Map.of(
-                                STOPS.name(),
-                                String.valueOf(advice(field, false).stops()),
-                                SEED.name(),
-                                "1",
-                                FRAME.name(),
-                                "1",
-                                DRY_MATTER.name(),
-                                "90",
-                                USABLE.name(),
-                                "25"));
+        var typed = new LinkedHashMap<String, List<String>>();
+        typed.put(STOPS.name(), List.of(String.valueOf(advice(field, false).stops())));
+        typed.put(SEED.name(), List.of("1"));
+        typed.put(FRAME.name(), List.of("1"));
+        typed.put(DRY_MATTER.name(), List.of("90"));
+        typed.put(USABLE.name(), List.of("25"));
+        typed.putAll(page.http().queryParamMap());
+        return Form.posted("take/fields/" + field.id(), typed);
     }
 
     private static FieldWalk.Advice advice(Field field, boolean uneven) {
@@ -128,9 +119,7 @@ public final class WalkPages {
     private static Optional<List<FieldWalk>> read(Form form, Field field) {
         int stops = form.count(STOPS, "10 to 20 are usual.");
         int seed = form.count(SEED, "1 will do.");
-        return form.build(() -> field.zones().isEmpty()
-                ? List.of(FieldWalk.of(field.shape(), stops, seed))
-                : FieldWalk.ofZones(field.zoneShapes(), stops, seed));
+        return form.build(() -> field.walks(stops, seed));
     }
 
     private static void show(Page page) {
