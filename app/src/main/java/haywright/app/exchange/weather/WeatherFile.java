@@ -2,6 +2,7 @@ package haywright.app.exchange.weather;
 
 import haywright.workings.Refused;
 import java.io.BufferedInputStream;
+import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -38,6 +39,8 @@ public final class WeatherFile {
             return GhcnDaily.read(text.startsWith("\ufeff") ? text.substring(1) : text, units);
         } catch (ZipException e) {
             throw notText();
+        } catch (EOFException e) {
+            throw new Refused("file", "", "this file ends in the middle", "Download it again.");
         }
     }
 
