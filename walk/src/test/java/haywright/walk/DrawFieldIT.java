@@ -51,11 +51,12 @@ class DrawFieldIT {
 
     /** @param x, y shares of the sheet */
     private static void tap(Page page, double x, double y, String then) {
-        var sheet = page.locator("input.sketch:visible");
+        page.waitForLoadState();
+        var sheet = page.locator(page.viewportSize().width > 1000 ? "input.sketch.large" : "input.sketch.small");
         sheet.scrollIntoViewIfNeeded();
         var box = sheet.boundingBox();
         page.mouse().click(box.x + x * box.width, box.y + y * box.height);
-        assertThat(page.getByText(then)).isVisible();
+        assertThat(page.getByText(then).first()).isVisible();
     }
 
     @Test

@@ -87,6 +87,7 @@ public final class ReportForm {
      *
      * @param before the report as it was; null for a new one
      */
+    @SuppressWarnings("NullAway") // the method may be null, but a class file loses that of a nested type in a record
     static Optional<LabReport> read(Form form, Lot lot, UUID id, @Nullable LabReport before, LocalDate today) {
         var laboratory = form.text(LABORATORY);
         var code = form.text(SAMPLE_CODE);
