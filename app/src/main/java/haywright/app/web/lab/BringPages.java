@@ -16,6 +16,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
@@ -121,7 +122,10 @@ public final class BringPages {
         }
         try (var in = file.content()) {
             var bytes = in.readNBytes(PdfText.MOST_BYTES + 1);
-            return PdfText.isPdf(bytes) ? PdfText.of(bytes) : ReportCsv.decode(bytes);
+            return PdfText.isPdf(bytes)
+                            || file.filename().toLowerCase(Locale.ROOT).endsWith(".pdf")
+                    ? PdfText.of(bytes)
+                    : ReportCsv.decode(bytes);
         }
     }
 

@@ -30,6 +30,7 @@ public record BringView(
         String layout, List<Sample> samples, List<NamesForm.Row> names, List<String> notTaken, List<Option> lots) {
     /**
      * @param head laboratory, days and method, as the file has them; may be empty
+     * @param left the basis of the left column, in words
      * @param lines what was understood
      * @param typed what goes into the form
      * @param match the lot that its code speaks of; null where none does
@@ -40,12 +41,29 @@ public record BringView(
             String name,
             String laboratory,
             String head,
+            String left,
+            int figures,
             List<Line> lines,
             Map<String, String> typed,
             @Nullable Match match,
             @Nullable Lot kept) {}
 
-    public record Line(String name, String figure, String basis, String read) {}
+    /**
+     * One name with its figures.
+     *
+     * @param left as received, or at 90 % dry matter; empty where there is none
+     * @param one the figure of what has one whatever the basis; empty where it has two
+     */
+    public record Line(String name, String left, String dry, String one, String read) {
+        private Line with(Line more) {
+            return new Line(
+                    name,
+                    left + more.left,
+                    dry + more.dry,
+                    one + more.one,
+                    read.equals(more.read) ? read : read + "; " + more.read);
+        }
+    }
 
     /** @param why in words: "bag label S4K2P1 of its field sheet" */
     public record Match(Lot lot, String why, boolean byPlan) {}
@@ -106,13 +124,32 @@ public record BringView(
                 continue;
             }
             Readings.put(typed, box, cell.analyte(), cell.unit(), cell.text());
-            lines.add(new Line(
+            var figure = figure(cell);
+            var basis = cell.basis();
+            var line = new Line(
                     Readings.name(cell.analyte()),
-                    figure(cell),
-                    cell.basis() == null ? "" : words(cell.basis()),
-                    cell.read()));
+                    basis != null && basis != Basis.DRY_MATTER ? figure : "",
+                    basis == Basis.DRY_MATTER ? figure : "",
+                    basis == null ? figure : "",
+                    cell.read());
+            var before = lines.isEmpty() ? null : lines.get(lines.size() - 1);
+            if (before != null && before.name.equals(line.name)) {
+                lines.set(lines.size() - 1, before.with(line));
+            } else {
+                lines.add(line);
+            }
         }
-        return new Sample(number, name, laboratory, head(sample), lines, typed, match, kept(ranch, sample, typed));
+        return new Sample(
+                number,
+                name,
+                laboratory,
+                head(sample),
+                words(left),
+                sample.cells().size(),
+                lines,
+                typed,
+                match,
+                kept(ranch, sample, typed));
     }
 
     /** As it is typed into the form; as it stands where it cannot be read, so that the form asks. */

@@ -25,6 +25,8 @@ public final class NamesForm {
     /** Every field of a name begins so. */
     static final String FIELDS = "name-";
 
+    private static final int MOST_NAMES = 400;
+
     private static final String LEAVE_OUT = "leave-out";
     private static final List<Unit> UNITS = Stream.of(Analyte.CP, Analyte.NEM, Analyte.DCAD)
             .flatMap(a -> a.accepts().stream())
@@ -47,6 +49,11 @@ public final class NamesForm {
             String analyte,
             String unit,
             String basis) {
+        /** Whether somebody has to look at it. */
+        public boolean isOpen() {
+            return taken.isEmpty() || !analyte.isEmpty();
+        }
+
         public String field(String what) {
             return FIELDS + what + "-" + number;
         }
@@ -92,9 +99,9 @@ public final class NamesForm {
     /** What was said in the form, by name as written. */
     private static Map<String, LaboratoryNames.Said> said(Form form) {
         var said = new LinkedHashMap<String, LaboratoryNames.Said>();
-        for (int i = 0; !form.value(FIELDS + "written-" + i).isEmpty(); i++) {
+        for (int i = 0; i < MOST_NAMES; i++) {
             var analyte = form.value(FIELDS + "analyte-" + i);
-            if (!analyte.isEmpty()) {
+            if (!analyte.isEmpty() && !form.value(FIELDS + "written-" + i).isEmpty()) {
                 var key = Heading.key(form.value(FIELDS + "written-" + i));
                 said.put(
                         key,
