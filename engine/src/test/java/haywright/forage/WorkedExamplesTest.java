@@ -7,8 +7,14 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import haywright.FormulaCheck;
+import haywright.cattle.RequirementSystem;
+import haywright.diet.MineralsAlone;
 import haywright.quantity.Unit;
+import haywright.ration.PearsonSquare;
+import haywright.workings.Origin;
 import haywright.workings.PublishedTable;
+import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
@@ -72,6 +78,31 @@ class WorkedExamplesTest {
                         "dcad", balance.dcad().orElseThrow(),
                         "eb", balance.electrolyteBalance().orElseThrow());
             }),
+            Map.entry("cost per nutrient", in -> {
+                var ton = Unit.POUND.toBase(2000);
+                var hay = new NutrientPrice(
+                        1, in.get("dm_pct").asDouble(), in.get("tdn_pct").asDouble());
+                FormulaCheck.reEvaluates(hay);
+                var dry = new NutrientPrice(1, in.get("dm_pct").asDouble(), 100);
+                return Map.of(
+                        "dm_lb", Unit.POUND.fromBase(dry.in(ton)),
+                        "tdn_lb", Unit.POUND.fromBase(hay.in(ton)));
+            }),
+            Map.entry("pricing hay by nutrient", in -> {
+                var a = new NutrientPrice(
+                        in.get("price_a").asDouble(), 88, in.get("tdn_a").asDouble());
+                var b = new NutrientPrice(
+                        in.get("price_b").asDouble(), 88, in.get("tdn_b").asDouble());
+                assertThat(a.nutrient())
+                        .as("the grass-legume hay is the cheaper")
+                        .isLessThan(b.nutrient());
+                return Map.of("ratio", b.share() / a.share(), "equiv_usd", a.worthBeside(b));
+            }),
+            Map.entry("mineral mix", in -> {
+                var square = new PearsonSquare(
+                        in.get("mineral_p").asDouble(), in.get("source_p").asDouble(), 0, 0);
+                return Map.of("source_pct", square.shareOfA());
+            }),
             Map.entry("ash effect", WorkedExamplesTest::moreAsh),
             Map.entry("summative TDN (NRC 2001)", in -> {
                 var tdn = new SummativeTdn(
@@ -92,9 +123,9 @@ class WorkedExamplesTest {
             }));
 
     /** Published figures that are not what a figure here is: words, and a figure that the source rounds once more. */
-    private static final Set<String> NOT_A_FIGURE = Set.of("rounded");
+    private static final Set<String> NOT_A_FIGURE = Set.of("rounded", "cheaper");
 
-    private static final Set<String> PUBLISHED_ERRORS = Set.of("W050");
+    private static final Set<String> PUBLISHED_ERRORS = Set.of("W050", "W069");
 
     static Stream<PublishedTable.Row> rows() {
         return PublishedTable.read(WorkedExamplesTest.class, "worked_examples.csv").rows().stream();
@@ -156,6 +187,28 @@ class WorkedExamplesTest {
         FormulaCheck.reEvaluates(conversion);
         assertThat(conversion.result()).isCloseTo(19.44, within(0.005));
         assertThat(Math.abs(conversion.result() - 19.9)).isGreaterThan(0.4);
+    }
+
+    /** W069, eXtension 13592, Table 1: a northern plains grass hay is short of copper and zinc alone. */
+    @Test
+    void theNorthernHayIsShortOfCopperAndZincAlone() throws JsonProcessingException {
+        var row = rows().filter(r -> r.text("ex_id").equals("W069")).findFirst().orElseThrow();
+        var values = new EnumMap<Analyte, Composition.Known>(Analyte.class);
+        JSON.readTree(row.text("inputs_json"))
+                .properties()
+                .forEach(p -> values.put(
+                        Analyte.named(p.getKey()),
+                        new Composition.Known(p.getValue().asDouble(), Origin.TYPED)));
+        var published = JSON.readTree(row.text("published_answer_json")).get("deficient");
+        for (var system : RequirementSystem.values()) {
+            var names = new ArrayList<String>();
+            new MineralsAlone(new Composition(values), system)
+                    .findings().stream()
+                            .filter(MineralsAlone.Finding::isShort)
+                            .forEach(f -> names.add(f.analyte().id()));
+            assertThat(names).hasSize(published.size());
+            published.forEach(name -> assertThat(names).contains(name.asText()));
+        }
     }
 
     @Test

@@ -319,6 +319,17 @@ class ReportPagesTest {
     }
 
     @Test
+    void theRanchsOwnBookGrowsFromItsReportsBesideThePublishedRows() {
+        var before = client.get(ranch + "reports/book").body();
+        assertThat(before)
+                .contains("It grows from this ranch’s own reports", "What each feed costs", "A lb of protein");
+        send(form, sheet());
+        var after = client.get(ranch + "reports/book").body();
+        assertThat(after).contains("1 lot, the last report of Oct 14, 2026", "10.0 (one lot)");
+        assertThat(client.get(ranch + "lots/new/bales").body()).contains("Look in the feed book");
+    }
+
+    @Test
     void waterIsPutInJudgedChangedAndTakenAway() {
         var form = "reports/water/new";
         assertThat(client.get(ranch + "reports").body()).contains("Stock water");

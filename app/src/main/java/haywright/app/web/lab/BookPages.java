@@ -9,18 +9,27 @@ import haywright.app.words.Show;
 import haywright.forage.Analyte;
 import haywright.forage.FeedBook;
 import haywright.forage.FeedClass;
+import haywright.forage.NutrientPrice;
+import haywright.quantity.Unit;
+import haywright.ranch.OwnBook;
+import haywright.ranch.Yard;
+import haywright.ration.PricedFeed;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
 
 /** The feed book, to browse and to search: every row with where it is from and how that is known. */
 public final class BookPages {
-    public static final Ask WORDS =
-            new Ask("q", "Feed", haywright.quantity.Unit.NONE, "Any words of its name, or a row’s number.", 24);
+    public static final Ask WORDS = new Ask("q", "Feed", Unit.NONE, "Any words of its name, or a row’s number.", 24);
     public static final Ask FEED_CLASS = Ask.choice("class", "Kind of feed", "");
 
     private static final List<Analyte> SHOWN =
             List.of(Analyte.DM, Analyte.CP, Analyte.TDN, Analyte.NEM, Analyte.NEG, Analyte.CA, Analyte.P);
+
+    private static final List<Analyte> OWN =
+            List.of(Analyte.DM, Analyte.CP, Analyte.ADF, Analyte.NDF, Analyte.CA, Analyte.P);
 
     private BookPages() {}
 
@@ -28,7 +37,21 @@ public final class BookPages {
         on.get("reports/book", page -> page.show("haywright/app/web/lab/book.jte", view(page)));
     }
 
-    public record View(Form form, List<Option> classes, List<String> heads, List<Row> rows) {}
+    /** @param own what this ranch's tested lots have had. @param prices of what is here and what can be bought */
+    public record View(
+            Form form,
+            List<Option> classes,
+            List<String> heads,
+            List<Row> rows,
+            List<String> ownHeads,
+            List<Own> own,
+            List<Price> prices) {}
+
+    /** One class of the ranch's own lots. @param figures in the order of the heads */
+    public record Own(String feed, String from, List<String> figures) {}
+
+    /** What a feed costs, as fed and by what is in it; empty where that is not known. */
+    public record Price(String feed, String asFed, String dry, String energy, String protein) {}
 
     /**
      * @param figures on dry matter, in the order of the heads; empty where the source prints none
@@ -54,7 +77,69 @@ public final class BookPages {
                 form,
                 Option.of(FeedClass.class, FeedClass::words),
                 SHOWN.stream().map(BookPages::head).toList(),
-                rows);
+                rows,
+                OWN.stream().map(BookPages::head).toList(),
+                OwnBook.of(page.ranch()).rows().stream().map(BookPages::own).toList(),
+                prices(new Yard(page.ranch(), page.today())));
+    }
+
+    private static Own own(OwnBook.Row row) {
+        var last = row.last();
+        return new Own(
+                row.feedClass().words(),
+                Show.count(row.lots(), "lot") + (last == null ? "" : ", the last report of " + Show.date(last)),
+                OWN.stream()
+                        .map(analyte -> figure(analyte, row.figures().get(analyte)))
+                        .toList());
+    }
+
+    private static String figure(Analyte analyte, OwnBook.@Nullable Figure figure) {
+        if (figure == null) {
+            return "";
+        }
+        var mean = bare(analyte, figure.mean());
+        return figure.sd().isEmpty()
+                ? mean + " (one lot)"
+                : "%s ±\u00a0%s (%d lots, %s to %s)"
+                        .formatted(
+                                mean,
+                                bare(analyte, figure.sd().getAsDouble()),
+                                figure.lots(),
+                                bare(analyte, figure.least()),
+                                bare(analyte, figure.most()));
+    }
+
+    private static List<Price> prices(Yard yard) {
+        return yard.feeds().stream()
+                .map(feed -> {
+                    var made = feed.feed().composition();
+                    var energy = price(feed, made.value(Analyte.TDN));
+                    var protein = price(feed, made.value(Analyte.CP));
+                    return new Price(
+                            feed.feed().name(),
+                            Show.dollars(Unit.DOLLAR_PER_KG.to(Unit.DOLLAR_PER_TON, feed.pricePerKgAsFed())),
+                            Show.dollars(Unit.DOLLAR_PER_KG.to(
+                                    Unit.DOLLAR_PER_TON, feed.pricePerKgAsFed() * 100 / feed.dryMatterPercent())),
+                            energy,
+                            protein);
+                })
+                .toList();
+    }
+
+    private static String price(PricedFeed feed, OptionalDouble share) {
+        return share.isPresent() && share.getAsDouble() > 0
+                ? Show.number(
+                                100
+                                        * Unit.DOLLAR_PER_KG.to(
+                                                Unit.DOLLAR_PER_LB,
+                                                new NutrientPrice(
+                                                                feed.pricePerKgAsFed(),
+                                                                feed.dryMatterPercent(),
+                                                                Math.min(100, share.getAsDouble()))
+                                                        .nutrient()),
+                                0)
+                        + "\u00a0¢"
+                : "";
     }
 
     private static String head(Analyte analyte) {

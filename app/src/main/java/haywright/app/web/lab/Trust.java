@@ -48,7 +48,9 @@ public record Trust(String kind, boolean tested, List<Row> rows, List<Issue> iss
         var rows = new ArrayList<Row>();
         var figures = new ArrayList<Figure>();
         for (var analyte : SHOWN) {
-            estimate.estimates().stream().filter(e -> e.analyte() == analyte).forEach(e -> rows.add(row(e, tested)));
+            estimate.estimates().stream()
+                    .filter(e -> e.analyte() == analyte && (analyte != Analyte.NO3N || e.measured() > 0))
+                    .forEach(e -> rows.add(row(e, tested)));
         }
         for (var analyte : DRAWN) {
             estimate.estimates().stream()
