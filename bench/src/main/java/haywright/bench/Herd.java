@@ -13,6 +13,7 @@ import haywright.cattle.Requirement;
 import haywright.cattle.RequirementSystem;
 import haywright.weather.Station;
 import haywright.weather.Winter;
+import java.lang.ref.Reference;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -26,7 +27,7 @@ import java.util.stream.IntStream;
 final class Herd {
     private static final int WEEKS = 30;
     private static final int WINTERS = 100;
-    private static final int ALONE = 2;
+    private static final int ALONE = 10;
     private static final LocalDate FROM = LocalDate.of(2026, 10, 20);
 
     private Herd() {}
@@ -41,7 +42,8 @@ final class Herd {
         System.out.printf(
                 "%d groups, %d head, %d weeks, %d winters%n",
                 groups.size(), groups.stream().mapToInt(Group::head).sum(), WEEKS, WINTERS);
-        byWeek(groups, winters.subList(0, 10)); // warm
+        byWeek(groups, winters); // warm
+        System.out.printf("held: %.0f MB with every need of every winter kept open%n", held(groups, winters));
         var once = timed("set up once", () -> byWeek(groups, winters), WINTERS);
         var anew = timed("each day anew", () -> anew(groups, winters.subList(0, ALONE)), ALONE);
         var alone = timed("each animal alone", () -> alone(groups, winters.subList(0, ALONE)), ALONE);
@@ -67,6 +69,24 @@ final class Herd {
         double took = (Cpu.seconds() - from) / winters;
         System.out.printf("%s: %.2f ms of processor a winter%n", what, 1000 * took);
         return new Took(sum, took);
+    }
+
+    /** MB more than before, after collecting. */
+    private static double held(List<Group> groups, List<List<NeedByWeek.Weather>> winters) {
+        double before = used();
+        var kept = groups.stream()
+                .map(group -> NeedByWeek.of(group, FROM, WEEKS, RequirementSystem.USUAL))
+                .map(weeks -> winters.stream().map(weeks::in).toList())
+                .toList();
+        double after = used();
+        Reference.reachabilityFence(kept);
+        return after - before;
+    }
+
+    private static double used() {
+        System.gc();
+        var runtime = Runtime.getRuntime();
+        return (runtime.totalMemory() - runtime.freeMemory()) / 1e6;
     }
 
     /** Mcal and kg of the whole herd, so that no part of the need goes unread. */

@@ -27,20 +27,19 @@ public record CalciumPhosphorus(Animal animal) implements Worked {
 
     /** g a day. */
     public double calcium() {
-        return (0.0154 * animal.weight().shrunk()
-                        + 1.23 * animal.milk()
-                        + 0.071 * Growth.of(animal).netProtein()
-                        + lateCalf() * 13.7 / 90)
+        return (0.0154 * animal.weight().shrunk() + 1.23 * animal.milk() + 0.071 * gained() + lateCalf() * 13.7 / 90)
                 / 0.50;
     }
 
     /** g a day. */
     public double phosphorus() {
-        return (0.016 * animal.weight().shrunk()
-                        + 0.95 * animal.milk()
-                        + 0.039 * Growth.of(animal).netProtein()
-                        + lateCalf() * 7.6 / 90)
+        return (0.016 * animal.weight().shrunk() + 0.95 * animal.milk() + 0.039 * gained() + lateCalf() * 7.6 / 90)
                 / 0.68;
+    }
+
+    /** NPg, g a day. */
+    private double gained() {
+        return animal.gain() > 0 ? Growth.of(animal).netProtein() : 0;
     }
 
     /** Birth weight in the last 90 days, else 0. */

@@ -9,7 +9,7 @@ import haywright.workings.Problem;
 import haywright.workings.PublishedTable;
 import java.math.BigDecimal;
 import java.math.MathContext;
-import java.util.EnumMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 
@@ -18,13 +18,15 @@ import java.util.Map;
  *
  * @param about what is measured, to begin a sentence with
  * @param unit of the ranges
- * @param ranges outside the range of a level is a finding of that level
+ * @param ranges outside the range of a level is a finding of that level; the most serious first
  */
-record Limits(String rule, String about, Unit unit, Map<Level, Range> ranges, String fix) {
+record Limits(String rule, String about, Unit unit, List<Bound> ranges, String fix) {
     private static final Map<String, Limits> TABLE =
             PublishedTable.read(Limits.class, "herd_limits.csv").rows().stream()
                     .map(Limits::row)
                     .collect(toMap(Limits::rule, limits -> limits));
+
+    record Bound(Level level, Range range) {}
 
     record Range(double low, double high) {
         boolean holds(double value) {
@@ -56,17 +58,17 @@ record Limits(String rule, String about, Unit unit, Map<Level, Range> ranges, St
     /** @param given the unit {@code value} is in; the words use it too */
     Findings check(String field, double value, Unit given) {
         double asTable = given.to(unit, value);
-        for (var range : ranges.entrySet()) {
-            if (!range.getValue().holds(asTable)) {
-                var level = range.getKey();
+        for (int i = 0; i < ranges.size(); i++) { // the road of every draw: no iterator
+            var bound = ranges.get(i);
+            if (!bound.range.holds(asTable)) {
                 return Findings.one(
-                        level,
+                        bound.level,
                         rule,
                         field,
                         () -> new Problem(
                                 field,
                                 said(value, given),
-                                about + verb(level) + range.getValue().words(unit, given),
+                                about + verb(bound.level) + bound.range.words(unit, given),
                                 guess(asTable, given) + fix));
             }
         }
@@ -75,9 +77,13 @@ record Limits(String rule, String about, Unit unit, Map<Level, Range> ranges, St
 
     /** Names the slip of the decimal point that would explain a figure; empty where none does. */
     private String guess(double value, Unit given) {
-        var likely = ranges.get(Level.ASK);
+        var likely = ranges.stream()
+                .filter(bound -> bound.level == Level.ASK)
+                .findFirst()
+                .orElseThrow()
+                .range;
         boolean isMeasured = unit.kind() == Kind.MASS || unit.kind() == Kind.MASS_A_DAY;
-        if (!isMeasured || likely == null || likely.isOpen() || !(value > 0)) {
+        if (!isMeasured || likely.isOpen() || !(value > 0)) {
             return "";
         }
         double slipped = value < likely.low ? value * 10 : value / 10;
@@ -87,10 +93,10 @@ record Limits(String rule, String about, Unit unit, Map<Level, Range> ranges, St
     }
 
     private static Limits row(PublishedTable.Row row) {
-        var ranges = new EnumMap<Level, Range>(Level.class);
-        ranges.put(Level.REFUSE, range(row, "refuse_below", "refuse_above"));
-        ranges.put(Level.ASK, range(row, "ask_below", "ask_above"));
-        ranges.put(Level.SAY, range(row, "usual_low", "usual_high"));
+        var ranges = List.of(
+                new Bound(Level.REFUSE, range(row, "refuse_below", "refuse_above")),
+                new Bound(Level.ASK, range(row, "ask_below", "ask_above")),
+                new Bound(Level.SAY, range(row, "usual_low", "usual_high")));
         return new Limits(row.text("rule"), row.text("about"), Unit.valueOf(row.text("unit")), ranges, row.text("fix"));
     }
 

@@ -31,7 +31,7 @@ public record MetabolizableProtein(Animal animal) implements Worked {
         return new Maintenance(animal).metabolizableProtein()
                 + (pregnancy == null ? 0 : pregnancy.metabolizableProtein())
                 + (lactation == null ? 0 : lactation.metabolizableProtein())
-                + Growth.of(animal).metabolizableProtein();
+                + (animal.gain() > 0 ? Growth.of(animal).metabolizableProtein() : 0);
     }
 
     /** kg a day. */

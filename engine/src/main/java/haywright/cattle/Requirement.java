@@ -148,7 +148,7 @@ public record Requirement(Animal animal, RequirementSystem system, List<Exposure
 
     @Override
     public double neg() {
-        return Growth.of(animal).neg();
+        return animal.gain() > 0 ? Growth.of(animal).neg() : 0;
     }
 
     @Override
