@@ -41,7 +41,7 @@ public record Field(UUID id, String name, String grows, Polygon boundary, List<P
             return List.of(FieldWalk.of(shape(), stops, seed));
         }
         for (int off = 0; off <= zones.size() && off < stops; off++) {
-            for (int asked : new int[] {stops - off, stops + off}) {
+            for (int asked : new int[] {stops - off, Math.min(stops + off, FieldWalk.MOST_STOPS)}) {
                 var walks = FieldWalk.ofZones(zoneShapes(), asked, seed);
                 if (walks.stream().mapToInt(w -> w.stops().size()).sum() == stops) {
                     return walks;

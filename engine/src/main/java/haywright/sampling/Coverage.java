@@ -32,7 +32,7 @@ final class Coverage {
         var box = Plane.smallestBox(rings.get(0));
         double usual = Math.sqrt(box.length() * box.width() / stops);
         var tried = new HashSet<List<Integer>>();
-        double best = Double.MAX_VALUE;
+        var nearest = new ArrayList<List<Plane.Point>>();
         int off = Integer.MAX_VALUE;
         for (double share = 0.4; share < 1.6; share += 0.02) {
             int across = Math.max(1, (int) Math.round(box.length() / (usual * share)));
@@ -42,13 +42,19 @@ final class Coverage {
             }
             var grid = grid(rings, box, across, up);
             int missing = Math.abs(grid.size() - stops);
-            if (!grid.isEmpty() && missing <= off) {
-                double far = farthest(rings, grid);
-                best = missing < off ? far : Math.min(best, far);
+            if (grid.isEmpty() || missing > off) {
+                continue;
+            }
+            if (missing < off) {
+                nearest.clear();
                 off = missing;
             }
+            nearest.add(grid);
         }
-        return best == Double.MAX_VALUE ? farthest(rings, List.of(box.at(0.5, 0.5))) : best;
+        return nearest.stream()
+                .mapToDouble(grid -> farthest(rings, grid))
+                .min()
+                .orElseGet(() -> farthest(rings, List.of(box.at(0.5, 0.5))));
     }
 
     private static List<Plane.Point> grid(List<List<Plane.Point>> rings, Plane.Box box, int across, int up) {

@@ -65,13 +65,7 @@ public record FieldWalk(
     }
 
     public static FieldWalk of(FieldShape field, int stops, long seed) {
-        if (stops < 1 || stops > MOST_STOPS) {
-            throw new Refused(
-                    "stops",
-                    stops + " stops",
-                    "a walk has 1 to " + MOST_STOPS + " stops",
-                    "10 to 20 are usual for one field.");
-        }
+        check(stops);
         var plane = new Plane(field);
         var rings = plane.flat(field);
         var pieces = pieces(rings);
@@ -107,6 +101,7 @@ public record FieldWalk(
      * A walk in each zone, stops shared out by area, at least two a zone: with fewer a zone's own spread cannot be seen.
      */
     public static List<FieldWalk> ofZones(List<FieldShape> zones, int stops, long seed) {
+        check(stops);
         double whole = zones.stream().mapToDouble(FieldShape::squareMetres).sum();
         var walks = new ArrayList<FieldWalk>();
         var draws = new Draws(seed);
@@ -115,6 +110,16 @@ public record FieldWalk(
             walks.add(of(zone, own, draws.below(Integer.MAX_VALUE)));
         }
         return List.copyOf(walks);
+    }
+
+    private static void check(int stops) {
+        if (stops < 1 || stops > MOST_STOPS) {
+            throw new Refused(
+                    "stops",
+                    stops + " stops",
+                    "a walk has 1 to " + MOST_STOPS + " stops",
+                    "10 to 20 are usual for one field.");
+        }
     }
 
     /** Between stops, along what is walked inside the field, m. */

@@ -50,7 +50,10 @@ public record PlotYield(
         var problems = new ArrayList<Problem>();
         if (grams.size() < 2) {
             problems.add(new Problem(
-                    "grams", grams.size() + " plots", "a spread needs at least two plots", "Clip five first."));
+                    "grams",
+                    grams.size() == 1 ? "1 plot" : "no plots",
+                    "a spread needs at least two plots",
+                    "Clip five first."));
         }
         for (var mass : grams) {
             if (!(mass >= 0 && Double.isFinite(mass))) {

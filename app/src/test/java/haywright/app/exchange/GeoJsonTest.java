@@ -20,6 +20,7 @@ class GeoJsonTest {
         var typed = FieldShape.of(GeoJson.rings("−109.5, 44.5\n-109.49 44.5\n\n-109.49; 44.51\n-109.5,44.51\n"));
         for (var json : List.of(
                 POLYGON,
+                "{\"type\":\"MultiPolygon\",\"coordinates\":[[" + RING + "]]}",
                 "{\"type\":\"Feature\",\"properties\":{},\"geometry\":" + POLYGON + "}",
                 "{\"type\":\"FeatureCollection\",\"features\":[{\"type\":\"Feature\",\"geometry\":" + POLYGON
                         + "}]}")) {
@@ -48,8 +49,13 @@ class GeoJsonTest {
 
     @Test
     void whatIsNoFieldIsRefused() {
-        for (var wrong :
-                List.of("{", "{\"type\":\"Point\"}", "north gate", "-109.5", POLYGON.replace("44.51", "\"x\""))) {
+        for (var wrong : List.of(
+                "{",
+                "{\"type\":\"MultiPolygon\",\"coordinates\":[[" + RING + "],[" + RING + "]]}",
+                "{\"type\":\"Point\"}",
+                "north gate",
+                "-109.5",
+                POLYGON.replace("44.51", "\"x\""))) {
             assertThatThrownBy(() -> FieldShape.of(GeoJson.rings(wrong))).isInstanceOf(Refused.class);
         }
     }

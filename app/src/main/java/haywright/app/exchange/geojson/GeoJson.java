@@ -68,6 +68,16 @@ public final class GeoJson {
     private static List<List<List<Double>>> polygon(JsonNode json) {
         return switch (json.path("type").asText()) {
             case "Polygon" -> rings(json.path("coordinates"));
+            case "MultiPolygon" -> {
+                if (json.path("coordinates").size() != 1) {
+                    throw new Refused(
+                            "field",
+                            json.path("coordinates").size() + " parts",
+                            "one field is one polygon",
+                            "Send one part at a time, or as a field of its own.");
+                }
+                yield rings(json.path("coordinates").get(0));
+            }
             case "Feature" -> polygon(json.path("geometry"));
             case "FeatureCollection" -> {
                 if (json.path("features").size() != 1) {

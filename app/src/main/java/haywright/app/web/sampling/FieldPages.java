@@ -106,7 +106,9 @@ public final class FieldPages {
         form.text(FILE);
         var name = form.text(NAME, "What do you call it?");
         var grows = form.text(GROWS);
-        var corners = form.text(CORNERS, "Type three corners at least, choose a file, or draw it.");
+        var corners = unread.isEmpty()
+                ? form.text(CORNERS, "Type three corners at least, choose a file, or draw it.")
+                : form.text(CORNERS);
         var field = form.build(() -> new Field(
                 before == null ? UUID.randomUUID() : before.id(),
                 name,
@@ -196,7 +198,9 @@ public final class FieldPages {
         var form = Form.posted(zonesKey(page), typed);
         unread.forEach(p -> form.refuse(p.field(), p.value(), p.rule(), p.fix()));
         form.text(FILE);
-        var text = form.text(ZONES, "Type their corners, choose a file, or draw one.");
+        var text = unread.isEmpty()
+                ? form.text(ZONES, "Type their corners, choose a file, or draw one.")
+                : form.text(ZONES);
         var field = form.build(() -> {
             var more = field(page);
             for (var zone : GeoJson.zones(text)) {
