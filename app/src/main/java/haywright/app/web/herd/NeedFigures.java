@@ -258,7 +258,7 @@ public final class NeedFigures {
             case "Tp" ->
                 input.value() == Animal.NO_ACCLIMATISATION
                         ? "no weather is said, and this changes nothing"
-                        : "mean of the month before, by the monthly means of the ranch";
+                        : "mean of the month before, at the place of the ranch’s weather";
             case "Tair", "v", "WIND", "EAT" -> "of the ranch’s weather";
             case "h" -> "accepted from what was fed last winter";
             case "HAIR" -> "of the coat that the ranch has said";
