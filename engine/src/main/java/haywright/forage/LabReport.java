@@ -1,5 +1,6 @@
 package haywright.forage;
 
+import haywright.forage.Tested.Method;
 import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -30,7 +31,7 @@ public record LabReport(
         HowSampled howSampled,
         List<Reading> readings,
         List<String> confirmed,
-        Tested.@Nullable Method method,
+        @Nullable Method method,
         List<NotMeasured> notMeasured) {
     public LabReport {
         readings = List.copyOf(readings);
