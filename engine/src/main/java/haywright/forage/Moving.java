@@ -57,10 +57,9 @@ final class Moving {
         if (leftOut) {
             return;
         }
-        boolean asBook = said != null && !lot.isMoved();
         values.put(
                 analyte,
-                asBook
+                said != null && !lot.isMoved()
                         ? new Composition.Known(said.value(), said.origin(), now, null)
                         : new Composition.Known(now.mean(), new Origin.Computed(weighed(estimate, said)), now, null));
     }

@@ -1,5 +1,6 @@
 package haywright.ranch;
 
+import haywright.cattle.Group;
 import haywright.forage.Analyte;
 import haywright.forage.LabReport;
 import haywright.quantity.Unit;
@@ -9,6 +10,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -58,10 +60,10 @@ public record WorthTesting(Verdict verdict, String words) {
                             worth.getAsDouble()));
         }
         var fed = ranch.fedNow().values().stream()
-                .filter(f -> f.amounts().containsKey(lot.id()) && ranch.groups().containsKey(f.group()))
+                .filter(f -> f.amounts().containsKey(lot.id()))
+                .flatMap(f -> Stream.ofNullable(ranch.groups().get(f.group())))
                 .toList();
-        int head =
-                fed.stream().mapToInt(f -> ranch.groups().get(f.group()).head()).sum();
+        int head = fed.stream().mapToInt(Group::head).sum();
         var who = fed.isEmpty()
                 ? ""
                 : String.format(
