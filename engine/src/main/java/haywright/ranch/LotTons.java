@@ -5,6 +5,7 @@ import haywright.sampling.Stock;
 import haywright.workings.Worked;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -43,7 +44,10 @@ public record LotTons(List<Way> ways, @Nullable Way used, String why) {
             ways.add(new Way(
                     howTyped(stock), null, asFed.getAsDouble(), stock.range().orElseThrow(), stock));
         }
-        for (var weighing : lot.weighings()) {
+        // By their days, however late one was typed in; of two on one day the one that was typed last.
+        for (var weighing : lot.weighings().stream()
+                .sorted(Comparator.comparing(LotWeighing::on))
+                .toList()) {
             weighed(stock, weighing).ifPresent(ways::add);
         }
         if (ways.isEmpty()) {

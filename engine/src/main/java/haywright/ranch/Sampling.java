@@ -1,7 +1,10 @@
 package haywright.ranch;
 
+import haywright.sampling.Aim;
 import haywright.sampling.CheckLetter;
+import haywright.sampling.Design;
 import haywright.sampling.Material;
+import haywright.sampling.OnSite;
 import haywright.sampling.Precision;
 import haywright.sampling.Purpose;
 import haywright.sampling.Rule;
@@ -25,6 +28,7 @@ import org.jspecify.annotations.Nullable;
  * @param picks numbers of the bales in walking order; 1, 2, … where units are not numbered in a stack
  * @param taken null until the sheet has come back
  * @param twoComposites whether every other pick went into a composite of its own, A and B
+ * @param site what was said of the lot and the probe; null on sheets that were made before this was kept
  */
 public record Sampling(
         UUID id,
@@ -43,7 +47,8 @@ public record Sampling(
         int analyses,
         List<Integer> picks,
         @Nullable Taken taken,
-        boolean twoComposites) {
+        boolean twoComposites,
+        @Nullable OnSite site) {
     public Sampling {
         picks = List.copyOf(picks);
     }
@@ -72,7 +77,8 @@ public record Sampling(
                 used.design().analyses(),
                 picks,
                 null,
-                plan.aim().twoComposites());
+                plan.aim().twoComposites(),
+                OnSite.of(plan.subject()));
     }
 
     /** What stands on a bag: the sheet's code, the bag's number, a check letter. */
@@ -146,6 +152,25 @@ public record Sampling(
                 analyses,
                 picks,
                 came,
-                twoComposites);
+                twoComposites,
+                site);
+    }
+
+    /**
+     * What it is taken from: the lot as it is now; as it was when the sheet was made, where the lot is gone or is another
+     * material now.
+     */
+    public Subject subject(@Nullable Lot now) {
+        if (now != null && LotSubject.material(now) == material) {
+            var subject = LotSubject.of(now);
+            return site == null ? subject : site.onto(subject);
+        }
+        return site != null ? site.alone(material) : Subject.of(material, material.isDrawn() ? picks.size() : 0);
+    }
+
+    /** The plan as it was printed. */
+    public SamplingPlan plan(@Nullable Lot now) {
+        var aim = new Aim(rule, analyte, halfWidth, confidencePercent, purpose, seed, null, null, twoComposites);
+        return SamplingPlan.made(subject(now), aim, Design.of(picks.size(), increments, analyses));
     }
 }

@@ -25,9 +25,9 @@ public enum Purpose {
         return row().text("take");
     }
 
-    /** How to keep it until the laboratory has it. */
-    public String keep() {
-        return row().text("keep");
+    /** How to keep it until the laboratory has it; empty where the material's own way will do. */
+    String keep(Material material) {
+        return row().text(material.needsCold() ? "keep_wet" : "keep_dry");
     }
 
     /** What to ask the laboratory for. */

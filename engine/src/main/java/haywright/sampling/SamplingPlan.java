@@ -41,7 +41,25 @@ public record SamplingPlan(
         cautions = List.copyOf(cautions);
     }
 
+    /** What the cautions stand on: each safety rule as its source gives it, also where they differ. */
+    public List<Caution> safetyRules() {
+        return Safety.of(subject.material());
+    }
+
+    public Orders orders() {
+        return Orders.of(subject.material(), aim.purpose());
+    }
+
     public static SamplingPlan of(Subject subject, Aim aim) {
+        return of(subject, aim, null);
+    }
+
+    /** The plan of a sheet that was made: so many units and increments, whatever a rule would say today. */
+    public static SamplingPlan made(Subject subject, Aim aim, Design design) {
+        return of(subject, aim, design);
+    }
+
+    private static SamplingPlan of(Subject subject, Aim aim, @Nullable Design made) {
         var material = subject.material();
         fits(material, aim.purpose());
         var size = new SampleSize(
@@ -53,7 +71,7 @@ public record SamplingPlan(
                 aim.costs() != null ? aim.costs() : Costs.usual(material));
         var choices = size.sideBySide();
         var asked = aim.rule() == null ? choices.get(0) : size.of(aim.rule());
-        var chosen = aim.twoComposites() ? inTwo(size, asked) : asked;
+        var chosen = made != null ? as(size, asked, made, "") : aim.twoComposites() ? inTwo(size, asked) : asked;
         var picks = material.isDrawn() && subject.units() > 0
                 ? Optional.of(Picks.of(layout(subject), chosen.design().units(), aim.seed()))
                 : Optional.<Picks>empty();
@@ -92,7 +110,14 @@ public record SamplingPlan(
                     "two composites drawn apart take at least two bales or places",
                     "Take one composite, or ask for more of them.");
         }
-        var changed = new Design(design.units(), design.increments(), design.splits(), 2 * design.analyses());
+        return as(
+                size,
+                one,
+                new Design(design.units(), design.increments(), design.splits(), 2 * design.analyses()),
+                " Taken as two composites, every other one into B.");
+    }
+
+    private static Choice as(SampleSize size, Choice one, Design changed, String why) {
         var precision = new Precision(size.spread(), changed, size.lotUnits(), size.confidencePercent());
         return new Choice(
                 one.rule(),
@@ -100,7 +125,7 @@ public record SamplingPlan(
                 precision,
                 size.costs().of(changed),
                 precision.halfWidth() <= size.halfWidth(),
-                one.why() + " Taken as two composites, every other one into B.",
+                one.why() + why,
                 one.source());
     }
 
@@ -139,16 +164,11 @@ public record SamplingPlan(
             return chosen;
         }
         int increments = (design.cores() + drawn - 1) / drawn;
-        var changed = new Design(drawn, increments, design.splits(), design.analyses());
-        var precision = new Precision(size.spread(), changed, size.lotUnits(), size.confidencePercent());
-        return new Choice(
-                chosen.rule(),
-                changed,
-                precision,
-                size.costs().of(changed),
-                precision.halfWidth() <= size.halfWidth(),
-                chosen.why() + " Only " + drawn + " bales can be reached, so " + increments + " cores come from each.",
-                chosen.source());
+        return as(
+                size,
+                chosen,
+                new Design(drawn, increments, design.splits(), design.analyses()),
+                " Only " + drawn + " bales can be reached, so " + increments + " cores come from each.");
     }
 
     private static Spread spread(Subject subject, Aim aim) {
@@ -232,12 +252,9 @@ public record SamplingPlan(
         cautions.add(new Caution(
                 "The yard's and the state's own safety rules come first.",
                 Source.practice("common practice, no source")));
-        cautions.add(new Caution(
-                Safety.capital(material.method().safety()) + ".",
-                material.method().source()));
-        cautions.addAll(Safety.of(material));
+        cautions.addAll(Safety.plain(material));
         if (!purpose.why().isEmpty()) {
-            cautions.add(new Caution(purpose.why() + ".", purpose.source()));
+            cautions.add(new Caution(Safety.capital(purpose.why()) + ".", purpose.source()));
         }
         if (purpose == Purpose.NITRATE || purpose == Purpose.PRUSSIC_ACID || purpose == Purpose.MOULDS) {
             cautions.add(new Caution(

@@ -32,7 +32,7 @@ public record Weighing(List<Double> kilograms, int bales, double confidencePerce
         if (kilograms.size() < 2) {
             problems.add(new Problem(
                     "kilograms",
-                    kilograms.size() + " bales weighed",
+                    kilograms.size() + (kilograms.size() == 1 ? " bale weighed" : " bales weighed"),
                     "a range needs at least two",
                     "Weigh five to ten."));
         }

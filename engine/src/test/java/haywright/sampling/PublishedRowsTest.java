@@ -121,7 +121,7 @@ class PublishedRowsTest {
         c.put(
                 "R048",
                 () -> assertThat(plan(Material.BUNKER_OR_PILE, 0).cautions().toString())
-                        .contains("3 x face height"));
+                        .contains("three times its height"));
         c.put("R050", () -> assertThat(Material.MIXED_RATION.method().timing()).contains("20 minutes"));
         c.put("R052", () -> assertThat(Practice.named("P07").get(0).words()).startsWith("5 US gallon"));
         c.put("R055", () -> {

@@ -101,7 +101,8 @@ class SamplingPlanTest {
     @Test
     void thePurposeChangesThePlan() {
         assertThat(Purpose.NITRATE.askFor()).contains("never NIR");
-        assertThat(Purpose.PRUSSIC_ACID.keep()).contains("never dried");
+        assertThat(Orders.of(Material.STANDING_FORAGE, Purpose.PRUSSIC_ACID).keep())
+                .contains("never dried");
         var nitrate = plan(
                 Material.LARGE_ROUND_BALE, 80, new Aim(null, "no3n", 20, 95, Purpose.NITRATE, 1, null, null, false));
         assertThat(nitrate.cautions().toString()).contains("veterinarian");
@@ -128,10 +129,52 @@ class SamplingPlanTest {
                 .doesNotContain("8-10 in")
                 .doesNotContain("grid");
         assertThat(plan(Material.BUNKER_OR_PILE, 0, Aim.USUAL).cautions().toString())
-                .contains("never work alone");
+                .contains("Never alone", "three times its height");
         assertThat(plan(Material.UPRIGHT_SILO, 0, Aim.USUAL).cautions().toString())
-                .contains("stay-out period");
+                .contains("stay out for six weeks", "45 minutes");
         assertThat(plan(Material.LARGE_ROUND_BALE, 50, Aim.USUAL).left()).isEmpty();
+    }
+
+    // Storage of each material as its own row of the published methods has it: wet feed goes cold whatever it is tested
+    // for.
+    @ParameterizedTest
+    @EnumSource
+    void wetFeedIsNeverKeptAsHayIs(Material material) {
+        for (var purpose : Purpose.values()) {
+            var keep = Orders.of(material, purpose).keep();
+            assertThat(keep).isNotBlank();
+            if (material.needsCold()) {
+                assertThat(keep).as(purpose.words()).doesNotContain("dry.", "cool and dark");
+                assertThat(keep).as(purpose.words()).containsPattern("(?i)chill|cold|froze|freeze|ice");
+            }
+        }
+        assertThat(Orders.of(Material.LARGE_ROUND_BALE, Purpose.NUTRIENTS).keep())
+                .contains("airtight", "cool and dark");
+        assertThat(Orders.of(Material.LARGE_ROUND_BALE, Purpose.MOULDS).keep()).contains("breathes");
+    }
+
+    @Test
+    void anAmountIsNamedForWhatIsTaken() {
+        var scoops = Orders.of(Material.BUNKER_OR_PILE, Purpose.NUTRIENTS);
+        assertThat(scoops.amount(Material.BUNKER_OR_PILE, 20, 1)).isEqualTo("20 scoops");
+        var cores = Orders.of(Material.LARGE_ROUND_BALE, Purpose.NUTRIENTS);
+        assertThat(cores.amount(Material.LARGE_ROUND_BALE, 1, 20)).isEqualTo("1 bale, 20 cores each");
+        var loads = Orders.of(Material.CHOPPER_WAGON, Purpose.NUTRIENTS);
+        assertThat(loads.amount(Material.CHOPPER_WAGON, 10, 5)).isEqualTo("10 loads, 5 handfuls each");
+    }
+
+    @Test
+    void aSheetThatWasMadeKeepsItsNumbersAndItsSite() {
+        var layout = new Layout.Block(1, 6, 3, 18, 1, java.util.EnumSet.of(Place.Side.FRONT));
+        var made = new Subject(Material.LARGE_SQUARE_BALE, 18, layout, Crop.STRAW, 0, 0, null, LotFacts.PLAIN);
+        var site = OnSite.of(made);
+        var open = new Subject(
+                Material.LARGE_SQUARE_BALE, 18, Layout.Block.open(1, 6, 3, 18, 2), null, 0, 0, null, LotFacts.PLAIN);
+        assertThat(site.onto(open)).isEqualTo(made);
+        assertThat(site.alone(Material.LARGE_SQUARE_BALE).crop()).isEqualTo(Crop.STRAW);
+        var plan = SamplingPlan.made(made, Aim.USUAL, Design.of(5, 3, 2));
+        assertThat(plan.used().design()).isEqualTo(Design.of(5, 3, 2));
+        assertThat(plan.picks().orElseThrow().inWalkingOrder()).hasSize(5);
     }
 
     @Test

@@ -54,7 +54,7 @@ public record FieldDrawing(FieldShape field, List<FieldWalk> walks) {
         }
         return """
                 <svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %d %d" width="%d" height="%d" role="img" \
-                aria-labelledby="field-title field-desc" font-family="Source Sans 3" font-style="normal">
+                aria-labelledby="field-title field-desc" font-family="Source Sans 3 Pictures, Source Sans 3" font-style="normal">
                 <title id="field-title">The walk across the field</title>
                 <desc id="field-desc">North is up. %d stops, numbered as they are walked.</desc>
                 %s</svg>

@@ -1,18 +1,24 @@
 package haywright.app.report;
 
+import haywright.app.words.MassWords;
 import haywright.app.words.Show;
+import haywright.quantity.Unit;
 import haywright.ranch.Field;
 import haywright.ranch.Lot;
-import haywright.ranch.LotSubject;
 import haywright.ranch.Ranch;
 import haywright.ranch.Sampling;
+import haywright.sampling.CompositeMass;
 import haywright.sampling.FieldShape;
 import haywright.sampling.FieldWalk;
 import haywright.sampling.Layout;
+import haywright.sampling.Material;
+import haywright.sampling.Orders;
+import haywright.sampling.Place;
 import haywright.sampling.SamplingPlan;
 import haywright.sampling.Stock;
 import haywright.sampling.Subject;
 import haywright.workings.Caution;
+import haywright.workings.Refused;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -20,18 +26,23 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What goes to the stack: which ones in walking order with boxes for a pencil, what to bring, cautions, and labels for
- * the bags to tear off. The same sheet is one HTML file for a phone that needs no signal.
+ * What goes to the stack: which ones in walking order with boxes for a pencil, how to take, mix and keep it, cautions, and
+ * labels for the bags to tear off. The same sheet is one HTML file for a phone that needs no signal.
  *
  * @param lot null when it is not on the ranch any more, or the sheet is for no lot
+ * @param plan as it was made
  */
 public record FieldSheet(
-        Ranch ranch, Sampling sampling, @Nullable Lot lot) {
-    private static final double POINTS = 10.5;
+        Ranch ranch, Sampling sampling, @Nullable Lot lot, SamplingPlan plan) {
+    private static final double POINTS = 10;
+    private static final Pattern SIZE = Pattern.compile("width=\"([0-9]+)\" height=\"([0-9]+)\" role=\"img\"");
+    private static final double SCALE = 0.75;
+    private static final int NARROW = 240;
 
     /**
      * One to take from.
@@ -41,56 +52,51 @@ public record FieldSheet(
      */
     public record Row(int order, String where, int cores, String bag) {}
 
-    /** One label. @param bag with its check letter */
-    public record Label(String bag, String lot, String says) {}
+    /**
+     * One label.
+     *
+     * @param bag with its check letter
+     * @param which "Bag 1 of 2"
+     */
+    public record Label(String bag, String which, String lot, String says) {}
 
     public static FieldSheet of(Ranch ranch, Sampling sampling) {
-        var lot = sampling.lot();
-        return new FieldSheet(ranch, sampling, lot == null ? null : ranch.lots().get(lot));
+        var id = sampling.lot();
+        var lot = id == null ? null : ranch.lots().get(id);
+        return new FieldSheet(ranch, sampling, lot, sampling.plan(lot));
     }
 
     public String lotName() {
         return sampling.what();
     }
 
+    /** Where it lies, as it was typed so that a stranger finds it; empty where nobody said. */
+    public String liesAt() {
+        return lot == null ? "" : lot.where();
+    }
+
+    public Material material() {
+        return sampling.material();
+    }
+
     public List<Row> rows() {
         var places = layout().map(
-                        l -> l.places().stream().collect(Collectors.toMap(p -> p.number(), Function.identity())))
+                        l -> l.places().stream().collect(Collectors.toMap(Place::number, Function.identity())))
                 .orElse(Map.of());
         var stops = walks().stream().flatMap(w -> w.stops().stream()).toList();
         var rows = new ArrayList<Row>();
         for (int i = 0; i < sampling.picks().size(); i++) {
             int number = sampling.picks().get(i);
             var place = places.get(number);
-            rows.add(new Row(
-                    i + 1,
-                    place != null
-                            ? place.words()
-                            : stops.size() == sampling.picks().size()
-                                    ? stop(i + 1, stops.get(i).onTheGlobe())
-                                    : sampling.material().unit() + " " + number,
-                    sampling.increments(),
-                    sampling.composite(i + 1)));
+            var where = material().unit() + " " + number;
+            if (place != null) {
+                where = subject().where(place);
+            } else if (stops.size() == sampling.picks().size()) {
+                where = stop(i + 1, stops.get(i).onTheGlobe());
+            }
+            rows.add(new Row(i + 1, where, sampling.increments(), sampling.composite(i + 1)));
         }
         return rows;
-    }
-
-    /** The name of the waypoint, and the place as a phone shows it: to a metre. */
-    private static String stop(int number, FieldShape.Corner at) {
-        return String.format(Locale.ROOT, "S%02d at %.5f, %.5f", number, at.latitude(), at.longitude());
-    }
-
-    /** The field that the lot stands in. */
-    public Optional<Field> field() {
-        return lot != null && lot.stock() instanceof Stock.Standing standing
-                ? Optional.ofNullable(ranch.fields().get(standing.field()))
-                : Optional.empty();
-    }
-
-    /** The walk across it with a stop for each plot of the sheet; empty where it stands in no field. */
-    private List<FieldWalk> walks() {
-        return field().map(f -> f.walks(sampling.picks().size(), sampling.seed()))
-                .orElse(List.of());
     }
 
     /** Whether the lot that it was made for is gone. */
@@ -100,86 +106,116 @@ public record FieldSheet(
 
     /** What it is taken from, as it is known now. */
     public Subject subject() {
-        return lot == null
-                ? Subject.of(
-                        sampling.material(),
-                        sampling.material().isCounted() ? sampling.picks().size() : 0)
-                : LotSubject.of(lot);
+        return plan.subject();
     }
 
     private Optional<Layout> layout() {
-        return lot == null || !sampling.material().isCounted()
-                ? Optional.empty()
-                : Optional.ofNullable(LotSubject.of(lot).layout());
+        return Optional.ofNullable(subject().layout());
     }
 
-    /** The stack, or the walk across the field; empty where there is neither or the stack is too large to draw. */
+    /** The field that the crop stands in; empty where it stands in none. */
+    public Optional<Field> field() {
+        return lot != null && lot.stock() instanceof Stock.Standing standing
+                ? Optional.ofNullable(ranch.fields().get(standing.field()))
+                : Optional.empty();
+    }
+
+    /** The walk across it with a stop for each plot of the sheet; empty where it stands in no field. */
+    private List<FieldWalk> walks() {
+        try {
+            return field().map(f -> f.walks(sampling.picks().size(), sampling.seed()))
+                    .orElse(List.of());
+        } catch (Refused e) {
+            return List.of();
+        }
+    }
+
+    /** The name of the waypoint, and the place as a phone shows it: to a metre. */
+    private static String stop(int number, FieldShape.Corner at) {
+        return String.format(Locale.ROOT, "S%02d at %.5f, %.5f", number, at.latitude(), at.longitude());
+    }
+
+    /** How the walk goes, for whoever counts steps; empty where there is none. */
+    public String walkSays() {
+        var walks = walks();
+        var apart = walks.size() == 1
+                ? ", about %s ft apart"
+                        .formatted(
+                                Show.significant(Unit.FOOT.fromBase(walks.get(0).stepMetres()), 2))
+                : "";
+        return walks.isEmpty()
+                ? ""
+                : "Latitude and longitude; one after the other along the dashed line%s; north is up.".formatted(apart);
+    }
+
+    /** Empty where nothing is stacked or the stack is too large to draw. */
     public String drawing() {
-        return field().map(f -> new FieldDrawing(f.shape(), walks()).svg())
-                .or(() -> layout().map(l -> new StackDrawing(l, sampling.picks()).svg()))
+        return layout().map(l -> new StackDrawing(l, sampling.picks()).svg())
+                .or(() -> field().filter(f -> !walks().isEmpty()).map(f -> new FieldDrawing(f.shape(), walks()).svg()))
                 .orElse("");
     }
 
-    /** "cores", "grabs", "cuts": what is counted from each. */
-    public String increments() {
-        return switch (sampling.material().way()) {
-            case CORED -> "Cores";
-            case GRABBED -> "Grabs";
-            case CLIPPED -> "Cuts";
-            case BOTTLED -> "Fillings";
-        };
+    /** As {@link #drawing()}, as large as it has to be on paper. */
+    public String paperDrawing() {
+        return SIZE.matcher(drawing())
+                .replaceFirst(m -> "width=\"%d\" height=\"%d\" role=\"img\" alt=\"Which ones to take\""
+                        .formatted(onPaper(m.group(1)), onPaper(m.group(2))));
+    }
+
+    /** Whether the list has room beside it. */
+    public boolean isDrawingNarrow() {
+        var size = SIZE.matcher(drawing());
+        return size.find() && onPaper(size.group(1)) <= NARROW;
+    }
+
+    private static int onPaper(String pixels) {
+        return (int) (SCALE * Integer.parseInt(pixels));
+    }
+
+    public Orders orders() {
+        return plan.orders();
     }
 
     public String take() {
-        var material = sampling.material();
-        int n = sampling.picks().size();
-        return "%d %s, %d %s each"
-                .formatted(
-                        n,
-                        n == 1 ? material.unit() : material.units(),
-                        sampling.increments(),
-                        switch (material.way()) {
-                            case CORED -> sampling.increments() == 1 ? "core" : "cores";
-                            case GRABBED -> sampling.increments() == 1 ? "grab" : "grabs";
-                            case CLIPPED -> sampling.increments() == 1 ? "cut" : "cuts";
-                            case BOTTLED -> "filling";
-                        });
+        return orders().amount(material(), sampling.picks().size(), sampling.increments());
     }
 
-    public String method() {
-        var method = sampling.material().method();
-        return List.of(method.tool(), method.bore(), method.depth(), method.entry()).stream()
-                .filter(w -> !w.isEmpty())
-                .collect(Collectors.joining("; "));
+    /** What one unit gives, as a heading: "Cores". */
+    public String increments() {
+        var one = orders().increment();
+        return one.substring(0, 1).toUpperCase(Locale.ROOT) + one.substring(1) + "s";
+    }
+
+    /** Whether how many came from each has to be asked: a scoop is a scoop. */
+    public boolean isCountedInEach() {
+        return sampling.increments() > 1
+                || !orders().increment().equals(material().unit());
+    }
+
+    public String howMuch() {
+        return MassWords.of(plan);
+    }
+
+    /** What cannot be reached, and what that makes of the result; empty where all could be drawn. */
+    public String limits() {
+        return plan.picks().map(p -> p.limits()).orElse("");
+    }
+
+    /** The number that draws the same ones again; empty where nothing was drawn. */
+    public String drawn() {
+        return plan.picks().isPresent() || field().isPresent() ? "draw number " + sampling.seed() : "";
     }
 
     public List<String> cautions() {
-        return plan().map(p -> p.cautions().stream().map(Caution::words).toList())
-                .orElse(List.of(sampling.material().method().safety()));
+        return plan.cautions().stream().map(Caution::words).toList();
     }
 
-    public List<String> kit() {
-        return plan().map(p -> p.outing().kit()).orElse(List.of());
+    public String kit() {
+        return String.join("; ", plan.outing().kit());
     }
 
     public String minutes() {
-        return plan().map(p -> "about " + p.outing().minutes() + " minutes").orElse("");
-    }
-
-    private Optional<SamplingPlan> plan() {
-        return Optional.ofNullable(lot)
-                .map(l -> SamplingPlan.of(
-                        LotSubject.of(l),
-                        new haywright.sampling.Aim(
-                                sampling.rule(),
-                                sampling.analyte(),
-                                sampling.halfWidth(),
-                                sampling.confidencePercent(),
-                                sampling.purpose(),
-                                sampling.seed(),
-                                null,
-                                null,
-                                sampling.twoComposites())));
+        return "About " + plan.outing().minutes() + " minutes there";
     }
 
     /** Why there are two bags, for somebody with cold hands. */
@@ -190,12 +226,29 @@ public record FieldSheet(
     }
 
     public List<Label> labels() {
-        return sampling.bags().stream()
-                .map(bag -> new Label(
-                        bag,
-                        lotName(),
-                        ranch.name() + " · " + sampling.purpose().words()))
-                .toList();
+        var bags = sampling.bags();
+        boolean oneInTwo = !sampling.twoComposites()
+                && sampling.analyses() == 1
+                && plan.mass().map(CompositeMass::isTooMuch).orElse(false);
+        var labels = new ArrayList<Label>();
+        for (int i = 0; i < bags.size(); i++) {
+            var which = "Bag %d of %d".formatted(i + 1, oneInTwo ? 2 : sampling.analyses());
+            if (sampling.twoComposites()) {
+                which = i == 0 ? "Bag A: odd numbers" : "Bag B: even numbers";
+            } else if (!oneInTwo && i >= sampling.analyses()) {
+                which = "Spare label, for one more bag";
+            }
+            labels.add(new Label(
+                    bags.get(i),
+                    which,
+                    lotName(),
+                    "%s · %s%s"
+                            .formatted(
+                                    ranch.name(),
+                                    sampling.purpose().words(),
+                                    oneInTwo ? " · two bags are one sample: grind both together" : "")));
+        }
+        return labels;
     }
 
     public String made() {

@@ -8,6 +8,7 @@ import com.openhtmltopdf.util.XRLog;
 import gg.jte.ContentType;
 import gg.jte.TemplateEngine;
 import gg.jte.output.StringOutput;
+import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -39,6 +40,10 @@ public record Paper(String xhtml, LocalDate dated) {
             new FontFace("Italic", 400, "italic"),
             new FontFace("SemiBold", 600, "normal"),
             new FontFace("Bold", 700, "normal"));
+
+    /** Pictures have one cut: of several the picture writer takes the italic, whatever was asked for. */
+    private static final String FOR_PICTURES =
+            new FontFace("SemiBold", 400, "normal").css().replace("Source Sans 3", "Source Sans 3 Pictures");
 
     private record FontFace(String cut, int weight, String style) {
         String css() {
@@ -106,6 +111,7 @@ public record Paper(String xhtml, LocalDate dated) {
         var style = new StringBuilder("@page { size: %s; margin: 13mm 15mm } .paper { margin: 0; font-size: %spt }\n"
                 .formatted(size.css, points));
         FONTS.forEach(font -> style.append(font.css()));
+        style.append(FOR_PICTURES);
         try (var in = Objects.requireNonNull(Paper.class.getResourceAsStream("papers.css"))) {
             return style.append(new String(in.readAllBytes(), StandardCharsets.UTF_8))
                     .toString();
@@ -168,7 +174,27 @@ public record Paper(String xhtml, LocalDate dated) {
     private record Resource(String uri) implements FSStream {
         @Override
         public InputStream getStream() {
-            return Objects.requireNonNull(Paper.class.getResourceAsStream(uri.substring("res:".length())), uri);
+            try (var in =
+                    Objects.requireNonNull(Paper.class.getResourceAsStream(uri.substring("res:".length())), uri)) {
+                return new ByteArrayInputStream(withoutLigatures(in.readAllBytes()));
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
+        }
+
+        /**
+         * The PDF writer joins letters as the font tells it to and then forgets which letters they were, so that "left" is
+         * copied and read aloud as "le". Its own setting for that is out of reach; a font whose table of joins has another
+         * name has none.
+         */
+        private static byte[] withoutLigatures(byte[] font) {
+            int tables = (font[4] & 0xff) << 8 | font[5] & 0xff;
+            for (int at = 12; at < 12 + 16 * tables; at += 16) {
+                if (new String(font, at, 4, StandardCharsets.US_ASCII).equals("GSUB")) {
+                    font[at] = 'X';
+                }
+            }
+            return font;
         }
 
         @Override

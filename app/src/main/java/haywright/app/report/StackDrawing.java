@@ -54,7 +54,7 @@ public record StackDrawing(Layout layout, List<Integer> picks) {
         }
         return """
                 <svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %d %d" width="%d" height="%d" role="img" \
-                aria-labelledby="stack-title stack-desc" font-family="Source Sans 3" font-style="normal">
+                aria-labelledby="stack-title stack-desc" font-family="Source Sans 3 Pictures, Source Sans 3" font-style="normal">
                 <title id="stack-title">Which bales to core</title>
                 <desc id="stack-desc">%s</desc>
                 <defs><pattern id="reach" width="5" height="5" patternUnits="userSpaceOnUse">\

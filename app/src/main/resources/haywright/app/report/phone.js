@@ -21,17 +21,27 @@
     }
     return '';
   }
+  var wrong = Array.from(form.querySelectorAll('.wrong'));
+  function isWhole(core) { return /^[0-9]{1,2}$/.test(core.value) && Number(core.value) <= 35; }
+  function isRight(i) { return !boxes[i].checked || isWhole(cores[i]); }
   function taken() {
-    return cores.map(function (core, i) {
-      var n = boxes[i].checked ? Math.max(0, Math.min(35, parseInt(core.value, 10) || 0)) : 0;
-      return n;
+    return cores.map(function (core, i) { return boxes[i].checked ? Number(core.value) : 0; });
+  }
+  function show() {
+    cores.forEach(function (core, i) {
+      core.disabled = !boxes[i].checked;
+      wrong[i].hidden = isRight(i);
+      core.setAttribute('aria-invalid', String(!isRight(i)));
     });
+    return cores.every(function (core, i) { return isRight(i); });
   }
   function field(name) { return form.elements.namedItem(name).value; }
   function oneLine(words) { return words.replace(/\s+/g, ' ').trim(); }
+  function initials() { return field('by').toUpperCase().replace(/[^A-Z0-9]/g, ''); }
   function line() {
-    var who = field('by').toUpperCase().replace(/[^A-Z0-9]/g, '');
+    var who = initials();
     var day = field('on').replace(/-/g, '').slice(2);
+    if (!show()) { return ''; }
     var all = taken();
     if (!who || day.length !== 6 || !all.some(function (n) { return n > 0; })) { return ''; }
     return checked([code, day, who, all.map(function (n) { return n.toString(36).toUpperCase(); }).join('')].join('-'));
@@ -62,22 +72,33 @@
   }
   function say(words) {
     var now = boxes.filter(function (b) { return b.checked; }).length;
-    state.textContent = words + (given ? ', given back at ' + given : ', not given back yet') + '. ' + now + ' of ' + boxes.length + ' taken.';
     var text = line();
+    state.textContent = words + (given ? ', ' + given : ', not given back yet') + '. ' + now + ' of ' + boxes.length + ' taken.'
+      + (show() ? '' : ' Put right what is marked; until then there is no line.');
     document.getElementById('line').textContent = text || 'Tick what you took, and say who and which day.';
     document.getElementById('copy').disabled = document.getElementById('file').disabled = !text;
+    var without = [];
+    if (text && field('by').trim() !== initials()) { without.push('the name is ' + initials()); }
+    if (text && (oneLine(field('differed')) || oneLine(field('photos')))) {
+      without.push('what was different and the names of photos are left out; they are in the file');
+    }
+    var less = document.getElementById('less');
+    less.hidden = !without.length;
+    less.textContent = 'In the line ' + without.join(', and ') + '.';
   }
-  function gaveBack() {
-    given = new Date().toTimeString().slice(0, 5);
+  function gaveBack(how) {
+    given = how + ' at ' + new Date().toTimeString().slice(0, 5);
     keep();
   }
   function today() {
     var d = new Date();
     return d.getFullYear() + '-' + ('0' + (d.getMonth() + 1)).slice(-2) + '-' + ('0' + d.getDate()).slice(-2);
   }
+  var words = 'Nothing entered yet';
   try {
     var left = JSON.parse(localStorage.getItem(key) || 'null');
     if (left) {
+      words = 'Saved on this phone';
       boxes.forEach(function (b, i) { b.checked = Boolean(left.done[i]); });
       cores.forEach(function (c, i) { c.value = left.cores[i]; });
       ['by', 'on', 'differed', 'photos'].forEach(function (name) { form.elements.namedItem(name).value = left[name] || ''; });
@@ -85,12 +106,12 @@
   } catch (e) { /* nothing kept, or kept by another program: start empty */ }
   if (!field('on')) { form.elements.namedItem('on').value = today(); }
   document.getElementById('give').hidden = false;
-  say('Nothing entered yet');
+  say(words);
   form.addEventListener('input', function () { given = ''; keep(); });
   form.addEventListener('submit', function (e) { e.preventDefault(); });
   document.getElementById('copy').addEventListener('click', function () {
     var text = line();
-    if (navigator.clipboard && window.isSecureContext) { navigator.clipboard.writeText(text).then(gaveBack, select); } else { select(); }
+    if (navigator.clipboard && window.isSecureContext) { navigator.clipboard.writeText(text).then(function () { gaveBack('line copied'); }, select); } else { select(); }
   });
   function select() {
     var range = document.createRange();
@@ -105,6 +126,6 @@
     link.href = URL.createObjectURL(new Blob([file()], { type: 'text/plain' }));
     link.download = 'field-sheet-' + code + '.txt';
     link.click();
-    gaveBack();
+    gaveBack('file saved');
   });
 })();

@@ -57,7 +57,7 @@ class SamplingTopicsTest {
         assertThat(plan.get("picks")).hasSize(units);
         six(plan, "mass_g", 253.6779);
         assertThat(plan.get("kit").toString()).contains("probe");
-        assertThat(plan.get("cautions").toString()).contains("two hands");
+        assertThat(plan.get("cautions").toString()).contains("Two hands");
         assertThat(plan.get("half_width").doubleValue()).isPositive();
     }
 

@@ -97,6 +97,80 @@ class FieldSheetTest {
         assertThat(sheet.increments()).isEqualTo("Cuts");
     }
 
+    private static Lot lot(String name) {
+        return lots().filter(l -> l.name().equals(name)).findFirst().orElseThrow();
+    }
+
+    private static String firstPage(FieldSheet sheet) throws IOException {
+        try (var document = Loader.loadPDF(sheet.paper(Paper.Size.LETTER).pdf())) {
+            var stripper = new PDFTextStripper();
+            stripper.setEndPage(1);
+            stripper.setSortByPosition(true);
+            return stripper.getText(document).replaceAll("\\s+", " ");
+        }
+    }
+
+    @Test
+    void thePaperSaysWhatTheHandsNeedOnItsFirstPage() throws IOException {
+        var text = firstPage(sheet(lot("Barley straw")));
+        assertThat(text)
+                .contains(
+                        "straw yard south of the calving shed", "draw number 1", "Put every core into one clean bucket")
+                .contains(
+                        "100 of 140 bales cannot be reached",
+                        "in two bags marked as one sample",
+                        "33 ft from power lines")
+                // joined letters are still letters
+                .contains("2nd from the left", "no ladder left on a stack");
+        assertThat(text.indexOf("Before you start")).isLessThan(text.indexOf("No. Where"));
+        assertThat(text).contains("20 left side");
+        assertThat(sheet(lot("Barley straw")).labels())
+                .extracting(FieldSheet.Label::which)
+                .containsExactly("Bag 1 of 2", "Bag 2 of 2");
+        assertThat(sheet(lot("Meadow hay")).labels())
+                .extracting(FieldSheet.Label::which)
+                .containsExactly("Bag 1 of 1", "Spare label, for one more bag");
+    }
+
+    @Test
+    void aWetSampleIsFrozenAndQuartered() throws IOException {
+        var sheet = sheet(lot("Corn silage"));
+        assertThat(firstPage(sheet))
+                .contains("freeze it", "quarter it", "Quarter it down to about 1 lb", "Take 20 scoops.")
+                .doesNotContain("cool and dry", "0 where none", "Cores");
+        assertThat(sheet.phonePage()).contains("freeze it", "Scoops <input").doesNotContain("cool and dry");
+    }
+
+    @Test
+    void aStandingSheetHasItsWalkAndGrams() throws IOException {
+        var sheet = sheet(lot("Standing meadow"));
+        assertThat(firstPage(sheet))
+                .contains("Grams as cut", sheet.rows().get(0).where(), "ft apart; north is up");
+    }
+
+    @Test
+    void labelsAreNeverTornOverTwoPages() throws IOException {
+        for (var lot : lots().toList()) {
+            try (var document =
+                    Loader.loadPDF(sheet(lot).paper(Paper.Size.LETTER).pdf())) {
+                var stripper = new PDFTextStripper();
+                var pages = new ArrayList<Integer>();
+                for (int page = 1; page <= document.getNumberOfPages(); page++) {
+                    stripper.setStartPage(page);
+                    stripper.setEndPage(page);
+                    var text = stripper.getText(document);
+                    for (var label : sheet(lot).labels()) {
+                        if (text.contains(label.bag())) {
+                            pages.add(page);
+                        }
+                    }
+                }
+                assertThat(pages).as(lot.name()).hasSize(2);
+                assertThat(pages.get(0)).as(lot.name()).isEqualTo(pages.get(1));
+            }
+        }
+    }
+
     @Test
     void theSamePageGivesTheSameBytes() {
         var lot = DEMO.lots().values().iterator().next();

@@ -6,7 +6,6 @@ import haywright.forage.Analyte;
 import haywright.forage.LabReport;
 import haywright.ranch.BagCode;
 import haywright.ranch.Lot;
-import haywright.ranch.LotSubject;
 import haywright.ranch.LotTests;
 import haywright.ranch.Ranch;
 import haywright.ranch.Sampling;
@@ -79,7 +78,7 @@ public record TakenBy(
     private static String really(Lot lot, Sampling sheet, BagCode code, Taken taken) {
         boolean isHalf = !code.composite().isEmpty();
         int planned = taken.cores().size();
-        var sure = sheet.reached(LotSubject.of(lot), taken, isHalf ? 1 : sheet.analyses())
+        var sure = sheet.reached(sheet.subject(lot), taken, isHalf ? 1 : sheet.analyses())
                 .map(p -> "; %s is then known to ± %s%s"
                         .formatted(
                                 name(sheet.analyte()),

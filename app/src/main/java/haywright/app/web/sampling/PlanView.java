@@ -76,24 +76,11 @@ public record PlanView(
             return "Fill one bottle from each source that cattle drink from.";
         }
         var design = plan.used().design();
-        var each = design.increments() == 1
-                ? "one %s each".formatted(increment())
-                : "%d %ss each".formatted(design.increments(), increment());
-        var units = design.units() == 1 ? material().unit() : material().units();
-        var say = "Take %d %s, %s.".formatted(design.units(), units, each);
+        var say = "Take %s.".formatted(plan.orders().amount(material(), design.units(), design.increments()));
         if (plan.aim().twoComposites()) {
             return say + " Odd ones into bag A, even ones into bag B.";
         }
         return design.analyses() == 1 ? say : say + " Have %d analyses made of it.".formatted(design.analyses());
-    }
-
-    private String increment() {
-        return switch (material().way()) {
-            case CORED -> "core";
-            case GRABBED -> "grab";
-            case CLIPPED -> "cut";
-            case BOTTLED -> "filling";
-        };
     }
 
     public List<Row> rows(SamplingPlan plan) {

@@ -1,0 +1,52 @@
+package haywright.app.words;
+
+import haywright.quantity.Unit;
+import haywright.sampling.CompositeMass;
+import haywright.sampling.Material;
+import haywright.sampling.SamplingPlan;
+
+/** How much a sample comes to, in pounds, and what to do about it. */
+public final class MassWords {
+    private MassWords() {}
+
+    public static String of(SamplingPlan plan) {
+        return (plan.aim().twoComposites() ? "In each of the two: " : "")
+                + plan.mass().map(MassWords::cored).orElseGet(() -> grabbed(plan));
+    }
+
+    private static String cored(CompositeMass mass) {
+        var all = "About " + pounds(mass.kg());
+        if (!mass.isEnough()) {
+            return "%s, and the laboratory needs %s: take %d more cores, go deeper, or use a wider probe."
+                    .formatted(
+                            all, pounds(mass.needKg()), (int) Math.ceil((mass.needKg() - mass.kg()) / mass.coreKg()));
+        }
+        if (mass.kg() > mass.bucketKg()) {
+            return all + ", more than a 5-gallon bucket holds: use a narrower probe. Send every core taken.";
+        }
+        return all
+                + (mass.isTooMuch()
+                        ? ", more than one bag holds: send it all, in two bags marked as one sample, and ask the laboratory"
+                                + " to grind the whole before it parts it."
+                        : ", and it fits one bag.");
+    }
+
+    private static String grabbed(SamplingPlan plan) {
+        if (plan.subject().material() == Material.STOCK_WATER) {
+            return "One quart from each source.";
+        }
+        var need = pounds(plan.needGrams() / 1000);
+        var all = "About " + pounds(plan.grams() / 1000);
+        if (plan.grams() < plan.needGrams()) {
+            return "%s, and the laboratory needs %s: take larger ones, or from more places.".formatted(all, need);
+        }
+        return plan.subject().material().maySplit() && plan.grams() > 2 * plan.needGrams()
+                ? "%s. Quarter it down to about %s: keep two opposite quarters, mix, and quarter again."
+                        .formatted(all, need)
+                : "%s; the laboratory needs %s.".formatted(all, need);
+    }
+
+    private static String pounds(double kg) {
+        return Show.significant(Unit.POUND.fromBase(kg), 2) + " lb";
+    }
+}
