@@ -4,6 +4,7 @@ import haywright.workings.PublishedTable;
 import haywright.workings.Refused;
 import haywright.workings.Source;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
@@ -29,6 +30,10 @@ public record Spread(
         int cores,
         Source source) {
     private static final PublishedTable WITHIN_LOT = PublishedTable.read(Spread.class, "within_lot.csv");
+    /** Asked for every figure of every lot, so not searched each time. */
+    private static final Map<String, PublishedTable.Row> OF_LOT = WITHIN_LOT.rows().stream()
+            .collect(Collectors.toMap(r -> r.text("crop") + " " + r.text("analyte"), r -> r));
+
     private static final PublishedTable LABORATORY = PublishedTable.read(Spread.class, "laboratory.csv");
 
     public Spread {
@@ -63,10 +68,7 @@ public record Spread(
      * @param analyte id of the analyte: "cp"
      */
     public static Spread ofBook(Crop crop, String analyte) {
-        var row = WITHIN_LOT.rows().stream()
-                .filter(r ->
-                        r.text("crop").equals(crop.name()) && r.text("analyte").equals(analyte))
-                .findFirst()
+        var row = Optional.ofNullable(OF_LOT.get(crop.name() + " " + analyte))
                 .orElseThrow(() -> new Refused(
                         "analyte",
                         analyte,
@@ -102,9 +104,7 @@ public record Spread(
 
     /** Whether the book says how far an analyte scatters within one lot. */
     public static boolean isInBook(Crop crop, String analyte) {
-        return WITHIN_LOT.rows().stream()
-                .anyMatch(r ->
-                        r.text("crop").equals(crop.name()) && r.text("analyte").equals(analyte));
+        return OF_LOT.containsKey(crop.name() + " " + analyte);
     }
 
     public static String analytes(Crop crop) {
