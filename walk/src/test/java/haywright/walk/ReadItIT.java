@@ -145,6 +145,21 @@ class ReadItIT {
         assertThat(page.locator(".say")).containsText(Pattern.compile("CP.9\\.1"));
         assertThat(page.getByText("Of two figures for the same thing the newest counts"))
                 .isVisible();
+        // a PDF with two samples side by side: the comma is asked for, then each is shown beside its line
+        page.navigate(ranch + "/reports/bring");
+        page.locator("#f-file")
+                .setInputFiles(Path.of("../app/src/test/resources/haywright/app/exchange/reports/scanned.pdf"));
+        press(page, "Read it");
+        assertThat(page.locator("#problems")).containsText("its pages are pictures");
+        page.locator("#f-file")
+                .setInputFiles(Path.of("../app/src/test/resources/haywright/app/exchange/reports/layout-c.pdf"));
+        press(page, "Read it");
+        page.getByLabel("a comma: 12,5").press("Space");
+        press(page, "Read it");
+        assertThat(page.getByText("2 samples understood")).isVisible();
+        isFit(page);
+        page.navigate(ranch + "/reports/names");
+        isFit(page);
         page.navigate(ranch + "/reports/book?q=barley");
         isFit(page);
     }

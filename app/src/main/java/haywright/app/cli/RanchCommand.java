@@ -64,6 +64,7 @@ final class RanchCommand implements Runnable {
             var ranch = named(store, name);
             if (file == null) {
                 out().print(store.files().export(ranch.id()));
+                out().flush(); // it does so by itself only at the end of a line
             } else {
                 store.files().exportTo(ranch.id(), file);
                 out().printf("%s: written to %s%n", ranch.name(), file);

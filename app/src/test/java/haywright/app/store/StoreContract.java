@@ -284,6 +284,23 @@ abstract class StoreContract {
     }
 
     @Test
+    void whatWasSaidOfALaboratorysNamesIsKeptOverwrittenAndForgotten() {
+        var names = store.laboratoryNames();
+        names.keep(new LaboratoryNames.Said("Éclat  Laboratory", "protéine", "cp", "percent", ""));
+        names.keep(new LaboratoryNames.Said("éclat laboratory", "indice", "", "", ""));
+        names.keep(new LaboratoryNames.Said("Tin Valley", "x", "adf", "", "dry_matter"));
+        names.keep(new LaboratoryNames.Said("éclat laboratory", "protéine", "n", "", ""));
+        restart();
+        assertThat(store.laboratoryNames().all())
+                .containsExactlyInAnyOrder(
+                        new LaboratoryNames.Said("tin valley", "x", "adf", "", "dry_matter"),
+                        new LaboratoryNames.Said("éclat laboratory", "indice", "", "", ""),
+                        new LaboratoryNames.Said("éclat laboratory", "protéine", "n", "", ""));
+        store.laboratoryNames().forget("Éclat Laboratory");
+        assertThat(store.laboratoryNames().all()).hasSize(1);
+    }
+
+    @Test
     void aRanchTravelsWithItsFiles() throws IOException {
         var pdf = "%PDF oats".getBytes(StandardCharsets.UTF_8);
         var demo = withFile(demo(), pdf);

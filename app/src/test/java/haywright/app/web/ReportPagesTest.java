@@ -62,7 +62,8 @@ class ReportPagesTest {
     }
 
     private RawClient.Answer send(String path, Map<String, String> fields) {
-        return client.submit(client.get(ranch + path.replaceAll("/take$", "")), ranch + path, fields);
+        return client.submit(
+                client.get(ranch + path.replaceAll("(?<=bring)/[a-z]+$|/forget$", "")), ranch + path, fields);
     }
 
     private LabReport report() {
@@ -390,6 +391,103 @@ class ReportPagesTest {
                 Map.of("sampleCode", "NS-9", "dry-cp", "10", "one-dm", "90", "howSampled", "grab"));
         assertThat(saved.status()).isEqualTo(303);
         assertThat(report().sampleCode()).isEqualTo("NS-9");
+    }
+
+    private static final String TWO = """
+            Éclat Laboratory
+            Sample: Ditch-side stack
+            Analysis          As received   Dry matter
+            Dry matter            88.0         100.0
+            Protéine brute         9.0          10.2
+            Calcium               <0.01        <0.01
+            Starch                              ND
+            Nitrate               0.05         0.06
+            Sample: N-77
+            Analysis          As received   Dry matter
+            Dry matter            86.0         100.0
+            ADF                   33.0          38.4
+            """;
+
+    private static Map<String, String> bring(String text, String... more) {
+        var typed = new LinkedHashMap<>(Map.of("text", text, "decimal", "point", "basis", "", "laboratory", ""));
+        for (int i = 0; i < more.length; i += 2) {
+            typed.put(more[i], more[i + 1]);
+        }
+        return typed;
+    }
+
+    @Test
+    void reportsThatWerePastedFindTheirLotsAndTheirNamesAreRemembered() {
+        var read = send("reports/bring", bring(TWO)).body();
+        assertThat(read)
+                .contains(
+                        "2 samples understood. Nothing is kept yet.",
+                        "no analyte of this name is known: Protéine brute")
+                .contains("Matched: it is the lot’s name.", "Its code says no lot of this ranch.")
+                .contains("0.05, unit not said: asked in the form");
+        var number = read.replaceAll("(?s).*name=\"name-written-([0-9]+)\" value=\"Protéine brute\".*", "$1");
+        var told = bring(
+                TWO,
+                "name-written-" + number,
+                "Protéine brute",
+                "name-analyte-" + number,
+                "cp",
+                "name-unit-" + number,
+                "percent",
+                "name-basis-" + number,
+                "");
+        assertThat(send("reports/bring", told).body()).doesNotContain("no analyte of this name is known: Protéine");
+        assertThat(client.get(ranch + "reports/names").body()).contains("Nothing is remembered yet");
+
+        var form = send("reports/bring/take", Map.of("sample", "0", "lot", lot));
+        assertThat(form.body())
+                .contains(
+                        "value=\"10.2\"",
+                        "value=\"&lt;0.01\"",
+                        "value=\"ND\"",
+                        "name=\"from\" value=\"reports/bring\"");
+        assertThat(client.get(ranch + "reports/names").body())
+                .contains("éclat laboratory", "is Crude protein (CP), in %");
+        var sheet = new LinkedHashMap<>(
+                Map.of("from", "reports/bring", "laboratory", "Éclat Laboratory", "sampleCode", "Ditch-side stack"));
+        sheet.putAll(Map.of("one-dm", "88", "dry-cp", "10.2", "howSampled", "grab"));
+        assertThat(client.submit(form, ranch + this.form, sheet).header("Location"))
+                .contains("reports/bring");
+        assertThat(client.get(ranch + "reports/bring").body()).contains("1 still to be kept", "Kept, on <a");
+
+        // another ranch's sheet of the same laboratory
+        client.get(ranch + "reports/bring?afresh");
+        assertThat(send("reports/bring", bring(TWO.replace("10.2", "11.1"))).body())
+                .doesNotContain("no analyte of this name is known: Protéine");
+        assertThat(send("reports/names/forget", Map.of("laboratory", "éclat laboratory"))
+                        .status())
+                .isEqualTo(303);
+        assertThat(send("reports/bring", bring(TWO)).body()).contains("no analyte of this name is known: Protéine");
+    }
+
+    @Test
+    void whatRaisesNoQuestionIsKeptAtOnceAndTheRestStays() {
+        lot("Creek stack", "grass_hay");
+        var three = """
+                Sample: Ditch-side stack
+                Analysis          Dry matter
+                Crude protein        10.2
+                Sample: Creek stack
+                Analysis          Dry matter
+                Crude protein         1.0
+                Sample: Nobody
+                Analysis          Dry matter
+                Crude protein         9.0
+                """;
+        assertThat(send("reports/bring", bring(three, "laboratory", "Tin Valley"))
+                        .body())
+                .contains("The lots of 2 samples");
+        assertThat(send("reports/bring/all", Map.of()).body())
+                .contains("nobody has said how the samples were taken".replaceFirst("n", "N"));
+        var kept = send("reports/bring/all", Map.of("howSampled", "grab"));
+        assertThat(client.get(kept.header("Location")).body()).contains("Reports added: 1", "2 still to be kept");
+        assertThat(report().sampleCode()).isEqualTo("Ditch-side stack"); // 1.0 % protein is asked about
+        assertThat(report().laboratory()).isEqualTo("Tin Valley");
     }
 
     @Test
