@@ -66,7 +66,7 @@ public record Field(UUID id, String name, String grows, Polygon boundary, List<P
     /** Judged by where somebody would stand in them, so that a zone may share the field's own edge. */
     private static void lieInside(FieldShape field, List<FieldShape> zones) {
         for (int i = 0; i < zones.size(); i++) {
-            for (var stop : FieldWalk.of(zones.get(i), 40, 1).stops()) {
+            for (var stop : FieldWalk.of(zones.get(i), 20, 1).stops()) {
                 if (!field.contains(stop)) {
                     throw new Refused(
                             "zones",
