@@ -121,6 +121,17 @@ final class FractionRules {
                         "the minerals add up to %s %%, and %s holds them all"
                                 .formatted(number(sum), sheet.say(Analyte.ASH)),
                         "Is one of the minerals in g/kg, or is ash as received?"));
+            } else if (sheet.feedClass().isForage()
+                    && sheet.has(Analyte.CA, Analyte.P, Analyte.MG, Analyte.K, Analyte.NA, Analyte.S, Analyte.CL)
+                    && (sum < 0.35 * sheet.get(Analyte.ASH) || sum > 0.75 * sheet.get(Analyte.ASH))) {
+                issues.add(Issue.information(
+                        "C14",
+                        Analyte.ASH,
+                        "the minerals are %s %% of the ash, and of forages usually 35 to 75 %%"
+                                .formatted(number(Math.round(100 * sum / sheet.get(Analyte.ASH)))),
+                        sum < 0.35 * sheet.get(Analyte.ASH)
+                                ? "The rest may be soil or silica."
+                                : "Is one of the minerals off?"));
             }
         }
     }

@@ -31,8 +31,8 @@ public record Spread(
         Source source) {
     private static final PublishedTable WITHIN_LOT = PublishedTable.read(Spread.class, "within_lot.csv");
     /** Asked for every figure of every lot, so not searched each time. */
-    private static final Map<String, PublishedTable.Row> OF_LOT = WITHIN_LOT.rows().stream()
-            .collect(Collectors.toMap(r -> r.text("crop") + " " + r.text("analyte"), r -> r));
+    private static final Map<String, PublishedTable.Row> OF_LOT =
+            WITHIN_LOT.rows().stream().collect(Collectors.toMap(r -> r.text("crop") + " " + r.text("analyte"), r -> r));
 
     private static final PublishedTable LABORATORY = PublishedTable.read(Spread.class, "laboratory.csv");
 

@@ -217,6 +217,19 @@ class ReportCheckTest {
                 dry(Analyte.NFC, 15));
         raises("C13", Issue.Level.W, FeedClass.GRASS_HAY, dry(Analyte.TFA, 3), dry(Analyte.FAT, 2));
         raises("C14", Issue.Level.W, FeedClass.GRASS_HAY, dry(Analyte.CA, 3), dry(Analyte.K, 3), dry(Analyte.ASH, 5));
+        // All seven known: 2.1 of 8 is 26 %, below the usual 35.
+        raises(
+                "C14",
+                Issue.Level.I,
+                FeedClass.GRASS_HAY,
+                dry(Analyte.CA, 0.4),
+                dry(Analyte.P, 0.15),
+                dry(Analyte.MG, 0.15),
+                dry(Analyte.K, 1.0),
+                dry(Analyte.NA, 0.05),
+                dry(Analyte.S, 0.15),
+                dry(Analyte.CL, 0.2),
+                dry(Analyte.ASH, 8));
         raises("C15", Issue.Level.E, FeedClass.GRASS_HAY, dry(Analyte.AIA, 8), dry(Analyte.ASH, 7));
         raises("C16", Issue.Level.E, FeedClass.GRASS_HAY, dry(Analyte.RDP, 70), dry(Analyte.RUP, 40));
         raises(

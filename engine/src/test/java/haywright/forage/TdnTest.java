@@ -157,4 +157,16 @@ class TdnTest {
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("TDN of a feed lies from 20 to 110 % of dry matter");
     }
+
+    /** By hand from the printed coefficients: NFE 100 − 10 − 2 − 32 − 8 = 48; 7.5 + 16 + 43.2 + 4.05 = 70.75. */
+    @Test
+    void proximateTdnIsTheSumOfItsDigestedFractions() {
+        var hay = new ProximateTdn(10, 32, 2, 8);
+        assertThat(hay.nitrogenFreeExtract()).isCloseTo(48, within(1e-12));
+        assertThat(hay.percent()).isCloseTo(70.75, within(1e-12));
+        FormulaCheck.reEvaluates(hay);
+        assertThatThrownBy(() -> new ProximateTdn(40, 60, 2, 8))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("parts of the dry matter");
+    }
 }

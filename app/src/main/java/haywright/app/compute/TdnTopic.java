@@ -3,6 +3,7 @@ package haywright.app.compute;
 import haywright.forage.AdfEquation;
 import haywright.forage.AdfTdn;
 import haywright.forage.Fractions;
+import haywright.forage.ProximateTdn;
 import haywright.forage.SummativeTdn;
 import haywright.forage.Tdn;
 import haywright.forage.WeissTdn;
@@ -20,6 +21,7 @@ import org.jspecify.annotations.Nullable;
 final class TdnTopic {
     private static final String SUMMATIVE = "nrc-2001-summative";
     private static final String WEISS = "weiss-1992";
+    private static final String PROXIMATE = "proximate";
 
     private TdnTopic() {}
 
@@ -29,12 +31,16 @@ final class TdnTopic {
                     "cp_pct_dm":18,"adicp_pct_dm":1.2,"fat_pct_dm":2.2,"ash_pct_dm":9}""", TdnTopic::tdn);
 
     record In(
-            @Key(words = "nrc-2001-summative, weiss-1992, or the name of a published line from ADF.")
+            @Key(words = "nrc-2001-summative, weiss-1992, proximate, or the name of a published line from ADF.")
             String equation,
 
             @Key(words = "For nrc-2001-summative.") SummativeTdn.@Nullable Kind kind,
             @Key(value = Unit.PERCENT, of = "dm") OptionalDouble adf,
             @Key(value = Unit.PERCENT, of = "dm") OptionalDouble ndf,
+
+            @Key(value = Unit.PERCENT, of = "dm", name = "crude_fibre", words = "For proximate.")
+            OptionalDouble cf,
+
             @Key(value = Unit.PERCENT, of = "dm") OptionalDouble ndicp,
             @Key(value = Unit.PERCENT, of = "dm") OptionalDouble lignin,
             @Key(value = Unit.PERCENT, of = "dm") OptionalDouble cp,
@@ -83,6 +89,14 @@ final class TdnTopic {
                 return new WeissTdn(fractions());
             }
             var missing = new ArrayList<Problem>();
+            if (equation.equals(PROXIMATE)) {
+                need(missing, "cp", cp);
+                need(missing, "cf", cf);
+                need(missing, "fat", fat);
+                need(missing, "ash", ash);
+                Refused.unlessEmpty(missing);
+                return new ProximateTdn(cp.getAsDouble(), cf.getAsDouble(), fat.getAsDouble(), ash.getAsDouble());
+            }
             var line = line();
             need(missing, "adf", adf);
             Refused.unlessEmpty(missing);
@@ -95,7 +109,7 @@ final class TdnTopic {
                     .findFirst()
                     .orElseThrow(() -> {
                         var known = Stream.concat(
-                                        Stream.of(SUMMATIVE, WEISS),
+                                        Stream.of(SUMMATIVE, WEISS, PROXIMATE),
                                         AdfEquation.published().stream().map(AdfEquation::id))
                                 .toList();
                         return new Refused(
