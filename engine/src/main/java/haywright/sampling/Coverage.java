@@ -1,6 +1,7 @@
 package haywright.sampling;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 
@@ -27,8 +28,11 @@ final class Coverage {
         return search.farthest;
     }
 
-    /** Of grids laid along the field's rectangle, the best of those with this many points in the field, or nearly. */
-    static double gridFarthest(List<List<Plane.Point>> rings, int stops) {
+    /**
+     * Of grids laid along the field's rectangle, the best of those with this many points in the field, or nearly; up one
+     * line and down the next.
+     */
+    static List<Plane.Point> grid(List<List<Plane.Point>> rings, int stops) {
         var box = Plane.smallestBox(rings.get(0));
         double usual = Math.sqrt(box.length() * box.width() / stops);
         var tried = new HashSet<List<Integer>>();
@@ -52,16 +56,16 @@ final class Coverage {
             nearest.add(grid);
         }
         return nearest.stream()
-                .mapToDouble(grid -> farthest(rings, grid))
-                .min()
-                .orElseGet(() -> farthest(rings, List.of(box.at(0.5, 0.5))));
+                .min(Comparator.comparingDouble(grid -> farthest(rings, grid)))
+                .orElseGet(() -> List.of(box.at(0.5, 0.5)));
     }
 
     private static List<Plane.Point> grid(List<List<Plane.Point>> rings, Plane.Box box, int across, int up) {
         var points = new ArrayList<Plane.Point>();
         for (int i = 0; i < across; i++) {
             for (int j = 0; j < up; j++) {
-                var point = box.at((i + 0.5) / across, (j + 0.5) / up);
+                int turned = i % 2 == 0 ? j : up - 1 - j;
+                var point = box.at((i + 0.5) / across, (turned + 0.5) / up);
                 if (Plane.inside(rings, point)) {
                     points.add(point);
                 }

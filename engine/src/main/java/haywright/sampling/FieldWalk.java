@@ -49,8 +49,8 @@ public record FieldWalk(
         if (acres > 40) {
             return new Advice(
                     20,
-                    "%,.0f acres are more than the 40 that are published for one set of stops: 20 here, or better, mark zones and walk each by itself."
-                            .formatted(acres),
+                    "It is more than the 40 acres that are published for one set of stops: 20 here, or better, mark zones and walk each by itself."
+                            + (uneven ? " Uneven ground adds none: 20 is the most that is published." : ""),
                     PublishedRule.named("R062").source());
         }
         return uneven
@@ -94,7 +94,36 @@ public record FieldWalk(
      * up for being walkable.
      */
     public double gridFarthestMetres() {
-        return Coverage.gridFarthest(new Plane(field).flat(field), stops.size());
+        var rings = new Plane(field).flat(field);
+        return Coverage.farthest(rings, Coverage.grid(rings, stops.size()));
+    }
+
+    /**
+     * The even grid of as many stops, or of the nearest number a grid can have, walked up one line and down the next: for
+     * a field that the M covers poorly. It has no random start.
+     */
+    public static FieldWalk grid(FieldShape field, int stops, long seed) {
+        check(stops);
+        var plane = new Plane(field);
+        var rings = plane.flat(field);
+        var at = Coverage.grid(rings, stops);
+        double length = 0;
+        double inside = 0;
+        for (int i = 0; i + 1 < at.size(); i++) {
+            length += at.get(i).to(at.get(i + 1));
+            for (var piece : Plane.clipped(rings, at.get(i), at.get(i + 1))) {
+                inside += piece[0].to(piece[1]);
+            }
+        }
+        var round = at.stream().map(plane::round).toList();
+        return new FieldWalk(
+                field,
+                round,
+                round,
+                length,
+                length - inside > 1e-6 ? length - inside : 0,
+                Coverage.farthest(rings, at),
+                seed);
     }
 
     /**

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.DoubleStream;
 
 /** What is wrong with a form, and what is doubted, each by the field it stands beside. */
 public final class Findings {
@@ -66,11 +67,11 @@ public final class Findings {
         if (value <= 0 || (value >= low.base() && value <= high.base())) {
             return Optional.empty();
         }
-        double factor = value < low.base() ? 10 : 0.1;
-        double slipped = value * factor;
-        var guess = slipped >= low.base() && slipped <= high.base()
-                ? " Did you mean %s?".formatted(Show.quantity(new Quantity(now.value() * factor, now.unit())))
-                : "";
+        var guess = DoubleStream.of(value < low.base() ? new double[] {10, 100} : new double[] {0.1, 0.01})
+                .filter(f -> value * f >= low.base() && value * f <= high.base())
+                .mapToObj(f -> " Did you mean %s?".formatted(Show.quantity(new Quantity(now.value() * f, now.unit()))))
+                .findFirst()
+                .orElse("");
         return Optional.of("%s is outside of the usual %s to %s.%s"
                 .formatted(
                         Show.quantity(now),

@@ -203,7 +203,9 @@ class FieldPagesTest {
                 "over the 180th meridian | 179.995, 51.5;-179.994, 51.5;-179.994, 51.507;179.995, 51.507 | acres"
             })
     void anOddFieldIsWalkedAllTheSame(String what, String corners, String words) {
-        var saved = send("take/fields/new", typed(corners.replace(';', '\n')));
+        var fields = new LinkedHashMap<>(typed(corners.replace(';', '\n')));
+        fields.put("confirm", "acres-unusual");
+        var saved = send("take/fields/new", fields);
         assertThat(saved.status()).as(what).isEqualTo(303);
         var at = saved.header("Location").replaceAll("\\?.*", "");
         assertThat(client.get(at).body()).contains(words, "stops on an M");
@@ -248,5 +250,82 @@ class FieldPagesTest {
         assertThat(client.submit(client.get(ranch + at + "/change"), ranch + at + "/delete", Map.of())
                         .status())
                 .isEqualTo(303);
+    }
+
+    // Browsers end each line of a text box with a carriage return and a line feed.
+    @Test
+    void zonesTypedInABrowserAreReadWithAnEmptyLineBetweenThem() {
+        var at = send("take/fields/new", typed(BENCH))
+                .header("Location")
+                .replaceAll("\\?.*", "")
+                .substring(ranch.length());
+        var zones = "-109.5, 44.5\r\n-109.495, 44.5\r\n-109.495, 44.51\r\n-109.5, 44.51\r\n\r\n"
+                + "-109.494, 44.5\r\n-109.49, 44.5\r\n-109.49, 44.51\r\n-109.494, 44.51\r\n";
+        assertThat(send(at + "/zones", Map.of("zones", zones)).status()).isEqualTo(303);
+        assertThat(client.get(ranch + at).body()).contains("in each of 2 zones");
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "109.5 W, 44.5 N;109.49 W, 44.5 N;109.49 W, 44.51 N",
+                "44.5 N 109.5 W;44.5° N 109.49° W;44.51° N 109.49° W",
+                "N44.5 W109.5;N44.5 W109.49;N44.51 W109.49",
+                "-109.5, 44.5, 1380;-109.49, 44.5, 1380;-109.49, 44.51, 1381"
+            })
+    void cornersMayHaveLettersAndHeights(String corners) {
+        var saved = send("take/fields/new", typed(corners.replace(";", "\r\n")));
+        assertThat(saved.status()).isEqualTo(303);
+        var at = saved.header("Location").replaceAll("\\?.*", "");
+        assertThat(client.get(at + "/change").body()).contains("-109.5, 44.5", "-109.49, 44.51");
+    }
+
+    @ParameterizedTest(name = "{0} is asked about: {1}")
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "44.5, -89.5;44.51, -89.5;44.51, -89.51 | Are the two swapped?",
+                "-120, 30;-80, 30;-80, 60;-120, 60 | more than most fields",
+                "-109.5, 44.5;-109.4999, 44.5;-109.4999, 44.5001 | less than most fields"
+            })
+    void aPlaceOrASizeOfNonsenseIsAskedAbout(String corners, String words) {
+        var asked = send("take/fields/new", typed(corners.replace(';', '\n')));
+        assertThat(asked.status()).isEqualTo(422);
+        assertThat(asked.body()).contains("Is this right?", words);
+    }
+
+    @Test
+    void aFieldFarFromTheOthersIsAskedAbout() {
+        send("take/fields/new", typed(BENCH));
+        var asked = send("take/fields/new", typed(BENCH.replace("-109", "109")));
+        assertThat(asked.status()).isEqualTo(422);
+        assertThat(asked.body()).contains("is a minus missing?");
+        assertThat(send("take/fields/new", typed(BENCH.replace("-109.5", "-109.6")))
+                        .status())
+                .isEqualTo(303);
+    }
+
+    // An L of two arms, 800 m and 780 m long and 100 m wide: the M of its rectangle misses most of both.
+    @Test
+    void aGridIsOfferedWhereTheMLeavesAnArmFarFromAnyStop() {
+        var arms = "-109.5, 44.5\n-109.49, 44.5\n-109.49, 44.5009\n-109.4987, 44.5009\n-109.4987, 44.507\n-109.5, 44.507";
+        var at = send("take/fields/new", typed(arms)).header("Location").replaceAll("\\?.*", "");
+        assertThat(client.get(at).body()).contains("Lay the stops in a grid instead");
+        var grid = client.get(at + "?stops=15&seed=1&grid=yes").body();
+        assertThat(grid).contains("in an even grid").doesNotContain("Lay the stops in a grid instead");
+    }
+
+    @Test
+    void clippedPlotsOfNonsenseAreAskedAbout() {
+        var at = send("take/fields/new", typed(BENCH)).header("Location").replaceAll("\\?.*", "");
+        assertThat(client.get(at).body()).doesNotContain("value=\"90\"");
+        var asks = at + "?stops=15&seed=1&areaM2=1&usablePercent=25&grams=100+90+";
+        assertThat(client.get(asks + "95&dryMatterPercent=0.9").body()).contains("Did you mean 90 %?");
+        assertThat(client.get(asks + "100000&dryMatterPercent=30").body())
+                .contains("100,000 g is 1,000 times the middle plot’s 100 g");
+        // 95 g of 30 % on a square foot: 95 · 0.30 · 96.03 lb/acre a gram
+        assertThat(client.get(asks + "95&dryMatterPercent=30").body()).contains("Dry matter: about 2,7");
+        assertThat(client.get(asks + "95").body()).contains("Dry a handful of the cut");
     }
 }

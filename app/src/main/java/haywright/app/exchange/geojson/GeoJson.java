@@ -11,15 +11,27 @@ import haywright.workings.Problem;
 import haywright.workings.Refused;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 
 /** Fields as people type or paste them, and walks as other programs read them. */
 public final class GeoJson {
     private static final ObjectMapper JSON = new ObjectMapper();
+    private static final String NUMBER = "([-+]?[0-9]{1,12}(?:\\.[0-9]{0,20})?)\\s*°?";
+    private static final String DEGREES = "(?:([NSEW])\\s*" + NUMBER + "|" + NUMBER + "\\s*([NSEW])?)";
+    /** Two of them; a height after them is left out. */
+    private static final Pattern CORNER =
+            Pattern.compile(DEGREES + "[,;\\s]+" + DEGREES + "(?:[,;\\s]+[-+]?[0-9]{1,9}(?:\\.[0-9]{0,20})?)?[,;]?");
 
     private GeoJson() {}
 
-    /** Lines of two numbers, or a GeoJSON polygon, a feature of one, or a collection of just one. */
+    /**
+     * Lines of two numbers, longitude first unless letters of the compass say otherwise; or a GeoJSON polygon, a
+     * feature of one, or a collection of just one.
+     */
     public static List<List<List<Double>>> rings(String typed) {
         if (typed.stripLeading().startsWith("{")) {
             return polygon(json(typed));
@@ -30,18 +42,46 @@ public final class GeoJson {
                 .map(String::strip)
                 .filter(l -> !l.isEmpty())
                 .toList()) {
-            var numbers = line.split("[,;\\s]+");
-            try {
-                ring.add(List.of(Double.valueOf(numbers[0]), Double.valueOf(numbers[1])));
-            } catch (NumberFormatException | ArrayIndexOutOfBoundsException e) {
-                throw new Refused(
-                        "field",
-                        line,
-                        "a corner is two numbers: longitude, latitude",
-                        "Write it as -109.5012, 44.5031.");
-            }
+            ring.add(corner(line));
         }
         return List.of(ring);
+    }
+
+    private static List<Double> corner(String line) {
+        var found = CORNER.matcher(line.toUpperCase(Locale.ROOT));
+        if (!found.matches()) {
+            throw new Refused(
+                    "field",
+                    line,
+                    "a corner is two numbers: longitude, latitude",
+                    "Write it as -109.5012, 44.5031, or as 44.5031 N, 109.5012 W.");
+        }
+        var first = letter(found, 1);
+        var second = letter(found, 5);
+        boolean isSwapped = first.matches("[NS]") || second.matches("[EW]");
+        if (isSwapped && (first.matches("[EW]") || second.matches("[NS]"))) {
+            throw new Refused(
+                    "field",
+                    line,
+                    "a corner has one number north or south and one east or west",
+                    "Write it as 44.5031 N, 109.5012 W.");
+        }
+        double one = degrees(found, 1, first);
+        double other = degrees(found, 5, second);
+        return isSwapped ? List.of(other, one) : List.of(one, other);
+    }
+
+    private static String letter(Matcher found, int from) {
+        return orEmpty(found.group(from)) + orEmpty(found.group(from + 3));
+    }
+
+    private static double degrees(Matcher found, int from, String letter) {
+        double written = Double.parseDouble(orEmpty(found.group(from + 1)) + orEmpty(found.group(from + 2)));
+        return letter.matches("[SW]") ? -Math.abs(written) : written;
+    }
+
+    private static String orEmpty(@Nullable String group) {
+        return group == null ? "" : group;
     }
 
     /** As {@link #rings} reads it: a line a corner, or JSON where the field has holes. */
@@ -117,7 +157,8 @@ public final class GeoJson {
         var zones = new ArrayList<FieldShape>();
         try {
             if (!typed.stripLeading().startsWith("{")) {
-                for (var block : typed.split("\\R\\s*\\R")) {
+                // browsers end a line with two characters, which are one end of line all the same
+                for (var block : typed.strip().replace("\r\n", "\n").replace('\r', '\n').split("\n\\s*\n")) {
                     zones.add(FieldShape.of(rings(block)));
                 }
                 return zones;

@@ -398,8 +398,12 @@ public final class DrawPages {
         var before = target.field();
         var name = before == null ? form.text(FieldPages.NAME, "What do you call it?") : "";
         var grows = form.text(FieldPages.GROWS);
+        var drawn = form.part(() -> beside(() -> sheet.sketch().shape()));
+        if (!target.zone()) {
+            drawn.ifPresent(s -> FieldPages.judge(page, form, CORNERS, s, before));
+        }
         var field = form.build(() -> beside(() -> {
-            var shape = sheet.sketch().shape();
+            var shape = drawn.orElseThrow();
             if (before == null) {
                 return new Field(UUID.randomUUID(), name, grows, FieldPages.polygon(shape), List.of());
             }

@@ -30,7 +30,8 @@ public final class FieldPages {
     public static final Ask CORNERS = Ask.text(
             "field",
             "Its corners, typed",
-            "One corner a line: longitude, latitude in degrees, as −109.5012, 44.5031. Or paste a GeoJSON polygon.");
+            "One corner a line: longitude, latitude in degrees, as −109.5012, 44.5031; or with letters, as a phone"
+                    + " has it: 44.5031 N, 109.5012 W. Or paste a GeoJSON polygon.");
     public static final Ask FILE = Ask.text("file", "Or a GeoJSON file", "One polygon, which may have holes.");
     public static final Ask ZONES = Ask.text(
             "zones",
@@ -40,6 +41,12 @@ public final class FieldPages {
     private static final String FIELD = "haywright/app/web/sampling/field.jte";
     private static final String ZONE = "haywright/app/web/sampling/zones.jte";
     private static final int MOST_BYTES = 1024 * 1024;
+    private static final double MOST_ACRES = 5_000;
+    private static final double LEAST_ACRES = 0.1;
+    /** Degrees; beyond it there is hardly a cow. */
+    private static final double POLAR = 66;
+    /** Of latitude, at 69 miles each. */
+    private static final double NEAR_DEGREES = 5;
 
     private FieldPages() {}
 
@@ -109,11 +116,13 @@ public final class FieldPages {
         var corners = unread.isEmpty()
                 ? form.text(CORNERS, "Type three corners at least, choose a file, or draw it.")
                 : form.text(CORNERS);
+        var shape = form.part(() -> FieldShape.of(GeoJson.rings(corners)));
+        shape.ifPresent(s -> judge(page, form, CORNERS, s, before));
         var field = form.build(() -> new Field(
                 before == null ? UUID.randomUUID() : before.id(),
                 name,
                 grows,
-                polygon(FieldShape.of(GeoJson.rings(corners))),
+                polygon(shape.orElseThrow()),
                 before == null ? List.of() : before.zones()));
         if (field.isEmpty()) {
             page.reject(form, FIELD, view(page, before, form));
@@ -124,6 +133,46 @@ public final class FieldPages {
 
     static void keep(Page page, Form form, Field field, String words) {
         page.save(form, words + field.name(), ranch -> ranch.with(field), "take/fields/" + field.id());
+    }
+
+    /** Asks about a size no field has, and about a place where this ranch cannot lie: numbers swapped, a minus lost. */
+    static void judge(Page page, Form form, Ask ask, FieldShape shape, @Nullable Field before) {
+        if (before != null && before.boundary().equals(polygon(shape))) {
+            return;
+        }
+        double acres = Unit.ACRE.fromBase(shape.squareMetres());
+        if (acres > MOST_ACRES || acres < LEAST_ACRES) {
+            form.doubt(
+                    ask,
+                    "acres-unusual",
+                    "It comes to %s acres, which is %s than most fields. Is a corner in the wrong place?"
+                            .formatted(Show.significant(acres, 3), acres > MOST_ACRES ? "more" : "less"));
+        }
+        var at = shape.outer().get(0).onTheGlobe();
+        var others = page.ranch().fields().values().stream()
+                .filter(f -> before == null || !f.id().equals(before.id()))
+                .map(f -> f.shape().outer().get(0))
+                .toList();
+        if (Math.abs(at.latitude()) > POLAR) {
+            form.doubt(
+                    ask,
+                    "place-unusual",
+                    "It lies at latitude %s and longitude %s, near a pole. A phone gives the latitude first; here the longitude comes first. Are the two swapped?"
+                            .formatted(Show.significant(at.latitude(), 6), Show.significant(at.longitude(), 7)));
+        } else if (!others.isEmpty() && others.stream().noneMatch(o -> isNear(at, o))) {
+            form.doubt(
+                    ask,
+                    "place-unusual",
+                    "It lies at latitude %s and longitude %s, more than 300 miles from every other field of this ranch. Are the two swapped, or is a minus missing?"
+                            .formatted(Show.significant(at.latitude(), 6), Show.significant(at.longitude(), 7)));
+        }
+    }
+
+    private static boolean isNear(FieldShape.Corner one, FieldShape.Corner other) {
+        double north = one.latitude() - other.latitude();
+        double east = Math.IEEEremainder(one.longitude() - other.longitude(), 360)
+                * Math.cos(Math.toRadians(one.latitude()));
+        return Math.hypot(north, east) <= NEAR_DEGREES;
     }
 
     /** A file that was chosen takes the place of what was typed; what is wrong with it stands beside it. */

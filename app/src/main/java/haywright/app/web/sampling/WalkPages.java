@@ -8,6 +8,7 @@ import haywright.app.web.Form;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.words.Show;
+import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.Field;
 import haywright.sampling.FieldShape;
@@ -24,17 +25,27 @@ public final class WalkPages {
     public static final Ask STOPS = Ask.number("stops", "Stops", "");
     public static final Ask SEED = Ask.number("seed", "Draw", "Another number starts the walk elsewhere.");
     public static final Ask UNEVEN = Ask.choice("uneven", "It is uneven: hills, wet ground, several soils", "");
+    public static final Ask GRID = Ask.choice("grid", "Lay the stops in an even grid instead of on an M", "");
     public static final Ask GRAMS =
             Ask.text("grams", "Each plot, grams as cut", "With blanks or lines between them; 0 for a bare plot.");
     public static final Ask FRAME =
             Ask.amount("areaM2", "Area of the frame", Unit.SQUARE_FOOT, "A hoop or a square frame; 1 ft² is common.");
-    public static final Ask DRY_MATTER = new Ask("dryMatterPercent", "Dry matter of the cut", Unit.PERCENT, "", 6);
+    public static final Ask DRY_MATTER = new Ask(
+            "dryMatterPercent",
+            "Dry matter of the cut",
+            Unit.PERCENT,
+            "As it was weighed: green grass is often 20 to 35, cured grass 85 to 95. Dry a handful to know.",
+            6);
     public static final Ask USABLE = new Ask(
             "usablePercent",
             "Share that is got",
             Unit.PERCENT,
             "25 of range in season, 50 of dormant grass grazed hard.",
             6);
+
+    private static final double MOST_FEET = 10_000;
+    /** A plot this many times the middle one is more likely a slip than grass. */
+    private static final double WILD = 10;
 
     private static final String WALK = "haywright/app/web/sampling/walk.jte";
 
@@ -61,6 +72,7 @@ public final class WalkPages {
     /**
      * @param walks one, or one a zone; none while something asked for is wrong
      * @param says of each walk, in words
+     * @param offer query of a grid that leaves less than half as far to the nearest stop; empty where the M does well
      */
     public record View(
             Field field,
@@ -70,6 +82,8 @@ public final class WalkPages {
             String advice,
             String drawing,
             List<String> says,
+            boolean isGrid,
+            String offer,
             String query,
             @Nullable PlotYield yield,
             String yielded) {
@@ -83,7 +97,6 @@ public final class WalkPages {
         typed.put(STOPS.name(), List.of(String.valueOf(advice(field, false).stops())));
         typed.put(SEED.name(), List.of("1"));
         typed.put(FRAME.name(), List.of("1"));
-        typed.put(DRY_MATTER.name(), List.of("90"));
         typed.put(USABLE.name(), List.of("25"));
         typed.putAll(page.http().queryParamMap());
         return Form.posted("take/fields/" + field.id(), typed);
@@ -119,7 +132,11 @@ public final class WalkPages {
     private static Optional<List<FieldWalk>> read(Form form, Field field) {
         int stops = form.count(STOPS, "10 to 20 are usual.");
         int seed = form.count(SEED, "1 will do.");
-        return form.build(() -> field.walks(stops, seed));
+        return form.build(() -> form.isTicked(GRID)
+                ? field.walks(stops, seed).stream()
+                        .map(w -> FieldWalk.grid(w.field(), w.stops().size(), seed))
+                        .toList()
+                : field.walks(stops, seed));
     }
 
     private static void show(Page page) {
@@ -141,39 +158,76 @@ public final class WalkPages {
                                 .map(w -> (walks.size() > 1 ? w.stops().size() + " stops in this zone. " : "")
                                         + says(w, !field.zones().isEmpty()))
                                 .toList(),
+                        form.isTicked(GRID),
+                        offer(form, walks),
                         query == null ? "" : "?" + query,
                         yield.orElse(null),
                         yield.map(WalkPages::yielded).orElse("")));
     }
 
+    private static String offer(Form form, List<FieldWalk> walks) {
+        boolean isPoor = !form.isTicked(GRID)
+                && walks.stream().anyMatch(w -> w.farthestMetres() >= 2 * w.gridFarthestMetres());
+        return isPoor
+                ? "?%s=%s&%s=%s&%s=yes"
+                        .formatted(
+                                STOPS.name(),
+                                walks.stream().mapToInt(w -> w.stops().size()).sum(),
+                                SEED.name(),
+                                form.value(SEED).strip(),
+                                GRID.name())
+                : "";
+    }
+
     private static String says(FieldWalk walk, boolean zoned) {
-        return ("The walk is %s ft long. No point of the %s is farther than %s ft from a stop; of an even grid of as many"
-                        + " it would be %s ft.%s")
+        return "The walk is %s long. No point of the %s is farther than %s from a stop%s.%s"
                 .formatted(
-                        feet(walk.lengthMetres()),
+                        far(walk.lengthMetres()),
                         zoned ? "zone" : "field",
-                        feet(walk.farthestMetres()),
-                        feet(walk.gridFarthestMetres()),
+                        far(walk.farthestMetres()),
+                        walk.farthestMetres() <= walk.gridFarthestMetres()
+                                ? ""
+                                : "; of an even grid of as many it would be " + far(walk.gridFarthestMetres()),
                         walk.outsideMetres() > 0
-                                ? " %s ft of it go round a hole or outside: go round, not through."
-                                        .formatted(feet(walk.outsideMetres()))
+                                ? " %s of it go round a hole or outside: go round, not through."
+                                        .formatted(far(walk.outsideMetres()))
                                 : "");
     }
 
-    private static String feet(double metres) {
-        return Show.significant(Unit.METRE.to(Unit.FOOT, metres), 2);
+    /** In feet, or in miles where feet would say nothing to anybody. */
+    private static String far(double metres) {
+        double feet = Unit.METRE.to(Unit.FOOT, metres);
+        return feet > MOST_FEET
+                ? Show.significant(Unit.METRE.to(Unit.MILE, metres), 2) + " miles"
+                : Show.significant(feet, 2) + " ft";
     }
 
     private static Optional<PlotYield> clipped(Form form) {
         var grams = Numbers.read(form, GRAMS, "Put in each plot.");
         var area = form.quantity(FRAME, "1 ft² is common.");
-        double dryMatter = form.number(DRY_MATTER, "Dry a sample, or 90 for hay.");
+        var dryMatter = form.quantity(DRY_MATTER, "Dry a handful of the cut, or judge it: green or cured?");
+        form.doubtUnless(
+                DRY_MATTER, null, dryMatter, Quantity.of(10, Unit.PERCENT), Quantity.of(97, Unit.PERCENT));
+        double middle = middle(grams);
+        grams.stream().filter(g -> middle > 0 && g > WILD * middle).findFirst().ifPresent(g -> form.doubt(
+                GRAMS,
+                "grams-unusual",
+                "%s g is %s times the middle plot’s %s g. Is it of one plot, and in grams?"
+                        .formatted(
+                                Show.significant(g, 6),
+                                Show.significant(g / middle, 2),
+                                Show.significant(middle, 4))));
         double usable = form.number(USABLE, "25 of range in season.");
-        return form.build(() -> new PlotYield(grams, area.base(), dryMatter, 80, 20, usable));
+        return form.build(() -> new PlotYield(grams, area.base(), dryMatter.in(Unit.PERCENT), 80, 20, usable));
+    }
+
+    private static double middle(List<Double> grams) {
+        var sorted = grams.stream().sorted().toList();
+        return sorted.isEmpty() ? 0 : sorted.get((sorted.size() - 1) / 2);
     }
 
     private static String yielded(PlotYield yield) {
-        return "%s, 8 times in 10; %s of it got. %s"
+        return "Dry matter: %s, 8 times in 10; %s of it got. %s"
                 .formatted(
                         Show.about(
                                 pounds(yield.kgPerHa()), pounds(yield.low()), pounds(yield.high()), Unit.LB_PER_ACRE),
