@@ -1,6 +1,7 @@
 package haywright.cattle;
 
 import haywright.workings.Worked;
+import java.util.function.DoubleFunction;
 
 /**
  * Free-choice intake, kg of dry matter a head and day: what the equations expect, right to 8 to 10 %. It is not what an
@@ -27,14 +28,26 @@ public sealed interface ExpectedIntake extends Worked permits CowIntake1996, Gro
 
     /** @param factor for temperature and mud: {@link IntakeTemperature} */
     static ExpectedIntake of(Need need, double dietNem, double factor) {
+        return by(need, factor).apply(dietNem);
+    }
+
+    /** The same for diet after diet: the need is asked once. */
+    static DoubleFunction<ExpectedIntake> by(Need need) {
+        return by(need, need.intakeFactor());
+    }
+
+    private static DoubleFunction<ExpectedIntake> by(Need need, double factor) {
+        double weight = need.shrunkWeight();
         if (need.animals().calves()) {
-            return new CowIntake1996(need.shrunkWeight(), need.pastFirstThirdShare(), need.milk(), dietNem, factor);
+            double late = need.pastFirstThirdShare();
+            double milk = need.milk();
+            return dietNem -> new CowIntake1996(weight, late, milk, dietNem, factor);
         }
         if (need.animals() == AnimalClass.BULL) {
-            return new GrowingIntake1996(need.shrunkWeight(), true, dietNem, factor);
+            return dietNem -> new GrowingIntake1996(weight, true, dietNem, factor);
         }
         return need.system() == RequirementSystem.NASEM_2016
-                ? new GrowingIntake2016(need.shrunkWeight(), dietNem, factor)
-                : new GrowingIntake1996(need.shrunkWeight(), false, dietNem, factor);
+                ? dietNem -> new GrowingIntake2016(weight, dietNem, factor)
+                : dietNem -> new GrowingIntake1996(weight, false, dietNem, factor);
     }
 }

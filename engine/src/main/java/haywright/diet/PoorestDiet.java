@@ -17,6 +17,7 @@ import haywright.workings.Worked;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.DoubleFunction;
 
 /**
  * The poorest diet that carries a need on what cattle are expected to eat of it: the figure to hold against a hay test and
@@ -40,14 +41,17 @@ public record PoorestDiet(Need need, double tdn) implements Worked {
 
     /** Empty where no diet carries it: a wanted gain that is out of reach. */
     public static Optional<PoorestDiet> of(Need need) {
+        double nem = need.nem();
+        double neg = need.neg();
+        var intake = ExpectedIntake.by(need);
         double low = LOW;
         double high = HIGH;
-        if (!new PoorestDiet(need, high).carries()) {
+        if (!carries(nem, neg, intake, high)) {
             return Optional.empty();
         }
         for (int i = 0; i < HALVINGS; i++) {
             double middle = (low + high) / 2;
-            if (new PoorestDiet(need, middle).carries()) {
+            if (carries(nem, neg, intake, middle)) {
                 high = middle;
             } else {
                 low = middle;
@@ -60,13 +64,14 @@ public record PoorestDiet(Need need, double tdn) implements Worked {
         return new NetEnergy(tdn);
     }
 
-    private boolean carries() {
-        return taken() <= kilograms();
+    private static boolean carries(double nem, double neg, DoubleFunction<ExpectedIntake> intake, double tdn) {
+        var energy = new NetEnergy(tdn);
+        return taken(nem, neg, energy) <= intake.apply(energy.nem()).kilograms();
     }
 
     /** kg of dry matter a day that would hold the energy needed. */
-    private double taken() {
-        return need.nem() / energy().nem() + (need.neg() > 0 ? need.neg() / energy().neg() : 0);
+    private static double taken(double nem, double neg, NetEnergy energy) {
+        return nem / energy.nem() + (neg > 0 ? neg / energy.neg() : 0);
     }
 
     private ExpectedIntake intake() {
@@ -76,6 +81,11 @@ public record PoorestDiet(Need need, double tdn) implements Worked {
     /** What they are expected to eat of it, kg of dry matter a head and day; right to 8 to 10 %. */
     public double kilograms() {
         return intake().kilograms();
+    }
+
+    /** What another animal is expected to eat of this diet, kg of dry matter a day. */
+    public double eatenBy(Need other) {
+        return other.intake(energy().nem()).kilograms();
     }
 
     /** Crude protein it has to hold, per cent of dry matter, by need alone. */
@@ -98,7 +108,7 @@ public record PoorestDiet(Need need, double tdn) implements Worked {
                 new Line(
                         "K",
                         need.neg() > 0 ? "NEmn/NEm + NEgn/NEg" : "NEmn/NEm",
-                        taken(),
+                        taken(need.nem(), need.neg(), energy()),
                         KILOGRAM_A_DAY,
                         Source.ARITHMETIC,
                         energy),

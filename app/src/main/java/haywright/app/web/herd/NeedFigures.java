@@ -18,6 +18,7 @@ import haywright.cattle.MetabolizableProtein;
 import haywright.cattle.Nutrient;
 import haywright.cattle.Pregnancy;
 import haywright.cattle.Requirement;
+import haywright.cattle.Spread;
 import haywright.cattle.VitaminE;
 import haywright.cattle.WindChill;
 import haywright.diet.PoorestDiet;
@@ -32,6 +33,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.DoubleFunction;
 import java.util.function.UnaryOperator;
 
 /** What one head needs, as figures that open, and as workings opened wide. */
@@ -118,6 +120,13 @@ public final class NeedFigures {
         var most = asked.tolerated();
         return share(asked.share(), asked.unit())
                 + (most.isEmpty() ? "" : ", at most " + share(most.getAsDouble(), asked.unit()));
+    }
+
+    /** {@code 10.9 to 13.6}; empty where all are alike. */
+    static String band(Spread spread, DoubleFunction<String> show) {
+        var low = show.apply(spread.low());
+        var high = show.apply(spread.high());
+        return low.equals(high) ? "" : low + " to " + high;
     }
 
     static String gallons(double litres) {

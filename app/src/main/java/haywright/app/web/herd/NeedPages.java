@@ -11,6 +11,7 @@ import haywright.cattle.Group;
 import haywright.cattle.GroupRequirement;
 import haywright.cattle.HeiferTarget;
 import haywright.cattle.MicrobialProtein;
+import haywright.cattle.Need;
 import haywright.cattle.Nutrient;
 import haywright.cattle.RequirementSystem;
 import haywright.cattle.RuleOfThumb;
@@ -58,7 +59,12 @@ public final class NeedPages {
             List<Editions> editions,
             String edition) {}
 
-    public record Row(String what, String amount, String rule) {}
+    /** @param most where nine in ten of the group lie; empty where they are all alike, or nobody asks */
+    public record Row(String what, String amount, String most, String rule) {
+        Row(String what, String amount, String rule) {
+            this(what, amount, "", rule);
+        }
+    }
 
     public record Editions(String what, List<String> by) {}
 
@@ -79,7 +85,11 @@ public final class NeedPages {
 
     private static Shown shown(Settings settings, Group group, GroupRequirement need, LocalDate day) {
         var rows = new ArrayList<Row>();
-        rows.add(new Row("Energy, NEm", NeedFigures.mcal(need.nem()), ""));
+        rows.add(new Row(
+                "Energy, NEm",
+                NeedFigures.mcal(need.nem()),
+                NeedFigures.band(need.spread(Need::nem), mcal -> Show.number(mcal, 1)),
+                ""));
         part(rows, "to stay alive", need.nemMaintenance());
         part(rows, "for the calf in her", need.nemPregnancy());
         part(rows, "for milk", need.nemLactation());
@@ -92,11 +102,19 @@ public final class NeedPages {
             rows.add(new Row("Energy for gain, NEg", NeedFigures.mcal(need.neg()), ""));
         }
         rows.add(new Row("Metabolizable protein", NeedFigures.grams(need.metabolizableProtein()), ""));
-        rows.add(new Row("Crude protein", NeedFigures.protein(need.crudeProtein()), ""));
+        rows.add(new Row(
+                "Crude protein",
+                NeedFigures.protein(need.crudeProtein()),
+                NeedFigures.band(need.spread(Need::crudeProtein), NeedPages::pounds),
+                ""));
         rows.add(new Row("Calcium", NeedFigures.grams(need.calcium()), ""));
         rows.add(new Row("Phosphorus", NeedFigures.grams(need.phosphorus()), ""));
         PoorestDiet.of(need).ifPresent(diet -> {
-            rows.add(new Row("Expected to eat, dry matter", NeedFigures.eats(diet), ""));
+            rows.add(new Row(
+                    "Expected to eat, dry matter",
+                    NeedFigures.eats(diet),
+                    NeedFigures.band(need.spread(diet::eatenBy), kg -> Show.number(Unit.POUND.fromBase(kg), 0)),
+                    ""));
             rows.add(new Row(
                     "TDN that this takes, of dry matter", Show.percent(diet.tdn()), rule(RuleOfThumb.tdn(need))));
             rows.add(new Row(
@@ -120,6 +138,10 @@ public final class NeedPages {
                 NeedFigures.opened(group, need),
                 editions(settings, group, day),
                 need.system().words());
+    }
+
+    private static String pounds(double kg) {
+        return Show.number(Unit.POUND.fromBase(kg), 2);
     }
 
     private static void part(List<Row> rows, String what, double mcal) {

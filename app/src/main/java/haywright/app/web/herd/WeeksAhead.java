@@ -22,6 +22,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.UUID;
 import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 
@@ -37,6 +38,7 @@ import org.jspecify.annotations.Nullable;
  * @param snap null where no weather is said
  */
 public record WeeksAhead(
+        UUID group,
         String until,
         String says,
         HerdPicture picture,
@@ -54,14 +56,21 @@ public record WeeksAhead(
 
     private static final int MOST = 60;
 
-    /** One week of the table, in words. */
+    /**
+     * One week of the table, in words.
+     *
+     * @param most NEm of nine in ten of the group
+     */
     public record Row(
             String week,
             String nem,
+            String most,
             String neg,
+            String metabolizable,
             String protein,
             String calcium,
             String phosphorus,
+            String water,
             String eats,
             String tdn) {}
 
@@ -93,6 +102,7 @@ public record WeeksAhead(
         }
         var kept = page.ranch().winters();
         return new WeeksAhead(
+                group.id(),
                 planned.isPresent() ? "to grass on " + Show.date(end) : "for 26 weeks, since no day of turnout is set",
                 says(
                         dates,
@@ -207,14 +217,17 @@ public record WeeksAhead(
         return Show.number(percent, 0) + " %";
     }
 
-    private static Row row(LocalDate week, Need need, @Nullable PoorestDiet diet) {
+    private static Row row(LocalDate week, GroupRequirement need, @Nullable PoorestDiet diet) {
         return new Row(
                 Show.date(week),
                 Show.number(need.nem(), 1),
+                NeedFigures.band(need.spread(Need::nem), mcal -> Show.number(mcal, 1)),
                 Show.number(need.neg(), 1),
+                Show.number(need.metabolizableProtein(), 0),
                 Show.number(Unit.POUND.fromBase(need.crudeProtein()), 2),
                 Show.number(need.calcium(), 0),
                 Show.number(need.phosphorus(), 0),
+                Show.number(Unit.GALLON.fromBase(need.water() / 1000), 1),
                 diet == null ? "none" : Show.number(Unit.POUND.fromBase(diet.kilograms()), 0),
                 diet == null ? "none" : Show.number(diet.tdn(), 0));
     }
