@@ -72,7 +72,8 @@ public final class CheckLetter {
                 throw new Refused(
                         "code",
                         code.strip(),
-                        "a code has only letters, digits and dashes, and \"" + plain.charAt(i) + "\" is none",
+                        "a code has only letters, digits and dashes, and \"" + Character.toString(plain.codePointAt(i))
+                                + "\" is none",
                         "Copy it again from the paper or the phone.");
             }
         }

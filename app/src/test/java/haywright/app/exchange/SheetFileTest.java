@@ -28,6 +28,15 @@ class SheetFileTest {
     }
 
     @Test
+    void whatAMessagePutsIntoALineCarriesNothing() {
+        var line = TAKEN.line("S4K2QX");
+        var broken = " " + line.substring(0, 9) + "\r\n " + line.substring(9, 14) + "\u00a0\u200b" + line.substring(14);
+        assertThat(SheetFile.read(broken).taken().cores()).isEqualTo(TAKEN.cores());
+        assertThat(SheetFile.read(line.replace("-", "\u2013")).sheet()).isEqualTo("S4K2QX");
+        assertThatThrownBy(() -> SheetFile.read("S4K2QX-\ud83d\ude00")).hasMessageContaining("\"\ud83d\ude00\"");
+    }
+
+    @Test
     void nothingToSayIsNothing() {
         var plain = new Taken(LocalDate.of(2026, 11, 25), "JB", List.of(1), "", List.of());
         assertThat(SheetFile.read(SheetFile.write("S4K2QX", plain)).taken()).isEqualTo(plain);

@@ -211,6 +211,53 @@ class SheetPagesTest {
     }
 
     @Test
+    void aLineThatIsRefusedSaysWhyAtTheTopAndNeverEchoesItWhole() {
+        var sheet = sheet(stack("Creek stack", "96"));
+        var whole = comesBack("A".repeat(200_000));
+        assertThat(whole.status()).isEqualTo(422);
+        assertThat(whole.body()).contains("… (200,000 characters)").doesNotContain("“" + "A".repeat(100));
+        assertThat(whole.body().indexOf("id=\"problems\""))
+                .isLessThan(whole.body().indexOf("id=\"back\""));
+        assertThat(whole.body().split("id=\"problems\"", -1)).hasSize(2);
+
+        var picks = sheet.picks().size();
+        var future = new Taken(LocalDate.of(2031, 1, 1), "JR", Collections.nCopies(picks, 1), "", List.of());
+        assertThat(comesBack(future.line(sheet.code())).body()).contains("nothing is taken before its day comes");
+        var early = new Taken(LocalDate.of(2025, 1, 1), "JR", Collections.nCopies(picks, 1), "", List.of());
+        assertThat(comesBack(early.line(sheet.code())).body()).contains("before the sheet was made", "Is this right?");
+        assertThat(kept().samplings().get(sheet.id()).taken()).isNull();
+
+        var broken = line(sheet, 1);
+        assertThat(comesBack(broken.substring(0, 10) + "\r\n " + broken.substring(10))
+                        .status())
+                .isEqualTo(303);
+        var other = comesBack(line(sheet, 2));
+        assertThat(other.body())
+                .contains("number 1 had 1 and has 2 here", "17 more differ", "take/sheets/" + sheet.id())
+                .contains("Open the sheet it speaks of");
+    }
+
+    @Test
+    void aSheetAsksAboutADayBeforeItAndRefusesADayToCome() {
+        var sheet = sheet(stack("Creek stack", "96"));
+        var at = "take/sheets/" + sheet.id();
+        var typed = new LinkedHashMap<String, String>();
+        typed.put("by", "J".repeat(5000));
+        typed.put("on", "Jan 1, 2030");
+        for (int i = 1; i <= sheet.picks().size(); i++) {
+            typed.put("cores-" + i, "1");
+        }
+        var future = send(at, at, typed);
+        assertThat(future.status()).isEqualTo(422);
+        assertThat(future.body()).contains("nothing is taken before its day comes", "there is room for 60 letters");
+        typed.put("by", "JR");
+        typed.put("on", "Jan 1, 1950");
+        assertThat(send(at, at, typed).body()).contains("before the sheet was made");
+        typed.put("confirm", "before-made");
+        assertThat(send(at, at, typed).status()).isEqualTo(303);
+    }
+
+    @Test
     void twoCompositesSayHowFarApartTheLotLies() {
         var lot = stack("Creek stack", "96");
         var sheet = sheet(lot, "twoComposites", "yes");

@@ -86,8 +86,10 @@ class WeighPagesTest {
             delimiter = '|',
             value = {
                 "'' | '' | nothing is written here",
-                "1100 | '' | a range needs at least two",
-                "1100 heavy | '' | each is a number of 0 or more",
+                "1100 | '' | 1 bale weighed”: a range needs at least two",
+                "1100 heavy | '' | is not a unit of what is asked here",
+                "1100 lb 1110 | '' | some have a unit behind them and some have none",
+                "about 1100 lb 1110 lb | '' | no other words",
                 "1100 -1100 | '' | each is a number of 0 or more",
                 "1100 0 | '' | a bale weighs something",
                 "1100 110 | '' | is far from the 1,200 lb",
@@ -99,6 +101,20 @@ class WeighPagesTest {
         assertThat(answer.status()).isEqualTo(422);
         assertThat(answer.body()).containsIgnoringCase(rule).contains(bales, "nothing you typed is lost");
         assertThat(client.get(ranch + "lots").body()).contains("<b>120 tons</b> on hand");
+    }
+
+    // 200 · 500 kg = 100,000 kg = 110.2 tons; the one of Nov 20 is older, though it is typed in later
+    @Test
+    void unitsAreUnderstoodAndTheNewestDayCounts() {
+        for (var typed : List.of("500 kg 490kg 510 kg", "500, 490, 510 kg")) {
+            assertThat(weigh(typed, "").status()).isEqualTo(303);
+            assertThat(client.get(ranch + "lots").body()).contains("<b>110 tons</b> on hand");
+        }
+        var older = send(
+                "take/lots/" + lot + "/weigh",
+                Map.of("weighedOn", "Nov 20, 2026", "bales", "1000 990 1010", "whole", ""));
+        assertThat(older.status()).isEqualTo(303);
+        assertThat(client.get(ranch + "lots").body()).contains("<b>110 tons</b> on hand");
     }
 
     @Test

@@ -37,11 +37,11 @@ public final class SheetFile {
 
     /** @throws Refused when anything in it was changed on the way */
     public static Taken.Returned read(String text) {
+        if (isOneLine(text)) {
+            return Taken.read(line(text));
+        }
         var lines =
                 text.replace("\ufeff", "").strip().lines().map(String::strip).toList();
-        if (lines.size() == 1) {
-            return Taken.read(lines.get(0));
-        }
         if (lines.size() != 5
                 || !lines.get(0).equals(HEADING)
                 || !isLabelled(lines.get(2), DIFFERED)
@@ -72,6 +72,15 @@ public final class SheetFile {
                         taken.cores(),
                         after(lines.get(2), DIFFERED),
                         photos(after(lines.get(3), PHOTOS))));
+    }
+
+    /** Without the blanks, line breaks and long dashes that a message puts into a line; they carry nothing. */
+    public static String line(String text) {
+        return text.replaceAll("[\\s\\p{Z}\\p{Cf}]+", "").replaceAll("\\p{Pd}", "-");
+    }
+
+    private static boolean isOneLine(String text) {
+        return line(text).matches("[A-Za-z0-9-]*") || text.strip().lines().count() == 1;
     }
 
     /** Names as a person lists them: separated by commas. */

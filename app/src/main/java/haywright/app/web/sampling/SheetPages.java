@@ -15,11 +15,8 @@ import haywright.ranch.LotTests;
 import haywright.ranch.Sampling;
 import haywright.sampling.Taken;
 import haywright.sampling.TwoComposites;
-import haywright.workings.Problem;
-import haywright.workings.Refused;
 import io.javalin.http.NotFoundResponse;
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -27,12 +24,9 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
-import java.util.function.Supplier;
 
 /** A field sheet that was made: print it, carry it away on a phone, and put in what came back. */
 public final class SheetPages {
-    public static final Ask LINE = Ask.text(
-            "line", "The line, or everything in the file", "Its last letter tells whether it was copied right.");
     public static final Ask ON = Ask.date("on", "Day it was taken", "For example Nov 25, 2026.");
     public static final Ask BY = new Ask("by", "Who took it", Unit.NONE, "Name or initials.", 16);
     public static final Ask DIFFERED = Ask.text(
@@ -40,10 +34,11 @@ public final class SheetPages {
     public static final Ask PHOTOS = Ask.text("photos", "Names of photos", "With commas between them.");
 
     private static final String SHEET = "haywright/app/web/sampling/sheet.jte";
+    private static final int ECHO = 60;
+    /** Clocks differ, and a sample may be taken first and its sheet made after it. */
+    private static final int SLACK_DAYS = 7;
     /** Nine times in ten. */
     private static final double CONFIDENCE = 90;
-
-    private static final String LIST = "haywright/app/web/sampling/take.jte";
 
     private SheetPages() {}
 
@@ -74,8 +69,6 @@ public final class SheetPages {
                 page -> print(page, sheet(page)::labelsPaper, sheet(page).fileName("bag-labels")));
         on.get("take/sheets/{sheet}/phone.html", SheetPages::phone);
         on.post("take/sheets/{sheet}/delete", SheetPages::delete);
-        on.post("take/line", SheetPages::line);
-        on.post("take/file", SheetPages::file);
     }
 
     /** Cores from one of the sheet. */
@@ -140,13 +133,16 @@ public final class SheetPages {
                                 Show.significant(p.halfWidth(), 2),
                                 p.spread().ofValue() ? " % of the value" : " points"))
                 .orElse("");
-        return "%s from %s, of %d from %d planned.%s"
-                .formatted(
-                        Show.count(all, "core"),
-                        Show.count(taken.units(), sampling.material().unit()),
-                        planned,
-                        sampling.picks().size(),
-                        sure);
+        var one = sheet.orders().increment();
+        return sheet.isCountedInEach()
+                ? "%s from %s, of %,d from %,d planned.%s"
+                        .formatted(
+                                Show.count(all, one),
+                                Show.count(taken.units(), sheet.material().unit()),
+                                planned,
+                                sampling.picks().size(),
+                                sure)
+                : "%s, of %,d planned.%s".formatted(Show.count(all, one), planned, sure);
     }
 
     private static Map<String, String> known(Page page, FieldSheet sheet) {
@@ -179,6 +175,10 @@ public final class SheetPages {
         }
         var differed = form.text(DIFFERED);
         var photos = SheetFile.photos(form.text(PHOTOS));
+        dated(page, form, ON, sampling, on);
+        atMost(form, BY, 60);
+        atMost(form, DIFFERED, 2000);
+        atMost(form, PHOTOS, 1000);
         var taken = form.build(() -> new Taken(on, by, cores, differed, photos));
         if (taken.isEmpty()) {
             page.reject(form, SHEET, view(page, sheet, form));
@@ -187,100 +187,51 @@ public final class SheetPages {
         keep(page, form, sampling, taken.get());
     }
 
-    private static void keep(Page page, Form form, Sampling sampling, Taken taken) {
+    /** Nothing is taken before its day comes; long before the sheet was made is asked about. */
+    static void dated(Page page, Form form, Ask beside, Sampling sampling, LocalDate on) {
+        if (on.isAfter(page.today())) {
+            form.refuse(
+                    beside.name(),
+                    Show.date(on),
+                    "nothing is taken before its day comes, and today is " + Show.date(page.today()),
+                    "Which day was it?");
+        } else if (on.isBefore(sampling.made().minusDays(SLACK_DAYS)) && !on.equals(LocalDate.EPOCH)) {
+            form.doubt(
+                    beside,
+                    "before-made",
+                    "%s is before the sheet was made, on %s.".formatted(Show.date(on), Show.date(sampling.made())));
+        }
+    }
+
+    private static void atMost(Form form, Ask ask, int most) {
+        var typed = form.value(ask);
+        if (typed.length() > most) {
+            form.refuse(
+                    ask.name(),
+                    shown(typed),
+                    "there is room for %,d letters here".formatted(most),
+                    "Say it shorter, or write it in the notes of the lot.");
+        }
+    }
+
+    /** What came in, as far as a sentence has room for it. */
+    static String shown(String typed) {
+        var one = typed.strip().replaceAll("\\s+", " ");
+        int end = Math.min(one.length(), ECHO);
+        return one.length() <= ECHO
+                ? one
+                : "%s… (%,d characters)"
+                        .formatted(
+                                one.substring(0, Character.isHighSurrogate(one.charAt(end - 1)) ? end - 1 : end),
+                                one.length());
+    }
+
+    static void keep(Page page, Form form, Sampling sampling, Taken taken) {
         page.save(
                 form,
                 "Sample taken: sheet " + sampling.code(),
                 ranch -> ranch.with(sampling.with(taken)),
                 "take/sheets/" + sampling.id());
-    }
-
-    private static void line(Page page) {
-        var form = page.posted("take");
-        takeIn(page, form, form.text(LINE, "Paste the line, or everything in the file."));
-    }
-
-    private static void file(Page page) throws IOException {
-        var form = page.posted("take");
-        var file = page.http().uploadedFile("file");
-        if (file == null || file.size() == 0) {
-            form.refuse(LINE.name(), "", "no file was chosen", "Choose the file that the phone saved.");
-            page.reject(form, LIST, TakePages.list(page, form));
-            return;
-        }
-        try (var in = file.content()) {
-            takeIn(page, form, new String(in.readNBytes(64 * 1024), StandardCharsets.UTF_8));
-        }
-    }
-
-    private static void takeIn(Page page, Form form, String text) {
-        if (WeighPages.isLine(text)) {
-            WeighPages.takeIn(page, form, text);
-            return;
-        }
-        var found = form.build(() -> match(page, read(text)));
-        if (found.isEmpty()) {
-            page.reject(form, LIST, TakePages.list(page, form));
-            return;
-        }
-        keep(page, form, found.get().sampling(), found.get().taken());
-    }
-
-    private static Taken.Returned read(String text) {
-        return besideTheLine(() -> SheetFile.read(text));
-    }
-
-    /** Whatever is wrong with it stands beside the box it was pasted into. */
-    static <T> T besideTheLine(Supplier<T> reading) {
-        try {
-            return reading.get();
-        } catch (Refused e) {
-            throw new Refused(e.problems().stream()
-                    .map(p -> new Problem(LINE.name(), p.value(), p.rule(), p.fix()))
-                    .toList());
-        }
-    }
-
-    private record Match(Sampling sampling, Taken taken) {}
-
-    /** The sheet that a line speaks of. The same line twice changes nothing; another one for the same sheet is refused. */
-    private static Match match(Page page, Taken.Returned back) {
-        var sampling = page.ranch().samplings().values().stream()
-                .filter(s -> s.code().equals(back.sheet()))
-                .findFirst()
-                .orElseThrow(() -> new Refused(
-                        LINE.name(),
-                        back.sheet(),
-                        "no sheet of this code was made on this ranch",
-                        "Is it another ranch’s?"));
-        if (back.taken().cores().size() != sampling.picks().size()) {
-            throw new Refused(
-                    LINE.name(),
-                    back.taken().cores().size() + " places",
-                    "sheet %s has %d"
-                            .formatted(sampling.code(), sampling.picks().size()),
-                    "Was the sheet made anew since?");
-        }
-        var before = sampling.taken();
-        if (before != null && !same(before, back.taken())) {
-            throw new Refused(
-                    LINE.name(),
-                    back.sheet(),
-                    "this sheet came back on %s already, with other figures".formatted(Show.date(before.on())),
-                    "Open the sheet and change it there.");
-        }
-        return new Match(sampling, before == null ? back.taken() : before);
-    }
-
-    /** A line brings no words and only the letters of a name. */
-    private static boolean same(Taken before, Taken now) {
-        return before.on().equals(now.on())
-                && before.cores().equals(now.cores())
-                && initials(before.by()).equals(initials(now.by()));
-    }
-
-    private static String initials(String by) {
-        return by.toUpperCase(Locale.ROOT).replaceAll("[^A-Z0-9]", "");
     }
 
     /** A paper in the size that the address asks for. */

@@ -14,6 +14,7 @@ import io.javalin.http.NotFoundResponse;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /** Every lot with its plan, and the plan of one. */
 public final class TakePages {
@@ -36,6 +37,7 @@ public final class TakePages {
         on.get("take/other/{material}", TakePages::planOther);
         on.post("take/other/{material}/sheet", TakePages::makeOtherSheet);
         SheetPages.routes(on);
+        ReturnPages.routes(on);
         WalkPages.routes(on);
         WeighPages.routes(on);
     }
@@ -49,11 +51,17 @@ public final class TakePages {
      * @param others sheets of what is no lot, or of a lot that is gone
      * @param otherMaterials what can be sampled without being a lot
      * @param line form for the line of text that a phone gave back
+     * @param spokenOf the sheet that a line which was refused speaks of; null where there is none
      */
     public record ListView(
-            List<Row> rows, List<Field> fields, List<Sheet> others, List<Material> otherMaterials, Form line) {}
+            List<Row> rows,
+            List<Field> fields,
+            List<Sheet> others,
+            List<Material> otherMaterials,
+            Form line,
+            @Nullable Sheet spokenOf) {}
 
-    static ListView list(Page page, Form line) {
+    static ListView list(Page page, Form line, @Nullable Sampling spokenOf) {
         var ranch = page.ranch();
         return new ListView(
                 ranch.lots().values().stream().map(lot -> row(page, lot)).toList(),
@@ -63,11 +71,12 @@ public final class TakePages {
                         .map(TakePages::sheet)
                         .toList(),
                 OTHER,
-                line);
+                line,
+                spokenOf == null ? null : sheet(spokenOf));
     }
 
     private static ListView list(Page page) {
-        return list(page, page.form("take", java.util.Map::of));
+        return list(page, page.form("take", java.util.Map::of), null);
     }
 
     private static Row row(Page page, Lot lot) {

@@ -124,10 +124,11 @@ public final class WeighPages {
 
     /** A line that came back: the weights of a lot or the scores of a group. The same line twice changes nothing. */
     static void takeIn(Page page, Form form, String text) {
-        var read = form.build(() -> SheetPages.besideTheLine(() -> CountLine.read(text)));
+        var read = form.build(() -> ReturnPages.besideTheLine(() -> CountLine.read(text)));
         var ranch = page.ranch();
         if (read.isPresent()) {
             var line = read.get();
+            ReturnPages.dated(page, form, line.on());
             var lot = ranch.lots().values().stream()
                     .filter(l -> SheetCode.ofWeights(l).equals(line.sheet())
                             && l.stock().bales() > 0)
@@ -136,26 +137,26 @@ public final class WeighPages {
                     .filter(g -> SheetCode.ofScores(g).equals(line.sheet()))
                     .findFirst();
             if (lot.isPresent()) {
-                var weighing = form.build(() -> SheetPages.besideTheLine(() -> weighing(line, lot.get())));
+                var weighing = form.build(() -> ReturnPages.besideTheLine(() -> weighing(line, lot.get())));
                 if (weighing.isPresent()) {
                     keep(page, form, lot.get(), weighing.get());
                     return;
                 }
             } else if (group.isPresent()) {
-                var scores = form.build(() -> SheetPages.besideTheLine(() -> ScorePages.scores(line, group.get())));
+                var scores = form.build(() -> ReturnPages.besideTheLine(() -> ScorePages.scores(line, group.get())));
                 if (scores.isPresent()) {
                     ScorePages.keep(page, form, new ScoreSheet(ranch, group.get(), page.today()), scores.get());
                     return;
                 }
             } else {
                 form.refuse(
-                        SheetPages.LINE.name(),
+                        ReturnPages.LINE.name(),
                         line.sheet(),
                         "no lot and no group of this ranch has a sheet of this code",
                         "Is it another ranch’s?");
             }
         }
-        page.reject(form, "haywright/app/web/sampling/take.jte", TakePages.list(page, form));
+        page.reject(form, "haywright/app/web/sampling/take.jte", TakePages.list(page, form, null));
     }
 
     private static LotWeighing weighing(CountLine line, Lot lot) {
@@ -184,8 +185,7 @@ public final class WeighPages {
                     "it is either some bales or all of the lot",
                     "Empty one of the two.");
         }
-        var pounds = Numbers.read(form, WEIGHTS, "Weigh five to ten.");
-        var kept = pounds.stream().map(w -> Quantity.of(w, Unit.POUND)).toList();
+        var kept = Numbers.read(form, WEIGHTS, Unit.POUND, "Weigh five to ten.");
         unusual(form, lot, kept);
         return form.build(() -> LotWeighing.ofBales(on, kept, bales));
     }

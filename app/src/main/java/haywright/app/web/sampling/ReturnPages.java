@@ -1,0 +1,177 @@
+package haywright.app.web.sampling;
+
+import haywright.app.exchange.sheet.SheetFile;
+import haywright.app.web.Ask;
+import haywright.app.web.Form;
+import haywright.app.web.Page;
+import haywright.app.web.Routes;
+import haywright.app.words.Show;
+import haywright.ranch.Sampling;
+import haywright.sampling.Taken;
+import haywright.workings.Problem;
+import haywright.workings.Refused;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
+
+/** A sheet that came back from a phone, as a line of text or a file. */
+public final class ReturnPages {
+    public static final Ask LINE = Ask.text(
+            "line", "The line, or everything in the file", "Its last letter tells whether it was copied right.");
+
+    private static final String LIST = "haywright/app/web/sampling/take.jte";
+    private static final int MOST_BYTES = 64 * 1024;
+    private static final int MOST_NAMED = 3;
+
+    private ReturnPages() {}
+
+    static void routes(Routes on) {
+        on.post("take/line", ReturnPages::line);
+        on.post("take/file", ReturnPages::file);
+    }
+
+    private static void line(Page page) {
+        var form = page.posted("take");
+        takeIn(page, form, form.text(LINE, "Paste the line, or everything in the file."));
+    }
+
+    private static void file(Page page) throws IOException {
+        var form = page.posted("take");
+        form.text(LINE);
+        var file = page.http().uploadedFile("file");
+        if (file == null || file.size() == 0) {
+            form.refuse(LINE.name(), "", "no file was chosen", "Choose the file that the phone saved.");
+            reject(page, form, null);
+            return;
+        }
+        if (file.size() > MOST_BYTES) {
+            form.refuse(
+                    LINE.name(),
+                    SheetPages.shown(file.filename()),
+                    "a sheet’s file is far smaller than this one",
+                    "Choose the file that the phone saved.");
+            reject(page, form, null);
+            return;
+        }
+        try (var in = file.content()) {
+            takeIn(page, form, new String(in.readNBytes(MOST_BYTES), StandardCharsets.UTF_8));
+        }
+    }
+
+    private static void reject(Page page, Form form, @Nullable Sampling sampling) {
+        page.reject(form, LIST, TakePages.list(page, form, sampling));
+    }
+
+    private static void takeIn(Page page, Form form, String text) {
+        var line = SheetFile.line(text);
+        if (WeighPages.isLine(line)) {
+            WeighPages.takeIn(page, form, line);
+            return;
+        }
+        var read = form.build(() -> besideTheLine(() -> SheetFile.read(text)));
+        var sampling = read.flatMap(r -> sheet(page, form, r));
+        if (sampling.isPresent()) {
+            var before = sampling.get().taken();
+            var now = read.orElseThrow().taken();
+            if (before == null) {
+                SheetPages.dated(page, form, LINE, sampling.get(), now.on());
+            }
+            if (!form.hasProblems()) {
+                SheetPages.keep(page, form, sampling.get(), before == null ? now : before);
+                return;
+            }
+        }
+        reject(page, form, sampling.orElse(null));
+    }
+
+    /** The sheet that a line speaks of. The same line twice changes nothing; another one for the same sheet is refused. */
+    private static Optional<Sampling> sheet(Page page, Form form, Taken.Returned back) {
+        var found = page.ranch().samplings().values().stream()
+                .filter(s -> s.code().equals(back.sheet()))
+                .findFirst();
+        if (found.isEmpty()) {
+            form.refuse(
+                    LINE.name(),
+                    SheetPages.shown(back.sheet()),
+                    "no sheet of this code was made on this ranch",
+                    "Is it another ranch’s?");
+            return found;
+        }
+        var sampling = found.get();
+        if (back.taken().cores().size() != sampling.picks().size()) {
+            form.refuse(
+                    LINE.name(),
+                    back.taken().cores().size() + " places",
+                    "sheet %s has %d"
+                            .formatted(sampling.code(), sampling.picks().size()),
+                    "Was the sheet made anew since?");
+            return found;
+        }
+        var before = sampling.taken();
+        var apart = before == null ? List.<String>of() : apart(before, back.taken());
+        if (before != null && !apart.isEmpty()) {
+            form.refuse(
+                    LINE.name(),
+                    back.sheet(),
+                    "this sheet came back on %s already, with other figures: %s"
+                            .formatted(Show.date(before.on()), String.join("; ", apart)),
+                    "Open the sheet and change it there.");
+        }
+        return found;
+    }
+
+    /** Where the two differ. A line brings no words and only the letters of a name. */
+    private static List<String> apart(Taken before, Taken now) {
+        var apart = new ArrayList<String>();
+        if (!before.on().equals(now.on())) {
+            apart.add("the day was %s and is %s here".formatted(Show.date(before.on()), Show.date(now.on())));
+        }
+        if (!initials(before.by()).equals(initials(now.by()))) {
+            apart.add("%s took it, and %s here".formatted(SheetPages.shown(before.by()), SheetPages.shown(now.by())));
+        }
+        int more = 0;
+        for (int i = 0; i < now.cores().size(); i++) {
+            var was = i < before.cores().size() ? before.cores().get(i) : Integer.valueOf(0);
+            if (!was.equals(now.cores().get(i)) && ++more <= MOST_NAMED) {
+                apart.add("number %d had %d and has %d here"
+                        .formatted(i + 1, was, now.cores().get(i)));
+            }
+        }
+        if (more > MOST_NAMED) {
+            apart.add("%d more differ".formatted(more - MOST_NAMED));
+        }
+        return apart;
+    }
+
+    private static String initials(String by) {
+        return by.toUpperCase(Locale.ROOT).replaceAll("[^A-Z0-9]", "");
+    }
+
+    /** Whatever is wrong with it stands beside the box it was pasted into. */
+    static <T> T besideTheLine(Supplier<T> reading) {
+        try {
+            return reading.get();
+        } catch (Refused e) {
+            throw new Refused(e.problems().stream()
+                    .map(p -> new Problem(LINE.name(), SheetPages.shown(p.value()), p.rule(), p.fix()))
+                    .toList());
+        }
+    }
+
+    /** A line carries a day from a phone, whose clock may be wrong. */
+    static void dated(Page page, Form form, LocalDate on) {
+        if (on.isAfter(page.today())) {
+            form.refuse(
+                    LINE.name(),
+                    Show.date(on),
+                    "this day has not come; today is " + Show.date(page.today()),
+                    "Is the phone’s clock right? Put the numbers in on the page of the lot or the group.");
+        }
+    }
+}
