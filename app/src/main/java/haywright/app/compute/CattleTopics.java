@@ -6,6 +6,7 @@ import haywright.cattle.Breed;
 import haywright.cattle.ExpectedIntake;
 import haywright.cattle.Exposure;
 import haywright.cattle.ForageCapacity;
+import haywright.cattle.GroupRequirement;
 import haywright.cattle.IntakeTemperature;
 import haywright.cattle.Lactation;
 import haywright.cattle.LiveWeight;
@@ -38,7 +39,8 @@ final class CattleTopics {
     static final List<Topic<?, ?>> ALL = List.of(
             new Topic<>(
                     "requirement",
-                    "What one animal needs on a day, in mild weather or in the weather said.",
+                    "What one animal, or one head of a group that calves over weeks, needs on a day, in mild weather or in the"
+                            + " weather said.",
                     RequirementIn.class,
                     Needed.class,
                     COW + "}",
@@ -142,7 +144,18 @@ final class CattleTopics {
 
     record RequirementIn(
             @Key(inline = true) AnimalIn animal,
-            @Key(inline = true) WinterTopics.WeatherIn weather) {}
+            @Key(inline = true) HerdIn herd,
+            @Key(inline = true) WinterTopics.WeatherIn weather) {
+        RequirementIn {
+            if (herd.calving() != null && (animal.daysPregnant.orElse(0) > 0 || animal.weeksInMilk.orElse(0) > 0)) {
+                throw new Refused(
+                        "calving",
+                        "calving weeks and a stage",
+                        "the stage of each cow follows from the date and her calving week",
+                        "Leave out days_pregnant and weeks_in_milk, or the calving weeks.");
+            }
+        }
+    }
 
     record Needed(
             @Key(Unit.MEGACALORIE) double nemMaintenance,
@@ -180,8 +193,14 @@ final class CattleTopics {
             @Key(
                     value = Unit.LITRE,
                     words = "A day, what the feed brings included; as at 40 °F where no temperature is given.")
-            double water) {
+            double water,
+
+            @Key(value = Unit.MEGACALORIE, words = "From here to nem_high: nine head in ten of a group.")
+            OptionalDouble nemLow,
+
+            @Key(Unit.MEGACALORIE) OptionalDouble nemHigh) {
         static Needed of(Need need) {
+            var band = need instanceof GroupRequirement group ? group.spread(Need::nem) : null;
             return new Needed(
                     need.nemMaintenance(),
                     need.nemPregnancy(),
@@ -207,7 +226,9 @@ final class CattleTopics {
                     share(need, Nutrient.VITAMIN_A),
                     share(need, Nutrient.VITAMIN_D),
                     new VitaminE(need.bodyWeight(), false).units(),
-                    need.water());
+                    need.water(),
+                    band == null ? OptionalDouble.empty() : OptionalDouble.of(band.low()),
+                    band == null ? OptionalDouble.empty() : OptionalDouble.of(band.high()));
         }
 
         private static double share(Need need, Nutrient nutrient) {
@@ -216,13 +237,21 @@ final class CattleTopics {
     }
 
     private static Answer<Needed> requirement(RequirementIn in) {
+        if (in.herd.calving() != null) {
+            var need = in.herd.need(in.animal, in.weather.days());
+            return new Answer<>(Needed.of(need), true, withDiet(need), List.of());
+        }
         var need = in.animal.requirement(in.weather.days());
+        return new Answer<>(Needed.of(need), true, withDiet(need), unusual(need));
+    }
+
+    private static List<Worked> withDiet(Need need) {
         var workings = new ArrayList<Worked>(List.of(need));
         for (var nutrient : Nutrient.values()) {
             workings.add(need.dietary(nutrient));
         }
         workings.add(new VitaminE(need.bodyWeight(), false));
-        return new Answer<>(Needed.of(need), true, workings, unusual(need));
+        return workings;
     }
 
     private static List<Caution> unusual(Requirement need) {

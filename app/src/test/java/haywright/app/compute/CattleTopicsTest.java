@@ -75,4 +75,39 @@ class CattleTopicsTest {
         assertThat(answer("intake", "{" + COW + ",'tdn_pct_dm':55,'mud':'hoof_deep'}", "dmi_kg"))
                 .isCloseTo(0.85 * dry, within(1e-9));
     }
+
+    private static final String CALVING =
+            ",'date':'2027-03-30','calving':[{'begins':'2027-03-15','head':30},{'begins':'2027-04-19','head':60}]";
+
+    /** Those of March 18 are 12 days in milk, those of April 22 at day 260: the mean by head of the two alone. */
+    @Test
+    void aGroupIsTheMeanOfItsCows() {
+        var group = json("requirement", "{" + COW + CALVING + "}").path("answer");
+        double milking = answer("requirement", "{" + COW + ",'weeks_in_milk':1.7142857142857142}", "nem_mcal");
+        double pregnant = answer("requirement", "{" + COW + ",'days_pregnant':260}", "nem_mcal");
+        double mean = (30 * milking + 60 * pregnant) / 90;
+        assertThat(group.path("nem_mcal").asDouble()).isCloseTo(mean, within(1e-9));
+        assertThat(group.path("nem_low_mcal").asDouble()).isLessThanOrEqualTo(mean);
+        assertThat(group.path("nem_high_mcal").asDouble()).isGreaterThanOrEqualTo(mean);
+        assertThat(json("requirement", "{" + COW + "}").path("answer").has("nem_low_mcal"))
+                .isFalse();
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @CsvSource(
+            delimiter = '|',
+            quoteCharacter = '`',
+            value = {
+                "'calving':[{'begins':'2027-03-15','head':30}] | date",
+                "'date':'2027-03-30' | calving",
+                "'date':'2027-03-30','days_pregnant':100,'calving':[{'begins':'2027-03-15','head':30}] | calving",
+                "'date':'2027-03-30','weaning':'2027-03-01','calving':[{'begins':'2027-03-15','head':30}] | weaning",
+                "'date':'2027-03-30','calving':[{'begins':'2029-03-15','head':30}] | calving",
+                "'date':'2027-02-29','calving':[{'begins':'2027-03-15','head':30}] | date",
+            })
+    void refusesAGroupThatCannotBe(String more, String field) {
+        var error = json("requirement", "{" + COW + "," + more + "}").at("/errors/0");
+        assertThat(error.path("field").asText()).isEqualTo(field);
+        assertThat(error.path("fix").asText()).isNotBlank();
+    }
 }

@@ -309,7 +309,8 @@ class FieldPagesTest {
     // An L of two arms, 800 m and 780 m long and 100 m wide: the M of its rectangle misses most of both.
     @Test
     void aGridIsOfferedWhereTheMLeavesAnArmFarFromAnyStop() {
-        var arms = "-109.5, 44.5\n-109.49, 44.5\n-109.49, 44.5009\n-109.4987, 44.5009\n-109.4987, 44.507\n-109.5, 44.507";
+        var arms =
+                "-109.5, 44.5\n-109.49, 44.5\n-109.49, 44.5009\n-109.4987, 44.5009\n-109.4987, 44.507\n-109.5, 44.507";
         var at = send("take/fields/new", typed(arms)).header("Location").replaceAll("\\?.*", "");
         assertThat(client.get(at).body()).contains("Lay the stops in a grid instead");
         var grid = client.get(at + "?stops=15&seed=1&grid=yes").body();

@@ -158,7 +158,8 @@ public final class GeoJson {
         try {
             if (!typed.stripLeading().startsWith("{")) {
                 // browsers end a line with two characters, which are one end of line all the same
-                for (var block : typed.strip().replace("\r\n", "\n").replace('\r', '\n').split("\n\\s*\n")) {
+                for (var block :
+                        typed.strip().replace("\r\n", "\n").replace('\r', '\n').split("\n\\s*\n")) {
                     zones.add(FieldShape.of(rings(block)));
                 }
                 return zones;

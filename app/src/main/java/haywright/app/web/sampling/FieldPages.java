@@ -170,8 +170,8 @@ public final class FieldPages {
 
     private static boolean isNear(FieldShape.Corner one, FieldShape.Corner other) {
         double north = one.latitude() - other.latitude();
-        double east = Math.IEEEremainder(one.longitude() - other.longitude(), 360)
-                * Math.cos(Math.toRadians(one.latitude()));
+        double east =
+                Math.IEEEremainder(one.longitude() - other.longitude(), 360) * Math.cos(Math.toRadians(one.latitude()));
         return Math.hypot(north, east) <= NEAR_DEGREES;
     }
 

@@ -166,8 +166,8 @@ public final class WalkPages {
     }
 
     private static String offer(Form form, List<FieldWalk> walks) {
-        boolean isPoor = !form.isTicked(GRID)
-                && walks.stream().anyMatch(w -> w.farthestMetres() >= 2 * w.gridFarthestMetres());
+        boolean isPoor =
+                !form.isTicked(GRID) && walks.stream().anyMatch(w -> w.farthestMetres() >= 2 * w.gridFarthestMetres());
         return isPoor
                 ? "?%s=%s&%s=%s&%s=yes"
                         .formatted(
@@ -206,17 +206,19 @@ public final class WalkPages {
         var grams = Numbers.read(form, GRAMS, "Put in each plot.");
         var area = form.quantity(FRAME, "1 ft² is common.");
         var dryMatter = form.quantity(DRY_MATTER, "Dry a handful of the cut, or judge it: green or cured?");
-        form.doubtUnless(
-                DRY_MATTER, null, dryMatter, Quantity.of(10, Unit.PERCENT), Quantity.of(97, Unit.PERCENT));
+        form.doubtUnless(DRY_MATTER, null, dryMatter, Quantity.of(10, Unit.PERCENT), Quantity.of(97, Unit.PERCENT));
         double middle = middle(grams);
-        grams.stream().filter(g -> middle > 0 && g > WILD * middle).findFirst().ifPresent(g -> form.doubt(
-                GRAMS,
-                "grams-unusual",
-                "%s g is %s times the middle plot’s %s g. Is it of one plot, and in grams?"
-                        .formatted(
-                                Show.significant(g, 6),
-                                Show.significant(g / middle, 2),
-                                Show.significant(middle, 4))));
+        grams.stream()
+                .filter(g -> middle > 0 && g > WILD * middle)
+                .findFirst()
+                .ifPresent(g -> form.doubt(
+                        GRAMS,
+                        "grams-unusual",
+                        "%s g is %s times the middle plot’s %s g. Is it of one plot, and in grams?"
+                                .formatted(
+                                        Show.significant(g, 6),
+                                        Show.significant(g / middle, 2),
+                                        Show.significant(middle, 4))));
         double usable = form.number(USABLE, "25 of range in season.");
         return form.build(() -> new PlotYield(grams, area.base(), dryMatter.in(Unit.PERCENT), 80, 20, usable));
     }
