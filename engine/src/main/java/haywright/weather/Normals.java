@@ -53,16 +53,18 @@ public record Normals(List<Double> monthly, List<List<Double>> departures) {
             throw new Refused(
                     "monthly", monthly.size() + " months", "a year has twelve", "Put in January to December.");
         }
+        var problems = new ArrayList<Problem>();
         for (int i = 0; i < MONTHS; i++) {
             double mean = monthly.get(i);
             if (!(mean >= COLDEST && mean <= HOTTEST)) {
-                throw new Refused(
-                        "monthly",
+                problems.add(new Problem(
+                        name(i + 1).toLowerCase(Locale.ROOT),
                         String.format(Locale.ROOT, "%.1f °C for %s", mean, name(i + 1)),
                         "the mean of a month lies from -50 to 40 °C (-58 to 104 °F)",
-                        "Is it in °F or in °C?");
+                        "Is it in °F or in °C?"));
             }
         }
+        Refused.unlessEmpty(problems);
         if (departures.size() != MONTHS
                 || departures.stream()
                         .anyMatch(week -> week.size() != DAYS_A_WEEK

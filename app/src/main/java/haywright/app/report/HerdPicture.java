@@ -134,6 +134,8 @@ public record HerdPicture(String unit, List<Week> weeks, List<Mark> marks) {
         figures.add(Svg.text(LEFT + 8, bottom - 30, "start", false, "on a mild day"));
         if (isBanded()) {
             figures.add(Svg.text(LEFT + 8, bottom - 12, "start", false, "hatched: 16 winters in 20"));
+        } else if (weeks.stream().anyMatch(week -> week.usual() > week.mild() + LEAST_SAID)) {
+            figures.add(Svg.text(LEFT + 8, bottom - 12, "start", false, "dotted: the usual cold"));
         }
         figures.add(Svg.text(
                 LEFT,

@@ -146,6 +146,26 @@ class WeatherPagesTest {
     }
 
     @Test
+    void monthsThatCannotBeAreRefusedBesideTheirBoxes() {
+        var typed = stand();
+        typed.put("place", "the yard");
+        for (var month : java.time.Month.values()) {
+            typed.put(month.name().toLowerCase(Locale.ROOT), "40");
+        }
+        typed.put("january", "-80 C");
+        typed.put("july", "230");
+        var answer = send("settings/weather", typed);
+        assertThat(answer.status()).isEqualTo(422);
+        assertThat(answer.body()).contains("href=\"#f-january\"", "href=\"#f-july\"", "value=\"-80 C\"");
+        typed.put("january", "20");
+        typed.put("july", "65");
+        typed.put("wind", "300 km/h");
+        assertThat(send("settings/weather", typed).body()).contains("href=\"#f-wind\"");
+        typed.put("wind", "8");
+        assertThat(send("settings/weather", typed).status()).isEqualTo(303);
+    }
+
+    @Test
     void fahrenheitUnderCelsiusIsAskedFor() {
         var page = client.get(ranch + "settings/weather");
         var told = csv(WeatherPagesTest::fahrenheit)

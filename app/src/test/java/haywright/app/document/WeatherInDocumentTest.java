@@ -1,0 +1,82 @@
+package haywright.app.document;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import haywright.cattle.Coat;
+import haywright.cattle.ColdSystem;
+import haywright.cattle.Hide;
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
+import haywright.ranch.Ranch;
+import haywright.ranch.RanchWeather;
+import haywright.weather.Normals;
+import haywright.weather.Station;
+import haywright.weather.StationWinters;
+import java.nio.charset.StandardCharsets;
+import java.util.Collections;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** Thirty winters in a document: the same on another machine, small, and apart from the settings. */
+class WeatherInDocumentTest {
+    private static final int MOST_BYTES = 60_000;
+
+    private final RanchDocument documents = new RanchDocument();
+
+    private static Ranch ranch() {
+        var station = Station.fortCollins();
+        var normals = Normals.of(station);
+        return TinLantern.ranch()
+                .withWeather(
+                        new RanchWeather(
+                                station.name(),
+                                normals.monthly().stream()
+                                        .map(mean -> Quantity.of(mean, Unit.CELSIUS))
+                                        .toList(),
+                                Quantity.of(8, Unit.MILE_AN_HOUR),
+                                Coat.WINTER,
+                                true,
+                                ColdSystem.HEAT_BALANCE,
+                                Hide.SOME_MUD,
+                                normals.departures()),
+                        StationWinters.of(station));
+    }
+
+    @Test
+    void itComesBackTheSameAndIsSmall() {
+        var written = documents.write(ranch()).getBytes(StandardCharsets.UTF_8);
+        assertThat(documents.read(written)).isEqualTo(ranch());
+        int without = documents.write(TinLantern.ranch()).getBytes(StandardCharsets.UTF_8).length;
+        assertThat(written.length - without).isLessThan(MOST_BYTES);
+    }
+
+    @Test
+    void anEditOfTheSettingsDoesNotCarryTheWintersIntoTheHistory() {
+        var ranch = ranch();
+        var changed = ranch.with(ranch.settings().withHerdFactor(1.2));
+        assertThat(Patch.between(ranch, changed).paths()).containsExactly("settings");
+        assertThat(Patch.between(ranch, changed).json().length()).isLessThan(5000);
+    }
+
+    /** As it was written before a record could be read in. */
+    @Test
+    void monthlyMeansOfAnOlderDocumentStillOpen() {
+        var typed = new RanchWeather(
+                "the ranch",
+                Collections.nCopies(12, Quantity.of(40, Unit.FAHRENHEIT)),
+                Quantity.of(8, Unit.MILE_AN_HOUR),
+                Coat.WINTER,
+                false,
+                ColdSystem.RULE_OF_THUMB,
+                null,
+                List.of());
+        var tree = documents.tree(TinLantern.ranch().withWeather(typed, null));
+        ((ObjectNode) tree.at("/settings/weather")).remove(List.of("departures", "hide"));
+        tree.remove("winters");
+        var read = documents.ranch(tree);
+        assertThat(read.settings().weather()).isEqualTo(typed);
+        assertThat(read.winters()).isNull();
+        assertThat(typed.coats()).isEqualTo(Hide.DRY);
+    }
+}
