@@ -28,6 +28,8 @@ public record Aim(
     /**
      * What a sample of this is most likely for.
      *
+     * <p>Half a point of protein; a twentieth of it where its spread is known in per cent of the value only.
+     *
      * @param nitrateDanger whether its nitrate is a danger until it is tested: then that is asked first, to a fifth of
      *     its value
      */
@@ -38,7 +40,9 @@ public record Aim(
         var crop = subject.crop();
         return nitrateDanger && crop != null && Spread.analytes(crop).contains("no3n")
                 ? new Aim(null, "no3n", 20, 95, Purpose.NITRATE, 1, null, null, false)
-                : USUAL;
+                : Spread.ofBook(subject.cropOrUsual(), USUAL.analyte).ofValue()
+                        ? new Aim(null, USUAL.analyte, 5, 95, Purpose.NUTRIENTS, 1, null, null, false)
+                        : USUAL;
     }
 
     public Aim with(Purpose other) {

@@ -41,15 +41,21 @@ public record Place(int number, int row, int column, int tier, Side side, boolea
         };
     }
 
-    /** "front, 3rd from the left, tier 2"; a loose bale is only counted. */
+    /** "front, 3rd from the left, tier 2", as one faces that side; a loose bale is only counted. */
     public String words() {
         return switch (side) {
             case ROW -> "bale " + number;
-            case FRONT, BACK ->
-                "%s, %s from the left as seen from the front, tier %d".formatted(side.words(), ordinal(column), tier);
-            case LEFT, RIGHT -> "%s, %s from the front, tier %d".formatted(side.words(), ordinal(row), tier);
+            case FRONT -> facing(column, "left");
+            // what is left from the front is right from behind; the front is at the left end of the right side
+            case BACK -> facing(column, "right");
+            case RIGHT -> facing(row, "left");
+            case LEFT -> facing(row, "right");
             case INSIDE -> "inside, row %d, column %d, tier %d".formatted(row, column, tier);
         };
+    }
+
+    private String facing(int along, String end) {
+        return "%s, %s from the %s as you face it, tier %d".formatted(side.words(), ordinal(along), end, tier);
     }
 
     private static String ordinal(int n) {

@@ -47,6 +47,11 @@ public enum Purpose {
         return Source.practice(row().text("source"));
     }
 
+    /** Whether the number taken can be weighed against how far the lot spreads: nobody knows that of moulds or poisons. */
+    public boolean hasSpread() {
+        return this == NUTRIENTS || this == NITRATE || this == SILAGE_DRY_MATTER;
+    }
+
     /** Grams the laboratory needs for this purpose, where that differs from the material's own. */
     OptionalDouble needGrams() {
         return row().number("mass_g");

@@ -147,12 +147,26 @@ public record SampleSize(
                         spread.source());
             }
         }
+        for (int k = 1; k <= MOST_ANALYSES; k++) {
+            for (int c = 2; c <= MOST_INCREMENTS; c++) {
+                var n = unitsFor(c, k);
+                if (n.isPresent()) {
+                    return choice(
+                            Rule.STATISTICAL,
+                            Design.of(n.get(), c, k),
+                            "One core from each of all the " + material.units() + " is too little for this half-width: "
+                                    + c + " from each" + (k == 1 ? "." : ", and the mean of " + k + " analyses."),
+                            spread.source());
+                }
+            }
+        }
         int all = lotUnits == 0 ? MOST_UNITS : lotUnits;
         return choice(
                 Rule.STATISTICAL,
                 Design.of(all, 1, MOST_ANALYSES),
-                "Not even " + all + " " + material.units() + " and " + MOST_ANALYSES
-                        + " analyses reach the half-width wanted. Ask for a wider one.",
+                "Not even " + all + " " + (all == 1 ? material.unit() : material.units()) + ", " + MOST_INCREMENTS
+                        + " from each, and " + MOST_ANALYSES
+                        + " analyses reach the half-width wanted: no number taken does. Ask for a wider one.",
                 spread.source());
     }
 
@@ -218,6 +232,7 @@ public record SampleSize(
     public List<Line> lines() {
         var answer = statistical();
         int k = answer.design().analyses();
+        int c = answer.design().increments();
         double left = left(k);
         double denominator = left + (lotUnits == 0 ? 0 : spread.between() / lotUnits);
         var from = new Origin.Published(spread.source());
@@ -238,18 +253,20 @@ public record SampleSize(
         if (left > 0 && denominator > 0) {
             var between = new Input("Vb", spread.between(), Unit.NONE, from);
             var within = new Input("Vw", spread.within(), Unit.NONE, from);
-            double needed = (spread.between() + spread.within()) / denominator;
+            double needed = (spread.between() + spread.within() / c) / denominator;
+            var cores = Input.typed("c", c, Unit.NONE);
             lines.add(
                     lotUnits == 0
-                            ? Line.of("n0", "(Vb + Vw)/R", needed, Unit.NONE, FORMULA, between, within)
+                            ? Line.of("n0", "(Vb + Vw/c)/R", needed, Unit.NONE, FORMULA, between, within, cores)
                             : Line.of(
                                     "n0",
-                                    "(Vb + Vw)/(R + Vb/N)",
+                                    "(Vb + Vw/c)/(R + Vb/N)",
                                     needed,
                                     Unit.NONE,
                                     FORMULA,
                                     between,
                                     within,
+                                    cores,
                                     Input.typed("N", lotUnits, Unit.NONE)));
         }
         lines.addAll(answer.precision().lines());

@@ -65,18 +65,19 @@ public record SamplingPlan(
         var size = new SampleSize(
                 material,
                 material.isDrawn() ? subject.units() : 0,
-                aim.own() != null ? aim.own() : spread(subject, aim),
+                aim.own() != null && aim.purpose().hasSpread() ? aim.own() : spread(subject, aim),
                 aim.halfWidth(),
                 aim.confidencePercent(),
                 aim.costs() != null ? aim.costs() : Costs.usual(material));
         var choices = size.sideBySide();
-        var asked = aim.rule() == null ? choices.get(0) : size.of(aim.rule());
-        var chosen = made != null ? as(size, asked, made, "") : aim.twoComposites() ? inTwo(size, asked) : asked;
+        double need = aim.purpose().needGrams().orElse(material.take("need_g"));
+        var asked = aim.rule() == null || !aim.purpose().hasSpread() ? choices.get(0) : size.of(aim.rule());
+        var enough = aim.purpose().needGrams().isPresent() ? forMass(subject, size, asked, need * bags(aim)) : asked;
+        var chosen = made != null ? as(size, asked, made, "") : aim.twoComposites() ? inTwo(size, enough) : enough;
         var picks = material.isDrawn() && subject.units() > 0
                 ? Optional.of(Picks.of(layout(subject), chosen.design().units(), aim.seed()))
                 : Optional.<Picks>empty();
         var used = picks.map(p -> reached(size, chosen, p)).orElse(chosen);
-        double need = aim.purpose().needGrams().orElse(material.take("need_g"));
         var mass = material.way() == Material.Way.CORED
                 ? Optional.of(composite(subject, used.design().cores() / bags(aim), need))
                 : Optional.<CompositeMass>empty();
@@ -94,6 +95,22 @@ public record SamplingPlan(
                 LotCheck.of(material, subject.facts()),
                 left(material),
                 cautions(material, aim.purpose()));
+    }
+
+    /** A purpose that takes a mass of its own takes as many cores or grabs from each as make it up. */
+    private static Choice forMass(Subject subject, SampleSize size, Choice one, double grams) {
+        double each = subject.material().way() == Material.Way.CORED
+                ? composite(subject, 1, grams).coreKg() * 1000
+                : subject.material().take("increment_g");
+        var design = one.design();
+        int increments = (int) Math.ceil(grams / each / design.units());
+        return increments <= design.increments()
+                ? one
+                : as(
+                        size,
+                        one,
+                        new Design(design.units(), increments, design.splits(), design.analyses()),
+                        " So many from each because of what the laboratory needs.");
     }
 
     private static int bags(Aim aim) {
@@ -135,6 +152,10 @@ public record SamplingPlan(
     }
 
     private String massOfOne() {
+        if (aim.purpose().needGrams().isPresent() && grams >= needGrams) {
+            return "%.0f lb in all, for the %.0f lb it takes. Send all of it; where that is too many cores, a wider probe needs fewer."
+                    .formatted(Unit.POUND.fromBase(grams / 1000), Unit.POUND.fromBase(needGrams / 1000));
+        }
         return mass.map(CompositeMass::words)
                 .orElseGet(() -> grams >= needGrams
                         ? "%.0f g in all; the laboratory needs %.0f g.%s"
@@ -172,8 +193,11 @@ public record SamplingPlan(
     }
 
     private static Spread spread(Subject subject, Aim aim) {
-        return subject.material() == Material.STOCK_WATER
-                ? new Spread(0, 0, 0, 0, 0, false, 0, Source.judgement("one source of water is taken as mixed"))
+        if (subject.material() == Material.STOCK_WATER) {
+            return new Spread(0, 0, 0, 0, 0, false, 0, Source.judgement("one source of water is taken as mixed"));
+        }
+        return !aim.purpose().hasSpread()
+                ? new Spread(0, 0, 0, 0, 0, false, 0, Source.judgement("how far a lot spreads in it is not published"))
                 : Spread.ofBook(subject.cropOrUsual(), aim.analyte());
     }
 

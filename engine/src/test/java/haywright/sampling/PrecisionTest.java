@@ -117,6 +117,18 @@ class PrecisionTest {
         FormulaCheck.reEvaluates(size(Spread.of(0.405, 0.405, 0), 0, 0.4));
     }
 
+    // One bale: no bale is left to add. (0.5/1.96)² = 0.0651; two analyses leave 0.0338 of it, and 0.405/12 is within
+    // that.
+    @Test
+    void whereBalesRunOutTheRuleTakesMoreFromEach() {
+        var size = size(Spread.of(0.405, 0.405, 0.0625), 1, 0.5);
+        var found = size.of(Rule.STATISTICAL);
+        assertThat(found.reached()).isTrue();
+        assertThat(found.design()).isEqualTo(Design.of(1, 12, 2));
+        assertThat(found.why()).contains("12 from each", "the mean of 2 analyses");
+        FormulaCheck.reEvaluates(size);
+    }
+
     @Test
     void whatCannotBeReachedIsSaid() {
         var found = size(Spread.of(0.4, 0.4, 9), 100, 0.5).of(Rule.STATISTICAL);

@@ -12,6 +12,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
@@ -45,9 +46,12 @@ final class RanchCommand implements Runnable {
     }
 
     @Command(name = "import", description = "Takes a ranch from a file.", mixinStandardHelpOptions = true)
-    void importFile(@Parameters(paramLabel = "FILE") Path file) {
+    void importFile(
+            @Parameters(paramLabel = "FILE") Path file,
+            @Option(names = "--replace", description = "Put it in the place of the ranch that is here already.")
+                    boolean replace) {
         try (var store = data.open(clock)) {
-            say(store.files().importFile(file, Desk.WHO));
+            say(store.files().importFile(file, Desk.WHO, replace));
         }
     }
 

@@ -7,6 +7,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The faces of a stack as one walks past them, the bales to core numbered in walking order; hatched what is out of reach.
@@ -20,13 +22,17 @@ public record StackDrawing(Layout layout, List<Integer> picks) {
     private static final int LARGEST = 26;
     private static final int SMALLEST = 10;
     private static final int A_LINE = 24;
+    private static final String CORNER = "#d9d5cc";
     private static final int MOST_DRAWN = 1500;
 
     /** Empty where a drawing would be too small to read; the list says it all then. */
     public String svg() {
         var faces = faces();
-        int longest = faces.values().stream()
-                .mapToInt(f -> f.stream().mapToInt(p -> column(p)).max().orElse(1))
+        int longest = faces.entrySet().stream()
+                .mapToInt(f -> f.getValue().stream()
+                        .mapToInt(p -> column(f.getKey(), p))
+                        .max()
+                        .orElse(1))
                 .max()
                 .orElse(1);
         int cell = Math.min(LARGEST, (WIDE - 4) / longest);
@@ -43,12 +49,12 @@ public record StackDrawing(Layout layout, List<Integer> picks) {
         for (var face : faces.entrySet()) {
             int rows =
                     face.getValue().stream().mapToInt(StackDrawing::line).max().orElse(1);
-            body.append(text(0, y + LABEL - 7, 13, "start", "600", "#000000", face.getKey()));
+            body.append(text(0, y + LABEL - 7, 13, "start", "600", "#000000", name(face.getKey())));
             y += LABEL;
             for (var place : face.getValue()) {
-                int x = 2 + (column(place) - 1) * cell;
+                int x = 2 + (column(face.getKey(), place) - 1) * cell;
                 int top = y + (upward(place) ? rows - line(place) : line(place) - 1) * cell;
-                body.append(bale(place, numbered.get(place.number()), x, top, cell));
+                body.append(bale(place, numbered.get(place.number()), x, top, cell, place.side() == face.getKey()));
             }
             y += rows * cell + 8;
         }
@@ -68,32 +74,53 @@ public record StackDrawing(Layout layout, List<Integer> picks) {
                 .formatted(picks.size(), layout.count());
     }
 
-    private Map<String, List<Place>> faces() {
-        var faces = new java.util.TreeMap<Place.Side, List<Place>>();
-        for (var place : layout.places()) {
+    /** Every bale a face shows, the corner bales that are named by another face too. */
+    private Map<Place.Side, List<Place>> faces() {
+        var places = layout.places();
+        var faces = new TreeMap<Place.Side, List<Place>>();
+        for (var place : places) {
             if (place.side() != Place.Side.INSIDE) {
-                faces.computeIfAbsent(place.side(), s -> new ArrayList<>()).add(place);
+                faces.computeIfAbsent(place.side(), s -> new ArrayList<>());
             }
         }
-        var named = new java.util.LinkedHashMap<String, List<Place>>();
-        faces.forEach((side, places) -> named.put(
-                side == Place.Side.ROW
-                        ? "In the order one walks past them"
-                        : side.words().substring(0, 1).toUpperCase(Locale.ROOT)
-                                + side.words().substring(1)
-                                + ", seen from outside",
-                places));
-        return named;
+        faces.forEach(
+                (side, shown) -> places.stream().filter(p -> isOn(side, p)).forEach(shown::add));
+        return faces;
+    }
+
+    private boolean isOn(Place.Side face, Place place) {
+        if (place.side() == face) {
+            return true;
+        }
+        if (layout instanceof Layout.Pyramid p) {
+            return face == Place.Side.RIGHT && place.column() == p.base() - place.tier() + 1;
+        }
+        return layout instanceof Layout.Block b
+                && switch (face) {
+                    case FRONT -> place.row() == 1;
+                    case RIGHT -> place.column() == b.columns();
+                    case BACK -> place.row() == b.rows();
+                    case LEFT -> place.column() == 1;
+                    case ROW, INSIDE -> false;
+                };
+    }
+
+    private static String name(Place.Side side) {
+        return side == Place.Side.ROW
+                ? "In the order one walks past them"
+                : side.words().substring(0, 1).toUpperCase(Locale.ROOT)
+                        + side.words().substring(1)
+                        + ", as you face it";
     }
 
     /** From the left as one stands before the face. */
-    private int column(Place place) {
-        return switch (place.side()) {
+    private int column(Place.Side face, Place place) {
+        return switch (face) {
             case ROW -> (place.number() - 1) % A_LINE + 1;
             case BACK -> mostColumns() + 1 - place.column();
             case LEFT -> mostRows() + 1 - place.row();
             case RIGHT -> place.row();
-            default -> place.column();
+            case FRONT, INSIDE -> place.column();
         };
     }
 
@@ -113,8 +140,8 @@ public record StackDrawing(Layout layout, List<Integer> picks) {
         return place.side() != Place.Side.ROW;
     }
 
-    private static String bale(Place place, @org.jspecify.annotations.Nullable Integer pick, int x, int y, int cell) {
-        var fill = pick != null ? "#1d1b17" : place.reachable() ? "#ffffff" : "url(#reach)";
+    private static String bale(Place place, @Nullable Integer pick, int x, int y, int cell, boolean isNamedHere) {
+        var fill = !isNamedHere ? CORNER : pick != null ? "#1d1b17" : place.reachable() ? "#ffffff" : "url(#reach)";
         var box =
                 "<rect x=\"%d\" y=\"%d\" width=\"%d\" height=\"%d\" fill=\"%s\" stroke=\"#1d1b17\" stroke-width=\"1\"/>\n"
                         .formatted(x, y, cell - 2, cell - 2, fill);
@@ -127,7 +154,7 @@ public record StackDrawing(Layout layout, List<Integer> picks) {
                                 Math.max(7, cell / 2),
                                 "middle",
                                 "700",
-                                "#ffffff",
+                                isNamedHere ? "#ffffff" : "#000000",
                                 String.valueOf(pick));
     }
 

@@ -54,13 +54,44 @@ public final class RanchFiles {
     }
 
     /** @throws Refused naming everything that is wrong with it; nothing is kept then */
-    public Imported importFile(Path file, String who) {
-        return take(bytes(file), who, "Imported from " + file.getFileName());
+    public Imported importFile(Path file, String who, boolean replace) {
+        return take(bytes(file), who, "Imported from " + file.getFileName(), replace);
     }
 
-    /** @param document bytes of an exported ranch, as a form uploads them */
-    public Imported take(byte[] document, String who, String words) {
-        return keep(read(document), who, words);
+    /**
+     * @param document bytes of an exported ranch, as a form uploads them
+     * @param replace whether it may take the place of what stands here under its id; otherwise that is refused where the
+     *     two differ
+     */
+    public Imported take(byte[] document, String who, String words, boolean replace) {
+        var read = read(document);
+        if (!replace) {
+            standsAlone(read.ranch());
+        }
+        return keep(read, who, words);
+    }
+
+    private void standsAlone(Ranch ranch) {
+        if (ranches.list().stream().anyMatch(r -> r.id().equals(ranch.id()))) {
+            var here = ranches.open(ranch.id()).ranch();
+            if (!here.equals(ranch)) {
+                throw new Refused(
+                        "file",
+                        ranch.name(),
+                        "this ranch is here already and differs from the file, which may be older (here %s; in the file %s)"
+                                .formatted(holds(here), holds(ranch)),
+                        "To put the file in its place all the same, send it again and say so: replace the ranch that is"
+                                + " here. That can be taken back under History.");
+            }
+        }
+    }
+
+    private static String holds(Ranch ranch) {
+        return "lots: %d, reports: %d, groups: %d"
+                .formatted(
+                        ranch.lots().size(),
+                        ranch.reports().size(),
+                        ranch.groups().size());
     }
 
     /** The document with its files inside. */

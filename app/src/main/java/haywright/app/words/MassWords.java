@@ -3,6 +3,7 @@ package haywright.app.words;
 import haywright.quantity.Unit;
 import haywright.sampling.CompositeMass;
 import haywright.sampling.Material;
+import haywright.sampling.Purpose;
 import haywright.sampling.SamplingPlan;
 
 /** How much a sample comes to, in pounds, and what to do about it. */
@@ -10,6 +11,10 @@ public final class MassWords {
     private MassWords() {}
 
     public static String of(SamplingPlan plan) {
+        if (plan.aim().purpose() == Purpose.MOULDS && plan.grams() >= plan.needGrams()) {
+            return "%s, for the %s that it takes. Send all of it. Where that is too many cores, a wider probe needs fewer."
+                    .formatted("About " + pounds(plan.grams() / 1000), pounds(plan.needGrams() / 1000));
+        }
         return (plan.aim().twoComposites() ? "In each of the two: " : "")
                 + plan.mass().map(MassWords::cored).orElseGet(() -> grabbed(plan));
     }

@@ -312,7 +312,7 @@ abstract class StoreContract {
         var text = Files.readString(file);
         var newId = UUID.randomUUID();
         Files.writeString(file, text.replace(demo.id().toString(), newId.toString()));
-        var imported = store.files().importFile(file, "Ann");
+        var imported = store.files().importFile(file, "Ann", false);
         assertThat(imported).isEqualTo(new RanchFiles.Imported(newId, demo.name(), true));
         assertThat(ranches.open(newId).ranch().attachments()).isEqualTo(demo.attachments());
 
@@ -332,7 +332,10 @@ abstract class StoreContract {
         store.files().exportTo(demo.id(), file);
         var later = repriced(demo, "Oat hay", 5);
         ranches.save(demo.id(), 1, "Ann", "oats", later);
-        assertThat(store.files().importFile(file, "Ben").isNew()).isFalse();
+        assertThatThrownBy(() -> store.files().importFile(file, "Ben", false))
+                .hasMessageContaining("this ranch is here already and differs from the file");
+        assertThat(ranches.open(demo.id()).ranch()).isEqualTo(later);
+        assertThat(store.files().importFile(file, "Ben", true).isNew()).isFalse();
         assertThat(ranches.open(demo.id()).ranch()).isEqualTo(demo);
         assertThat(ranches.history(demo.id()).get(0).words()).isEqualTo("Imported from demo.json");
         assertThat(ranches.undo(demo.id(), 3, "Ben").ranch()).isEqualTo(later);
@@ -345,7 +348,7 @@ abstract class StoreContract {
         assertThat(store.files().check(file))
                 .singleElement()
                 .satisfies(p -> assertThat(p.sentence()).contains("made by a newer Haywright (format 7)"));
-        assertThatThrownBy(() -> store.files().importFile(file, "Ann")).isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> store.files().importFile(file, "Ann", false)).isInstanceOf(Refused.class);
         assertThat(store.files().check(folder.resolve("none.json")))
                 .singleElement()
                 .satisfies(p -> assertThat(p.sentence()).contains("there is no such file"));

@@ -214,7 +214,7 @@ public final class BringPages {
                 known.putAll(sample.typed());
                 known.put(ReportForm.HOW.name(), how);
                 var filled = Form.of(KEY, known);
-                ReportForm.read(filled, match.lot(), UUID.randomUUID(), null, page.today())
+                ReportForm.read(filled, match.lot(), UUID.randomUUID(), null, page.today(), List.of())
                         .ifPresent(report -> {
                             reports.add(report);
                             NamesForm.remember(page, form, sample.laboratory());

@@ -15,6 +15,7 @@ import haywright.quantity.Unit;
 import haywright.ranch.Lot;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -86,9 +87,11 @@ public final class ReportForm {
      * The report of a form, or nothing if anything is wrong with it or still doubted; then the form says what.
      *
      * @param before the report as it was; null for a new one
+     * @param others every report there is: the same one typed again would count as a second sample
      */
     @SuppressWarnings("NullAway") // the method may be null, but a class file loses that of a nested type in a record
-    static Optional<LabReport> read(Form form, Lot lot, UUID id, @Nullable LabReport before, LocalDate today) {
+    static Optional<LabReport> read(
+            Form form, Lot lot, UUID id, @Nullable LabReport before, LocalDate today, Collection<LabReport> others) {
         var laboratory = form.text(LABORATORY);
         var code = form.text(SAMPLE_CODE);
         var sampled = form.maybeDate(SAMPLED);
@@ -102,6 +105,9 @@ public final class ReportForm {
         form.text(dryMatter.right());
         if (read.isEmpty() && !form.hasProblems()) {
             form.refuse(dryMatter.right().name(), "", "no figure is written here yet", "Type what the sheet prints.");
+        }
+        if (before == null) {
+            twice(form, lot, code, sampled, read, others);
         }
         var confirmed = new ArrayList<String>();
         if (form.problem(dryMatter.right()).isEmpty()) {
@@ -120,6 +126,29 @@ public final class ReportForm {
                 confirmed,
                 method,
                 read.notMeasured()));
+    }
+
+    private static void twice(
+            Form form,
+            Lot lot,
+            String code,
+            @Nullable LocalDate sampled,
+            Readings.Read read,
+            Collection<LabReport> others) {
+        others.stream()
+                .filter(r -> r.lot().equals(lot.id()))
+                .filter(r -> (!code.isEmpty() && r.sampleCode().strip().equalsIgnoreCase(code))
+                        || (!read.readings().isEmpty() && r.readings().equals(read.readings())))
+                .findFirst()
+                .ifPresent(r -> form.doubt(
+                        SAMPLE_CODE,
+                        "report-twice",
+                        "%s%s. Kept again it would count as a second sample and make the lot look better known. If it is the same sheet, change that report instead."
+                                .formatted(
+                                        r.readings().equals(read.readings())
+                                                ? "The same figures are on this lot already"
+                                                : "A report with this sample code is on this lot already",
+                                        r.sampled() == null ? "" : ", sampled " + Show.date(r.sampled()))));
     }
 
     private static void stillToCome(Form form, Ask ask, @Nullable LocalDate day, LocalDate today) {

@@ -126,7 +126,8 @@ public final class ReportPages {
         var form = page.posted(path(lot, before));
         var id = before == null ? UUID.randomUUID() : before.id();
         TakenBy.ask(form, page.ranch(), lot, before);
-        var report = ReportForm.read(form, lot, id, before, page.today());
+        var report = ReportForm.read(
+                form, lot, id, before, page.today(), page.ranch().reports().values());
         if (report.isEmpty()) {
             page.reject(form, FORM, view(page, form, lot, before));
             return;

@@ -10,6 +10,7 @@ import haywright.quantity.Unit;
 import haywright.ranch.Lot;
 import haywright.ranch.Makeup;
 import haywright.ranch.Ranch;
+import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -125,13 +126,29 @@ public final class LotForm {
      *
      * @param before the lot as it was; null for a new one
      */
-    static Optional<Lot> read(Form form, StockForm.Kind kind, UUID id, @Nullable Lot before, Ranch ranch) {
+    static Optional<Lot> read(
+            Form form, StockForm.Kind kind, UUID id, @Nullable Lot before, Ranch ranch, LocalDate today) {
         var name = form.text(NAME, "What do you call it?");
+        if ((before == null || !before.name().equals(name))
+                && ranch.lots().values().stream()
+                        .anyMatch(l -> !l.id().equals(id) && l.name().strip().equalsIgnoreCase(name))) {
+            form.doubt(
+                    NAME,
+                    "name-twice",
+                    "There is a lot called %s already. Then nothing tells the two apart on labels and sheets; add where it lies or its cutting."
+                            .formatted(name));
+        }
         var feedClass = form.choice(FEED_CLASS, FeedClass.class, "Which kind is it?");
         var bookRow = form.text(BOOK_ROW);
         var where = form.text(WHERE);
         var cutting = form.text(CUTTING);
         var madeOn = form.maybeDate(MADE_ON);
+        if (madeOn != null && madeOn.isAfter(today) && (before == null || !madeOn.equals(before.madeOn()))) {
+            form.doubt(
+                    MADE_ON,
+                    "madeOn-to-come",
+                    Show.date(madeOn) + " is still to come: it is " + Show.date(today) + ".");
+        }
         var stock = StockForm.read(form, kind, before == null ? null : before.stock(), ranch);
         var storage = form.choice(STORAGE, Lot.Storage.class, "How is it kept?");
         var price = form.quantity(PRICE, "What would you pay for as much of it, delivered?");

@@ -164,7 +164,7 @@ public final class LotPages {
         var kind = kind(page.http().pathParam("kind"));
         var before = page.ranch().lots().get(id);
         var form = page.posted(path(kind, before));
-        var lot = LotForm.read(form, kind, id, before, page.ranch());
+        var lot = LotForm.read(form, kind, id, before, page.ranch(), page.today());
         if (lot.isEmpty()) {
             page.reject(form, FORM, view(page, form, kind, before));
             return;

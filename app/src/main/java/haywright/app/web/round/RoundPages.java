@@ -140,7 +140,9 @@ public final class RoundPages {
                         .startsWith("{");
         boolean isCopy = name.endsWith(".zip") || name.endsWith(".db");
         if (isJson || !isCopy) {
-            var taken = desk.store().files().take(bytes, Desk.WHO, "Imported from " + name);
+            var taken = desk.store()
+                    .files()
+                    .take(bytes, Desk.WHO, "Imported from " + name, "yes".equals(http.formParam("replace")));
             Page.leave(http, "/ranch/" + taken.id() + "/");
             return;
         }

@@ -7,6 +7,7 @@ import haywright.app.words.Show;
 import haywright.quantity.Unit;
 import haywright.sampling.Aim;
 import haywright.sampling.Costs;
+import haywright.sampling.Crop;
 import haywright.sampling.Layout;
 import haywright.sampling.LotFacts;
 import haywright.sampling.Material;
@@ -69,6 +70,9 @@ public final class PlanForm {
     public static final Ask RAINED = LotForm.RAINED;
     public static final Ask APART = LotForm.APART;
     public static final Ask TORN = LotForm.TORN;
+
+    private static final double LEAST_SURE = 50;
+    private static final int FEWEST_CORES = 3;
 
     static final List<Ask> ALL = List.of(
             WHAT,
@@ -138,6 +142,32 @@ public final class PlanForm {
         var analyte = form.text(ANALYTE, "Protein is usual.");
         double halfWidth = form.number(HALF_WIDTH, "0.5 of protein is usual.");
         double confidence = form.number(CONFIDENCE, "95 is usual.");
+        if (form.problem(CONFIDENCE).isEmpty() && confidence < LEAST_SURE) {
+            form.refuse(
+                    CONFIDENCE.name(),
+                    form.value(CONFIDENCE).strip(),
+                    "an answer that is wrong as often as right helps nobody",
+                    confidence * 100 >= LEAST_SURE && confidence < 1
+                            ? "Did you mean %s?".formatted(Show.significant(confidence * 100, 4))
+                            : "95 is usual.");
+        }
+        var crop = whole.cropOrUsual();
+        if (form.problem(HALF_WIDTH).isEmpty() && halfWidth > 0 && halfWidth < 1 && isOfValue(crop, analyte)) {
+            form.refuse(
+                    HALF_WIDTH.name(),
+                    form.value(HALF_WIDTH).strip(),
+                    "this one is in per cent of the value, and no laboratory repeats to less than 1",
+                    "10 is usual: a tenth of it either way.");
+        }
+        if (!fits(whole.material(), purpose)) {
+            form.refuse(
+                    PURPOSE.name(),
+                    purpose.words(),
+                    "it is not sampled from " + whole.material().words(),
+                    purpose == Purpose.PRUSSIC_ACID
+                            ? "The poison leaves the plants as they dry or ferment: take it fresh, from what stands."
+                            : "Choose one of the list.");
+        }
         int seed = form.count(SEED, "1 will do.");
         double perUnit = form.number(PER_UNIT, "0 if your time is free.");
         double perCore = form.number(PER_CORE, "0 if your time is free.");
@@ -155,9 +185,7 @@ public final class PlanForm {
         }
         var probe = bore == null || depth == null ? null : new Probe(bore.base(), depth.base());
         var facts = facts(form, whole.facts().tons());
-        var own = form.isEmpty(OWN)
-                ? Optional.<List<Double>>empty()
-                : Optional.of(Numbers.read(form, OWN, "At least three results."));
+        var own = form.isEmpty(OWN) ? Optional.<List<Double>>empty() : Optional.of(own(form, analyte));
         return form.build(() -> SamplingPlan.of(
                 subject(
                         whole,
@@ -177,6 +205,65 @@ public final class PlanForm {
                                 .orElse(null),
                         new Costs(perUnit, perCore, perAnalysis, Source.judgement("the costs typed here")),
                         form.isTicked(TWO))));
+    }
+
+    /** Single cores as they were typed; a lone comma may be a point or a blank, so it is asked about. */
+    private static List<Double> own(Form form, String analyte) {
+        for (var word : form.value(OWN).strip().split("[\\s;]+")) {
+            if (word.matches("[0-9]{1,6},[0-9]{1,6}")) {
+                form.refuse(
+                        OWN.name(),
+                        word,
+                        "the comma may be a point or may part two numbers",
+                        "Write %s for one number, or put a blank between two.".formatted(word.replace(',', '.')));
+                return List.of();
+            }
+        }
+        var results = Numbers.read(form, OWN, "At least three results.");
+        if (form.problem(OWN).isEmpty()) {
+            if (results.size() < FEWEST_CORES) {
+                form.refuse(
+                        OWN.name(),
+                        Show.count(results.size(), "core"),
+                        "fewer than three single cores say nothing of how a lot spreads",
+                        "Put in three at least, or leave it empty for the book’s spread.");
+            }
+            // nitrate may be typed in parts per million
+            results.stream()
+                    .filter(r -> r > 100 && !analyte.equals("no3n"))
+                    .findFirst()
+                    .ifPresent(r -> form.refuse(
+                            OWN.name(),
+                            Show.significant(r, 6),
+                            "no feed holds more than 100 % of anything",
+                            "Is a point missing?"));
+        }
+        return results;
+    }
+
+    /** Whether the book has its spread in per cent of the value; what the book does not have is refused elsewhere. */
+    static boolean isOfValue(Crop crop, String analyte) {
+        return List.of(Spread.analytes(crop).split(", ")).contains(analyte)
+                && Spread.ofBook(crop, analyte).ofValue();
+    }
+
+    /**
+     * What was asked for, with what follows from its purpose: one that is about nitrate or dry matter is counted for that,
+     * whatever the other boxes were left at.
+     */
+    static Map<String, List<String>> fitted(Map<String, List<String>> query, Subject subject) {
+        var fitted = new LinkedHashMap<>(query);
+        var purpose = query.getOrDefault(PURPOSE.name(), List.of("")).get(0);
+        var analyte = query.getOrDefault(ANALYTE.name(), List.of("")).get(0);
+        var known = List.of(Spread.analytes(subject.cropOrUsual()).split(", "));
+        if (purpose.equals(Purpose.NITRATE.id()) && !analyte.equals("no3n") && known.contains("no3n")) {
+            fitted.put(ANALYTE.name(), List.of("no3n"));
+            fitted.put(HALF_WIDTH.name(), List.of("20"));
+        } else if (purpose.equals(Purpose.SILAGE_DRY_MATTER.id()) && !analyte.equals("dm") && known.contains("dm")) {
+            fitted.put(ANALYTE.name(), List.of("dm"));
+            fitted.put(HALF_WIDTH.name(), List.of("1"));
+        }
+        return fitted;
     }
 
     private static Optional<LotFacts> facts(Form form, double tons) {
@@ -230,6 +317,10 @@ public final class PlanForm {
         }
         return switch (purpose) {
             case WATER -> false;
+            case PRUSSIC_ACID ->
+                material == Material.STANDING_FORAGE
+                        || material == Material.GRAZED_PASTURE
+                        || material == Material.CHOPPER_WAGON;
             case SILAGE_DRY_MATTER ->
                 material == Material.BUNKER_OR_PILE
                         || material == Material.SILAGE_BAG

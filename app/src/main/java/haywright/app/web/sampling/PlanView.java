@@ -24,6 +24,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -88,7 +89,7 @@ public record PlanView(
                 .map(c -> new Row(
                         c,
                         c.rule() == plan.used().rule(),
-                        "%d × %d%s"
+                        "%,d × %d%s"
                                 .formatted(
                                         c.design().units(),
                                         c.design().increments(),
@@ -102,15 +103,53 @@ public record PlanView(
 
     /** "± 0.62 points", or per cent of the value. */
     public String sure(Choice choice) {
-        return "± " + Show.significant(choice.halfWidth(), 2) + unit(choice);
+        return off(choice.halfWidth(), choice);
+    }
+
+    private static String off(double halfWidth, Choice choice) {
+        var figure = Show.significant(halfWidth, 2);
+        var unit = choice.precision().spread().ofValue()
+                ? " % of the value"
+                : figure.equals("1") || figure.equals("1.0") ? " point" : " points";
+        return "± " + figure + unit;
+    }
+
+    /** What the rules are held against, and whether anybody asked for it. */
+    public String askedFor(SamplingPlan plan) {
+        return "Held against %s, %s, as asked below.%s"
+                .formatted(
+                        off(plan.aim().halfWidth(), plan.used()),
+                        howOften(plan),
+                        plan.used().reached() ? "" : " The rule used here does not reach that.");
+    }
+
+    /** Results of single cores as they were read; empty where the book's spread is used. */
+    public String own(SamplingPlan plan) {
+        var spread = plan.aim().own();
+        return spread == null
+                ? ""
+                : "Your own %s, read as %s, take the place of the book’s spread."
+                        .formatted(
+                                Show.count(spread.cores(), "core"),
+                                Numbers.read(form, PlanForm.OWN, "").stream()
+                                        .map(r -> Show.significant(r, 6))
+                                        .collect(Collectors.joining(", ")));
+    }
+
+    /** What cannot be said of a square bale's face; empty for everything else. */
+    public String buttEnds() {
+        boolean isLarge = material() == Material.LARGE_SQUARE_BALE;
+        return isStacked() && (isLarge || material() == Material.SMALL_SQUARE_BALE)
+                ? "A stack shows butt ends on two opposite faces only. On the other two "
+                        + (isLarge
+                                ? "go into the middle of the side you see, and write down which bales those were."
+                                : "take the nearest bale of the tier that shows an end, and write down which; or say below"
+                                        + " that those faces cannot be walked up to, and draw again.")
+                : "";
     }
 
     public String acrossLaboratories(SamplingPlan plan) {
-        return "± " + Show.significant(plan.used().precision().halfWidthAcrossLaboratories(), 2) + unit(plan.used());
-    }
-
-    private static String unit(Choice choice) {
-        return choice.precision().spread().ofValue() ? " % of the value" : " points";
+        return off(plan.used().precision().halfWidthAcrossLaboratories(), plan.used());
     }
 
     /** In counts of 20 where it comes out even: "19 times in 20". */

@@ -11,7 +11,6 @@ import haywright.ranch.Sampling;
 import haywright.sampling.Material;
 import haywright.sampling.Subject;
 import io.javalin.http.NotFoundResponse;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -138,7 +137,7 @@ public final class TakePages {
     private static Form asked(Page page, String key, Subject subject, boolean danger) {
         var query = page.http().queryParamMap();
         return query.containsKey(PlanForm.PURPOSE.name())
-                ? Form.posted(key, new LinkedHashMap<>(query))
+                ? Form.posted(key, PlanForm.fitted(query, subject))
                 : Form.of(key, PlanForm.usual(subject, danger));
     }
 

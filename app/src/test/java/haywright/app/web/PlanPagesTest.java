@@ -1,0 +1,154 @@
+package haywright.app.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import haywright.app.store.Store;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Plans asked for by tired people: slips are asked about, and a plan is of what it is for. */
+class PlanPagesTest {
+    private static final String ASKED =
+            "?start=1&purpose=%s&analyte=cp&halfWidth=0.5&confidencePercent=95&seed=1&perUnit=1"
+                    + "&perIncrement=1&perAnalysis=30&cuttings=1&fields=1&species=1";
+
+    private Store store;
+    private Server server;
+    private RawClient client;
+    private String ranch;
+
+    @BeforeEach
+    void start(@TempDir Path folder) {
+        store = Store.inFolder(folder, Clock.systemUTC());
+        server = Server.start(PagesTest.desk(store), "127.0.0.1", 0, routes -> {});
+        client = new RawClient(server.port());
+        ranch = client.submit(client.get("/"), "/ranches", Map.of("name", "Cold Spring Ranch"))
+                .header("Location");
+    }
+
+    @AfterEach
+    void stop() {
+        server.close();
+        store.close();
+    }
+
+    private RawClient.Answer add(String kind, String fields) {
+        var typed = new LinkedHashMap<String, String>();
+        typed.put("name", "North stack");
+        typed.put("feedClass", "grass_hay");
+        typed.put("storage", "barn");
+        typed.put("replacementPrice", "165");
+        Arrays.stream(fields.split(";")).map(s -> s.split("=")).forEach(s -> typed.put(s[0], s[1]));
+        var path = ranch + "lots/new/" + kind;
+        return client.submit(client.get(path), path, typed);
+    }
+
+    /** Path of the plan of a new lot of hay. */
+    private String hay() {
+        assertThat(add("bales", "bale=large_round;count=120;baleWeight=1200").status())
+                .isEqualTo(303);
+        return ranch + "take/lots/" + lot();
+    }
+
+    private String lot() {
+        return client.get(ranch + "lots").body().replaceAll("(?s).*?/lots/([0-9a-f]{8}-[0-9a-f-]{27})\".*", "$1");
+    }
+
+    private String plan(String at, String purpose, String... more) {
+        var asked = ASKED.formatted(purpose);
+        for (int i = 0; i < more.length; i += 2) {
+            asked = asked.replaceAll("&" + more[i] + "=[^&]*", "") + "&" + more[i] + "=" + more[i + 1];
+        }
+        return client.get(at + asked).body();
+    }
+
+    @ParameterizedTest(name = "{0}={1}: {2}")
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "confidencePercent | 0.95 | Did you mean 95?",
+                "confidencePercent | 20 | helps nobody",
+                "results | 10%2C5+12%2C3+14%2C1 | Write 10.5 for one number",
+                "results | 10+11 | fewer than three single cores",
+                "results | 10+120+11 | no feed holds more than 100 %",
+                "purpose | prussic_acid | it is not sampled from large round bales",
+                "analyte | ca | in per cent of the value"
+            })
+    void aSlipIsRefusedAndNamed(String box, String typed, String words) {
+        assertThat(plan(hay(), "nutrients", box, typed)).contains(words).doesNotContain("Make the field");
+    }
+
+    @Test
+    void ownCoresAreEchoedAsTheyWereRead() {
+        assertThat(plan(hay(), "nutrients", "results", "10.5+12.3+14.1"))
+                .contains("Your own 3 cores, read as 10.5, 12.3, 14.1,");
+    }
+
+    @Test
+    void aPlanForNitrateIsCountedForNitrate() {
+        assertThat(plan(hay(), "nitrate"))
+                .contains("its nitrate <b>±", "% of the value")
+                .doesNotContain("crude protein <b>");
+    }
+
+    // 4,536 g are the ten pounds of the source; nobody knows how far moulds spread in a lot, so nothing is said of it.
+    @Test
+    void aPlanForMouldsTakesTenPoundsAndPromisesNothing() {
+        var moulds = plan(hay(), "moulds");
+        assertThat(moulds)
+                .containsPattern("Take 20 bales, 1[0-9] cores each")
+                .contains("for the 10 lb that it takes", "breathable")
+                .doesNotContain("crude protein <b>", "the rules beside each other", "airtight plastic", "airtight bag");
+    }
+
+    @Test
+    void theUsualOfAMixedRationFitsItsUnit() {
+        assertThat(client.get(ranch + "take/other/mixed_ration").body())
+                .contains("Held against ± 5 % of the value")
+                .doesNotContain("246 places");
+    }
+
+    @Test
+    void aSecondLotOfOneNameAndADayToComeAreAskedAbout() {
+        hay();
+        var twice = add("bales", "bale=large_round;count=20;baleWeight=1200;name=north stack;madeOn=Jan 1, 2099");
+        assertThat(twice.status()).isEqualTo(422);
+        assertThat(twice.body()).contains("There is a lot called north stack already", "Jan 1, 2099 is still to come");
+    }
+
+    @Test
+    void aFractionForDryMatterIsAskedAbout() {
+        var asked = add(
+                "bunker",
+                "feedClass=corn_silage;storage=bunker;length=120;width=40;height=10;densityDryMatter=14;dryMatterPercent=0.35");
+        assertThat(asked.status()).isEqualTo(422);
+        assertThat(asked.body()).contains("Did you mean 35 %?");
+    }
+
+    @Test
+    void squareBalesSayWhichFacesShowTheirButtEnds() {
+        add("bales", "bale=large_square;count=40;baleWeight=1300;rows=4;columns=10;tiers=1");
+        assertThat(client.get(ranch + "take/lots/" + lot()).body()).contains("butt ends on two opposite faces only");
+    }
+
+    @Test
+    void theSameReportTypedAgainIsAskedAbout() {
+        hay();
+        var path = ranch + "reports/new/" + lot();
+        var typed = Map.of(
+                "laboratory", "Valley", "sampleCode", "AB-1", "howSampled", "grab", "one-dm", "90", "dry-cp", "11");
+        assertThat(client.submit(client.get(path), path, typed).status()).isEqualTo(303);
+        var again = client.submit(client.get(path), path, typed);
+        assertThat(again.status()).isEqualTo(422);
+        assertThat(again.body()).contains("The same figures are on this lot already");
+    }
+}
