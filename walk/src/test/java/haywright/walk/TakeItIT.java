@@ -80,6 +80,7 @@ class TakeItIT {
         page.getByLabel("How it is kept").selectOption("tarped");
         page.getByLabel("What a ton would cost to replace").fill("170");
         press(page, "Save the lot");
+        assertThat(page.getByText("Lot added: Creek stack")).isVisible();
     }
 
     private static void plan(Page page) {
