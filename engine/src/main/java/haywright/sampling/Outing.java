@@ -39,7 +39,9 @@ public record Outing(int minutes, int batteries, List<String> kit, Source source
                 kit.add("drill with a side handle, " + batteries + " charged batteries kept warm");
                 kit.add("clean 5-gallon bucket with a lid");
                 kit.add("eye protection; mask for dusty hay");
-                kit.add("scale for 5 to 10 bales, or the loader's");
+                if (material.isBaled()) {
+                    kit.add("scale for 5 to 10 bales, or the loader's");
+                }
             }
             case GRABBED -> {
                 kit.add("clean scoop");

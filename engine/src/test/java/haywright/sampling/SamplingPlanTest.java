@@ -27,6 +27,8 @@ class SamplingPlanTest {
         assertThat(plan.massInWords()).doesNotContain("less than");
         assertThat(plan.outing().minutes()).isBetween(5, 240);
         assertThat(plan.outing().kit()).isNotEmpty();
+        assertThat(plan.outing().kit().toString().contains("bales, or the loader"))
+                .isEqualTo(material.isBaled());
         assertThat(plan.outing().batteries() > 0).isEqualTo(material.way() == Material.Way.CORED);
         assertThat(plan.cautions().get(0).words()).contains("own safety rules come first");
         assertThat(plan.picks().isPresent()).isEqualTo(material.isCounted());

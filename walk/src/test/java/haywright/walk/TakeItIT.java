@@ -85,6 +85,7 @@ class TakeItIT {
 
     private static void plan(Page page) {
         page.locator("#trail").getByText("Take it").click();
+        assertThat(page).hasURL(Pattern.compile("/take$"));
         link(page, "Creek stack").click();
         assertThat(page.getByText("Take 20 bales, one core each.")).isVisible();
         assertThat(page.locator("figure svg")).isVisible();
@@ -144,6 +145,18 @@ class TakeItIT {
 
         // closed and opened again it knows every tap
         phone.reload();
+        assertThat(phone.getByText("Saved on this phone, not given back yet. 9 of 10 taken."))
+                .isVisible();
+
+        // a number that cannot be is said at its box, and there is no line until it is put right
+        phone.getByLabel("Cores").nth(3).fill("500");
+        assertThat(phone.getByText("Number 4: write a whole number from 0 to 35."))
+                .isVisible();
+        assertThat(phone.locator("#copy")).isDisabled();
+        phone.getByLabel("Cores").nth(3).fill("2");
+        phone.getByLabel("What was different").fill("bale 4 frozen in");
+        assertThat(phone.getByText("In the line the name is KIT, and what was different"))
+                .isVisible();
         assertThat(phone.getByRole(AriaRole.CHECKBOX).nth(8)).isChecked();
         assertThat(phone.getByRole(AriaRole.CHECKBOX).nth(9)).not().isChecked();
         var line = phone.locator("#line").textContent();

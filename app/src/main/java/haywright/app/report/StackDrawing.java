@@ -36,7 +36,7 @@ public record StackDrawing(Layout layout, List<Integer> picks) {
                 .max()
                 .orElse(1);
         int cell = Math.min(LARGEST, (WIDE - 4) / longest);
-        int wide = Math.max(200, longest * cell + 4);
+        int wide = Math.max(230, longest * cell + 4);
         if (cell < SMALLEST || layout.count() > MOST_DRAWN) {
             return "";
         }
