@@ -64,8 +64,8 @@ class StockFormTest {
                 "upright_silo | corn_silage | filling=corn_silage diameter=20 depth=60 fed=0 dryMatterPercent=35 | 458 tons | 15 scoops",
                 "bin | grain | diameter=18 wall=12 cone=3 bushelWeight=48 | tons | Take 10 places",
                 "bin | legume_hay | diameter=18 wall=12 cone=3 bushelWeight=48 | tons | Take 10 places",
-                "sacks | protein_meal | bags=80 bagWeight=50 | 2.0 tons | Take 10 bags, one grab each",
-                "sacks | protein_meal | bags=3 bagWeight=50 | tons | Take 3 bags, 2 grabs each",
+                "sacks | protein_meal | bags=80 bagWeight=50 | 2.0 tons | Take 10 bags, one probe each",
+                "sacks | protein_meal | bags=3 bagWeight=50 | tons | Take 3 bags, 2 probes each",
                 "weighed | distillers_grains | mass=25 | 25 tons | Take 10 places"
             })
     void everyKindHasItsTonsAndItsPlan(String kind, String feed, String sizes, String tons, String plan) {
