@@ -110,7 +110,7 @@ class SamplingPlanTest {
         assertThat(nitrate.cautions().toString()).contains("veterinarian");
         assertThat(nitrate.used().precision().spread().ofValue()).isTrue();
         var moulds = plan(Material.LARGE_ROUND_BALE, 80, Aim.USUAL.with(Purpose.MOULDS));
-        assertThat(moulds.massInWords()).contains("less than the 4536 g");
+        assertThat(moulds.massInWords()).contains("for the 10 lb it takes");
         assertThatThrownBy(() -> plan(Material.STOCK_WATER, 0, Aim.USUAL))
                 .hasMessageContaining("water is tested as water");
         assertThatThrownBy(() -> plan(Material.LARGE_ROUND_BALE, 9, Aim.USUAL.with(Purpose.SILAGE_DRY_MATTER)))

@@ -130,7 +130,7 @@ class StockFormTest {
         var lot = lots.body().replaceAll("(?s).*?/lots/([0-9a-f]{8}-[0-9a-f-]{27})\".*", "$1");
         assertThat(client.get(ranch + "take/lots/" + lot).body()).contains("Take 20 bales", "bale 5");
         assertThat(client.get(ranch + "take").status()).isEqualTo(200);
-        var twice = "bale=large_round count=100000 baleWeight=1200 confirm=count-unusual";
+        var twice = "name=Another bale=large_round count=100000 baleWeight=1200 confirm=count-unusual";
         assertThat(add("bales", "grass_hay", twice).status()).isEqualTo(303);
         assertThat(client.get(ranch + "lots").body()).contains("60,000 tons");
     }
