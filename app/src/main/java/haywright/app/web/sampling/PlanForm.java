@@ -209,7 +209,7 @@ public final class PlanForm {
 
     /** Single cores as they were typed; a lone comma may be a point or a blank, so it is asked about. */
     private static List<Double> own(Form form, String analyte) {
-        for (var word : form.value(OWN).strip().split("[\\s;]+")) {
+        for (var word : form.text(OWN).split("[\\s;]+")) {
             if (word.matches("[0-9]{1,6},[0-9]{1,6}")) {
                 form.refuse(
                         OWN.name(),
