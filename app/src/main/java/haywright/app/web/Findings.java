@@ -13,6 +13,8 @@ import java.util.stream.DoubleStream;
 
 /** What is wrong with a form, and what is doubted, each by the field it stands beside. */
 public final class Findings {
+    private static final int LONGEST = 60;
+
     final List<Problem> problems = new ArrayList<>();
     final List<Doubt> doubts = new ArrayList<>();
     private final Map<String, String> labels = new LinkedHashMap<>();
@@ -57,8 +59,15 @@ public final class Findings {
         var rule = problem.rule();
         var start = problem.value().isBlank()
                 ? rule.substring(0, 1).toUpperCase(Locale.ROOT) + rule.substring(1)
-                : "“" + problem.value() + "”: " + rule;
+                : "“" + shortened(problem.value()) + "”: " + rule;
         return (start + ". " + problem.fix()).strip();
+    }
+
+    /** A message is read, not scrolled, whatever was pasted. */
+    private static String shortened(String value) {
+        return value.codePointCount(0, value.length()) <= LONGEST
+                ? value
+                : value.substring(0, value.offsetByCodePoints(0, LONGEST)) + "…";
     }
 
     /** What to ask about a figure outside of what is usual; nothing where it is inside or no amount at all. */

@@ -184,9 +184,15 @@ public final class Form {
         try {
             return Optional.of(reading.get());
         } catch (Refused refused) {
-            findings.problems.addAll(refused.problems());
+            refused.problems().forEach(p -> findings.problems.add(asTyped(p)));
             return Optional.empty();
         }
+    }
+
+    /** A record knows its value in base units; the reader knows what stands in the box. */
+    private Problem asTyped(Problem problem) {
+        var box = value(problem.field()).strip();
+        return box.isEmpty() ? problem : new Problem(problem.field(), box, problem.rule(), problem.fix());
     }
 
     // Judging

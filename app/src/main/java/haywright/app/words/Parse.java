@@ -24,6 +24,8 @@ public final class Parse {
     private static final Pattern GROUPED = Pattern.compile("[0-9]{1,3}(,[0-9]{3})+(\\.[0-9]*)?");
     private static final Pattern ISO = Pattern.compile("([0-9]{4})-([0-9]{1,2})-([0-9]{1,2})");
     private static final Pattern SLASHED = Pattern.compile("([0-9]{1,2})[/.-]([0-9]{1,2})[/.-]([0-9]{4})");
+    private static final Pattern SHORT_YEAR = Pattern.compile("([0-9]{1,2}[/.-][0-9]{1,2}[/.-])([0-9]{2})");
+    private static final Pattern EXPONENT = Pattern.compile("[eE][-−+]?[0-9]+");
     private static final Pattern MONTH_DAY =
             Pattern.compile("([a-z]{3,9})\\.?\\s+([0-9]{1,2})(?:st|nd|rd|th)?,?(?:\\s+([0-9]{4}))?");
     private static final Pattern DAY_MONTH =
@@ -51,6 +53,9 @@ public final class Parse {
         if (word.isEmpty() && (!dollars || isMoney(asked))) {
             return new Quantity(value, asked);
         }
+        if (EXPONENT.matcher(word).matches()) {
+            throw notANumber(field, text, asked);
+        }
         return unit(word, dollars, asked)
                 .map(u -> new Quantity(value, u))
                 .orElseThrow(() -> new Refused(
@@ -70,8 +75,11 @@ public final class Parse {
     /** A whole number: {@code 210}, {@code 1,240}, {@code 45 head}. */
     public static int count(String field, String text, Unit asked) {
         double value = quantity(field, text, asked).value();
-        if (value != Math.rint(value) || Math.abs(value) > 1_000_000_000) {
+        if (value != Math.rint(value)) {
             throw new Refused(field, text, "a whole number is needed", "Write it without a part after the point.");
+        }
+        if (Math.abs(value) > 1_000_000_000) {
+            throw new Refused(field, text, "nothing is counted in billions here", "Is a digit too many in it?");
         }
         return (int) value;
     }
@@ -101,6 +109,14 @@ public final class Parse {
             }
         } catch (DateTimeException e) {
             throw new Refused(field, text, "there is no such day", "Write it like Nov 15, 2026 or 11/15/2026.");
+        }
+        var shortYear = SHORT_YEAR.matcher(typed);
+        if (shortYear.matches()) {
+            throw new Refused(
+                    field,
+                    text,
+                    "a year has four figures",
+                    "Is it %s20%s?".formatted(shortYear.group(1), shortYear.group(2)));
         }
         throw new Refused(field, text, "this is not a date that can be read", "Write it like Nov 15, 2026.");
     }

@@ -70,6 +70,17 @@ class ParseTest {
                 .hasMessageContaining("is not a unit");
     }
 
+    @ParameterizedTest
+    @ValueSource(strings = {"1e9", "1e400", "1E-3"})
+    void anExponentIsNoUnit(String text) {
+        assertThatThrownBy(() -> Parse.quantity("w", text, Unit.POUND)).hasMessageContaining("not a number");
+    }
+
+    @Test
+    void aCountOfBillionsIsWholeButTooMany() {
+        assertThatThrownBy(() -> Parse.count("head", "99999999999", Unit.HEAD)).hasMessageContaining("digit too many");
+    }
+
     @Test
     void halfACowIsRefused() {
         assertThatThrownBy(() -> Parse.count("head", "44.5", Unit.HEAD)).hasMessageContaining("whole number");
@@ -98,6 +109,7 @@ class ParseTest {
                 "13/40/2026 | no such day",
                 "2026-02-30 | no such day",
                 "soon | not a date",
+                "07/18/26 | 07/18/2026?",
                 "Foo 5, 2026 | is not a month"
             })
     void aDateThatCannotBeReadSaysWhy(String text, String why) {
