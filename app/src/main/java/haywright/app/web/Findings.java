@@ -13,7 +13,7 @@ import java.util.stream.DoubleStream;
 
 /** What is wrong with a form, and what is doubted, each by the field it stands beside. */
 public final class Findings {
-    private static final int LONGEST = 60;
+    private static final int LONGEST = 120;
 
     final List<Problem> problems = new ArrayList<>();
     final List<Doubt> doubts = new ArrayList<>();

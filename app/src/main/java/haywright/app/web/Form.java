@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -23,6 +24,8 @@ import org.jspecify.annotations.Nullable;
 public final class Form {
     /** A tick box that is asked about something unusual sends the name of the question under this name. */
     static final String CONFIRM = "confirm";
+
+    private static final Pattern NUMBER = Pattern.compile("-?[0-9]+(\\.[0-9]+)?");
 
     private final String key;
     private final boolean draft;
@@ -189,10 +192,18 @@ public final class Form {
         }
     }
 
-    /** A record knows its value in base units; the reader knows what stands in the box. */
+    /** A record writes a number its own way; where it is the number in the box, the box is what the reader knows. */
     private Problem asTyped(Problem problem) {
         var box = value(problem.field()).strip();
-        return box.isEmpty() ? problem : new Problem(problem.field(), box, problem.rule(), problem.fix());
+        var number = NUMBER.matcher(box);
+        var said = NUMBER.matcher(problem.value());
+        return number.find()
+                        && said.find()
+                        && Double.parseDouble(number.group()) == Double.parseDouble(said.group())
+                        && !number.find()
+                        && !said.find()
+                ? new Problem(problem.field(), box, problem.rule(), problem.fix())
+                : problem;
     }
 
     // Judging

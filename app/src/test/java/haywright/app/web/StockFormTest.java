@@ -88,7 +88,7 @@ class StockFormTest {
                 "bales | bale=large_round count=-5 baleWeight=1200 | count | a stack has at least one bale",
                 "bales | bale=large_round count=100000 baleWeight=1200 | count | more than most yards hold",
                 "bales | bale=large_round count=2000000 baleWeight=1200 | count | no stackyard has more than 1,000,000",
-                "bales | bale=large_round count=99999999999 baleWeight=1200 | count | a whole number is needed",
+                "bales | bale=large_round count=99999999999 baleWeight=1200 | count | nothing is counted in billions",
                 "bales | bale=large_round count=200 baleWeight=1200 rows=2 columns=10 tiers=3 | count | fewer than the 200",
                 "bales | bale=large_round count=9 baleWeight=1200 rows=1 columns=20000 tiers=1 | columns | no stack has more",
                 "bales | bale=large_round count=9 baleWeight=1200 rows=0 columns=9 tiers=1 | rows | at least one of them",
