@@ -110,7 +110,8 @@ class NewRanchIT {
         assertThat(page.locator("#main").getByText("131 tons").first()).isVisible();
 
         // the figure opens to its workings
-        page.getByText("210 large round bales of 1,250 lb").press("Enter");
+        page.getByText("How the tons are known").press("Enter");
+        page.getByText("How it is worked out").first().press("Enter");
         assertThat(page.getByText("typed in as 1250")).isVisible();
 
         // undo, and undo the undo

@@ -97,6 +97,7 @@ final class Walker implements AutoCloseable {
 
     /** Whatever makes a page scroll sideways, and whatever is pressed on it and is less than 44 px high. */
     static List<String> misfits(Page page) {
+        page.waitForLoadState(); // a page whose styles are still on their way has no sizes yet
         var misfits = new ArrayList<String>();
         misfits.addAll(found(
                 page,
