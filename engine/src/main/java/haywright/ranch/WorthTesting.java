@@ -33,9 +33,8 @@ public record WorthTesting(Verdict verdict, String words) {
     /** @param today the day the ranch is looked at */
     public static WorthTesting of(Ranch ranch, Lot lot, LocalDate today) {
         var reports = ranch.reportsOn(lot.id());
-        boolean nitrateKnown =
-                reports.stream().flatMap(r -> r.readings().stream()).anyMatch(r -> r.analyte() == Analyte.NO3N);
-        if (lot.isNitrateDanger() && !nitrateKnown) {
+        if (lot.isNitrateDanger()
+                && !new Yard(ranch, today).composition(lot).composition().knows(Analyte.NO3N)) {
             return new WorthTesting(
                     Verdict.DANGER,
                     "Yes, before anything eats it: this kind of feed can carry nitrate, and nobody knows how much is in it.");

@@ -200,7 +200,7 @@ class LotTonsTest {
                 day,
                 null,
                 how,
-                List.of(new Reading(analyte, 1, Unit.PERCENT, Basis.DRY_MATTER)),
+                List.of(new Reading(analyte, 0.1, Unit.PERCENT, Basis.DRY_MATTER)),
                 List.of());
     }
 
@@ -217,6 +217,9 @@ class LotTonsTest {
         assertThat(worth(oats, report(1, DAY, HowSampled.PLAN, Analyte.CP)).verdict())
                 .isEqualTo(WorthTesting.Verdict.DANGER);
         assertThat(worth(oats, report(1, DAY, HowSampled.PLAN, Analyte.NO3N)).verdict())
+                .isEqualTo(WorthTesting.Verdict.NO);
+        // a laboratory may print nitrate in another form
+        assertThat(worth(oats, report(1, DAY, HowSampled.PLAN, Analyte.NO3)).verdict())
                 .isEqualTo(WorthTesting.Verdict.NO);
         var made = lot(FeedClass.GRASS_HAY, bales(200), DAY.minusDays(10));
         assertThat(worth(made, report(1, DAY.minusDays(11), HowSampled.PLAN, Analyte.CP))
