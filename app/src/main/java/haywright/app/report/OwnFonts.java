@@ -9,6 +9,7 @@ import org.apache.fontbox.ttf.TrueTypeFont;
 import org.apache.pdfbox.io.RandomAccessReadBuffer;
 import org.apache.pdfbox.pdmodel.font.CIDFontMapping;
 import org.apache.pdfbox.pdmodel.font.FontMapper;
+import org.apache.pdfbox.pdmodel.font.FontMappers;
 import org.apache.pdfbox.pdmodel.font.FontMapping;
 import org.apache.pdfbox.pdmodel.font.PDCIDSystemInfo;
 import org.apache.pdfbox.pdmodel.font.PDFontDescriptor;
@@ -18,8 +19,15 @@ import org.jspecify.annotations.Nullable;
  * Stands in for a font that a PDF names and does not carry: always the program's own, never one of the machine's. It is
  * not called a fallback, because the library would write a warning of it for every page.
  */
-final class OwnFonts implements FontMapper {
+public final class OwnFonts implements FontMapper {
     private final TrueTypeFont font = read();
+
+    private OwnFonts() {}
+
+    /** For every PDF that is written or read from now on; otherwise the library lists the machine's fonts in a file. */
+    public static void use() {
+        FontMappers.set(new OwnFonts());
+    }
 
     private static TrueTypeFont read() {
         try (var in = Objects.requireNonNull(OwnFonts.class.getResourceAsStream("/fonts/SourceSans3-Regular.ttf"))) {

@@ -26,7 +26,6 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.TimeZone;
 import java.util.function.Consumer;
-import org.apache.pdfbox.pdmodel.font.FontMappers;
 
 /**
  * A page ready to be printed: well-formed XHTML with its style and its pictures (SVG) inside it.
@@ -58,7 +57,7 @@ public record Paper(String xhtml, LocalDate dated) {
     static {
         // Every font is embedded from the program: without this the library looks through the machine's fonts, keeps a
         // list of them in the home folder, and the same page comes out differently elsewhere.
-        FontMappers.set(new OwnFonts());
+        OwnFonts.use();
         XRLog.setLoggingEnabled(false);
     }
 

@@ -1,5 +1,6 @@
 package haywright.app.exchange.pdf;
 
+import haywright.app.report.OwnFonts;
 import haywright.workings.Refused;
 import java.io.IOException;
 import java.io.Writer;
@@ -30,6 +31,10 @@ public final class PdfText {
     private static final double CELL_GAP = 0.8;
 
     private static final double WORD_GAP = 0.15;
+
+    static {
+        OwnFonts.use();
+    }
 
     private PdfText() {}
 
