@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -86,220 +87,118 @@ public record Ranch(
     // What a ranch looks like after one change: the entity replaces the one with its id, or is added at the end.
 
     public Ranch withName(String name) {
-        return copy(name, settings, groups, lots, reports, feedsForSale, outfit, fedNow, wishes, lastWinter, letters);
+        return changed(parts -> parts.name = name);
     }
 
     public Ranch with(Settings settings) {
-        return copy(name, settings, groups, lots, reports, feedsForSale, outfit, fedNow, wishes, lastWinter, letters);
+        return changed(parts -> parts.settings = settings);
     }
 
     public Ranch with(Outfit outfit) {
-        return copy(name, settings, groups, lots, reports, feedsForSale, outfit, fedNow, wishes, lastWinter, letters);
+        return changed(parts -> parts.outfit = outfit);
     }
 
     public Ranch with(LastWinter lastWinter) {
-        return copy(name, settings, groups, lots, reports, feedsForSale, outfit, fedNow, wishes, lastWinter, letters);
-    }
-
-    public Ranch with(Group group) {
-        var changed = put(groups, group.id(), group);
-        return copy(name, settings, changed, lots, reports, feedsForSale, outfit, fedNow, wishes, lastWinter, letters);
-    }
-
-    public Ranch with(Lot lot) {
-        var changed = put(lots, lot.id(), lot);
-        return copy(
-                name, settings, groups, changed, reports, feedsForSale, outfit, fedNow, wishes, lastWinter, letters);
-    }
-
-    public Ranch with(LabReport report) {
-        var changed = put(reports, report.id(), report);
-        return copy(name, settings, groups, lots, changed, feedsForSale, outfit, fedNow, wishes, lastWinter, letters);
-    }
-
-    public Ranch with(FeedForSale feed) {
-        var changed = put(feedsForSale, feed.id(), feed);
-        return copy(name, settings, groups, lots, reports, changed, outfit, fedNow, wishes, lastWinter, letters);
-    }
-
-    public Ranch with(FedNow fed) {
-        var changed = put(fedNow, fed.group(), fed);
-        return copy(name, settings, groups, lots, reports, feedsForSale, outfit, changed, wishes, lastWinter, letters);
-    }
-
-    public Ranch with(Wishes wanted) {
-        var changed = put(wishes, wanted.group(), wanted);
-        return copy(name, settings, groups, lots, reports, feedsForSale, outfit, fedNow, changed, lastWinter, letters);
-    }
-
-    public Ranch with(Letter letter) {
-        var changed = put(letters, letter.group(), letter);
-        return copy(name, settings, groups, lots, reports, feedsForSale, outfit, fedNow, wishes, lastWinter, changed);
-    }
-
-    public Ranch with(Attachment attachment) {
-        return new Ranch(
-                id,
-                name,
-                settings,
-                groups,
-                lots,
-                reports,
-                fields,
-                feedsForSale,
-                outfit,
-                fedNow,
-                wishes,
-                lastWinter,
-                letters,
-                put(attachments, attachment.id(), attachment),
-                samplings,
-                winters,
-                waters);
+        return changed(parts -> parts.lastWinter = lastWinter);
     }
 
     /** With the usual weather of a place, and the winters of its station; or without. */
     public Ranch withWeather(@Nullable RanchWeather weather, @Nullable StationWinters winters) {
-        return new Ranch(
-                id,
-                name,
-                settings.with(weather),
-                groups,
-                lots,
-                reports,
-                fields,
-                feedsForSale,
-                outfit,
-                fedNow,
-                wishes,
-                lastWinter,
-                letters,
-                attachments,
-                samplings,
-                winters,
-                waters);
+        return changed(parts -> {
+            parts.settings = settings.with(weather);
+            parts.winters = winters;
+        });
     }
 
-    public Ranch with(WaterSource water) {
-        return withWaters(put(waters, water.id(), water));
+    public Ranch with(Group group) {
+        return changed(parts -> parts.groups = put(groups, group.id(), group));
     }
 
-    public Ranch withoutWater(UUID id) {
-        return withWaters(without(waters, id));
+    public Ranch with(Lot lot) {
+        return changed(parts -> parts.lots = put(lots, lot.id(), lot));
     }
 
-    private Ranch withWaters(Map<UUID, WaterSource> waters) {
-        return new Ranch(
-                id,
-                name,
-                settings,
-                groups,
-                lots,
-                reports,
-                fields,
-                feedsForSale,
-                outfit,
-                fedNow,
-                wishes,
-                lastWinter,
-                letters,
-                attachments,
-                samplings,
-                winters,
-                waters);
+    public Ranch with(LabReport report) {
+        return changed(parts -> parts.reports = put(reports, report.id(), report));
     }
 
     public Ranch with(Field field) {
-        return withSamplings(put(fields, field.id(), field), samplings);
+        return changed(parts -> parts.fields = put(fields, field.id(), field));
     }
 
-    public Ranch withoutField(UUID id) {
-        return withSamplings(without(fields, id), samplings);
+    public Ranch with(FeedForSale feed) {
+        return changed(parts -> parts.feedsForSale = put(feedsForSale, feed.id(), feed));
+    }
+
+    public Ranch with(FedNow fed) {
+        return changed(parts -> parts.fedNow = put(fedNow, fed.group(), fed));
+    }
+
+    public Ranch with(Wishes wanted) {
+        return changed(parts -> parts.wishes = put(wishes, wanted.group(), wanted));
+    }
+
+    public Ranch with(Letter letter) {
+        return changed(parts -> parts.letters = put(letters, letter.group(), letter));
+    }
+
+    public Ranch with(Attachment attachment) {
+        return changed(parts -> parts.attachments = put(attachments, attachment.id(), attachment));
     }
 
     public Ranch with(Sampling sampling) {
-        return withSamplings(fields, put(samplings, sampling.id(), sampling));
+        return changed(parts -> parts.samplings = put(samplings, sampling.id(), sampling));
     }
 
-    public Ranch withoutSampling(UUID id) {
-        return withSamplings(fields, without(samplings, id));
-    }
-
-    private Ranch withSamplings(Map<UUID, Field> fields, Map<UUID, Sampling> samplings) {
-        return new Ranch(
-                id,
-                name,
-                settings,
-                groups,
-                lots,
-                reports,
-                fields,
-                feedsForSale,
-                outfit,
-                fedNow,
-                wishes,
-                lastWinter,
-                letters,
-                attachments,
-                samplings,
-                winters,
-                waters);
+    public Ranch with(WaterSource water) {
+        return changed(parts -> parts.waters = put(waters, water.id(), water));
     }
 
     /** The group goes, and with it what it is fed now and its letter. */
     public Ranch withoutGroup(UUID id) {
-        return copy(
-                name,
-                settings,
-                without(groups, id),
-                lots,
-                reports,
-                feedsForSale,
-                outfit,
-                without(fedNow, id),
-                without(wishes, id),
-                lastWinter,
-                without(letters, id));
+        return changed(parts -> {
+            parts.groups = without(groups, id);
+            parts.fedNow = without(fedNow, id);
+            parts.wishes = without(wishes, id);
+            parts.letters = without(letters, id);
+        });
     }
 
     /** The lot goes, and with it its reports and what is fed of it now. */
     public Ranch withoutLot(UUID id) {
         var left = new LinkedHashMap<>(reports);
         left.values().removeIf(report -> report.lot().equals(id));
-        return copy(
-                name,
-                settings,
-                groups,
-                without(lots, id),
-                left,
-                feedsForSale,
-                outfit,
-                fedWithout(id),
-                wishesWithout(id),
-                lastWinter,
-                letters);
+        return changed(parts -> {
+            parts.lots = without(lots, id);
+            parts.reports = left;
+            parts.fedNow = fedWithout(id);
+            parts.wishes = wishesWithout(id);
+        });
     }
 
     public Ranch withoutReport(UUID id) {
-        var left = without(reports, id);
-        return copy(name, settings, groups, lots, left, feedsForSale, outfit, fedNow, wishes, lastWinter, letters);
+        return changed(parts -> parts.reports = without(reports, id));
+    }
+
+    public Ranch withoutField(UUID id) {
+        return changed(parts -> parts.fields = without(fields, id));
     }
 
     /** The feed goes, and with it what is fed of it now. */
     public Ranch withoutFeedForSale(UUID id) {
-        var left = without(feedsForSale, id);
-        return copy(
-                name,
-                settings,
-                groups,
-                lots,
-                reports,
-                left,
-                outfit,
-                fedWithout(id),
-                wishesWithout(id),
-                lastWinter,
-                letters);
+        return changed(parts -> {
+            parts.feedsForSale = without(feedsForSale, id);
+            parts.fedNow = fedWithout(id);
+            parts.wishes = wishesWithout(id);
+        });
+    }
+
+    public Ranch withoutSampling(UUID id) {
+        return changed(parts -> parts.samplings = without(samplings, id));
+    }
+
+    public Ranch withoutWater(UUID id) {
+        return changed(parts -> parts.waters = without(waters, id));
     }
 
     private Map<UUID, FedNow> fedWithout(UUID feed) {
@@ -317,36 +216,70 @@ public record Ranch(
         return left;
     }
 
-    private Ranch copy(
-            String name,
-            Settings settings,
-            Map<UUID, Group> groups,
-            Map<UUID, Lot> lots,
-            Map<UUID, LabReport> reports,
-            Map<UUID, FeedForSale> feedsForSale,
-            Outfit outfit,
-            Map<UUID, FedNow> fedNow,
-            Map<UUID, Wishes> wishes,
-            LastWinter lastWinter,
-            Map<UUID, Letter> letters) {
-        return new Ranch(
-                id,
-                name,
-                settings,
-                groups,
-                lots,
-                reports,
-                fields,
-                feedsForSale,
-                outfit,
-                fedNow,
-                wishes,
-                lastWinter,
-                letters,
-                attachments,
-                samplings,
-                winters,
-                waters);
+    private Ranch changed(Consumer<Parts> change) {
+        var parts = new Parts(this);
+        change.accept(parts);
+        return parts.ranch(id);
+    }
+
+    /** A ranch while some of it is exchanged; it is checked again as a whole when it is a ranch again. */
+    private static final class Parts {
+        private String name;
+        private Settings settings;
+        private Map<UUID, Group> groups;
+        private Map<UUID, Lot> lots;
+        private Map<UUID, LabReport> reports;
+        private Map<UUID, Field> fields;
+        private Map<UUID, FeedForSale> feedsForSale;
+        private Outfit outfit;
+        private Map<UUID, FedNow> fedNow;
+        private Map<UUID, Wishes> wishes;
+        private LastWinter lastWinter;
+        private Map<UUID, Letter> letters;
+        private Map<UUID, Attachment> attachments;
+        private Map<UUID, Sampling> samplings;
+        private @Nullable StationWinters winters;
+        private Map<UUID, WaterSource> waters;
+
+        Parts(Ranch ranch) {
+            name = ranch.name;
+            settings = ranch.settings;
+            groups = ranch.groups;
+            lots = ranch.lots;
+            reports = ranch.reports;
+            fields = ranch.fields;
+            feedsForSale = ranch.feedsForSale;
+            outfit = ranch.outfit;
+            fedNow = ranch.fedNow;
+            wishes = ranch.wishes;
+            lastWinter = ranch.lastWinter;
+            letters = ranch.letters;
+            attachments = ranch.attachments;
+            samplings = ranch.samplings;
+            winters = ranch.winters;
+            waters = ranch.waters;
+        }
+
+        Ranch ranch(UUID id) {
+            return new Ranch(
+                    id,
+                    name,
+                    settings,
+                    groups,
+                    lots,
+                    reports,
+                    fields,
+                    feedsForSale,
+                    outfit,
+                    fedNow,
+                    wishes,
+                    lastWinter,
+                    letters,
+                    attachments,
+                    samplings,
+                    winters,
+                    waters);
+        }
     }
 
     private static <T> Map<UUID, T> put(Map<UUID, T> map, UUID id, T entity) {
