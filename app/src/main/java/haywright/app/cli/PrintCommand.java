@@ -18,6 +18,7 @@ import java.time.LocalDate;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -39,6 +40,29 @@ final class PrintCommand implements Runnable {
         this.data = data;
     }
 
+    /** Which ranch's paper, and where it goes. */
+    @SuppressWarnings("NullAway.Init") // picocli sets it
+    static final class Of {
+        @Parameters(paramLabel = "FILE")
+        private Path file;
+
+        @Option(names = "--ranch", paramLabel = "NAME", description = "Its name or id; not needed for the only one.")
+        private @Nullable String ranch;
+
+        @Option(names = "--demo", description = "Of the demo ranch, which is invented.")
+        private boolean demo;
+    }
+
+    /** What it is printed on. */
+    static final class On {
+        @Option(names = "--size", paramLabel = "SIZE", description = "letter (when not said) or a4.")
+        private Paper.@Nullable Size size;
+
+        Paper.Size size() {
+            return size == null ? Paper.Size.LETTER : size;
+        }
+    }
+
     @Override
     public void run() {
         throw new ParameterException(
@@ -49,26 +73,18 @@ final class PrintCommand implements Runnable {
             description = "The one page for the person who feeds a group, as PDF or HTML by the file's ending.",
             mixinStandardHelpOptions = true)
     void letter(
-            @Parameters(paramLabel = "FILE") Path file,
-            @Option(
-                            names = "--ranch",
-                            paramLabel = "NAME",
-                            description = "Its name or id; not needed for the only one.")
-                    @Nullable
-                    String ranchName,
+            @Mixin Of of,
             @Option(names = "--group", paramLabel = "NAME", description = "Its name; not needed for the only one.")
                     @Nullable
                     String groupName,
-            @Option(names = "--size", paramLabel = "SIZE", description = "letter (when not said) or a4.")
-                    Paper.@Nullable Size size,
-            @Option(names = "--demo", description = "Of the demo ranch, which is invented.") boolean demo)
+            @Mixin On on)
             throws IOException {
-        try (var store = demo ? data.openDemo(clock) : data.open(clock)) {
-            var ranch = demo ? DemoCommand.ranch(store) : ranch(store, ranchName);
+        try (var store = open(of)) {
+            var ranch = ranch(store, of);
             var letter = FeedLetter.of(
                     ranch, group(ranch, groupName), ranch.settings().today(LocalDate.now(clock)));
-            write(letter.paper(size == null ? Paper.Size.LETTER : size), file);
-            spec.commandLine().getOut().printf("Written to %s%n", file);
+            write(letter.paper(on.size()), of.file);
+            written(of.file);
             if (letter.isStale()) {
                 spec.commandLine()
                         .getErr()
@@ -84,52 +100,40 @@ final class PrintCommand implements Runnable {
                     "The newest field sheet of a lot, or a new one by the usual plan: PDF to print, HTML for a phone.",
             mixinStandardHelpOptions = true)
     void sheet(
-            @Parameters(paramLabel = "FILE") Path file,
-            @Option(
-                            names = "--ranch",
-                            paramLabel = "NAME",
-                            description = "Its name or id; not needed for the only one.")
-                    @Nullable
-                    String ranchName,
+            @Mixin Of of,
             @Option(names = "--lot", paramLabel = "NAME", description = "Its name; not needed for the only one.")
                     @Nullable
                     String lotName,
-            @Option(names = "--size", paramLabel = "SIZE", description = "letter (when not said) or a4.")
-                    Paper.@Nullable Size size,
-            @Option(names = "--demo", description = "Of the demo ranch, which is invented.") boolean demo)
+            @Mixin On on)
             throws IOException {
-        try (var store = demo ? data.openDemo(clock) : data.open(clock)) {
-            var sheet = Sheets.newest(store, demo ? DemoCommand.ranch(store) : ranch(store, ranchName), lotName, clock);
-            if (String.valueOf(file.getFileName()).endsWith(".html")) {
-                Files.writeString(file, sheet.phonePage(), StandardCharsets.UTF_8);
+        try (var store = open(of)) {
+            var sheet = Sheets.newest(store, ranch(store, of), lotName, clock);
+            if (String.valueOf(of.file.getFileName()).endsWith(".html")) {
+                Files.writeString(of.file, sheet.phonePage(), StandardCharsets.UTF_8);
             } else {
-                write(sheet.paper(size == null ? Paper.Size.LETTER : size), file);
+                write(sheet.paper(on.size()), of.file);
             }
-            written(file, sheet);
+            written(of.file, sheet);
         }
     }
 
     @Command(description = "Bag labels of a lot's newest field sheet, as PDF.", mixinStandardHelpOptions = true)
     void labels(
-            @Parameters(paramLabel = "FILE") Path file,
-            @Option(
-                            names = "--ranch",
-                            paramLabel = "NAME",
-                            description = "Its name or id; not needed for the only one.")
-                    @Nullable
-                    String ranchName,
+            @Mixin Of of,
             @Option(names = "--lot", paramLabel = "NAME", description = "Its name; not needed for the only one.")
                     @Nullable
                     String lotName,
-            @Option(names = "--size", paramLabel = "SIZE", description = "letter (when not said) or a4.")
-                    Paper.@Nullable Size size,
-            @Option(names = "--demo", description = "Of the demo ranch, which is invented.") boolean demo)
+            @Mixin On on)
             throws IOException {
-        try (var store = demo ? data.openDemo(clock) : data.open(clock)) {
-            var sheet = Sheets.newest(store, demo ? DemoCommand.ranch(store) : ranch(store, ranchName), lotName, clock);
-            write(sheet.labelsPaper(size == null ? Paper.Size.LETTER : size), file);
-            written(file, sheet);
+        try (var store = open(of)) {
+            var sheet = Sheets.newest(store, ranch(store, of), lotName, clock);
+            write(sheet.labelsPaper(on.size()), of.file);
+            written(of.file, sheet);
         }
+    }
+
+    private void written(Path file) {
+        spec.commandLine().getOut().printf("Written to %s%n", file);
     }
 
     private void written(Path file, FieldSheet sheet) {
@@ -142,26 +146,18 @@ final class PrintCommand implements Runnable {
             description = "Which bales of a lot to weigh, with boxes for a pencil, as PDF or HTML.",
             mixinStandardHelpOptions = true)
     void weighing(
-            @Parameters(paramLabel = "FILE") Path file,
-            @Option(
-                            names = "--ranch",
-                            paramLabel = "NAME",
-                            description = "Its name or id; not needed for the only one.")
-                    @Nullable
-                    String ranchName,
+            @Mixin Of of,
             @Option(names = "--lot", paramLabel = "NAME", description = "Its name; not needed for the only one.")
                     @Nullable
                     String lotName,
-            @Option(names = "--size", paramLabel = "SIZE", description = "letter (when not said) or a4.")
-                    Paper.@Nullable Size size,
-            @Option(names = "--demo", description = "Of the demo ranch, which is invented.") boolean demo)
+            @Mixin On on)
             throws IOException {
-        try (var store = demo ? data.openDemo(clock) : data.open(clock)) {
-            var ranch = demo ? DemoCommand.ranch(store) : ranch(store, ranchName);
+        try (var store = open(of)) {
+            var ranch = ranch(store, of);
             var sheet = new WeighSheet(
                     ranch, Sheets.lot(ranch, lotName), ranch.settings().today(LocalDate.now(clock)));
-            write(sheet.paper(size == null ? Paper.Size.LETTER : size), file);
-            spec.commandLine().getOut().printf("Written to %s%n", file);
+            write(sheet.paper(on.size()), of.file);
+            written(of.file);
         }
     }
 
@@ -169,50 +165,35 @@ final class PrintCommand implements Runnable {
             description = "How many of a group to score for condition, with boxes for a pencil, as PDF or HTML.",
             mixinStandardHelpOptions = true)
     void scores(
-            @Parameters(paramLabel = "FILE") Path file,
-            @Option(
-                            names = "--ranch",
-                            paramLabel = "NAME",
-                            description = "Its name or id; not needed for the only one.")
-                    @Nullable
-                    String ranchName,
+            @Mixin Of of,
             @Option(names = "--group", paramLabel = "NAME", description = "Its name; not needed for the only one.")
                     @Nullable
                     String groupName,
-            @Option(names = "--size", paramLabel = "SIZE", description = "letter (when not said) or a4.")
-                    Paper.@Nullable Size size,
-            @Option(names = "--demo", description = "Of the demo ranch, which is invented.") boolean demo)
+            @Mixin On on)
             throws IOException {
-        try (var store = demo ? data.openDemo(clock) : data.open(clock)) {
-            var ranch = demo ? DemoCommand.ranch(store) : ranch(store, ranchName);
+        try (var store = open(of)) {
+            var ranch = ranch(store, of);
             var sheet = new ScoreSheet(
                     ranch, group(ranch, groupName), ranch.settings().today(LocalDate.now(clock)));
-            write(sheet.paper(size == null ? Paper.Size.LETTER : size), file);
-            spec.commandLine().getOut().printf("Written to %s%n", file);
+            write(sheet.paper(on.size()), of.file);
+            written(of.file);
         }
     }
 
     @Command(description = "The walk across a field, as GPX.", mixinStandardHelpOptions = true)
     void walk(
-            @Parameters(paramLabel = "FILE") Path file,
-            @Option(
-                            names = "--ranch",
-                            paramLabel = "NAME",
-                            description = "Its name or id; not needed for the only one.")
-                    @Nullable
-                    String ranchName,
+            @Mixin Of of,
             @Option(names = "--field", paramLabel = "NAME", description = "Its name; not needed for the only one.")
                     @Nullable
                     String fieldName,
             @Option(names = "--seed", paramLabel = "N", description = "Where the walk begins; 1 when not said.")
                     @Nullable
-                    Integer seed,
-            @Option(names = "--demo", description = "Of the demo ranch, which is invented.") boolean demo)
+                    Integer seed)
             throws IOException {
-        try (var store = demo ? data.openDemo(clock) : data.open(clock)) {
-            var field = Sheets.field(demo ? DemoCommand.ranch(store) : ranch(store, ranchName), fieldName);
-            Files.writeString(file, Sheets.gpx(field, seed == null ? 1 : seed), StandardCharsets.UTF_8);
-            spec.commandLine().getOut().printf("Written to %s%n", file);
+        try (var store = open(of)) {
+            var field = Sheets.field(ranch(store, of), fieldName);
+            Files.writeString(of.file, Sheets.gpx(field, seed == null ? 1 : seed), StandardCharsets.UTF_8);
+            written(of.file);
         }
     }
 
@@ -228,11 +209,18 @@ final class PrintCommand implements Runnable {
         }
     }
 
-    private static Ranch ranch(Store store, @Nullable String name) {
+    private Store open(Of of) {
+        return of.demo ? data.openDemo(clock) : data.open(clock);
+    }
+
+    private static Ranch ranch(Store store, Of of) {
+        if (of.demo) {
+            return DemoCommand.ranch(store);
+        }
         var all = store.ranches().list();
-        var listed = name == null && all.size() == 1
+        var listed = of.ranch == null && all.size() == 1
                 ? all.get(0)
-                : RanchCommand.named(store, name == null ? "no name" : name);
+                : RanchCommand.named(store, of.ranch == null ? "no name" : of.ranch);
         return store.ranches().open(listed.id()).ranch();
     }
 
