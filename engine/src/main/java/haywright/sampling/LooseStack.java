@@ -2,7 +2,6 @@ package haywright.sampling;
 
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
-import haywright.workings.Input;
 import haywright.workings.Line;
 import haywright.workings.Refused;
 import haywright.workings.Source;
@@ -42,8 +41,6 @@ public record LooseStack(Shape shape, Quantity length, Quantity width, Quantity 
     }
 
     private static final Source RULE = Source.memory("USDA stack measuring rules");
-    private static final Source DENSITY = Source.read("How to measure bushels and hay: 400 to 500 ft³ a ton");
-    private static final double FT3_PER_TON = 450;
     private static final double VOLUME_DOUBT = 0.15;
 
     public LooseStack {
@@ -62,13 +59,9 @@ public record LooseStack(Shape shape, Quantity length, Quantity width, Quantity 
         return (shape.ofOver * over.base() - shape.ofWidth * width.base()) * width.base() * length.base();
     }
 
-    private static double kgPerM3(double cubicFeetPerTon) {
-        return Unit.TON.toBase(1) / Unit.CUBIC_FOOT.toBase(cubicFeetPerTon);
-    }
-
     @Override
     public OptionalDouble asFedKg() {
-        return OptionalDouble.of(volume() * kgPerM3(FT3_PER_TON));
+        return OptionalDouble.of(SettledHay.kg(volume()));
     }
 
     @Override
@@ -83,21 +76,14 @@ public record LooseStack(Shape shape, Quantity length, Quantity width, Quantity 
                         Sizes.typed("O", over, Unit.METRE),
                         Sizes.typed("W", width, Unit.METRE),
                         Sizes.typed("L", length, Unit.METRE)),
-                Line.of(
-                        "mass",
-                        "V·density",
-                        asFedKg().orElseThrow(),
-                        Unit.KILOGRAM,
-                        DENSITY,
-                        Input.published("density", kgPerM3(FT3_PER_TON), Unit.KG_PER_M3, DENSITY)));
+                SettledHay.mass(volume()));
     }
 
     @Override
     public Optional<MassRange> range() {
-        return Optional.of(new MassRange(
-                volume() * (1 - VOLUME_DOUBT) * kgPerM3(500),
-                volume() * (1 + VOLUME_DOUBT) * kgPerM3(400),
-                "400 to 500 cubic feet a ton, and 15 % either way of volume: stack rules differ that much.",
-                DENSITY));
+        return Optional.of(SettledHay.range(
+                volume() * (1 - VOLUME_DOUBT),
+                volume() * (1 + VOLUME_DOUBT),
+                "400 to 500 cubic feet a ton, and 15 % either way of volume: stack rules differ that much."));
     }
 }

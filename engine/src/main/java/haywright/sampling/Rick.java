@@ -2,7 +2,6 @@ package haywright.sampling;
 
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
-import haywright.workings.Input;
 import haywright.workings.Line;
 import haywright.workings.Source;
 import java.util.List;
@@ -24,8 +23,6 @@ import java.util.OptionalDouble;
  */
 public record Rick(Quantity length, Quantity width, Quantity eaves, Quantity top) implements Stock {
     private static final Source RULE = Source.read("Salt, Rule for ascertaining the weight of hay stacks, 1846");
-    private static final Source DENSITY = Source.read("How to measure bushels and hay: 400 to 500 ft³ a ton");
-    private static final double FT3_PER_TON = 450;
 
     public Rick {
         Sizes.lengths(List.of("length", "width", "eaves", "top"), List.of(length, width, eaves, top));
@@ -40,13 +37,9 @@ public record Rick(Quantity length, Quantity width, Quantity eaves, Quantity top
         return length.base() * width.base() * (eaves.base() + top.base() / gable);
     }
 
-    private static double kgPerM3(double cubicFeetPerTon) {
-        return Unit.TON.toBase(1) / Unit.CUBIC_FOOT.toBase(cubicFeetPerTon);
-    }
-
     @Override
     public OptionalDouble asFedKg() {
-        return OptionalDouble.of(volume() * kgPerM3(FT3_PER_TON));
+        return OptionalDouble.of(SettledHay.kg(volume()));
     }
 
     @Override
@@ -62,21 +55,12 @@ public record Rick(Quantity length, Quantity width, Quantity eaves, Quantity top
                         Sizes.typed("W", width, Unit.METRE),
                         Sizes.typed("eaves", eaves, Unit.METRE),
                         Sizes.typed("top", top, Unit.METRE)),
-                Line.of(
-                        "mass",
-                        "V·density",
-                        asFedKg().orElseThrow(),
-                        Unit.KILOGRAM,
-                        DENSITY,
-                        Input.published("density", kgPerM3(FT3_PER_TON), Unit.KG_PER_M3, DENSITY)));
+                SettledHay.mass(volume()));
     }
 
     @Override
     public Optional<MassRange> range() {
-        return Optional.of(new MassRange(
-                volume() * kgPerM3(500),
-                volume(2) * kgPerM3(400),
-                "400 to 500 cubic feet a ton, and a third to a half of the gable.",
-                DENSITY));
+        return Optional.of(SettledHay.range(
+                volume(), volume(2), "400 to 500 cubic feet a ton, and a third to a half of the gable."));
     }
 }

@@ -2,12 +2,9 @@ package haywright.sampling;
 
 import haywright.quantity.Kind;
 import haywright.quantity.Quantity;
-import haywright.quantity.Unit;
-import haywright.workings.Input;
 import haywright.workings.Line;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
-import haywright.workings.Source;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -40,14 +37,7 @@ public record RoundPyramid(int count, Quantity baleWeight, int base, int tiers, 
 
     @Override
     public List<Line> lines() {
-        return List.of(Line.of(
-                "mass",
-                "n·w",
-                count * baleWeight.base(),
-                Unit.KILOGRAM,
-                Source.ARITHMETIC,
-                Input.typed("n", count, Unit.NONE),
-                Sizes.typed("w", baleWeight, Unit.KILOGRAM)));
+        return List.of(Sizes.counted(count, baleWeight));
     }
 
     @Override

@@ -2,12 +2,9 @@ package haywright.sampling;
 
 import haywright.quantity.Kind;
 import haywright.quantity.Quantity;
-import haywright.quantity.Unit;
-import haywright.workings.Input;
 import haywright.workings.Line;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
-import haywright.workings.Source;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -44,14 +41,7 @@ public record Sacks(int bags, Quantity bagWeight) implements Stock {
 
     @Override
     public List<Line> lines() {
-        return List.of(Line.of(
-                "mass",
-                "n·w",
-                asFedKg().orElseThrow(),
-                Unit.KILOGRAM,
-                Source.ARITHMETIC,
-                Input.typed("n", bags, Unit.NONE),
-                Sizes.typed("w", bagWeight, Unit.KILOGRAM)));
+        return List.of(Sizes.counted(bags, bagWeight));
     }
 
     @Override

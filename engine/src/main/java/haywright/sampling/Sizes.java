@@ -59,6 +59,18 @@ final class Sizes {
                         Input.typed("dm", dryMatterPercent, Unit.PERCENT)));
     }
 
+    /** So many of them, each of a weight. */
+    static Line counted(int count, Quantity weight) {
+        return Line.of(
+                "mass",
+                "n·w",
+                count * weight.base(),
+                Unit.KILOGRAM,
+                Source.ARITHMETIC,
+                Input.typed("n", count, Unit.NONE),
+                typed("w", weight, Unit.KILOGRAM));
+    }
+
     /** In the engine's unit, and saying what was really typed. */
     static Input typed(String symbol, Quantity quantity, Unit base) {
         var as = quantity.unit() == base ? Origin.TYPED : new Origin.Typed("typed in as " + quantity.asTyped());

@@ -109,14 +109,7 @@ public sealed interface Stock extends Worked
 
         @Override
         public List<Line> lines() {
-            return List.of(Line.of(
-                    "mass",
-                    "n·w",
-                    asFedKg().orElseThrow(),
-                    Unit.KILOGRAM,
-                    Source.ARITHMETIC,
-                    Input.typed("n", count, Unit.NONE),
-                    Sizes.typed("w", baleWeight, Unit.KILOGRAM)));
+            return List.of(Sizes.counted(count, baleWeight));
         }
 
         @Override
