@@ -23,7 +23,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.regex.Pattern;
@@ -280,15 +279,6 @@ public record FieldSheet(
 
     public String phonePage() {
         return Paper.text("haywright/app/report/phoneSheet.jte", this);
-    }
-
-    /** A file of this room, put into the one file that goes to a phone. */
-    public String own(String name) {
-        try (var in = Objects.requireNonNull(FieldSheet.class.getResourceAsStream(name), name)) {
-            return new String(in.readAllBytes(), java.nio.charset.StandardCharsets.UTF_8);
-        } catch (java.io.IOException e) {
-            throw new java.io.UncheckedIOException(e);
-        }
     }
 
     public String fileName(String what) {

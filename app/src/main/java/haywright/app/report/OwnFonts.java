@@ -20,13 +20,15 @@ import org.jspecify.annotations.Nullable;
  * not called a fallback, because the library would write a warning of it for every page.
  */
 public final class OwnFonts implements FontMapper {
+    private static final OwnFonts ALL = new OwnFonts();
+
     private final TrueTypeFont font = read();
 
     private OwnFonts() {}
 
     /** For every PDF that is written or read from now on; otherwise the library lists the machine's fonts in a file. */
     public static void use() {
-        FontMappers.set(new OwnFonts());
+        FontMappers.set(ALL);
     }
 
     private static TrueTypeFont read() {

@@ -201,4 +201,13 @@ public record Paper(String xhtml, LocalDate dated) {
             return new InputStreamReader(getStream(), StandardCharsets.UTF_8);
         }
     }
+
+    /** A file of this room, put into the one file that goes to a phone. */
+    public static String own(String name) {
+        try (var in = Objects.requireNonNull(Paper.class.getResourceAsStream(name), name)) {
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
 }

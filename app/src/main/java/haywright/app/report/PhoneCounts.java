@@ -1,10 +1,6 @@
 package haywright.app.report;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
-import java.util.Objects;
 
 /**
  * A sheet for weights or scores as one HTML file for a phone that needs no signal.
@@ -24,14 +20,5 @@ public record PhoneCounts(
         String caution) {
     String page() {
         return Paper.text("haywright/app/report/phoneCounts.jte", this);
-    }
-
-    /** A file of this room, put into the one file that goes to a phone. */
-    public String own(String name) {
-        try (var in = Objects.requireNonNull(PhoneCounts.class.getResourceAsStream(name), name)) {
-            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
     }
 }

@@ -1,0 +1,86 @@
+package haywright.walk;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Route;
+import com.microsoft.playwright.options.AriaRole;
+import java.nio.file.Path;
+import org.assertj.core.api.Assertions;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The sheet for the scale on a phone: kept tap by tap, and back as a line that the page of the lot takes. */
+class WeighItIT {
+    private static Walker walker;
+    private static House house;
+
+    @BeforeAll
+    static void open(@TempDir Path folder) {
+        walker = new Walker();
+        house = new House(folder);
+    }
+
+    @AfterAll
+    static void close() {
+        walker.nothingWasAskedOfAnotherMachine();
+        house.close();
+        walker.close();
+    }
+
+    @Test
+    void theScalesSheetComesBackFromAPhone() {
+        var page = walker.page(1280, 900, true);
+        page.navigate(house.url("/"));
+        press(page, "Open the demo");
+        page.navigate(page.url().replaceAll("/[a-z]*$", "/lots"));
+        page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Weigh Meadow hay"))
+                .click();
+        var weigh = page.url();
+        var html = page.request().get(weigh + "/phone.html").text();
+
+        var phone = walker.page(360, 740, true);
+        phone.route(
+                "http://127.0.0.1:9/sheet.html",
+                route -> route.fulfill(new Route.FulfillOptions()
+                        .setContentType("text/html; charset=utf-8")
+                        .setBody(html)));
+        phone.navigate("http://127.0.0.1:9/sheet.html");
+        Assertions.assertThat(Walker.barriers(phone)).isEmpty();
+        assertThat(phone.locator("#state")).containsText("Nothing entered yet, not given back yet. 0 of");
+        var boxes = phone.locator("input[name=count]");
+        boxes.nth(0).fill("1,080");
+        boxes.nth(1).fill("a lot");
+        assertThat(phone.locator("#line")).hasText("One of them is not a number.");
+        assertThat(phone.locator("#copy")).isDisabled();
+        boxes.nth(1).fill("1120");
+        boxes.nth(2).fill("1100");
+        boxes.nth(3).fill("1060");
+        boxes.nth(4).fill("1140");
+        assertThat(phone.locator("#state")).containsText("Saved on this phone, not given back yet. 5 of");
+        phone.reload();
+        assertThat(phone.locator("#state")).containsText("Saved on this phone, not given back yet. 5 of");
+        assertThat(boxes.nth(0)).hasValue("1,080");
+        phone.waitForDownload(() -> phone.locator("#file").click());
+        assertThat(phone.locator("#state")).containsText("file saved at");
+        var line = phone.locator("#line").textContent();
+        phone.context().close();
+
+        page.navigate(weigh.replaceAll("/take/.*", "/take"));
+        page.getByLabel("The line, or everything in the file").fill(line);
+        press(page, "Read the line");
+        // 1,080 + 1,120 + 1,100 + 1,060 + 1,140 = 5,500 lb of five bales
+        assertThat(page.locator("#main").getByText("1,100 lb").first()).isVisible();
+        walker.nothingWasComplainedAbout();
+        page.context().close();
+    }
+
+    private static void press(Page page, String button) {
+        page.getByRole(
+                        AriaRole.BUTTON,
+                        new Page.GetByRoleOptions().setName(button).setExact(true))
+                .click();
+    }
+}
