@@ -13,7 +13,7 @@ import java.util.stream.DoubleStream;
 
 /** What is wrong with a form, and what is doubted, each by the field it stands beside. */
 public final class Findings {
-    private static final int LONGEST = 120;
+    private static final int LONGEST = 80;
 
     final List<Problem> problems = new ArrayList<>();
     final List<Doubt> doubts = new ArrayList<>();
@@ -59,15 +59,20 @@ public final class Findings {
         var rule = problem.rule();
         var start = problem.value().isBlank()
                 ? rule.substring(0, 1).toUpperCase(Locale.ROOT) + rule.substring(1)
-                : "“" + shortened(problem.value()) + "”: " + rule;
+                : "“" + shown(problem.value()) + "”: " + rule;
         return (start + ". " + problem.fix()).strip();
     }
 
-    /** A message is read, not scrolled, whatever was pasted. */
-    private static String shortened(String value) {
-        return value.codePointCount(0, value.length()) <= LONGEST
-                ? value
-                : value.substring(0, value.offsetByCodePoints(0, LONGEST)) + "…";
+    /** What came in, as far as a sentence has room for it: a message is read, not scrolled, whatever was pasted. */
+    public static String shown(String typed) {
+        var one = typed.strip().replaceAll("\\s+", " ");
+        int end = Math.min(one.length(), LONGEST);
+        return one.length() <= LONGEST
+                ? one
+                : "%s… (%,d characters)"
+                        .formatted(
+                                one.substring(0, Character.isHighSurrogate(one.charAt(end - 1)) ? end - 1 : end),
+                                one.length());
     }
 
     /** What to ask about a figure outside of what is usual; nothing where it is inside or no amount at all. */

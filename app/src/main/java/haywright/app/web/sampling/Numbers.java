@@ -38,7 +38,7 @@ final class Numbers {
         if (!WITH_UNIT.matcher(typed).replaceAll("").matches("[\\s,;]*")) {
             form.refuse(
                     ask.name(),
-                    SheetPages.shown(typed),
+                    typed,
                     "each is a number, with its unit or none",
                     "Put blanks between them, and no other words.");
             return amounts;
@@ -46,7 +46,7 @@ final class Numbers {
         if (!isOfOne && units.contains("")) {
             form.refuse(
                     ask.name(),
-                    SheetPages.shown(typed),
+                    typed,
                     "some have a unit behind them and some have none",
                     "Write it behind each of them, or behind none.");
             return amounts;

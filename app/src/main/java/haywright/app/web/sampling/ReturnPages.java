@@ -2,6 +2,7 @@ package haywright.app.web.sampling;
 
 import haywright.app.exchange.sheet.SheetFile;
 import haywright.app.web.Ask;
+import haywright.app.web.Findings;
 import haywright.app.web.Form;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
@@ -53,7 +54,7 @@ public final class ReturnPages {
         if (file.size() > MOST_BYTES) {
             form.refuse(
                     LINE.name(),
-                    SheetPages.shown(file.filename()),
+                    file.filename(),
                     "a sheet’s file is far smaller than this one",
                     "Choose the file that the phone saved.");
             reject(page, form, null);
@@ -98,7 +99,7 @@ public final class ReturnPages {
         if (found.isEmpty()) {
             form.refuse(
                     LINE.name(),
-                    SheetPages.shown(back.sheet()),
+                    back.sheet(),
                     "no sheet of this code was made on this ranch",
                     "Is it another ranch’s?");
             return found;
@@ -133,7 +134,7 @@ public final class ReturnPages {
             apart.add("the day was %s and is %s here".formatted(Show.date(before.on()), Show.date(now.on())));
         }
         if (!initials(before.by()).equals(initials(now.by()))) {
-            apart.add("%s took it, and %s here".formatted(SheetPages.shown(before.by()), SheetPages.shown(now.by())));
+            apart.add("%s took it, and %s here".formatted(Findings.shown(before.by()), Findings.shown(now.by())));
         }
         int more = 0;
         for (int i = 0; i < now.cores().size(); i++) {
@@ -159,7 +160,7 @@ public final class ReturnPages {
             return reading.get();
         } catch (Refused e) {
             throw new Refused(e.problems().stream()
-                    .map(p -> new Problem(LINE.name(), SheetPages.shown(p.value()), p.rule(), p.fix()))
+                    .map(p -> new Problem(LINE.name(), p.value(), p.rule(), p.fix()))
                     .toList());
         }
     }

@@ -34,7 +34,6 @@ public final class SheetPages {
     public static final Ask PHOTOS = Ask.text("photos", "Names of photos", "With commas between them.");
 
     private static final String SHEET = "haywright/app/web/sampling/sheet.jte";
-    private static final int ECHO = 60;
     /** Clocks differ, and a sample may be taken first and its sheet made after it. */
     private static final int SLACK_DAYS = 7;
     /** Nine times in ten. */
@@ -208,22 +207,10 @@ public final class SheetPages {
         if (typed.length() > most) {
             form.refuse(
                     ask.name(),
-                    shown(typed),
+                    typed,
                     "there is room for %,d letters here".formatted(most),
                     "Say it shorter, or write it in the notes of the lot.");
         }
-    }
-
-    /** What came in, as far as a sentence has room for it. */
-    static String shown(String typed) {
-        var one = typed.strip().replaceAll("\\s+", " ");
-        int end = Math.min(one.length(), ECHO);
-        return one.length() <= ECHO
-                ? one
-                : "%s… (%,d characters)"
-                        .formatted(
-                                one.substring(0, Character.isHighSurrogate(one.charAt(end - 1)) ? end - 1 : end),
-                                one.length());
     }
 
     static void keep(Page page, Form form, Sampling sampling, Taken taken) {
