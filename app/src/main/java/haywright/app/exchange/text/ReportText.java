@@ -25,7 +25,6 @@ public final class ReportText {
     private final List<TextLine> lines = new ArrayList<>();
     private final Names names;
     private final Gathering gathering;
-    private List<TextLine> above = new ArrayList<>();
     private TableHead head = TableHead.NONE;
 
     private ReportText(Names names, Gathering gathering) {
@@ -66,7 +65,7 @@ public final class ReportText {
         for (int at = 0; at < lines.size(); ) {
             at += step(at);
         }
-        table(List.of());
+        gathering.table();
     }
 
     /** @return how many lines were taken */
@@ -77,7 +76,7 @@ public final class ReportText {
         }
         var rows = Row.of(withoutIgnored(line), line.isAligned(), names);
         if (rows.stream().anyMatch(row -> row.heading() != null)) {
-            gathering.rows(line, head, rows);
+            gathering.rows(line, rows);
             return 1;
         }
         int headings = headings(at);
@@ -86,9 +85,8 @@ public final class ReportText {
         }
         var fields = Head.of(line);
         if (fields.stream().anyMatch(f -> f.kind() == Head.Kind.BAG || f.kind() == Head.Kind.NUMBER)) {
-            table(List.of());
+            gathering.table();
         }
-        above.add(line);
         gathering.above(line, fields);
         var says = SAYS_BASIS.matcher(line.text());
         if (says.find() && !line.text().toLowerCase(java.util.Locale.ROOT).contains("calculated")) {
@@ -130,7 +128,7 @@ public final class ReportText {
     /** @return how many lines the headings take; 0 where none stand here */
     private int headings(int at) {
         if (TableHead.of(lines.get(at).cells()).isPresent()) {
-            table(above);
+            gathering.table();
         }
         TableHead best = null;
         int taken = 0;
@@ -167,13 +165,7 @@ public final class ReportText {
         if (best != null) {
             head = best;
             gathering.head(best);
-            above = new ArrayList<>();
         }
         return taken;
-    }
-
-    /** The next table begins. */
-    private void table(List<TextLine> over) {
-        gathering.table(over);
     }
 }

@@ -89,6 +89,17 @@ record TextLine(int number, int page, String text, List<Word> words) {
         }
     }
 
+    /** As a reader is shown it. */
+    String shown() {
+        var shown = text.strip().replaceAll(" {3,}", "   ");
+        return shown.length() > 160 ? shown.substring(0, 160) + "…" : shown;
+    }
+
+    /** As it stands among what was not taken. */
+    String notTaken(String why) {
+        return "Line %d, %s: %s".formatted(number, why, shown());
+    }
+
     boolean isBlank() {
         return words.isEmpty();
     }

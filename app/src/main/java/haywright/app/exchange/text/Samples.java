@@ -1,0 +1,184 @@
+package haywright.app.exchange.text;
+
+import haywright.app.exchange.csv.ReportCsv;
+import haywright.app.exchange.lab.Understood.Cell;
+import haywright.app.exchange.lab.Understood.Sample;
+import haywright.app.words.Said;
+import haywright.forage.Analyte;
+import haywright.forage.Basis;
+import haywright.forage.Tested;
+import haywright.workings.Refused;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/** The samples of a report, which its tables fill one after the other. */
+final class Samples {
+    private static final int MOST_SAMPLES = 500;
+
+    private final boolean decimalComma;
+    private final @Nullable Basis untold;
+    private final Set<String> notTaken;
+    private final Set<String> withoutBasis = new LinkedHashSet<>();
+    private final List<Draft> drafts = new ArrayList<>();
+    /** Those that the last table speaks for. */
+    private List<Draft> current = List.of();
+
+    /** A sample that is not whole yet. */
+    private static final class Draft {
+        private String code = "";
+        private String laboratory = "";
+        private String sampled = "";
+        private String reported = "";
+        private Tested.@Nullable Method method;
+        private final int page;
+        private final Map<String, Cell> cells = new LinkedHashMap<>();
+
+        Draft(int page) {
+            this.page = page;
+        }
+    }
+
+    /**
+     * What is said over a table.
+     *
+     * @param laboratory of the letterhead; empty where there is none
+     */
+    record Above(Head said, String laboratory, Tested.@Nullable Method method) {}
+
+    /** @param notTaken what is not taken is added to it, in words */
+    Samples(boolean decimalComma, @Nullable Basis untold, Set<String> notTaken) {
+        this.decimalComma = decimalComma;
+        this.untold = untold;
+        this.notTaken = notTaken;
+    }
+
+    boolean isEmpty() {
+        return current.isEmpty();
+    }
+
+    /** The next table speaks for those of the last one where it goes on with them, else for new ones. */
+    void begin(List<Figure> figures, List<String> codes, int groups, Above above) {
+        boolean goesOn = current.size() == groups
+                && (codes.isEmpty()
+                        ? !contradicts(figures)
+                        : current.stream().map(d -> d.code).toList().equals(codes));
+        if (goesOn) {
+            return;
+        }
+        int page = figures.get(0).line().page();
+        var before = drafts.isEmpty() ? null : drafts.get(drafts.size() - 1);
+        current = new ArrayList<>();
+        for (int i = 0; i < groups; i++) {
+            var draft = new Draft(page);
+            draft.code = codes.size() == groups ? codes.get(i) : groups == 1 && !codes.isEmpty() ? codes.get(0) : "";
+            var lab = above.said.of(Head.Kind.LABORATORY, i, groups);
+            draft.laboratory = lab.isEmpty() ? above.laboratory : lab;
+            draft.sampled = above.said.of(Head.Kind.SAMPLED, i, groups);
+            draft.reported = above.said.of(Head.Kind.REPORTED, i, groups);
+            draft.method = above.method;
+            if (before != null && before.page == page) { // said once over several tables of a page
+                draft.reported = draft.reported.isEmpty() ? before.reported : draft.reported;
+                draft.method = draft.method == null ? before.method : draft.method;
+            }
+            current.add(draft);
+        }
+        drafts.addAll(current);
+        if (drafts.size() > MOST_SAMPLES) {
+            throw new Refused(
+                    "text", drafts.size() + " samples", "this is more than are taken in at once", "Split the file.");
+        }
+    }
+
+    private boolean contradicts(List<Figure> figures) {
+        return current.size() == 1
+                && figures.stream().anyMatch(f -> {
+                    var known = current.get(0).cells.get(key(f.analyte(), f.basis()));
+                    return known != null && !known.text().equals(f.word().figure());
+                });
+    }
+
+    private static String key(Analyte analyte, @Nullable Basis basis) {
+        return analyte.id() + " " + (analyte.hasBasis() ? basis : null);
+    }
+
+    /** One row of the table. @param sample which of those that the table speaks for */
+    void take(int sample, List<Figure> row) {
+        var draft = current.get(sample);
+        var analyte = row.get(0).analyte();
+        if (analyte.hasBasis()) {
+            row.forEach(figure -> cell(draft, figure));
+            return;
+        }
+        // one figure whatever the basis; dry matter of dry matter is 100 and says nothing
+        boolean isWater = analyte == Analyte.DM || analyte == Analyte.MOISTURE;
+        var figures = row.stream()
+                .filter(f -> !isWater || row.size() == 1 || f.basis() != Basis.DRY_MATTER)
+                .toList();
+        if (isWater
+                && row.size() == 1
+                && row.get(0).basis() == Basis.DRY_MATTER
+                && row.get(0).isWhole()) {
+            return;
+        }
+        if (figures.stream().map(f -> f.word().figure()).distinct().count() > 1) {
+            notTaken.add(row.get(0).line().notTaken("it has one figure whatever the basis, and here stand two"));
+        } else if (!figures.isEmpty()) {
+            cell(draft, figures.get(0));
+        }
+    }
+
+    private void cell(Draft draft, Figure figure) {
+        var analyte = figure.analyte();
+        var unit = figure.unit();
+        var line = figure.line();
+        if (unit != null && unit.kind() != analyte.unit().kind()) {
+            notTaken.add(line.notTaken("%s is not measured in %s".formatted(analyte.words(), unit.symbol())));
+            return;
+        }
+        boolean hasNoLimit =
+                Said.of(figure.word().text()).map(s -> s.limit().isEmpty()).orElse(false);
+        var basis = !analyte.hasBasis() ? null : figure.basis() == null ? untold : figure.basis();
+        if (analyte.hasBasis() && basis == null && !hasNoLimit) {
+            withoutBasis.add(figure.name());
+            return;
+        }
+        var text = ReportCsv.pointed(figure.word().figure(), decimalComma);
+        var cell = new Cell(analyte, unit, basis, text, line.shown());
+        var before = draft.cells.putIfAbsent(key(analyte, basis), cell);
+        if (before != null && !before.text().equals(cell.text())) {
+            notTaken.add(line.notTaken("%s stands there before it as %s".formatted(analyte.words(), before.text())));
+        }
+    }
+
+    /** @throws Refused where a basis is to be told, or nothing was taken */
+    List<Sample> whole() {
+        if (!withoutBasis.isEmpty()) {
+            throw new Refused(
+                    "basis",
+                    String.join(", ", withoutBasis.stream().limit(8).toList()),
+                    "the report does not say whether these are as received or on dry matter",
+                    "Look at the sheet and say which, or write the heading over the column in the text.");
+        }
+        drafts.removeIf(draft -> draft.cells.isEmpty());
+        if (drafts.isEmpty()) {
+            throw new Refused(
+                    "text",
+                    "",
+                    "no line in it has the name of an analyte with a figure that could be placed",
+                    notTaken.stream()
+                            .filter(words -> words.contains("heading"))
+                            .findFirst()
+                            .map(words -> words + ". Write the headings As received and Dry matter over the columns.")
+                            .orElse("Is this the report? Type the figures if it is written in another way."));
+        }
+        return drafts.stream()
+                .map(d -> new Sample(
+                        d.code, d.laboratory, d.sampled, d.reported, d.method, List.copyOf(d.cells.values())))
+                .toList();
+    }
+}
