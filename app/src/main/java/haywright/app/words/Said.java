@@ -37,6 +37,11 @@ public record Said(Why why, String limit) {
                 : Optional.empty();
     }
 
+    /** Whether it says that there is no figure, and no limit either. */
+    public static boolean isWithoutLimit(String text) {
+        return of(text).filter(said -> said.limit.isEmpty()).isPresent();
+    }
+
     /** As it is typed into a box. */
     public static String typed(NotMeasured said, String limit) {
         return switch (said.why()) {

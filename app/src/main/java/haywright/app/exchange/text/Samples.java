@@ -140,8 +140,7 @@ final class Samples {
             notTaken.add(line.notTaken("%s is not measured in %s".formatted(analyte.words(), unit.symbol())));
             return;
         }
-        boolean hasNoLimit =
-                Said.of(figure.word().text()).map(s -> s.limit().isEmpty()).orElse(false);
+        boolean hasNoLimit = Said.isWithoutLimit(figure.word().text());
         var basis = !analyte.hasBasis() ? null : figure.basis() == null ? untold : figure.basis();
         if (analyte.hasBasis() && basis == null && !hasNoLimit) {
             withoutBasis.add(figure.name());

@@ -101,10 +101,8 @@ public record BringView(
         var laboratory = sample.laboratory().isEmpty()
                 ? form.value(BringPages.LABORATORY).strip()
                 : sample.laboratory();
-        boolean received = sample.cells().stream().anyMatch(c -> c.basis() == Basis.AS_RECEIVED);
-        var left = received || sample.cells().stream().noneMatch(c -> c.basis() == Basis.NINETY_PCT)
-                ? Basis.AS_RECEIVED
-                : Basis.NINETY_PCT;
+        var left = Readings.left(
+                sample.cells().stream().<@Nullable Basis>map(c -> c.basis()).toList());
         var lines = new ArrayList<Line>();
         var typed = new LinkedHashMap<String, String>();
         var method = sample.method();
@@ -117,7 +115,7 @@ public record BringView(
         typed.put(ReportForm.HOW.name(), match != null && match.byPlan ? Form.id(LabReport.HowSampled.PLAN) : "");
         typed.put(Readings.NINETY.name(), left == Basis.NINETY_PCT ? "yes" : "");
         for (var cell : sample.cells()) {
-            var box = Readings.box(cell.analyte(), cell.basis() == null ? Basis.DRY_MATTER : cell.basis(), left);
+            var box = Readings.box(cell.analyte(), cell.basis(), left);
             if (box == null) {
                 notTaken.add("%s, %s %s: the form has no place for it"
                         .formatted(name, Readings.name(cell.analyte()), figure(cell)));
@@ -159,7 +157,7 @@ public record BringView(
 
     private static String figure(Understood.Cell cell) {
         var unit = cell.unit();
-        if (Said.of(cell.text()).filter(said -> said.limit().isEmpty()).isPresent()) {
+        if (Said.isWithoutLimit(cell.text())) {
             return cell.text();
         }
         if (unit != null) {

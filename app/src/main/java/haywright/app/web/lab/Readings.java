@@ -4,25 +4,16 @@ import haywright.app.web.Ask;
 import haywright.app.web.Findings;
 import haywright.app.web.Form;
 import haywright.app.web.Option;
-import haywright.app.words.Parse;
 import haywright.app.words.Said;
-import haywright.app.words.Show;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
-import haywright.forage.LabReport;
-import haywright.forage.NotMeasured;
-import haywright.forage.Reading;
 import haywright.quantity.Kind;
 import haywright.quantity.Unit;
-import haywright.workings.Refused;
 import java.util.ArrayList;
 import java.util.EnumSet;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Set;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** The two columns of figures of a report's form: one row an analyte, the common ones first. */
@@ -69,7 +60,8 @@ public final class Readings {
 
     private static final Set<Analyte> OF_WATER = EnumSet.of(Analyte.TDS, Analyte.SO4W);
 
-    private static final List<Row> ROWS = rows();
+    /** The common ones, then the others. */
+    static final List<Row> ROWS = rows();
 
     private Readings() {}
 
@@ -156,7 +148,7 @@ public final class Readings {
                 : new Row(analyte, name, null, box("one-" + id, name, analyte.unit()), unit, units);
     }
 
-    private static Ask box(String name, String label, Unit unit) {
+    static Ask box(String name, String label, Unit unit) {
         return new Ask(name, label, unit, "", 7);
     }
 
@@ -186,50 +178,6 @@ public final class Readings {
         }
     }
 
-    /** The figures of a report, and what it prints in place of figures. */
-    record Read(List<Reading> readings, List<NotMeasured> notMeasured) {
-        static final Read NOTHING = new Read(List.of(), List.of());
-
-        static Read of(LabReport report) {
-            return new Read(report.readings(), report.notMeasured());
-        }
-
-        boolean isEmpty() {
-            return readings.isEmpty() && notMeasured.isEmpty();
-        }
-
-        Basis left() {
-            var bases = Stream.concat(
-                            readings.stream()
-                                    .filter(r -> r.analyte().hasBasis())
-                                    .map(Reading::basis),
-                            notMeasured.stream().map(NotMeasured::basis))
-                    .toList();
-            return bases.contains(Basis.NINETY_PCT) && !bases.contains(Basis.AS_RECEIVED)
-                    ? Basis.NINETY_PCT
-                    : Basis.AS_RECEIVED;
-        }
-    }
-
-    /** The readings as the form shows them. */
-    static void known(Map<String, String> known, Read report) {
-        start(known);
-        var left = report.left();
-        known.put(NINETY.name(), left == Basis.NINETY_PCT ? "yes" : "");
-        for (var reading : report.readings) {
-            var ask = box(reading.analyte(), reading.basis(), left);
-            if (ask != null) {
-                put(known, ask, reading.analyte(), reading.unit(), Show.significant(reading.value(), 12));
-            }
-        }
-        for (var said : report.notMeasured) {
-            var ask = box(said.analyte(), shownAt(said), left);
-            if (ask != null) {
-                putSaid(known, ask, said);
-            }
-        }
-    }
-
     /** An energy or a nitrate whose unit the file does not tell is asked for, never guessed. */
     static boolean isUnitAsked(Analyte analyte) {
         return analyte.unit().kind() == Kind.ENERGY_DENSITY
@@ -238,26 +186,12 @@ public final class Readings {
                 || analyte == Analyte.KNO3;
     }
 
-    private static Basis shownAt(NotMeasured said) {
-        return Objects.requireNonNullElse(said.basis(), Basis.DRY_MATTER);
-    }
-
-    private static void putSaid(Map<String, String> known, Ask ask, NotMeasured said) {
-        var limit = said.limit();
-        if (limit == null) {
-            known.putIfAbsent(ask.name(), Said.typed(said, ""));
-        } else if (!known.containsKey(ask.name())) {
-            put(known, ask, said.analyte(), said.unit(), Show.significant(limit, 12));
-            known.computeIfPresent(ask.name(), (name, figure) -> Said.typed(said, figure));
-        }
-    }
-
     /** Writes a figure into its box, and its unit beside it, or behind the figure where the two columns differ. */
     static void put(Map<String, String> known, Ask ask, Analyte analyte, @Nullable Unit unit, String figure) {
         if (known.containsKey(ask.name())) {
             return;
         }
-        if (Said.of(figure).filter(said -> said.limit().isEmpty()).isPresent()) {
+        if (Said.isWithoutLimit(figure)) {
             known.put(ask.name(), figure); // words have no unit
             return;
         }
@@ -271,105 +205,22 @@ public final class Readings {
         known.put(ask.name(), unit == null || Form.id(unit).equals(shown) ? figure : figure + " " + unit.symbol());
     }
 
-    /** The box for a figure; null where the form has none. */
-    static @Nullable Ask box(Analyte analyte, Basis basis, Basis left) {
-        var row = row(analyte);
+    /** The basis of the left column, where these are the bases of all figures. */
+    static Basis left(List<@Nullable Basis> bases) {
+        return bases.contains(Basis.NINETY_PCT) && !bases.contains(Basis.AS_RECEIVED)
+                ? Basis.NINETY_PCT
+                : Basis.AS_RECEIVED;
+    }
+
+    /** The box for a figure; null where the form has none. @param basis null where the figure has none */
+    static @Nullable Ask box(Analyte analyte, @Nullable Basis basis, Basis left) {
         if (OF_WATER.contains(analyte)) {
             return null;
         }
-        if (row.left == null || basis == Basis.DRY_MATTER) {
+        var row = row(analyte);
+        if (row.left == null || basis == null || basis == Basis.DRY_MATTER) {
             return row.right;
         }
         return basis == left ? row.left : null;
-    }
-
-    /** Figures that the form has no box for, from a file or another page, are kept. */
-    private static void keep(Read before, Read into) {
-        var left = before.left();
-        var shown = new HashSet<String>();
-        for (var reading : before.readings) {
-            var ask = box(reading.analyte(), reading.basis(), left);
-            if (ask == null || !shown.add(ask.name())) {
-                into.readings.add(reading);
-            }
-        }
-        for (var said : before.notMeasured) {
-            var ask = box(said.analyte(), shownAt(said), left);
-            if (ask == null || !shown.add(ask.name())) {
-                into.notMeasured.add(said);
-            }
-        }
-    }
-
-    /** Everything typed; what cannot be read is noted on the form. */
-    static Read read(Form form, Read before) {
-        var read = new Read(new ArrayList<>(), new ArrayList<>());
-        for (var row : ROWS) {
-            var typed = row.boxes().stream().filter(ask -> !form.isEmpty(ask)).toList();
-            for (var ask : typed) {
-                Said.of(form.value(ask)).filter(said -> said.limit().isEmpty()).ifPresent(said -> {
-                    var none = new NotMeasured(row.analyte, said.why(), null, null, null);
-                    if (!read.notMeasured.contains(none)) {
-                        read.notMeasured.add(none);
-                    }
-                });
-            }
-            var figures = typed.stream()
-                    .filter(ask -> Said.of(form.value(ask))
-                            .map(said -> !said.limit().isEmpty())
-                            .orElse(true))
-                    .toList();
-            var unit = figures.isEmpty() ? null : unit(form, row);
-            if (unit != null) {
-                figures.forEach(ask -> read(form, row, ask, unit, read));
-            }
-        }
-        keep(before, read);
-        return read;
-    }
-
-    private static void read(Form form, Row row, Ask ask, Unit unit, Read into) {
-        var said = Said.of(form.value(ask));
-        var box = new Ask(ask.name(), ask.label(), unit, "", 7);
-        var basis = ask == row.left ? (form.isTicked(NINETY) ? Basis.NINETY_PCT : Basis.AS_RECEIVED) : Basis.DRY_MATTER;
-        if (said.isEmpty()) {
-            var quantity = form.maybeQuantity(box);
-            if (quantity != null) {
-                into.readings.add(new Reading(row.analyte, quantity.value(), quantity.unit(), basis));
-            }
-            return;
-        }
-        form.<NotMeasured>part(() -> {
-                    var limit = Parse.quantity(ask.name(), said.get().limit(), unit);
-                    try {
-                        return new NotMeasured(
-                                row.analyte,
-                                said.get().why(),
-                                limit.value(),
-                                limit.unit(),
-                                row.analyte.hasBasis() ? basis : null);
-                    } catch (Refused e) { // the rule is the record's; the box is the form's
-                        var problem = e.problems().get(0);
-                        throw new Refused(ask.name(), form.value(ask), problem.rule(), problem.fix());
-                    }
-                })
-                .ifPresent(into.notMeasured::add);
-    }
-
-    /** Null where none was chosen; then the form says so. */
-    private static @Nullable Unit unit(Form form, Row row) {
-        if (row.units.isEmpty()) {
-            return row.analyte.unit();
-        }
-        var chosen = form.text(row.unit, "Which unit does the sheet print?");
-        for (var unit : row.analyte.accepts()) {
-            if (Form.id(unit).equals(chosen)) {
-                return unit;
-            }
-        }
-        if (!chosen.isEmpty()) {
-            form.refuse(row.unit.name(), chosen, "it is not measured in this unit", "Choose one of the list.");
-        }
-        return null;
     }
 }

@@ -79,7 +79,7 @@ public final class ReportForm {
         known.put(HOW.name(), Form.id(report.howSampled()));
         var method = report.method();
         known.put(METHOD.name(), method == null ? "" : Form.id(method));
-        Readings.known(known, Readings.Read.of(report));
+        Printed.of(report).show(known);
         return known;
     }
 
@@ -100,7 +100,7 @@ public final class ReportForm {
         stillToCome(form, REPORTED, reported, today);
         var how = form.choice(HOW, LabReport.HowSampled.class, "Choose “not known” if nobody remembers.");
         var method = form.isEmpty(METHOD) ? null : form.choice(METHOD, Tested.Method.class, "Choose one of the list.");
-        var read = Readings.read(form, before == null ? Readings.Read.NOTHING : Readings.Read.of(before));
+        var read = Printed.read(form, before == null ? Printed.NOTHING : Printed.of(before));
         var dryMatter = Readings.row(Analyte.DM);
         form.text(dryMatter.right());
         if (read.isEmpty() && !form.hasProblems()) {
@@ -129,12 +129,7 @@ public final class ReportForm {
     }
 
     private static void twice(
-            Form form,
-            Lot lot,
-            String code,
-            @Nullable LocalDate sampled,
-            Readings.Read read,
-            Collection<LabReport> others) {
+            Form form, Lot lot, String code, @Nullable LocalDate sampled, Printed read, Collection<LabReport> others) {
         others.stream()
                 .filter(r -> r.lot().equals(lot.id()))
                 .filter(r -> (!code.isEmpty() && r.sampleCode().strip().equalsIgnoreCase(code))
