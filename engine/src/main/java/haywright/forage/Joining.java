@@ -160,13 +160,11 @@ final class Joining {
     }
 
     private void fillIn(FeedBook.Row book, boolean tested) {
-        var lent = new EnumMap<Analyte, Composition.Known>(Analyte.class);
         book.composition().values().forEach((analyte, known) -> {
-            if (!WORKED_OUT.contains(analyte) && !values.containsKey(analyte)) {
-                lent.put(analyte, known);
+            if (!WORKED_OUT.contains(analyte)) {
+                values.putIfAbsent(analyte, known);
             }
         });
-        values.putAll(lent);
         notes.add((tested ? "What the report does not say is from" : "Not tested: every figure is from")
                 + " the feed book: %s".formatted(book.source().cite())
                 + (book.basisIsKnown() ? "." : ". The source does not say its basis: take these figures as doubtful."));
@@ -236,6 +234,29 @@ final class Joining {
     }
 
     /**
+     * TDN as the row prints it. Its own net energies stay as printed beside it: they were not always made from its TDN.
+     *
+     * @return whether the row prints TDN and both net energies
+     */
+    private boolean byBook(Map<Analyte, Composition.Known> book) {
+        var printed = book.get(Analyte.TDN);
+        if (printed == null) {
+            return false;
+        }
+        tdn = new StatedTdn(printed.value(), printed.origin());
+        values.put(Analyte.TDN, printed);
+        notes.add("TDN %s %% is the feed book's.".formatted(Say.number(printed.value())));
+        var maintenance = book.get(Analyte.NEM);
+        var gain = book.get(Analyte.NEG);
+        if (maintenance == null || gain == null) {
+            return false;
+        }
+        values.put(Analyte.NEM, maintenance);
+        values.put(Analyte.NEG, gain);
+        return true;
+    }
+
+    /**
      * The line from measured ADF; else the laboratory's own; else, once anything was measured, the line from the ADF that
      * goes with it; else what the book prints; else the line from the ADF of the kind.
      */
@@ -254,15 +275,8 @@ final class Joining {
                 byKind(estimate.get());
             }
         }
-        if (tdn == null) {
-            row.map(r -> r.composition().values().get(Analyte.TDN)).ifPresent(book -> {
-                tdn = new StatedTdn(book.value(), book.origin());
-                values.put(Analyte.TDN, book);
-                notes.add("TDN %s %% is the feed book's.".formatted(Say.number(book.value())));
-            });
-            if (tdn != null && printedNetEnergy()) {
-                return;
-            }
+        if (tdn == null && row.isPresent() && byBook(row.get().composition().values())) {
+            return;
         }
         if (tdn == null && estimate.isPresent()) {
             byFibre("the ADF usual in its kind");
@@ -283,19 +297,6 @@ final class Joining {
 
     private String laboratorys() {
         return stated == null ? "" : " The laboratory prints %s %%.".formatted(Say.number(stated.percent()));
-    }
-
-    /** A row's own net energies stay as printed: they were not always made from its TDN. */
-    private boolean printedNetEnergy() {
-        var book = row.map(FeedBook.Row::composition).orElse(new Composition(Map.of()));
-        var maintenance = book.values().get(Analyte.NEM);
-        var gain = book.values().get(Analyte.NEG);
-        if (maintenance == null || gain == null) {
-            return false;
-        }
-        values.put(Analyte.NEM, maintenance);
-        values.put(Analyte.NEG, gain);
-        return true;
     }
 
     private Origin origin(Tdn way) {
