@@ -30,11 +30,10 @@ public record WorthTesting(Verdict verdict, String words) {
 
     private static final int GOES_STALE_MONTHS = 12;
 
-    /** @param today the day the ranch is looked at */
-    public static WorthTesting of(Ranch ranch, Lot lot, LocalDate today) {
+    public static WorthTesting of(Yard yard, Lot lot) {
+        var ranch = yard.ranch();
         var reports = ranch.reportsOn(lot.id());
-        if (lot.isNitrateDanger()
-                && !new Yard(ranch, today).composition(lot).composition().knows(Analyte.NO3N)) {
+        if (lot.isNitrateDanger() && !yard.composition(lot).composition().knows(Analyte.NO3N)) {
             return new WorthTesting(
                     Verdict.DANGER,
                     "Yes, before anything eats it: this kind of feed can carry nitrate, and nobody knows how much is in it.");
@@ -43,7 +42,7 @@ public record WorthTesting(Verdict verdict, String words) {
             return new WorthTesting(
                     Verdict.PERHAPS, "Once it is put up; until then clipped plots say what it would make.");
         }
-        return reports.isEmpty() ? untested(ranch, lot) : tested(lot, reports, today);
+        return reports.isEmpty() ? untested(ranch, lot) : tested(lot, reports, yard.day());
     }
 
     private static WorthTesting untested(Ranch ranch, Lot lot) {

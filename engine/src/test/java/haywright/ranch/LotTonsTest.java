@@ -188,7 +188,7 @@ class LotTonsTest {
         for (var report : reports) {
             ranch = ranch.with(report);
         }
-        return WorthTesting.of(ranch, lot, DAY);
+        return WorthTesting.of(new Yard(ranch, DAY), lot);
     }
 
     private static LabReport report(int id, LocalDate day, HowSampled how, Analyte analyte) {

@@ -10,6 +10,7 @@ import haywright.forage.FeedClass;
 import haywright.ranch.Lot;
 import haywright.ranch.LotSubject;
 import haywright.ranch.WorthTesting;
+import haywright.ranch.Yard;
 import haywright.sampling.LotCheck;
 import haywright.sampling.Stock;
 import io.javalin.http.NotFoundResponse;
@@ -84,16 +85,17 @@ public final class LotPages {
 
     private static ListView list(Page page) {
         var ranch = page.ranch();
+        var yard = new Yard(ranch, page.today());
         double kg = ranch.lots().values().stream()
                 .mapToDouble(lot -> lot.asFedKg().orElse(0))
                 .sum();
         return new ListView(
-                ranch.lots().values().stream().map(lot -> row(page, lot)).toList(),
+                ranch.lots().values().stream().map(lot -> row(page, yard, lot)).toList(),
                 ranch.lots().isEmpty() ? "" : Show.tons(kg),
                 ranch.feedsForSale().values().stream().map(FeedPages::row).toList());
     }
 
-    private static Row row(Page page, Lot lot) {
+    private static Row row(Page page, Yard yard, Lot lot) {
         var made = new ArrayList<String>();
         if (!lot.cutting().isBlank()) {
             made.add(lot.cutting() + " cutting");
@@ -102,7 +104,7 @@ public final class LotPages {
             made.add("put up " + Show.date(lot.madeOn()));
         }
         int reports = page.ranch().reportsOn(lot.id()).size();
-        var worth = WorthTesting.of(page.ranch(), lot, page.today());
+        var worth = WorthTesting.of(yard, lot);
         var state = worth.verdict() == WorthTesting.Verdict.DANGER
                 ? State.DANGER
                 : reports > 0 ? State.TESTED : State.UNTESTED;
