@@ -23,7 +23,6 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.config.Key;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
-import io.javalin.http.HttpResponseException;
 import io.javalin.util.JavalinBindException;
 import java.io.IOException;
 import java.net.InetAddress;
@@ -159,9 +158,5 @@ public final class Server implements AutoCloseable {
     /** What went wrong is written to the terminal; the page says no more than that something did. */
     static void log(Exception e) {
         LoggerFactory.getLogger(Server.class).error("A page failed", e);
-    }
-
-    static boolean isExpected(Exception e) {
-        return e instanceof HttpResponseException || e instanceof Refused;
     }
 }
