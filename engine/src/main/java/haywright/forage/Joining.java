@@ -1,6 +1,5 @@
 package haywright.forage;
 
-import haywright.quantity.Unit;
 import haywright.workings.Origin;
 import haywright.workings.Worked;
 import java.util.ArrayList;
@@ -146,17 +145,10 @@ final class Joining {
                             sound.getOrDefault(Analyte.NO3N, 0.0), origin(Analyte.NO3N, told, sound, typed)));
             return;
         }
-        for (var form : Map.of(Analyte.NO3, Nitrate.Form.NO3, Analyte.KNO3, Nitrate.Form.KNO3)
-                .entrySet()) {
-            var printed = sound.get(form.getKey());
-            if (printed != null) {
-                var nitrate = new Nitrate(printed, form.getValue(), Unit.PERCENT);
-                put(
-                        Analyte.NO3N,
-                        nitrate.no3n(),
-                        new Traced(nitrate, Map.of("printed", origin(form.getKey(), told, sound, typed))));
-            }
-        }
+        Nitrate.strictest(sound).ifPresent(form -> {
+            var nitrate = Nitrate.of(form, sound);
+            put(Analyte.NO3N, nitrate.no3n(), new Traced(nitrate, Map.of("printed", origin(form, told, sound, typed))));
+        });
     }
 
     private void fillIn(FeedBook.Row book, boolean tested) {

@@ -9,8 +9,13 @@ import haywright.workings.Refused;
 import haywright.workings.Source;
 import haywright.workings.Worked;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Nitrate of a feed on dry matter, in whichever of its three forms a laboratory prints it. Never compare two figures
@@ -60,6 +65,24 @@ public record Nitrate(double value, Form as, Unit unit) implements Worked {
                             .formatted(Say.number(Analyte.NO3N.possible().high())),
                     "Is the unit %s right, and the form %s?".formatted(unit.symbol(), as.symbol));
         }
+    }
+
+    /**
+     * Of a report that prints the other forms: the form that says more, so that where two disagree by a little neither
+     * chance nor the safe side decides. Disagreement by more is an error of the report's own.
+     *
+     * @param printed per cent of dry matter
+     */
+    static Optional<Analyte> strictest(Map<Analyte, Double> printed) {
+        return Stream.of(Analyte.NO3, Analyte.KNO3)
+                .filter(printed::containsKey)
+                .max(Comparator.comparingDouble(form -> of(form, printed).no3n()));
+    }
+
+    /** @param form NO3 or KNO3 */
+    static Nitrate of(Analyte form, Map<Analyte, Double> printed) {
+        return new Nitrate(
+                Objects.requireNonNull(printed.get(form)), form == Analyte.NO3 ? Form.NO3 : Form.KNO3, form.unit());
     }
 
     private static double ppm(double value, Unit unit) {

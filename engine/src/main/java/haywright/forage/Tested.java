@@ -59,15 +59,9 @@ public record Tested(
         if (nitrogen != null) {
             measured.putIfAbsent(Analyte.CP, new ProteinFromNitrogen(nitrogen).percent());
         }
-        for (var form : Map.of(Analyte.NO3, Nitrate.Form.NO3, Analyte.KNO3, Nitrate.Form.KNO3)
-                .entrySet()) {
-            var printed = report.sound().get(form.getKey());
-            if (printed != null) {
-                measured.putIfAbsent(
-                        Analyte.NO3N,
-                        new Nitrate(printed, form.getValue(), form.getKey().unit()).no3n());
-            }
-        }
+        Nitrate.strictest(report.sound())
+                .ifPresent(form -> measured.putIfAbsent(
+                        Analyte.NO3N, Nitrate.of(form, report.sound()).no3n()));
         return measured;
     }
 }

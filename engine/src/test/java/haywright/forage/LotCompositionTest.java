@@ -47,6 +47,18 @@ class LotCompositionTest {
         return lot.composition().values().get(analyte).origin();
     }
 
+    // 0.40 % KNO3 · 14.007 / 101.10 = 554 ppm NO3-N; 0.25 % NO3 · 14.007 / 62.005 = 565 ppm
+    @Test
+    void ofTwoFormsOfNitrateTheOneThatSaysMoreCounts() {
+        for (var forms : List.of(List.of(0.25, 0.40, 565.0), List.of(0.24, 0.40, 554.0))) {
+            var report = report(1, dry(Analyte.NO3, forms.get(0)), dry(Analyte.KNO3, forms.get(1)));
+            assertThat(value(LotComposition.of(FeedClass.CEREAL_HAY, Optional.empty(), List.of(report)), Analyte.NO3N))
+                    .isCloseTo(forms.get(2), within(0.5));
+            assertThat(Tested.measured(ReportCheck.check(FeedClass.CEREAL_HAY, Optional.empty(), report.readings())))
+                    .hasEntrySatisfying(Analyte.NO3N, no3n -> assertThat(no3n).isCloseTo(forms.get(2), within(0.5)));
+        }
+    }
+
     @Test
     void anUntestedLotIsItsBookRowAndSaysSo() {
         var lot = LotComposition.of(FeedClass.GRASS_HAY, MEADOW, List.of());
