@@ -2,16 +2,11 @@ package haywright.app.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import haywright.app.store.Store;
-import java.nio.file.Path;
-import java.time.Clock;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.regex.Pattern;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -19,33 +14,12 @@ import org.junit.jupiter.params.provider.CsvSource;
 class FieldPagesTest {
     private static final String DRAW = "take/fields/draw";
 
-    private Store store;
-    private Server server;
-    private RawClient client;
-    private String ranch;
-
-    @BeforeEach
-    void start(@TempDir Path folder) {
-        store = Store.inFolder(folder, Clock.systemUTC());
-        server = Server.start(PagesTest.desk(store), "127.0.0.1", 0, routes -> {});
-        client = new RawClient(server.port());
-        ranch = client.submit(client.get("/"), "/ranches", Map.of("name", "Cold Spring Ranch"))
-                .header("Location");
-    }
-
-    @AfterEach
-    void stop() {
-        server.close();
-        store.close();
-    }
-
-    private RawClient.Answer send(String path, Map<String, String> fields) {
-        return client.submit(client.get(ranch + path), ranch + path, fields);
-    }
+    @RegisterExtension
+    private final OneRanch ranch = new OneRanch();
 
     /** The form as it stands, with something more put in. */
     private RawClient.Answer draw(String path, String... more) {
-        var page = client.get(ranch + path);
+        var page = ranch.get(path);
         var fields = new LinkedHashMap<String, String>();
         var input = Pattern.compile(
                         "<input [^>]*name=\"(corners|name|grows|start|longitude|side)\"[^>]*value=\"([^\"]*)\"")
@@ -60,7 +34,7 @@ class FieldPagesTest {
         for (int i = 0; i < more.length; i += 2) {
             fields.put(more[i], more[i + 1]);
         }
-        return client.submit(page, ranch + path, fields);
+        return ranch.submit(page, path, fields);
     }
 
     private void aSheet() {
@@ -72,23 +46,22 @@ class FieldPagesTest {
     @Test
     void aFieldIsDrawnTapByTapAndTakenBackAndSaved() {
         aSheet();
-        assertThat(client.get(ranch + DRAW).body()).contains("One square is 88 yd", "1 corner so far");
+        assertThat(ranch.get(DRAW).body()).contains("One square is 88 yd", "1 corner so far");
         draw(DRAW, "wide.x", "336", "wide.y", "564");
         draw(DRAW, "wide.x", "336", "wide.y", "264");
-        assertThat(client.get(ranch + DRAW).body())
-                .contains("440 yd from the last; 440 yd east, 440 yd north of the start");
+        assertThat(ranch.get(DRAW).body()).contains("440 yd from the last; 440 yd east, 440 yd north of the start");
         draw(DRAW, "wide.x", "36", "wide.y", "200");
         draw(DRAW, "do", "undo");
         draw(DRAW, "tap.x", "15", "tap.y", "113");
         // 440 yd by 440 yd are 40 acres; the last tap was on the small sheet, where a pixel is 3.4 yd
-        assertThat(client.get(ranch + DRAW).body()).containsPattern("(39\\.[0-9]|40(\\.[0-9])?) acres, closed");
+        assertThat(ranch.get(DRAW).body()).containsPattern("(39\\.[0-9]|40(\\.[0-9])?) acres, closed");
         var saved = draw(DRAW, "do", "save");
         assertThat(saved.status()).isEqualTo(303);
-        var walk = client.get(saved.header("Location"));
+        var walk = ranch.after(saved);
         assertThat(walk.body())
                 .contains("Field drawn: Creek meadow", "stops on an M")
                 .containsPattern("(39\\.|40)");
-        assertThat(client.get(ranch).body()).doesNotContain("Left unfinished");
+        assertThat(ranch.get("").body()).doesNotContain("Left unfinished");
     }
 
     // 440 yd square are 193,600 yd², 40 acres of 4,840.
@@ -98,7 +71,7 @@ class FieldPagesTest {
         draw(DRAW, "do", "leg", "long", "440", "bearing", "90");
         draw(DRAW, "do", "leg", "east", "440", "north", "440");
         draw(DRAW, "do", "leg", "long", "402.336 m", "bearing", "270");
-        assertThat(client.get(ranch + DRAW).body()).contains("40 acres, closed from corner 4 back to 1");
+        assertThat(ranch.get(DRAW).body()).contains("40 acres, closed from corner 4 back to 1");
         assertThat(draw(DRAW, "do", "save").status()).isEqualTo(303);
     }
 
@@ -120,7 +93,7 @@ class FieldPagesTest {
         draw(DRAW, "wide.x", "20", "wide.y", "590");
         draw(DRAW, "wide.x", "500", "wide.y", "590");
         draw(DRAW, "wide.x", "500", "wide.y", "400");
-        assertThat(client.get(ranch + DRAW).body()).contains("It cannot be closed yet: edges cross at -109.");
+        assertThat(ranch.get(DRAW).body()).contains("It cannot be closed yet: edges cross at -109.");
         var unsaved = draw(DRAW, "do", "save");
         assertThat(unsaved.status()).isEqualTo(422);
         assertThat(unsaved.body()).contains("edges cross at -109.");
@@ -146,7 +119,7 @@ class FieldPagesTest {
                 "name", "Creek meadow", "start", "44.5", "longitude", "-109.5", "lies", "north_east", "side", "880"));
         fields.put(field, value);
         fields.put("do", "sheet");
-        var refused = send(DRAW, fields);
+        var refused = ranch.send(DRAW, fields);
         assertThat(refused.status()).isEqualTo(422);
         assertThat(refused.body()).containsIgnoringCase(words).contains("value=\"Creek meadow\"");
     }
@@ -188,7 +161,7 @@ class FieldPagesTest {
                 "'{\"type\":\"Polygon\"' | is whole"
             })
     void anOutlineThatCannotBeIsRefused(String corners, String words) {
-        var refused = send("take/fields/new", typed(corners.replace(';', '\n')));
+        var refused = ranch.send("take/fields/new", typed(corners.replace(';', '\n')));
         assertThat(refused.status()).isEqualTo(422);
         assertThat(refused.body()).containsIgnoringCase(words).contains("value=\"Creek meadow\"");
     }
@@ -205,64 +178,63 @@ class FieldPagesTest {
     void anOddFieldIsWalkedAllTheSame(String what, String corners, String words) {
         var fields = new LinkedHashMap<>(typed(corners.replace(';', '\n')));
         fields.put("confirm", "acres-unusual");
-        var saved = send("take/fields/new", fields);
+        var saved = ranch.send("take/fields/new", fields);
         assertThat(saved.status()).as(what).isEqualTo(303);
         var at = saved.header("Location").replaceAll("\\?.*", "");
-        assertThat(client.get(at).body()).contains(words, "stops on an M");
-        assertThat(client.get(at + "/walk.gpx").body()).contains("<name>S15</name>");
-        assertThat(client.get(at + "/walk.geojson").status()).isEqualTo(200);
-        assertThat(client.get(at + "/change").body()).contains("Take the field away");
+        assertThat(ranch.client().get(at).body()).contains(words, "stops on an M");
+        assertThat(ranch.client().get(at + "/walk.gpx").body()).contains("<name>S15</name>");
+        assertThat(ranch.client().get(at + "/walk.geojson").status()).isEqualTo(200);
+        assertThat(ranch.client().get(at + "/change").body()).contains("Take the field away");
     }
 
     @Test
     void zonesAreDrawnOrTypedAndEachIsWalked() {
-        var at = send("take/fields/new", typed(BENCH))
+        var at = ranch.send("take/fields/new", typed(BENCH))
                 .header("Location")
                 .replaceAll("\\?.*", "")
-                .substring(ranch.length());
-        assertThat(send(at + "/zones", Map.of("zones", "-109.48, 44.5\n-109.47, 44.5\n-109.47, 44.51"))
+                .substring(ranch.path().length());
+        assertThat(ranch.send(at + "/zones", Map.of("zones", "-109.48, 44.5\n-109.47, 44.5\n-109.47, 44.51"))
                         .body())
                 .contains("a zone lies inside its field");
-        assertThat(send(at + "/zones", Map.of("zones", "-109.5, 44.5\n-109.495, 44.5\n-109.495, 44.51\n-109.5, 44.51"))
+        assertThat(ranch.send(
+                                at + "/zones",
+                                Map.of("zones", "-109.5, 44.5\n-109.495, 44.5\n-109.495, 44.51\n-109.5, 44.51"))
                         .status())
                 .isEqualTo(303);
-        assertThat(client.get(ranch + at).body()).contains("are in no zone and are not walked");
+        assertThat(ranch.get(at).body()).contains("are in no zone and are not walked");
         // one over the other is refused, one beside it is kept
         for (var leg : new String[] {"0 0", "200 0", "200 200", "0 200"}) {
             var to = leg.split(" ");
             draw(at + "/zone", "do", "leg", "east", to[0], "north", to[1]);
         }
         assertThat(draw(at + "/zone", "do", "save").body()).contains("it lies over zone 1");
-        client.get(ranch + at + "/zone?afresh");
+        ranch.get(at + "/zone?afresh");
         for (var leg : new String[] {"600 100", "800 100", "800 300", "600 300"}) {
             var to = leg.split(" ");
             draw(at + "/zone", "do", "leg", "east", to[0], "north", to[1]);
         }
         assertThat(draw(at + "/zone", "do", "save").status()).isEqualTo(303);
-        assertThat(client.get(ranch + at).body()).contains("in each of 2 zones");
-        assertThat(send(at + "/zones", Map.of()).body()).contains("Zone 2", "Nothing is written here");
-        assertThat(client.submit(client.get(ranch + at + "/zones"), ranch + at + "/zones/0/delete", Map.of())
-                        .status())
+        assertThat(ranch.get(at).body()).contains("in each of 2 zones");
+        assertThat(ranch.send(at + "/zones", Map.of()).body()).contains("Zone 2", "Nothing is written here");
+        assertThat(ranch.send(at + "/zones", at + "/zones/0/delete", Map.of()).status())
                 .isEqualTo(303);
-        assertThat(client.submit(client.get(ranch + at + "/zones"), ranch + at + "/zones/7/delete", Map.of())
-                        .status())
+        assertThat(ranch.send(at + "/zones", at + "/zones/7/delete", Map.of()).status())
                 .isEqualTo(404);
-        assertThat(client.submit(client.get(ranch + at + "/change"), ranch + at + "/delete", Map.of())
-                        .status())
+        assertThat(ranch.send(at + "/change", at + "/delete", Map.of()).status())
                 .isEqualTo(303);
     }
 
     // Browsers end each line of a text box with a carriage return and a line feed.
     @Test
     void zonesTypedInABrowserAreReadWithAnEmptyLineBetweenThem() {
-        var at = send("take/fields/new", typed(BENCH))
+        var at = ranch.send("take/fields/new", typed(BENCH))
                 .header("Location")
                 .replaceAll("\\?.*", "")
-                .substring(ranch.length());
+                .substring(ranch.path().length());
         var zones = "-109.5, 44.5\r\n-109.495, 44.5\r\n-109.495, 44.51\r\n-109.5, 44.51\r\n\r\n"
                 + "-109.494, 44.5\r\n-109.49, 44.5\r\n-109.49, 44.51\r\n-109.494, 44.51\r\n";
-        assertThat(send(at + "/zones", Map.of("zones", zones)).status()).isEqualTo(303);
-        assertThat(client.get(ranch + at).body()).contains("in each of 2 zones");
+        assertThat(ranch.send(at + "/zones", Map.of("zones", zones)).status()).isEqualTo(303);
+        assertThat(ranch.get(at).body()).contains("in each of 2 zones");
     }
 
     @ParameterizedTest(name = "{0}")
@@ -275,10 +247,10 @@ class FieldPagesTest {
                 "-109.5, 44.5, 1380;-109.49, 44.5, 1380;-109.49, 44.51, 1381"
             })
     void cornersMayHaveLettersAndHeights(String corners) {
-        var saved = send("take/fields/new", typed(corners.replace(";", "\r\n")));
+        var saved = ranch.send("take/fields/new", typed(corners.replace(";", "\r\n")));
         assertThat(saved.status()).isEqualTo(303);
         var at = saved.header("Location").replaceAll("\\?.*", "");
-        assertThat(client.get(at + "/change").body()).contains("-109.5, 44.5", "-109.49, 44.51");
+        assertThat(ranch.client().get(at + "/change").body()).contains("-109.5, 44.5", "-109.49, 44.51");
     }
 
     @ParameterizedTest(name = "{0} is asked about: {1}")
@@ -290,18 +262,18 @@ class FieldPagesTest {
                 "-109.5, 44.5;-109.4999, 44.5;-109.4999, 44.5001 | less than most fields"
             })
     void aPlaceOrASizeOfNonsenseIsAskedAbout(String corners, String words) {
-        var asked = send("take/fields/new", typed(corners.replace(';', '\n')));
+        var asked = ranch.send("take/fields/new", typed(corners.replace(';', '\n')));
         assertThat(asked.status()).isEqualTo(422);
         assertThat(asked.body()).contains("Is this right?", words);
     }
 
     @Test
     void aFieldFarFromTheOthersIsAskedAbout() {
-        send("take/fields/new", typed(BENCH));
-        var asked = send("take/fields/new", typed(BENCH.replace("-109", "109")));
+        ranch.send("take/fields/new", typed(BENCH));
+        var asked = ranch.send("take/fields/new", typed(BENCH.replace("-109", "109")));
         assertThat(asked.status()).isEqualTo(422);
         assertThat(asked.body()).contains("is a minus missing?");
-        assertThat(send("take/fields/new", typed(BENCH.replace("-109.5", "-109.6")))
+        assertThat(ranch.send("take/fields/new", typed(BENCH.replace("-109.5", "-109.6")))
                         .status())
                 .isEqualTo(303);
     }
@@ -311,22 +283,22 @@ class FieldPagesTest {
     void aGridIsOfferedWhereTheMLeavesAnArmFarFromAnyStop() {
         var arms =
                 "-109.5, 44.5\n-109.49, 44.5\n-109.49, 44.5009\n-109.4987, 44.5009\n-109.4987, 44.507\n-109.5, 44.507";
-        var at = send("take/fields/new", typed(arms)).header("Location").replaceAll("\\?.*", "");
-        assertThat(client.get(at).body()).contains("Lay the stops in a grid instead");
-        var grid = client.get(at + "?stops=15&seed=1&grid=yes").body();
+        var at = ranch.send("take/fields/new", typed(arms)).header("Location").replaceAll("\\?.*", "");
+        assertThat(ranch.client().get(at).body()).contains("Lay the stops in a grid instead");
+        var grid = ranch.client().get(at + "?stops=15&seed=1&grid=yes").body();
         assertThat(grid).contains("in an even grid").doesNotContain("Lay the stops in a grid instead");
     }
 
     @Test
     void clippedPlotsOfNonsenseAreAskedAbout() {
-        var at = send("take/fields/new", typed(BENCH)).header("Location").replaceAll("\\?.*", "");
-        assertThat(client.get(at).body()).doesNotContain("value=\"90\"");
+        var at = ranch.send("take/fields/new", typed(BENCH)).header("Location").replaceAll("\\?.*", "");
+        assertThat(ranch.client().get(at).body()).doesNotContain("value=\"90\"");
         var asks = at + "?stops=15&seed=1&areaM2=1&usablePercent=25&grams=100+90+";
-        assertThat(client.get(asks + "95&dryMatterPercent=0.9").body()).contains("Did you mean 90 %?");
-        assertThat(client.get(asks + "100000&dryMatterPercent=30").body())
+        assertThat(ranch.client().get(asks + "95&dryMatterPercent=0.9").body()).contains("Did you mean 90 %?");
+        assertThat(ranch.client().get(asks + "100000&dryMatterPercent=30").body())
                 .contains("100,000 g is 1,000 times the middle plot’s 100 g");
         // 95 g of 30 % on a square foot: 95 · 0.30 · 96.03 lb/acre a gram
-        assertThat(client.get(asks + "95&dryMatterPercent=30").body()).contains("Dry matter: about 2,7");
-        assertThat(client.get(asks + "95").body()).contains("Dry a handful of the cut");
+        assertThat(ranch.client().get(asks + "95&dryMatterPercent=30").body()).contains("Dry matter: about 2,7");
+        assertThat(ranch.client().get(asks + "95").body()).contains("Dry a handful of the cut");
     }
 }

@@ -24,7 +24,7 @@ class GateTest {
     static void start(@TempDir Path folder) {
         store = Store.inFolder(folder, Clock.systemUTC());
         server = Server.start(
-                PagesTest.desk(store),
+                OneRanch.desk(store),
                 "127.0.0.1",
                 0,
                 routes -> routes.get("/boom", http -> {
@@ -40,7 +40,7 @@ class GateTest {
 
     @Test
     void aTakenPortIsSaidInWords() {
-        assertThatThrownBy(() -> Server.start(PagesTest.desk(store), "127.0.0.1", server.port(), routes -> {}))
+        assertThatThrownBy(() -> Server.start(OneRanch.desk(store), "127.0.0.1", server.port(), routes -> {}))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("listens there");
     }

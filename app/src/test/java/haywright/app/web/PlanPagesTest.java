@@ -2,16 +2,11 @@ package haywright.app.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import haywright.app.store.Store;
-import java.nio.file.Path;
-import java.time.Clock;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.Map;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -21,25 +16,8 @@ class PlanPagesTest {
             "?start=1&purpose=%s&analyte=cp&halfWidth=0.5&confidencePercent=95&seed=1&perUnit=1"
                     + "&perIncrement=1&perAnalysis=30&cuttings=1&fields=1&species=1";
 
-    private Store store;
-    private Server server;
-    private RawClient client;
-    private String ranch;
-
-    @BeforeEach
-    void start(@TempDir Path folder) {
-        store = Store.inFolder(folder, Clock.systemUTC());
-        server = Server.start(PagesTest.desk(store), "127.0.0.1", 0, routes -> {});
-        client = new RawClient(server.port());
-        ranch = client.submit(client.get("/"), "/ranches", Map.of("name", "Cold Spring Ranch"))
-                .header("Location");
-    }
-
-    @AfterEach
-    void stop() {
-        server.close();
-        store.close();
-    }
+    @RegisterExtension
+    private final OneRanch ranch = new OneRanch();
 
     private RawClient.Answer add(String kind, String fields) {
         var typed = new LinkedHashMap<String, String>();
@@ -48,19 +26,14 @@ class PlanPagesTest {
         typed.put("storage", "barn");
         typed.put("replacementPrice", "165");
         Arrays.stream(fields.split(";")).map(s -> s.split("=")).forEach(s -> typed.put(s[0], s[1]));
-        var path = ranch + "lots/new/" + kind;
-        return client.submit(client.get(path), path, typed);
+        return ranch.send("lots/new/" + kind, typed);
     }
 
     /** Path of the plan of a new lot of hay. */
     private String hay() {
         assertThat(add("bales", "bale=large_round;count=120;baleWeight=1200").status())
                 .isEqualTo(303);
-        return ranch + "take/lots/" + lot();
-    }
-
-    private String lot() {
-        return client.get(ranch + "lots").body().replaceAll("(?s).*?/lots/([0-9a-f]{8}-[0-9a-f-]{27})\".*", "$1");
+        return "take/lots/" + ranch.anyLot();
     }
 
     private String plan(String at, String purpose, String... more) {
@@ -68,7 +41,7 @@ class PlanPagesTest {
         for (int i = 0; i < more.length; i += 2) {
             asked = asked.replaceAll("&" + more[i] + "=[^&]*", "") + "&" + more[i] + "=" + more[i + 1];
         }
-        return client.get(at + asked).body();
+        return ranch.get(at + asked).body();
     }
 
     @ParameterizedTest(name = "{0}={1}: {2}")
@@ -112,7 +85,7 @@ class PlanPagesTest {
 
     @Test
     void theUsualOfAMixedRationFitsItsUnit() {
-        assertThat(client.get(ranch + "take/other/mixed_ration").body())
+        assertThat(ranch.get("take/other/mixed_ration").body())
                 .contains("Held against ± 5 % of the value")
                 .doesNotContain("246 places");
     }
@@ -137,17 +110,17 @@ class PlanPagesTest {
     @Test
     void squareBalesSayWhichFacesShowTheirButtEnds() {
         add("bales", "bale=large_square;count=40;baleWeight=1300;rows=4;columns=10;tiers=1");
-        assertThat(client.get(ranch + "take/lots/" + lot()).body()).contains("butt ends on two opposite faces only");
+        assertThat(ranch.get("take/lots/" + ranch.anyLot()).body()).contains("butt ends on two opposite faces only");
     }
 
     @Test
     void theSameReportTypedAgainIsAskedAbout() {
         hay();
-        var path = ranch + "reports/new/" + lot();
+        var path = "reports/new/" + ranch.anyLot();
         var typed = Map.of(
                 "laboratory", "Valley", "sampleCode", "AB-1", "howSampled", "grab", "one-dm", "90", "dry-cp", "11");
-        assertThat(client.submit(client.get(path), path, typed).status()).isEqualTo(303);
-        var again = client.submit(client.get(path), path, typed);
+        assertThat(ranch.send(path, typed).status()).isEqualTo(303);
+        var again = ranch.send(path, typed);
         assertThat(again.status()).isEqualTo(422);
         assertThat(again.body()).contains("The same figures are on this lot already");
     }

@@ -2,7 +2,6 @@ package haywright.app.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import haywright.app.store.Store;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.forage.LabReport;
@@ -10,70 +9,31 @@ import haywright.forage.NotMeasured;
 import haywright.forage.NotMeasured.Why;
 import haywright.forage.Tested;
 import haywright.quantity.Unit;
-import java.nio.file.Path;
-import java.time.Clock;
 import java.util.LinkedHashMap;
 import java.util.Map;
-import java.util.UUID;
 import java.util.regex.Pattern;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** A report typed on a new ranch, without scripts: erring, confirming, changing, two reports, and files brought in. */
+/** A report typed on a new ranch, without scripts: erring, confirming, changing, and two reports. */
 class ReportPagesTest {
-    private Store store;
-    private Server server;
-    private RawClient client;
-    private String ranch;
+    @RegisterExtension
+    private final OneRanch ranch = new OneRanch();
+
     private String lot;
     private String form;
 
     @BeforeEach
-    void start(@TempDir Path folder) {
-        store = Store.inFolder(folder, Clock.systemUTC());
-        server = Server.start(PagesTest.desk(store), "127.0.0.1", 0, routes -> {});
-        client = new RawClient(server.port());
-        ranch = client.submit(client.get("/"), "/ranches", Map.of("name", "Cold Spring Ranch"))
-                .header("Location");
-        lot = lot("Ditch-side stack", "grass_hay");
+    void start() {
+        lot = ranch.weighedLot("Ditch-side stack", "grass_hay");
         form = "reports/new/" + lot;
     }
 
-    @AfterEach
-    void stop() {
-        server.close();
-        store.close();
-    }
-
-    private String lot(String name, String feedClass) {
-        var hay = Map.of(
-                "name", name, "feedClass", feedClass, "mass", "120", "storage", "tarped", "replacementPrice", "150");
-        assertThat(send("lots/new/weighed", hay).status()).isEqualTo(303);
-        return store.ranches().open(UUID.fromString(ranch.split("/")[2])).ranch().lots().values().stream()
-                .filter(one -> one.name().equals(name))
-                .findFirst()
-                .orElseThrow()
-                .id()
-                .toString();
-    }
-
-    private RawClient.Answer send(String path, Map<String, String> fields) {
-        return client.submit(
-                client.get(ranch + path.replaceAll("(?<=bring)/[a-z]+$|/forget$", "")), ranch + path, fields);
-    }
-
     private LabReport report() {
-        return store.ranches()
-                .open(UUID.fromString(ranch.split("/")[2]))
-                .ranch()
-                .reports()
-                .values()
-                .iterator()
-                .next();
+        return ranch.kept().reports().values().iterator().next();
     }
 
     private static Map<String, String> sheet() {
@@ -105,9 +65,9 @@ class ReportPagesTest {
 
     @Test
     void aReportIsKeptAsPrintedAndTheLotIsMadeOfIt() {
-        var saved = send(form, sheet());
+        var saved = ranch.send(form, sheet());
         assertThat(saved.status()).isEqualTo(303);
-        var page = client.get(saved.header("Location")).body();
+        var page = ranch.after(saved).body();
         assertThat(page)
                 .contains("CP\u00a010.0\u00a0%", "How far to trust it", "report of Oct 14, 2026, Tin Valley")
                 .contains("Report added: Ditch-side stack", "Called safe by every source");
@@ -116,20 +76,19 @@ class ReportPagesTest {
         assertThat(readings.stream().filter(r -> r.unit() == Unit.MCAL_PER_LB))
                 .singleElement()
                 .satisfies(r -> assertThat(r.value()).isEqualTo(0.55));
-        assertThat(client.get(ranch + "reports/" + report().id()).body())
+        assertThat(ranch.get("reports/" + report().id()).body())
                 .contains("name=\"left-cp\"", "value=\"9\"", "value=\"0.55\"", "value=\"mcal_per_lb\" selected");
     }
 
     /** The three forms by their molar masses: N 14.007, NO3 62.005, KNO3 101.10 g per mol. */
     @Test
     void nitrateIsShownInItsThreeFormsAndByEverySource() {
-        var page = client.get(send(form, sheetBut("dry-no3n", "2100")).header("Location"))
-                .body();
+        var page = ranch.after(ranch.send(form, sheetBut("dry-no3n", "2100"))).body();
         assertThat(page).contains("2,100 ppm NO3-N", "9,296 ppm NO3 (0.93 %)", "15,157 ppm KNO3 (1.52 %)");
         assertThat(page).contains("The strictest source says: do not feed as it is");
         assertThat(page.indexOf("Manitoba")).isPositive().isLessThan(page.indexOf("Clemson"));
         assertThat(page.indexOf("Clemson")).isLessThan(page.indexOf("Nebraska"));
-        assertThat(client.get(ranch + "reports").body()).contains("state danger");
+        assertThat(ranch.get("reports").body()).contains("state danger");
     }
 
     @ParameterizedTest(name = "{0} “{1}” is refused: {2}")
@@ -159,42 +118,43 @@ class ReportPagesTest {
                 "method | guess | this is none of the choices"
             })
     void badInputIsNamedBesideItsFieldAndNothingTypedIsLost(String field, String value, String words) {
-        var refused = send(form, sheetBut(field, value, "unit-ca", "percent"));
+        var refused = ranch.send(form, sheetBut(field, value, "unit-ca", "percent"));
         assertThat(refused.status()).isEqualTo(422);
         assertThat(refused.body())
                 .containsIgnoringCase(words)
                 .contains("<title>Error: ", "<b>Error:</b>", "value=\"NS-1\"");
-        assertThat(client.get(ranch + form).body()).contains("You left this unfinished", "value=\"NS-1\"");
-        assertThat(client.get(ranch + "reports").body()).contains("Not tested");
+        assertThat(ranch.get(form).body()).contains("You left this unfinished", "value=\"NS-1\"");
+        assertThat(ranch.get("reports").body()).contains("Not tested");
     }
 
     @Test
     void aSlipOfThePointIsAskedAboutOnceAndRecordedWhenItIsRight() {
         var odd = sheetBut("left-cp", "0.9", "dry-cp", "1");
-        var asked = send(form, odd);
+        var asked = ranch.send(form, odd);
         assertThat(asked.status()).isEqualTo(422);
         assertThat(asked.body()).contains("Is this right?", "a tenth of what grass hay usually has", "Is it 10 %?");
         odd.put("confirm", "slip-cp");
-        var saved = send(form, odd);
+        var saved = ranch.send(form, odd);
         assertThat(saved.status()).isEqualTo(303);
         assertThat(report().confirmed()).containsExactly("slip-cp");
-        assertThat(client.get(saved.header("Location")).body()).contains("1 unusual figure confirmed as right");
+        assertThat(ranch.after(saved).body()).contains("1 unusual figure confirmed as right");
 
         odd.remove("confirm");
         odd.put("sampleCode", "NS-2");
-        assertThat(send("reports/" + report().id(), odd).status()).isEqualTo(303);
+        assertThat(ranch.send("reports/" + report().id(), odd).status()).isEqualTo(303);
         assertThat(report().confirmed()).containsExactly("slip-cp");
         odd.put("dry-cp", "0.95");
         odd.put("left-cp", "");
-        assertThat(send("reports/" + report().id(), odd).body()).contains("Is this right?");
+        assertThat(ranch.send("reports/" + report().id(), odd).body()).contains("Is this right?");
     }
 
     @Test
     void aTypedUnitIsUnderstoodAndKept() {
-        assertThat(send(form, sheetBut("left-cp", "", "dry-cp", "100 g/kg")).status())
+        assertThat(ranch.send(form, sheetBut("left-cp", "", "dry-cp", "100 g/kg"))
+                        .status())
                 .isEqualTo(303);
-        assertThat(client.get(ranch + "reports/lot/" + lot).body()).contains("CP\u00a010.0\u00a0%");
-        assertThat(client.get(ranch + "reports/" + report().id()).body()).contains("value=\"100 g/kg\"");
+        assertThat(ranch.get("reports/lot/" + lot).body()).contains("CP\u00a010.0\u00a0%");
+        assertThat(ranch.get("reports/" + report().id()).body()).contains("value=\"100 g/kg\"");
     }
 
     @Test
@@ -216,7 +176,7 @@ class ReportPagesTest {
                 "nd (<5)",
                 "method",
                 "nir");
-        var saved = send(form, typed);
+        var saved = ranch.send(form, typed);
         assertThat(saved.status()).isEqualTo(303);
         var report = report();
         assertThat(report.method()).isEqualTo(Tested.Method.NIR);
@@ -228,17 +188,17 @@ class ReportPagesTest {
                         new NotMeasured(Analyte.S, Why.NOT_DETECTED, null, null, null),
                         new NotMeasured(Analyte.K, Why.NOT_TESTED, null, null, null),
                         new NotMeasured(Analyte.AFLATOXIN, Why.NOT_DETECTED, 5.0, Unit.PPB, Basis.DRY_MATTER));
-        var page = client.get(saved.header("Location")).body();
+        var page = ranch.after(saved).body();
         assertThat(page)
                 .contains("50 ppm NO3-N", "less than 50 ppm on dry matter. Nobody knows how much less")
                 .contains("less than 0.01 ppm as received (as fed, as is). That is a bound and no figure")
                 .contains("by near infrared (NIR)");
-        assertThat(client.get(ranch + "reports/" + report.id()).body())
+        assertThat(ranch.get("reports/" + report.id()).body())
                 .contains("value=\"&lt;50\"", "value=\"&lt;0.01\"", "value=\"ND\"", "value=\"not tested\"")
                 .contains("value=\"ND (&lt;5)\"", "value=\"nir\" selected");
         var again = new LinkedHashMap<>(typed);
         again.put("left-ca", "<0.02 ppm");
-        assertThat(send("reports/" + report.id(), again).status()).isEqualTo(303);
+        assertThat(ranch.send("reports/" + report.id(), again).status()).isEqualTo(303);
         assertThat(report().notMeasured())
                 .hasSize(5)
                 .contains(new NotMeasured(Analyte.CA, Why.LESS_THAN, 0.02, Unit.PPM, Basis.AS_RECEIVED));
@@ -246,13 +206,13 @@ class ReportPagesTest {
 
     @Test
     void ofTwoReportsBothCountAsFarAsTheyCanBeTrusted() {
-        send(form, sheet());
+        ranch.send(form, sheet());
         var newer = new LinkedHashMap<String, String>();
         newer.put("laboratory", "Second opinion");
         newer.put("reported", "Nov 3, 2026");
         newer.put("howSampled", "grab");
         newer.put("dry-cp", "8");
-        var page = client.get(send(form, newer).header("Location")).body();
+        var page = ranch.after(ranch.send(form, newer)).body();
         assertThat(page)
                 .contains("report of Nov 3, 2026, Second opinion says 8 %; weighed with 1 more and its kind")
                 .contains("report of Oct 14, 2026, Tin Valley", "Of two figures for the same thing both count");
@@ -260,35 +220,33 @@ class ReportPagesTest {
         var protein = Pattern.compile("CP\u00a0([0-9.]+)\u00a0%").matcher(page);
         assertThat(protein.find()).isTrue();
         assertThat(Double.parseDouble(protein.group(1))).isBetween(9.0, 10.0);
-        assertThat(client.get(ranch + "reports").body()).contains("2 reports", "newest: Nov 3, 2026, Second opinion");
+        assertThat(ranch.get("reports").body()).contains("2 reports", "newest: Nov 3, 2026, Second opinion");
     }
 
     @Test
     void aReportTakenAwayCanBeTakenBack() {
-        send(form, sheet());
+        ranch.send(form, sheet());
         var path = "reports/" + report().id() + "/delete";
-        assertThat(client.get(ranch + path).body()).contains("Oct 14, 2026, on Ditch-side stack");
-        var gone = send(path, Map.of());
-        assertThat(client.get(gone.header("Location")).body()).contains("Not tested:");
+        assertThat(ranch.get(path).body()).contains("Oct 14, 2026, on Ditch-side stack");
+        var gone = ranch.send(path, Map.of());
+        assertThat(ranch.after(gone).body()).contains("Not tested:");
         var rev = gone.header("Location").replaceAll(".*saved=", "");
-        assertThat(client.submit(client.get(ranch + "history"), ranch + "undo/" + rev, Map.of())
-                        .status())
+        assertThat(ranch.submit(ranch.get("history"), "undo/" + rev, Map.of()).status())
                 .isEqualTo(303);
-        assertThat(client.get(ranch + "reports/lot/" + lot).body()).contains("CP\u00a010.0\u00a0%");
+        assertThat(ranch.get("reports/lot/" + lot).body()).contains("CP\u00a010.0\u00a0%");
     }
 
     @Test
     void ninetyPercentIsABasisOfItsOwn() {
-        send(form, sheetBut("ninety", "yes", "left-adf", "36", "dry-adf", "", "left-cp", "9"));
-        var page = client.get(ranch + "reports/lot/" + lot).body();
+        ranch.send(form, sheetBut("ninety", "yes", "left-adf", "36", "dry-adf", "", "left-cp", "9"));
+        var page = ranch.get("reports/lot/" + lot).body();
         assertThat(page).contains("says 40 %; moved"); // 36 / 0.90
-        assertThat(client.get(ranch + "reports/" + report().id()).body()).contains("At 90 %");
+        assertThat(ranch.get("reports/" + report().id()).body()).contains("At 90 %");
     }
 
     @Test
     void aReportFarFromItsKindAsksWhetherFeedColumnOrLotIsWrong() {
-        var page = client.get(send(form, sheetBut("left-cp", "", "dry-cp", "27", "confirm", "cp"))
-                        .header("Location"))
+        var page = ranch.after(ranch.send(form, sheetBut("left-cp", "", "dry-cp", "27", "confirm", "cp")))
                 .body();
         assertThat(page)
                 .contains("Does this report belong here?")
@@ -297,20 +255,20 @@ class ReportPagesTest {
 
     @Test
     void anUntestedLotShowsHowWideItIs() {
-        var page = client.get(ranch + "reports/lot/" + lot).body();
+        var page = ranch.get("reports/lot/" + lot).body();
         assertThat(page)
                 .contains("Not tested:", "How far to trust it", "Before any report")
                 .doesNotContain("Does this report belong here?")
                 .doesNotContain("not judged");
-        assertThat(client.get(ranch + "reports").body()).contains("protein likely");
+        assertThat(ranch.get("reports").body()).contains("protein likely");
     }
 
     @Test
     void whatElseCanBeWrongStandsWithItsSourcesTheStricterFirst() {
         var sheet = sheetBut("dry-aflatoxin", "150", "dry-adicp", "1.6", "confirm", "C34-adicp");
-        var sent = send(form, sheet);
+        var sent = ranch.send(form, sheet);
         assertThat(sent.status()).as(sent.body()).isEqualTo(303);
-        var page = client.get(sent.header("Location")).body();
+        var page = ranch.after(sent).body();
         assertThat(page).contains("Aflatoxin: 150 ppb", "Protein bound by heat: 16 % of the protein");
         assertThat(page.indexOf("For breeding cattle: above the action level"))
                 .isPositive()
@@ -321,182 +279,54 @@ class ReportPagesTest {
 
     @Test
     void theRanchsOwnBookGrowsFromItsReportsBesideThePublishedRows() {
-        var before = client.get(ranch + "reports/book").body();
+        var before = ranch.get("reports/book").body();
         assertThat(before)
                 .contains("It grows from this ranch’s own reports", "What each feed costs", "A lb of protein");
-        send(form, sheet());
-        var after = client.get(ranch + "reports/book").body();
+        ranch.send(form, sheet());
+        var after = ranch.get("reports/book").body();
         assertThat(after).contains("1 lot, the last report of Oct 14, 2026", "10.0 (one lot)");
-        assertThat(client.get(ranch + "lots/new/bales").body()).contains("Look in the feed book");
+        assertThat(ranch.get("lots/new/bales").body()).contains("Look in the feed book");
     }
 
     @Test
     void waterIsPutInJudgedChangedAndTakenAway() {
         var form = "reports/water/new";
-        assertThat(client.get(ranch + "reports").body()).contains("Stock water");
-        var wrong = send(form, Map.of("name", "", "solids", "900", "sulfate", "a lot"));
+        assertThat(ranch.get("reports").body()).contains("Stock water");
+        var wrong = ranch.send(form, Map.of("name", "", "solids", "900", "sulfate", "a lot"));
         assertThat(wrong.status()).isEqualTo(422);
         assertThat(wrong.body()).contains("Nothing is written here", "value=\"a lot\"");
-        var swapped = send(form, Map.of("name", "Dugout", "solids", "900", "sulfate", "2400"));
+        var swapped = ranch.send(form, Map.of("name", "Dugout", "solids", "900", "sulfate", "2400"));
         assertThat(swapped.body()).contains("sulfate is part of the dissolved solids");
-        var kept = send(
+        var kept = ranch.send(
                 form,
                 Map.of("name", "Dugout", "solids", "3600", "sulfate", "2400", "nitrate", "10", "asNitrogen", "yes"));
         assertThat(kept.status()).isEqualTo(303);
-        var page = client.get(ranch + "reports/water").body();
+        var page = ranch.get("reports/water").body();
         assertThat(page)
                 .contains(
                         "Dugout", "Sulfate: 2,400\u00a0mg/L", "polio", "Ask your veterinarian before cattle drink here")
                 .contains("Nitrate as NO3: 44\u00a0mg/L");
         var id = page.replaceAll("(?s).*reports/water/([0-9a-f-]{36})\".*", "$1");
-        assertThat(client.get(ranch + "reports/water/" + id).body()).contains("value=\"2,400\"", "checked");
-        assertThat(send("reports/water/" + id + "/delete", Map.of()).status()).isEqualTo(303);
-        assertThat(client.get(ranch + "reports/water").body()).contains("No water is put in yet");
+        assertThat(ranch.get("reports/water/" + id).body()).contains("value=\"2,400\"", "checked");
+        assertThat(ranch.send("reports/water/" + id + "/delete", Map.of()).status())
+                .isEqualTo(303);
+        assertThat(ranch.get("reports/water").body()).contains("No water is put in yet");
     }
 
     @Test
     void untestedFeedThatCanHoldNitrateIsADanger() {
-        var oats = lot("Oat stack", "cereal_hay");
-        assertThat(client.get(ranch + "reports").body()).contains("Nitrate not known: it stays out of every ration");
-        assertThat(client.get(ranch + "reports/lot/" + oats).body()).contains("<b>Nitrate not known.</b>");
-    }
-
-    @Test
-    void aCsvIsShownThenLookedOverAndKeptOnlyWhenSaved() {
-        var csv = Map.of(
-                "text",
-                "Sample,Sparkle,DM,CP,<b>ADF</b> % DM,ADF % DM\nNS-9,4,90,10,7,38\n",
-                "decimal",
-                "point",
-                "basis",
-                "");
-        assertThat(send("reports/bring", csv).body()).contains("does not say whether these are as received");
-        assertThat(client.get(ranch + "reports/bring").body()).contains("This is what you brought in last", "NS-9");
-        var told = new LinkedHashMap<>(csv);
-        told.put("basis", "dry_matter");
-        var read = send("reports/bring", told).body();
-        assertThat(read)
-                .contains("1 sample understood. Nothing is kept yet.", "one line a sample, columns parted by commas")
-                .contains("Column “Sparkle”: no analyte of this name is known", "&lt;b&gt;ADF&lt;/b&gt;")
-                .doesNotContain("<b>ADF</b>");
-        assertThat(send("reports/bring/take", Map.of("sample", "0", "lot", "")).body())
-                .contains("say which", "href=\"#f-lot-0\"");
-        var form = send("reports/bring/take", Map.of("sample", "0", "lot", lot));
-        assertThat(form.status()).isEqualTo(200);
-        assertThat(form.body()).contains("Type a report on Ditch-side stack", "value=\"NS-9\"", "value=\"10\"");
-        assertThat(client.get(ranch + "reports").body()).contains("Not tested");
-        var saved = client.submit(
-                form,
-                ranch + this.form,
-                Map.of("sampleCode", "NS-9", "dry-cp", "10", "one-dm", "90", "howSampled", "grab"));
-        assertThat(saved.status()).isEqualTo(303);
-        assertThat(report().sampleCode()).isEqualTo("NS-9");
-    }
-
-    private static final String TWO = """
-            Éclat Laboratory
-            Sample: Ditch-side stack
-            Analysis          As received   Dry matter
-            Dry matter            88.0         100.0
-            Protéine brute         9.0          10.2
-            Calcium               <0.01        <0.01
-            Starch                              ND
-            Nitrate               0.05         0.06
-            Sample: N-77
-            Analysis          As received   Dry matter
-            Dry matter            86.0         100.0
-            ADF                   33.0          38.4
-            """;
-
-    private static Map<String, String> bring(String text, String... more) {
-        var typed = new LinkedHashMap<>(Map.of("text", text, "decimal", "point", "basis", "", "laboratory", ""));
-        for (int i = 0; i < more.length; i += 2) {
-            typed.put(more[i], more[i + 1]);
-        }
-        return typed;
-    }
-
-    @Test
-    void reportsThatWerePastedFindTheirLotsAndTheirNamesAreRemembered() {
-        var read = send("reports/bring", bring(TWO)).body();
-        assertThat(read)
-                .contains(
-                        "2 samples understood. Nothing is kept yet.",
-                        "no analyte of this name is known: Protéine brute")
-                .contains("Matched: it is the lot’s name.", "Its code says no lot of this ranch.")
-                .contains("0.05, unit not said: asked in the form");
-        var number = read.replaceAll("(?s).*name=\"name-written-([0-9]+)\" value=\"Protéine brute\".*", "$1");
-        var told = bring(
-                TWO,
-                "name-written-" + number,
-                "Protéine brute",
-                "name-analyte-" + number,
-                "cp",
-                "name-unit-" + number,
-                "percent",
-                "name-basis-" + number,
-                "");
-        assertThat(send("reports/bring", told).body()).doesNotContain("no analyte of this name is known: Protéine");
-        assertThat(client.get(ranch + "reports/names").body()).contains("Nothing is remembered yet");
-
-        var form = send("reports/bring/take", Map.of("sample", "0", "lot", lot));
-        assertThat(form.body())
-                .contains(
-                        "value=\"10.2\"",
-                        "value=\"&lt;0.01\"",
-                        "value=\"ND\"",
-                        "name=\"from\" value=\"reports/bring\"");
-        assertThat(client.get(ranch + "reports/names").body())
-                .contains("éclat laboratory", "is Crude protein (CP), in %");
-        var sheet = new LinkedHashMap<>(
-                Map.of("from", "reports/bring", "laboratory", "Éclat Laboratory", "sampleCode", "Ditch-side stack"));
-        sheet.putAll(Map.of("one-dm", "88", "dry-cp", "10.2", "howSampled", "grab"));
-        assertThat(client.submit(form, ranch + this.form, sheet).header("Location"))
-                .contains("reports/bring");
-        assertThat(client.get(ranch + "reports/bring").body()).contains("1 still to be kept", "Kept, on <a");
-
-        // another ranch's sheet of the same laboratory
-        client.get(ranch + "reports/bring?afresh");
-        assertThat(send("reports/bring", bring(TWO.replace("10.2", "11.1"))).body())
-                .doesNotContain("no analyte of this name is known: Protéine");
-        assertThat(send("reports/names/forget", Map.of("laboratory", "éclat laboratory"))
-                        .status())
-                .isEqualTo(303);
-        assertThat(send("reports/bring", bring(TWO)).body()).contains("no analyte of this name is known: Protéine");
-    }
-
-    @Test
-    void whatRaisesNoQuestionIsKeptAtOnceAndTheRestStays() {
-        lot("Creek stack", "grass_hay");
-        var three = """
-                Sample: Ditch-side stack
-                Analysis          Dry matter
-                Crude protein        10.2
-                Sample: Creek stack
-                Analysis          Dry matter
-                Crude protein         1.0
-                Sample: Nobody
-                Analysis          Dry matter
-                Crude protein         9.0
-                """;
-        assertThat(send("reports/bring", bring(three, "laboratory", "Tin Valley"))
-                        .body())
-                .contains("The lots of 2 samples");
-        assertThat(send("reports/bring/all", Map.of()).body())
-                .contains("nobody has said how the samples were taken".replaceFirst("n", "N"));
-        var kept = send("reports/bring/all", Map.of("howSampled", "grab"));
-        assertThat(client.get(kept.header("Location")).body()).contains("Reports added: 1", "2 still to be kept");
-        assertThat(report().sampleCode()).isEqualTo("Ditch-side stack"); // 1.0 % protein is asked about
-        assertThat(report().laboratory()).isEqualTo("Tin Valley");
+        var oats = ranch.weighedLot("Oat stack", "cereal_hay");
+        assertThat(ranch.get("reports").body()).contains("Nitrate not known: it stays out of every ration");
+        assertThat(ranch.get("reports/lot/" + oats).body()).contains("<b>Nitrate not known.</b>");
     }
 
     @Test
     void theFeedBookIsSearched() {
-        assertThat(client.get(ranch + "reports/book?q=C158").body())
+        assertThat(ranch.get("reports/book?q=C158").body())
                 .contains("1 row,", "Barley hay", "from memory, not re-read");
-        assertThat(client.get(ranch + "reports/book?q=%3Cscript%3E").body())
+        assertThat(ranch.get("reports/book?q=%3Cscript%3E").body())
                 .contains("No row of the book")
                 .doesNotContain("<script>");
-        assertThat(client.get(ranch + "reports/book?class=mineral").body()).doesNotContain("Barley hay");
+        assertThat(ranch.get("reports/book?class=mineral").body()).doesNotContain("Barley hay");
     }
 }

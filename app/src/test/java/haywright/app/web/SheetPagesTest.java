@@ -2,22 +2,15 @@ package haywright.app.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import haywright.app.store.Store;
-import haywright.ranch.Ranch;
 import haywright.ranch.Sampling;
 import haywright.sampling.Taken;
-import java.nio.file.Path;
-import java.time.Clock;
 import java.time.LocalDate;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.UUID;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -25,51 +18,16 @@ import org.junit.jupiter.params.provider.CsvSource;
 class SheetPagesTest {
     private static final LocalDate DAY = LocalDate.of(2026, 11, 24);
 
-    private Store store;
-    private Server server;
-    private RawClient client;
-    private String ranch;
-
-    @BeforeEach
-    void start(@TempDir Path folder) {
-        store = Store.inFolder(folder, Clock.systemUTC());
-        server = Server.start(PagesTest.desk(store), "127.0.0.1", 0, routes -> {});
-        client = new RawClient(server.port());
-        ranch = client.submit(client.get("/"), "/ranches", Map.of("name", "Cold Spring Ranch"))
-                .header("Location");
-    }
-
-    @AfterEach
-    void stop() {
-        server.close();
-        store.close();
-    }
-
-    private Ranch kept() {
-        return store.ranches().open(UUID.fromString(ranch.split("/")[2])).ranch();
-    }
-
-    private RawClient.Answer send(String from, String path, Map<String, String> fields) {
-        return client.submit(client.get(ranch + from), ranch + path, fields);
-    }
+    @RegisterExtension
+    private final OneRanch ranch = new OneRanch();
 
     private String stack(String name, String count) {
-        var hay = new LinkedHashMap<String, String>();
+        var hay = OneRanch.hay(count, "1,250 lb");
         hay.put("name", name);
-        hay.put("feedClass", "grass_hay");
         hay.put("bale", "large_square");
-        hay.put("count", count);
-        hay.put("baleWeight", "1,250 lb");
-        hay.put("storage", "tarped");
-        hay.put("replacementPrice", "$165");
         hay.put("confirm", "count-unusual");
-        assertThat(send("lots/new/bales", "lots/new/bales", hay).status()).isEqualTo(303);
-        return kept().lots().values().stream()
-                .filter(lot -> lot.name().equals(name))
-                .findFirst()
-                .orElseThrow()
-                .id()
-                .toString();
+        assertThat(ranch.send("lots/new/bales", hay).status()).isEqualTo(303);
+        return ranch.lot(name);
     }
 
     private static Map<String, String> aim(String... more) {
@@ -92,11 +50,11 @@ class SheetPagesTest {
     }
 
     private Sampling sheet(String lot, String... more) {
-        var before = kept().samplings().keySet();
-        assertThat(send("take/lots/" + lot, "take/lots/" + lot + "/sheet", aim(more))
+        var before = ranch.kept().samplings().keySet();
+        assertThat(ranch.send("take/lots/" + lot, "take/lots/" + lot + "/sheet", aim(more))
                         .status())
                 .isEqualTo(303);
-        return kept().samplings().values().stream()
+        return ranch.kept().samplings().values().stream()
                 .filter(s -> !before.contains(s.id()))
                 .findFirst()
                 .orElseThrow();
@@ -107,7 +65,7 @@ class SheetPagesTest {
     }
 
     private RawClient.Answer comesBack(String line) {
-        return send("take", "take/line", Map.of("line", line));
+        return ranch.send("take", "take/line", Map.of("line", line));
     }
 
     private static Map<String, String> report(String code, String protein) {
@@ -130,7 +88,7 @@ class SheetPagesTest {
             })
     void aStackOfAnySizeHasAPlan(String count, String words) {
         var lot = stack("Creek stack", count);
-        assertThat(client.get(ranch + "take/lots/" + lot).body()).contains(words);
+        assertThat(ranch.get("take/lots/" + lot).body()).contains(words);
     }
 
     @ParameterizedTest(name = "{0} “{1}”: {2}")
@@ -146,11 +104,11 @@ class SheetPagesTest {
             })
     void anAimThatCannotBeIsRefusedBesideItsField(String field, String value, String words) {
         var lot = stack("Creek stack", "96");
-        var refused = send(
+        var refused = ranch.send(
                 "take/lots/" + lot, "take/lots/" + lot + "/sheet", aim(field, value, "bore", "0.625", "depth", "18"));
         assertThat(refused.status()).isEqualTo(422);
         assertThat(refused.body()).containsIgnoringCase(words).contains("<title>Error: ");
-        assertThat(kept().samplings()).isEmpty();
+        assertThat(ranch.kept().samplings()).isEmpty();
     }
 
     @Test
@@ -161,20 +119,20 @@ class SheetPagesTest {
         var form = "reports/new/" + lot;
 
         // not back yet: it is said, and a link leads there
-        assertThat(client.get(ranch + form + "?bag=" + bag).body())
+        assertThat(ranch.get(form + "?bag=" + bag).body())
                 .contains("value=\"" + bag + "\"", "that sheet has not come back", "take/sheets/" + sheet.id());
 
         assertThat(comesBack(line(sheet, 1)).status()).isEqualTo(303);
-        var sheetPage = client.get(ranch + "take/sheets/" + sheet.id()).body();
+        var sheetPage = ranch.get("take/sheets/" + sheet.id()).body();
         assertThat(sheetPage).contains("reports/new/" + lot + "?bag=" + bag);
-        assertThat(client.get(ranch + form + "?bag=" + bag).body())
+        assertThat(ranch.get(form + "?bag=" + bag).body())
                 .contains("Taken by the sheet of Nov 25, 2026: 20 of 20 bales, by JR; crude protein", "known to ± ")
                 .contains("value=\"plan\" checked", "value=\"Nov 24, 2026\"");
 
-        var saved = send(form, form, report(bag, "10"));
+        var saved = ranch.send(form, report(bag, "10"));
         assertThat(saved.status()).isEqualTo(303);
-        assertThat(client.get(saved.header("Location")).body()).contains("20 of 20 bales, by JR");
-        assertThat(client.get(ranch + "take/sheets/" + sheet.id()).body()).contains("Tin Valley, Nov 25, 2026");
+        assertThat(ranch.after(saved).body()).contains("20 of 20 bales, by JR");
+        assertThat(ranch.get("take/sheets/" + sheet.id()).body()).contains("Tin Valley, Nov 25, 2026");
     }
 
     @Test
@@ -184,30 +142,29 @@ class SheetPagesTest {
         var sheet = sheet(creek);
         comesBack(line(sheet, 1));
         var form = "reports/new/" + road;
-        var other = send(form, form, report(sheet.bag(1), "10"));
+        var other = ranch.send(form, report(sheet.bag(1), "10"));
         assertThat(other.status()).isEqualTo(422);
         assertThat(other.body()).contains("from Creek stack, not from Road stack", "Yes, this is right");
 
         var bag = sheet.bag(1);
         var wrong = bag.substring(0, bag.length() - 1) + (bag.endsWith("A") ? "B" : "A");
         form = "reports/new/" + creek;
-        var miscopied = send(form, form, report(wrong, "10"));
+        var miscopied = ranch.send(form, report(wrong, "10"));
         assertThat(miscopied.status()).isEqualTo(422);
         assertThat(miscopied.body()).contains("its last letter does not fit", "Does the bag say " + bag);
         var sure = new LinkedHashMap<>(report(wrong, "10"));
         sure.put("confirm", "sample-code");
-        assertThat(send(form, form, sure).status()).isEqualTo(303);
+        assertThat(ranch.send(form, sure).status()).isEqualTo(303);
         // changed in another place it is not asked about again
-        var kept = kept().reports().values().iterator().next();
-        assertThat(send("reports/" + kept.id(), "reports/" + kept.id(), report(wrong, "11"))
-                        .status())
+        var kept = ranch.kept().reports().values().iterator().next();
+        assertThat(ranch.send("reports/" + kept.id(), report(wrong, "11")).status())
                 .isEqualTo(303);
 
         // the sheet taken away: its bag is still known for one
-        send("take/sheets/" + sheet.id(), "take/sheets/" + sheet.id() + "/delete", Map.of());
-        assertThat(send(form, form, report(bag, "10")).body()).contains("a sheet that is not on this ranch");
+        ranch.send("take/sheets/" + sheet.id(), "take/sheets/" + sheet.id() + "/delete", Map.of());
+        assertThat(ranch.send(form, report(bag, "10")).body()).contains("a sheet that is not on this ranch");
         // a laboratory's own number says nothing
-        assertThat(send(form, form, report("24-7731", "10")).status()).isEqualTo(303);
+        assertThat(ranch.send(form, report("24-7731", "10")).status()).isEqualTo(303);
     }
 
     @Test
@@ -225,7 +182,7 @@ class SheetPagesTest {
         assertThat(comesBack(future.line(sheet.code())).body()).contains("nothing is taken before its day comes");
         var early = new Taken(LocalDate.of(2025, 1, 1), "JR", Collections.nCopies(picks, 1), "", List.of());
         assertThat(comesBack(early.line(sheet.code())).body()).contains("before the sheet was made", "Is this right?");
-        assertThat(kept().samplings().get(sheet.id()).taken()).isNull();
+        assertThat(ranch.kept().samplings().get(sheet.id()).taken()).isNull();
 
         var broken = line(sheet, 1);
         assertThat(comesBack(broken.substring(0, 10) + "\r\n " + broken.substring(10))
@@ -247,14 +204,14 @@ class SheetPagesTest {
         for (int i = 1; i <= sheet.picks().size(); i++) {
             typed.put("cores-" + i, "1");
         }
-        var future = send(at, at, typed);
+        var future = ranch.send(at, typed);
         assertThat(future.status()).isEqualTo(422);
         assertThat(future.body()).contains("nothing is taken before its day comes", "there is room for 60 letters");
         typed.put("by", "JR");
         typed.put("on", "Jan 1, 1950");
-        assertThat(send(at, at, typed).body()).contains("before the sheet was made");
+        assertThat(ranch.send(at, typed).body()).contains("before the sheet was made");
         typed.put("confirm", "before-made");
-        assertThat(send(at, at, typed).status()).isEqualTo(303);
+        assertThat(ranch.send(at, typed).status()).isEqualTo(303);
     }
 
     @Test
@@ -262,32 +219,23 @@ class SheetPagesTest {
         var lot = stack("Creek stack", "96");
         var sheet = sheet(lot, "twoComposites", "yes");
         var page = "take/sheets/" + sheet.id();
-        assertThat(client.get(ranch + page).body()).contains("odd numbers into A, even ones into B");
-        assertThat(client.get(ranch + page + "/phone.html").body()).contains("<b>1A</b>", "<b>2B</b>");
+        assertThat(ranch.get(page).body()).contains("odd numbers into A, even ones into B");
+        assertThat(ranch.get(page + "/phone.html").body()).contains("<b>1A</b>", "<b>2B</b>");
         comesBack(line(sheet, 1));
         var form = "reports/new/" + lot;
-        assertThat(send(form, form, report(sheet.bags().get(0), "10")).status()).isEqualTo(303);
-        assertThat(client.get(ranch + page).body()).doesNotContain("by themselves");
-        assertThat(send(form, form, report(sheet.bags().get(1), "11")).status()).isEqualTo(303);
+        assertThat(ranch.send(form, report(sheet.bags().get(0), "10")).status()).isEqualTo(303);
+        assertThat(ranch.get(page).body()).doesNotContain("by themselves");
+        assertThat(ranch.send(form, report(sheet.bags().get(1), "11")).status()).isEqualTo(303);
         // Student's t of one degree, 6.314 at 90 %, times half the difference
-        assertThat(client.get(ranch + page).body())
+        assertThat(ranch.get(page).body())
                 .contains("What the two say by themselves", "10 and 11: 10.5 %, give or take 3.2 %");
-        assertThat(client.get(ranch + "reports/lot/" + lot).body()).contains("bag A: 10 of 10 bales");
-        assertThat(send(
+        assertThat(ranch.get("reports/lot/" + lot).body()).contains("bag A: 10 of 10 bales");
+        assertThat(ranch.send(
                                 "take/lots/" + stack("One bale", "1"),
-                                "take/lots/" + last("One bale") + "/sheet",
+                                "take/lots/" + ranch.lot("One bale") + "/sheet",
                                 aim("twoComposites", "yes"))
                         .body())
                 .contains("at least two bales");
-    }
-
-    private String last(String name) {
-        return kept().lots().values().stream()
-                .filter(lot -> lot.name().equals(name))
-                .findFirst()
-                .orElseThrow()
-                .id()
-                .toString();
     }
 
     @Test
@@ -299,17 +247,16 @@ class SheetPagesTest {
         assertThat(changed.status()).isEqualTo(422);
         assertThat(changed.body())
                 .contains("a character was changed or two were swapped", line.replace("-JR-", "-JB-"));
-        assertThat(client.get(ranch).body()).contains("Left unfinished");
+        assertThat(ranch.get("").body()).contains("Left unfinished");
         assertThat(comesBack("").status()).isEqualTo(422);
         assertThat(comesBack("HAYWRIGHT SHEET 1\n" + line + "\nDiffered: \nPhotos: \nCheck: 00000000\n")
                         .body())
                 .contains("something in it was changed");
         assertThat(comesBack(line).status()).isEqualTo(303);
-        assertThat(client.get(ranch).body()).doesNotContain("Left unfinished");
-        long edits = client.get(ranch + "history").body().split("Sample taken", -1).length;
+        assertThat(ranch.get("").body()).doesNotContain("Left unfinished");
+        long edits = ranch.get("history").body().split("Sample taken", -1).length;
         assertThat(comesBack(line).status()).isEqualTo(303);
-        assertThat(client.get(ranch + "history").body().split("Sample taken", -1))
-                .hasSize((int) edits);
+        assertThat(ranch.get("history").body().split("Sample taken", -1)).hasSize((int) edits);
         assertThat(comesBack(line(sheet, 2)).body()).contains("came back on Nov 24, 2026 already");
         var strange = new Taken(DAY, "JR", Collections.nCopies(20, 1), "", List.of()).line("S00000");
         assertThat(comesBack(strange).body()).contains("no sheet of this code");
@@ -321,14 +268,13 @@ class SheetPagesTest {
     void aSheetOutlivesItsLot() {
         var lot = stack("Creek stack", "96");
         var sheet = sheet(lot);
-        send("lots/" + lot + "/delete", "lots/" + lot + "/delete", Map.of());
-        assertThat(kept().lots()).isEmpty();
+        ranch.send("lots/" + lot + "/delete", Map.of());
+        assertThat(ranch.kept().lots()).isEmpty();
         assertThat(comesBack(line(sheet, 1)).status()).isEqualTo(303);
-        var page = client.get(ranch + "take/sheets/" + sheet.id()).body();
+        var page = ranch.get("take/sheets/" + sheet.id()).body();
         assertThat(page).contains("The lot is not on this ranch any more").doesNotContain("reports/new/" + lot);
-        assertThat(client.get(ranch + "take").body()).contains("Creek stack: sheet " + sheet.code());
-        assertThat(client.get(ranch + "take/sheets/" + sheet.id() + "/sheet/letter.pdf")
-                        .status())
+        assertThat(ranch.get("take").body()).contains("Creek stack: sheet " + sheet.code());
+        assertThat(ranch.get("take/sheets/" + sheet.id() + "/sheet/letter.pdf").status())
                 .isEqualTo(200);
     }
 }

@@ -2,40 +2,17 @@ package haywright.app.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import haywright.app.store.Store;
-import java.nio.file.Path;
-import java.time.Clock;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
-import java.util.Map;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** Every kind of lot, rightly and wrongly: sizes of nonsense are refused or asked about beside their box. */
 class StockFormTest {
-    private Store store;
-    private Server server;
-    private RawClient client;
-    private String ranch;
-
-    @BeforeEach
-    void start(@TempDir Path folder) {
-        store = Store.inFolder(folder, Clock.systemUTC());
-        server = Server.start(PagesTest.desk(store), "127.0.0.1", 0, routes -> {});
-        client = new RawClient(server.port());
-        ranch = client.submit(client.get("/"), "/ranches", Map.of("name", "Cold Spring Ranch"))
-                .header("Location");
-    }
-
-    @AfterEach
-    void stop() {
-        server.close();
-        store.close();
-    }
+    @RegisterExtension
+    private final OneRanch ranch = new OneRanch();
 
     private RawClient.Answer add(String kind, String feed, String sizes) {
         var fields = new LinkedHashMap<String, String>();
@@ -44,8 +21,7 @@ class StockFormTest {
         fields.put("storage", "barn");
         fields.put("replacementPrice", "165");
         Arrays.stream(sizes.split(" ")).map(s -> s.split("=")).forEach(s -> fields.put(s[0], s[1]));
-        var path = ranch + "lots/new/" + kind;
-        return client.submit(client.get(path), path, fields);
+        return ranch.send("lots/new/" + kind, fields);
     }
 
     /** Tons as published or by hand; and the plan that goes with the kind. */
@@ -70,13 +46,13 @@ class StockFormTest {
             })
     void everyKindHasItsTonsAndItsPlan(String kind, String feed, String sizes, String tons, String plan) {
         assertThat(add(kind, feed, sizes).status()).isEqualTo(303);
-        var lots = client.get(ranch + "lots").body();
+        var lots = ranch.get("lots").body();
         assertThat(lots)
                 .containsPattern("<b>[^<]*" + tons + "</b>")
                 .contains("Worth testing?", "How the tons are known");
-        var lot = lots.replaceAll("(?s).*?/lots/([0-9a-f]{8}-[0-9a-f-]{27})\".*", "$1");
-        assertThat(client.get(ranch + "take/lots/" + lot).body()).contains(plan);
-        var page = client.get(ranch + "lots/" + lot);
+        var lot = ranch.anyLot();
+        assertThat(ranch.get("take/lots/" + lot).body()).contains(plan);
+        var page = ranch.get("lots/" + lot);
         assertThat(page.body()).contains("as fed", "Used: ");
     }
 
@@ -117,7 +93,7 @@ class StockFormTest {
         for (var size : sizes.split(" ")) {
             assertThat(answer.body()).contains("value=\"" + size.split("=")[1] + "\"");
         }
-        assertThat(client.get(ranch + "lots").body()).contains("Nothing is in the yard yet");
+        assertThat(ranch.get("lots").body()).contains("Nothing is in the yard yet");
     }
 
     /** A stack drawn smaller than its count is kept once it is confirmed, and every page still opens. */
@@ -125,13 +101,12 @@ class StockFormTest {
     void moreBalesThanTheStackIsDrawnForAreTakenAsLoose() {
         var sizes = "bale=large_round count=200 baleWeight=1200 rows=2 columns=10 tiers=3 confirm=count-above-stack";
         assertThat(add("bales", "grass_hay", sizes).status()).isEqualTo(303);
-        var lots = client.get(ranch + "lots");
-        assertThat(lots.status()).isEqualTo(200);
-        var lot = lots.body().replaceAll("(?s).*?/lots/([0-9a-f]{8}-[0-9a-f-]{27})\".*", "$1");
-        assertThat(client.get(ranch + "take/lots/" + lot).body()).contains("Take 20 bales", "bale 5");
-        assertThat(client.get(ranch + "take").status()).isEqualTo(200);
+        assertThat(ranch.get("lots").status()).isEqualTo(200);
+        var lot = ranch.anyLot();
+        assertThat(ranch.get("take/lots/" + lot).body()).contains("Take 20 bales", "bale 5");
+        assertThat(ranch.get("take").status()).isEqualTo(200);
         var twice = "name=Another bale=large_round count=100000 baleWeight=1200 confirm=count-unusual";
         assertThat(add("bales", "grass_hay", twice).status()).isEqualTo(303);
-        assertThat(client.get(ranch + "lots").body()).contains("60,000 tons");
+        assertThat(ranch.get("lots").body()).contains("60,000 tons");
     }
 }

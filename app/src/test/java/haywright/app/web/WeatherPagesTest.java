@@ -2,24 +2,17 @@ package haywright.app.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import haywright.app.store.Store;
 import haywright.quantity.Unit;
-import haywright.ranch.Ranch;
 import haywright.weather.DailyWeather;
 import haywright.weather.Station;
-import java.nio.file.Path;
-import java.time.Clock;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
-import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -29,36 +22,15 @@ class WeatherPagesTest {
     private static final Station PART =
             Station.fortCollins().between(LocalDate.of(1960, 1, 1), LocalDate.of(1999, 12, 31));
 
-    private Store store;
-    private Server server;
-    private RawClient client;
-    private String ranch;
-
-    @BeforeEach
-    void start(@TempDir Path folder) {
-        store = Store.inFolder(folder, Clock.systemUTC());
-        server = Server.start(PagesTest.desk(store), "127.0.0.1", 0, routes -> {});
-        client = new RawClient(server.port());
-        ranch = client.submit(client.get("/"), "/ranches", Map.of("name", "Cold Spring Ranch"))
-                .header("Location");
-    }
-
-    @AfterEach
-    void stop() {
-        server.close();
-        store.close();
-    }
-
-    private Ranch kept() {
-        return store.ranches().open(UUID.fromString(ranch.split("/")[2])).ranch();
-    }
+    @RegisterExtension
+    private final OneRanch ranch = new OneRanch();
 
     private RawClient.Answer upload(String content) {
-        return client.upload(client.get(ranch + "settings/weather"), ranch + RECORD, "station.csv", content);
+        return ranch.client().upload(ranch.get("settings/weather"), ranch.path() + RECORD, "station.csv", content);
     }
 
     private RawClient.Answer send(String path, Map<String, String> fields) {
-        return client.submit(client.get(ranch + "settings/weather"), ranch + path, fields);
+        return ranch.send("settings/weather", path, fields);
     }
 
     private static String csv(Function<DailyWeather, String> values) {
@@ -86,44 +58,44 @@ class WeatherPagesTest {
     void aRecordInFahrenheitIsFoundOutKeptAndTakenOut() {
         var saved = upload(csv(WeatherPagesTest::fahrenheit));
         assertThat(saved.status()).isEqualTo(303);
-        var page = client.get(saved.header("Location")).body();
+        var page = ranch.after(saved).body();
         assertThat(page)
                 .contains("Weather of TOWN, CO US read in", "the latest 30 that are whole, to the spring of 1999")
                 .contains("no day missing", "of each day, where a winter has all its days");
-        var weather = kept().settings().weather();
+        var weather = ranch.kept().settings().weather();
         assertThat(weather).isNotNull();
         assertThat(weather.wind().in(Unit.MILE_AN_HOUR)).isEqualTo(10);
         assertThat(weather.departures()).hasSize(12);
-        assertThat(kept().winters()).isNotNull();
+        assertThat(ranch.kept().winters()).isNotNull();
 
         // how they stand in it is said on top; the record stays
         assertThat(send("settings/weather", stand()).status()).isEqualTo(303);
-        var changed = kept().settings().weather();
+        var changed = ranch.kept().settings().weather();
         assertThat(changed).isNotNull();
         assertThat(changed.monthly()).isEqualTo(weather.monthly());
         assertThat(changed.departures()).isEqualTo(weather.departures());
         assertThat(changed.wind().value()).isEqualTo(6);
 
         assertThat(send("settings/weather/forget", Map.of()).status()).isEqualTo(303);
-        assertThat(kept().settings().weather()).isNull();
-        assertThat(kept().winters()).isNull();
-        assertThat(client.get(ranch + "settings").body()).contains("not said: needs are those of mild days");
-        assertThat(client.get(ranch + "settings/weather").body()).doesNotContain("Take the weather out");
+        assertThat(ranch.kept().settings().weather()).isNull();
+        assertThat(ranch.kept().winters()).isNull();
+        assertThat(ranch.get("settings").body()).contains("not said: needs are those of mild days");
+        assertThat(ranch.get("settings/weather").body()).doesNotContain("Take the weather out");
 
         // and is back as it was when that is undone
-        var history = client.get(ranch + "history");
+        var history = ranch.get("history");
         var undo = history.body().replaceAll("(?s).*?action=\"[^\"]*/(undo/[0-9]+)\".*", "$1");
-        assertThat(client.submit(history, ranch + undo, Map.of()).status()).isEqualTo(303);
-        assertThat(kept().settings().weather()).isEqualTo(changed);
-        assertThat(kept().winters()).isNotNull();
+        assertThat(ranch.submit(history, undo, Map.of()).status()).isEqualTo(303);
+        assertThat(ranch.kept().settings().weather()).isEqualTo(changed);
+        assertThat(ranch.kept().winters()).isNotNull();
     }
 
     @Test
     void aLookAtTheStationThatShipsSaysThatItIsNotTheRanch() {
         assertThat(send("settings/weather/look", Map.of()).status()).isEqualTo(303);
-        assertThat(client.get(ranch + "settings").body()).contains("for a look: not this ranch");
-        assertThat(kept().winters()).isNotNull();
-        assertThat(kept().winters().winters()).hasSize(30);
+        assertThat(ranch.get("settings").body()).contains("for a look: not this ranch");
+        assertThat(ranch.kept().winters()).isNotNull();
+        assertThat(ranch.kept().winters().winters()).hasSize(30);
     }
 
     @ParameterizedTest
@@ -142,7 +114,7 @@ class WeatherPagesTest {
         var answer = upload(content.replace("\\n", "\n"));
         assertThat(answer.status()).isEqualTo(422);
         assertThat(answer.body()).contains("href=\"#f-").contains(words).contains("Error: ");
-        assertThat(kept().settings().weather()).isNull();
+        assertThat(ranch.kept().settings().weather()).isNull();
     }
 
     @Test
@@ -167,10 +139,10 @@ class WeatherPagesTest {
 
     @Test
     void fahrenheitUnderCelsiusIsAskedFor() {
-        var page = client.get(ranch + "settings/weather");
+        var page = ranch.get("settings/weather");
         var told = csv(WeatherPagesTest::fahrenheit)
                 + "\r\n--part-of-a-form\r\nContent-Disposition: form-data; name=\"units\"\r\n\r\nmetric";
-        var answer = client.upload(page, ranch + RECORD, "station.csv", told);
+        var answer = ranch.client().upload(page, ranch.path() + RECORD, "station.csv", told);
         assertThat(answer.status()).isEqualTo(422);
         assertThat(answer.body()).contains("href=\"#f-units\"").contains("Are they °F?");
     }

@@ -2,64 +2,36 @@ package haywright.app.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import haywright.app.store.Store;
 import haywright.sampling.CountLine;
-import java.nio.file.Path;
-import java.time.Clock;
 import java.time.LocalDate;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** A lot, what was weighed of it, and what makes it more than one lot: on the page, without scripts. */
 class WeighPagesTest {
-    private Store store;
-    private Server server;
-    private RawClient client;
-    private String ranch;
+    @RegisterExtension
+    private final OneRanch ranch = new OneRanch();
+
     private String lot;
 
     @BeforeEach
-    void start(@TempDir Path folder) {
-        store = Store.inFolder(folder, Clock.systemUTC());
-        server = Server.start(PagesTest.desk(store), "127.0.0.1", 0, routes -> {});
-        client = new RawClient(server.port());
-        ranch = client.submit(client.get("/"), "/ranches", Map.of("name", "Cold Spring Ranch"))
-                .header("Location");
-        send("lots/new/bales", hay());
-        lot = client.get(ranch + "lots").body().replaceAll("(?s).*?/lots/([0-9a-f]{8}-[0-9a-f-]{27})\".*", "$1");
-    }
-
-    @AfterEach
-    void stop() {
-        server.close();
-        store.close();
+    void start() {
+        ranch.send("lots/new/bales", hay());
+        lot = ranch.anyLot();
     }
 
     private static Map<String, String> hay() {
-        var hay = new LinkedHashMap<String, String>();
-        hay.put("name", "Ditch-side stack");
-        hay.put("feedClass", "grass_hay");
-        hay.put("bale", "large_round");
-        hay.put("count", "200");
-        hay.put("baleWeight", "1,200 lb");
-        hay.put("storage", "tarped");
-        hay.put("replacementPrice", "$165");
-        return hay;
-    }
-
-    private RawClient.Answer send(String path, Map<String, String> fields) {
-        return client.submit(client.get(ranch + path), ranch + path, fields);
+        return OneRanch.hay("200", "1,200 lb");
     }
 
     private RawClient.Answer weigh(String bales, String whole) {
-        return send("take/lots/" + lot + "/weigh", Map.of("weighedOn", "Nov 24, 2026", "bales", bales, "whole", whole));
+        return ranch.send(
+                "take/lots/" + lot + "/weigh", Map.of("weighedOn", "Nov 24, 2026", "bales", bales, "whole", whole));
     }
 
     // 200 · 1,100 lb = 110 tons; typed in: 200 · 1,200 lb = 120 tons
@@ -67,18 +39,17 @@ class WeighPagesTest {
     void aWeighingStandsBesideWhatWasTypedInAndCanBeTakenAway() {
         var kept = weigh("1080, 1,090 1100; 1110\n1120", "");
         assertThat(kept.status()).isEqualTo(303);
-        assertThat(client.get(kept.header("Location")).body()).contains("<b>Saved.</b>", "110 tons", "120 tons");
-        assertThat(client.get(ranch + "lots/" + lot).body())
+        assertThat(ranch.after(kept).body()).contains("<b>Saved.</b>", "110 tons", "120 tons");
+        assertThat(ranch.get("lots/" + lot).body())
                 .contains("<b>110 tons</b> as fed", "120 tons", "Nov 24, 2026", "value=\"1,200\"");
-        assertThat(client.get(ranch + "lots").body()).contains("<b>110 tons</b> on hand");
+        assertThat(ranch.get("lots").body()).contains("<b>110 tons</b> on hand");
         var again = weigh("1080 1090 1100 1110 1120", "");
-        assertThat(client.get(again.header("Location")).body())
-                .contains("<b>Saved.</b> It stood like this already", "110 tons");
-        send("lots/" + lot + "/as/bales", hay());
-        assertThat(client.get(ranch + "lots").body()).contains("<b>110 tons</b> on hand");
-        var page = client.get(ranch + "take/lots/" + lot + "/weigh");
-        client.submit(page, ranch + "take/lots/" + lot + "/weigh/0/delete", Map.of());
-        assertThat(client.get(ranch + "lots").body()).contains("<b>120 tons</b> on hand");
+        assertThat(ranch.after(again).body()).contains("<b>Saved.</b> It stood like this already", "110 tons");
+        ranch.send("lots/" + lot + "/as/bales", hay());
+        assertThat(ranch.get("lots").body()).contains("<b>110 tons</b> on hand");
+        var page = ranch.get("take/lots/" + lot + "/weigh");
+        ranch.submit(page, "take/lots/" + lot + "/weigh/0/delete", Map.of());
+        assertThat(ranch.get("lots").body()).contains("<b>120 tons</b> on hand");
     }
 
     @ParameterizedTest(name = "“{0}” and “{1}”: {2}")
@@ -100,7 +71,7 @@ class WeighPagesTest {
         var answer = weigh(bales, whole);
         assertThat(answer.status()).isEqualTo(422);
         assertThat(answer.body()).containsIgnoringCase(rule).contains(bales, "nothing you typed is lost");
-        assertThat(client.get(ranch + "lots").body()).contains("<b>120 tons</b> on hand");
+        assertThat(ranch.get("lots").body()).contains("<b>120 tons</b> on hand");
     }
 
     // 200 · 500 kg = 100,000 kg = 110.2 tons; the one of Nov 20 is older, though it is typed in later
@@ -108,18 +79,18 @@ class WeighPagesTest {
     void unitsAreUnderstoodAndTheNewestDayCounts() {
         for (var typed : List.of("500 kg 490kg 510 kg", "500, 490, 510 kg")) {
             assertThat(weigh(typed, "").status()).isEqualTo(303);
-            assertThat(client.get(ranch + "lots").body()).contains("<b>110 tons</b> on hand");
+            assertThat(ranch.get("lots").body()).contains("<b>110 tons</b> on hand");
         }
-        var older = send(
+        var older = ranch.send(
                 "take/lots/" + lot + "/weigh",
                 Map.of("weighedOn", "Nov 20, 2026", "bales", "1000 990 1010", "whole", ""));
         assertThat(older.status()).isEqualTo(303);
-        assertThat(client.get(ranch + "lots").body()).contains("<b>110 tons</b> on hand");
+        assertThat(ranch.get("lots").body()).contains("<b>110 tons</b> on hand");
     }
 
     @Test
     void aDayThatHasNotComeIsRefused() {
-        var answer = send(
+        var answer = ranch.send(
                 "take/lots/" + lot + "/weigh", Map.of("weighedOn", "Nov 26, 2026", "bales", "1100 1110", "whole", ""));
         assertThat(answer.body()).contains("nothing is weighed before its day comes");
     }
@@ -130,24 +101,24 @@ class WeighPagesTest {
         mixed.put("cuttings", "2");
         mixed.put("balingHours", "72");
         mixed.put("partRained", "yes");
-        assertThat(send("lots/" + lot + "/as/bales", mixed).status()).isEqualTo(303);
-        assertThat(client.get(ranch + "lots").body())
+        assertThat(ranch.send("lots/" + lot + "/as/bales", mixed).status()).isEqualTo(303);
+        assertThat(ranch.get("lots").body())
                 .contains("Better as more than one lot: 3 reasons", "Split it by cutting", "You may keep it as one");
-        assertThat(client.get(ranch + "lots/" + lot).body()).contains("Split it by rain", "value=\"72\"");
-        assertThat(client.get(ranch + "take/lots/" + lot).body()).contains("Split it by day of baling");
+        assertThat(ranch.get("lots/" + lot).body()).contains("Split it by rain", "value=\"72\"");
+        assertThat(ranch.get("take/lots/" + lot).body()).contains("Split it by day of baling");
         mixed.put("cuttings", "none");
         mixed.put("fields", "0");
-        var refused = send("lots/" + lot + "/as/bales", mixed);
+        var refused = ranch.send("lots/" + lot + "/as/bales", mixed);
         assertThat(refused.status()).isEqualTo(422);
         assertThat(refused.body()).contains("id=\"p-cuttings\"", "value=\"72\"");
     }
 
     private RawClient.Answer line(String line) {
-        return client.submit(client.get(ranch + "take"), ranch + "take/line", Map.of("line", line));
+        return ranch.send("take", "take/line", Map.of("line", line));
     }
 
     private String code(String path) {
-        var page = client.get(ranch + path + "/phone.html");
+        var page = ranch.get(path + "/phone.html");
         assertThat(page.body()).contains("Scripts are off").doesNotContain("src=", "href=");
         return page.body().replaceAll("(?s).*data-code=\"([A-Z0-9]{6})\".*", "$1");
     }
@@ -158,8 +129,8 @@ class WeighPagesTest {
         var code = code("take/lots/" + lot + "/weigh");
         var line = new CountLine(code, day, List.of(1080, 1090, 1100, 1110, 1120)).text();
         var kept = line(line);
-        assertThat(client.get(kept.header("Location")).body()).contains("<b>Saved.</b>", "110 tons", "Nov 24, 2026");
-        assertThat(client.get(line(line).header("Location")).body()).contains("It stood like this already");
+        assertThat(ranch.after(kept).body()).contains("<b>Saved.</b>", "110 tons", "Nov 24, 2026");
+        assertThat(ranch.after(line(line)).body()).contains("It stood like this already");
         var changed = line(line.replace("1110", "1111"));
         assertThat(changed.status()).isEqualTo(422);
         assertThat(changed.body()).contains("its last letter does not fit the rest", "id=\"p-line\"", "1111");

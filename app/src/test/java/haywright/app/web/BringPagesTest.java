@@ -1,0 +1,158 @@
+package haywright.app.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import haywright.forage.LabReport;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
+
+/** Reports brought to a new ranch from files and pasted, without scripts: looked over, named, and kept. */
+class BringPagesTest {
+    @RegisterExtension
+    private final OneRanch ranch = new OneRanch();
+
+    private String lot;
+    private String form;
+
+    @BeforeEach
+    void start() {
+        lot = ranch.weighedLot("Ditch-side stack", "grass_hay");
+        form = "reports/new/" + lot;
+    }
+
+    private LabReport report() {
+        return ranch.kept().reports().values().iterator().next();
+    }
+
+    private RawClient.Answer send(String path, Map<String, String> fields) {
+        return ranch.send(path.replaceAll("(?<=bring)/[a-z]+$|/forget$", ""), path, fields);
+    }
+
+    @Test
+    void aCsvIsShownThenLookedOverAndKeptOnlyWhenSaved() {
+        var csv = Map.of(
+                "text",
+                "Sample,Sparkle,DM,CP,<b>ADF</b> % DM,ADF % DM\nNS-9,4,90,10,7,38\n",
+                "decimal",
+                "point",
+                "basis",
+                "");
+        assertThat(send("reports/bring", csv).body()).contains("does not say whether these are as received");
+        assertThat(ranch.get("reports/bring").body()).contains("This is what you brought in last", "NS-9");
+        var told = new LinkedHashMap<>(csv);
+        told.put("basis", "dry_matter");
+        var read = send("reports/bring", told).body();
+        assertThat(read)
+                .contains("1 sample understood. Nothing is kept yet.", "one line a sample, columns parted by commas")
+                .contains("Column “Sparkle”: no analyte of this name is known", "&lt;b&gt;ADF&lt;/b&gt;")
+                .doesNotContain("<b>ADF</b>");
+        assertThat(send("reports/bring/take", Map.of("sample", "0", "lot", "")).body())
+                .contains("say which", "href=\"#f-lot-0\"");
+        var form = send("reports/bring/take", Map.of("sample", "0", "lot", lot));
+        assertThat(form.status()).isEqualTo(200);
+        assertThat(form.body()).contains("Type a report on Ditch-side stack", "value=\"NS-9\"", "value=\"10\"");
+        assertThat(ranch.get("reports").body()).contains("Not tested");
+        var saved = ranch.submit(
+                form, this.form, Map.of("sampleCode", "NS-9", "dry-cp", "10", "one-dm", "90", "howSampled", "grab"));
+        assertThat(saved.status()).isEqualTo(303);
+        assertThat(report().sampleCode()).isEqualTo("NS-9");
+    }
+
+    private static final String TWO = """
+            Éclat Laboratory
+            Sample: Ditch-side stack
+            Analysis          As received   Dry matter
+            Dry matter            88.0         100.0
+            Protéine brute         9.0          10.2
+            Calcium               <0.01        <0.01
+            Starch                              ND
+            Nitrate               0.05         0.06
+            Sample: N-77
+            Analysis          As received   Dry matter
+            Dry matter            86.0         100.0
+            ADF                   33.0          38.4
+            """;
+
+    private static Map<String, String> bring(String text, String... more) {
+        var typed = new LinkedHashMap<>(Map.of("text", text, "decimal", "point", "basis", "", "laboratory", ""));
+        for (int i = 0; i < more.length; i += 2) {
+            typed.put(more[i], more[i + 1]);
+        }
+        return typed;
+    }
+
+    @Test
+    void reportsThatWerePastedFindTheirLotsAndTheirNamesAreRemembered() {
+        var read = send("reports/bring", bring(TWO)).body();
+        assertThat(read)
+                .contains(
+                        "2 samples understood. Nothing is kept yet.",
+                        "no analyte of this name is known: Protéine brute")
+                .contains("Matched: it is the lot’s name.", "Its code says no lot of this ranch.")
+                .contains("0.05, unit not said: asked in the form");
+        var number = read.replaceAll("(?s).*name=\"name-written-([0-9]+)\" value=\"Protéine brute\".*", "$1");
+        var told = bring(
+                TWO,
+                "name-written-" + number,
+                "Protéine brute",
+                "name-analyte-" + number,
+                "cp",
+                "name-unit-" + number,
+                "percent",
+                "name-basis-" + number,
+                "");
+        assertThat(send("reports/bring", told).body()).doesNotContain("no analyte of this name is known: Protéine");
+        assertThat(ranch.get("reports/names").body()).contains("Nothing is remembered yet");
+
+        var form = send("reports/bring/take", Map.of("sample", "0", "lot", lot));
+        assertThat(form.body())
+                .contains(
+                        "value=\"10.2\"",
+                        "value=\"&lt;0.01\"",
+                        "value=\"ND\"",
+                        "name=\"from\" value=\"reports/bring\"");
+        assertThat(ranch.get("reports/names").body()).contains("éclat laboratory", "is Crude protein (CP), in %");
+        var sheet = new LinkedHashMap<>(
+                Map.of("from", "reports/bring", "laboratory", "Éclat Laboratory", "sampleCode", "Ditch-side stack"));
+        sheet.putAll(Map.of("one-dm", "88", "dry-cp", "10.2", "howSampled", "grab"));
+        assertThat(ranch.submit(form, this.form, sheet).header("Location")).contains("reports/bring");
+        assertThat(ranch.get("reports/bring").body()).contains("1 still to be kept", "Kept, on <a");
+
+        // another ranch's sheet of the same laboratory
+        ranch.get("reports/bring?afresh");
+        assertThat(send("reports/bring", bring(TWO.replace("10.2", "11.1"))).body())
+                .doesNotContain("no analyte of this name is known: Protéine");
+        assertThat(send("reports/names/forget", Map.of("laboratory", "éclat laboratory"))
+                        .status())
+                .isEqualTo(303);
+        assertThat(send("reports/bring", bring(TWO)).body()).contains("no analyte of this name is known: Protéine");
+    }
+
+    @Test
+    void whatRaisesNoQuestionIsKeptAtOnceAndTheRestStays() {
+        ranch.weighedLot("Creek stack", "grass_hay");
+        var three = """
+                Sample: Ditch-side stack
+                Analysis          Dry matter
+                Crude protein        10.2
+                Sample: Creek stack
+                Analysis          Dry matter
+                Crude protein         1.0
+                Sample: Nobody
+                Analysis          Dry matter
+                Crude protein         9.0
+                """;
+        assertThat(send("reports/bring", bring(three, "laboratory", "Tin Valley"))
+                        .body())
+                .contains("The lots of 2 samples");
+        assertThat(send("reports/bring/all", Map.of()).body())
+                .contains("nobody has said how the samples were taken".replaceFirst("n", "N"));
+        var kept = send("reports/bring/all", Map.of("howSampled", "grab"));
+        assertThat(ranch.after(kept).body()).contains("Reports added: 1", "2 still to be kept");
+        assertThat(report().sampleCode()).isEqualTo("Ditch-side stack"); // 1.0 % protein is asked about
+        assertThat(report().laboratory()).isEqualTo("Tin Valley");
+    }
+}
