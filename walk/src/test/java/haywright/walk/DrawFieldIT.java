@@ -2,49 +2,29 @@ package haywright.walk;
 
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 
-import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
-import com.microsoft.playwright.options.AriaRole;
-import java.nio.file.Path;
 import java.util.regex.Pattern;
 import org.assertj.core.api.Assertions;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.extension.RegisterExtension;
 
 /** A field drawn on the page: by finger on a phone without scripts, by mouse on a desk, and by keyboard alone. */
 class DrawFieldIT {
-    private static Walker walker;
-    private static House house;
+    @RegisterExtension
+    private static final Walker walker = new Walker();
 
-    @BeforeAll
-    static void open(@TempDir Path folder) {
-        walker = new Walker();
-        house = new House(folder);
-    }
-
-    @AfterAll
-    static void close() {
-        walker.nothingWasAskedOfAnotherMachine();
-        house.close();
-        walker.close();
-    }
-
-    private static Locator button(Page page, String name) {
-        return page.getByRole(
-                AriaRole.BUTTON, new Page.GetByRoleOptions().setName(name).setExact(true));
-    }
+    @RegisterExtension
+    private static final House house = new House();
 
     private static void aSheet(Page page, String ranch) {
         page.navigate(house.url("/"));
         page.getByLabel("What the ranch is called").fill(ranch);
-        Walker.push(button(page, "Begin"));
+        Walker.push(page, "Begin");
         assertThat(page).hasURL(Pattern.compile("/ranch/.*/"));
         page.navigate(page.url().replaceAll("\\?.*", "") + "take/fields/draw");
         page.getByLabel("What the field is called").fill("Creek meadow");
         page.getByLabel("Latitude").fill("44.5031, -109.5012");
-        Walker.push(button(page, "Lay out the sheet"));
+        Walker.push(page, "Lay out the sheet");
         assertThat(page.getByText("1 corner so far; three or more make a field."))
                 .isVisible();
     }
@@ -67,9 +47,9 @@ class DrawFieldIT {
         tap(page, 0.56, 0.44, "acres, closed from corner 3 back to 1.");
         tap(page, 0.3, 0.99, "it crosses edge 1 to 2");
         tap(page, 0.06, 0.44, "acres, closed from corner 4 back to 1.");
-        Walker.push(button(page, "Take the last corner back"));
+        Walker.push(page, "Take the last corner back");
         assertThat(page.getByText("acres, closed from corner 3 back to 1.")).isVisible();
-        Walker.push(button(page, "Close it and save"));
+        Walker.push(page, "Close it and save");
         assertThat(page.getByText("Field drawn: Creek meadow")).isVisible();
         assertThat(page.getByText("stops on an M")).isVisible();
         page.context().close();
@@ -92,7 +72,7 @@ class DrawFieldIT {
             page.setViewportSize(width, 740);
             Assertions.assertThat(Walker.misfits(page)).isEmpty();
         }
-        Walker.push(button(page, "Close it and save"));
+        Walker.push(page, "Close it and save");
         assertThat(page.getByText("Field drawn: Creek meadow")).isVisible();
         Assertions.assertThat(Walker.barriers(page)).isEmpty();
         Assertions.assertThat(Walker.misfits(page)).isEmpty();

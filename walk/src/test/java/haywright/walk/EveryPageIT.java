@@ -4,36 +4,23 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
-import java.nio.file.Path;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.extension.RegisterExtension;
 
 /** Every page of the demo that a link leads to: accessible, and usable in a hand and on a narrow screen. */
 class EveryPageIT {
-    private static Walker walker;
-    private static House house;
+    @RegisterExtension
+    private static final Walker walker = new Walker();
+
+    @RegisterExtension
+    private static final House house = new House();
 
     private final List<String> faults = new ArrayList<>();
-
-    @BeforeAll
-    static void open(@TempDir Path folder) {
-        walker = new Walker();
-        house = new House(folder);
-    }
-
-    @AfterAll
-    static void close() {
-        walker.nothingWasAskedOfAnotherMachine();
-        house.close();
-        walker.close();
-    }
 
     @Test
     void everyPageOfTheDemoIsAccessibleAndFits() {

@@ -2,82 +2,48 @@ package haywright.walk;
 
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 
-import com.microsoft.playwright.Locator;
-import com.microsoft.playwright.Page;
-import com.microsoft.playwright.options.AriaRole;
-import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.regex.Pattern;
 import org.assertj.core.api.Assertions;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.extension.RegisterExtension;
 
 /** A herd that is nobody's demo, on a phone and without scripts: put in, erred on, corrected, looked at, undone, by keys alone. */
 class HerdIT {
     private static final DateTimeFormatter LONG = DateTimeFormatter.ofPattern("MMM d, uuuu", Locale.US);
 
-    private static Walker walker;
-    private static House house;
+    @RegisterExtension
+    private static final Walker walker = new Walker();
 
-    @BeforeAll
-    static void open(@TempDir Path folder) {
-        walker = new Walker();
-        house = new House(folder);
-    }
-
-    @AfterAll
-    static void close() {
-        walker.nothingWasAskedOfAnotherMachine();
-        house.close();
-        walker.close();
-    }
-
-    private static void press(Page page, String button) {
-        page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName(button))
-                .press("Enter");
-    }
-
-    private static void follow(Page page, String link) {
-        page.locator("#main")
-                .getByRole(
-                        AriaRole.LINK,
-                        new Locator.GetByRoleOptions().setName(link).setExact(true))
-                .first()
-                .press("Enter");
-    }
-
-    private static void fill(Page page, String label, String value) {
-        page.getByLabel(label).first().fill(value);
-    }
+    @RegisterExtension
+    private static final House house = new House();
 
     @Test
     void withoutScriptsOnAPhone() {
         var page = walker.page(360, 740, false);
         page.navigate(house.url("/"));
-        fill(page, "What the ranch is called", "Sweetwater Bench");
-        press(page, "Begin");
+        Walker.fill(page, "What the ranch is called", "Sweetwater Bench");
+        Walker.press(page, "Begin");
         page.waitForURL(Pattern.compile(".*/ranch/.*"));
         page.navigate(page.url().replaceAll("/$", "") + "/herd");
-        follow(page, "Put in the first group");
-        follow(page, "Mature cows Grown cows that calve: in calf, in milk, or open.");
+        Walker.follow(page, "Put in the first group");
+        Walker.follow(page, "Mature cows Grown cows that calve: in calf, in milk, or open.");
 
         var today = LocalDate.now();
-        fill(page, "What they are called on the ranch", "Old cows");
-        fill(page, "Head", "120");
+        Walker.fill(page, "What they are called on the ranch", "Old cows");
+        Walker.fill(page, "Head", "120");
         page.getByLabel("Breed").first().selectOption("Hereford");
-        fill(page, "What one weighs, on the average", "128");
+        Walker.fill(page, "What one weighs, on the average", "128");
         page.getByLabel("Full: feed and water in them").press("Space");
-        fill(page, "Weighed on", LONG.format(today.minusDays(5)));
-        fill(page, "What one weighs at condition 5", "1280");
-        fill(page, "Body condition score", "3.5");
-        fill(page, "Week 1 begins", LONG.format(today.plusDays(100)));
-        fill(page, "Head, week 1", "70");
-        fill(page, "Head, week 2", "60");
-        press(page, "Save the group");
+        Walker.fill(page, "Weighed on", LONG.format(today.minusDays(5)));
+        Walker.fill(page, "What one weighs at condition 5", "1280");
+        Walker.fill(page, "Body condition score", "3.5");
+        Walker.fill(page, "Week 1 begins", LONG.format(today.plusDays(100)));
+        Walker.fill(page, "Head, week 1", "70");
+        Walker.fill(page, "Head, week 2", "60");
+        Walker.press(page, "Save the group");
 
         // refused beside the field, with the guess named, and everything typed still there
         assertThat(page).hasTitle(Pattern.compile("^Error: "));
@@ -91,12 +57,12 @@ class HerdIT {
         house.restart(page);
         page.reload();
         assertThat(page.getByLabel("Head, week 2")).hasValue("60");
-        fill(page, "What one weighs, on the average", "1,180 lb");
-        fill(page, "Head, week 2", "50");
-        press(page, "Save the group");
+        Walker.fill(page, "What one weighs, on the average", "1,180 lb");
+        Walker.fill(page, "Head, week 2", "50");
+        Walker.press(page, "Save the group");
         assertThat(page.getByText("Is this right?")).hasCount(1);
         page.getByLabel("Yes, this is right").press("Space");
-        press(page, "Save the group");
+        Walker.press(page, "Save the group");
 
         assertThat(page.getByText("Group added: Old cows")).isVisible();
         assertThat(page.locator("#main")).containsText("120 due from");
@@ -106,21 +72,21 @@ class HerdIT {
         Assertions.assertThat(Walker.misfits(page)).isEmpty();
         page.goBack();
 
-        press(page, "Undo");
+        Walker.press(page, "Undo");
         assertThat(page.getByText("No cattle are here yet.")).isVisible();
-        press(page, "Undo");
-        follow(page, "Old cows");
+        Walker.press(page, "Undo");
+        Walker.follow(page, "Old cows");
         assertThat(page.locator("svg.picture")).hasCount(4);
         assertThat(page.locator("#main")).containsText("a head and day now");
         assertThat(page.getByText("The numbers, week by week")).isVisible();
         Assertions.assertThat(Walker.misfits(page)).isEmpty();
 
-        follow(page, "Need on a day, every line");
-        fill(page, "On which day", "31 Nov 2026");
-        press(page, "Show that day");
+        Walker.follow(page, "Need on a day, every line");
+        Walker.fill(page, "On which day", "31 Nov 2026");
+        Walker.press(page, "Show that day");
         assertThat(page.locator("#problems")).containsText("there is no such day");
-        fill(page, "On which day", LONG.format(today.plusDays(150)));
-        press(page, "Show that day");
+        Walker.fill(page, "On which day", LONG.format(today.plusDays(150)));
+        Walker.press(page, "Show that day");
         assertThat(page.locator("#main")).containsText("for milk");
         assertThat(page.locator("#main")).containsText("mature cow after calving");
         Assertions.assertThat(Walker.misfits(page)).isEmpty();
@@ -128,8 +94,8 @@ class HerdIT {
         house.restart(page);
         page.navigate(page.url().replaceAll("/herd/.*", "/herd"));
         assertThat(page.locator("#main")).containsText("120 due from");
-        follow(page, "Take away Old cows");
-        press(page, "Take them away");
+        Walker.follow(page, "Take away Old cows");
+        Walker.press(page, "Take them away");
         assertThat(page.getByText("No cattle are here yet.")).isVisible();
         page.context().close();
     }
@@ -139,12 +105,12 @@ class HerdIT {
     void errorsAndQuestionsAreAccessible() {
         var page = walker.page(360, 740, true);
         page.navigate(house.url("/"));
-        fill(page, "What the ranch is called", "Errors only");
-        press(page, "Begin");
+        Walker.fill(page, "What the ranch is called", "Errors only");
+        Walker.press(page, "Begin");
         page.waitForURL(Pattern.compile(".*/ranch/.*"));
         page.navigate(page.url().replaceAll("/$", "") + "/herd/new/mature_cow");
-        fill(page, "Head, week 1", "many");
-        press(page, "Save the group");
+        Walker.fill(page, "Head, week 1", "many");
+        Walker.press(page, "Save the group");
         assertThat(page.locator("#problems")).isFocused();
         assertThat(page.getByLabel("Head, week 1").first()).hasValue("many");
         Assertions.assertThat(Walker.barriers(page)).isEmpty();

@@ -8,16 +8,31 @@ import haywright.app.web.Desk;
 import haywright.app.web.Server;
 import java.nio.file.Path;
 import java.time.Clock;
+import org.junit.jupiter.api.extension.AfterAllCallback;
+import org.junit.jupiter.api.extension.BeforeAllCallback;
+import org.junit.jupiter.api.extension.ExtensionContext;
+import org.junit.jupiter.api.io.TempDir;
 
 /** The program as it runs, on any free port; closed and opened again it must find everything. */
-final class House implements AutoCloseable {
-    private final Path folder;
+final class House implements BeforeAllCallback, AfterAllCallback {
+    private Path folder;
     private Store store;
     private Server server;
 
-    House(Path folder) {
-        this.folder = folder;
+    @Override
+    public void beforeAll(ExtensionContext context) throws Exception {
+        // through JUnit, which hands out a folder and takes it away after the class
+        context.getExecutableInvoker().invoke(House.class.getDeclaredMethod("build", Path.class), this);
+    }
+
+    void build(@TempDir Path place) {
+        folder = place;
         open(0);
+    }
+
+    @Override
+    public void afterAll(ExtensionContext context) {
+        close();
     }
 
     private void open(int port) {
@@ -37,8 +52,7 @@ final class House implements AutoCloseable {
         open(port);
     }
 
-    @Override
-    public void close() {
+    private void close() {
         server.close();
         store.close();
     }

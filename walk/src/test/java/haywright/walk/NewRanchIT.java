@@ -4,31 +4,18 @@ import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertTha
 
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
-import java.nio.file.Path;
 import java.util.regex.Pattern;
 import org.assertj.core.api.Assertions;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.extension.RegisterExtension;
 
 /** A ranch that is nobody's demo: put in, erred on, corrected, left, come back to, with the program restarted between. */
 class NewRanchIT {
-    private static Walker walker;
-    private static House house;
+    @RegisterExtension
+    private static final Walker walker = new Walker();
 
-    @BeforeAll
-    static void open(@TempDir Path folder) {
-        walker = new Walker();
-        house = new House(folder);
-    }
-
-    @AfterAll
-    static void close() {
-        walker.nothingWasAskedOfAnotherMachine();
-        house.close();
-        walker.close();
-    }
+    @RegisterExtension
+    private static final House house = new House();
 
     @Test
     void withScriptsAtADesk() {
@@ -55,34 +42,23 @@ class NewRanchIT {
         return new Page.GetByRoleOptions().setName(name).setLevel(1);
     }
 
-    private static void press(Page page, String button) {
-        page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName(button))
-                .press("Enter");
-    }
-
-    private static void follow(Page page, String link) {
-        page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName(link).setExact(true))
-                .first()
-                .press("Enter");
-    }
-
     private void walk(Page page, String name) {
         page.navigate(house.url("/"));
-        press(page, "Begin");
+        Walker.press(page, "Begin");
         assertThat(page.getByText("One thing to put right")).isVisible();
         page.getByLabel("What the ranch is called").fill(name);
-        press(page, "Begin");
+        Walker.press(page, "Begin");
         assertThat(page.getByRole(AriaRole.HEADING, heading(name))).isVisible();
 
-        follow(page, "Go to Lots");
-        follow(page, "Put in the first lot");
-        follow(page, "Bales Counted, with the weight of one.");
+        Walker.follow(page, "Go to Lots");
+        Walker.follow(page, "Put in the first lot");
+        Walker.follow(page, "Bales Counted, with the weight of one.");
         page.getByLabel("What it is called on the ranch").fill("Ditch-side stack");
         page.getByLabel("Kind of feed").selectOption("grass_hay");
         page.getByLabel("large round bales").press("Space");
         page.getByLabel("How many bales").fill("210");
         page.getByLabel("Weight of a bale").fill("1.250,5");
-        press(page, "Save the lot");
+        Walker.press(page, "Save the lot");
 
         // err: every message names its field, and what was typed is still there
         assertThat(page).hasTitle(Pattern.compile("^Error: "));
@@ -97,15 +73,15 @@ class NewRanchIT {
         page.navigate(house.url("/"));
         house.restart(page);
         page.navigate(house.url("/"));
-        follow(page, name);
-        follow(page, "A lot: Ditch-side stack");
+        Walker.follow(page, name);
+        Walker.follow(page, "A lot: Ditch-side stack");
         assertThat(page.getByLabel("Weight of a bale")).hasValue("1.250,5");
 
         // correct
         page.getByLabel("Weight of a bale").fill("1,250 lb");
         page.getByLabel("How it is kept").selectOption("tarped");
         page.getByLabel("What a ton would cost to replace").fill("$165");
-        press(page, "Save the lot");
+        Walker.press(page, "Save the lot");
         assertThat(page.getByText("Lot added: Ditch-side stack")).isVisible();
         assertThat(page.locator("#main").getByText("131 tons").first()).isVisible();
 
@@ -115,13 +91,13 @@ class NewRanchIT {
         assertThat(page.getByText("typed in as 1250")).isVisible();
 
         // undo, and undo the undo
-        press(page, "Undo");
+        Walker.press(page, "Undo");
         assertThat(page.getByText("Nothing is in the yard yet.")).isVisible();
-        press(page, "Undo");
+        Walker.press(page, "Undo");
         assertThat(page.locator("#main").getByText("Ditch-side stack").first()).isVisible();
 
         // back works
-        follow(page, "Ditch-side stack");
+        Walker.follow(page, "Ditch-side stack");
         page.goBack();
         assertThat(page.getByRole(AriaRole.HEADING, heading("Lots"))).isVisible();
 
@@ -132,7 +108,7 @@ class NewRanchIT {
     }
 
     private void echoesAndFocus(Page page) {
-        follow(page, "Ditch-side stack");
+        Walker.follow(page, "Ditch-side stack");
         var weight = page.getByLabel("Weight of a bale");
         weight.fill("1,300");
         weight.press("Tab");

@@ -10,28 +10,16 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.regex.Pattern;
 import org.assertj.core.api.Assertions;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.extension.RegisterExtension;
 
 /** A laboratory's sheet typed, erred on, corrected and changed, and one brought in from a file. */
 class ReadItIT {
-    private static Walker walker;
-    private static House house;
+    @RegisterExtension
+    private static final Walker walker = new Walker();
 
-    @BeforeAll
-    static void open(@TempDir Path folder) {
-        walker = new Walker();
-        house = new House(folder);
-    }
-
-    @AfterAll
-    static void close() {
-        walker.nothingWasAskedOfAnotherMachine();
-        house.close();
-        walker.close();
-    }
+    @RegisterExtension
+    private static final House house = new House();
 
     @Test
     void withoutScriptsOnAPhone() {
@@ -177,6 +165,7 @@ class ReadItIT {
                 .first();
     }
 
+    /** The first of those whose name begins so: each sample has one. */
     private static void press(Page page, String button) {
         Walker.push(page.locator("#main")
                 .getByRole(AriaRole.BUTTON, new Locator.GetByRoleOptions().setName(button))

@@ -4,34 +4,21 @@ import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertTha
 
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
-import java.nio.file.Path;
 import java.util.List;
 import org.assertj.core.api.Assertions;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.extension.RegisterExtension;
 
 /**
  * The road from a laboratory's report to a feed letter, with scripts off; and what stands in the demo's way. By keys alone:
  * with scripts off the browser driver's clicks can wait for a stillness that no timer ends.
  */
 class RoadIT {
-    private static Walker walker;
-    private static House house;
+    @RegisterExtension
+    private static final Walker walker = new Walker();
 
-    @BeforeAll
-    static void open(@TempDir Path folder) {
-        walker = new Walker();
-        house = new House(folder);
-    }
-
-    @AfterAll
-    static void close() {
-        walker.nothingWasAskedOfAnotherMachine();
-        house.close();
-        walker.close();
-    }
+    @RegisterExtension
+    private static final House house = new House();
 
     @Test
     void whatStandsInTheWayOfTheDemosHeifersIsLiftedByWhatIsSaidToLiftIt() {
@@ -46,7 +33,7 @@ class RoadIT {
                 .strip();
         follow(page, "Change what you want of this ration");
         page.getByLabel("Oat hay, at least").fill("");
-        press(page, "Save and work it out");
+        Walker.press(page, "Save and work it out");
         assertThat(page.locator(".say")).containsText(cost + " a head a day");
         assertThat(page.getByText("What stands in the way")).hasCount(0);
 
@@ -57,7 +44,7 @@ class RoadIT {
         }
         page.getByLabel("Barley straw", new Page.GetByLabelOptions().setExact(true))
                 .fill("10");
-        press(page, "Judge it");
+        Walker.press(page, "Judge it");
         assertThat(page.getByText("What this mix does")).isVisible();
         assertThat(page.locator("li.short").first()).containsText("short of");
         page.context().close();
@@ -71,7 +58,7 @@ class RoadIT {
         var mild = letter(page, ranch);
         Assertions.assertThat(mild).contains("Cold is not counted.");
         page.navigate(ranch + "/settings/weather");
-        press(page, "Save");
+        Walker.press(page, "Save");
         assertThat(page.locator("#problems")).isFocused();
         page.locator("[name=place]").fill("the valley’s station");
         var means = List.of("16", "20", "30", "39", "48", "57", "64", "62", "53", "42", "28", "17");
@@ -82,7 +69,7 @@ class RoadIT {
         page.locator("[name=wind]").fill("8");
         page.locator("[name=coat][value=winter]").press("Space");
         page.locator("[name=coldSystem][value=rule_of_thumb]").press("Space");
-        press(page, "Save");
+        Walker.press(page, "Save");
         assertThat(page.getByText("Saved.")).isVisible();
         var cold = letter(page, ranch);
         Assertions.assertThat(cold).contains("usual cold of the season").isNotEqualTo(mild);
@@ -97,7 +84,7 @@ class RoadIT {
         if (there.count() > 0) {
             there.first().press("Enter");
         } else {
-            press(page, "Open the demo");
+            Walker.press(page, "Open the demo");
         }
         assertThat(page.getByRole(
                         AriaRole.HEADING,
@@ -116,18 +103,18 @@ class RoadIT {
         var page = walker.page(1280, 900, false);
         page.navigate(house.url("/"));
         page.getByLabel("What the ranch is called").fill("Cold Spring Ranch");
-        press(page, "Begin");
+        Walker.press(page, "Begin");
         var ranch = page.url().replaceAll("(/ranch/[^/?]*).*", "$1");
 
         page.navigate(ranch + "/lots/new/weighed");
         fill(page, List.of("name", "Meadow stack", "mass", "300", "replacementPrice", "120"));
         page.locator("[name=feedClass]").selectOption("grass_hay");
         page.locator("[name=storage]").selectOption("outside_on_ground");
-        press(page, "Save the lot");
+        Walker.press(page, "Save the lot");
         page.navigate(ranch + "/feeds/new");
         fill(page, List.of("name", "Canola meal", "price", "380"));
         page.locator("[name=feedClass]").selectOption("protein_meal");
-        press(page, "Save the feed");
+        Walker.press(page, "Save the feed");
         page.navigate(ranch + "/herd/new/mature_cow");
         fill(page, List.of("name", "Cows", "head", "100", "weight", "1300", "weighedOn", "Nov 12, 2026"));
         fill(page, List.of("matureWeight", "1300", "conditionScore", "5"));
@@ -140,7 +127,7 @@ class RoadIT {
         fill(page, List.of("one-dm", "90", "dry-cp", "5.4", "dry-adf", "40", "dry-ndf", "62", "dry-ca", "0.5"));
         fill(page, List.of("dry-p", "0.2", "reported", "Nov 20, 2026"));
         page.locator("[name=howSampled][value=plan]").press("Space");
-        press(page, "Check and save");
+        Walker.press(page, "Check and save");
         confirm(page, "Check and save");
         var lot = page.url();
         var poor = ration(page, ranch);
@@ -153,7 +140,7 @@ class RoadIT {
                 .first()
                 .press("Enter");
         page.locator("[name=dry-cp]").fill("11.5");
-        press(page, "Check and save");
+        Walker.press(page, "Check and save");
         confirm(page, "Check and save");
         var rich = ration(page, ranch);
         Assertions.assertThat(rich.bench()).doesNotContain("Canola meal ");
@@ -182,7 +169,7 @@ class RoadIT {
             for (var box : page.locator("input[name=confirm]").all()) {
                 box.press("Space");
             }
-            press(page, button);
+            Walker.press(page, button);
         }
         assertThat(page.getByText("Saved.")).isVisible();
     }
@@ -191,12 +178,6 @@ class RoadIT {
         for (int i = 0; i < namesAndValues.size(); i += 2) {
             page.locator("[name='" + namesAndValues.get(i) + "']").fill(namesAndValues.get(i + 1));
         }
-    }
-
-    private static void press(Page page, String button) {
-        page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName(button))
-                .first()
-                .press("Enter");
     }
 
     private static void follow(Page page, String link) {

@@ -3,7 +3,6 @@ package haywright.walk;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 
 import com.microsoft.playwright.Download;
-import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Route;
 import com.microsoft.playwright.options.AriaRole;
@@ -12,31 +11,20 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.regex.Pattern;
 import org.assertj.core.api.Assertions;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.api.io.TempDir;
 
 /** From a stack to a sheet, out to the phone, and back as a line of text, on a ranch that is nobody's demo. */
 class TakeItIT {
-    private static Walker walker;
-    private static House house;
+    @RegisterExtension
+    private static final Walker walker = new Walker();
+
+    @RegisterExtension
+    private static final House house = new House();
 
     @TempDir
     private Path downloads;
-
-    @BeforeAll
-    static void open(@TempDir Path folder) {
-        walker = new Walker();
-        house = new House(folder);
-    }
-
-    @AfterAll
-    static void close() {
-        walker.nothingWasAskedOfAnotherMachine();
-        house.close();
-        walker.close();
-    }
 
     @Test
     void aSheetGoesOutToAPhoneAndComesBack() throws IOException {
@@ -50,23 +38,10 @@ class TakeItIT {
         page.context().close();
     }
 
-    private static void press(Page page, String button) {
-        page.getByRole(
-                        AriaRole.BUTTON,
-                        new Page.GetByRoleOptions().setName(button).setExact(true))
-                .click();
-    }
-
-    private static Locator link(Page page, String name) {
-        return page.getByRole(
-                        AriaRole.LINK, new Page.GetByRoleOptions().setName(name).setExact(true))
-                .first();
-    }
-
     private static void aRanchWithAStack(Page page) {
         page.navigate(house.url("/"));
         page.getByLabel("What the ranch is called").fill("Alkali Bench");
-        press(page, "Begin");
+        Walker.button(page, "Begin").click();
         assertThat(page).hasURL(Pattern.compile("/ranch/.*/$"));
         page.navigate(page.url() + "lots/new/bales");
         page.getByLabel("What it is called on the ranch").fill("Creek stack");
@@ -79,28 +54,28 @@ class TakeItIT {
         page.getByLabel("Tiers high").fill("2");
         page.getByLabel("How it is kept").selectOption("tarped");
         page.getByLabel("What a ton would cost to replace").fill("170");
-        press(page, "Save the lot");
+        Walker.button(page, "Save the lot").click();
         assertThat(page.getByText("Lot added: Creek stack")).isVisible();
     }
 
     private static void plan(Page page) {
         page.locator("#trail").getByText("Take it").click();
         assertThat(page).hasURL(Pattern.compile("/take$"));
-        link(page, "Creek stack").click();
+        Walker.link(page, "Creek stack").click();
         assertThat(page.getByText("Take 20 bales, one core each.")).isVisible();
         assertThat(page.locator("figure svg")).isVisible();
 
         // err, and correct
         page.getByLabel("How far off the answer may be").fill("half");
-        press(page, "Show the plan");
+        Walker.button(page, "Show the plan").click();
         assertThat(page).hasTitle(Pattern.compile("^Error: "));
         assertThat(page.getByLabel("How far off the answer may be")).hasValue("half");
         page.getByLabel("How far off the answer may be").fill("0.8");
         page.getByLabel("How many, by which rule").selectOption("ten_percent");
         page.getByLabel("The back cannot be walked up to").check();
-        press(page, "Show the plan");
+        Walker.button(page, "Show the plan").click();
         assertThat(page.getByText("Take 10 bales, 2 cores each.")).isVisible();
-        press(page, "Make the field sheet");
+        Walker.button(page, "Make the field sheet").click();
         assertThat(page.getByText("Field sheet made: Creek stack")).isVisible();
         Assertions.assertThat(Walker.barriers(page)).isEmpty();
         Assertions.assertThat(Walker.misfits(page)).isEmpty();
@@ -112,7 +87,7 @@ class TakeItIT {
     /** The page as the phone has it, at an address of its own. */
     private Page carriedAway(Page page) throws IOException {
         Download download =
-                page.waitForDownload(() -> link(page, "Save for a phone").click());
+                page.waitForDownload(() -> Walker.link(page, "Save for a phone").click());
         var file = downloads.resolve("sheet.html");
         download.saveAs(file);
         var html = Files.readString(file);
@@ -169,18 +144,18 @@ class TakeItIT {
         page.locator("#trail").getByText("Take it").click();
         var box = page.getByLabel("The line, or everything in the file");
         box.fill(line.replace("2222122220", "2222212220"));
-        press(page, "Read the line");
+        Walker.button(page, "Read the line").click();
         assertThat(page.getByText("a character was changed or two were swapped").first())
                 .isVisible();
         box.fill(line);
-        press(page, "Read the line");
+        Walker.button(page, "Read the line").click();
         assertThat(page.getByText("17 cores from 9 bales, of 20 from 10 planned."))
                 .isVisible();
 
         // the same line twice changes nothing; another for the same sheet is refused
         page.locator("#trail").getByText("Take it").click();
         box.fill(line);
-        press(page, "Read the line");
+        Walker.button(page, "Read the line").click();
         assertThat(page.getByText("17 cores from 9 bales")).isVisible();
     }
 }

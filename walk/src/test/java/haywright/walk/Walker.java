@@ -9,6 +9,7 @@ import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.TimeoutError;
+import com.microsoft.playwright.options.AriaRole;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -17,17 +18,24 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.junit.jupiter.api.extension.AfterAllCallback;
+import org.junit.jupiter.api.extension.BeforeAllCallback;
+import org.junit.jupiter.api.extension.ExtensionContext;
 
-/** One browser for a test class, and what a person or an inspector does with a page. */
-final class Walker implements AutoCloseable {
+/**
+ * One browser for a test class, and what a person or an inspector does with a page. At its end nothing may have been asked
+ * of any other machine.
+ */
+final class Walker implements BeforeAllCallback, AfterAllCallback {
     private static final String AXE = axe();
 
-    private final Playwright playwright;
-    private final Browser browser;
+    private Playwright playwright;
+    private Browser browser;
     private final List<String> elsewhere = new ArrayList<>();
     private final List<String> complaints = new ArrayList<>();
 
-    Walker() {
+    @Override
+    public void beforeAll(ExtensionContext context) {
         playwright = Playwright.create();
         // as root, as in a container, Chromium runs only without its sandbox
         browser = playwright
@@ -37,6 +45,13 @@ final class Walker implements AutoCloseable {
                                 .filter(path -> !path.isBlank())
                                 .orElse("/usr/bin/chromium")))
                         .setArgs(List.of("--no-sandbox", "--disable-gpu")));
+    }
+
+    @Override
+    public void afterAll(ExtensionContext context) {
+        assertThat(elsewhere).isEmpty();
+        browser.close();
+        playwright.close();
     }
 
     /** A fresh browser profile; whatever it asks of any other machine is noted and goes nowhere. */
@@ -75,8 +90,36 @@ final class Walker implements AutoCloseable {
         }
     }
 
-    void nothingWasAskedOfAnotherMachine() {
-        assertThat(elsewhere).isEmpty();
+    /** Clicks the one button of this name. */
+    static void push(Page page, String button) {
+        push(button(page, button));
+    }
+
+    /** Presses the one button of this name by key. */
+    static void press(Page page, String button) {
+        button(page, button).press("Enter");
+    }
+
+    static Locator button(Page page, String name) {
+        return page.getByRole(
+                AriaRole.BUTTON, new Page.GetByRoleOptions().setName(name).setExact(true));
+    }
+
+    /** Follows a link of the page itself by key. */
+    static void follow(Page page, String name) {
+        link(page, name).press("Enter");
+    }
+
+    static Locator link(Page page, String name) {
+        return page.locator("#main")
+                .getByRole(
+                        AriaRole.LINK,
+                        new Locator.GetByRoleOptions().setName(name).setExact(true))
+                .first();
+    }
+
+    static void fill(Page page, String label, String value) {
+        page.getByLabel(label).first().fill(value);
     }
 
     /** No script failed and the content policy refused nothing. */
@@ -115,12 +158,6 @@ final class Walker implements AutoCloseable {
     private static List<String> found(Page page, Object faults) {
         var at = page.url() + " at " + page.viewportSize().width + " px: ";
         return ((List<?>) faults).stream().map(fault -> at + fault).toList();
-    }
-
-    @Override
-    public void close() {
-        browser.close();
-        playwright.close();
     }
 
     private static String axe() {

@@ -2,75 +2,44 @@ package haywright.walk;
 
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 
-import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.FilePayload;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.regex.Pattern;
 import org.assertj.core.api.Assertions;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.extension.RegisterExtension;
 
 /** A winter on a new ranch, on a phone and without scripts: the wrong file, a look, the picture, last winter, two groups. */
 class WeatherIT {
     private static final DateTimeFormatter LONG = DateTimeFormatter.ofPattern("MMM d, uuuu", Locale.US);
 
-    private static Walker walker;
-    private static House house;
+    @RegisterExtension
+    private static final Walker walker = new Walker();
 
-    @BeforeAll
-    static void open(@TempDir Path folder) {
-        walker = new Walker();
-        house = new House(folder);
-    }
-
-    @AfterAll
-    static void close() {
-        walker.nothingWasAskedOfAnotherMachine();
-        house.close();
-        walker.close();
-    }
-
-    private static void press(Page page, String button) {
-        Walker.push(page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName(button))
-                .first());
-    }
-
-    private static void follow(Page page, String link) {
-        Walker.push(page.locator("#main")
-                .getByRole(
-                        AriaRole.LINK,
-                        new Locator.GetByRoleOptions().setName(link).setExact(true))
-                .first());
-    }
-
-    private static void fill(Page page, String label, String value) {
-        page.getByLabel(label).first().fill(value);
-    }
+    @RegisterExtension
+    private static final House house = new House();
 
     private static void fits(Page page) {
         Assertions.assertThat(Walker.misfits(page)).isEmpty();
     }
 
     private static void herd(Page page, LocalDate today) {
-        fill(page, "What they are called on the ranch", "Old cows");
-        fill(page, "Head", "120");
-        fill(page, "What one weighs, on the average", "1,280");
+        Walker.fill(page, "What they are called on the ranch", "Old cows");
+        Walker.fill(page, "Head", "120");
+        Walker.fill(page, "What one weighs, on the average", "1,280");
         page.getByLabel("Full: feed and water in them").press("Space");
-        fill(page, "Weighed on", LONG.format(today.minusDays(5)));
-        fill(page, "What one weighs at condition 5", "1280");
-        fill(page, "Body condition score", "5");
-        fill(page, "Week 1 begins", LONG.format(today.plusDays(100)));
-        fill(page, "Head, week 1", "70");
-        fill(page, "Head, week 2", "50");
-        press(page, "Save the group");
+        Walker.fill(page, "Weighed on", LONG.format(today.minusDays(5)));
+        Walker.fill(page, "What one weighs at condition 5", "1280");
+        Walker.fill(page, "Body condition score", "5");
+        Walker.fill(page, "Week 1 begins", LONG.format(today.plusDays(100)));
+        Walker.fill(page, "Head, week 1", "70");
+        Walker.fill(page, "Head, week 2", "50");
+        Walker.push(page, "Save the group");
         assertThat(page.getByText("Group added: Old cows")).isVisible();
     }
 
@@ -78,8 +47,8 @@ class WeatherIT {
     void aWinterOnAPhone() {
         var page = walker.page(360, 740, false);
         page.navigate(house.url("/"));
-        fill(page, "What the ranch is called", "Sweetwater Bench");
-        press(page, "Begin");
+        Walker.fill(page, "What the ranch is called", "Sweetwater Bench");
+        Walker.push(page, "Begin");
         page.waitForURL(Pattern.compile(".*/ranch/.*"));
         var ranch = page.url().replaceAll("/$", "");
         var today = LocalDate.now();
@@ -91,23 +60,23 @@ class WeatherIT {
         page.locator("#f-file")
                 .setInputFiles(new FilePayload(
                         "hay.csv", "text/csv", "lot,tons\nnorth,80\n".getBytes(StandardCharsets.UTF_8)));
-        press(page, "Read it in");
+        Walker.push(page, "Read it in");
         assertThat(page).hasTitle(Pattern.compile("^Error: "));
         assertThat(page.locator("#problems")).containsText("a line has station, date, element");
         fits(page);
-        press(page, "Take Fort Collins for a look");
+        Walker.push(page, "Take Fort Collins for a look");
         assertThat(page.locator("#main")).containsText("the latest 30 that are whole");
         fits(page);
-        fill(page, "Wind on a usual winter day", "300 km/h");
-        press(page, "Save");
+        Walker.fill(page, "Wind on a usual winter day", "300 km/h");
+        Walker.push(page, "Save");
         assertThat(page.locator("#problems")).containsText("300 km/h");
-        fill(page, "Wind on a usual winter day", "10");
+        Walker.fill(page, "Wind on a usual winter day", "10");
         page.getByLabel("They can stand behind a windbreak").press("Space");
-        press(page, "Save");
+        Walker.push(page, "Save");
 
         // the picture and the rule that comes out
         page.navigate(ranch + "/herd");
-        follow(page, "Old cows");
+        Walker.push(Walker.link(page, "Old cows"));
         assertThat(page.locator("#main")).containsText("put out, a head and day");
         assertThat(page.locator("#main")).containsText("16 of 20 winters");
         assertThat(page.locator("svg.picture").nth(1)).containsText("calving begins");
@@ -115,50 +84,50 @@ class WeatherIT {
 
         // last winter: what is missing is said; then the two stand side by side, and it counts, and is taken back
         page.navigate(ranch + "/herd/last-winter");
-        follow(page, "Say the day of grass");
-        fill(page, "Day grass is expected", LONG.format(today.plusDays(150)));
-        press(page, "Save");
+        Walker.push(Walker.link(page, "Say the day of grass"));
+        Walker.fill(page, "Day grass is expected", LONG.format(today.plusDays(150)));
+        Walker.push(page, "Save");
         page.navigate(ranch + "/settings/last-winter");
-        fill(page, "Head fed", "120");
-        fill(page, "Days fed", "150");
-        fill(page, "Everything fed, as hay", "330");
-        press(page, "Save");
+        Walker.fill(page, "Head fed", "120");
+        Walker.fill(page, "Days fed", "150");
+        Walker.fill(page, "Everything fed, as hay", "330");
+        Walker.push(page, "Save");
         page.navigate(ranch + "/herd/last-winter");
         assertThat(page.locator("#main")).containsText("Last winter a head got 36.7 lb a day");
         fits(page);
-        press(page, "Count them so");
+        Walker.push(page, "Count them so");
         assertThat(page.locator("#main")).containsText("as last winter’s feeding said");
         page.navigate(ranch + "/herd");
         assertThat(page.locator("#main")).containsText("as last winter’s feeding said");
         fits(page);
         page.navigate(ranch + "/herd/last-winter");
-        press(page, "Count as the equations say again");
+        Walker.push(page, "Count as the equations say again");
         assertThat(page.locator("#main")).not().containsText("as last winter’s feeding said");
 
         // two of one, and one of two
         page.navigate(ranch + "/herd");
-        follow(page, "Old cows");
-        follow(page, "Split");
-        fill(page, "How many go", "120");
-        fill(page, "What the new group is called", "Thin cows");
-        press(page, "Split them");
+        Walker.push(Walker.link(page, "Old cows"));
+        Walker.push(Walker.link(page, "Split"));
+        Walker.fill(page, "How many go", "120");
+        Walker.fill(page, "What the new group is called", "Thin cows");
+        Walker.push(page, "Split them");
         assertThat(page.locator("#problems")).containsText("some go and some stay of the 120");
-        fill(page, "How many go", "30");
+        Walker.fill(page, "How many go", "30");
         fits(page);
-        press(page, "Split them");
+        Walker.push(page, "Split them");
         assertThat(page.locator("#main")).containsText("30 mature cows");
-        follow(page, "Old cows");
+        Walker.push(Walker.link(page, "Old cows"));
         assertThat(page.locator("#main")).containsText("30 head split off as Thin cows");
-        follow(page, "Join another to it");
+        Walker.push(Walker.link(page, "Join another to it"));
         fits(page);
         page.getByLabel("Which group comes into it")
                 .selectOption(new com.microsoft.playwright.options.SelectOption().setIndex(1));
-        press(page, "Join them");
+        Walker.push(page, "Join them");
         assertThat(page.locator("#main")).containsText("30 head of Thin cows joined 90 head");
         assertThat(page.locator("#main")).containsText("120 mature cows");
 
         page.navigate(ranch + "/settings/weather");
-        press(page, "Take the weather out");
+        Walker.push(page, "Take the weather out");
         assertThat(page.locator("#main")).containsText("not said: needs are those of mild days");
         page.context().close();
     }
@@ -173,12 +142,12 @@ class WeatherIT {
         page.waitForURL(Pattern.compile(".*/ranch/.*"));
         var ranch = page.url().replaceAll("/$", "");
         page.navigate(ranch + "/settings/weather");
-        press(page, "Take Fort Collins for a look");
+        Walker.push(page, "Take Fort Collins for a look");
         assertThat(page.locator("#main")).containsText("the latest 30 that are whole");
         page.evaluate("document.querySelectorAll('details').forEach(d => d.open = true)");
         Assertions.assertThat(Walker.barriers(page)).isEmpty();
         page.navigate(ranch + "/herd");
-        follow(page, "Mature cows");
+        Walker.push(Walker.link(page, "Mature cows"));
         assertThat(page.locator("#main")).containsText("16 of 20 winters");
         page.evaluate("document.querySelectorAll('details').forEach(d => d.open = true)");
         Assertions.assertThat(Walker.barriers(page)).isEmpty();

@@ -5,36 +5,23 @@ import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertTha
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Route;
 import com.microsoft.playwright.options.AriaRole;
-import java.nio.file.Path;
 import org.assertj.core.api.Assertions;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.extension.RegisterExtension;
 
 /** The sheet for the scale on a phone: kept tap by tap, and back as a line that the page of the lot takes. */
 class WeighItIT {
-    private static Walker walker;
-    private static House house;
+    @RegisterExtension
+    private static final Walker walker = new Walker();
 
-    @BeforeAll
-    static void open(@TempDir Path folder) {
-        walker = new Walker();
-        house = new House(folder);
-    }
-
-    @AfterAll
-    static void close() {
-        walker.nothingWasAskedOfAnotherMachine();
-        house.close();
-        walker.close();
-    }
+    @RegisterExtension
+    private static final House house = new House();
 
     @Test
     void theScalesSheetComesBackFromAPhone() {
         var page = walker.page(1280, 900, true);
         page.navigate(house.url("/"));
-        press(page, "Open the demo");
+        Walker.button(page, "Open the demo").click();
         page.navigate(page.url().replaceAll("/[a-z]*$", "/lots"));
         page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Weigh Meadow hay"))
                 .click();
@@ -70,17 +57,10 @@ class WeighItIT {
 
         page.navigate(weigh.replaceAll("/take/.*", "/take"));
         page.getByLabel("The line, or everything in the file").fill(line);
-        press(page, "Read the line");
+        Walker.button(page, "Read the line").click();
         // 1,080 + 1,120 + 1,100 + 1,060 + 1,140 = 5,500 lb of five bales
         assertThat(page.locator("#main").getByText("1,100 lb").first()).isVisible();
         walker.nothingWasComplainedAbout();
         page.context().close();
-    }
-
-    private static void press(Page page, String button) {
-        page.getByRole(
-                        AriaRole.BUTTON,
-                        new Page.GetByRoleOptions().setName(button).setExact(true))
-                .click();
     }
 }
