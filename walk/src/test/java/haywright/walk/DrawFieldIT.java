@@ -52,7 +52,7 @@ class DrawFieldIT {
         Walker.push(page, "Close it and save");
         assertThat(page.getByText("Field drawn: Creek meadow")).isVisible();
         assertThat(page.getByText("stops on an M")).isVisible();
-        page.context().close();
+        Walker.leave(page);
     }
 
     @Test
@@ -83,6 +83,6 @@ class DrawFieldIT {
             Assertions.assertThat(Walker.misfits(page)).isEmpty();
         }
         walker.nothingWasComplainedAbout();
-        page.context().close();
+        Walker.leave(page);
     }
 }

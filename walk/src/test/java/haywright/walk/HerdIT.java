@@ -97,7 +97,7 @@ class HerdIT {
         Walker.follow(page, "Take away Old cows");
         Walker.press(page, "Take them away");
         assertThat(page.getByText("No cattle are here yet.")).isVisible();
-        page.context().close();
+        Walker.leave(page);
     }
 
     /** What only a form with something wrong on it shows. */
@@ -115,6 +115,6 @@ class HerdIT {
         assertThat(page.getByLabel("Head, week 1").first()).hasValue("many");
         Assertions.assertThat(Walker.barriers(page)).isEmpty();
         Assertions.assertThat(Walker.misfits(page)).isEmpty();
-        page.context().close();
+        Walker.leave(page);
     }
 }

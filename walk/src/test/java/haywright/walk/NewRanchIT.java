@@ -23,7 +23,7 @@ class NewRanchIT {
         walk(page, "Sagehen Ranch");
         echoesAndFocus(page);
         walker.nothingWasComplainedAbout();
-        page.context().close();
+        Walker.leave(page);
     }
 
     @Test
@@ -35,7 +35,7 @@ class NewRanchIT {
         page.locator("#trail").getByText("Herd").press("Enter");
         assertThat(page).hasURL(Pattern.compile("/herd$"));
         assertThat(page.locator("#trail")).isHidden();
-        page.context().close();
+        Walker.leave(page);
     }
 
     private static Page.GetByRoleOptions heading(String name) {

@@ -25,7 +25,7 @@ class ReadItIT {
     void withoutScriptsOnAPhone() {
         var page = walker.page(360, 740, false);
         walk(page, "Willow Fork");
-        page.context().close();
+        Walker.leave(page);
     }
 
     @Test
@@ -33,7 +33,7 @@ class ReadItIT {
         var page = walker.page(1280, 900, true);
         walk(page, "Sagehen Ranch");
         walker.nothingWasComplainedAbout();
-        page.context().close();
+        Walker.leave(page);
     }
 
     private void walk(Page page, String name) {
@@ -81,8 +81,10 @@ class ReadItIT {
         box(page, "Crude protein (CP), As received").fill("8.8");
         box(page, "Crude protein (CP), Dry matter").fill("100");
         press(page, "Check and save");
+        assertThat(page.locator("#problems")).isFocused();
         box(page, "Crude protein (CP), As received").fill("88");
         press(page, "Check and save");
+        assertThat(page.locator("#problems")).isFocused();
         assertThat(page.locator("#problems")).containsText("Is it 10 %?");
         box(page, "Crude protein (CP), As received").fill("8.8");
         box(page, "Crude protein (CP), Dry matter").fill("10");

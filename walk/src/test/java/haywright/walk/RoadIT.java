@@ -47,7 +47,7 @@ class RoadIT {
         Walker.press(page, "Judge it");
         assertThat(page.getByText("What this mix does")).isVisible();
         assertThat(page.locator("li.short").first()).containsText("short of");
-        page.context().close();
+        Walker.leave(page);
     }
 
     @Test
@@ -74,7 +74,7 @@ class RoadIT {
         var cold = letter(page, ranch);
         Assertions.assertThat(cold).contains("usual cold of the season").isNotEqualTo(mild);
         walker.nothingWasComplainedAbout();
-        page.context().close();
+        Walker.leave(page);
     }
 
     /** It may be there already: both tests walk in the same house. */
@@ -145,7 +145,7 @@ class RoadIT {
         var rich = ration(page, ranch);
         Assertions.assertThat(rich.bench()).doesNotContain("Canola meal ");
         Assertions.assertThat(rich.letter()).doesNotContain("Canola meal");
-        page.context().close();
+        Walker.leave(page);
     }
 
     private record Fed(String bench, String letter) {}

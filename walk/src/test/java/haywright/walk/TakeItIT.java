@@ -35,7 +35,7 @@ class TakeItIT {
         var line = filledIn(phone);
         comesBack(page, line);
         walker.nothingWasComplainedAbout();
-        page.context().close();
+        Walker.leave(page);
     }
 
     private static void aRanchWithAStack(Page page) {
@@ -95,7 +95,7 @@ class TakeItIT {
         silent.setContent(html);
         assertThat(silent.getByText("Scripts are off")).isVisible();
         assertThat(silent.getByRole(AriaRole.CHECKBOX)).hasCount(10);
-        silent.context().close();
+        Walker.leave(silent);
 
         var phone = walker.page(360, 740, true);
         phone.route(
@@ -136,7 +136,7 @@ class TakeItIT {
         assertThat(phone.getByRole(AriaRole.CHECKBOX).nth(9)).not().isChecked();
         var line = phone.locator("#line").textContent();
         Assertions.assertThat(line).matches("S[0-9A-Z]{5}-261124-KIT-2222122220[0-9][A-Z]");
-        phone.context().close();
+        Walker.leave(phone);
         return line;
     }
 

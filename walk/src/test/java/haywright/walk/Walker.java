@@ -10,6 +10,7 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.TimeoutError;
 import com.microsoft.playwright.options.AriaRole;
+import com.microsoft.playwright.options.LoadState;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -120,6 +121,12 @@ final class Walker implements BeforeAllCallback, AfterAllCallback {
 
     static void fill(Page page, String label, String value) {
         page.getByLabel(label).first().fill(value);
+    }
+
+    /** Closes a page's profile once the page is at rest: what it still asked for would fail the close. */
+    static void leave(Page page) {
+        page.waitForLoadState(LoadState.NETWORKIDLE);
+        page.context().close();
     }
 
     /** No script failed and the content policy refused nothing. */

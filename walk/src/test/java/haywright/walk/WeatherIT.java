@@ -129,7 +129,7 @@ class WeatherIT {
         page.navigate(ranch + "/settings/weather");
         Walker.push(page, "Take the weather out");
         assertThat(page.locator("#main")).containsText("not said: needs are those of mild days");
-        page.context().close();
+        Walker.leave(page);
     }
 
     /** With scripts, wide, and looked over by the inspector: what only a station on the page shows. */
@@ -156,6 +156,6 @@ class WeatherIT {
         Assertions.assertThat(Walker.barriers(page)).isEmpty();
         page.setViewportSize(360, 740);
         fits(page);
-        page.context().close();
+        Walker.leave(page);
     }
 }

@@ -53,7 +53,7 @@ class WeighItIT {
         phone.waitForDownload(() -> phone.locator("#file").click());
         assertThat(phone.locator("#state")).containsText("file saved at");
         var line = phone.locator("#line").textContent();
-        phone.context().close();
+        Walker.leave(phone);
 
         page.navigate(weigh.replaceAll("/take/.*", "/take"));
         page.getByLabel("The line, or everything in the file").fill(line);
@@ -61,6 +61,6 @@ class WeighItIT {
         // 1,080 + 1,120 + 1,100 + 1,060 + 1,140 = 5,500 lb of five bales
         assertThat(page.locator("#main").getByText("1,100 lb").first()).isVisible();
         walker.nothingWasComplainedAbout();
-        page.context().close();
+        Walker.leave(page);
     }
 }
