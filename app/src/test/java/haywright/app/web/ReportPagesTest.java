@@ -69,7 +69,9 @@ class ReportPagesTest {
         assertThat(saved.status()).isEqualTo(303);
         var page = ranch.after(saved).body();
         assertThat(page)
-                .contains("CP\u00a010.0\u00a0%", "How far to trust it", "report of Oct 14, 2026, Tin Valley")
+                .contains(
+                        "CP\u00a010.0\u00a0%",
+                        "How far to trust these ranges", "report of Oct 14, 2026, Tin Valley", "before any report")
                 .contains("Report added: Ditch-side stack", "Called safe by every source");
         var readings = report().readings();
         assertThat(readings).hasSize(7);
@@ -257,7 +259,8 @@ class ReportPagesTest {
     void anUntestedLotShowsHowWideItIs() {
         var page = ranch.get("reports/lot/" + lot).body();
         assertThat(page)
-                .contains("Not tested:", "How far to trust it", "Before any report")
+                .contains("Not tested:", "How far to trust these ranges", "By the feed book")
+                .doesNotContain("Before any report")
                 .doesNotContain("Does this report belong here?")
                 .doesNotContain("not judged");
         assertThat(ranch.get("reports").body()).contains("protein likely");

@@ -14,17 +14,19 @@ import haywright.workings.Origin;
 import haywright.workings.Worked;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Optional;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
  * What a lot is made of now, figure by figure, and what its reports changed.
  *
- * @param short what it says in short
+ * @param inShort what it says in short
+ * @param told what the reports changed in what decides a ration, a sentence a figure; empty for a lot without a report
  * @param nitrate null where it is not known
  * @param feedValue whether relative feed value is among the figures
- * @param changed what the feed book said beside what stands now; empty for a lot without a report or a row
+ * @param book the row of the feed book; empty where there is none
  * @param reports newest first
  * @param hazards what besides nitrate is to be known of it
  * @param trust null where nobody knows how far lots of this feed differ
@@ -32,12 +34,12 @@ import org.jspecify.annotations.Nullable;
 public record LotNow(
         Lot lot,
         String inShort,
+        List<String> told,
         List<Row> rows,
         List<String> notes,
         @Nullable NitrateView nitrate,
         boolean feedValue,
         String book,
-        List<Changed> changed,
         List<ReportRow> reports,
         @Nullable Trust trust,
         List<HazardView> hazards) {
@@ -54,18 +56,28 @@ public record LotNow(
             Analyte.P,
             Analyte.RFV);
 
+    /** Worth a sentence of their own. */
+    private static final List<Analyte> TOLD = List.of(Analyte.CP, Analyte.TDN);
+
     /**
-     * @param worked the work it opens to; null for a figure as printed
+     * @param before as it stood before any report; null where there was nothing
+     * @param change from before to now; empty where nothing changed or there was nothing before
      * @param asFed empty where there is no such thing
+     * @param worked the work it opens to; null for a figure as printed
+     * @param left what the range that is left comes from; empty where there is no range
      */
     public record Row(
             String name,
-            String onDryMatter,
+            @Nullable Side before,
+            Side now,
+            String change,
             String asFed,
             @Nullable Worked worked,
-            String from) {}
+            String from,
+            String left) {}
 
-    public record Changed(String name, String book, String now, String more) {}
+    /** @param range where the truth lies nine times in ten; empty where nobody knows */
+    public record Side(String figure, String range) {}
 
     /**
      * @param confirmed how many unusual things somebody confirmed
@@ -89,17 +101,19 @@ public record LotNow(
         var before = LotComposition.of(lot.feedClass(), row, List.of());
         var newestFirst = new ArrayList<>(reports);
         Collections.reverse(newestFirst);
+        var trust = Trust.of(lot, now);
+        var ranges = trust.map(Trust::ranges).orElse(Map.of());
         return new LotNow(
                 lot,
                 inShort(now.composition()),
-                rows(now.composition()),
+                reports.isEmpty() ? List.of() : told(before.composition(), now.composition(), ranges),
+                rows(before.composition(), now.composition(), ranges),
                 now.notes(),
                 NitrateView.of(now.composition()).orElse(null),
                 now.composition().knows(Analyte.RFV),
                 row.map(r -> r.feed() + " (" + r.id() + ")").orElse(""),
-                reports.isEmpty() || row.isEmpty() ? List.of() : changed(before.composition(), now.composition()),
                 newestFirst.stream().map(report -> reportRow(lot, report)).toList(),
-                Trust.of(lot, now).orElse(null),
+                trust.orElse(null),
                 HazardView.of(lot.feedClass(), now.composition()));
     }
 
@@ -157,30 +171,62 @@ public record LotNow(
         return String.join(", ", said);
     }
 
-    private static List<Row> rows(Composition made) {
-        var order = new ArrayList<>(FIRST);
-        made.values().keySet().stream()
-                .filter(a -> !FIRST.contains(a) && a != Analyte.NO3 && a != Analyte.KNO3)
-                .forEach(order::add);
+    /** "Crude protein (CP): 12.1 %, by the feed book 11.5 %. Likely 11.0 to 13.2 %; before the report 6.9 to 16.1 %." */
+    private static List<String> told(Composition before, Composition now, Map<Analyte, Trust.Range> ranges) {
+        var told = new ArrayList<String>();
+        for (var analyte : TOLD) {
+            var value = now.value(analyte);
+            if (value.isEmpty()) {
+                continue;
+            }
+            var book = before.value(analyte);
+            var range = ranges.get(analyte);
+            told.add("%s: %s%s.%s"
+                    .formatted(
+                            Readings.name(analyte),
+                            Figures.say(analyte, value.getAsDouble()),
+                            book.isEmpty() ? "" : ", by the feed book " + Figures.say(analyte, book.getAsDouble()),
+                            range == null
+                                    ? ""
+                                    : " Likely %s; before any report %s.".formatted(range.now(), range.before())));
+        }
+        return told;
+    }
+
+    private static List<Row> rows(Composition before, Composition now, Map<Analyte, Trust.Range> ranges) {
+        var order = new LinkedHashSet<>(FIRST);
+        order.addAll(now.values().keySet());
+        order.removeAll(List.of(Analyte.NO3, Analyte.KNO3)); // nitrate says its three forms itself
         var rows = new ArrayList<Row>();
         for (var analyte : order) {
-            var known = made.values().get(analyte);
+            var known = now.values().get(analyte);
             if (known != null) {
-                rows.add(row(made, analyte, known));
+                rows.add(row(analyte, before, now, known, ranges.get(analyte)));
             }
         }
         return rows;
     }
 
-    private static Row row(Composition made, Analyte analyte, Composition.Known known) {
-        var value = Figures.say(analyte, known.value());
-        boolean isDryMatter = analyte == Analyte.DM || analyte == Analyte.MOISTURE;
+    private static Row row(
+            Analyte analyte,
+            Composition before,
+            Composition now,
+            Composition.Known known,
+            Trust.@Nullable Range range) {
+        var old = before.value(analyte);
         return new Row(
                 Readings.name(analyte),
-                isDryMatter ? "" : value,
-                isDryMatter ? value : asFed(made, analyte, known.value()),
+                old.isEmpty() && range == null
+                        ? null
+                        : new Side(
+                                old.isEmpty() ? "not in the book" : Figures.say(analyte, old.getAsDouble()),
+                                range == null ? "" : range.before()),
+                new Side(Figures.say(analyte, known.value()), range == null ? "" : range.now()),
+                old.isEmpty() ? "" : Figures.more(analyte, old.getAsDouble(), known.value()),
+                asFed(now, analyte, known.value()),
                 known.origin() instanceof Origin.Computed computed ? computed.by() : null,
-                Figures.from(known.origin()));
+                Figures.from(known.origin()),
+                range == null ? "" : range.left());
     }
 
     private static String asFed(Composition made, Analyte analyte, double value) {
@@ -196,23 +242,5 @@ public record LotNow(
                 Basis.AS_RECEIVED,
                 dryMatter.getAsDouble());
         return Figures.say(analyte, fed.result());
-    }
-
-    private static List<Changed> changed(Composition before, Composition now) {
-        var changed = new ArrayList<Changed>();
-        for (var analyte : FIRST) {
-            var old = Optional.ofNullable(before.values().get(analyte));
-            var known = now.values().get(analyte);
-            if (known == null || old.map(o -> o.equals(known)).orElse(false)) {
-                continue;
-            }
-            changed.add(new Changed(
-                    Readings.name(analyte),
-                    old.map(o -> Figures.say(analyte, o.value())).orElse("not said"),
-                    Figures.say(analyte, known.value()),
-                    old.map(o -> Figures.more(analyte, o.value(), known.value()))
-                            .orElse("")));
-        }
-        return changed;
     }
 }

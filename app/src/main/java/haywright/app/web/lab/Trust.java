@@ -13,7 +13,9 @@ import haywright.forage.LotEstimate;
 import haywright.forage.Marginal;
 import haywright.ranch.Lot;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -22,21 +24,16 @@ import java.util.Optional;
  * @param kind the kind of lot whose spread was taken, in words
  * @param issues reports that fit this kind badly
  */
-public record Trust(String kind, boolean tested, List<Row> rows, List<Issue> issues, List<String> notes, String svg) {
-    private static final List<Analyte> SHOWN = List.of(
-            Analyte.DM,
-            Analyte.CP,
-            Analyte.ADF,
-            Analyte.NDF,
-            Analyte.CA,
-            Analyte.P,
-            Analyte.MG,
-            Analyte.K,
-            Analyte.NO3N);
+public record Trust(
+        String kind, boolean tested, Map<Analyte, Range> ranges, List<Issue> issues, List<String> notes, String svg) {
     private static final List<Analyte> DRAWN = List.of(Analyte.CP, Analyte.ADF, Analyte.NDF);
 
-    /** @param mostly what the range that is left comes from; empty where the lot was not tested */
-    public record Row(String name, String before, String likely, String now, String mostly, String mark) {}
+    /**
+     * Where one figure lies nine times in ten, in the unit it is shown in.
+     *
+     * @param left what the range comes from and how firmly that is known, a sentence
+     */
+    public record Range(String before, String now, String left) {}
 
     /** Empty where nobody knows how far lots of this feed differ. */
     static Optional<Trust> of(Lot lot, LotComposition made) {
@@ -45,12 +42,12 @@ public record Trust(String kind, boolean tested, List<Row> rows, List<Issue> iss
 
     private static Trust of(Lot lot, LotComposition made, LotEstimate estimate) {
         boolean tested = !estimate.tested().isEmpty();
-        var rows = new ArrayList<Row>();
+        var ranges = new EnumMap<Analyte, Range>(Analyte.class);
         var figures = new ArrayList<Figure>();
-        for (var analyte : SHOWN) {
-            estimate.estimates().stream()
-                    .filter(e -> e.analyte() == analyte && (analyte != Analyte.NO3N || e.measured() > 0))
-                    .forEach(e -> rows.add(row(e, tested)));
+        for (var e : estimate.estimates()) {
+            if (e.analyte() != Analyte.NO3N || e.measured() > 0) {
+                ranges.put(e.analyte(), range(e, tested));
+            }
         }
         for (var analyte : DRAWN) {
             estimate.estimates().stream()
@@ -63,14 +60,15 @@ public record Trust(String kind, boolean tested, List<Row> rows, List<Issue> iss
         for (int i = 0; i < now.size(); i++) {
             var then = before.get(i);
             var d = now.get(i);
-            rows.add(new Row(
-                    Readings.name(d.analyte()),
-                    range(d.analyte(), then.low90(), then.high90()),
-                    Figures.say(
-                            d.analyte(), made.composition().value(d.analyte()).orElse(d.mean())),
-                    range(d.analyte(), d.low90(), d.high90()),
-                    tested && d.equationSd() * d.equationSd() > d.sd() * d.sd() / 2 ? "equation" : "",
-                    "worked out"));
+            boolean byEquation = d.equationSd() * d.equationSd() > d.sd() * d.sd() / 2;
+            ranges.put(
+                    d.analyte(),
+                    new Range(
+                            range(d.analyte(), then.low90(), then.high90()),
+                            range(d.analyte(), d.low90(), d.high90()),
+                            byEquation
+                                    ? "Most of this range is the equation’s own, which no sample takes away."
+                                    : "This range is worked out from those of the figures it is made of."));
         }
         now.stream()
                 .filter(d -> d.analyte() == Analyte.TDN)
@@ -79,33 +77,31 @@ public record Trust(String kind, boolean tested, List<Row> rows, List<Issue> iss
         return new Trust(
                 estimate.prior().words(),
                 tested,
-                rows,
+                ranges,
                 estimate.issues(),
                 estimate.notes(),
                 new TrustPicture(lot.name(), figures).svg());
     }
 
-    private static Row row(LotEstimate.Estimate e, boolean tested) {
-        return new Row(
-                Readings.name(e.analyte()),
+    private static Range range(LotEstimate.Estimate e, boolean tested) {
+        return new Range(
                 range(e.analyte(), e.before().low90(), e.before().high90()),
-                Figures.say(e.analyte(), e.now().mean()),
                 range(e.analyte(), e.now().low90(), e.now().high90()),
-                tested ? mostly(e) : "",
-                e.cell()
-                        .mark()
-                        .replace("middle from the feed book", "book’s middle")
-                        .replace("judgement over figures that were read", "judged, from reading")
-                        .replace("judgement over figures computed from open data", "judged, from data")
-                        .replace("judgement", "judged"));
+                (tested ? mostly(e) : "") + "How far lots of this kind differ: "
+                        + e.cell().mark() + ".");
     }
 
     private static String mostly(LotEstimate.Estimate e) {
         if (e.measured() == 0) {
-            return "not measured";
+            return "Not measured here: it follows what was. ";
         }
         double most = Math.max(e.lotShare(), Math.max(e.samplingShare(), e.laboratoryShare()));
-        return most == e.lotShare() ? "lots differ" : most == e.samplingShare() ? "sampling" : "laboratory";
+        return "Most of the range that is left comes from "
+                + (most == e.lotShare()
+                        ? "how lots differ. "
+                        : most == e.samplingShare()
+                                ? "the sample not being the lot. "
+                                : "the laboratory and its method. ");
     }
 
     private static Figure figure(LotEstimate estimate, LotEstimate.Estimate e, boolean tested) {
