@@ -6,10 +6,12 @@ import haywright.workings.Source;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -20,12 +22,14 @@ import org.jspecify.annotations.Nullable;
  * @param id as topics write it: {@code western-alfalfa}
  * @param name in words
  * @param forage what the source gives it for
+ * @param fits the classes of feed that comes to
  * @param step the line from ADF to NEl where the source goes that way
  */
 public record AdfEquation(
         String id,
         String name,
         String forage,
+        Set<FeedClass> fits,
         double intercept,
         double slope,
         @Nullable Step step,
@@ -76,6 +80,7 @@ public record AdfEquation(
                         row.text("id"),
                         row.text("name"),
                         row.text("forage"),
+                        row.some("fits").map(Table::classes).orElse(Set.of()),
                         row.number("intercept").orElseThrow(),
                         row.number("slope").orElseThrow(),
                         first.isPresent()
@@ -90,15 +95,21 @@ public record AdfEquation(
                         });
                 all.add(equation);
                 row.some("default_for").ifPresent(classes -> {
-                    for (var id : classes.split(";")) {
-                        usual.put(
-                                FeedClass.valueOf(id.toUpperCase(Locale.ROOT)),
-                                new Usual(equation, row.text("reason")));
+                    for (var one : classes(classes)) {
+                        usual.put(one, new Usual(equation, row.text("reason")));
                     }
                 });
             }
             ALL = List.copyOf(all);
             USUAL = Collections.unmodifiableMap(usual);
+        }
+
+        private static Set<FeedClass> classes(String ids) {
+            var classes = EnumSet.noneOf(FeedClass.class);
+            for (var id : ids.split(";")) {
+                classes.add(FeedClass.valueOf(id.toUpperCase(Locale.ROOT)));
+            }
+            return classes;
         }
     }
 }

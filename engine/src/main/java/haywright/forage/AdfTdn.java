@@ -3,8 +3,9 @@ package haywright.forage;
 import haywright.quantity.Unit;
 import haywright.workings.Input;
 import haywright.workings.Line;
-import java.math.BigDecimal;
+import haywright.workings.Source;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * TDN by a published line from ADF alone. Ash and fat are unseen: the same bermudagrass bale gave 49 by the summative
@@ -13,6 +14,11 @@ import java.util.List;
  * @param adf per cent of dry matter
  */
 public record AdfTdn(AdfEquation equation, double adf) implements Tdn {
+    /** No line prints its own. */
+    static final Residual RESIDUAL = new Residual(
+            3,
+            Source.judgement("TDN around a line from fibre: about 3 points; 6.1 was read for the summative equation"));
+
     public AdfTdn {
         Percent.refuseOutside("adf", "ADF", adf);
     }
@@ -22,6 +28,11 @@ public record AdfTdn(AdfEquation equation, double adf) implements Tdn {
         var step = equation.step();
         double x = step == null ? adf : step.intercept() + step.slope() * adf;
         return equation.intercept() + equation.slope() * x;
+    }
+
+    @Override
+    public Optional<Residual> residual() {
+        return Optional.of(RESIDUAL);
     }
 
     /** Whether ADF lies where such lines were fitted. */
@@ -37,7 +48,7 @@ public record AdfTdn(AdfEquation equation, double adf) implements Tdn {
         if (step == null) {
             return List.of(Line.of(
                     "TDN",
-                    line(equation.intercept(), equation.slope(), "ADF"),
+                    Say.line(equation.intercept(), equation.slope(), "ADF"),
                     percent(),
                     Unit.PERCENT,
                     source,
@@ -46,19 +57,16 @@ public record AdfTdn(AdfEquation equation, double adf) implements Tdn {
         return List.of(
                 Line.of(
                         "NEl",
-                        line(step.intercept(), step.slope(), "ADF"),
+                        Say.line(step.intercept(), step.slope(), "ADF"),
                         step.intercept() + step.slope() * adf,
                         Unit.MCAL_PER_LB,
                         source,
                         input),
-                Line.of("TDN", line(equation.intercept(), equation.slope(), "NEl"), percent(), Unit.PERCENT, source));
-    }
-
-    private static String line(double intercept, double slope, String symbol) {
-        return "%s %s %s·%s".formatted(plain(intercept), slope < 0 ? "−" : "+", plain(Math.abs(slope)), symbol);
-    }
-
-    private static String plain(double coefficient) {
-        return BigDecimal.valueOf(coefficient).stripTrailingZeros().toPlainString();
+                Line.of(
+                        "TDN",
+                        Say.line(equation.intercept(), equation.slope(), "NEl"),
+                        percent(),
+                        Unit.PERCENT,
+                        source));
     }
 }

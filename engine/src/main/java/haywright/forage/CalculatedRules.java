@@ -5,6 +5,7 @@ import static haywright.forage.Say.rounded;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.List;
 
 /** What the laboratory worked out itself, worked out again. */
@@ -13,7 +14,7 @@ final class CalculatedRules {
             CalculatedRules::feedValue,
             CalculatedRules::forageQuality,
             CalculatedRules::whichTdn,
-            CalculatedRules::netEnergy,
+            CalculatedRules::whichEnergy,
             CalculatedRules::orderOfEnergies,
             CalculatedRules::tdnOfForage,
             CalculatedRules::availableProtein);
@@ -48,87 +49,80 @@ final class CalculatedRules {
         }
     }
 
-    /** A way of working TDN out, and what it gives here. */
-    private record Candidate(String name, double percent) {}
+    /** A way of working a figure out, and what it gives here. */
+    private record Candidate(String name, double value) {}
 
     private static void whichTdn(Sheet sheet, List<Issue> issues) {
         if (!sheet.has(Analyte.TDN)) {
             return;
         }
-        double printed = sheet.get(Analyte.TDN);
         var candidates = new ArrayList<Candidate>();
-        if (sheet.has(Analyte.ADF)) {
-            for (var equation : AdfEquation.published()) {
-                candidates.add(new Candidate(
-                        "the line “" + equation.name() + "”", new AdfTdn(equation, sheet.get(Analyte.ADF)).percent()));
+        for (var way : WaysToTdn.any(sheet.feedClass(), sheet::value)) {
+            candidates.add(new Candidate(way.name(), way.tdn().percent()));
+        }
+        name("C23", sheet, issues, Analyte.TDN, candidates, 0.3);
+    }
+
+    /** DE, ME and net energy, by what the laboratory may have taken them from: its TDN, its ADF or the fractions. */
+    private static void whichEnergy(Sheet sheet, List<Issue> issues) {
+        var candidates = new EnumMap<Analyte, List<Candidate>>(Analyte.class);
+        sheet.value(Analyte.TDN).ifPresent(tdn -> {
+            var energy = new NetEnergy(tdn);
+            candidates.put(Analyte.DE, one("0.04409·TDN", energy.de()));
+            candidates.put(Analyte.ME, one("0.82·0.04409·TDN", energy.me()));
+            candidates.put(Analyte.NEM, one("the NRC cubic from its TDN", energy.nem()));
+            candidates.put(Analyte.NEG, one("the NRC cubic from its TDN", energy.neg()));
+        });
+        for (var line : EnergyLine.published()) {
+            sheet.value(line.from())
+                    .ifPresent(x -> candidates
+                            .computeIfAbsent(line.gives(), a -> new ArrayList<>())
+                            .add(new Candidate(
+                                    "the line “" + line.name() + "”", new LinearNetEnergy(line, x).mcalPerKg())));
+        }
+        for (var way : WaysToTdn.any(sheet.feedClass(), sheet::value)) {
+            if (way.tdn() instanceof SummativeTdn fractions) {
+                candidates
+                        .computeIfAbsent(Analyte.DE, a -> new ArrayList<>())
+                        .add(new Candidate(way.name(), new DigestibleEnergy(fractions).mcalPerKg()));
             }
         }
-        if (sheet.has(Analyte.NDF, Analyte.NDICP, Analyte.LIGNIN, Analyte.CP, Analyte.ADICP, Analyte.FAT, Analyte.ASH)
-                && issues.stream().noneMatch(i -> i.level() == Issue.Level.E)) {
-            summative(sheet, candidates);
-        }
-        if (candidates.isEmpty()) {
+        candidates.forEach((analyte, all) -> name("C24", sheet, issues, analyte, all, 0.02));
+    }
+
+    private static List<Candidate> one(String name, double value) {
+        return new ArrayList<>(List.of(new Candidate(name, value)));
+    }
+
+    /** Says which equations give what is printed, or that none known here does. */
+    private static void name(
+            String rule, Sheet sheet, List<Issue> issues, Analyte analyte, List<Candidate> candidates, double within) {
+        if (!sheet.has(analyte) || candidates.isEmpty()) {
             return;
         }
-        candidates.sort(Comparator.comparingDouble(c -> Math.abs(c.percent - printed)));
+        double printed = sheet.get(analyte);
+        candidates.sort(Comparator.comparingDouble(c -> Math.abs(c.value - printed)));
+        var agree = candidates.stream()
+                .filter(c -> Math.abs(c.value - printed) <= within)
+                .map(Candidate::name)
+                .toList();
         var nearest = candidates.get(0);
         issues.add(
-                Math.abs(nearest.percent - printed) <= 0.3
+                agree.isEmpty()
                         ? Issue.information(
-                                "C23",
-                                Analyte.TDN,
-                                "TDN %s %% agrees with %s".formatted(number(printed), nearest.name),
-                                "Nothing to do.")
+                                rule,
+                                analyte,
+                                "%s is by none of the equations known here; the nearest, %s, gives %s"
+                                        .formatted(
+                                                sheet.say(analyte),
+                                                nearest.name,
+                                                rounded(nearest.value, analyte == Analyte.TDN ? 1 : 2)),
+                                "Ask the laboratory which equation it uses.")
                         : Issue.information(
-                                "C23",
-                                Analyte.TDN,
-                                "TDN %s %% is by none of the equations known here; the nearest, %s, gives %s"
-                                        .formatted(number(printed), nearest.name, rounded(nearest.percent, 1)),
-                                "Ask the laboratory which equation it uses."));
-    }
-
-    private static void summative(Sheet sheet, List<Candidate> candidates) {
-        double free = sheet.get(Analyte.NDF) - sheet.get(Analyte.NDICP);
-        double sum = free + sheet.get(Analyte.CP) + sheet.get(Analyte.FAT) + sheet.get(Analyte.ASH);
-        if (sheet.get(Analyte.LIGNIN) > free
-                || sheet.get(Analyte.ADICP) > sheet.get(Analyte.CP)
-                || sheet.get(Analyte.NDICP) > sheet.get(Analyte.CP)
-                || sheet.get(Analyte.CP) > 100
-                || sum > 100) {
-            return; // other rules say so
-        }
-        var fractions = new Fractions(
-                sheet.get(Analyte.NDF),
-                sheet.get(Analyte.NDICP),
-                sheet.get(Analyte.LIGNIN),
-                sheet.get(Analyte.CP),
-                sheet.get(Analyte.ADICP),
-                sheet.get(Analyte.FAT),
-                sheet.get(Analyte.ASH));
-        var kind = sheet.feedClass().isForage() ? SummativeTdn.Kind.FORAGE : SummativeTdn.Kind.CONCENTRATE;
-        candidates.add(
-                new Candidate("the summative equation of NRC 2001", new SummativeTdn(fractions, kind, 1).percent()));
-        candidates.add(new Candidate("the summative equation of Weiss 1992", new WeissTdn(fractions).percent()));
-    }
-
-    private static void netEnergy(Sheet sheet, List<Issue> issues) {
-        if (!sheet.has(Analyte.TDN)) {
-            return;
-        }
-        var energy = new NetEnergy(sheet.get(Analyte.TDN));
-        compare(sheet, issues, Analyte.NEM, energy.nem());
-        compare(sheet, issues, Analyte.NEG, energy.neg());
-    }
-
-    private static void compare(Sheet sheet, List<Issue> issues, Analyte analyte, double again) {
-        if (sheet.has(analyte) && Math.abs(sheet.get(analyte) - again) > 0.02) {
-            issues.add(Issue.information(
-                    "C24",
-                    analyte,
-                    "%s is printed, and the printed TDN gives %s: the laboratory uses another equation"
-                            .formatted(sheet.say(analyte), rounded(again, 2)),
-                    "The figures worked out here rest on TDN."));
-        }
+                                rule,
+                                analyte,
+                                "%s agrees with %s".formatted(sheet.say(analyte), String.join("; also with ", agree)),
+                                "Nothing to do."));
     }
 
     private static void orderOfEnergies(Sheet sheet, List<Issue> issues) {

@@ -2,7 +2,6 @@ package haywright.forage;
 
 import haywright.chance.Draws;
 import haywright.chance.Gaussian;
-import haywright.workings.Source;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
@@ -24,12 +23,6 @@ public record Derived(Analyte analyte, double mean, double sd, double low90, dou
     /** Draws, half of them the mirror of the other half. */
     static final int DRAWS = 4_000;
 
-    /** How far TDN itself lies from a line drawn through fibre, points of TDN. */
-    public static final double TDN_RESIDUAL = 3;
-
-    public static final Source RESIDUAL =
-            Source.judgement("TDN around a line from fibre: about 3 points; 6.1 was read for the summative equation");
-
     /**
      * @param lot on the scales of the kind's cells
      * @param tdn TDN as it is taken for the lot, which the draws are moved to; empty where the equation's own stands
@@ -50,7 +43,7 @@ public record Derived(Analyte analyte, double mean, double sd, double low90, dou
         int atAdf = Arrays.binarySearch(which, adf);
         int atNdf = Arrays.binarySearch(which, ndf);
         int atTdn = Arrays.binarySearch(which, own);
-        double residual = byLine ? TDN_RESIDUAL : 0;
+        double residual = byLine ? AdfTdn.RESIDUAL.sd() : 0;
         double middle = byLine ? new AdfTdn(line.get(), some.mean(atAdf)).percent() : some.mean(atTdn);
         double moved = tdn.isPresent() ? tdn.getAsDouble() - middle : 0;
         var draws = new Draws(seed);

@@ -8,6 +8,7 @@ import haywright.workings.Refused;
 import haywright.workings.Source;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * TDN from the old proximate analysis: what is digested of each of its fractions, by one set of coefficients.
@@ -52,6 +53,11 @@ public record ProximateTdn(double cp, double cf, double fat, double ash) impleme
     @Override
     public double percent() {
         return 0.75 * cp + 0.50 * cf + 0.90 * nitrogenFreeExtract() + 2.25 * 0.90 * fat;
+    }
+
+    @Override
+    public Optional<Residual> residual() {
+        return Optional.empty();
     }
 
     @Override

@@ -23,4 +23,15 @@ final class Say {
         double scale = Math.pow(10, decimals);
         return number(Math.round(value * scale) / scale);
     }
+
+    /** A straight line as a formula: "88.9 − 0.779·ADF", "0.0132·TDN − 0.132". */
+    static String line(double intercept, double slope, String symbol) {
+        return intercept < 0
+                ? "%s·%s − %s".formatted(plain(slope), symbol, plain(-intercept))
+                : "%s %s %s·%s".formatted(plain(intercept), slope < 0 ? "−" : "+", plain(Math.abs(slope)), symbol);
+    }
+
+    private static String plain(double coefficient) {
+        return BigDecimal.valueOf(coefficient).stripTrailingZeros().toPlainString();
+    }
 }

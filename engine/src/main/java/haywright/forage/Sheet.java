@@ -201,6 +201,11 @@ record Sheet(
         return value;
     }
 
+    OptionalDouble value(Analyte analyte) {
+        var value = values.get(analyte);
+        return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
+    }
+
     double or(Analyte analyte, double otherwise) {
         return values.getOrDefault(analyte, otherwise);
     }

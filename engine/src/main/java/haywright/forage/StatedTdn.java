@@ -6,6 +6,7 @@ import haywright.workings.Line;
 import haywright.workings.Origin;
 import haywright.workings.Source;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * TDN as somebody else states it: a laboratory whose equation is not known, or a row of the feed book.
@@ -15,6 +16,11 @@ import java.util.List;
 public record StatedTdn(double percent, Origin origin) implements Tdn {
     public StatedTdn {
         NetEnergy.refuseTdn(percent);
+    }
+
+    @Override
+    public Optional<Residual> residual() {
+        return Optional.empty();
     }
 
     @Override

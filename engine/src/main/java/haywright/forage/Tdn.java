@@ -1,6 +1,7 @@
 package haywright.forage;
 
 import haywright.workings.Worked;
+import java.util.Optional;
 
 /**
  * Total digestible nutrients of a feed by one of the ways it is known. They differ by more than laboratories do: at 40 %
@@ -9,4 +10,7 @@ import haywright.workings.Worked;
 public sealed interface Tdn extends Worked permits AdfTdn, ProximateTdn, StatedTdn, SummativeTdn, WeissTdn {
     /** Per cent of dry matter, at maintenance. */
     double percent();
+
+    /** How far the truth lies around it, points of TDN; empty where its source prints none and nobody else does. */
+    Optional<Residual> residual();
 }

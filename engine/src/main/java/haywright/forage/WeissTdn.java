@@ -5,6 +5,7 @@ import haywright.workings.Line;
 import haywright.workings.Source;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * TDN of a forage as the sum of what is digested of each fraction (Weiss, Conrad and St-Pierre 1992). The skeleton that
@@ -27,6 +28,12 @@ public record WeissTdn(Fractions fractions) implements Tdn {
     private static final Source SOURCE =
             Source.memory("Weiss, Conrad and St-Pierre, Animal Feed Science and Technology 39:95-110, 1992");
 
+    /** Of its authors' 248 feeds; the edition of NRC that took its skeleton over prints none of its own. */
+    static final Residual RESIDUAL = new Residual(
+            6.1,
+            Source.read(
+                    "Weiss, Conrad and St-Pierre, Animal Feed Science and Technology 39:95-110, 1992, summary: 61 g TDN per kg"));
+
     public double nonFibreCarbohydrate() {
         return 0.98 * fractions.nonFibre();
     }
@@ -39,6 +46,11 @@ public record WeissTdn(Fractions fractions) implements Tdn {
     @Override
     public double percent() {
         return nonFibreCarbohydrate() + protein() + 2.25 * fractions.fattyAcids() + fractions.digestedFibre() - 7;
+    }
+
+    @Override
+    public Optional<Residual> residual() {
+        return Optional.of(RESIDUAL);
     }
 
     @Override

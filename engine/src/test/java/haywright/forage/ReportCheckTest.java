@@ -84,6 +84,33 @@ class ReportCheckTest {
                 .anySatisfy(i -> assertThat(i.words()).contains("by none of the equations known here"));
     }
 
+    // 58 % TDN by the straight lines in use at laboratories is 0.63 Mcal/lb NEm; by the cubic 0.56.
+    @ParameterizedTest(name = "{0} {1} Mcal/lb: {2}")
+    @CsvSource({
+        "NEM, 0.63, NEm straight from TDN",
+        "NEM, 0.56, the NRC cubic from its TDN",
+        "NEG, 0.31, the NRC cubic from its TDN",
+        "NEL, 0.59, hay testers’ appendix",
+        "NEM, 0.80, by none of the equations known here"
+    })
+    void theLaboratorysNetEnergyEquationIsNamed(Analyte energy, double printed, String words) {
+        assertThat(check(FeedClass.GRASS_HAY, dry(Analyte.TDN, 58), dry(energy, printed, MCAL_PER_LB))
+                        .issues())
+                .filteredOn(i -> i.rule().equals("C24"))
+                .singleElement()
+                .satisfies(i -> assertThat(i.words()).contains(words));
+    }
+
+    @Test
+    void everyEquationThatAgreesIsNamed() {
+        assertThat(check(FeedClass.GRASS_HAY, dry(Analyte.TDN, 58), dry(Analyte.NEG, 0.31, MCAL_PER_LB))
+                        .issues())
+                .filteredOn(i -> i.rule().equals("C24"))
+                .singleElement()
+                .satisfies(
+                        i -> assertThat(i.words()).contains("the NRC cubic", "; also with ", "NEg straight from TDN"));
+    }
+
     @Test
     void asReceivedIsCarriedToDryMatterByTheReportsOwn() {
         var checked = check(FeedClass.GRASS_HAY, dry(Analyte.MOISTURE, 10), wet(Analyte.CP, 9));

@@ -1,9 +1,12 @@
 package haywright.app.compute;
 
+import haywright.forage.Analyte;
 import haywright.forage.AvailableProtein;
 import haywright.forage.Basis;
 import haywright.forage.BasisConversion;
+import haywright.forage.EnergyLine;
 import haywright.forage.Fibre;
+import haywright.forage.LinearNetEnergy;
 import haywright.forage.MineralBalance;
 import haywright.forage.Moisture;
 import haywright.forage.NetEnergy;
@@ -159,11 +162,14 @@ final class ForageTopics {
 
     private static Answer<Energy> netEnergy(TdnTopic.Out in) {
         var energy = new NetEnergy(in.tdn());
+        var workings = new ArrayList<Worked>(List.of(energy));
+        for (var line : EnergyLine.published()) {
+            if (line.from() == Analyte.TDN) {
+                workings.add(new LinearNetEnergy(line, in.tdn())); // as laboratories print it
+            }
+        }
         return new Answer<>(
-                new Energy(energy.de(), energy.me(), energy.nem(), energy.neg()),
-                true,
-                List.of(energy),
-                energy.cautions());
+                new Energy(energy.de(), energy.me(), energy.nem(), energy.neg()), true, workings, energy.cautions());
     }
 
     record ProteinIn(

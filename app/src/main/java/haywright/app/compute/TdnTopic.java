@@ -2,6 +2,7 @@ package haywright.app.compute;
 
 import haywright.forage.AdfEquation;
 import haywright.forage.AdfTdn;
+import haywright.forage.DigestibleEnergy;
 import haywright.forage.Fractions;
 import haywright.forage.ProximateTdn;
 import haywright.forage.SummativeTdn;
@@ -11,6 +12,7 @@ import haywright.quantity.Unit;
 import haywright.workings.Caution;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
+import haywright.workings.Worked;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -48,6 +50,13 @@ final class TdnTopic {
             @Key(value = Unit.PERCENT, of = "dm") OptionalDouble fat,
             @Key(value = Unit.PERCENT, of = "dm") OptionalDouble ash,
 
+            @Key(
+                    value = Unit.PERCENT,
+                    of = "ndf",
+                    name = "ndfd48",
+                    words = "For nrc-2001-summative: digested in 48 hours, in place of what lignin says.")
+            OptionalDouble ndfd,
+
             @Key(name = "processing_factor", words = "For nrc-2001-summative; 1 where the source lists none.")
             OptionalDouble processing) {
         private Fractions fractions() {
@@ -83,7 +92,7 @@ final class TdnTopic {
                     throw new Refused(
                             "kind", "nothing", "bound protein counts by kind of feed", "Add forage or concentrate.");
                 }
-                return new SummativeTdn(fractions(), kind, processing.orElse(1));
+                return new SummativeTdn(fractions(), kind, processing.orElse(1), ndfd);
             }
             if (equation.equals(WEISS)) {
                 return new WeissTdn(fractions());
@@ -127,11 +136,21 @@ final class TdnTopic {
 
     private static Answer<Out> tdn(In in) {
         var tdn = in.tdn();
-        var cautions = tdn instanceof AdfTdn line && !line.inRange()
-                ? List.of(new Caution(
-                        "Lines from ADF alone were fitted from about 20 to 50 % ADF: take this figure as rough.",
-                        line.equation().source()))
-                : List.<Caution>of();
-        return new Answer<>(new Out(tdn.percent()), true, List.of(tdn), cautions);
+        var cautions = new ArrayList<Caution>();
+        if (tdn instanceof AdfTdn line && !line.inRange()) {
+            cautions.add(new Caution(
+                    "Lines from ADF alone were fitted from about 20 to 50 % ADF: take this figure as rough.",
+                    line.equation().source()));
+        }
+        tdn.residual()
+                .ifPresent(residual -> cautions.add(new Caution(
+                        "What cattle get out of such feed lies about %s points of TDN around it (standard deviation)."
+                                .formatted(residual.said()),
+                        residual.source())));
+        var workings = new ArrayList<Worked>(List.of(tdn));
+        if (tdn instanceof SummativeTdn parts) {
+            workings.add(new DigestibleEnergy(parts));
+        }
+        return new Answer<>(new Out(tdn.percent()), true, workings, cautions);
     }
 }

@@ -59,7 +59,7 @@ public record HazardView(
     }
 
     /** Of the lot's own: what the book or the kind lends is no finding. */
-    private static boolean isMeasured(Composition made, Analyte analyte) {
+    static boolean isMeasured(Composition made, Analyte analyte) {
         var known = made.values().get(analyte);
         return known != null && Figures.isReported(known.origin());
     }
@@ -78,7 +78,7 @@ public record HazardView(
                 worst == HazardClass.Level.SAFE ? "" : ASK_VET);
     }
 
-    private static String from(Source source) {
+    static String from(Source source) {
         return source.cite() + ", " + source.known().words();
     }
 

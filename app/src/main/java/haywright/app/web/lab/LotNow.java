@@ -29,6 +29,7 @@ import org.jspecify.annotations.Nullable;
  * @param book the row of the feed book; empty where there is none
  * @param reports newest first
  * @param hazards what besides nitrate is to be known of it
+ * @param ways what other published ways make of it
  * @param trust null where nobody knows how far lots of this feed differ
  */
 public record LotNow(
@@ -42,7 +43,8 @@ public record LotNow(
         String book,
         List<ReportRow> reports,
         @Nullable Trust trust,
-        List<HazardView> hazards) {
+        List<HazardView> hazards,
+        List<OtherWays> ways) {
     /** Figures that decide a ration, first. */
     private static final List<Analyte> FIRST = List.of(
             Analyte.DM,
@@ -114,7 +116,8 @@ public record LotNow(
                 row.map(r -> r.feed() + " (" + r.id() + ")").orElse(""),
                 newestFirst.stream().map(report -> reportRow(lot, report)).toList(),
                 trust.orElse(null),
-                HazardView.of(lot.feedClass(), now.composition()));
+                HazardView.of(lot.feedClass(), now.composition()),
+                OtherWays.of(lot.feedClass(), now.composition()));
     }
 
     static ReportRow reportRow(Lot lot, LabReport report) {

@@ -1,0 +1,79 @@
+package haywright.forage;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+
+/**
+ * TDN of one feed by every published equation that what was measured of it allows. They differ by more than laboratories
+ * do, so a report's TDN means little until somebody says which one it is.
+ */
+public final class WaysToTdn {
+    private WaysToTdn() {}
+
+    /** @param name the equation in words: "the line “Grass, Penn State”" */
+    public record Way(String name, Tdn tdn) {}
+
+    /**
+     * By the equations that were made for such a feed, the least first: what is promised by it is promised by all.
+     *
+     * @param measured of the feed on dry matter, in each analyte's unit
+     */
+    public static List<Way> fitting(FeedClass feedClass, Function<Analyte, OptionalDouble> measured) {
+        return of(
+                feedClass,
+                measured,
+                AdfEquation.published().stream()
+                        .filter(line -> line.fits().contains(feedClass))
+                        .toList());
+    }
+
+    /** By any equation at all: a laboratory may take one that was made for another feed. */
+    static List<Way> any(FeedClass feedClass, Function<Analyte, OptionalDouble> measured) {
+        return of(feedClass, measured, AdfEquation.published());
+    }
+
+    private static List<Way> of(
+            FeedClass feedClass, Function<Analyte, OptionalDouble> measured, List<AdfEquation> lines) {
+        var ways = new ArrayList<Way>();
+        measured.apply(Analyte.ADF)
+                .ifPresent(adf -> lines.forEach(
+                        line -> ways.add(new Way("the line “" + line.name() + "”", new AdfTdn(line, adf)))));
+        summative(feedClass, measured, ways);
+        ways.sort(Comparator.comparingDouble(way -> way.tdn().percent()));
+        return ways;
+    }
+
+    private static void summative(FeedClass feedClass, Function<Analyte, OptionalDouble> measured, List<Way> ways) {
+        var parts = new ArrayList<Double>();
+        for (var analyte : List.of(
+                Analyte.NDF, Analyte.NDICP, Analyte.LIGNIN, Analyte.CP, Analyte.ADICP, Analyte.FAT, Analyte.ASH)) {
+            measured.apply(analyte).ifPresent(parts::add);
+        }
+        if (parts.size() < 7) {
+            return;
+        }
+        double ndf = parts.get(0);
+        double ndicp = parts.get(1);
+        double lignin = parts.get(2);
+        double cp = parts.get(3);
+        double adicp = parts.get(4);
+        double fat = parts.get(5);
+        double ash = parts.get(6);
+        if (lignin > ndf - ndicp || adicp > cp || ndicp > cp || cp > 100 || ndf - ndicp + cp + fat + ash > 100) {
+            return; // the rules of a report say so; such parts are of no sample
+        }
+        var fractions = new Fractions(ndf, ndicp, lignin, cp, adicp, fat, ash);
+        var kind = feedClass.isForage() ? SummativeTdn.Kind.FORAGE : SummativeTdn.Kind.CONCENTRATE;
+        ways.add(new Way("the summative equation of NRC 2001", new SummativeTdn(fractions, kind, 1)));
+        var ndfd = measured.apply(Analyte.NDFD);
+        if (ndfd.isPresent()) {
+            ways.add(new Way(
+                    "the summative equation of NRC 2001 with the fibre’s own digestibility",
+                    new SummativeTdn(fractions, kind, 1, ndfd)));
+        }
+        ways.add(new Way("the summative equation of Weiss 1992", new WeissTdn(fractions)));
+    }
+}
