@@ -7,7 +7,7 @@ import java.util.stream.Stream;
 public final class Topics {
     public static final List<Topic<?, ?>> ALL = Stream.of(
                     ForageTopics.ALL,
-                    List.of(ReportTopic.TOPIC),
+                    List.of(ReportTopic.TOPIC, FeedPriceTopic.TOPIC),
                     EstimateTopics.ALL,
                     SamplingTopics.ALL,
                     List.of(FieldWalkTopic.TOPIC, StockTopic.TOPIC),

@@ -53,6 +53,27 @@ class ExamplesThatHoldTest {
                         "basis",
                         "{'kind':'concentration','value':62,'from':'dry_matter','to':'ninety_pct'}",
                         "{'value':55.8}"),
+                // 180·100/90 a ton of dry matter; 200/2000/0.75 and 200/2000/0.12 a pound of TDN and of protein; a
+                // pound
+                // of dry matter at 75 % TDN holds 1.78950 Mcal/kg NEm by the cubic, 0.811704 Mcal a pound.
+                new Example(
+                        "feed-price",
+                        "{'price_usd':180,'per':'ton','lb_per_bushel':56,'dm_pct':90,'cp_pct_dm':12,'tdn_pct_dm':75}",
+                        "{'usd_per_ton_dm':200,'usd_per_lb_dm':0.1,'usd_per_lb_cp':0.833333,'usd_per_lb_tdn':0.133333,"
+                                + "'usd_per_mcal_nem':0.123198}"),
+                // A bushel of 56 lb at $5.60 is $200 a ton as fed; a hundredweight at $10 too; a pound at 10 ¢ too.
+                new Example(
+                        "feed-price",
+                        "{'price_usd':5.6,'per':'bushel','lb_per_bushel':56,'dm_pct':80}",
+                        "{'usd_per_ton_dm':250,'usd_per_lb_dm':0.125}"),
+                new Example("feed-price", "{'price_usd':10,'per':'cwt','dm_pct':80}", "{'usd_per_ton_dm':250}"),
+                new Example("feed-price", "{'price_usd':0.1,'per':'lb','dm_pct':80}", "{'usd_per_ton_dm':250}"),
+                // Penn State Beef Briefs 1993: at $50 a ton for hay of 38 % TDN, hay of 59 % is worth 50·59/38.
+                new Example(
+                        "feed-price",
+                        "{'price_usd':70,'per':'ton','dm_pct':88,'tdn_pct_dm':59,"
+                                + "'beside':{'price_usd':50,'per':'ton','dm_pct':88,'tdn_pct_dm':38}}",
+                        "{'break_even_usd_by_tdn':77.6316}"),
                 // Molar masses: 5000·14.007/62.005 and 5000·101.10/62.005.
                 new Example(
                         "nitrate",
