@@ -51,14 +51,16 @@ final class Joining {
 
     private final FeedClass feedClass;
     private final Optional<FeedBook.Row> row;
+    private final Optional<Weathered> weathered;
     private final Map<Analyte, Composition.Known> values = new EnumMap<>(Analyte.class);
     private final List<String> notes = new ArrayList<>();
     private @Nullable StatedTdn stated;
     private @Nullable Tdn tdn;
 
-    Joining(FeedClass feedClass, Optional<FeedBook.Row> row) {
+    Joining(FeedClass feedClass, Optional<FeedBook.Row> row, Optional<Weathered> weathered) {
         this.feedClass = feedClass;
         this.row = row;
+        this.weathered = weathered;
     }
 
     LotComposition join(List<Told> newestFirst, Optional<LotEstimate> estimate) {
@@ -267,7 +269,7 @@ final class Joining {
                 byKind(estimate.get());
             }
         }
-        if (tdn == null && row.isPresent() && byBook(row.get().composition().values())) {
+        if (tdn == null && row.isPresent() && byBook(row.get().composition().values()) && weathered.isEmpty()) {
             return;
         }
         if (tdn == null && estimate.isPresent()) {
@@ -277,13 +279,26 @@ final class Joining {
             }
         }
         if (tdn != null) {
-            if (!values.containsKey(Analyte.TDN)) {
+            weathered.ifPresent(this::weather);
+            if (weathered.isPresent() || !values.containsKey(Analyte.TDN)) {
                 values.put(Analyte.TDN, new Composition.Known(tdn.percent(), origin(tdn)));
             }
             var energy = new NetEnergy(tdn.percent());
             put(Analyte.NEM, energy.nem(), energy);
             put(Analyte.NEG, energy.neg(), energy);
             energy.cautions().forEach(caution -> notes.add(caution.words()));
+        }
+    }
+
+    private void weather(Weathered layer) {
+        if (tdn != null) {
+            tdn = new WeatheredTdn(tdn, layer);
+            notes.add(
+                    "The outside of its bales weathered since the sample: %s %% of each lost %s units of digestibility in the one trial that says, so TDN is %s points less. Protein and fibre hardly change."
+                            .formatted(
+                                    Say.rounded(100 * layer.share(), 0),
+                                    Say.number(Weathered.UNITS_LOST),
+                                    Say.rounded(layer.tdnLost(), 1)));
         }
     }
 

@@ -47,11 +47,21 @@ public record LotComposition(
     /** @param reports on one lot, in any order. @param estimate of the same lot from the same reports */
     public static LotComposition of(
             FeedClass feedClass, Optional<FeedBook.Row> row, List<LabReport> reports, Optional<LotEstimate> estimate) {
+        return of(feedClass, row, reports, estimate, Optional.empty());
+    }
+
+    /** @param weathered what the weather did to its bales since they were sampled; empty for nothing */
+    public static LotComposition of(
+            FeedClass feedClass,
+            Optional<FeedBook.Row> row,
+            List<LabReport> reports,
+            Optional<LotEstimate> estimate,
+            Optional<Weathered> weathered) {
         var told = reports.stream()
                 .sorted(Comparator.comparing(LotComposition::day).reversed())
                 .map(report -> new Joining.Told(words(report), report.counted()))
                 .toList();
-        return new Joining(feedClass, row).join(told, estimate);
+        return new Joining(feedClass, row, weathered).join(told, estimate);
     }
 
     /**
@@ -61,7 +71,7 @@ public record LotComposition(
      */
     public static LotComposition ofTag(
             FeedClass feedClass, Optional<FeedBook.Row> row, String where, List<Reading> tag) {
-        return new Joining(feedClass, row)
+        return new Joining(feedClass, row, Optional.empty())
                 .join(tag.isEmpty() ? List.of() : List.of(new Joining.Told(where, tag)), Optional.empty());
     }
 

@@ -7,7 +7,8 @@ import java.util.Optional;
  * Total digestible nutrients of a feed by one of the ways it is known. They differ by more than laboratories do: at 40 %
  * ADF the published lines give 48 to 60, so every figure carries which way it came.
  */
-public sealed interface Tdn extends Worked permits AdfTdn, ProximateTdn, StatedTdn, SummativeTdn, WeissTdn {
+public sealed interface Tdn extends Worked
+        permits AdfTdn, ProximateTdn, StatedTdn, SummativeTdn, WeatheredTdn, WeissTdn {
     /** Per cent of dry matter, at maintenance. */
     double percent();
 

@@ -1,6 +1,7 @@
 package haywright.ranch;
 
 import haywright.forage.FeedClass;
+import haywright.forage.Weathered;
 import haywright.quantity.Kind;
 import haywright.quantity.Quantity;
 import haywright.sampling.Stock;
@@ -26,6 +27,7 @@ import org.jspecify.annotations.Nullable;
  * @param nitrateRisk drought, frost, shade or heavy nitrogen: a danger until it is tested, whatever the class
  * @param notes the rancher's own words
  * @param makeup whether it is one lot, as far as somebody said; null where nobody did
+ * @param weathered what the weather did to its bales since they were sampled; null for nothing
  * @param weighings what was put over a scale, oldest first; what was typed in stays beside it
  */
 public record Lot(
@@ -42,6 +44,7 @@ public record Lot(
         boolean nitrateRisk,
         String notes,
         @Nullable Makeup makeup,
+        @Nullable Weathered weathered,
         List<LotWeighing> weighings) {
     public Lot {
         weighings = List.copyOf(weighings);
@@ -109,6 +112,7 @@ public record Lot(
                 nitrateRisk,
                 notes,
                 makeup,
+                weathered,
                 weighings);
     }
 

@@ -66,7 +66,8 @@ public final class Yard {
                         l.feedClass(),
                         BOOK.rowFor(l.bookRow(), l.feedClass()),
                         ranch.reportsOn(l.id()),
-                        LotTests.estimate(ranch, l)));
+                        LotTests.estimate(ranch, l),
+                        Optional.ofNullable(l.weathered())));
     }
 
     /** A tag is taken at its word; a feed without one is any lot of its kind. */

@@ -36,6 +36,7 @@ class LotSubjectTest {
                 false,
                 "",
                 null,
+                null,
                 List.of());
     }
 

@@ -39,6 +39,7 @@ class LotTestsTest {
                 false,
                 "",
                 null,
+                null,
                 List.of());
     }
 

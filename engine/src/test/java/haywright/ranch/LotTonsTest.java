@@ -41,6 +41,7 @@ class LotTonsTest {
                 false,
                 "",
                 null,
+                null,
                 List.of());
     }
 
@@ -119,6 +120,7 @@ class LotTonsTest {
                 Quantity.of(180, Unit.DOLLAR_PER_TON),
                 false,
                 "",
+                null,
                 null,
                 List.of(LotWeighing.ofBales(DAY, pounds(1080, 1090, 1100, 1110, 1120), 200)));
         var used = LotTons.of(left).used();

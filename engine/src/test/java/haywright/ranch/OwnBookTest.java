@@ -34,6 +34,7 @@ class OwnBookTest {
                 false,
                 "",
                 null,
+                null,
                 List.of());
     }
 

@@ -64,6 +64,7 @@ class PatchTest {
                 lot.nitrateRisk(),
                 lot.notes(),
                 lot.makeup(),
+                null,
                 lot.weighings());
     }
 

@@ -265,6 +265,7 @@ class FeedLetterTest {
                 lot.nitrateRisk(),
                 lot.notes(),
                 lot.makeup(),
+                null,
                 lot.weighings());
     }
 }

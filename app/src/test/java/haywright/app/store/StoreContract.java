@@ -406,6 +406,7 @@ abstract class StoreContract {
                 lot.nitrateRisk(),
                 lot.notes(),
                 lot.makeup(),
+                null,
                 lot.weighings()));
     }
 

@@ -70,6 +70,22 @@ class PagesTest {
         assertThat(ranch.get("lots").body()).contains("Nothing is in the yard yet");
     }
 
+    // A layer of 4 in on 5 ft is 24.9 % of a bale, 1 − (52 / 60)^2, and takes 20 points of that: 4.98.
+    @Test
+    void whatWeatheredTakesItsShareOfTheTdn() {
+        var noDiameter = ranch.send(HAY, hayBut("weatheredDepth", "4"));
+        assertThat(noDiameter.status()).isEqualTo(422);
+        assertThat(noDiameter.body()).contains("href=\"#f-baleDiameter\"", "value=\"4\"");
+        var weathered = hayBut("weatheredDepth", "4");
+        weathered.put("baleDiameter", "5");
+        ranch.send(HAY, weathered);
+        var lot = ranch.lot("Ditch-side stack");
+        var was = ranch.get("lots/" + lot).body();
+        assertThat(was).contains("value=\"4\"", "value=\"5\"");
+        assertThat(ranch.get("reports/lot/" + lot).body())
+                .contains("The outside of its bales weathered since the sample: 25 %", "TDN is 5 points less");
+    }
+
     @Test
     void everyWrongFieldIsNamedAtOnce() {
         var refused = ranch.send(HAY, Map.of("count", "many", "baleWeight", "12,5", "madeOn", "soon"));

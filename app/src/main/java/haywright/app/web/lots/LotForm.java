@@ -5,6 +5,7 @@ import haywright.app.web.Form;
 import haywright.app.words.Show;
 import haywright.forage.FeedBook;
 import haywright.forage.FeedClass;
+import haywright.forage.Weathered;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.Lot;
@@ -35,6 +36,14 @@ public final class LotForm {
     public static final Ask CUTTING = new Ask("cutting", "Cutting", Unit.NONE, "First, second, third.", 12);
     public static final Ask MADE_ON = Ask.date("madeOn", "Day it was put up", "For example Jul 18, 2026.");
     public static final Ask STORAGE = Ask.choice("storage", "How it is kept", "");
+    public static final Ask WEATHERED = Ask.amount(
+            "weatheredDepth",
+            "How deep the outside has weathered since it was sampled",
+            Unit.INCH,
+            "Of round bales: cut one open and measure to where it is green again. Leave it empty if none did, or if it was"
+                    + " sampled afterwards.");
+    public static final Ask BALE_DIAMETER =
+            Ask.amount("baleDiameter", "Diameter of such a bale", Unit.FOOT, "Across the flat end.");
     public static final Ask PRICE = Ask.amount(
             "replacementPrice",
             "What a ton would cost to replace",
@@ -83,6 +92,11 @@ public final class LotForm {
         known.put(CUTTING.name(), lot.cutting());
         known.put(MADE_ON.name(), lot.madeOn() == null ? "" : Show.date(lot.madeOn()));
         known.put(STORAGE.name(), Form.id(lot.storage()));
+        var weathered = lot.weathered();
+        if (weathered != null) {
+            known.put(WEATHERED.name(), WEATHERED.typed(weathered.depth()));
+            known.put(BALE_DIAMETER.name(), BALE_DIAMETER.typed(weathered.diameter()));
+        }
         known.put(PRICE.name(), PRICE.typed(lot.replacementPrice()));
         known.put(NITRATE.name(), lot.nitrateRisk() ? "yes" : "");
         known.put(NOTES.name(), lot.notes());
@@ -118,6 +132,16 @@ public final class LotForm {
         return silent && !rained && !apart && !torn
                 ? null
                 : form.part(() -> new Makeup(cuttings, fields, species, hours, rained, apart, torn))
+                        .orElse(null);
+    }
+
+    /** Null where nothing weathered. */
+    private static @Nullable Weathered weathered(Form form) {
+        var depth = form.maybeQuantity(WEATHERED);
+        return depth == null
+                ? null
+                : form.part(() -> new Weathered(
+                                depth, form.quantity(BALE_DIAMETER, "How much of a bale the layer is goes by it.")))
                         .orElse(null);
     }
 
@@ -161,6 +185,7 @@ public final class LotForm {
         boolean nitrateRisk = form.isTicked(NITRATE);
         var notes = form.text(NOTES);
         var makeup = makeup(form);
+        var weathered = StockForm.mayBeRound(kind) ? weathered(form) : null;
         return form.build(() -> {
             FeedBook.published().rowFor(bookRow, feedClass);
             return new Lot(
@@ -177,6 +202,7 @@ public final class LotForm {
                     nitrateRisk,
                     notes,
                     makeup,
+                    weathered,
                     before == null ? List.of() : before.weighings());
         });
     }

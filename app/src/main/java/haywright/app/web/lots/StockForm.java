@@ -96,6 +96,11 @@ public final class StockForm {
         }
     }
 
+    /** Whether round bales may lie there: of those it is known what weather does to them. */
+    public static boolean mayBeRound(Kind kind) {
+        return kind == Kind.BALES || kind == Kind.PYRAMID;
+    }
+
     static Map<String, String> known(Stock stock) {
         var known = new LinkedHashMap<String, String>();
         if (stock instanceof Stock.Bales b) {
