@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.function.Consumer;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -164,20 +165,31 @@ public record Ranch(
         });
     }
 
-    /** The lot goes, and with it its reports and what is fed of it now. */
+    /** The lot goes, and with it its reports, their files and what is fed of it now. */
     public Ranch withoutLot(UUID id) {
         var left = new LinkedHashMap<>(reports);
         left.values().removeIf(report -> report.lot().equals(id));
         return changed(parts -> {
             parts.lots = without(lots, id);
             parts.reports = left;
+            parts.attachments = attachments(about -> !reports.containsKey(about) || left.containsKey(about));
             parts.fedNow = fedWithout(id);
             parts.wishes = wishesWithout(id);
         });
     }
 
+    /** The report goes, and with it the file that it came in. */
     public Ranch withoutReport(UUID id) {
-        return changed(parts -> parts.reports = without(reports, id));
+        return changed(parts -> {
+            parts.reports = without(reports, id);
+            parts.attachments = attachments(about -> !about.equals(id));
+        });
+    }
+
+    private Map<UUID, Attachment> attachments(Predicate<UUID> isKept) {
+        var left = new LinkedHashMap<>(attachments);
+        left.values().removeIf(attachment -> !isKept.test(attachment.about()));
+        return left;
     }
 
     public Ranch withoutField(UUID id) {

@@ -36,6 +36,14 @@ public final class Attachments {
                 .findOne());
     }
 
+    /** Drops what no ranch speaks of, nor its history, nor a form that somebody left unfinished. */
+    void dropForgotten() {
+        jdbi.useHandle(h -> h.execute("DELETE FROM attachment WHERE NOT EXISTS"
+                + " (SELECT 1 FROM ranch WHERE doc LIKE '%' || sha256 || '%') AND NOT EXISTS"
+                + " (SELECT 1 FROM edit WHERE inverse_patch LIKE '%' || sha256 || '%') AND NOT EXISTS"
+                + " (SELECT 1 FROM draft WHERE fields LIKE '%' || sha256 || '%')"));
+    }
+
     static String sha256(byte[] bytes) {
         try {
             return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));

@@ -17,6 +17,8 @@ import java.nio.file.StandardCopyOption;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.Base64;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.UUID;
 import java.util.zip.ZipEntry;
@@ -101,9 +103,11 @@ public final class RanchFiles {
 
     private String export(Ranch ranch) {
         var tree = documents.tree(ranch);
+        var inside = new HashSet<String>(); // a file that brought several reports travels once
         for (var attachment : ranch.attachments().values()) {
             attachments
                     .get(attachment.sha256())
+                    .filter(body -> inside.add(attachment.sha256()))
                     .ifPresent(body -> attachmentNode(tree, attachment)
                             .put("body", Base64.getEncoder().encodeToString(body.bytes())));
         }
@@ -160,11 +164,15 @@ public final class RanchFiles {
             }
         });
         var ranch = documents.ranch(tree);
-        var bodies = new ArrayList<Attachments.Body>();
+        var bodies = new LinkedHashMap<String, Attachments.Body>();
+        int number = 0;
         for (var attachment : ranch.attachments().values()) {
-            bodies.add(body(attachment, texts.get(bodies.size())));
+            var text = texts.get(number++);
+            if (!text.isEmpty() || !bodies.containsKey(attachment.sha256())) {
+                bodies.put(attachment.sha256(), body(attachment, text));
+            }
         }
-        return new Read(ranch, bodies);
+        return new Read(ranch, List.copyOf(bodies.values()));
     }
 
     private Attachments.Body body(Attachment attachment, String text) {

@@ -127,11 +127,13 @@ public final class Store implements AutoCloseable {
 
     /**
      * The whole database as it is now, with its history and drafts, copied into a folder once a day. To go back, restore
-     * it ({@link RanchFiles#restore}) or put it in the place of {@code haywright.db}.
+     * it ({@link RanchFiles#restore}) or put it in the place of {@code haywright.db}. Files that nothing speaks of any
+     * more are dropped first.
      *
      * @return today's copy, made now or earlier; empty for PostgreSQL, which the office copies in its own way
      */
     public Optional<Path> dailyCopy(Path folder) {
+        attachments().dropForgotten();
         if (!sqlite) {
             return Optional.empty();
         }

@@ -410,6 +410,36 @@ abstract class StoreContract {
                 lot.weighings()));
     }
 
+    @Test
+    void aFileThatBroughtTwoReportsTravelsOnceAndArrivesForBoth() throws IOException {
+        var demo = withFile(withFile(demo(), new byte[] {4, 5, 6}), new byte[] {4, 5, 6});
+        ranches.create(demo);
+        var document = store.files().export(demo.id());
+        assertThat(document.split("BAUG", -1)).as("the body in base64").hasSize(2);
+        ranches.delete(demo.id());
+        assertThat(store.files()
+                        .take(document.getBytes(StandardCharsets.UTF_8), "Ann", "", true)
+                        .id())
+                .isEqualTo(demo.id());
+        assertThat(ranches.open(demo.id()).ranch().attachments()).isEqualTo(demo.attachments());
+    }
+
+    @Test
+    void aFileStaysAsLongAsAnythingSpeaksOfIt(@TempDir Path folder) {
+        var demo = withFile(demo(), new byte[] {7, 8, 9});
+        ranches.create(demo);
+        var spoken = demo.attachments().values().iterator().next().sha256();
+        var drafted = store.attachments().keep(new Attachments.Body("text/plain", new byte[] {1}));
+        store.drafts().put(demo.id(), "reports/bring", Map.of("original", List.of(drafted + " a.txt")));
+        var forgotten = store.attachments().keep(new Attachments.Body("text/plain", new byte[] {2}));
+        var without = Ranch.empty(demo.id(), demo.name());
+        ranches.save(demo.id(), 1, "Ann", "emptied", without); // only the history speaks of it now
+        store.dailyCopy(folder);
+        assertThat(store.attachments().get(spoken)).isPresent();
+        assertThat(store.attachments().get(drafted)).isPresent();
+        assertThat(store.attachments().get(forgotten)).isEmpty();
+    }
+
     private static LabReport report(Lot lot) {
         return new LabReport(
                 UUID.randomUUID(), lot.id(), "", "", null, null, LabReport.HowSampled.GRAB, List.of(), List.of());

@@ -155,4 +155,54 @@ class BringPagesTest {
         assertThat(report().sampleCode()).isEqualTo("Ditch-side stack"); // 1.0 % protein is asked about
         assertThat(report().laboratory()).isEqualTo("Tin Valley");
     }
+
+    @Test
+    void whatItCameInIsKeptWithEachReportAndGoesWithIt() {
+        var text = TWO.replace("N-77", "Creek stack");
+        ranch.weighedLot("Creek stack", "grass_hay");
+        assertThat(send("reports/bring", bring(text)).body()).contains("Pasted text is kept with each report");
+        // a heading written over the columns by hand is no other report
+        assertThat(send("reports/bring", bring(text + "\nBy hand")).body()).contains("Pasted text is kept");
+        assertThat(send("reports/bring/all", Map.of("howSampled", "grab")).status())
+                .isEqualTo(303);
+        var kept = ranch.kept();
+        assertThat(kept.attachments().values())
+                .hasSameSizeAs(kept.reports().values())
+                .allMatch(file -> kept.reports().containsKey(file.about()));
+        var report = report();
+        var original = ranch.get("reports/" + report.id() + "/original");
+        assertThat(original.body())
+                .contains("Acid detergent", "Creek stack", "Save the file itself", "&lt;0.01")
+                .doesNotContain("By hand");
+        var file = ranch.get("reports/" + report.id() + "/original/file");
+        assertThat(file.body()).isEqualToNormalizingNewlines(text);
+        assertThat(file.header("Content-Disposition")).startsWith("attachment");
+        assertThat(send("reports/" + report.id() + "/delete", Map.of()).status())
+                .isEqualTo(303);
+        assertThat(ranch.get("reports/" + report.id() + "/original").status()).isEqualTo(404);
+        assertThat(ranch.kept().attachments().values())
+                .noneMatch(one -> one.about().equals(report.id()));
+    }
+
+    @Test
+    void theSameReportBroughtInTwiceIsNotKeptAtOnce() {
+        ranch.weighedLot("Creek stack", "grass_hay");
+        var two = """
+                Sample: Ditch-side stack
+                Analysis          Dry matter
+                Crude protein        10.2
+                Sample: Creek stack
+                Analysis          Dry matter
+                Crude protein         9.7
+                """;
+        send("reports/bring", bring(two, "laboratory", "Tin Valley"));
+        send("reports/bring/all", Map.of("howSampled", "grab"));
+        assertThat(ranch.kept().reports()).hasSize(2);
+        ranch.get("reports/bring?afresh");
+        // under another laboratory's name it is no report that is known to be kept, yet the same figures
+        send("reports/bring", bring(two, "laboratory", "Tin Valley Labs"));
+        assertThat(send("reports/bring/all", Map.of("howSampled", "grab")).body())
+                .contains("ach of them raises a question");
+        assertThat(ranch.kept().reports()).hasSize(2);
+    }
 }

@@ -20,6 +20,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -88,13 +89,7 @@ public final class BringPages {
         var typed = new LinkedHashMap<String, List<String>>(page.http().formParamMap());
         Refused unread = null;
         try {
-            var file = file(page);
-            if (!file.isEmpty()) {
-                typed.put(TEXT.name(), List.of(file));
-                typed.keySet().removeIf(name -> name.startsWith(NamesForm.FIELDS)); // they were said of another file
-            } else if (typed.containsKey(KEPT)) {
-                typed.put(TEXT.name(), List.of(page.form(KEY, Map::of).value(TEXT)));
-            }
+            readFile(page, typed);
         } catch (Refused e) {
             unread = e;
         }
@@ -115,18 +110,30 @@ public final class BringPages {
         page.show(PAGE, new View(form, BringView.of(page, form, found.get())));
     }
 
-    private static String file(Page page) throws IOException {
+    /** The text of the file that was sent, or else the text that was; and what it came in. */
+    private static void readFile(Page page, Map<String, List<String>> typed) throws IOException {
+        var before = page.form(KEY, Map::of);
         var file = page.http().uploadedFile(FILE.name());
+        Original original;
         if (file == null || file.size() == 0) {
-            return "";
+            if (typed.containsKey(KEPT)) {
+                typed.put(TEXT.name(), List.of(before.value(TEXT)));
+            }
+            var text = typed.getOrDefault(TEXT.name(), List.of("")).get(0);
+            original = text.isBlank() || Original.goesOn(before.value(TEXT), text)
+                    ? Original.of(before).orElse(null)
+                    : Original.pasted(page, text);
+        } else {
+            try (var in = file.content()) {
+                var bytes = in.readNBytes(PdfText.MOST_BYTES + 1);
+                boolean isPdf = PdfText.isPdf(bytes)
+                        || file.filename().toLowerCase(Locale.ROOT).endsWith(".pdf");
+                typed.put(TEXT.name(), List.of(isPdf ? PdfText.of(bytes) : ReportCsv.decode(bytes)));
+                typed.keySet().removeIf(name -> name.startsWith(NamesForm.FIELDS)); // they were said of another file
+                original = Original.keep(page, file.filename(), bytes);
+            }
         }
-        try (var in = file.content()) {
-            var bytes = in.readNBytes(PdfText.MOST_BYTES + 1);
-            return PdfText.isPdf(bytes)
-                            || file.filename().toLowerCase(Locale.ROOT).endsWith(".pdf")
-                    ? PdfText.of(bytes)
-                    : ReportCsv.decode(bytes);
-        }
+        typed.put(Original.FIELD.name(), List.of(original == null ? "" : original.field()));
     }
 
     private static @Nullable Basis basis(Form form) {
@@ -181,6 +188,7 @@ public final class BringPages {
         var known = new LinkedHashMap<>(ReportForm.fresh());
         known.putAll(sample.typed());
         known.put(ReportForm.FROM.name(), view.left() > 1 ? KEY : "");
+        known.put(Original.FIELD.name(), form.value(Original.FIELD));
         var filled = Form.of(ReportPages.path(lot.get(), null), known);
         page.keep(filled);
         page.show(ReportPages.FORM, ReportPages.view(page, filled, lot.get(), null));
@@ -192,18 +200,12 @@ public final class BringPages {
         var found = form.part(() -> understood(page, form));
         var how = page.http().formParam(ReportForm.HOW.name());
         if (found.isEmpty() || how == null || how.isBlank()) {
-            form.text(ReportForm.HOW);
-            form.refuse(
-                    ReportForm.HOW.name(),
-                    "",
+            noneKept(
+                    page,
+                    form,
+                    found,
                     "nobody has said how the samples were taken",
                     "Choose “not known” if nobody remembers.");
-            page.http().status(422);
-            page.show(
-                    PAGE,
-                    new View(
-                            form,
-                            found.map(read -> BringView.of(page, form, read)).orElse(null)));
             return;
         }
         var reports = new ArrayList<LabReport>();
@@ -214,12 +216,18 @@ public final class BringPages {
                 known.putAll(sample.typed());
                 known.put(ReportForm.HOW.name(), how);
                 var filled = Form.of(KEY, known);
-                ReportForm.read(filled, match.lot(), UUID.randomUUID(), null, page.today(), List.of())
+                var others = Stream.concat(page.ranch().reports().values().stream(), reports.stream())
+                        .toList();
+                ReportForm.read(filled, match.lot(), UUID.randomUUID(), null, page.today(), others)
                         .ifPresent(report -> {
                             reports.add(report);
                             NamesForm.remember(page, form, sample.laboratory());
                         });
             }
+        }
+        if (reports.isEmpty()) {
+            noneKept(page, form, found, "each of them raises a question", "Look them over one by one.");
+            return;
         }
         var left = Form.of(KEY + "/all", Map.of());
         page.save(
@@ -228,11 +236,20 @@ public final class BringPages {
                 ranch -> {
                     var with = ranch;
                     for (var report : reports) {
-                        with = with.with(report);
+                        with = Original.on(page, form, with.with(report), report.id());
                     }
                     return with;
                 },
                 KEY);
+    }
+
+    private static void noneKept(Page page, Form form, Optional<Understood> found, String rule, String fix) {
+        form.text(ReportForm.HOW);
+        form.refuse(ReportForm.HOW.name(), "", rule, fix);
+        page.http().status(422);
+        page.show(
+                PAGE,
+                new View(form, found.map(read -> BringView.of(page, form, read)).orElse(null)));
     }
 
     private static void forget(Page page) {

@@ -5,6 +5,7 @@ import haywright.app.web.Form;
 import haywright.app.words.Parse;
 import haywright.app.words.Said;
 import haywright.app.words.Show;
+import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.forage.LabReport;
 import haywright.forage.NotMeasured;
@@ -54,6 +55,31 @@ record Printed(List<Reading> readings, List<NotMeasured> notMeasured) {
                 putSaid(known, ask, said);
             }
         }
+    }
+
+    /** One line a figure, as a reader is told: "Crude protein (CP): 10.2 % on dry matter". */
+    List<String> words() {
+        var figures = readings.stream()
+                .map(r -> words(r.analyte(), Show.withUnit(Show.significant(r.value(), 12), r.unit()), r.basis()));
+        var none = notMeasured.stream().map(said -> {
+            var limit = said.limit();
+            var unit = said.unit();
+            return words(
+                    said.analyte(),
+                    Said.typed(
+                            said,
+                            limit == null || unit == null ? "" : Show.withUnit(Show.significant(limit, 12), unit)),
+                    said.basis());
+        });
+        return Stream.concat(figures, none).toList();
+    }
+
+    private static String words(Analyte analyte, String figure, @Nullable Basis basis) {
+        return "%s: %s%s"
+                .formatted(
+                        Readings.name(analyte),
+                        figure,
+                        basis == null || !analyte.hasBasis() ? "" : " " + BringView.words(basis));
     }
 
     private static void putSaid(Map<String, String> known, Ask ask, NotMeasured said) {

@@ -31,6 +31,10 @@ public final class ReportPages {
         on.get("reports/lot/{lot}", ReportPages::now);
         on.get("reports/{report}", ReportPages::change);
         on.post("reports/{report}", page -> save(page, lotOf(page, report(page)), report(page)));
+        on.get(
+                "reports/{report}/original",
+                page -> page.show("haywright/app/web/lab/original.jte", Original.view(page, report(page))));
+        on.get("reports/{report}/original/file", page -> Original.send(page, report(page)));
         on.get("reports/{report}/delete", page -> page.show("haywright/app/web/lab/deleteReport.jte", view(page)));
         on.post("reports/{report}/delete", ReportPages::delete);
     }
@@ -136,7 +140,7 @@ public final class ReportPages {
         page.save(
                 form,
                 words,
-                ranch -> ranch.with(report.get()),
+                ranch -> Original.on(page, form, ranch.with(report.get()), id),
                 isOneOfSeveral(form) ? BringPages.KEY : "reports/lot/" + lot.id());
     }
 
