@@ -35,7 +35,7 @@ public record Heading(
     }
 
     private static Optional<Heading> of(String text, @Nullable Unit unit, @Nullable Basis basis) {
-        var known = Analyte.find(text);
+        var known = Analyte.find(text).or(() -> Analyte.find(text.replaceFirst("\\.$", "")));
         if (known.isPresent()) {
             boolean fits = unit == null || unit.kind() == known.get().unit().kind();
             return fits ? Optional.of(new Heading(known.get(), unit, basis)) : Optional.empty();
@@ -79,7 +79,7 @@ public record Heading(
     public static Optional<Basis> basis(String text) {
         var key = key(text).replaceFirst("^%\\s*", "");
         for (var one : List.of(Basis.NINETY_PCT, Basis.AS_RECEIVED, Basis.DRY_MATTER)) {
-            if (pattern(one).matcher(key).replaceFirst("").isBlank()) {
+            if (!key.isEmpty() && pattern(one).matcher(key).replaceFirst("").isBlank()) {
                 return Optional.of(one);
             }
         }

@@ -13,13 +13,20 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** Tables on their way to samples. */
 final class Gathering {
     private static final int MOST_NAMES = 400;
     private static final int LETTERHEAD = 8;
+    /** In place of a sample's name: figures of many samples. */
+    private static final Pattern OF_MANY = Pattern.compile(
+            "(?i)(?:average|avg\\.?|mean|median|typical|normal|min(?:imum)?|max(?:imum)?|range|sd|std\\.?|goal|target|count)\\b.*");
 
     private final Vocabulary words;
     private final Map<String, Named> names = new LinkedHashMap<>();
@@ -33,6 +40,7 @@ final class Gathering {
     private @Nullable Basis saidBasis;
     private List<Figure> figures = new ArrayList<>();
     private boolean hasPanels;
+    private boolean isAcross;
     private int page = 1;
     private int linesAbove;
 
@@ -46,6 +54,7 @@ final class Gathering {
         if (line.page() != page) {
             page = line.page();
             linesAbove = 0;
+            forgetAcross();
         }
         fields.addAll(said);
         told.append(line.text()).append('\n');
@@ -130,6 +139,72 @@ final class Gathering {
         if (places != null && places.contains(null)) {
             notTaken.add(line.notTaken("a figure stands under no heading"));
             figures.removeIf(f -> f.line() == line);
+        }
+    }
+
+    /** A table with one sample in each line begins. */
+    void across(Across table, TextLine line) {
+        table();
+        for (var column : table.columns()) {
+            var written = column.heading().text();
+            if (column.tells() == null) {
+                name(written, line, column.analyte());
+            }
+            if (column.analyte() == null && column.tells() == null && !words.leavesOut(written)) {
+                notTaken.add("Column “%s”: no analyte of this name is known".formatted(written));
+            }
+        }
+    }
+
+    void sample(TextLine line, Across.Line sample) {
+        var places = sample.places();
+        if (places.contains(null)) {
+            notTaken.add(line.notTaken("a figure stands under no heading"));
+            return;
+        }
+        if (sample.told().stream()
+                .anyMatch(field -> OF_MANY.matcher(field.value()).matches())) {
+            notTaken.add(line.notTaken("it is no sample"));
+            return;
+        }
+        var read = new ArrayList<Figure>();
+        for (int i = 0; i < places.size(); i++) {
+            var column = Objects.requireNonNull(places.get(i));
+            var word = sample.figures().get(i);
+            var analyte = column.analyte();
+            if (analyte != null && word.isFigure()) {
+                var basis = column.basis() == null ? saidBasis : column.basis();
+                var name = column.heading().text();
+                read.add(new Figure(line, name, analyte.analyte(), 0, 0, basis, analyte.unit(), word));
+            }
+        }
+        if (read.isEmpty()) {
+            return;
+        }
+        isAcross = true;
+        var own = new ArrayList<>(sample.told());
+        boolean isNamed = own.stream().anyMatch(f -> f.kind() == Head.Kind.BAG || f.kind() == Head.Kind.NUMBER);
+        fields.stream()
+                .filter(f -> !isNamed || f.kind() != Head.Kind.BAG && f.kind() != Head.Kind.NUMBER)
+                .forEach(own::add);
+        var said = new Head(own);
+        var codes = Stream.concat(said.all(Head.Kind.BAG).stream(), said.all(Head.Kind.NUMBER).stream());
+        samples.inLine(
+                codes.findFirst().orElse(""),
+                read,
+                new Samples.Above(said, laboratory, Understood.method(told.toString())));
+        read.stream()
+                .collect(Collectors.groupingBy(Figure::analyte, LinkedHashMap::new, Collectors.toList()))
+                .values()
+                .forEach(row -> samples.take(0, row));
+    }
+
+    /** What was said over a table of samples holds for all of them, and for no other page. */
+    private void forgetAcross() {
+        if (isAcross) {
+            fields = new ArrayList<>();
+            told = new StringBuilder();
+            isAcross = false;
         }
     }
 

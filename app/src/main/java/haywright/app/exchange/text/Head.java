@@ -3,6 +3,7 @@ package haywright.app.exchange.text;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
@@ -164,6 +165,13 @@ record Head(List<Field> fields) {
             }
         }
         return fields;
+    }
+
+    /** What a column under this heading says of each sample. */
+    static Optional<Kind> tells(String heading) {
+        return isLabel(heading)
+                ? Optional.of(kind(heading.replaceAll("\\s*[:=]$", "").replaceAll("\\s+", " ")))
+                : Optional.empty();
     }
 
     private static boolean isLabel(String cell) {

@@ -6,6 +6,7 @@ import haywright.forage.Basis;
 import haywright.workings.Refused;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
@@ -26,6 +27,7 @@ public final class ReportText {
     private final Names names;
     private final Gathering gathering;
     private TableHead head = TableHead.NONE;
+    private @Nullable Across across;
 
     private ReportText(Names names, Gathering gathering) {
         this.names = names;
@@ -72,6 +74,17 @@ public final class ReportText {
     private int step(int at) {
         var line = lines.get(at);
         if (line.isBlank()) {
+            return 1;
+        }
+        var next = Across.at(lines, at, names);
+        if (next.isPresent()) {
+            across = next.get().table();
+            gathering.across(across, line);
+            return next.get().lines();
+        }
+        var sample = across == null ? Optional.<Across.Line>empty() : across.line(line, names);
+        if (sample.isPresent()) {
+            gathering.sample(line, sample.get());
             return 1;
         }
         var rows = Row.of(withoutIgnored(line), line.isAligned(), names);

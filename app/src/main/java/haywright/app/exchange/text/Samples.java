@@ -94,6 +94,19 @@ final class Samples {
         }
     }
 
+    /** The next line of a table speaks for one sample: one that an earlier table named already, or a new one. */
+    void inLine(String code, List<Figure> figures, Above above) {
+        var before = drafts.stream()
+                .filter(draft -> !code.isEmpty() && draft.code.equals(code))
+                .findFirst()
+                .orElse(null);
+        current = before == null ? List.of() : List.of(before);
+        if (before == null || contradicts(figures)) {
+            current = List.of();
+            begin(figures, code.isEmpty() ? List.of() : List.of(code), 1, above);
+        }
+    }
+
     private boolean contradicts(List<Figure> figures) {
         return current.size() == 1
                 && figures.stream().anyMatch(f -> {

@@ -42,6 +42,13 @@ record TableHead(List<Column> columns) {
             "typical range",
             "typical",
             "usual",
+            "guide value",
+            "guide values",
+            "guideline",
+            "guidelines",
+            "normal",
+            "desired",
+            "recommended",
             "reference",
             "reference range",
             "mdl",
@@ -160,8 +167,8 @@ record TableHead(List<Column> columns) {
         for (var cell : lower) {
             var word = TextLine.join(cell);
             var above = left.stream()
-                    .filter(c -> TextLine.join(c).from() < word.to()
-                            && word.from() < TextLine.join(c).to())
+                    .filter(c -> TextLine.join(c).from() <= word.to()
+                            && word.from() <= TextLine.join(c).to())
                     .toList();
             left.removeAll(above);
             var all = new ArrayList<Word>();

@@ -17,9 +17,14 @@ record TextLine(int number, int page, String text, List<Word> words) {
     private static final Pattern GLUED = Pattern.compile("(<?[-−+]?[0-9.,]*[0-9])(%|[A-Za-zµ][A-Za-z0-9µ/]*)");
     private static final Set<String> NOTHING = Set.of("-", "--", "---", "–", "—", "n/a", "na", ".");
     /** Words that say together what stands in place of a figure. */
-    private static final Pattern TOGETHER = Pattern.compile(
-            "(?i)(?:< ?[0-9.,]+|(?:less than|below) [0-9.,]+|not (?:detected|detectable|tested|analy[sz]ed|requested|determined|run)"
-                    + "|none detected|below detection(?: limit)?|nd \\(?<? ?[0-9.,]+\\)?)(?![0-9.])");
+    private static final String INSTEAD =
+            "(?:< ?[0-9.,]+|(?:less than|below) [0-9.,]+|not (?:detected|detectable|tested|analy[sz]ed|requested|determined|run)"
+                    + "|none detected|below detection(?: limit)?|nd \\(?<? ?[0-9.,]+\\)?)(?![0-9.])";
+
+    private static final Pattern TOGETHER = Pattern.compile("(?i)" + INSTEAD);
+    /** In columns, also what is usual: from one figure to another. */
+    private static final Pattern TOGETHER_IN_COLUMNS =
+            Pattern.compile("(?i)" + INSTEAD + "|[0-9][0-9.,]*(?:[-–—]| [-–—] )[0-9][0-9.,]*(?![^ ])");
 
     /** A word, or several that are one thing. */
     record Word(String text, int from, int to) {
@@ -61,7 +66,7 @@ record TextLine(int number, int page, String text, List<Word> words) {
 
     private static List<Word> words(String text) {
         var words = new ArrayList<Word>();
-        var together = TOGETHER.matcher(text);
+        var together = (isAligned(text) ? TOGETHER_IN_COLUMNS : TOGETHER).matcher(text);
         int at = 0;
         while (together.find(at)) {
             boolean startsWord = together.start() == 0 || text.charAt(together.start() - 1) == ' ';
@@ -106,6 +111,10 @@ record TextLine(int number, int page, String text, List<Word> words) {
 
     /** Words with two spaces or more between them stand in columns of their own. */
     boolean isAligned() {
+        return isAligned(text);
+    }
+
+    private static boolean isAligned(String text) {
         return text.strip().contains("  ");
     }
 

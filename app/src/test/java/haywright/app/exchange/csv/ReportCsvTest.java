@@ -237,4 +237,11 @@ class ReportCsvTest {
         var found = point("Sample,CP DM,Crude protein DM,ADF DM\nA,12.1,13.5,38\n");
         assertThat(found.notTaken()).singleElement().asString().contains("13.5", "12.1");
     }
+
+    @Test
+    void aPercentSignIsNoBasis() {
+        assertThat(Heading.basis("%")).isEmpty();
+        assertThat(Heading.basis("% DM")).contains(Basis.DRY_MATTER);
+        assertThat(Heading.basis("90 %")).contains(Basis.NINETY_PCT);
+    }
 }

@@ -196,4 +196,45 @@ class ReportTextTest {
         var found = read("Analysis   Dry matter   As received\nCrude protein   -9.0   10.2\n");
         assertThat(cells(found, 0)).containsExactly("CP -9.0 null DRY_MATTER", "CP 10.2 null AS_RECEIVED");
     }
+
+    @Test
+    void analytesAcrossTheTopAreOneSampleALine() {
+        var found = read("""
+                Reported: Oct 2, 2026
+                Values are on a dry matter basis.
+                Lab No      Your mark       Crude    ADF     Zeal     K      DCAD
+                                            Protein                         mEq/kg
+                                              %       %                %
+                20261       S4K2P1           9.8     37.4     3      1.61    120
+                20262       Creek stack     12.6               4     1.44   -15
+                20263       Third                            12 13
+                Average                     11.2     37.4     3.5    1.5     50
+                """);
+        assertThat(cells(found, 0))
+                .containsExactly(
+                        "CP 9.8 PERCENT DRY_MATTER",
+                        "ADF 37.4 PERCENT DRY_MATTER",
+                        "K 1.61 PERCENT DRY_MATTER",
+                        "DCAD 120 MEQ_PER_KG DRY_MATTER");
+        assertThat(cells(found, 1))
+                .containsExactly(
+                        "CP 12.6 PERCENT DRY_MATTER", "K 1.44 PERCENT DRY_MATTER", "DCAD -15 MEQ_PER_KG DRY_MATTER");
+        assertThat(found.samples()).extracting(Understood.Sample::code).containsExactly("20261", "20262");
+        assertThat(found.samples()).extracting(Understood.Sample::reported).containsOnly("Oct 2, 2026");
+        assertThat(found.notTaken())
+                .anyMatch(line -> line.contains("Zeal"))
+                .anyMatch(line -> line.contains("a figure stands under no heading: 20263"))
+                .anyMatch(line -> line.contains("it is no sample: Average"));
+        assertThat(found.names()).extracting(Understood.Named::written).contains("Zeal", "Crude Protein %");
+    }
+
+    @Test
+    void aBasisAcrossTheTopIsAskedForToo() {
+        assertThatThrownBy(() -> read("""
+                        Sample      CP      ADF
+                        A-1         9.8     37.4
+                        """))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("as received or on dry matter");
+    }
 }

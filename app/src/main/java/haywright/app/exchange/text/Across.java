@@ -1,0 +1,221 @@
+package haywright.app.exchange.text;
+
+import haywright.app.exchange.lab.Heading;
+import haywright.app.exchange.text.TextLine.Word;
+import haywright.forage.Basis;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The headings of a table that has its analytes across the top and one sample in each line under them.
+ *
+ * @param columns from left to right
+ * @param whole the figures of a line that lacks none, which tell better than the headings where figures stand; empty
+ *     where there is no such line
+ */
+record Across(List<Column> columns, List<Word> whole) {
+    private static final int MOST_LINES = 5;
+    private static final int FEWEST = 2;
+    /** Lines in which one without a gap is looked for. */
+    private static final int LOOK_AHEAD = 60;
+
+    /**
+     * @param heading with its unit and basis, if they stand under the name
+     * @param analyte null where the heading names none
+     * @param basis of the group of columns, where the heading names none; null where neither does
+     * @param tells what it says of the sample; null for figures, and for what is not known
+     */
+    record Column(
+            Word heading,
+            @Nullable Heading analyte,
+            @Nullable Basis basis,
+            Head.@Nullable Kind tells) {}
+
+    /** A heading over several columns, with the dashes that show how far it goes. */
+    private record Span(int from, int to, Basis basis) {}
+
+    /**
+     * @param lines how many the headings take
+     * @param understood how much of them, and whether the figures of the first line stand under them
+     */
+    record Found(Across table, int lines, long understood) {}
+
+    /** Line by line, what the sample is called and what was found in it. */
+    record Line(List<Head.Field> told, List<Word> figures, List<@Nullable Column> places) {}
+
+    Across {
+        columns = List.copyOf(columns);
+        whole = List.copyOf(whole);
+    }
+
+    /** The headings that begin in a line; they end where a line of figures begins. */
+    static Optional<Found> at(List<TextLine> lines, int at, Names names) {
+        return headings(lines, at, names)
+                // a line of words over the headings can lie over them by chance
+                .filter(found -> IntStream.range(at + 1, at + found.lines)
+                        .mapToObj(later -> headings(lines, later, names))
+                        .flatMap(Optional::stream)
+                        .noneMatch(later -> later.understood > found.understood));
+    }
+
+    private static Optional<Found> headings(List<TextLine> lines, int at, Names names) {
+        int end = at;
+        while (end < lines.size() && end - at <= MOST_LINES && !isFigures(lines.get(end), names)) {
+            end++;
+        }
+        if (end == at
+                || end >= lines.size()
+                || end - at > MOST_LINES
+                || lines.get(at).text().contains(":")) {
+            return Optional.empty();
+        }
+        var spans = new ArrayList<Span>();
+        List<List<Word>> cells = List.of();
+        for (var line : lines.subList(at, end)) {
+            var own = line.cells().stream().filter(cell -> !isRule(cell)).toList();
+            line.cells().stream().filter(Across::isRule).forEach(rule -> widen(spans, TextLine.join(rule)));
+            var groups =
+                    own.stream().map(Across::span).flatMap(Optional::stream).toList();
+            if (!own.isEmpty() && groups.size() == own.size()) {
+                spans.addAll(groups);
+            } else if (!own.isEmpty()) {
+                cells = cells.isEmpty() ? own : TableHead.over(cells, own);
+            }
+        }
+        var columns = cells.stream()
+                .map(cell -> column(TextLine.join(cell), spans, names))
+                .toList();
+        var headings = new Across(columns, List.of());
+        if (headings.known() < FEWEST) {
+            return Optional.empty();
+        }
+        var table = headings.with(lines.subList(end, Math.min(lines.size(), end + LOOK_AHEAD)), names);
+        var first = table.line(lines.get(end), names);
+        if (first.isEmpty()) {
+            return Optional.empty();
+        }
+        long told = columns.stream().filter(c -> c.tells != null).count();
+        boolean isPlaced = !first.get().places.contains(null);
+        return Optional.of(new Found(table, end - at, 2 * (table.known() + told) + (isPlaced ? 1 : 0)));
+    }
+
+    /** A line of figures, and not of headings: the name of a test may have a figure in it. */
+    private static boolean isFigures(TextLine line, Names names) {
+        return figures(line) >= FEWEST && !isRow(line, names);
+    }
+
+    private static boolean isRow(TextLine line, Names names) {
+        return Row.of(line.words(), line.isAligned(), names).stream().anyMatch(row -> row.heading() != null);
+    }
+
+    private static long figures(TextLine line) {
+        return line.words().stream().filter(Word::isFigure).count();
+    }
+
+    private static boolean isRule(List<Word> cell) {
+        return cell.stream().allMatch(word -> word.text().matches("[-–—=]{2,}"));
+    }
+
+    private static Optional<Span> span(List<Word> cell) {
+        var whole = TextLine.join(cell);
+        return Heading.basis(whole.text().replaceAll("(?:^[-–—=\\s]+|[-–—=\\s]+$)", ""))
+                .map(basis -> new Span(whole.from(), whole.to(), basis));
+    }
+
+    private static void widen(List<Span> spans, Word rule) {
+        spans.replaceAll(span -> span.from < rule.to() && rule.from() < span.to
+                ? new Span(Math.min(span.from, rule.from()), Math.max(span.to, rule.to()), span.basis)
+                : span);
+    }
+
+    private static Column column(Word heading, List<Span> spans, Names names) {
+        var analyte = names.heading(heading.text()).orElse(null);
+        if (analyte == null) {
+            return new Column(heading, null, null, Head.tells(heading.text()).orElse(null));
+        }
+        var group = spans.stream()
+                .filter(span -> span.from <= heading.middle() && heading.middle() <= span.to)
+                .map(Span::basis)
+                .findFirst();
+        return new Column(heading, analyte, analyte.basis() == null ? group.orElse(null) : analyte.basis(), null);
+    }
+
+    private long known() {
+        return columns.stream()
+                .map(Column::analyte)
+                .filter(heading -> heading != null)
+                .map(Heading::analyte)
+                .distinct()
+                .count();
+    }
+
+    /** A sample; empty where the line is none of this table. */
+    Optional<Line> line(TextLine line, Names names) {
+        if (figures(line) == 0 || !line.isAligned() || isRow(line, names)) {
+            return Optional.empty();
+        }
+        var told = new ArrayList<Head.Field>();
+        var figures = new ArrayList<Word>();
+        for (var cell : line.cells()) {
+            var whole = TextLine.join(cell);
+            var column = nearest(whole);
+            boolean isFirst = whole.from() == line.words().get(0).from();
+            if (column.analyte == null && (column.tells != null || isFirst)) {
+                var kind = column.tells == null ? Head.Kind.NUMBER : column.tells;
+                told.add(new Head.Field(kind, whole.text(), line.number(), whole.from()));
+            } else if (cell.stream().allMatch(word -> word.isFigure() || word.isNothing())) {
+                figures.addAll(cell);
+            } else if (isFirst) {
+                told.add(new Head.Field(Head.Kind.NUMBER, whole.text(), line.number(), whole.from()));
+            } else if (column.analyte != null) {
+                return Optional.empty();
+            }
+        }
+        if (figures.size() < FEWEST) {
+            return Optional.empty();
+        }
+        var wanted = new ArrayList<TableHead.Column>();
+        for (var column : figureColumns()) {
+            var place = whole.isEmpty() ? column.heading : whole.get(wanted.size());
+            wanted.add(new TableHead.Column(TableHead.Role.VALUE, null, null, place));
+        }
+        return Optional.of(new Line(
+                told,
+                figures,
+                Placing.of(figures, wanted, true).stream()
+                        .<@Nullable Column>map(
+                                place -> place == null ? null : figureColumns().get(wanted.indexOf(place)))
+                        .toList()));
+    }
+
+    private List<Column> figureColumns() {
+        return columns.stream().filter(c -> c.tells == null).toList();
+    }
+
+    private Across with(List<TextLine> under, Names names) {
+        return under.stream()
+                .map(line -> line(line, names))
+                .flatMap(Optional::stream)
+                .filter(line -> line.figures.size() == figureColumns().size() && !line.places.contains(null))
+                .map(line -> new Across(columns, line.figures))
+                .findFirst()
+                .orElse(this);
+    }
+
+    private Column nearest(Word cell) {
+        return columns.stream()
+                .min((a, b) -> Double.compare(away(a, cell), away(b, cell)))
+                .orElseThrow();
+    }
+
+    /** How far a cell lies beside a heading; words under a heading begin where it does, figures end there. */
+    private static double away(Column column, Word cell) {
+        var heading = column.heading;
+        return Math.min(
+                Math.abs(heading.middle() - cell.middle()),
+                Math.min(Math.abs(heading.from() - cell.from()), Math.abs(heading.to() - cell.to())));
+    }
+}
