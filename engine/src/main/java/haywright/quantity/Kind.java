@@ -22,6 +22,7 @@ public enum Kind {
     BULK_DENSITY,
     /** Concentration in water; not a share, because a litre is not a kilogram of dry matter. */
     WATER_CONCENTRATION,
+    CONDUCTIVITY,
     YIELD,
     MONEY,
     PRICE,

@@ -83,6 +83,9 @@ public enum Unit {
 
     MILLIGRAM_PER_LITRE(Kind.WATER_CONCENTRATION, "mg/L", "mg_per_l", 1),
 
+    MICROMHO_PER_CM(Kind.CONDUCTIVITY, "µmho/cm", "umho_per_cm", 1),
+    MILLIMHO_PER_CM(Kind.CONDUCTIVITY, "mmho/cm", "mmho_per_cm", 1000),
+
     KG_PER_HA(Kind.YIELD, "kg/ha", "kg_per_ha", 1),
     LB_PER_ACRE(Kind.YIELD, "lb/acre", "lb_per_acre", 0.45359237 / 0.40468564224),
 
@@ -183,6 +186,8 @@ public enum Unit {
                             case "deg f", "fahrenheit" -> Unit.FAHRENHEIT;
                             case "deg c", "celsius" -> Unit.CELSIUS;
                             case "percent", "pct" -> Unit.PERCENT;
+                            case "umho/cm", "us/cm", "µs/cm" -> Unit.MICROMHO_PER_CM; // micro sign
+                            case "ms/cm", "ds/m" -> Unit.MILLIMHO_PER_CM;
                             default -> null;
                         })
                 .filter(unit -> unit.kind == kind);

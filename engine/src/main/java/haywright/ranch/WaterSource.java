@@ -23,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param sulfate SO4, mg a litre
  * @param nitrate mg a litre
  * @param asNitrogen whether the report means the nitrogen of nitrate (NO3-N) and not nitrate itself
+ * @param conductivity stands in for the dissolved solids where they were not tested
  */
 public record WaterSource(
         UUID id,
@@ -32,7 +33,11 @@ public record WaterSource(
         @Nullable Quantity solids,
         @Nullable Quantity sulfate,
         @Nullable Quantity nitrate,
-        boolean asNitrogen) {
+        boolean asNitrogen,
+        @Nullable Quantity conductivity) {
+    /** mg a litre of dissolved solids for one µmho/cm; crop file 5.03.011, livestock water quality. */
+    static final double SOLIDS_OF_CONDUCTIVITY = 0.64;
+
     /** mg a litre: the sea has 35,000, and no laboratory reports stock water above brine. */
     private static final double MOST = 100_000;
 
@@ -45,6 +50,16 @@ public record WaterSource(
         check(problems, "solids", solids);
         check(problems, "sulfate", sulfate);
         check(problems, "nitrate", nitrate);
+        if (conductivity != null) {
+            Refused.unlessOfKind(Kind.CONDUCTIVITY, "conductivity", conductivity);
+            if (!(conductivity.base() >= 0 && conductivity.base() * SOLIDS_OF_CONDUCTIVITY <= MOST)) {
+                problems.add(new Problem(
+                        "conductivity",
+                        conductivity.asTyped(),
+                        "stock water conducts from 0 to 150,000 µmho/cm",
+                        "Is it µmho/cm (µS/cm), or mmho/cm (mS/cm, dS/m), a thousand times as much?"));
+            }
+        }
         if (problems.isEmpty() && solids != null && sulfate != null && sulfate.base() > solids.base()) {
             problems.add(new Problem(
                     "sulfate",
@@ -69,11 +84,13 @@ public record WaterSource(
         }
     }
 
-    /** What was tested, mg a litre, nitrate as NO3. */
+    /** What was tested, mg a litre, nitrate as NO3; solids from conductivity where they were not. */
     public Map<Hazard, Double> found() {
         var found = new EnumMap<Hazard, Double>(Hazard.class);
         if (solids != null) {
             found.put(Hazard.TDS, solids.in(Unit.MILLIGRAM_PER_LITRE));
+        } else if (conductivity != null) {
+            found.put(Hazard.TDS, SOLIDS_OF_CONDUCTIVITY * conductivity.in(Unit.MICROMHO_PER_CM));
         }
         if (sulfate != null) {
             found.put(Hazard.SO4W, sulfate.in(Unit.MILLIGRAM_PER_LITRE));

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import haywright.forage.HazardClass.Hazard;
+import haywright.quantity.Kind;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.workings.Refused;
@@ -15,7 +16,8 @@ import org.junit.jupiter.api.Test;
 class WaterSourceTest {
     private static WaterSource water(
             @Nullable Double solids, @Nullable Double sulfate, @Nullable Double nitrate, boolean asNitrogen) {
-        return new WaterSource(new UUID(0, 1), "creek", "", null, mg(solids), mg(sulfate), mg(nitrate), asNitrogen);
+        return new WaterSource(
+                new UUID(0, 1), "creek", "", null, mg(solids), mg(sulfate), mg(nitrate), asNitrogen, null);
     }
 
     private static @Nullable Quantity mg(@Nullable Double value) {
@@ -40,5 +42,27 @@ class WaterSourceTest {
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("sulfate is part of the dissolved solids");
         assertThatThrownBy(() -> water(-1.0, null, null, false)).isInstanceOf(Refused.class);
+    }
+
+    // 5 mS/cm · 0.64 = 3,200 mg/L (crop file 5.03.011); what was weighed counts before what was estimated.
+    @Test
+    void conductivityStandsInForSolids() {
+        var conducts = Quantity.of(5, Unit.parse("mS/cm", Kind.CONDUCTIVITY).orElseThrow());
+        var untested = new WaterSource(new UUID(0, 1), "creek", "", null, null, null, null, false, conducts);
+        assertThat(untested.found().get(Hazard.TDS)).isCloseTo(3200, within(1e-9));
+        var tested = new WaterSource(new UUID(0, 1), "creek", "", null, mg(900.0), null, null, false, conducts);
+        assertThat(tested.found()).containsEntry(Hazard.TDS, 900.0);
+        assertThatThrownBy(() -> new WaterSource(
+                        new UUID(0, 1),
+                        "creek",
+                        "",
+                        null,
+                        null,
+                        null,
+                        null,
+                        false,
+                        Quantity.of(2000, Unit.MILLIMHO_PER_CM)))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("stock water conducts");
     }
 }

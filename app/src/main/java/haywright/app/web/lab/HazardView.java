@@ -1,8 +1,6 @@
 package haywright.app.web.lab;
 
 import haywright.app.words.Show;
-import haywright.cattle.RequirementSystem;
-import haywright.diet.MineralsAlone;
 import haywright.forage.Analyte;
 import haywright.forage.AvailableProtein;
 import haywright.forage.Composition;
@@ -15,7 +13,6 @@ import haywright.workings.Worked;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -36,7 +33,7 @@ public record HazardView(
     /** @param small where it is from */
     public record Line(String words, String small) {}
 
-    private static final String ASK_VET = "Ask your veterinarian before it is fed, and follow local rules.";
+    static final String ASK_VET = "Ask your veterinarian before it is fed, and follow local rules.";
 
     static List<HazardView> of(FeedClass feedClass, Composition made) {
         var views = new ArrayList<HazardView>();
@@ -54,7 +51,7 @@ public record HazardView(
             soil(feedClass, made.value(Analyte.ASH).orElseThrow()).forEach(views::add);
         }
         fermentation(feedClass, made).forEach(views::add);
-        minerals(made).ifPresent(views::add);
+        views.addAll(MineralView.of(made));
         return views;
     }
 
@@ -134,47 +131,6 @@ public record HazardView(
                                 from(soil.lines().get(0).source()))),
                         soil,
                         "TDN from fibre does not see ash: so much of the dry matter feeds nobody."));
-    }
-
-    /** Of what was measured in it, the minerals that a mix has to bring and those that are too much. */
-    private static Optional<HazardView> minerals(Composition made) {
-        var off = new MineralsAlone(made, RequirementSystem.USUAL)
-                .findings().stream()
-                        .filter(f -> isMeasured(made, f.analyte()) && (f.isShort() || f.isTooMuch()))
-                        .toList();
-        if (off.isEmpty()) {
-            return Optional.empty();
-        }
-        boolean tooMuch = off.stream().anyMatch(MineralsAlone.Finding::isTooMuch);
-        return Optional.of(new HazardView(
-                "Minerals, if dry cows ate nothing else",
-                false,
-                tooMuch,
-                off.stream()
-                        .map(f -> new Line(
-                                "%s: %s %s, %s"
-                                        .formatted(
-                                                f.isShort()
-                                                        ? "Short of "
-                                                                + f.nutrient().words()
-                                                        : "Too much "
-                                                                + f.nutrient().words(),
-                                                Show.significant(f.has(), 3),
-                                                f.need().unit().symbol(),
-                                                f.isShort()
-                                                        ? "and they need "
-                                                                + Show.significant(
-                                                                        f.need().share(), 3)
-                                                        : "and more than %s can harm"
-                                                                .formatted(Show.significant(
-                                                                        f.need()
-                                                                                .tolerated()
-                                                                                .orElseThrow(),
-                                                                        3))),
-                                from(f.need().source())))
-                        .toList(),
-                null,
-                tooMuch ? ASK_VET : "A mineral mix is to bring these."));
     }
 
     private static List<HazardView> fermentation(FeedClass feedClass, Composition made) {

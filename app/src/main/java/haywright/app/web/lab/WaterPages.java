@@ -33,6 +33,11 @@ public final class WaterPages {
             Ask.date("sampled", "Sampled on", "Before freeze-up, where the cattle drink, and cold to the laboratory.");
     public static final Ask SOLIDS =
             Ask.amount("solids", "Total dissolved solids (TDS)", Unit.MILLIGRAM_PER_LITRE, "ppm in water is the same.");
+    public static final Ask CONDUCTIVITY = Ask.amount(
+            "conductivity",
+            "Conductivity (EC)",
+            Unit.MICROMHO_PER_CM,
+            "Stands in for dissolved solids that were not tested; 1 mS/cm is 1,000.");
     public static final Ask SULFATE = Ask.amount("sulfate", "Sulfate (SO4)", Unit.MILLIGRAM_PER_LITRE, "");
     public static final Ask NITRATE = Ask.amount("nitrate", "Nitrate", Unit.MILLIGRAM_PER_LITRE, "");
     public static final Ask AS_NITROGEN = Ask.choice(
@@ -83,7 +88,11 @@ public final class WaterPages {
         var found = new ArrayList<Found>();
         water.found()
                 .forEach((hazard, value) -> found.add(new Found(
-                        hazard.words(), Show.number(value, 0) + "\u00a0mg/L", HazardClass.of(hazard, value))));
+                        hazard == Hazard.TDS && water.solids() == null
+                                ? hazard.words() + ", from its conductivity"
+                                : hazard.words(),
+                        Show.number(value, 0) + "\u00a0mg/L",
+                        HazardClass.of(hazard, value))));
         var sulfur = new ArrayList<Sulfur>();
         var sulfate = water.found().get(Hazard.SO4W);
         if (sulfate != null) {
@@ -135,6 +144,7 @@ public final class WaterPages {
         var sampled = water.sampled();
         known.put(SAMPLED.name(), sampled == null ? "" : Show.date(sampled));
         known.put(SOLIDS.name(), typed(SOLIDS, water.solids()));
+        known.put(CONDUCTIVITY.name(), typed(CONDUCTIVITY, water.conductivity()));
         known.put(SULFATE.name(), typed(SULFATE, water.sulfate()));
         known.put(NITRATE.name(), typed(NITRATE, water.nitrate()));
         known.put(AS_NITROGEN.name(), water.asNitrogen() ? "yes" : "");
@@ -152,11 +162,12 @@ public final class WaterPages {
         var laboratory = form.text(LABORATORY);
         var sampled = form.maybeDate(SAMPLED);
         var solids = form.maybeQuantity(SOLIDS);
+        var conductivity = form.maybeQuantity(CONDUCTIVITY);
         var sulfate = form.maybeQuantity(SULFATE);
         var nitrate = form.maybeQuantity(NITRATE);
         boolean asNitrogen = form.isTicked(AS_NITROGEN);
-        var water =
-                form.build(() -> new WaterSource(id, name, laboratory, sampled, solids, sulfate, nitrate, asNitrogen));
+        var water = form.build(() ->
+                new WaterSource(id, name, laboratory, sampled, solids, sulfate, nitrate, asNitrogen, conductivity));
         if (water.isEmpty()) {
             page.reject(form, FORM, new FormView(form, before));
             return;

@@ -1,0 +1,109 @@
+package haywright.app.web.lab;
+
+import haywright.app.words.Show;
+import haywright.cattle.RequirementSystem;
+import haywright.diet.MineralsAlone;
+import haywright.forage.Analyte;
+import haywright.forage.Composition;
+import haywright.forage.MineralTies;
+import haywright.forage.MineralTies.Tie;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** What the minerals measured in a feed would do: by themselves, and to each other. */
+final class MineralView {
+    private MineralView() {}
+
+    static List<HazardView> of(Composition made) {
+        var views = new ArrayList<HazardView>();
+        alone(made).ifPresent(views::add);
+        var measured = new EnumMap<Analyte, Composition.Known>(Analyte.class);
+        made.values().forEach((analyte, known) -> {
+            if (HazardView.isMeasured(made, analyte)) {
+                measured.put(analyte, known);
+            }
+        });
+        var found = new MineralTies(new Composition(measured)).findings();
+        for (var tie : Tie.values()) {
+            tied(tie, found.stream().filter(f -> f.tie() == tie).toList()).ifPresent(views::add);
+        }
+        return views;
+    }
+
+    private static Optional<HazardView> tied(Tie tie, List<MineralTies.Finding> found) {
+        if (found.isEmpty()) {
+            return Optional.empty();
+        }
+        var title = switch (tie) {
+            case COPPER -> "Copper is tied up, if they ate nothing else";
+            case TETANY -> "Grass tetany, if they ate nothing else";
+            case CALCIUM -> "Calcium against phosphorus, if they ate nothing else";
+        };
+        var then = switch (tie) {
+            case COPPER ->
+                "Cattle can run short of copper that the feed has enough of. Ask your veterinarian or nutritionist which"
+                        + " mineral to give: too much copper harms too.";
+            case TETANY ->
+                "Cows near calving and in milk are in danger. Magnesium has to be before them always; a cow that"
+                        + " staggers or is down needs a veterinarian at once.";
+            case CALCIUM ->
+                "Many hays have more than seven to one, and cattle bear it while phosphorus is enough: let the mineral mix bring it.";
+        };
+        return Optional.of(new HazardView(
+                title,
+                false,
+                tie != Tie.CALCIUM && found.stream().anyMatch(MineralTies.Finding::clear),
+                found.stream()
+                        .map(f -> new HazardView.Line(
+                                f.words().substring(0, 1).toUpperCase(Locale.ROOT)
+                                        + f.words().substring(1),
+                                HazardView.from(f.source())))
+                        .toList(),
+                null,
+                then));
+    }
+
+    /** Of what was measured in it, the minerals that a mix has to bring and those that are too much. */
+    private static Optional<HazardView> alone(Composition made) {
+        var off = new MineralsAlone(made, RequirementSystem.USUAL)
+                .findings().stream()
+                        .filter(f -> HazardView.isMeasured(made, f.analyte()) && (f.isShort() || f.isTooMuch()))
+                        .toList();
+        if (off.isEmpty()) {
+            return Optional.empty();
+        }
+        boolean tooMuch = off.stream().anyMatch(MineralsAlone.Finding::isTooMuch);
+        return Optional.of(new HazardView(
+                "Minerals, if dry cows ate nothing else",
+                false,
+                tooMuch,
+                off.stream()
+                        .map(f -> new HazardView.Line(
+                                "%s: %s %s, %s"
+                                        .formatted(
+                                                f.isShort()
+                                                        ? "Short of "
+                                                                + f.nutrient().words()
+                                                        : "Too much "
+                                                                + f.nutrient().words(),
+                                                Show.significant(f.has(), 3),
+                                                f.need().unit().symbol(),
+                                                f.isShort()
+                                                        ? "and they need "
+                                                                + Show.significant(
+                                                                        f.need().share(), 3)
+                                                        : "and more than %s can harm"
+                                                                .formatted(Show.significant(
+                                                                        f.need()
+                                                                                .tolerated()
+                                                                                .orElseThrow(),
+                                                                        3))),
+                                HazardView.from(f.need().source())))
+                        .toList(),
+                null,
+                tooMuch ? HazardView.ASK_VET : "A mineral mix is to bring these."));
+    }
+}
