@@ -1,5 +1,6 @@
 package haywright.app.cli;
 
+import haywright.app.exchange.csv.ReportsOut;
 import haywright.app.store.RanchFiles;
 import haywright.app.store.Ranches;
 import haywright.app.store.Store;
@@ -35,7 +36,7 @@ final class RanchCommand implements Runnable {
     @Override
     public void run() {
         throw new ParameterException(
-                spec.commandLine(), "Say what to do: list, import, export, check, backup, restore.");
+                spec.commandLine(), "Say what to do: list, import, export, reports, check, backup, restore.");
     }
 
     @Command(description = "Names every ranch, with its id.", mixinStandardHelpOptions = true)
@@ -73,6 +74,17 @@ final class RanchCommand implements Runnable {
                 store.files().exportTo(ranch.id(), file);
                 out().printf("%s: written to %s%n", ranch.name(), file);
             }
+        }
+    }
+
+    @Command(
+            description = "Writes every figure of a ranch's reports as CSV to standard output.",
+            mixinStandardHelpOptions = true)
+    void reports(@Parameters(paramLabel = "NAME", description = "Its name or its id.") String name) {
+        try (var store = data.open(clock)) {
+            out().print(ReportsOut.reports(
+                    store.ranches().open(named(store, name).id()).ranch()));
+            out().flush();
         }
     }
 

@@ -56,6 +56,8 @@ record Columns(
                 "lab id",
                 "id",
                 "description"),
+        REPORT("report", "report no", "report no.", "report number"),
+        LOT("lot", "lot name", "stack"),
         LABORATORY("laboratory", "lab", "lab name"),
         SAMPLED(
                 "sampled",

@@ -7,6 +7,7 @@ import haywright.app.exchange.lab.Understood.Cell;
 import haywright.app.exchange.lab.Understood.Named;
 import haywright.app.exchange.lab.Understood.Sample;
 import haywright.app.exchange.lab.Vocabulary;
+import haywright.app.words.Said;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.quantity.Unit;
@@ -146,9 +147,10 @@ final class ReportRows {
                 notTaken.add("Line “%s”: ".formatted(name) + unknown(name));
                 continue;
             }
-            var code = cell(line, columns.column(Told.CODE));
-            first.putIfAbsent(code, line);
-            var cells = byCode.computeIfAbsent(code, c -> new LinkedHashMap<>());
+            // several reports can speak of one code, and several codes stand in one report
+            var key = cell(line, columns.column(Told.REPORT)) + "\n" + cell(line, columns.column(Told.CODE));
+            first.putIfAbsent(key, line);
+            var cells = byCode.computeIfAbsent(key, c -> new LinkedHashMap<>());
             var unit = unit(line, heading.get());
             columns.bases().forEach((column, basis) -> {
                 var text = cell(line, column);
@@ -174,7 +176,7 @@ final class ReportRows {
             }
         }
         var samples = new ArrayList<Sample>();
-        first.forEach((code, line) -> samples.add(sample(line, byCode.getOrDefault(code, Map.of()))));
+        first.forEach((key, line) -> samples.add(sample(line, byCode.getOrDefault(key, Map.of()))));
         return samples;
     }
 
@@ -194,7 +196,7 @@ final class ReportRows {
     private void take(Map<String, Cell> cells, Heading heading, String name, String text, CSVRecord line) {
         var analyte = heading.analyte();
         var basis = analyte.hasBasis() ? (heading.basis() == null ? untold : heading.basis()) : null;
-        if (analyte.hasBasis() && basis == null) {
+        if (analyte.hasBasis() && basis == null && !Said.isWithoutLimit(text)) {
             withoutBasis.add(name);
             return;
         }
@@ -210,6 +212,7 @@ final class ReportRows {
         var code = cell(line, columns.column(Told.CODE));
         return new Sample(
                 code.isEmpty() && !columns.isLong() ? cell(line, columns.column(Told.NAME)) : code,
+                cell(line, columns.column(Told.LOT)),
                 cell(line, columns.column(Told.LABORATORY)),
                 cell(line, columns.column(Told.SAMPLED)),
                 cell(line, columns.column(Told.REPORTED)),
@@ -222,6 +225,6 @@ final class ReportRows {
     }
 
     private static String cell(CSVRecord line, int column) {
-        return column >= 0 && column < line.size() ? line.get(column) : "";
+        return column >= 0 && column < line.size() ? TableCsv.in(line.get(column)) : "";
     }
 }

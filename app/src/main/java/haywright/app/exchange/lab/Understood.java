@@ -32,9 +32,14 @@ public record Understood(String layout, List<Sample> samples, List<Named> names,
         return nir == wet ? null : nir ? Tested.Method.NIR : Tested.Method.WET;
     }
 
-    /** What the file says of one sample; empty text where it says nothing. */
+    /**
+     * What the file says of one sample; empty text where it says nothing.
+     *
+     * @param lot the name of the lot, where the file has one beside the code
+     */
     public record Sample(
             String code,
+            String lot,
             String laboratory,
             String sampled,
             String reported,

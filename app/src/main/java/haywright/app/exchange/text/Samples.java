@@ -190,7 +190,7 @@ final class Samples {
         }
         return drafts.stream()
                 .map(d -> new Sample(
-                        d.code, d.laboratory, d.sampled, d.reported, d.method, List.copyOf(d.cells.values())))
+                        d.code, "", d.laboratory, d.sampled, d.reported, d.method, List.copyOf(d.cells.values())))
                 .toList();
     }
 }

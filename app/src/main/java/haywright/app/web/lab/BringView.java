@@ -97,7 +97,10 @@ public record BringView(
     }
 
     private static Sample sample(Ranch ranch, Form form, Understood.Sample sample, int number, List<String> notTaken) {
-        var name = sample.code().isEmpty() ? "Sample " + (number + 1) : sample.code();
+        var name = Stream.of(sample.code(), sample.lot(), "Sample " + (number + 1))
+                .filter(words -> !words.isEmpty())
+                .findFirst()
+                .orElseThrow();
         var laboratory = sample.laboratory().isEmpty()
                 ? form.value(BringPages.LABORATORY).strip()
                 : sample.laboratory();
@@ -106,7 +109,8 @@ public record BringView(
         var lines = new ArrayList<Line>();
         var typed = new LinkedHashMap<String, String>();
         var method = sample.method();
-        var match = match(ranch, sample.code());
+        var coded = match(ranch, sample.code());
+        var match = coded == null ? match(ranch, sample.lot()) : coded;
         typed.put(ReportForm.LABORATORY.name(), laboratory);
         typed.put(ReportForm.SAMPLE_CODE.name(), sample.code());
         typed.put(ReportForm.SAMPLED.name(), day(sample.sampled()));

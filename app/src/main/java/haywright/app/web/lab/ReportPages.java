@@ -1,5 +1,6 @@
 package haywright.app.web.lab;
 
+import haywright.app.exchange.csv.ReportsOut;
 import haywright.app.web.Form;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
@@ -25,6 +26,10 @@ public final class ReportPages {
 
     public static void routes(Routes on) {
         on.get("reports", page -> page.show("haywright/app/web/lab/reports.jte", list(page)));
+        on.get("reports/reports.csv", page -> csv(page, "reports", ReportsOut.reports(page.ranch())));
+        on.get(
+                "reports/lots.csv",
+                page -> csv(page, "lots", ReportsOut.lots(new Yard(page.ranch(), page.today()), Likely.SEED)));
         on.get("reports/new", ReportPages::toLot);
         on.get("reports/new/{lot}", ReportPages::add);
         on.post("reports/new/{lot}", page -> save(page, lot(page), null));
@@ -63,6 +68,13 @@ public final class ReportPages {
                 rows(page),
                 "the book’s own rows of grass hay go from %s to %s protein"
                         .formatted(Figures.say(Analyte.CP, grass.low()), Figures.say(Analyte.CP, grass.high())));
+    }
+
+    private static void csv(Page page, String name, String table) {
+        page.http()
+                .header("Content-Disposition", "attachment; filename=\"%s.csv\"".formatted(name))
+                .contentType("text/csv; charset=utf-8")
+                .result(table);
     }
 
     private static List<Row> rows(Page page) {
