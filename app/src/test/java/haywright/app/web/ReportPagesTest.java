@@ -331,5 +331,8 @@ class ReportPagesTest {
                 .contains("No row of the book")
                 .doesNotContain("<script>");
         assertThat(ranch.get("reports/book?class=mineral").body()).doesNotContain("Barley hay");
+        assertThat(ranch.get("reports/book").body())
+                .contains("reports/book?class=cereal_hay\">cereal hay</a>")
+                .doesNotContain("Barley hay");
     }
 }

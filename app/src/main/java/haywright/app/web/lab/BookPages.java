@@ -18,6 +18,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** The feed book, to browse and to search: every row with where it is from and how that is known. */
@@ -37,15 +39,24 @@ public final class BookPages {
         on.get("reports/book", page -> page.show("haywright/app/web/lab/book.jte", view(page)));
     }
 
-    /** @param own what this ranch's tested lots have had. @param prices of what is here and what can be bought */
+    /**
+     * @param asked whether anything is searched for; otherwise the shelves are shown
+     * @param own what this ranch's tested lots have had
+     * @param prices of what is here and what can be bought
+     */
     public record View(
             Form form,
+            boolean asked,
+            List<Shelf> shelves,
             List<Option> classes,
             List<String> heads,
             List<Row> rows,
             List<String> ownHeads,
             List<Own> own,
             List<Price> prices) {}
+
+    /** A class of feed and how many rows of the book it has. */
+    public record Shelf(String id, String words, int rows) {}
 
     /** One class of the ranch's own lots. @param figures in the order of the heads */
     public record Own(String feed, String from, List<String> figures) {}
@@ -55,10 +66,11 @@ public final class BookPages {
 
     /**
      * @param figures on dry matter, in the order of the heads; empty where the source prints none
+     * @param rest what else it prints: "ADF 38.0 %; NDF 62.0 %"
      * @param known how the source is known, and its basis, in words
      * @param usual why it is the row taken for its class; empty for others
      */
-    public record Row(FeedBook.Row row, List<String> figures, String known, String usual) {}
+    public record Row(FeedBook.Row row, List<String> figures, String rest, String known, String usual) {}
 
     private static View view(Page page) {
         var asked = new LinkedHashMap<String, String>();
@@ -68,13 +80,20 @@ public final class BookPages {
         }
         var form = Form.of("reports/book", Map.copyOf(asked));
         var book = FeedBook.published();
-        var rows = book.search(form.value(WORDS)).stream()
-                .filter(row ->
-                        form.isEmpty(FEED_CLASS) || Form.id(row.feedClass()).equals(form.value(FEED_CLASS)))
-                .map(row -> row(book, row))
-                .toList();
+        boolean isAsked = !form.isEmpty(WORDS) || !form.isEmpty(FEED_CLASS);
+        var rows = isAsked
+                ? book.search(form.value(WORDS)).stream()
+                        .filter(row -> form.isEmpty(FEED_CLASS)
+                                || Form.id(row.feedClass()).equals(form.value(FEED_CLASS)))
+                        .map(row -> row(book, row))
+                        .toList()
+                : List.<Row>of();
         return new View(
                 form,
+                isAsked,
+                Stream.of(FeedClass.values())
+                        .map(c -> new Shelf(Form.id(c), c.words(), book.rows(c).size()))
+                        .toList(),
                 Option.of(FeedClass.class, FeedClass::words),
                 SHOWN.stream().map(BookPages::head).toList(),
                 rows,
@@ -157,6 +176,11 @@ public final class BookPages {
         return new Row(
                 row,
                 SHOWN.stream().map(analyte -> figure(row, analyte)).toList(),
+                row.composition().values().entrySet().stream()
+                        .filter(e -> !SHOWN.contains(e.getKey()))
+                        .map(e -> Readings.name(e.getKey()) + " "
+                                + Figures.say(e.getKey(), e.getValue().value()))
+                        .collect(Collectors.joining("; ")),
                 "%s; printed as %s%s"
                         .formatted(
                                 row.source().known().words(),
