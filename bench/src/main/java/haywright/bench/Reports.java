@@ -1,5 +1,8 @@
 package haywright.bench;
 
+import haywright.app.exchange.csv.ReportCsv;
+import haywright.app.exchange.lab.Understood;
+import haywright.app.exchange.lab.Vocabulary;
 import haywright.chance.Draws;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
@@ -10,99 +13,180 @@ import haywright.forage.Reading;
 import haywright.forage.ReportCheck;
 import haywright.forage.Tested;
 import haywright.sampling.Design;
+import java.io.IOException;
+import java.io.StringReader;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
-import java.util.function.ToDoubleFunction;
+import org.apache.commons.csv.CSVFormat;
 
 /**
- * 10,000 reports of eight figures, from lines of text to estimates: processor time of each step as a ratio to reading the
- * lines alone. Reports are drawn from the kind they are of.
+ * 10,000 reports of eight figures in fifty CSV files, from text to estimates: processor time of each step as a ratio to
+ * reading the CSV's cells as numbers, and the heap in use. Reports are drawn from the kind they are of.
  */
 final class Reports {
-    private static final int REPORTS = 10_000;
+    private static final int FILES = 50;
+    private static final int A_FILE = 200;
     private static final List<Analyte> PRINTED =
             List.of(Analyte.DM, Analyte.CP, Analyte.ADF, Analyte.NDF, Analyte.CA, Analyte.P, Analyte.MG, Analyte.K);
+    private static final String HEADINGS = "Sample,DM,CP DM %,ADF DM %,NDF DM %,Ca DM %,P DM %,Mg DM %,K DM %\n";
     private static final Prior KIND =
             Prior.of(FeedClass.MIXED_HAY, Optional.empty()).orElseThrow();
 
     private Reports() {}
 
-    public static void main(String[] args) {
-        var lines = lines();
-        double read = time("read", lines, line -> readings(line).size());
-        double checked = time("read and checked", lines, line -> check(line).size());
-        double estimated = time(
-                "read, checked and estimated",
-                lines,
-                line -> estimate(line).estimates().size());
-        double derived = time(
-                "all that, and energy drawn",
-                lines,
-                line -> estimate(line).derived(1).size());
-        System.out.printf(
-                "to reading alone: checked %.0f, estimated %.0f, with energy drawn %.0f%n",
-                checked / read, estimated / read, derived / read);
+    /** What is done with one file; how many figures came of it. */
+    private interface Step {
+        long figures(String csv) throws IOException;
     }
 
-    private static double time(String what, List<String> lines, ToDoubleFunction<String> step) {
-        double sum = 0;
-        for (var line : lines.subList(0, 1_000)) {
-            sum += step.applyAsDouble(line); // warm
+    public static void main(String[] args) throws IOException {
+        var files = files();
+        double read = time("cells read as numbers", files, Reports::cells);
+        double brought = time(
+                "brought in",
+                files,
+                csv -> samples(csv).stream().mapToLong(s -> s.cells().size()).sum());
+        double checked = time(
+                "brought in and checked",
+                files,
+                csv -> samples(csv).stream().mapToLong(s -> check(s).size()).sum());
+        double estimated = time(
+                "brought in, checked and estimated",
+                files,
+                csv -> samples(csv).stream()
+                        .mapToLong(s -> estimate(s).tested().get(0).values().size())
+                        .sum());
+        double derived = time(
+                "all that, and energy drawn",
+                files,
+                csv -> samples(csv).stream()
+                        .mapToLong(s -> PRINTED.size()
+                                * Math.min(1, estimate(s).derived(1).size()))
+                        .sum());
+        var kept = new ArrayList<LotEstimate>();
+        for (var csv : files) {
+            samples(csv).forEach(sample -> kept.add(estimate(sample)));
         }
+        System.gc();
+        var memory = Runtime.getRuntime();
+        System.out.printf(
+                "to reading alone: brought in %.0f, checked %.0f, estimated %.0f, with energy drawn %.0f; heap with all %d estimates kept %d MB of %d%n",
+                brought / read,
+                checked / read,
+                estimated / read,
+                derived / read,
+                kept.size(),
+                (memory.totalMemory() - memory.freeMemory()) >> 20,
+                memory.maxMemory() >> 20);
+    }
+
+    private static double time(String what, List<String> files, Step step) throws IOException {
+        for (var csv : files.subList(0, FILES / 10)) {
+            step.figures(csv); // warm
+        }
+        long figures = 0;
         double from = Cpu.seconds();
-        for (var line : lines) {
-            sum += step.applyAsDouble(line);
+        for (var csv : files) {
+            figures += step.figures(csv);
         }
         double took = Cpu.seconds() - from;
-        System.out.printf("%s: %.2f s of processor for %d reports (%.0f)%n", what, took, lines.size(), sum);
+        if (figures != (long) FILES * A_FILE * PRINTED.size()) {
+            throw new IllegalStateException(what + " gave " + figures + " figures");
+        }
+        System.out.printf("%s: %.2f s of processor%n", what, took);
         return took;
     }
 
-    private static List<String> lines() {
+    private static List<String> files() {
         var draws = new Draws(1);
-        var lines = new ArrayList<String>();
-        for (int i = 0; i < REPORTS; i++) {
+        var files = new ArrayList<String>();
+        for (int file = 0; file < FILES; file++) {
+            var csv = new StringBuilder(HEADINGS);
+            for (int i = 0; i < A_FILE; i++) {
+                csv.append('S').append(file).append('-').append(i);
+                lot(draws).forEach(value -> csv.append(',').append(String.format(Locale.ROOT, "%.3f", value)));
+                csv.append('\n');
+            }
+            files.add(csv.toString());
+        }
+        return files;
+    }
+
+    /** Drawn until it could be a hay: bells go on where hay does not. */
+    private static List<Double> lot(Draws draws) {
+        while (true) {
             var z = new double[KIND.gaussian().size()];
             for (int j = 0; j < z.length; j++) {
                 z[j] = draws.normal();
             }
-            var lot = KIND.gaussian().at(z);
-            var line = new StringBuilder("S" + i);
+            var drawn = KIND.gaussian().at(z);
+            var lot = new ArrayList<Double>();
+            var readings = new ArrayList<Reading>();
             for (var analyte : PRINTED) {
-                for (int j = 0; j < z.length; j++) {
-                    var cell = KIND.cells().get(j);
-                    if (cell.analyte() == analyte) {
-                        line.append(',').append(cell.marginal().log() ? Math.exp(lot[j]) : lot[j]);
-                    }
+                int at = index(analyte);
+                double value = KIND.cells().get(at).marginal().log() ? Math.exp(drawn[at]) : drawn[at];
+                lot.add(value);
+                readings.add(new Reading(
+                        analyte, value, analyte.unit(), analyte == Analyte.DM ? Basis.AS_RECEIVED : Basis.DRY_MATTER));
+            }
+            if (check(readings).size() == PRINTED.size()) {
+                return lot;
+            }
+        }
+    }
+
+    private static int index(Analyte analyte) {
+        for (int j = 0; j < KIND.cells().size(); j++) {
+            if (KIND.cells().get(j).analyte() == analyte) {
+                return j;
+            }
+        }
+        throw new IllegalStateException(analyte.name());
+    }
+
+    private static long cells(String csv) throws IOException {
+        long figures = 0;
+        try (var parser = CSVFormat.RFC4180
+                .builder()
+                .setSkipHeaderRecord(true)
+                .setHeader()
+                .get()
+                .parse(new StringReader(csv))) {
+            for (var row : parser) {
+                for (int i = 1; i < row.size(); i++) {
+                    figures += Double.isFinite(Double.parseDouble(row.get(i))) ? 1 : 0;
                 }
             }
-            lines.add(line.toString());
         }
-        return lines;
+        return figures;
     }
 
-    private static List<Reading> readings(String line) {
-        var cells = line.split(",");
+    private static List<Understood.Sample> samples(String csv) {
+        return ReportCsv.read(csv, false, null, Vocabulary.HOUSE).samples();
+    }
+
+    private static Map<Analyte, Double> check(Understood.Sample sample) {
         var readings = new ArrayList<Reading>();
-        for (int i = 0; i < PRINTED.size(); i++) {
-            var analyte = PRINTED.get(i);
+        for (var cell : sample.cells()) {
             readings.add(new Reading(
-                    analyte,
-                    Double.parseDouble(cells[i + 1]),
-                    analyte.unit(),
-                    analyte == Analyte.DM ? Basis.AS_RECEIVED : Basis.DRY_MATTER));
+                    cell.analyte(),
+                    Double.parseDouble(cell.text()),
+                    Objects.requireNonNullElse(cell.unit(), cell.analyte().unit()),
+                    Objects.requireNonNullElse(cell.basis(), Basis.AS_RECEIVED)));
         }
-        return readings;
+        return check(readings);
     }
 
-    private static Map<Analyte, Double> check(String line) {
-        return Tested.measured(ReportCheck.check(FeedClass.MIXED_HAY, Optional.empty(), readings(line)));
+    private static Map<Analyte, Double> check(List<Reading> readings) {
+        return Tested.measured(ReportCheck.check(FeedClass.MIXED_HAY, Optional.empty(), readings));
     }
 
-    private static LotEstimate estimate(String line) {
+    private static LotEstimate estimate(Understood.Sample sample) {
         return LotEstimate.of(
-                KIND, List.of(new Tested("A", Tested.Method.UNKNOWN, "", Design.of(20, 1, 1), 150, check(line))));
+                KIND, List.of(new Tested("A", Tested.Method.UNKNOWN, "", Design.of(20, 1, 1), 150, check(sample))));
     }
 }
