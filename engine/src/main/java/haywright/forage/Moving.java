@@ -47,8 +47,10 @@ final class Moving {
         var now = estimate.now();
         if (analyte == Analyte.NO3N) {
             if (said != null && estimate.measured() > 0) {
-                double between = ResultError.betweenUnits(lot.prior(), analyte);
-                var unit = new Marginal(now.centre(), Math.sqrt(now.sd() * now.sd() + between), now.log());
+                double apart = ResultError.ofOneUnit(lot.prior(), analyte);
+                // A composite is the mean of its units, and most units of a skewed spread lie below their mean.
+                var unit = Marginal.ofScale(
+                        now.onScale(now.centre()) - apart / 2, Math.sqrt(now.sd() * now.sd() + apart), now.log());
                 values.put(analyte, new Composition.Known(said.value(), said.origin(), now, unit));
             }
             return; // the nitrate of a lot that nobody tested is not known, whatever its kind usually has

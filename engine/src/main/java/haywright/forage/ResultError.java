@@ -63,11 +63,14 @@ record ResultError(double sampling, double bias, double repeat) {
         return onScale(Math.pow(row.number("sd").orElseThrow(), 2), false, cell);
     }
 
-    /** How far one bale or load lies from its lot. */
-    static double betweenUnits(Prior prior, Analyte analyte) {
+    /**
+     * How far one bale or load lies from its lot. The book's whole spread: what it leans on for nitrate are bales of one
+     * field, tested bale by bale, so none of it is parted off as lying inside a bale.
+     */
+    static double ofOneUnit(Prior prior, Analyte analyte) {
         var spread = Spread.ofBook(crop(prior.feedClass()), analyte.id());
         return onScale(
-                spread.between(),
+                spread.between() + spread.within(),
                 spread.ofValue(),
                 prior.cells().get(prior.index(analyte)).marginal());
     }

@@ -103,7 +103,7 @@ public record LotNow(
         var before = LotComposition.of(lot.feedClass(), row, List.of());
         var newestFirst = new ArrayList<>(reports);
         Collections.reverse(newestFirst);
-        var trust = Trust.of(lot, now);
+        var trust = Trust.of(lot, now, reports);
         var ranges = trust.map(Trust::ranges).orElse(Map.of());
         return new LotNow(
                 lot,

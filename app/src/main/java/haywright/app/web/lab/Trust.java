@@ -5,9 +5,11 @@ import haywright.app.report.TrustPicture.Bar;
 import haywright.app.report.TrustPicture.Figure;
 import haywright.app.report.TrustPicture.Fill;
 import haywright.app.words.Likely;
+import haywright.app.words.Show;
 import haywright.forage.Analyte;
 import haywright.forage.Derived;
 import haywright.forage.Issue;
+import haywright.forage.LabReport;
 import haywright.forage.LotComposition;
 import haywright.forage.LotEstimate;
 import haywright.forage.Marginal;
@@ -35,12 +37,16 @@ public record Trust(
      */
     public record Range(String before, String now, String left) {}
 
-    /** Empty where nobody knows how far lots of this feed differ. */
-    static Optional<Trust> of(Lot lot, LotComposition made) {
-        return made.estimate().map(estimate -> of(lot, made, estimate));
+    /**
+     * Empty where nobody knows how far lots of this feed differ.
+     *
+     * @param reports on the lot, as its estimate was made of them
+     */
+    static Optional<Trust> of(Lot lot, LotComposition made, List<LabReport> reports) {
+        return made.estimate().map(estimate -> of(lot, made, estimate, reports));
     }
 
-    private static Trust of(Lot lot, LotComposition made, LotEstimate estimate) {
+    private static Trust of(Lot lot, LotComposition made, LotEstimate estimate, List<LabReport> reports) {
         boolean tested = !estimate.tested().isEmpty();
         var ranges = new EnumMap<Analyte, Range>(Analyte.class);
         var figures = new ArrayList<Figure>();
@@ -52,7 +58,7 @@ public record Trust(
         for (var analyte : DRAWN) {
             estimate.estimates().stream()
                     .filter(e -> e.analyte() == analyte)
-                    .forEach(e -> figures.add(figure(estimate, e, tested)));
+                    .forEach(e -> figures.add(figure(estimate, e, reports)));
         }
         var book = tested ? made.bookTdn() : made.composition().value(Analyte.TDN);
         var before = estimate.derivedBefore(book, Likely.SEED);
@@ -104,18 +110,26 @@ public record Trust(
                                 : "the laboratory and its method. ");
     }
 
-    private static Figure figure(LotEstimate estimate, LotEstimate.Estimate e, boolean tested) {
+    private static Figure figure(LotEstimate estimate, LotEstimate.Estimate e, List<LabReport> reports) {
         var bars = new ArrayList<Bar>();
         bars.add(bar("before", e.analyte(), e.before(), Fill.WHITE));
-        for (var one : estimate.tested()) {
+        for (int i = 0; i < estimate.tested().size(); i++) {
+            var one = estimate.tested().get(i);
             if (one.values().containsKey(e.analyte())) {
-                bars.add(bar("sample", e.analyte(), estimate.alone(one, e.analyte()), Fill.DOTTED));
+                var label = reports.size() == 1 ? "sample" : day(reports.get(i));
+                bars.add(bar(label, e.analyte(), estimate.alone(one, e.analyte()), Fill.DOTTED));
             }
         }
-        if (tested) {
+        if (!reports.isEmpty()) {
             bars.add(bar("now", e.analyte(), e.now(), Fill.HATCHED));
         }
         return new Figure(Readings.name(e.analyte()), bars);
+    }
+
+    /** When the sample was taken, or its report came. */
+    private static String day(LabReport report) {
+        var day = report.sampled() == null ? report.reported() : report.sampled();
+        return day == null ? "sample" : Show.date(day);
     }
 
     private static List<Bar> bars(Derived before, Derived now, boolean tested) {
