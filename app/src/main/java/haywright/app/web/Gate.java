@@ -96,8 +96,13 @@ final class Gate {
         if (length < 0 && http.header("Transfer-Encoding") != null) {
             throw new HttpResponseException(411, "The length of what is sent must be said first.", Map.of());
         }
-        if (length > (http.isMultipart() ? FILE_LIMIT : FORM_LIMIT)) {
-            throw new HttpResponseException(413, "This is more than can be taken in at once.", Map.of());
+        int most = http.isMultipart() ? FILE_LIMIT : FORM_LIMIT;
+        if (length > most) {
+            throw new HttpResponseException(
+                    413,
+                    "%d MB were sent, and this is more than can be taken in at once, which is %d MB. Is it the right file? Nothing was changed: go back and choose another."
+                            .formatted(length / 1_000_000, most / 1_000_000),
+                    Map.of());
         }
     }
 

@@ -205,4 +205,26 @@ class BringPagesTest {
                 .contains("ach of them raises a question");
         assertThat(ranch.kept().reports()).hasSize(2);
     }
+
+    @Test
+    void swappedColumnsNegativeFiguresAndFormulasComeToTheFormAndNoFurther() {
+        var bad = Map.of(
+                "Dry matter   88.0  100.0\nCrude protein   10.2   9.0", "Are the two columns swapped?",
+                "Crude protein   -9.0   -10.2", "Are the two columns swapped?",
+                "Crude protein   9.0   10.2\nADF   338   384", "One thing to put right");
+        bad.keySet().forEach(lines -> {
+            ranch.get("reports/bring?afresh");
+            var text = "Sample: Ditch-side stack\nAnalysis   As received   Dry matter\n" + lines;
+            assertThat(send("reports/bring", bring(text)).status()).isEqualTo(200);
+            send("reports/bring/all", Map.of("howSampled", "grab"));
+            assertThat(ranch.kept().reports()).as(lines).isEmpty();
+        });
+        ranch.get("reports/bring?afresh");
+        send("reports/bring", bring("Sample,DM,CP DM,ADF DM\n=cmd|' /C calc'!A0,=88,=1+1,38\n"));
+        var form = send("reports/bring/take", Map.of("sample", "0", "lot", lot));
+        assertThat(form.body()).contains("value=\"=1+1\"");
+        var typed = Map.of("one-dm", "=88", "dry-cp", "=1+1", "howSampled", "grab");
+        assertThat(ranch.submit(form, this.form, typed).status()).isEqualTo(422);
+        assertThat(ranch.kept().reports()).isEmpty();
+    }
 }

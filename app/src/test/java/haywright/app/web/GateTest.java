@@ -147,6 +147,9 @@ class GateTest {
 
     @Test
     void tooMuchAtOnceIsRefusedBeforeItIsRead() {
+        var huge = Map.of("Content-Length", "300000000", "Content-Type", "multipart/form-data; boundary=x");
+        assertThat(client().send("POST", "/import", huge, "--x").body())
+                .contains("300 MB were sent", "which is 67 MB", "choose another");
         var length = Map.of("Content-Length", Long.toString(Gate.FORM_LIMIT + 1L));
         assertThat(client().send("POST", "/ranches", length, "name=x").status()).isEqualTo(413);
         assertThat(client().send("POST", "/ranches", Map.of("Transfer-Encoding", "chunked"), "")

@@ -1,5 +1,6 @@
 package haywright.app.exchange.csv;
 
+import haywright.app.exchange.lab.Days;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Vocabulary;
 import haywright.forage.Basis;
@@ -114,7 +115,22 @@ record Columns(
     }
 
     boolean isHeadings() {
-        return isLong() || analytes.size() >= 2;
+        return isLong() || analytes.size() >= 2 || samples().size() >= 2;
+    }
+
+    /** Names down the side, and one column a sample under its own code, which has a figure in it. */
+    Map<Integer, String> samples() {
+        var samples = new LinkedHashMap<Integer, String>();
+        boolean isSideBySide = told.containsKey(Told.NAME) && bases.isEmpty() && value < 0 && analytes.isEmpty();
+        for (int i = 0; isSideBySide && i < names.size(); i++) {
+            var name = names.get(i);
+            if (!told.containsValue(i)
+                    && name.matches(".*[0-9].*")
+                    && Days.read(name).isEmpty()) {
+                samples.put(i, name);
+            }
+        }
+        return samples;
     }
 
     int column(Told what) {
@@ -125,7 +141,9 @@ record Columns(
     List<String> unknown() {
         var unknown = new ArrayList<String>();
         for (int i = 0; i < names.size(); i++) {
-            boolean isFigure = isLong() ? bases.containsKey(i) || i == value : analytes.containsKey(i);
+            boolean isFigure = isLong()
+                    ? bases.containsKey(i) || i == value
+                    : analytes.containsKey(i) || samples().containsKey(i);
             if (!isFigure && !told.containsValue(i) && !names.get(i).isBlank()) {
                 unknown.add(names.get(i));
             }

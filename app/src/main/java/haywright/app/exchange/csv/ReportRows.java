@@ -17,6 +17,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.apache.commons.csv.CSVRecord;
 import org.jspecify.annotations.Nullable;
@@ -69,7 +70,8 @@ final class ReportRows {
                                 : "Is the comma between columns also the one before decimals? Then save it with semicolons.");
             }
         }
-        var samples = columns.isLong() ? longSamples(lines) : wide(lines);
+        var samples =
+                columns.isLong() ? longSamples(lines) : columns.samples().isEmpty() ? wide(lines) : sideBySide(lines);
         if (!withoutBasis.isEmpty()) {
             throw new Refused(
                     "basis",
@@ -91,7 +93,10 @@ final class ReportRows {
             case '\t' -> "tabs";
             default -> "commas";
         };
-        var layout = (columns.isLong() ? "one line a figure" : "one line a sample") + ", columns parted by " + parted;
+        var layout = (columns.isLong()
+                        ? "one line a figure"
+                        : columns.samples().isEmpty() ? "one line a sample" : "one column a sample")
+                + ", columns parted by " + parted;
         return new Understood(layout, samples, List.copyOf(names.values()), List.copyOf(notTaken));
     }
 
@@ -135,16 +140,8 @@ final class ReportRows {
         var byCode = new LinkedHashMap<String, Map<String, Cell>>();
         for (var line : lines) {
             var name = cell(line, columns.column(Told.NAME));
-            var heading = words.heading(name);
-            if (name.isBlank()) {
-                continue;
-            }
-            name(name, String.join(" ", line.toList()), heading.orElse(null));
-            if (words.leavesOut(name)) {
-                continue;
-            }
+            var heading = heading(line, name);
             if (heading.isEmpty()) {
-                notTaken.add("Line “%s”: ".formatted(name) + unknown(name));
                 continue;
             }
             // several reports can speak of one code, and several codes stand in one report
@@ -177,6 +174,40 @@ final class ReportRows {
         }
         var samples = new ArrayList<Sample>();
         first.forEach((key, line) -> samples.add(sample(line, byCode.getOrDefault(key, Map.of()))));
+        return samples;
+    }
+
+    /** What the name in a line of its own stands for; empty where it is to be left out, or is not known. */
+    private Optional<Heading> heading(CSVRecord line, String name) {
+        var heading = words.heading(name);
+        if (name.isBlank()) {
+            return Optional.empty();
+        }
+        name(name, String.join(" ", line.toList()), heading.orElse(null));
+        if (words.leavesOut(name)) {
+            return Optional.empty();
+        }
+        if (heading.isEmpty()) {
+            notTaken.add("Line “%s”: ".formatted(name) + unknown(name));
+        }
+        return heading;
+    }
+
+    private List<Sample> sideBySide(List<CSVRecord> lines) {
+        var samples = new ArrayList<Sample>();
+        columns.samples().forEach((column, code) -> {
+            var cells = new LinkedHashMap<String, Cell>();
+            for (var line : lines) {
+                var name = cell(line, columns.column(Told.NAME));
+                var text = cell(line, column);
+                heading(line, name).filter(heading -> !isNothing(text)).ifPresent(heading -> {
+                    var own = Heading.basis(cell(line, columns.column(Told.BASIS)));
+                    var told = new Heading(heading.analyte(), unit(line, heading), own.orElse(heading.basis()));
+                    take(cells, told, name, text, line);
+                });
+            }
+            samples.add(new Sample(code, "", "", "", "", null, List.copyOf(cells.values())));
+        });
         return samples;
     }
 

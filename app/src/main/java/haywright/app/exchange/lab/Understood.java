@@ -35,7 +35,7 @@ public record Understood(String layout, List<Sample> samples, List<Named> names,
     /**
      * What the file says of one sample; empty text where it says nothing.
      *
-     * @param lot the name of the lot, where the file has one beside the code
+     * @param lot what else it is called beside its code, perhaps the name of its lot
      */
     public record Sample(
             String code,

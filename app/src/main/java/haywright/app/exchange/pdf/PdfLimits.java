@@ -20,7 +20,7 @@ final class PdfLimits {
         if (file.length > PdfText.MOST_BYTES) {
             throw new Refused(
                     "file",
-                    file.length / 1_000_000 + " MB",
+                    "more than %d MB".formatted(PdfText.MOST_BYTES / 1_000_000),
                     "a report is smaller than %d MB".formatted(PdfText.MOST_BYTES / 1_000_000),
                     "Is this the right file? Print the pages with the reports to a PDF of their own.");
         }

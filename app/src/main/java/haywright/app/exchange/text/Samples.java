@@ -31,6 +31,7 @@ final class Samples {
     /** A sample that is not whole yet. */
     private static final class Draft {
         private String code = "";
+        private String lot = "";
         private String laboratory = "";
         private String sampled = "";
         private String reported = "";
@@ -76,6 +77,12 @@ final class Samples {
         for (int i = 0; i < groups; i++) {
             var draft = new Draft(page);
             draft.code = codes.size() == groups ? codes.get(i) : groups == 1 && !codes.isEmpty() ? codes.get(0) : "";
+            if (groups == 1) { // beside a number often stands what the ranch calls it
+                draft.lot = above.said.all(Head.Kind.BAG).stream()
+                        .filter(name -> !name.equals(draft.code))
+                        .findFirst()
+                        .orElse("");
+            }
             var lab = above.said.of(Head.Kind.LABORATORY, i, groups);
             draft.laboratory = lab.isEmpty() ? above.laboratory : lab;
             draft.sampled = above.said.of(Head.Kind.SAMPLED, i, groups);
@@ -190,7 +197,7 @@ final class Samples {
         }
         return drafts.stream()
                 .map(d -> new Sample(
-                        d.code, "", d.laboratory, d.sampled, d.reported, d.method, List.copyOf(d.cells.values())))
+                        d.code, d.lot, d.laboratory, d.sampled, d.reported, d.method, List.copyOf(d.cells.values())))
                 .toList();
     }
 }

@@ -97,10 +97,10 @@ public record BringView(
     }
 
     private static Sample sample(Ranch ranch, Form form, Understood.Sample sample, int number, List<String> notTaken) {
-        var name = Stream.of(sample.code(), sample.lot(), "Sample " + (number + 1))
+        var called = Stream.of(sample.code(), sample.lot())
                 .filter(words -> !words.isEmpty())
-                .findFirst()
-                .orElseThrow();
+                .collect(Collectors.joining(", "));
+        var name = called.isEmpty() ? "Sample " + (number + 1) : called;
         var laboratory = sample.laboratory().isEmpty()
                 ? form.value(BringPages.LABORATORY).strip()
                 : sample.laboratory();

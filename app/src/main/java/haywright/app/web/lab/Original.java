@@ -11,10 +11,12 @@ import haywright.ranch.Attachment;
 import haywright.ranch.Ranch;
 import io.javalin.http.NotFoundResponse;
 import java.nio.charset.StandardCharsets;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -98,7 +100,29 @@ public record Original(String sha256, String name) {
         var bytes = bytes(page, file);
         var size = bytes.length < 1000 ? bytes.length + " bytes" : bytes.length / 1000 + " kB";
         var text = PdfText.isPdf(bytes) ? PdfText.of(bytes) : ReportCsv.decode(bytes);
-        return new View(report, file, size, text, Printed.of(report).words());
+        return new View(report, file, size, narrow(text), Printed.of(report).words());
+    }
+
+    /** Without the columns of text that are blank in every line, bar two between any others. */
+    private static String narrow(String text) {
+        var lines = text.replace("\t", "  ").lines().toList();
+        var used = new BitSet();
+        lines.forEach(line -> {
+            for (int i = 0; i < line.length(); i++) {
+                if (line.charAt(i) != ' ') {
+                    used.set(i, i + 3);
+                }
+            }
+        });
+        return lines.stream()
+                .map(line -> {
+                    var kept = new StringBuilder();
+                    for (int i = used.nextSetBit(0); i >= 0 && i < line.length(); i = used.nextSetBit(i + 1)) {
+                        kept.append(line.charAt(i));
+                    }
+                    return kept.toString().stripTrailing();
+                })
+                .collect(Collectors.joining("\n"));
     }
 
     static void send(Page page, LabReport report) {

@@ -244,4 +244,19 @@ class ReportCsvTest {
         assertThat(Heading.basis("% DM")).contains(Basis.DRY_MATTER);
         assertThat(Heading.basis("90 %")).contains(Basis.NINETY_PCT);
     }
+
+    @Test
+    void tenThousandAnalytesAreTurnedAwaySoonEitherWay() {
+        var across = "Sample," + "CP DM,".repeat(10_000) + "\nA," + "9,".repeat(10_000) + "\n";
+        assertThat(problem(across, false).rule()).contains("at most 400");
+        var down = "Analyte,Dry matter\n" + "Stuff,1\n".repeat(10_001);
+        assertThat(problem(down, false).rule()).contains("more than reports have");
+    }
+
+    @Test
+    void twoSamplesSideBySideAreTwo() {
+        var found = point("Analyte,Unit,N-1,N-2\nDry matter,%,88,86\nCP DM,%,9.1,10.4\n");
+        assertThat(found.samples()).extracting(Understood.Sample::code).containsExactly("N-1", "N-2");
+        assertThat(cells(found.samples().get(1))).extracting(Cell::text).containsExactly("86", "10.4");
+    }
 }

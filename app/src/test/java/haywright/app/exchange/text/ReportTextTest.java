@@ -229,6 +229,15 @@ class ReportTextTest {
     }
 
     @Test
+    void whatTheRanchCallsASampleIsToldFromItsNumber() {
+        var sample = read("""
+                        Sample ID    Description        CP % DM    ADF % DM
+                        8831         Creek meadow          9.8        37.4
+                        """).samples().get(0);
+        assertThat(List.of(sample.code(), sample.lot())).containsExactly("8831", "Creek meadow");
+    }
+
+    @Test
     void aBasisAcrossTheTopIsAskedForToo() {
         assertThatThrownBy(() -> read("""
                         Sample      CP      ADF
