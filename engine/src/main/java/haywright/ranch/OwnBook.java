@@ -12,6 +12,7 @@ import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 
@@ -64,6 +65,15 @@ public record OwnBook(List<Row> rows) {
         var rows = new ArrayList<Row>();
         byClass.forEach((feedClass, lots) -> rows.add(row(ranch, feedClass, lots)));
         return new OwnBook(rows);
+    }
+
+    /** What the ranch's other tested lots of a lot's class have had; empty where there are none. */
+    public static Optional<Row> beside(Ranch ranch, Lot lot) {
+        var others = ranch.lots().values().stream()
+                .filter(l -> l.feedClass() == lot.feedClass() && !l.id().equals(lot.id()))
+                .filter(l -> !ranch.reportsOn(l.id()).isEmpty())
+                .toList();
+        return others.isEmpty() ? Optional.empty() : Optional.of(row(ranch, lot.feedClass(), others));
     }
 
     private static Row row(Ranch ranch, FeedClass feedClass, List<Lot> lots) {

@@ -78,6 +78,26 @@ class OwnBookTest {
         });
     }
 
+    /** By hand: beside lot 1 stand 10 and 11, beside a lot not tested all three. */
+    @Test
+    void besideALotStandOnlyTheOthersOfItsClass() {
+        var ranch = Ranch.empty(new UUID(0, 9), "a ranch")
+                .with(lot(1))
+                .with(lot(2))
+                .with(lot(3))
+                .with(report(1, 1, 8))
+                .with(report(2, 2, 10))
+                .with(report(3, 3, 11));
+        var protein = OwnBook.beside(ranch, lot(1)).orElseThrow().figures().get(Analyte.CP);
+        assertThat(protein.lots()).isEqualTo(2);
+        assertThat(protein.mean()).isCloseTo(10.5, within(1e-12));
+        assertThat(protein.least()).isEqualTo(10);
+        assertThat(OwnBook.beside(ranch, lot(4)).orElseThrow().lots()).isEqualTo(3);
+        assertThat(OwnBook.beside(
+                        Ranch.empty(new UUID(0, 9), "a ranch").with(lot(1)).with(report(1, 1, 8)), lot(1)))
+                .isEmpty();
+    }
+
     @Test
     void oneLotTellsNothingOfSpread() {
         var ranch = Ranch.empty(new UUID(0, 9), "a ranch").with(lot(1)).with(report(1, 1, 8));

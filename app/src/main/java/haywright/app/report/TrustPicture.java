@@ -11,8 +11,8 @@ import java.util.Locale;
  * @param figures at least one
  */
 public record TrustPicture(String lot, List<Figure> figures) {
-    private static final double LEFT = 62;
-    private static final double WIDTH = 268;
+    private static final double LEFT = 84;
+    private static final double WIDTH = 246;
     private static final double BAR = 12;
     private static final double STEP = 18;
 

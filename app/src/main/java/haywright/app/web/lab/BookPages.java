@@ -11,7 +11,9 @@ import haywright.forage.FeedBook;
 import haywright.forage.FeedClass;
 import haywright.forage.NutrientPrice;
 import haywright.quantity.Unit;
+import haywright.ranch.Lot;
 import haywright.ranch.OwnBook;
+import haywright.ranch.Ranch;
 import haywright.ranch.Yard;
 import haywright.ration.PricedFeed;
 import java.util.LinkedHashMap;
@@ -110,6 +112,16 @@ public final class BookPages {
                 OWN.stream()
                         .map(analyte -> figure(analyte, row.figures().get(analyte)))
                         .toList());
+    }
+
+    /** What the ranch's other tested lots of the class have had, a line a figure. */
+    static List<String> beside(Ranch ranch, Lot lot) {
+        return OwnBook.beside(ranch, lot).stream()
+                .flatMap(row -> OWN.stream()
+                        .filter(row.figures()::containsKey)
+                        .map(analyte -> head(analyte) + ": "
+                                + figure(analyte, row.figures().get(analyte))))
+                .toList();
     }
 
     private static String figure(Analyte analyte, OwnBook.@Nullable Figure figure) {

@@ -30,6 +30,7 @@ import org.jspecify.annotations.Nullable;
  * @param reports newest first
  * @param hazards what besides nitrate is to be known of it
  * @param ways what other published ways make of it
+ * @param others what this ranch's other tested lots of its class have had
  * @param trust null where nobody knows how far lots of this feed differ
  */
 public record LotNow(
@@ -44,7 +45,8 @@ public record LotNow(
         List<ReportRow> reports,
         @Nullable Trust trust,
         List<HazardView> hazards,
-        List<OtherWays> ways) {
+        List<OtherWays> ways,
+        List<String> others) {
     /** Figures that decide a ration, first. */
     private static final List<Analyte> FIRST = List.of(
             Analyte.DM,
@@ -117,7 +119,8 @@ public record LotNow(
                 newestFirst.stream().map(report -> reportRow(lot, report)).toList(),
                 trust.orElse(null),
                 HazardView.of(lot.feedClass(), now.composition()),
-                OtherWays.of(lot.feedClass(), now.composition()));
+                OtherWays.of(lot.feedClass(), now.composition()),
+                BookPages.beside(yard.ranch(), lot));
     }
 
     static ReportRow reportRow(Lot lot, LabReport report) {
