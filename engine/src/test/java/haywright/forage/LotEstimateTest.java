@@ -82,24 +82,6 @@ class LotEstimateTest {
         }
     }
 
-    /** Calcium of barley: 0.06, SD of ln 0.20; a load 20 %, a laboratory 6 %, each as sqrt(ln(1 + CV²)). */
-    @Test
-    void mineralsAreWeighedOnTheLogarithm() {
-        double error = Math.log1p(0.20 * 0.20) + Math.log1p(0.06 * 0.06);
-        double kind = 0.2 * 0.2;
-        double weight = kind / (kind + error);
-        var calcium =
-                of(LotEstimate.of(BARLEY, List.of(wet("", "", Tested.ONE_GRAB, Map.of(Analyte.CA, 0.09)))), Analyte.CA);
-        double sd = Math.sqrt(kind * (1 - weight));
-        double centre = 0.06 * Math.pow(0.09 / 0.06, weight);
-        assertThat(calcium.now().centre()).isCloseTo(centre, within(SAME));
-        assertThat(calcium.now().sd()).isCloseTo(sd, within(SAME));
-        assertThat(calcium.now().high90()).isCloseTo(centre * Math.exp(1.6448536269514722 * sd), within(SAME));
-        assertThat(calcium.now().mean()).isCloseTo(centre * Math.exp(sd * sd / 2), within(SAME));
-        assertThat(calcium.now().standardDeviation())
-                .isCloseTo(centre * Math.exp(sd * sd / 2) * Math.sqrt(Math.exp(sd * sd) - 1), within(SAME));
-    }
-
     private static final List<Tested> THREE = List.of(
             new Tested(
                     "North",
