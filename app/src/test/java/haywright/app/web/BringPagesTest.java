@@ -227,4 +227,25 @@ class BringPagesTest {
         assertThat(ranch.submit(form, this.form, typed).status()).isEqualTo(422);
         assertThat(ranch.kept().reports()).isEmpty();
     }
+
+    @Test
+    void whatAColumnStandsForIsRememberedOfTheLaboratoryToo() {
+        var csv = "Sample,DM,Roheiweiss,ADF % DM\nDitch-side stack,90,102,38\n";
+        var read = send("reports/bring", bring(csv, "laboratory", "Tin Valley")).body();
+        assertThat(read).contains("Column “Roheiweiss”: no analyte of this name is known");
+        var number = read.replaceAll("(?s).*name=\"name-written-([0-9]+)\" value=\"Roheiweiss\".*", "$1");
+        var field = "name-%s-" + number;
+        var told = bring(csv, "laboratory", "Tin Valley", field.formatted("written"), "Roheiweiss");
+        told.putAll(Map.of(field.formatted("analyte"), "cp", field.formatted("unit"), "gram_per_kg"));
+        told.put(field.formatted("basis"), "dry_matter");
+        assertThat(send("reports/bring", told).body()).containsPattern("102\\p{Z}g/kg");
+        assertThat(send("reports/bring/take", Map.of("sample", "0", "lot", lot)).status())
+                .isEqualTo(200);
+        ranch.get("reports/bring?afresh");
+        var next = "Sample,DM,Roheiweiss,ADF % DM\nX-1,90,98,38\n";
+        assertThat(send("reports/bring", bring(next, "laboratory", "Tin Valley"))
+                        .body())
+                .containsPattern("98\\p{Z}g/kg")
+                .doesNotContain("no analyte of this name is known");
+    }
 }

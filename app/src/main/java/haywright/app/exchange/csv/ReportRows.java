@@ -148,28 +148,23 @@ final class ReportRows {
             var key = cell(line, columns.column(Told.REPORT)) + "\n" + cell(line, columns.column(Told.CODE));
             first.putIfAbsent(key, line);
             var cells = byCode.computeIfAbsent(key, c -> new LinkedHashMap<>());
-            var unit = unit(line, heading.get());
             columns.bases().forEach((column, basis) -> {
                 var text = cell(line, column);
                 boolean isWhole = basis == Basis.DRY_MATTER
                         && (heading.get().analyte() == Analyte.DM
                                 || heading.get().analyte() == Analyte.MOISTURE);
                 if (!isNothing(text) && !isWhole) { // dry matter of dry matter is 100 and says nothing
-                    take(cells, new Heading(heading.get().analyte(), unit, basis), name, text, line);
+                    take(
+                            cells,
+                            new Heading(heading.get().analyte(), heading.get().unit(), basis),
+                            name,
+                            text,
+                            line);
                 }
             });
             var text = cell(line, columns.value());
             if (!isNothing(text)) {
-                var own = Heading.basis(cell(line, columns.column(Told.BASIS)));
-                take(
-                        cells,
-                        new Heading(
-                                heading.get().analyte(),
-                                unit,
-                                own.orElse(heading.get().basis())),
-                        name,
-                        text,
-                        line);
+                take(cells, heading.get(), name, text, line);
             }
         }
         var samples = new ArrayList<Sample>();
@@ -190,7 +185,23 @@ final class ReportRows {
         if (heading.isEmpty()) {
             notTaken.add("Line “%s”: ".formatted(name) + unknown(name));
         }
-        return heading;
+        return heading.flatMap(known -> measured(line, known));
+    }
+
+    /** With what its line says of unit and basis; empty where the unit is not understood, for it could be any. */
+    private Optional<Heading> measured(CSVRecord line, Heading heading) {
+        var analyte = heading.analyte();
+        var own = Heading.basis(cell(line, columns.column(Told.BASIS))).orElse(heading.basis());
+        var written = cell(line, columns.column(Told.UNIT));
+        if (isNothing(written) || analyte.unit() == Unit.NONE) {
+            return Optional.of(new Heading(analyte, heading.unit(), own));
+        }
+        var told = Heading.measured(analyte, written);
+        if (told.isEmpty()) {
+            notTaken.add("Line “%s”: its unit “%s” is not understood"
+                    .formatted(cell(line, columns.column(Told.NAME)), written));
+        }
+        return told.map(unit -> new Heading(analyte, unit.unit(), own == null ? unit.basis() : own));
     }
 
     private List<Sample> sideBySide(List<CSVRecord> lines) {
@@ -201,27 +212,12 @@ final class ReportRows {
                 var name = cell(line, columns.column(Told.NAME));
                 var text = cell(line, column);
                 heading(line, name).filter(heading -> !isNothing(text)).ifPresent(heading -> {
-                    var own = Heading.basis(cell(line, columns.column(Told.BASIS)));
-                    var told = new Heading(heading.analyte(), unit(line, heading), own.orElse(heading.basis()));
-                    take(cells, told, name, text, line);
+                    take(cells, heading, name, text, line);
                 });
             }
             samples.add(new Sample(code, "", "", "", "", null, List.copyOf(cells.values())));
         });
         return samples;
-    }
-
-    private @Nullable Unit unit(CSVRecord line, Heading heading) {
-        var written = cell(line, columns.column(Told.UNIT));
-        if (written.isBlank()) {
-            return heading.unit();
-        }
-        var known = Heading.unit(written)
-                .filter(u -> u.kind() == heading.analyte().unit().kind());
-        if (known.isEmpty() && heading.analyte().unit() != Unit.NONE) {
-            notTaken.add("Unit “%s” of %s".formatted(written, heading.analyte().words()));
-        }
-        return known.orElse(heading.unit());
     }
 
     private void take(Map<String, Cell> cells, Heading heading, String name, String text, CSVRecord line) {

@@ -4,9 +4,12 @@ import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.quantity.Kind;
 import haywright.quantity.Unit;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
@@ -29,6 +32,11 @@ public record Heading(
     private static final Pattern NINETY = Pattern.compile(PART + "(?:at )?90 ?%(?: (?:dm|dry matter))?[)\\]]*$");
     private static final Pattern LAST = Pattern.compile("^(.*?)[\\s,;:_(\\[]*([^\\s,;:_(\\[]+?)[)\\]]*$");
     private static final Pattern PERCENT_FIRST = Pattern.compile("^(?:%|pct|percent)\\s*(?:of )?");
+
+    private static final Map<String, Set<Analyte>> SHARES = Map.of(
+            "cp", EnumSet.of(Analyte.SP, Analyte.RDP, Analyte.RUP),
+            "ndf", EnumSet.of(Analyte.NDFD),
+            "n", EnumSet.of(Analyte.NH3N));
 
     public static Optional<Heading> of(String text) {
         return of(key(text), null, null);
@@ -92,6 +100,34 @@ public record Heading(
             var known = Unit.parse(text, kind).filter(unit -> !unit.symbol().isEmpty());
             if (known.isPresent()) {
                 return known;
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Whether the house keeps it as a share of this: soluble protein of crude protein, and the like. */
+    public static boolean isShareOf(Analyte analyte, String whole) {
+        var key =
+                whole.contains("protein") ? "cp" : whole.contains("ndf") ? "ndf" : whole.startsWith("n") ? "n" : whole;
+        return SHARES.getOrDefault(key.toLowerCase(Locale.ROOT), Set.of()).contains(analyte);
+    }
+
+    /**
+     * What a cell of units says of this analyte: {@code g/kg}, {@code % DM}, {@code MJ/kg as fed}, {@code % of CP}.
+     * Empty where it is no unit of it.
+     */
+    public static Optional<Heading> measured(Analyte analyte, String written) {
+        var key = key(written).replaceFirst("^%(?=\\S)", "% ");
+        for (int end = key.length(); end > 0; end = key.lastIndexOf(' ', end - 1)) {
+            var unit = unit(key.substring(0, end))
+                    .filter(u -> u.kind() == analyte.unit().kind());
+            var rest = key.substring(end).strip();
+            var basis = basis(rest);
+            if (unit.isPresent()
+                    && (rest.isEmpty()
+                            || basis.isPresent()
+                            || isShareOf(analyte, rest.replaceFirst("^of (?:total )?", "")))) {
+                return Optional.of(new Heading(analyte, unit.get(), basis.orElse(null)));
             }
         }
         return Optional.empty();

@@ -8,7 +8,6 @@ import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -31,10 +30,6 @@ record Names(Vocabulary words, Map<String, Optional<Heading>> known) {
     private static final Pattern SHARE_OF =
             Pattern.compile("^(.*?)[\\s,(\\[]*(?:%|pct|percent)\\s*(?:of\\s+)?(?:total\\s+)?"
                     + "(crude protein|protein|cp|ndf|andf|nitrogen|n|starch|fat)[)\\]]*$");
-    private static final Map<String, Set<Analyte>> SHARES = Map.of(
-            "cp", EnumSet.of(Analyte.SP, Analyte.RDP, Analyte.RUP),
-            "ndf", EnumSet.of(Analyte.NDFD),
-            "n", EnumSet.of(Analyte.NH3N));
     /** Printed as a share of protein or of the feed by different laboratories: never taken unless it is said. */
     private static final Set<Analyte> TO_BE_SAID = EnumSet.of(Analyte.SP, Analyte.RDP, Analyte.RUP, Analyte.NH3N);
 
@@ -76,7 +71,7 @@ record Names(Vocabulary words, Map<String, Optional<Heading>> known) {
         var share = SHARE_OF.matcher(name);
         if (share.matches()) {
             return plain(share.group(1))
-                    .filter(h -> isShareOf(h.analyte(), share.group(2)))
+                    .filter(h -> Heading.isShareOf(h.analyte(), share.group(2)))
                     .map(h -> new Heading(h.analyte(), Unit.PERCENT, h.basis()));
         }
         return plain(name).filter(h -> !TO_BE_SAID.contains(h.analyte()) || name.contains("% of"));
@@ -98,12 +93,6 @@ record Names(Vocabulary words, Map<String, Optional<Heading>> known) {
                 ? heading(written)
                         .filter(h -> heading(h.analyte().id() + " " + unit).isPresent())
                 : heading(written + " " + unit);
-    }
-
-    private static boolean isShareOf(Analyte analyte, String whole) {
-        var key =
-                whole.contains("protein") ? "cp" : whole.contains("ndf") ? "ndf" : whole.startsWith("n") ? "n" : whole;
-        return SHARES.getOrDefault(key.toLowerCase(Locale.ROOT), Set.of()).contains(analyte);
     }
 
     private Optional<Heading> plain(String written) {

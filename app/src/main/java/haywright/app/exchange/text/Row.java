@@ -7,6 +7,7 @@ import haywright.quantity.Unit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -26,6 +27,7 @@ record Row(
         @Nullable Basis basis,
         boolean strange) {
     private static final int LONGEST_NAME = 9;
+    private static final Pattern UNIT_LIKE = Pattern.compile("\\p{L}{1,8}/\\p{L}{1,8}[.,;]?");
 
     Row {
         figures = List.copyOf(figures);
@@ -115,6 +117,11 @@ record Row(
             } else if (word.text().matches("[=:(),]|of|on|a|index|units?")) {
                 at++;
             } else {
+                // a unit that nobody knows; left unsaid it would be taken for the usual one
+                strange |= unit == null
+                        && at > from
+                        && words.get(at - 1).isFigure()
+                        && UNIT_LIKE.matcher(word.text()).matches();
                 break;
             }
         }

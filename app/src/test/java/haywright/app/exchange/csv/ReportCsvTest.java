@@ -259,4 +259,28 @@ class ReportCsvTest {
         assertThat(found.samples()).extracting(Understood.Sample::code).containsExactly("N-1", "N-2");
         assertThat(cells(found.samples().get(1))).extracting(Cell::text).containsExactly("86", "10.4");
     }
+
+    @ParameterizedTest
+    @CsvSource({
+        "g/kg DM, GRAM_PER_KG, DRY_MATTER",
+        "%DM, PERCENT, DRY_MATTER",
+        "% as fed, PERCENT, AS_RECEIVED",
+        "% of DM, PERCENT, DRY_MATTER"
+    })
+    void aCellOfUnitsCanTellTheBasisToo(String written, Unit unit, Basis basis) {
+        var cell = point("Analyte,Value,Unit\nCalcium,4.7," + written + "\n")
+                .samples()
+                .get(0)
+                .cells()
+                .get(0);
+        assertThat(cell.unit()).isEqualTo(unit);
+        assertThat(cell.basis()).isEqualTo(basis);
+    }
+
+    @Test
+    void aFigureWhoseUnitIsNotUnderstoodIsNotTaken() {
+        var found = point("Analyte,Dry matter,Unit\nCalcium,4.7,oz/ton\nSoluble protein,30,% of CP\nCP,9,%\n");
+        assertThat(cells(found.samples().get(0))).extracting(Cell::analyte).containsExactly(Analyte.SP, Analyte.CP);
+        assertThat(found.notTaken()).containsExactly("Line “Calcium”: its unit “oz/ton” is not understood");
+    }
 }
