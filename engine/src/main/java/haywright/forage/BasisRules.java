@@ -141,10 +141,7 @@ final class BasisRules {
             return;
         }
         double dm = sheet.get(Analyte.DM);
-        boolean hay = switch (sheet.feedClass()) {
-            case LEGUME_HAY, GRASS_HAY, MIXED_HAY, CEREAL_HAY -> true;
-            default -> false;
-        };
+        boolean hay = sheet.feedClass().isHay();
         boolean odd = switch (sheet.feedClass()) {
             case LEGUME_HAY, GRASS_HAY, MIXED_HAY, CEREAL_HAY -> dm < 80 || dm > 95;
             case CORN_SILAGE, LEGUME_SILAGE, CEREAL_SILAGE -> dm > 60;

@@ -45,6 +45,14 @@ public enum FeedClass {
         return forage;
     }
 
+    /** Dried and stacked; straw is none. */
+    public boolean isHay() {
+        return switch (this) {
+            case LEGUME_HAY, GRASS_HAY, MIXED_HAY, CEREAL_HAY -> true;
+            default -> false;
+        };
+    }
+
     /**
      * Crops that store nitrate under drought, shade, frost or heavy nitrogen: oats, barley, wheat, triticale, sorghum,
      * millet, corn stover. An untested lot of such a class is a danger, never an average. Corn silage of a normal year

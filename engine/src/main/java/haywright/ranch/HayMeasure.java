@@ -47,11 +47,7 @@ public record HayMeasure(String id, String name, double nem, double neg, double 
     }
 
     private static boolean isLot(Ranch ranch, PricedFeed feed) {
-        return lot(ranch, feed).isPresent()
-                && switch (feed.feed().feedClass()) {
-                    case LEGUME_HAY, GRASS_HAY, MIXED_HAY, CEREAL_HAY -> true;
-                    default -> false;
-                };
+        return lot(ranch, feed).isPresent() && feed.feed().feedClass().isHay();
     }
 
     private static Optional<Lot> lot(Ranch ranch, PricedFeed feed) {

@@ -64,4 +64,17 @@ class WeatheredTest {
         assertThat(rotten.percent()).isEqualTo(Analyte.TDN.possible().low());
         FormulaCheck.reEvaluates(rotten);
     }
+
+    /** Twine, mesh, roof and plastic within a year, and stacks of the dry West in half of one, as their sources print them. */
+    @Test
+    void whatStoringTakesIsShownByHowHayIsKept() {
+        assertThat(StorageLoss.published())
+                .extracting(loss -> loss.percent() + " in " + loss.months() + ", " + loss.kept())
+                .containsExactly(
+                        "3.6 in 12, outside in solid plastic",
+                        "5.0 in 6, outside",
+                        "5.7 in 12, under a roof",
+                        "10.6 in 12, outside in mesh wrap",
+                        "18.2 in 12, outside in twine");
+    }
 }
