@@ -280,6 +280,17 @@ class ReportPagesTest {
         assertThat(page.indexOf("Rule A leaves")).isPositive().isLessThan(page.indexOf("Rule B leaves"));
     }
 
+    /** Its kind usually has less sulfur and more magnesium, and the lot is taken for something between. */
+    @Test
+    void aDangerGoesByWhatWasFoundAndNotByWhatIsUsual() {
+        var sent = ranch.send(
+                form, sheetBut("dry-s", "0.31", "unit-s", "percent", "dry-mg", "0.12", "unit-mg", "percent"));
+        assertThat(sent.status()).as(sent.body()).isEqualTo(303);
+        assertThat(ranch.get("reports/lot/" + lot).body())
+                .contains(
+                        "Sulfur 0.31 %, above 0.3 %", "Magnesium 0.12 %, below 0.20 %", "needs a veterinarian at once");
+    }
+
     @Test
     void theRanchsOwnBookGrowsFromItsReportsBesideThePublishedRows() {
         var before = ranch.get("reports/book").body();

@@ -103,6 +103,8 @@ public record LotNow(
         var row = ReportForm.bookRow(lot);
         var now = yard.composition(lot);
         var before = LotComposition.of(lot.feedClass(), row, List.of());
+        // Dangers go by what was found: being usually low in its kind makes no lot safer.
+        var found = LotComposition.of(lot.feedClass(), row, reports).composition();
         var newestFirst = new ArrayList<>(reports);
         Collections.reverse(newestFirst);
         var trust = Trust.of(lot, now, reports);
@@ -118,7 +120,7 @@ public record LotNow(
                 row.map(r -> r.feed() + " (" + r.id() + ")").orElse(""),
                 newestFirst.stream().map(report -> reportRow(lot, report)).toList(),
                 trust.orElse(null),
-                HazardView.of(lot.feedClass(), now.composition()),
+                HazardView.of(lot.feedClass(), found),
                 OtherWays.of(lot.feedClass(), now.composition()),
                 BookPages.beside(yard.ranch(), lot));
     }
