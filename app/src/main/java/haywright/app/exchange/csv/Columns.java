@@ -58,7 +58,7 @@ record Columns(
                 "id",
                 "description"),
         REPORT("report", "report no", "report no.", "report number"),
-        LOT("lot", "lot name", "stack"),
+        LOT("lot", "lot name", "stack", "feed", "feed name", "field"),
         LABORATORY("laboratory", "lab", "lab name"),
         SAMPLED(
                 "sampled",
