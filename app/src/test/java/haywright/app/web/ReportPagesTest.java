@@ -292,6 +292,15 @@ class ReportPagesTest {
     }
 
     @Test
+    void theListOfLotsNamesEveryDangerAndWhatIsToBeWatched() {
+        var sent = ranch.send(form, sheetBut("dry-aflatoxin", "350", "dry-adicp", "1.6", "confirm", "C34-adicp"));
+        assertThat(sent.status()).as(sent.body()).isEqualTo(303);
+        assertThat(ranch.get("reports").body())
+                .contains("<span class=\"state danger\">Aflatoxin: 350 ppb</span>")
+                .contains("also to watch: Protein bound by heat: 16 % of the protein");
+    }
+
+    @Test
     void theRanchsOwnBookGrowsFromItsReportsBesideThePublishedRows() {
         var before = ranch.get("reports/book").body();
         assertThat(before)

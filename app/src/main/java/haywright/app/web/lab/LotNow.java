@@ -103,8 +103,6 @@ public record LotNow(
         var row = ReportForm.bookRow(lot);
         var now = yard.composition(lot);
         var before = LotComposition.of(lot.feedClass(), row, List.of());
-        // Dangers go by what was found: being usually low in its kind makes no lot safer.
-        var found = LotComposition.of(lot.feedClass(), row, reports).composition();
         var newestFirst = new ArrayList<>(reports);
         Collections.reverse(newestFirst);
         var trust = Trust.of(lot, now, reports);
@@ -120,9 +118,20 @@ public record LotNow(
                 row.map(r -> r.feed() + " (" + r.id() + ")").orElse(""),
                 newestFirst.stream().map(report -> reportRow(lot, report)).toList(),
                 trust.orElse(null),
-                HazardView.of(lot.feedClass(), found),
+                hazards(yard, lot),
                 OtherWays.of(lot.feedClass(), now.composition()),
                 BookPages.beside(yard.ranch(), lot));
+    }
+
+    /** By what was found: being usually low in its kind makes no lot safer. */
+    static List<HazardView> hazards(Yard yard, Lot lot) {
+        var reports = yard.ranch().reportsOn(lot.id());
+        return reports.isEmpty()
+                ? List.of()
+                : HazardView.of(
+                        lot.feedClass(),
+                        LotComposition.of(lot.feedClass(), ReportForm.bookRow(lot), reports)
+                                .composition());
     }
 
     static ReportRow reportRow(Lot lot, LabReport report) {

@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** The reports of a ranch: which lot has one and what it says, the form of one, and what a lot is made of now. */
@@ -48,9 +49,17 @@ public final class ReportPages {
      * One lot.
      *
      * @param newest day and laboratory of the newest report; empty when there is none
-     * @param danger the nitrate of it in words; empty where nobody calls it a danger
+     * @param dangers its nitrate and whatever else somebody calls dangerous, in words
+     * @param watch what else was found in it
      */
-    public record Row(Lot lot, int reports, String newest, String inShort, String nitrate, String danger) {
+    public record Row(
+            Lot lot,
+            int reports,
+            String newest,
+            String inShort,
+            String nitrate,
+            List<String> dangers,
+            List<String> watch) {
         public String tested() {
             return reports == 0 ? "Not tested" : reports == 1 ? "Tested" : Show.count(reports, "report");
         }
@@ -87,13 +96,22 @@ public final class ReportPages {
         var made = yard.composition(lot).composition();
         var nitrate = NitrateView.of(made);
         var newest = reports.isEmpty() ? null : LotNow.reportRow(lot, reports.get(reports.size() - 1));
+        var hazards = LotNow.hazards(yard, lot);
         return new Row(
                 lot,
                 reports.size(),
                 newest == null ? "" : newest.day() + ", " + newest.who(),
                 LotNow.inShort(made) + Likely.protein(made).map(l -> "; " + l).orElse(""),
                 nitrate.map(n -> "nitrate " + n.forms().get(0)).orElse(""),
-                danger(lot, nitrate.orElse(null)));
+                Stream.concat(
+                                Stream.of(danger(lot, nitrate.orElse(null))),
+                                hazards.stream().filter(HazardView::danger).map(HazardView::title))
+                        .filter(danger -> !danger.isEmpty())
+                        .toList(),
+                hazards.stream()
+                        .filter(hazard -> hazard.watch() && !hazard.danger())
+                        .map(HazardView::title)
+                        .toList());
     }
 
     private static String danger(Lot lot, @Nullable NitrateView nitrate) {
