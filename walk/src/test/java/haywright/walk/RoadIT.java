@@ -5,6 +5,7 @@ import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertTha
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
 import java.util.List;
+import java.util.regex.Pattern;
 import org.assertj.core.api.Assertions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
@@ -135,9 +136,7 @@ class RoadIT {
         Assertions.assertThat(poor.letter()).contains("Canola meal");
 
         page.navigate(lot);
-        page.locator("a[href*='/reports/']:not([href*='/lot/']):not([href*='/book']):not([href*='/new/'])"
-                        + ":not([href*='/csv']):not([href*='/delete'])")
-                .first()
+        page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName(Pattern.compile("^Change the report")))
                 .press("Enter");
         page.locator("[name=dry-cp]").fill("11.5");
         Walker.press(page, "Check and save");
