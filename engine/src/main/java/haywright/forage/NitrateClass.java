@@ -3,6 +3,7 @@ package haywright.forage;
 import haywright.workings.PublishedTable;
 import haywright.workings.Source;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -26,10 +27,12 @@ public record NitrateClass(
         String pregnantRule,
         String printed) {
 
+    /** Every class of the strictest source from the bottom up, then of the next. */
     public static List<NitrateClass> published() {
         return Table.ALL;
     }
 
+    /** One of each source, the strictest source first. */
     static List<NitrateClass> of(double no3n) {
         return Table.ALL.stream()
                 .filter(c -> no3n >= c.lower && (c.upper == null || no3n < c.upper))
@@ -68,10 +71,21 @@ public record NitrateClass(
             for (var row : rows.rows()) {
                 all.add(of(row));
             }
-            ALL = List.copyOf(all);
+            ALL = all.stream()
+                    .sorted(Comparator.comparingDouble(c -> safeUpTo(all, c.source)))
+                    .toList();
             SAFE_PREGNANT = of(rows.row("role", "safe_pregnant"));
             SAFE_OTHER = of(rows.row("role", "safe_other"));
             DO_NOT_FEED = of(rows.row("role", "do_not_feed"));
+        }
+
+        /** ppm that a source calls safe: the less, the stricter. */
+        private static double safeUpTo(List<NitrateClass> all, Source source) {
+            return all.stream()
+                    .filter(c -> c.source.equals(source) && c.lower == 0)
+                    .mapToDouble(NitrateClass::width)
+                    .min()
+                    .orElse(Double.POSITIVE_INFINITY);
         }
 
         private static NitrateClass of(PublishedTable.Row row) {

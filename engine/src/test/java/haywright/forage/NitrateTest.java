@@ -77,7 +77,7 @@ class NitrateTest {
     void sourcesThatDisagreeAreShownTogether() {
         assertThat(new Nitrate(1200, Nitrate.Form.NO3_N, Unit.PPM).classes())
                 .extracting(NitrateClass::name)
-                .containsExactly("caution", "caution", "safe", "caution", "caution");
+                .containsExactly("caution", "caution", "caution", "caution", "safe");
     }
 
     @Test
@@ -108,5 +108,13 @@ class NitrateTest {
         assertThatThrownBy(() -> new Nitrate(1, Nitrate.Form.NO3, Unit.MCAL_PER_KG))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("Is it % or ppm?");
+    }
+
+    // By where each stops calling it safe: 678, 700, 1,000, 1,000 and 1,500 ppm NO3-N.
+    @Test
+    void theStricterSourceComesFirst() {
+        assertThat(new Nitrate(1200, Nitrate.Form.NO3_N, Unit.PPM).classes())
+                .extracting(c -> c.source().cite().split(" ")[0])
+                .containsExactly("Manitoba", "Regional", "Clemson", "New", "University");
     }
 }

@@ -8,7 +8,6 @@ import haywright.forage.NitrateClass;
 import haywright.quantity.Unit;
 import haywright.workings.Origin;
 import haywright.workings.Worked;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -57,7 +56,6 @@ public record NitrateView(
         var nitrate = new Nitrate(known.value(), Nitrate.Form.NO3_N, Unit.PPM);
         var sources = NitrateClass.published().stream()
                 .filter(c -> c.lower() == 0)
-                .sorted(Comparator.comparingDouble(NitrateView::upper))
                 .map(first -> bySource(first.source().cite(), nitrate))
                 .toList();
         return Optional.of(new NitrateView(
@@ -68,11 +66,6 @@ public record NitrateView(
                 sources,
                 nitrate.cautions().stream().map(caution -> caution.words()).toList(),
                 nitrate.classes().stream().anyMatch(c -> c.lower() > 0)));
-    }
-
-    private static double upper(NitrateClass one) {
-        var upper = one.upper();
-        return upper == null ? Double.POSITIVE_INFINITY : upper;
     }
 
     private static List<String> forms(Nitrate nitrate) {
