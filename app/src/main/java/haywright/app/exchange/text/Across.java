@@ -43,8 +43,12 @@ record Across(List<Column> columns, List<Word> whole) {
      */
     record Found(Across table, int lines, long understood) {}
 
-    /** Line by line, what the sample is called and what was found in it. */
-    record Line(List<Head.Field> told, List<Word> figures, List<@Nullable Column> places) {}
+    /**
+     * Line by line, what the sample is called and what was found in it.
+     *
+     * @param strange what stands where a figure should and is none
+     */
+    record Line(List<Head.Field> told, List<Word> figures, List<@Nullable Column> places, List<Word> strange) {}
 
     Across {
         columns = List.copyOf(columns);
@@ -159,6 +163,7 @@ record Across(List<Column> columns, List<Word> whole) {
         }
         var told = new ArrayList<Head.Field>();
         var figures = new ArrayList<Word>();
+        var strange = new ArrayList<Word>();
         for (var cell : line.cells()) {
             var whole = TextLine.join(cell);
             var column = nearest(whole);
@@ -171,11 +176,11 @@ record Across(List<Column> columns, List<Word> whole) {
             } else if (isFirst) {
                 told.add(new Head.Field(Head.Kind.NUMBER, whole.text(), line.number(), whole.from()));
             } else if (column.analyte != null) {
-                return Optional.empty();
+                strange.add(whole);
             }
         }
-        if (figures.size() < FEWEST) {
-            return Optional.empty();
+        if (figures.size() < FEWEST || strange.size() >= figures.size()) {
+            return Optional.empty(); // words of another kind of line
         }
         var wanted = new ArrayList<TableHead.Column>();
         for (var column : figureColumns()) {
@@ -188,7 +193,8 @@ record Across(List<Column> columns, List<Word> whole) {
                 Placing.of(figures, wanted, true).stream()
                         .<@Nullable Column>map(
                                 place -> place == null ? null : figureColumns().get(wanted.indexOf(place)))
-                        .toList()));
+                        .toList(),
+                strange));
     }
 
     private List<Column> figureColumns() {

@@ -167,6 +167,7 @@ final class Gathering {
             notTaken.add(line.notTaken("it is no sample"));
             return;
         }
+        sample.strange().forEach(word -> notTaken.add(line.notTaken("“%s” is no figure".formatted(word.text()))));
         var read = new ArrayList<Figure>();
         for (int i = 0; i < places.size(); i++) {
             var column = Objects.requireNonNull(places.get(i));

@@ -229,6 +229,20 @@ class ReportTextTest {
     }
 
     @Test
+    void oneCellThatIsNoFigureIsListedAndTheRestOfItsLineIsTaken() {
+        var found = read("""
+                All results are on a dry matter basis
+                Sample   DM %   CP %   ADF %  NDF %
+                E-1      87.5   =9+2   39.8   60.0
+                E-2      87.5   <0.5   ND     61.0
+                """);
+        assertThat(cells(found, 0))
+                .containsExactly("DM 87.5 PERCENT null", "ADF 39.8 PERCENT DRY_MATTER", "NDF 60.0 PERCENT DRY_MATTER");
+        assertThat(cells(found, 1)).contains("CP <0.5 PERCENT DRY_MATTER", "ADF ND PERCENT DRY_MATTER");
+        assertThat(found.notTaken()).singleElement().asString().contains("“=9+2” is no figure");
+    }
+
+    @Test
     void whatTheRanchCallsASampleIsToldFromItsNumber() {
         var sample = read("""
                         Sample ID    Description        CP % DM    ADF % DM
