@@ -135,6 +135,11 @@ class ReadItIT {
         assertThat(page.locator(".made")).containsText("says 9.1 %; weighed with 1 more");
         assertThat(page.getByText("Of two figures for the same thing both count"))
                 .isVisible();
+        // the file it came in stands beside what was understood
+        Walker.push(
+                page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName(Pattern.compile("^What was read"))));
+        assertThat(page.locator("pre")).containsText("Décharge;W-4;88,0;9,1;3");
+        isFit(page);
         // a PDF with two samples side by side: the comma is asked for, then each is shown beside its line
         page.navigate(ranch + "/reports/bring");
         page.locator("#f-file")
