@@ -2,7 +2,6 @@ package haywright.forage;
 
 import haywright.workings.Origin;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -16,25 +15,19 @@ final class Moving {
 
     private final LotEstimate lot;
     private final List<Joining.Told> newestFirst;
-    private final Map<Analyte, Composition.Known> values;
-    private final List<String> notes;
+    private final Making made;
 
-    /** @param values as reports and book say them; moved here */
-    Moving(
-            LotEstimate lot,
-            List<Joining.Told> newestFirst,
-            Map<Analyte, Composition.Known> values,
-            List<String> notes) {
+    /** @param made as reports and book say it; moved here */
+    Moving(LotEstimate lot, List<Joining.Told> newestFirst, Making made) {
         this.lot = lot;
         this.newestFirst = newestFirst;
-        this.values = values;
-        this.notes = notes;
+        this.made = made;
     }
 
     void weigh() {
         lot.estimates().forEach(this::weigh);
         if (lot.isMoved()) {
-            notes.add(
+            made.notes.add(
                     "What was measured is weighed with how lots of %s lie: moved as far as its sample can miss the lot and"
                                     .formatted(lot.prior().words())
                             + " the laboratory can miss the sample, and no farther.");
@@ -43,7 +36,7 @@ final class Moving {
 
     private void weigh(LotEstimate.Estimate estimate) {
         var analyte = estimate.analyte();
-        var said = values.get(analyte);
+        var said = made.values.get(analyte);
         var now = estimate.now();
         if (analyte == Analyte.NO3N) {
             if (said != null && estimate.measured() > 0) {
@@ -51,7 +44,7 @@ final class Moving {
                 // A composite is the mean of its units, and most units of a skewed spread lie below their mean.
                 var unit = Marginal.ofScale(
                         now.onScale(now.centre()) - apart / 2, Math.sqrt(now.sd() * now.sd() + apart), now.log());
-                values.put(analyte, new Composition.Known(said.value(), said.origin(), now, unit));
+                made.values.put(analyte, new Composition.Known(said.value(), said.origin(), now, unit));
             }
             return; // the nitrate of a lot that nobody tested is not known, whatever its kind usually has
         }
@@ -59,7 +52,7 @@ final class Moving {
         if (leftOut) {
             return;
         }
-        values.put(
+        made.values.put(
                 analyte,
                 said != null && !lot.isMoved()
                         ? new Composition.Known(said.value(), said.origin(), now, null)
