@@ -88,11 +88,7 @@ public record AdfEquation(
                                         first.getAsDouble(),
                                         row.number("nel_slope").orElseThrow())
                                 : null,
-                        switch (row.text("known")) {
-                            case "read" -> Source.read(row.text("source"));
-                            case "reproduces" -> Source.reproduces(row.text("source"));
-                            default -> Source.memory(row.text("source"));
-                        });
+                        row.source());
                 all.add(equation);
                 row.some("default_for").ifPresent(classes -> {
                     for (var one : classes(classes)) {

@@ -44,9 +44,7 @@ public record EnergyLine(
                         row.number("intercept").orElseThrow(),
                         row.number("slope").orElseThrow(),
                         Unit.valueOf(row.text("unit").toUpperCase(Locale.ROOT)),
-                        row.text("known").equals("read")
-                                ? Source.read(row.text("source"))
-                                : Source.memory(row.text("source"))));
+                        row.source()));
             }
             for (var equation : AdfEquation.published()) {
                 var step = equation.step();

@@ -47,7 +47,7 @@ public record Fermentation(FeedClass feedClass, Composition made) {
                         value.getAsDouble(),
                         row.number("low"),
                         row.number("high").orElseThrow(),
-                        row.text("known").equals("read") ? Source.read(CITE) : Source.memory(CITE)));
+                        row.source(CITE)));
             }
         }
         return findings;

@@ -100,9 +100,7 @@ public record HayMarketClass(
                     Analyte.named(row.text("figure")),
                     from.isPresent() ? from.getAsDouble() : null,
                     to.isPresent() ? to.getAsDouble() : null,
-                    row.text("known").equals("read")
-                            ? Source.read(row.text("source"))
-                            : Source.memory(row.text("source")));
+                    row.source());
         }
     }
 }

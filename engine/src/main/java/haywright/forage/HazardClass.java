@@ -89,7 +89,6 @@ public record HazardClass(
 
         private static HazardClass of(PublishedTable.Row row) {
             var upper = row.number("upper");
-            var cite = row.text("source");
             return new HazardClass(
                     Hazard.valueOf(row.text("hazard").toUpperCase(Locale.ROOT)),
                     row.text("whom"),
@@ -97,7 +96,7 @@ public record HazardClass(
                     row.number("lower").orElseThrow(),
                     upper.isPresent() ? upper.getAsDouble() : null,
                     row.text("words"),
-                    row.text("known").equals("read") ? Source.read(cite) : Source.memory(cite));
+                    row.source());
         }
     }
 }

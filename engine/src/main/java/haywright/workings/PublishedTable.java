@@ -115,6 +115,20 @@ public final class PublishedTable {
             return Optional.of(text(column)).filter(t -> !t.isBlank());
         }
 
+        /** The publication in {@code source}, as firmly as {@code known} says. */
+        public Source source() {
+            return source(text("source"));
+        }
+
+        /** What {@code cite} says, as firmly as {@code known} says: read, reproduces, or else from memory. */
+        public Source source(String cite) {
+            return switch (text("known")) {
+                case "read" -> Source.read(cite);
+                case "reproduces" -> Source.reproduces(cite);
+                default -> Source.memory(cite);
+            };
+        }
+
         public OptionalDouble number(String column) {
             var cell = text(column);
             return cell.isBlank() ? OptionalDouble.empty() : OptionalDouble.of(Double.parseDouble(cell));
