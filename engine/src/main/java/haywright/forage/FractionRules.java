@@ -178,12 +178,12 @@ final class FractionRules {
     }
 
     private static void nonFibre(Sheet sheet, List<Issue> issues) {
-        if (!sheet.has(Analyte.NFC, Analyte.NDF, Analyte.CP, Analyte.FAT, Analyte.ASH)) {
+        var counted = NonFibre.of(sheet::value);
+        if (!sheet.has(Analyte.NFC) || counted.isEmpty()) {
             return;
         }
-        double whole = 100
-                - (sheet.get(Analyte.NDF) + sheet.get(Analyte.CP) + sheet.get(Analyte.FAT) + sheet.get(Analyte.ASH));
-        double free = whole + sheet.or(Analyte.NDICP, 0.07 * sheet.get(Analyte.NDF)); // 0.93·NDF where NDICP is missing
+        double whole = counted.get().whole();
+        double free = counted.get().free();
         double printed = sheet.get(Analyte.NFC);
         boolean simple = Math.abs(printed - whole) <= 0.6;
         if (simple || Math.abs(printed - free) <= 0.6) {

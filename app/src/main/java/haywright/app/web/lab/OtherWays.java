@@ -5,6 +5,7 @@ import haywright.forage.Analyte;
 import haywright.forage.Composition;
 import haywright.forage.FeedClass;
 import haywright.forage.HayMarketClass;
+import haywright.forage.NonFibre;
 import haywright.forage.WaysToTdn;
 import haywright.workings.Source;
 import java.util.ArrayList;
@@ -62,29 +63,22 @@ public record OtherWays(String title, List<HazardView.Line> says, String then) {
     }
 
     private static void nonFibre(Function<Analyte, OptionalDouble> measured, List<OtherWays> ways) {
-        var rest = 100.0;
-        for (var analyte : List.of(Analyte.NDF, Analyte.CP, Analyte.FAT, Analyte.ASH)) {
-            var value = measured.apply(analyte);
-            if (value.isEmpty()) {
-                return;
-            }
-            rest -= value.getAsDouble();
-        }
-        var bound = measured.apply(Analyte.NDICP);
-        double ndf = measured.apply(Analyte.NDF).orElseThrow();
-        double free = rest + bound.orElse(0.07 * ndf);
-        ways.add(new OtherWays(
-                "Sugar, starch and pectin (NFC): %s to %s"
-                        .formatted(Show.number(Math.max(0, rest), 1), Figures.say(Analyte.NFC, free)),
-                List.of(
-                        new HazardView.Line(
-                                Figures.say(Analyte.NFC, Math.max(0, rest)) + " with the whole NDF taken off",
-                                "what is left of 100, PMC10188088 Table 2, read"),
-                        new HazardView.Line(
-                                Figures.say(Analyte.NFC, free) + " with the protein in the NDF counted once"
-                                        + (bound.isEmpty() ? ", taken for 7 % of NDF" : ""),
-                                "Georgia Forages glossary, read")),
-                ""));
+        NonFibre.of(measured).ifPresent(counted -> {
+            double whole = Math.max(0, counted.whole());
+            ways.add(new OtherWays(
+                    "Sugar, starch and pectin (NFC): %s to %s"
+                            .formatted(Show.number(whole, 1), Figures.say(Analyte.NFC, counted.free())),
+                    List.of(
+                            new HazardView.Line(
+                                    Figures.say(Analyte.NFC, whole) + " with the whole NDF taken off",
+                                    HazardView.from(NonFibre.WHOLE)),
+                            new HazardView.Line(
+                                    Figures.say(Analyte.NFC, counted.free())
+                                            + " with the protein in the NDF counted once"
+                                            + (counted.ndicp().isEmpty() ? ", taken for 7 % of NDF" : ""),
+                                    HazardView.from(NonFibre.FREE))),
+                    ""));
+        });
     }
 
     private static void market(FeedClass feedClass, Function<Analyte, OptionalDouble> measured, List<OtherWays> ways) {
