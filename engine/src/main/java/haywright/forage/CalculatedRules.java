@@ -5,7 +5,6 @@ import static haywright.forage.Say.rounded;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.EnumMap;
 import java.util.List;
 
 /** What the laboratory worked out itself, worked out again. */
@@ -18,6 +17,9 @@ final class CalculatedRules {
             CalculatedRules::orderOfEnergies,
             CalculatedRules::tdnOfForage,
             CalculatedRules::availableProtein);
+
+    private static final List<Analyte> ENERGIES =
+            List.of(Analyte.NEM, Analyte.NEG, Analyte.NEL, Analyte.ME, Analyte.DE);
 
     private CalculatedRules() {}
 
@@ -63,41 +65,47 @@ final class CalculatedRules {
         name("C23", sheet, issues, Analyte.TDN, candidates, 0.3);
     }
 
-    /** DE, ME and net energy, by what the laboratory may have taken them from: its TDN, its ADF or the fractions. */
+    /** DE, ME and net energy, each where it is printed. */
     private static void whichEnergy(Sheet sheet, List<Issue> issues) {
-        var candidates = new EnumMap<Analyte, List<Candidate>>(Analyte.class);
-        sheet.value(Analyte.TDN).ifPresent(tdn -> {
-            var energy = new NetEnergy(tdn);
-            candidates.put(Analyte.DE, one("0.04409·TDN", energy.de()));
-            candidates.put(Analyte.ME, one("0.82·0.04409·TDN", energy.me()));
-            candidates.put(Analyte.NEM, one("the NRC cubic from its TDN", energy.nem()));
-            candidates.put(Analyte.NEG, one("the NRC cubic from its TDN", energy.neg()));
-        });
-        for (var line : EnergyLine.published()) {
-            sheet.value(line.from())
-                    .ifPresent(x -> candidates
-                            .computeIfAbsent(line.gives(), a -> new ArrayList<>())
-                            .add(new Candidate(
-                                    "the line “" + line.name() + "”", new LinearNetEnergy(line, x).mcalPerKg())));
-        }
-        for (var way : WaysToTdn.any(sheet.feedClass(), sheet::value)) {
-            if (way.tdn() instanceof SummativeTdn fractions) {
-                candidates
-                        .computeIfAbsent(Analyte.DE, a -> new ArrayList<>())
-                        .add(new Candidate(way.name(), new DigestibleEnergy(fractions).mcalPerKg()));
+        for (var analyte : ENERGIES) {
+            if (sheet.has(analyte)) {
+                name("C24", sheet, issues, analyte, energies(sheet, analyte), 0.02);
             }
         }
-        candidates.forEach((analyte, all) -> name("C24", sheet, issues, analyte, all, 0.02));
     }
 
-    private static List<Candidate> one(String name, double value) {
-        return new ArrayList<>(List.of(new Candidate(name, value)));
+    /** By what the laboratory may have taken it from: its TDN, its ADF or the fractions. */
+    private static List<Candidate> energies(Sheet sheet, Analyte energy) {
+        var candidates = new ArrayList<Candidate>();
+        sheet.value(Analyte.TDN).ifPresent(tdn -> {
+            var from = new NetEnergy(tdn);
+            switch (energy) {
+                case DE -> candidates.add(new Candidate("0.04409·TDN", from.de()));
+                case ME -> candidates.add(new Candidate("0.82·0.04409·TDN", from.me()));
+                case NEM -> candidates.add(new Candidate("the NRC cubic from its TDN", from.nem()));
+                case NEG -> candidates.add(new Candidate("the NRC cubic from its TDN", from.neg()));
+                default -> {} // the beef editions have no NEl
+            }
+        });
+        for (var line : EnergyLine.to(energy)) {
+            sheet.value(line.from())
+                    .ifPresent(x -> candidates.add(
+                            new Candidate("the line “" + line.name() + "”", new LinearNetEnergy(line, x).mcalPerKg())));
+        }
+        if (energy == Analyte.DE) {
+            for (var way : WaysToTdn.any(sheet.feedClass(), sheet::value)) {
+                if (way.tdn() instanceof SummativeTdn fractions) {
+                    candidates.add(new Candidate(way.name(), new DigestibleEnergy(fractions).mcalPerKg()));
+                }
+            }
+        }
+        return candidates;
     }
 
     /** Says which equations give what is printed, or that none known here does. */
     private static void name(
             String rule, Sheet sheet, List<Issue> issues, Analyte analyte, List<Candidate> candidates, double within) {
-        if (!sheet.has(analyte) || candidates.isEmpty()) {
+        if (candidates.isEmpty()) {
             return;
         }
         double printed = sheet.get(analyte);

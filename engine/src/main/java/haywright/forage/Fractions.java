@@ -8,6 +8,9 @@ import haywright.workings.Refused;
 import haywright.workings.Source;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Function;
 
 /**
  * What the summative equations ask of a sample, per cent of dry matter, with the lines that both editions share.
@@ -15,6 +18,9 @@ import java.util.List;
  * @throws Refused if the parts cannot belong to one sample
  */
 public record Fractions(double ndf, double ndicp, double lignin, double cp, double adicp, double fat, double ash) {
+    private static final List<Analyte> PARTS =
+            List.of(Analyte.NDF, Analyte.NDICP, Analyte.LIGNIN, Analyte.CP, Analyte.ADICP, Analyte.FAT, Analyte.ASH);
+
     public Fractions {
         var problems = new ArrayList<Problem>();
         Percent.check(problems, "ndf", "NDF", ndf);
@@ -48,6 +54,24 @@ public record Fractions(double ndf, double ndicp, double lignin, double cp, doub
                     "%s %s %% beside %s %s %%".formatted(name, Say.number(value), whole, Say.number(wholeValue)),
                     "%s is part of %s and cannot be more".formatted(name, whole),
                     "Is it printed as a share of the part, not of dry matter?"));
+        }
+    }
+
+    /**
+     * @param measured per cent of dry matter
+     * @return empty where one is not known, or where they cannot belong to one sample
+     */
+    static Optional<Fractions> of(Function<Analyte, OptionalDouble> measured) {
+        var parts = PARTS.stream()
+                .flatMapToDouble(analyte -> measured.apply(analyte).stream())
+                .toArray();
+        if (parts.length < PARTS.size()) {
+            return Optional.empty();
+        }
+        try {
+            return Optional.of(new Fractions(parts[0], parts[1], parts[2], parts[3], parts[4], parts[5], parts[6]));
+        } catch (Refused e) {
+            return Optional.empty(); // a report is told so by its rules
         }
     }
 

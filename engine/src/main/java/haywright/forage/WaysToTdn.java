@@ -47,25 +47,11 @@ public final class WaysToTdn {
     }
 
     private static void summative(FeedClass feedClass, Function<Analyte, OptionalDouble> measured, List<Way> ways) {
-        var parts = new ArrayList<Double>();
-        for (var analyte : List.of(
-                Analyte.NDF, Analyte.NDICP, Analyte.LIGNIN, Analyte.CP, Analyte.ADICP, Analyte.FAT, Analyte.ASH)) {
-            measured.apply(analyte).ifPresent(parts::add);
-        }
-        if (parts.size() < 7) {
+        var known = Fractions.of(measured);
+        if (known.isEmpty()) {
             return;
         }
-        double ndf = parts.get(0);
-        double ndicp = parts.get(1);
-        double lignin = parts.get(2);
-        double cp = parts.get(3);
-        double adicp = parts.get(4);
-        double fat = parts.get(5);
-        double ash = parts.get(6);
-        if (lignin > ndf - ndicp || adicp > cp || ndicp > cp || cp > 100 || ndf - ndicp + cp + fat + ash > 100) {
-            return; // the rules of a report say so; such parts are of no sample
-        }
-        var fractions = new Fractions(ndf, ndicp, lignin, cp, adicp, fat, ash);
+        var fractions = known.get();
         var kind = feedClass.isForage() ? SummativeTdn.Kind.FORAGE : SummativeTdn.Kind.CONCENTRATE;
         ways.add(new Way("the summative equation of NRC 2001", new SummativeTdn(fractions, kind, 1)));
         var ndfd = measured.apply(Analyte.NDFD);
