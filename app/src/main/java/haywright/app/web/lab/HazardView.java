@@ -12,6 +12,7 @@ import haywright.workings.Source;
 import haywright.workings.Worked;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -51,12 +52,22 @@ public record HazardView(
             soil(feedClass, made.value(Analyte.ASH).orElseThrow()).forEach(views::add);
         }
         fermentation(feedClass, made).forEach(views::add);
-        views.addAll(MineralView.of(made));
+        views.addAll(MineralView.of(measured(made)));
         return views;
     }
 
-    /** Of the lot's own: what the book or the kind lends is no finding. */
-    static boolean isMeasured(Composition made, Analyte analyte) {
+    /** What is the lot's own: what the book or the kind lends is no finding. */
+    static Composition measured(Composition made) {
+        var own = new EnumMap<Analyte, Composition.Known>(Analyte.class);
+        made.values().forEach((analyte, known) -> {
+            if (Figures.isReported(known.origin())) {
+                own.put(analyte, known);
+            }
+        });
+        return new Composition(own);
+    }
+
+    private static boolean isMeasured(Composition made, Analyte analyte) {
         var known = made.values().get(analyte);
         return known != null && Figures.isReported(known.origin());
     }

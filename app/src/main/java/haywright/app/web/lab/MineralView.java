@@ -3,12 +3,10 @@ package haywright.app.web.lab;
 import haywright.app.words.Show;
 import haywright.cattle.RequirementSystem;
 import haywright.diet.MineralsAlone;
-import haywright.forage.Analyte;
 import haywright.forage.Composition;
 import haywright.forage.MineralTies;
 import haywright.forage.MineralTies.Tie;
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -17,16 +15,11 @@ import java.util.Optional;
 final class MineralView {
     private MineralView() {}
 
-    static List<HazardView> of(Composition made) {
+    /** @param measured what is the feed's own */
+    static List<HazardView> of(Composition measured) {
         var views = new ArrayList<HazardView>();
-        alone(made).ifPresent(views::add);
-        var measured = new EnumMap<Analyte, Composition.Known>(Analyte.class);
-        made.values().forEach((analyte, known) -> {
-            if (HazardView.isMeasured(made, analyte)) {
-                measured.put(analyte, known);
-            }
-        });
-        var found = new MineralTies(new Composition(measured)).findings();
+        alone(measured).ifPresent(views::add);
+        var found = new MineralTies(measured).findings();
         for (var tie : Tie.values()) {
             tied(tie, found.stream().filter(f -> f.tie() == tie).toList()).ifPresent(views::add);
         }
@@ -66,12 +59,10 @@ final class MineralView {
                 then));
     }
 
-    /** Of what was measured in it, the minerals that a mix has to bring and those that are too much. */
-    private static Optional<HazardView> alone(Composition made) {
-        var off = new MineralsAlone(made, RequirementSystem.USUAL)
-                .findings().stream()
-                        .filter(f -> HazardView.isMeasured(made, f.analyte()) && (f.isShort() || f.isTooMuch()))
-                        .toList();
+    /** The minerals that a mix has to bring and those that are too much. */
+    private static Optional<HazardView> alone(Composition measured) {
+        var off = new MineralsAlone(measured, RequirementSystem.USUAL)
+                .findings().stream().filter(f -> f.isShort() || f.isTooMuch()).toList();
         if (off.isEmpty()) {
             return Optional.empty();
         }

@@ -22,8 +22,7 @@ import java.util.function.Function;
  */
 public record OtherWays(String title, List<HazardView.Line> says, String then) {
     static List<OtherWays> of(FeedClass feedClass, Composition made) {
-        Function<Analyte, OptionalDouble> measured =
-                analyte -> HazardView.isMeasured(made, analyte) ? made.value(analyte) : OptionalDouble.empty();
+        Function<Analyte, OptionalDouble> measured = HazardView.measured(made)::value;
         var ways = new ArrayList<OtherWays>();
         tdn(feedClass, measured, ways);
         nonFibre(measured, ways);
