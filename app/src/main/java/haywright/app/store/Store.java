@@ -133,12 +133,13 @@ public final class Store implements AutoCloseable {
      * @return today's copy, made now or earlier; empty for PostgreSQL, which the office copies in its own way
      */
     public Optional<Path> dailyCopy(Path folder) {
-        attachments().dropForgotten();
         if (!sqlite) {
+            attachments().dropForgotten();
             return Optional.empty();
         }
         var copy = folder.resolve("haywright-" + LocalDate.now(clock) + ".db");
         if (!Files.exists(copy)) {
+            attachments().dropForgotten();
             make(folder);
             // under another name until it is whole: half a copy must not pass for today's
             var beside = folder.resolve(copy.getFileName() + ".part");
