@@ -10,6 +10,7 @@ import haywright.workings.Worked;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 
@@ -103,10 +104,8 @@ final class FeedPriceTopic {
         if (workings.isEmpty()) {
             workings.add(dry);
         }
-        var beside = in.beside;
-        double perTonDry = Unit.DOLLAR_PER_KG.to(Unit.DOLLAR_PER_TON, dry.dry());
         var out = new Out(
-                perTonDry,
+                Unit.DOLLAR_PER_KG.to(Unit.DOLLAR_PER_TON, dry.dry()),
                 perPound(dry.dry()),
                 dry.dry(),
                 map(protein, p -> perPound(p.nutrient())),
@@ -114,8 +113,8 @@ final class FeedPriceTopic {
                 map(energy, p -> perPound(p.nutrient())),
                 map(energy, NutrientPrice::nutrient),
                 feed.tdn.isEmpty() ? OptionalDouble.empty() : netEnergy(dry, feed.tdn.getAsDouble(), workings),
-                beside == null ? OptionalDouble.empty() : asGood(feed, feed.cp, beside, beside.cp),
-                beside == null ? OptionalDouble.empty() : asGood(feed, feed.tdn, beside, beside.tdn));
+                asGood(feed, in.beside, Feed::cp),
+                asGood(feed, in.beside, Feed::tdn));
         return new Answer<>(
                 out,
                 true,
@@ -148,7 +147,12 @@ final class FeedPriceTopic {
         return energy.nem() > 0 ? OptionalDouble.of(dry.dry() / energy.nem()) : OptionalDouble.empty();
     }
 
-    private static OptionalDouble asGood(Feed feed, OptionalDouble share, Feed other, OptionalDouble otherShare) {
+    private static OptionalDouble asGood(Feed feed, @Nullable Feed other, Function<Feed, OptionalDouble> nutrient) {
+        if (other == null) {
+            return OptionalDouble.empty();
+        }
+        var share = nutrient.apply(feed);
+        var otherShare = nutrient.apply(other);
         return share.isEmpty() || otherShare.isEmpty()
                 ? OptionalDouble.empty()
                 : OptionalDouble.of(feed.of(share.getAsDouble()).worthBeside(other.of(otherShare.getAsDouble()))

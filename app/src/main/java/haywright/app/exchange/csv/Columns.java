@@ -140,10 +140,10 @@ record Columns(
     /** Headings that say nothing that is understood here. */
     List<String> unknown() {
         var unknown = new ArrayList<String>();
+        var samples = samples();
         for (int i = 0; i < names.size(); i++) {
-            boolean isFigure = isLong()
-                    ? bases.containsKey(i) || i == value
-                    : analytes.containsKey(i) || samples().containsKey(i);
+            boolean isFigure =
+                    isLong() ? bases.containsKey(i) || i == value : analytes.containsKey(i) || samples.containsKey(i);
             if (!isFigure && !told.containsValue(i) && !names.get(i).isBlank()) {
                 unknown.add(names.get(i));
             }

@@ -115,11 +115,13 @@ public final class ReportsOut {
             analytes.addAll(made.get(made.size() - 1).composition().values().keySet());
         }
         var ranges = made.stream().map(lot -> ranges(lot, seed)).toList();
+        var ranged = new TreeSet<Analyte>();
+        ranges.forEach(known -> ranged.addAll(known.keySet()));
         var headings = new ArrayList<>(List.of("lot", "feed", "reports"));
         for (var analyte : analytes) {
             var unit = unit(analyte);
             headings.add(analyte.words() + unit);
-            if (ranges.stream().anyMatch(known -> known.containsKey(analyte))) {
+            if (ranged.contains(analyte)) {
                 headings.add(analyte.words() + ", likely from" + unit);
                 headings.add(analyte.words() + ", likely to" + unit);
             }
@@ -131,7 +133,7 @@ public final class ReportsOut {
             for (var analyte : analytes) {
                 var value = made.get(at).composition().value(analyte);
                 line.add(value.isEmpty() ? "" : plain(value.getAsDouble()));
-                if (ranges.stream().anyMatch(known -> known.containsKey(analyte))) {
+                if (ranged.contains(analyte)) {
                     var range = ranges.get(at).get(analyte);
                     line.add(range == null ? "" : plain(range.low));
                     line.add(range == null ? "" : plain(range.high));
