@@ -11,6 +11,8 @@ package haywright.workings;
  */
 public record Problem(String field, String value, String rule, String fix) {
     public String sentence() {
-        return "%s: %s. %s".formatted(value, rule, fix).strip();
+        return "%s%s. %s"
+                .formatted(value.isEmpty() ? "" : value + ": ", rule, fix)
+                .strip();
     }
 }

@@ -185,7 +185,6 @@ class ReportFixturesTest {
         "encrypted.pdf, locked",
         "empty.pdf, pages are pictures",
         "blank.pdf, pages are pictures",
-        "bomb.pdf, unpack to far more",
         "notpdf.pdf, whatever its name says"
     })
     void whatCannotBeReadIsSaid(String file, String words) throws IOException {

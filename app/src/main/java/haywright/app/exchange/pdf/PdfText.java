@@ -1,179 +1,140 @@
 package haywright.app.exchange.pdf;
 
-import haywright.app.report.OwnFonts;
 import haywright.workings.Refused;
+import java.io.DataInputStream;
+import java.io.DataOutputStream;
 import java.io.IOException;
-import java.io.Writer;
-import java.util.ArrayList;
-import java.util.Comparator;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
-import org.apache.pdfbox.Loader;
-import org.apache.pdfbox.pdmodel.PDDocument;
-import org.apache.pdfbox.pdmodel.encryption.InvalidPasswordException;
-import org.apache.pdfbox.text.PDFTextStripper;
-import org.apache.pdfbox.text.TextPosition;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.Semaphore;
+import java.util.concurrent.TimeUnit;
 
 /**
- * The words of a PDF as lines of text, each word in the column of the page where it stands, so that what was under a
- * heading still is. Pages are parted by a line of their own. Nothing in the file is run, and nothing in it is fetched.
+ * The words of a PDF as lines of text. A PDF is a program in disguise: a few kB of it can keep a reader busy for hours
+ * or fill any memory. So each is read in a process of its own ({@link PdfProcess}) with little memory, which is ended
+ * when its time is up, and only a few at once.
  */
 public final class PdfText {
     /** Far above any report: a page is some ten kB, and one with a letterhead a few hundred. */
     public static final int MOST_BYTES = 20_000_000;
 
-    private static final int MOST_PAGES = 400;
-    private static final int MOST_LETTERS = 3_000_000;
-    /** Fewer letters on all pages together are a stamp on a picture, not a report. */
-    private static final int FEWEST_LETTERS = 20;
-    /** Width of a column of text in points: narrower than the letters of the smallest print, so that none collide. */
-    private static final double COLUMN = 3;
-    /** Wider than between words, in heights of a letter: the next cell begins. */
-    private static final double CELL_GAP = 0.8;
+    static final int MOST_LETTERS = 3_000_000;
+    /** A letter has at most three bytes in UTF-8, or a pair of letters four. */
+    private static final int MOST_ANSWERED = 3 * MOST_LETTERS + MOST_LETTERS / 10;
 
-    private static final double WORD_GAP = 0.15;
+    /** From asking to the answer, waiting for others included. */
+    private static final int SECONDS = 10;
 
-    static {
-        OwnFonts.use();
-    }
+    private static final int AT_ONCE = 2;
+    private static final Semaphore FREE = new Semaphore(AT_ONCE, true);
+
+    /** What a JVM reads from its surroundings could give it more memory than is meant here. */
+    private static final List<String> SURROUNDINGS = List.of("JAVA_TOOL_OPTIONS", "JDK_JAVA_OPTIONS", "_JAVA_OPTIONS");
 
     private PdfText() {}
 
     /** Whether the bytes begin as a PDF does; some printers put a few bytes before it. */
     public static boolean isPdf(byte[] file) {
-        var head = new String(file, 0, Math.min(file.length, 1024), java.nio.charset.StandardCharsets.ISO_8859_1);
+        var head = new String(file, 0, Math.min(file.length, 1024), StandardCharsets.ISO_8859_1);
         return head.contains("%PDF-");
     }
 
     /**
-     * @throws Refused in words: too large, no PDF, locked, unpacks to far more than a report, broken, or a picture of a
+     * @throws Refused in words: too large, no PDF, locked, broken, too big to read within the limits, or a picture of a
      *     report without any text
      */
     public static String of(byte[] file) {
-        PdfLimits.check(file);
-        try (var document = Loader.loadPDF(file)) {
-            if (document.isEncrypted()) {
-                throw PdfLimits.locked();
-            }
-            if (document.getNumberOfPages() > MOST_PAGES) {
-                throw new Refused(
-                        "file",
-                        document.getNumberOfPages() + " pages",
-                        "more than %d pages are not read at once".formatted(MOST_PAGES),
-                        "Print the pages with the reports to a PDF of their own.");
-            }
-            return text(document);
-        } catch (InvalidPasswordException e) {
-            throw PdfLimits.locked();
-        } catch (IOException | RuntimeException e) {
-            if (e instanceof Refused refused) {
-                throw refused;
-            }
+        return of(file, SECONDS);
+    }
+
+    static String of(byte[] file, int seconds) {
+        if (file.length > MOST_BYTES) {
+            throw new Refused(
+                    "file",
+                    "more than %d MB".formatted(MOST_BYTES / 1_000_000),
+                    "a report is smaller than %d MB".formatted(MOST_BYTES / 1_000_000),
+                    "Is this the right file? Print the pages with the reports to a PDF of their own.");
+        }
+        if (!isPdf(file)) {
             throw new Refused(
                     "file",
                     "",
-                    "this PDF is broken and cannot be read",
-                    "Get it once more from the laboratory, or copy its text and paste it.");
+                    "this is not a PDF, whatever its name says",
+                    "Open it where it came from, then save the report as PDF or CSV, or paste its text.");
         }
-    }
-
-    private static String text(PDDocument document) throws IOException {
-        var pages = new Pages();
-        pages.writeText(document, Writer.nullWriter());
-        if (pages.letters < FEWEST_LETTERS) {
+        long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(seconds);
+        try {
+            if (!FREE.tryAcquire(seconds, TimeUnit.SECONDS)) {
+                throw new Refused("file", "", "other PDFs are being read just now", "Send it again in a minute.");
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw tooBig();
+        }
+        try {
+            return apart(file, until - System.nanoTime());
+        } catch (IOException e) {
             throw new Refused(
                     "file",
                     "",
-                    "there is no text in this PDF: its pages are pictures, as a scanner makes them",
-                    "Ask the laboratory for the file it mailed or for a CSV, or type the figures from the paper.");
+                    "no process could be started to read this PDF: " + e.getMessage(),
+                    "Open it, copy its lines and paste them here.");
+        } finally {
+            FREE.release();
         }
-        return pages.text.toString();
     }
 
-    /** A word and where it stands, in points from the left. */
-    private record Word(String text, double from, double to, double height) {}
+    static Refused tooBig() {
+        return new Refused(
+                "file",
+                "",
+                "this PDF is too big to read here",
+                "Open it, copy the lines of the report and paste them here.");
+    }
 
-    private static final class Pages extends PDFTextStripper {
-        private final StringBuilder text = new StringBuilder();
-        private final List<TextPosition> line = new ArrayList<>();
-        private int letters;
-
-        Pages() {
-            setSortByPosition(true);
+    /** @param nanos after which the process is ended, which ends its pipes and so every wait for it */
+    private static String apart(byte[] file, long nanos) throws IOException {
+        var builder = new ProcessBuilder(PdfProcess.command()).redirectError(ProcessBuilder.Redirect.DISCARD);
+        builder.environment().keySet().removeAll(SURROUNDINGS);
+        var process = builder.start();
+        CompletableFuture.delayedExecutor(nanos, TimeUnit.NANOSECONDS, Runnable::run)
+                .execute(process::destroyForcibly);
+        try (var to = new DataOutputStream(process.getOutputStream());
+                var from = new DataInputStream(process.getInputStream())) {
+            return answer(file, to, from);
+        } finally {
+            end(process);
         }
+    }
 
-        @Override
-        protected void writeString(String words, List<TextPosition> positions) {
-            line.addAll(positions);
+    /** Whatever it is doing, and gone before another takes its place. */
+    private static void end(Process process) {
+        process.destroyForcibly();
+        try {
+            process.waitFor(1, TimeUnit.SECONDS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
         }
+    }
 
-        @Override
-        protected void writeLineSeparator() {
-            flush();
-        }
-
-        @Override
-        protected void writePageEnd() {
-            flush();
-        }
-
-        @Override
-        protected void startPage(org.apache.pdfbox.pdmodel.PDPage page) {
-            if (getCurrentPageNo() > 1) {
-                text.append("--- page ").append(getCurrentPageNo()).append(" ---\n");
+    private static String answer(byte[] file, DataOutputStream to, DataInputStream from) {
+        try {
+            to.writeInt(file.length);
+            to.write(file);
+            to.flush(); // stays open: when it ends, the process knows that nobody waits for it
+            if (!from.readBoolean()) {
+                throw new Refused("file", from.readUTF(), from.readUTF(), from.readUTF());
             }
-        }
-
-        private void flush() {
-            line.sort(Comparator.comparingDouble(TextPosition::getXDirAdj));
-            int start = text.length();
-            double before = Double.NEGATIVE_INFINITY;
-            for (var word : words()) {
-                int wanted = (int) Math.round((word.from + word.to) / 2 / COLUMN - word.text.length() / 2.0);
-                int least = text.length() - start;
-                boolean isCell = word.from - before > CELL_GAP * word.height;
-                int column = least == 0 ? Math.max(0, wanted) : isCell ? Math.max(least + 2, wanted) : least + 1;
-                text.append(" ".repeat(column - least)).append(word.text);
-                before = word.to;
+            int length = from.readInt();
+            if (length < 0 || length > MOST_ANSWERED) {
+                throw tooBig();
             }
-            letters += text.length() - start;
-            if (letters > MOST_LETTERS) {
-                throw new Refused(
-                        "file", "", "there is far more text in it than in reports", "Is this the right file?");
-            }
-            text.append('\n');
-            line.clear();
-        }
-
-        private List<Word> words() {
-            var words = new ArrayList<Word>();
-            var word = new StringBuilder();
-            double from = 0;
-            double to = Double.NEGATIVE_INFINITY;
-            double height = 0;
-            for (var letter : line) {
-                double x = letter.getXDirAdj();
-                boolean isSpace = letter.getUnicode().isBlank();
-                if (!word.isEmpty() && (isSpace || x - to > WORD_GAP * letter.getFontSizeInPt())) {
-                    words.add(new Word(word.toString(), from, to, height));
-                    word.setLength(0);
-                }
-                if (!isSpace) {
-                    from = word.isEmpty() ? x : from;
-                    word.append(plain(letter.getUnicode()));
-                    to = x + letter.getWidthDirAdj();
-                    height = letter.getFontSizeInPt();
-                }
-            }
-            if (!word.isEmpty()) {
-                words.add(new Word(word.toString(), from, to, height));
-            }
-            return words;
-        }
-
-        /** Without control characters, and with "fi" for the one letter that some fonts print it as. */
-        private static String plain(String letter) {
-            return java.text.Normalizer.normalize(letter, java.text.Normalizer.Form.NFKC)
-                    .replaceAll("\\p{Cntrl}", "");
+            var text = new byte[length];
+            from.readFully(text);
+            return new String(text, StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw tooBig(); // it ended in the middle: its memory or its time was up
         }
     }
 }

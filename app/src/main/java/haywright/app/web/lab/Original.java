@@ -9,6 +9,7 @@ import haywright.app.web.Page;
 import haywright.forage.LabReport;
 import haywright.ranch.Attachment;
 import haywright.ranch.Ranch;
+import haywright.workings.Refused;
 import io.javalin.http.NotFoundResponse;
 import java.nio.charset.StandardCharsets;
 import java.util.BitSet;
@@ -99,8 +100,17 @@ public record Original(String sha256, String name) {
         var file = file(page, report);
         var bytes = bytes(page, file);
         var size = bytes.length < 1000 ? bytes.length + " bytes" : bytes.length / 1000 + " kB";
-        var text = PdfText.isPdf(bytes) ? PdfText.of(bytes) : ReportCsv.decode(bytes);
-        return new View(report, file, size, narrow(text), Printed.of(report).words());
+        return new View(
+                report, file, size, narrow(text(bytes)), Printed.of(report).words());
+    }
+
+    /** A file that came with an imported ranch was perhaps never read here: its report is shown all the same. */
+    private static String text(byte[] bytes) {
+        try {
+            return PdfText.isPdf(bytes) ? PdfText.of(bytes) : ReportCsv.decode(bytes);
+        } catch (Refused e) {
+            return "Not shown: " + e.problems().get(0).rule() + ". Save the file and open it there.";
+        }
     }
 
     /** Without the columns of text that are blank in every line, bar two between any others. */
