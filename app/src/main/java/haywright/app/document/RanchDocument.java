@@ -1,10 +1,6 @@
 package haywright.app.document;
 
-import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.core.StreamReadConstraints;
-import com.fasterxml.jackson.core.StreamReadFeature;
-import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -30,14 +26,10 @@ public final class RanchDocument {
     /** Pictures and PDFs travel inside as base64; more than this is refused while it is read. */
     private static final int LONGEST_TEXT = 64 * 1024 * 1024;
 
-    private static final JsonMapper MAPPER = JsonMapper.builder(JsonFactory.builder()
-                    .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
-                    .streamReadConstraints(StreamReadConstraints.builder()
-                            .maxStringLength(LONGEST_TEXT)
-                            .build())
-                    .build())
-            .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
-            .build();
+    /** Names, values and brackets: a thousand lots with three reports each have half of it. */
+    private static final long MOST_PARTS = 1_000_000;
+
+    private static final JsonMapper MAPPER = BoundedJson.mapper(LONGEST_TEXT, MOST_PARTS);
 
     private final List<UnaryOperator<ObjectNode>> upgrades;
 
@@ -79,13 +71,7 @@ public final class RanchDocument {
         try {
             tree = MAPPER.readTree(withoutByteOrderMark(document));
         } catch (JsonProcessingException e) {
-            var where = e.getLocation();
-            throw new Refused(
-                    "document",
-                    where == null ? "the file" : "line " + where.getLineNr() + ", column " + where.getColumnNr(),
-                    "this is not JSON: "
-                            + e.getOriginalMessage().lines().findFirst().orElse(""),
-                    "Export the ranch again, or mend that line.");
+            throw new Refused(List.of(BoundedJson.problem("document", e)));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -25,6 +25,8 @@ import org.jspecify.annotations.Nullable;
  * guessed.
  */
 final class RecordReader {
+    private static final int MOST_NAMED = 100;
+
     private final List<Problem> problems = new ArrayList<>();
 
     private RecordReader() {}
@@ -33,9 +35,20 @@ final class RecordReader {
         var reader = new RecordReader();
         var value = reader.readRecord(node, type, "", null);
         if (value == null) {
-            throw new Refused(reader.problems);
+            throw new Refused(few(reader.problems));
         }
         return type.cast(value);
+    }
+
+    /** Nobody reads a hundred thousand of them; usually one slip made them all. */
+    private static List<Problem> few(List<Problem> problems) {
+        if (problems.size() <= MOST_NAMED) {
+            return problems;
+        }
+        var few = new ArrayList<>(problems.subList(0, MOST_NAMED));
+        few.add(new Problem(
+                "document", problems.size() - MOST_NAMED + " more", "these are like them", "Fix those first."));
+        return few;
     }
 
     /** Null where it was refused; the reason is in {@link #problems}. */
@@ -56,7 +69,7 @@ final class RecordReader {
         } else if (raw.isEnum()) {
             return readChoice(node, raw, path);
         } else if (raw == String.class) {
-            return node.isTextual() ? node.textValue() : refuse(path, node, "this is a text", "Put it in quotes.");
+            return readText(node, path);
         } else if (raw == boolean.class) {
             return node.isBoolean() ? node.booleanValue() : refuse(path, node, "this is true or false", "Which is it?");
         } else if (raw == int.class || raw == Integer.class) {
@@ -73,6 +86,15 @@ final class RecordReader {
             return readId(node.isTextual() ? node.textValue() : "", node, path);
         }
         throw new IllegalStateException("documents cannot hold a " + type);
+    }
+
+    private @Nullable Object readText(JsonNode node, String path) {
+        if (!node.isTextual()) {
+            return refuse(path, node, "this is a text", "Put it in quotes.");
+        }
+        return node.textValue().indexOf('\0') < 0
+                ? node.textValue()
+                : refuse(path, node, "it has a character in it that nobody can type (NUL)", "Take out the \\u0000.");
     }
 
     private @Nullable Object readRecord(JsonNode node, Class<?> type, String path, @Nullable UUID key) {

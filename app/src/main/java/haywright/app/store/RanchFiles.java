@@ -22,7 +22,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.UUID;
 import java.util.zip.ZipEntry;
-import java.util.zip.ZipInputStream;
 import java.util.zip.ZipOutputStream;
 
 /**
@@ -221,15 +220,11 @@ public final class RanchFiles {
     }
 
     private List<Read> fromZip(Path zip) {
-        var found = new ArrayList<Read>();
-        try (var in = new ZipInputStream(Files.newInputStream(zip))) {
-            for (var entry = in.getNextEntry(); entry != null; entry = in.getNextEntry()) {
-                found.add(read(in.readAllBytes()));
-            }
+        try {
+            return Zipped.read(zip, this::read);
         } catch (IOException e) {
             throw unreadable(zip, e);
         }
-        return found;
     }
 
     private static List<Read> fromDatabase(Path file) {

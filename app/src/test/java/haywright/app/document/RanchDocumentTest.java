@@ -92,7 +92,9 @@ class RanchDocumentTest {
                 Arguments.of("{\"haywright\":\"ranch\",\"format\":1e99}", "the format is a whole number"),
                 Arguments.of("{\"haywright\":\"ranch\",\"format\":99999999999}", "made by a newer Haywright"),
                 Arguments.of("{\"haywright\":\"ranch\",\"format\":NaN}", "this is not JSON"),
-                Arguments.of("[".repeat(5000), "this is not JSON: Document nesting depth"));
+                Arguments.of("[".repeat(5000), "deeper"),
+                Arguments.of("[" + "[],".repeat(1_000_000) + "[]]", "in more parts"),
+                Arguments.of("{\"format\":1" + "0".repeat(200) + "}", "longer"));
     }
 
     @ParameterizedTest

@@ -59,4 +59,18 @@ class GeoJsonTest {
             assertThatThrownBy(() -> FieldShape.of(GeoJson.rings(wrong))).isInstanceOf(Refused.class);
         }
     }
+
+    @Test
+    void whatIsFarMoreThanAFieldIsRefusedWhileItIsRead() {
+        var deep = "{\"type\":\"Polygon\",\"coordinates\":" + "[".repeat(100_000);
+        var positions = "{\"type\":\"Polygon\",\"coordinates\":[[" + "[1,1],".repeat(100_000) + "[1,1]]]}";
+        var rings = "{\"type\":\"Polygon\",\"coordinates\":[" + "[],".repeat(100_000) + "[]]}";
+        var features = "{\"type\":\"FeatureCollection\",\"features\":[" + "{},".repeat(1000) + "{}]}";
+        for (var wrong : List.of(deep, positions, rings, features, "1,1\n\n".repeat(1000))) {
+            assertThatThrownBy(() -> GeoJson.zones(wrong)).isInstanceOf(Refused.class);
+        }
+        for (var wrong : List.of(deep, positions, "1,1\n".repeat(100_000))) {
+            assertThatThrownBy(() -> FieldShape.of(GeoJson.rings(wrong))).isInstanceOf(Refused.class);
+        }
+    }
 }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import haywright.app.document.Patch;
+import haywright.app.document.RanchDocument;
 import haywright.app.document.TinLantern;
 import haywright.forage.LabReport;
 import haywright.quantity.Quantity;
@@ -20,12 +21,15 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.concurrent.Callable;
 import java.util.concurrent.Executors;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -377,6 +381,34 @@ abstract class StoreContract {
         assertThatThrownBy(() -> store.files().restore(file, "Ann"))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("there is no ranch in this file");
+    }
+
+    private Path zip(String name, int entries, byte[] each) throws IOException {
+        var file = folder.resolve(name);
+        try (var out = new ZipOutputStream(Files.newOutputStream(file))) {
+            for (int i = 0; i < entries; i++) {
+                out.putNextEntry(new ZipEntry(i + ".json"));
+                out.write(each);
+                out.closeEntry();
+            }
+        }
+        return file;
+    }
+
+    /** A zip can unpack to a thousand times its size. */
+    @Test
+    void aZipThatBurstsIsRefusedBeforeItIsUnpacked() throws IOException {
+        var spaces = new byte[65 * 1024 * 1024];
+        Arrays.fill(spaces, (byte) ' ');
+        assertThatThrownBy(() -> store.files().restore(zip("burst.zip", 1, spaces), "Ann"))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("unpacks to far more");
+        var document =
+                new RanchDocument().write(Ranch.empty(UUID.randomUUID(), "One")).getBytes(StandardCharsets.UTF_8);
+        assertThatThrownBy(() -> store.files().restore(zip("many.zip", 10_001, document), "Ann"))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("at most 10,000 ranches");
+        assertThat(ranches.list()).isEmpty();
     }
 
     static Ranch demo() {

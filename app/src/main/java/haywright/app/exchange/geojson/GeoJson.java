@@ -1,9 +1,11 @@
 package haywright.app.exchange.geojson;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.exc.StreamConstraintsException;
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
+import haywright.app.document.BoundedJson;
 import haywright.sampling.FieldShape;
 import haywright.sampling.FieldWalk;
 import haywright.sampling.Polygon;
@@ -19,7 +21,12 @@ import org.jspecify.annotations.Nullable;
 
 /** Fields as people type or paste them, and walks as other programs read them. */
 public final class GeoJson {
-    private static final ObjectMapper JSON = new ObjectMapper();
+    private static final int LONGEST_TEXT = 100_000;
+    /** A position takes four to six: many times the corners that a field may have. */
+    private static final long MOST_PARTS = 200_000;
+
+    private static final int MOST_ZONES = 200;
+    private static final JsonMapper JSON = BoundedJson.mapper(LONGEST_TEXT, MOST_PARTS);
     private static final String NUMBER = "([-+]?[0-9]{1,12}(?:\\.[0-9]{0,20})?)\\s*°?";
     private static final String DEGREES = "(?:([NSEW])\\s*" + NUMBER + "|" + NUMBER + "\\s*([NSEW])?)";
     /** Two of them; a height after them is left out. */
@@ -101,7 +108,14 @@ public final class GeoJson {
         try {
             return JSON.readTree(typed);
         } catch (JsonProcessingException e) {
-            throw new Refused("field", "not JSON", "a GeoJSON file starts with { and is whole", "Paste it again.");
+            var problem = BoundedJson.problem("field", e);
+            throw new Refused(
+                    "field",
+                    problem.value(),
+                    e instanceof StreamConstraintsException
+                            ? problem.rule()
+                            : "a GeoJSON file starts with { and is whole",
+                    "Export the field again.");
         }
     }
 
@@ -158,15 +172,16 @@ public final class GeoJson {
         try {
             if (!typed.stripLeading().startsWith("{")) {
                 // browsers end a line with two characters, which are one end of line all the same
-                for (var block :
-                        typed.strip().replace("\r\n", "\n").replace('\r', '\n').split("\n\\s*\n")) {
+                var blocks = List.of(
+                        typed.strip().replace("\r\n", "\n").replace('\r', '\n').split("\n\\s*\n"));
+                for (var block : few(blocks.size(), blocks)) {
                     zones.add(FieldShape.of(rings(block)));
                 }
                 return zones;
             }
             var json = json(typed);
             if (json.path("type").asText().equals("FeatureCollection")) {
-                for (var feature : json.path("features")) {
+                for (var feature : few(json.path("features").size(), json.path("features"))) {
                     zones.add(FieldShape.of(polygon(feature)));
                 }
                 return zones;
@@ -177,6 +192,13 @@ public final class GeoJson {
                     .map(p -> new Problem("zones", p.value(), p.rule(), p.fix()))
                     .toList());
         }
+    }
+
+    private static <T> T few(int zones, T all) {
+        if (zones > MOST_ZONES) {
+            throw new Refused("zones", zones + " zones", "a field has at most " + MOST_ZONES, "Is it the right file?");
+        }
+        return all;
     }
 
     /** The walks as lines and their stops as points, numbered through. */

@@ -10,12 +10,14 @@ import java.time.YearMonth;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -32,11 +34,18 @@ import org.jspecify.annotations.Nullable;
  */
 public final class GhcnDaily {
     private static final int MISSING = -9999;
-    private static final int DLY_LEAST = 269;
+    /** To the value of the 31st, which every month has; blank flags behind it may be gone. */
+    private static final int DLY_LEAST = 21 + 30 * 8 + 5;
+
+    /** Two hundred years: no station has measured longer. */
+    private static final int MOST_DAYS = 73_050;
+
     private static final double TENTH = 0.1;
 
     /** Days that may be left out, in a hundred; where there are more, the file is refused. */
     private static final int MOST_LEFT_OUT = 2;
+
+    private static final int LONGEST_NAME = 200;
 
     private static final List<String> WANTED = List.of("TMAX", "TMIN", "PRCP", "AWND");
 
@@ -80,40 +89,48 @@ public final class GhcnDaily {
      * @param units of a CSV with a heading, null where nobody knows; the other layouts have theirs
      * @throws Refused with the line and what to do about it
      */
-    public static Read read(String text, @Nullable Units units) {
-        var lines = text.lines().filter(line -> !line.isBlank()).toList();
-        if (lines.isEmpty()) {
+    public static Read read(Stream<String> text, @Nullable Units units) {
+        var lines = text.filter(line -> !line.isBlank()).iterator();
+        if (!lines.hasNext()) {
             throw new Refused("file", "nothing", "a weather file has lines", "Is it the right file?");
         }
-        var first = lines.get(0);
+        var first = lines.next().replace("\ufeff", "");
         if (first.toUpperCase(Locale.ROOT).contains("DATE") && first.contains(",")) {
-            return new GhcnDaily(units).wide(lines);
+            return new GhcnDaily(units).wide(first, lines);
         }
-        return first.contains(",") ? new GhcnDaily(Units.TENTHS).tall(lines) : new GhcnDaily(Units.TENTHS).dly(lines);
+        var reading = new GhcnDaily(Units.TENTHS);
+        int n = 0;
+        for (var line = first; line != null; line = lines.hasNext() ? lines.next() : null, n++) {
+            if (first.contains(",")) {
+                reading.tall(n, line);
+            } else {
+                reading.dly(n, line);
+            }
+        }
+        return reading.read();
     }
 
-    private Read dly(List<String> lines) {
-        for (int n = 0; n < lines.size(); n++) {
-            var line = lines.get(n);
-            if (line.length() < DLY_LEAST - 8) {
-                throw wrong(n, line, "a line of .dly has a station, a month, an element and 31 days in fixed columns");
-            }
-            var element = line.substring(17, 21);
-            if (!WANTED.contains(element)) {
-                continue;
-            }
-            var month = month(n, line);
-            one(n, line.substring(0, 11));
-            for (int day = 1; day <= month.lengthOfMonth(); day++) {
-                int at = 21 + 8 * (day - 1);
-                boolean doubted = at + 6 < line.length() && line.charAt(at + 6) != ' ';
-                double value = number(n, line.substring(at, at + 5).strip());
-                if (value != MISSING && !doubted) {
-                    put(month.atDay(day), element, value);
-                }
+    private void dly(int n, String line) {
+        if (line.length() < DLY_LEAST) {
+            throw wrong(
+                    n,
+                    line,
+                    "a line of .dly has a station, a month, an element and 31 days in fixed columns, and this one ends too soon");
+        }
+        var element = line.substring(17, 21);
+        if (!WANTED.contains(element)) {
+            return;
+        }
+        var month = month(n, line);
+        one(n, line.substring(0, 11));
+        for (int day = 1; day <= month.lengthOfMonth(); day++) {
+            int at = 21 + 8 * (day - 1);
+            boolean doubted = at + 6 < line.length() && line.charAt(at + 6) != ' ';
+            double value = number(n, line.substring(at, at + 5).strip());
+            if (value != MISSING && !doubted) {
+                put(month.atDay(day), element, value);
             }
         }
-        return read();
     }
 
     private static YearMonth month(int n, String line) {
@@ -124,37 +141,34 @@ public final class GhcnDaily {
         }
     }
 
-    private Read tall(List<String> lines) {
-        for (int n = 0; n < lines.size(); n++) {
-            var cells = lines.get(n).split(",", -1);
-            if (cells.length < 6) {
-                throw wrong(n, lines.get(n), "a line has station, date, element, value and three flags");
-            }
-            if (WANTED.contains(cells[2])) {
-                one(n, cells[0]);
-                double value = number(n, cells[3]);
-                if (value != MISSING && cells[5].isBlank()) {
-                    put(date(n, cells[1]), cells[2], value);
-                }
+    private void tall(int n, String line) {
+        var cells = line.split(",", -1);
+        if (cells.length < 6) {
+            throw wrong(n, line, "a line has station, date, element, value and three flags");
+        }
+        if (WANTED.contains(cells[2])) {
+            one(n, cells[0]);
+            double value = number(n, cells[3]);
+            if (value != MISSING && cells[5].isBlank()) {
+                put(date(n, cells[1]), cells[2], value);
             }
         }
-        return read();
     }
 
-    private Read wide(List<String> lines) {
+    private Read wide(String heading, Iterator<String> lines) {
         var columns = new HashMap<String, Integer>();
-        var headings = cells(lines.get(0));
+        var headings = cells(heading);
         for (int i = 0; i < headings.size(); i++) {
             columns.put(headings.get(i).strip().toUpperCase(Locale.ROOT), i);
         }
         if (!columns.keySet().containsAll(List.of("STATION", "DATE", "TMAX", "TMIN"))) {
-            throw wrong(0, lines.get(0), "the heading names STATION, DATE, TMAX and TMIN");
+            throw wrong(0, heading, "the heading names STATION, DATE, TMAX and TMIN");
         }
-        for (int n = 1; n < lines.size(); n++) {
-            var cells = cells(lines.get(n));
+        for (int n = 1; lines.hasNext(); n++) {
+            var line = lines.next();
+            var cells = cells(line);
             if (cells.size() != headings.size()) {
-                throw wrong(
-                        n, lines.get(n), "%d fields stand under %d headings".formatted(cells.size(), headings.size()));
+                throw wrong(n, line, "%d fields stand under %d headings".formatted(cells.size(), headings.size()));
             }
             one(n, cells.get(columns.getOrDefault("STATION", 0)));
             name = columns.containsKey("NAME") ? cells.get(columns.get("NAME")).strip() : name;
@@ -205,7 +219,14 @@ public final class GhcnDaily {
     }
 
     private void put(LocalDate date, String element, double value) {
-        days.computeIfAbsent(date, d -> new HashMap<>()).put(element, value);
+        days.computeIfAbsent(date, d -> new HashMap<>(8)).put(element, value);
+        if (days.size() > MOST_DAYS) {
+            throw new Refused(
+                    "file",
+                    "more than %d days".formatted(MOST_DAYS),
+                    "no station has measured for 200 years",
+                    "Is it the file of one station?");
+        }
     }
 
     private Read read() {
@@ -235,6 +256,9 @@ public final class GhcnDaily {
             throw why;
         }
         var station = name == null || name.isBlank() ? id : name;
+        if (station != null && station.length() > LONGEST_NAME) {
+            throw wrong(0, station, "a station has a name of at most %d letters".formatted(LONGEST_NAME));
+        }
         return new Read(new Station(station == null ? "" : station, whole), measured - whole.size());
     }
 
@@ -288,10 +312,14 @@ public final class GhcnDaily {
 
     private static double number(int n, String text) {
         try {
-            return Double.parseDouble(text);
+            double value = Double.parseDouble(text);
+            if (Double.isFinite(value)) {
+                return value;
+            }
         } catch (NumberFormatException e) {
-            throw wrong(n, text, "a value is a number");
+            // said below
         }
+        throw wrong(n, text, "a value is a number");
     }
 
     private static Refused wrong(int n, String text, String rule) {

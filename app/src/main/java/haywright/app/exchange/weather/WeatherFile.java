@@ -1,10 +1,14 @@
 package haywright.app.exchange.weather;
 
+import haywright.app.exchange.Bounded;
 import haywright.workings.Refused;
 import java.io.BufferedInputStream;
+import java.io.BufferedReader;
 import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.zip.GZIPInputStream;
 import java.util.zip.ZipException;
@@ -24,23 +28,22 @@ public final class WeatherFile {
      * @throws Refused in words where it is no such file
      */
     public static GhcnDaily.Read read(InputStream file, GhcnDaily.@Nullable Units units) throws IOException {
-        try (var in = unpacked(new BufferedInputStream(file))) {
-            var bytes = in.readNBytes(MOST_BYTES + 1);
-            if (bytes.length > MOST_BYTES) {
-                throw new Refused(
-                        "file", "over 32 MB", "one station’s days take less", "Is it the file of one station?");
-            }
-            var text = new String(bytes, StandardCharsets.UTF_8);
-            for (int i = 0; i < Math.min(text.length(), LOOKED_AT); i++) {
-                if (text.charAt(i) < ' ' && !Character.isWhitespace(text.charAt(i))) {
+        try (var in = new BufferedInputStream(
+                new Bounded(unpacked(new BufferedInputStream(file)), MOST_BYTES, WeatherFile::tooMuch), LOOKED_AT)) {
+            in.mark(LOOKED_AT);
+            for (byte b : in.readNBytes(LOOKED_AT)) {
+                if (b >= 0 && b < ' ' && !Character.isWhitespace(b)) {
                     throw notText();
                 }
             }
-            return GhcnDaily.read(text.startsWith("\ufeff") ? text.substring(1) : text, units);
+            in.reset();
+            return GhcnDaily.read(new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8)).lines(), units);
+        } catch (UncheckedIOException e) {
+            throw e.getCause() instanceof EOFException ? cutOff() : notText();
         } catch (ZipException e) {
             throw notText();
         } catch (EOFException e) {
-            throw new Refused("file", "", "this file ends in the middle", "Download it again.");
+            throw cutOff();
         }
     }
 
@@ -49,6 +52,14 @@ public final class WeatherFile {
         boolean packed = file.read() == 0x1f && file.read() == 0x8b;
         file.reset();
         return packed ? new GZIPInputStream(file) : file;
+    }
+
+    private static Refused tooMuch() {
+        return new Refused("file", "over 32 MB", "one station’s days take less", "Is it the file of one station?");
+    }
+
+    private static Refused cutOff() {
+        return new Refused("file", "", "this file ends in the middle", "Download it again.");
     }
 
     private static Refused notText() {

@@ -18,6 +18,10 @@ class GhcnDailyTest {
     private static final LocalDate FIRST = LocalDate.of(1990, 1, 1);
     private static final Station PART = Station.fortCollins().between(FIRST, LocalDate.of(1993, 12, 31));
 
+    private static GhcnDaily.Read read(String text, Units units) {
+        return GhcnDaily.read(text.lines(), units);
+    }
+
     /** A line of .dly: values of days 1 to 31, tenths, with their flags as typed. */
     private static String dly(String month, String element, String... days) {
         var line = new StringBuilder("USC00053005" + month + element);
@@ -29,7 +33,7 @@ class GhcnDailyTest {
 
     @Test
     void fixedColumns() {
-        var read = GhcnDaily.read(
+        var read = read(
                 dly("199001", "TMAX", "   39  0", "  106  0", "  -56  0", "  250 X0")
                         + dly("199001", "TMIN", " -122  0", "  -61  0", " -167  0", " -100  0")
                         + dly("199001", "SNOW", "   25  0")
@@ -47,8 +51,40 @@ class GhcnDailyTest {
     }
 
     @Test
+    void aLineThatIsCutShortIsNamed() {
+        var line = dly("199001", "TMAX", "   39  0", "  106  0").strip();
+        for (int length = 1; length < line.length(); length++) {
+            var cut = line + "\n" + line.substring(0, length);
+            try {
+                read(cut, Units.TENTHS);
+                assertThat(line.substring(length))
+                        .as("only blank flags of the 31st are cut")
+                        .isBlank();
+            } catch (Refused refused) {
+                assertThat(refused.problems().get(0).field()).isEqualTo("line 2");
+            }
+        }
+    }
+
+    @Test
+    void whatIsNoNumberAndDaysWithoutEndAreRefused() {
+        for (var value : new String[] {"NaN", "Infinity", "1e999", "0x1p3q"}) {
+            assertThatThrownBy(() -> read("S,19900101,TMAX," + value + ",,,0,\n", Units.TENTHS))
+                    .isInstanceOf(Refused.class)
+                    .hasMessageContaining("a value is a number");
+        }
+        var days = new StringBuilder();
+        for (var day = LocalDate.of(1500, 1, 1); day.getYear() < 1900; day = day.plusDays(1)) {
+            days.append("S,").append(day).append(",TMAX,1,,,0\n");
+        }
+        assertThatThrownBy(() -> read(days.toString(), Units.TENTHS))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("200 years");
+    }
+
+    @Test
     void csvWithoutAHeading() {
-        var read = GhcnDaily.read("""
+        var read = read("""
                 USC00053005,19900101,TMAX,39,,,0,1900
                 USC00053005,19900101,TMIN,-122,,,0,1900
                 USC00053005,19900101,AWND,45,,,W,
@@ -84,14 +120,14 @@ class GhcnDailyTest {
 
     @Test
     void csvWithAHeadingInEachUnit() {
-        assertThat(GhcnDaily.read(wide(GhcnDailyTest::fahrenheit), Units.STANDARD)
+        assertThat(read(wide(GhcnDailyTest::fahrenheit), Units.STANDARD)
                         .station()
                         .winters())
                 .hasSize(3);
         for (var read : new GhcnDaily.Read[] {
-            GhcnDaily.read(wide(GhcnDailyTest::fahrenheit), Units.STANDARD),
-            GhcnDaily.read(wide(GhcnDailyTest::celsius), Units.METRIC),
-            GhcnDaily.read(wide(GhcnDailyTest::tenths), Units.TENTHS)
+            read(wide(GhcnDailyTest::fahrenheit), Units.STANDARD),
+            read(wide(GhcnDailyTest::celsius), Units.METRIC),
+            read(wide(GhcnDailyTest::tenths), Units.TENTHS)
         }) {
             assertThat(read.leftOut()).isZero();
             assertThat(read.station().days()).hasSameSizeAs(PART.days());
@@ -102,16 +138,16 @@ class GhcnDailyTest {
 
     @Test
     void unitsThatCannotBeAreAskedFor() {
-        assertThatThrownBy(() -> GhcnDaily.read(wide(GhcnDailyTest::fahrenheit), Units.METRIC))
+        assertThatThrownBy(() -> read(wide(GhcnDailyTest::fahrenheit), Units.METRIC))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("Are they °F?");
-        assertThatThrownBy(() -> GhcnDaily.read(wide(GhcnDailyTest::tenths), Units.METRIC))
+        assertThatThrownBy(() -> read(wide(GhcnDailyTest::tenths), Units.METRIC))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("tenths");
-        assertThatThrownBy(() -> GhcnDaily.read(wide(GhcnDailyTest::celsius), Units.STANDARD))
+        assertThatThrownBy(() -> read(wide(GhcnDailyTest::celsius), Units.STANDARD))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("Are they °C?");
-        assertThatThrownBy(() -> GhcnDaily.read(wide(GhcnDailyTest::celsius), Units.TENTHS))
+        assertThatThrownBy(() -> read(wide(GhcnDailyTest::celsius), Units.TENTHS))
                 .isInstanceOf(Refused.class);
     }
 
@@ -121,7 +157,7 @@ class GhcnDailyTest {
                 .lines()
                 .filter(line -> !line.contains("\"1991-"))
                 .collect(Collectors.joining("\n"));
-        var station = GhcnDaily.read(text, Units.METRIC).station();
+        var station = read(text, Units.METRIC).station();
         assertThat(station.gaps()).containsExactly(new Station.Gap(LocalDate.of(1991, 1, 1), 365));
         assertThat(station.winters().stream().map(w -> w.year())).containsExactly(1993);
         assertThat(station.leftOut()).containsExactly(1991, 1992);
@@ -130,9 +166,9 @@ class GhcnDailyTest {
     @Test
     void aFewDaysWithTheirLowAboveTheirHighAreLeftOutAndManyAreRefused() {
         Function<DailyWeather, String> swappedIn1990 = day -> day.date().equals(FIRST) ? "5.0,,9.0" : celsius(day);
-        var read = GhcnDaily.read(wide(swappedIn1990), Units.METRIC);
+        var read = read(wide(swappedIn1990), Units.METRIC);
         assertThat(read.leftOut()).isEqualTo(1);
-        assertThatThrownBy(() -> GhcnDaily.read(
+        assertThatThrownBy(() -> read(
                         wide(day -> String.format(Locale.ROOT, "%.1f,,%.1f", day.low(), day.high())), Units.METRIC))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("swapped");
@@ -140,17 +176,17 @@ class GhcnDailyTest {
 
     @Test
     void otherFilesAreRefusedWithTheirLine() {
-        assertThatThrownBy(() -> GhcnDaily.read("", Units.TENTHS)).isInstanceOf(Refused.class);
-        assertThatThrownBy(() -> GhcnDaily.read("hello\n", Units.TENTHS))
+        assertThatThrownBy(() -> read("", Units.TENTHS)).isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> read("hello\n", Units.TENTHS))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("line 1");
-        assertThatThrownBy(() -> GhcnDaily.read("date,hay\n2020-01-01,5\n", Units.METRIC))
+        assertThatThrownBy(() -> read("date,hay\n2020-01-01,5\n", Units.METRIC))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("TMAX");
-        assertThatThrownBy(() -> GhcnDaily.read("A,19900101,TMAX,39,,,0\nB,19900101,TMAX,39,,,0\n", Units.TENTHS))
+        assertThatThrownBy(() -> read("A,19900101,TMAX,39,,,0\nB,19900101,TMAX,39,,,0\n", Units.TENTHS))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("one station");
-        assertThatThrownBy(() -> GhcnDaily.read("A,19900230,TMAX,39,,,0\n", Units.TENTHS))
+        assertThatThrownBy(() -> read("A,19900230,TMAX,39,,,0\n", Units.TENTHS))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("19900230");
     }

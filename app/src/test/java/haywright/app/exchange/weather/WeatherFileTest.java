@@ -51,7 +51,12 @@ class WeatherFileTest {
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("not a text of days");
         assertThatThrownBy(() -> read(new byte[0])).isInstanceOf(Refused.class);
-        var bomb = packed(new byte[40 * 1024 * 1024]);
+        assertThatThrownBy(() -> read(new byte[5000]))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("not a text of days");
+        var blank = new byte[40 * 1024 * 1024];
+        Arrays.fill(blank, (byte) '\n');
+        var bomb = packed(blank);
         assertThatThrownBy(() -> read(bomb)).isInstanceOf(Refused.class).hasMessageContaining("over 32 MB");
     }
 }
