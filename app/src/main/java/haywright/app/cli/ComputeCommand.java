@@ -2,6 +2,7 @@ package haywright.app.cli;
 
 import haywright.app.compute.Compute;
 import haywright.app.compute.Topics;
+import haywright.app.exchange.InputFile;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -46,6 +47,9 @@ final class ComputeCommand implements Callable<Integer> {
         }
         var compute = new Compute(Topics.ALL);
         var asked = compute.topic(topic);
+        if (file != null) {
+            InputFile.check(file);
+        }
         if (demo) {
             return say(compute.demo(topic));
         }

@@ -8,6 +8,7 @@ import haywright.ranch.Ranch;
 import haywright.workings.Refused;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.UnaryOperator;
@@ -30,6 +31,8 @@ public final class RanchDocument {
     private static final long MOST_PARTS = 1_000_000;
 
     private static final JsonMapper MAPPER = BoundedJson.mapper(LONGEST_TEXT, MOST_PARTS);
+    /** What was kept is read again, however large it grew. */
+    private static final JsonMapper KEPT = BoundedJson.mapper(Integer.MAX_VALUE, Long.MAX_VALUE);
 
     private final List<UnaryOperator<ObjectNode>> upgrades;
 
@@ -65,11 +68,20 @@ public final class RanchDocument {
         }
     }
 
-    /** The document as a tree of the newest format. */
+    /** A document from outside as a tree of the newest format. */
     public ObjectNode tree(byte[] document) {
+        return tree(document, MAPPER);
+    }
+
+    /** A document that this program kept, as a tree of the newest format. */
+    public ObjectNode kept(String document) {
+        return tree(document.getBytes(StandardCharsets.UTF_8), KEPT);
+    }
+
+    private ObjectNode tree(byte[] document, JsonMapper mapper) {
         JsonNode tree;
         try {
-            tree = MAPPER.readTree(withoutByteOrderMark(document));
+            tree = mapper.readTree(withoutByteOrderMark(document));
         } catch (JsonProcessingException e) {
             throw new Refused(List.of(BoundedJson.problem("document", e)));
         } catch (IOException e) {

@@ -2,6 +2,7 @@ package haywright.app.store;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import haywright.app.document.RanchDocument;
+import haywright.app.exchange.InputFile;
 import haywright.ranch.Attachment;
 import haywright.ranch.Ranch;
 import haywright.workings.Problem;
@@ -264,6 +265,7 @@ public final class RanchFiles {
     }
 
     private static boolean isDatabase(Path file) {
+        InputFile.check(file);
         try (InputStream in = Files.newInputStream(file)) {
             return new String(in.readNBytes(15), StandardCharsets.US_ASCII).equals("SQLite format 3");
         } catch (IOException e) {
@@ -273,7 +275,7 @@ public final class RanchFiles {
 
     private static byte[] bytes(Path file) {
         try {
-            return Files.readAllBytes(file);
+            return InputFile.read(file, Runtime.getRuntime().maxMemory() / 4);
         } catch (IOException e) {
             throw unreadable(file, e);
         }

@@ -5,7 +5,6 @@ import haywright.app.document.Patch;
 import haywright.app.document.RanchDocument;
 import haywright.ranch.Ranch;
 import haywright.workings.Refused;
-import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
@@ -169,7 +168,7 @@ public final class Ranches {
     }
 
     private ObjectNode tree(String json) {
-        return documents.tree(json.getBytes(StandardCharsets.UTF_8));
+        return documents.kept(json);
     }
 
     private ObjectNode asItStood(Handle h, UUID id, Kept now, long rev) {

@@ -2,12 +2,14 @@ package haywright.app.store;
 
 import haywright.app.exchange.Bounded;
 import haywright.workings.Refused;
+import java.io.EOFException;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
+import java.util.zip.ZipException;
 import java.util.zip.ZipInputStream;
 
 /** The documents in a zip, one at a time. What a zip says of its own sizes is not believed. */
@@ -41,6 +43,8 @@ final class Zipped {
                 most -= document.length;
                 found.add(each.apply(document));
             }
+        } catch (ZipException | EOFException e) {
+            throw new IOException("it is a damaged zip", e);
         } catch (IllegalArgumentException e) {
             throw new IOException("a name in it is not UTF-8", e);
         }

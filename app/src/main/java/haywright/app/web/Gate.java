@@ -25,6 +25,7 @@ final class Gate {
     static final String TOKEN = "token";
 
     static final int FORM_LIMIT = 1024 * 1024;
+    static final int FIELD_LIMIT = 5000;
     static final int FILE_LIMIT = 64 * 1024 * 1024;
 
     private static final String COOKIE = "haywright";
@@ -63,6 +64,7 @@ final class Gate {
         checkLength(http);
         boolean json = http.path().startsWith("/api/") && http.isJson();
         if (!json) {
+            Sent.read(http);
             checkToken(http);
         }
     }

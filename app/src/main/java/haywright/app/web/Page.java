@@ -158,11 +158,14 @@ public record Page(
         var between = http.formParams(TwoVersions.BETWEEN);
         boolean chosen = !between.isEmpty() && between.stream().allMatch(path -> http.formParam(STANDS + path) != null);
         var typed = http.formParam(chosen ? TwoVersions.UPON : REV);
-        try {
-            return typed == null ? rev : Long.parseLong(typed);
-        } catch (NumberFormatException e) {
+        if (typed == null) {
             return rev;
         }
+        if (!typed.matches("[1-9][0-9]{0,14}")) {
+            throw new Refused(
+                    REV, typed, "this is no revision of this ranch", "Open the page again and send it from there.");
+        }
+        return Long.parseLong(typed);
     }
 
     /** Goes on to another page after something was done. */

@@ -95,7 +95,7 @@ public final class Server implements AutoCloseable {
         config.http.maxRequestSize = Gate.FORM_LIMIT;
         config.jetty.modifyServletContextHandler(handler -> {
             handler.setMaxFormContentSize(Gate.FORM_LIMIT);
-            handler.setMaxFormKeys(5000);
+            handler.setMaxFormKeys(Gate.FIELD_LIMIT);
         });
         config.jetty.modifyHttpConfiguration(http -> http.setSendServerVersion(false));
         config.appData(ASSETS, new Assets());

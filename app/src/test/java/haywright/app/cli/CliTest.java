@@ -76,6 +76,28 @@ class CliTest {
     }
 
     @Test
+    void aFolderADeviceOrALinkToNoFileIsSaidInASentence() throws IOException {
+        var link = Files.createSymbolicLink(folder.resolve("link.json"), folder);
+        var good = Files.writeString(folder.resolve("good.json"), "{\"adf_pct_dm\":28,\"ndf_pct_dm\":35}");
+        var linked = Files.createSymbolicLink(folder.resolve("linked.json"), good);
+        assertThat(run("compute", "relative-feed-value", linked.toString()).exit())
+                .isZero();
+        for (var no : new String[] {folder.toString(), link.toString(), "/dev/zero", "/dev/null"}) {
+            for (var command : new String[][] {
+                {"compute", "relative-feed-value", no},
+                {"ranch", "import", no, "--data", folder.toString()},
+                {"ranch", "check", no},
+                {"ranch", "restore", no, "--data", folder.toString()}
+            }) {
+                var ran = run(command);
+                assertThat(ran.exit()).as(String.join(" ", command)).isEqualTo(2);
+                assertThat(ran.err().lines()).as(String.join(" ", command)).hasSize(1);
+                assertThat(ran.err()).contains(no).doesNotContain("Exception");
+            }
+        }
+    }
+
+    @Test
     void computeWithoutATopicListsThem() {
         assertThat(run("compute").out()).contains("relative-feed-value").contains("ration");
     }

@@ -10,6 +10,7 @@ import haywright.app.web.Page;
 import haywright.app.web.Server;
 import haywright.app.web.Trail;
 import haywright.ranch.Ranch;
+import haywright.workings.Problem;
 import haywright.workings.Refused;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -24,6 +25,8 @@ import java.util.UUID;
 /** The first page. */
 public final class RoundPages {
     public static final Ask NAME = Ask.text("name", "What the ranch is called", "");
+
+    private static final int LONGEST_NAME = 100;
 
     private final Desk desk;
 
@@ -146,12 +149,23 @@ public final class RoundPages {
             Page.leave(http, "/ranch/" + taken.id() + "/");
             return;
         }
-        var copy = Files.createTempFile("haywright", name.endsWith(".db") ? ".db" : ".zip");
+        // under its own name, which the history and every message have
+        var own = name.replaceAll("^.*[/\\\\]", "").replaceAll("[^\\w. -]", "_");
+        var folder = Files.createTempDirectory("haywright");
+        var copy = folder.resolve(own.substring(Math.max(0, own.length() - LONGEST_NAME)));
         try {
             Files.write(copy, bytes);
             desk.store().files().restore(copy, Desk.WHO);
+        } catch (Refused e) {
+            throw new Refused(e.problems().stream()
+                    .map(p -> new Problem(
+                            p.field(), p.value().contains(folder.toString()) ? name : p.value(), p.rule(), p.fix()))
+                    .toList());
         } finally {
-            Files.deleteIfExists(copy);
+            for (var left : Files.list(folder).toList()) {
+                Files.deleteIfExists(left);
+            }
+            Files.deleteIfExists(folder);
         }
         Page.leave(http, "/");
     }

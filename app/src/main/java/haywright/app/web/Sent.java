@@ -1,0 +1,53 @@
+package haywright.app.web;
+
+import io.javalin.http.Context;
+import io.javalin.http.HttpResponseException;
+import java.util.List;
+import java.util.Map;
+
+/** What a form sends, read here once: what breaks off or is no form is said before anything is done with half of it. */
+final class Sent {
+    private static final int BAD_REQUEST = 400;
+    private static final int TOO_LARGE = 413;
+
+    private Sent() {}
+
+    /** @throws HttpResponseException in words */
+    static void read(Context http) {
+        Map<String, List<String>> fields;
+        try {
+            fields = http.formParamMap();
+            http.uploadedFileMap();
+        } catch (Exception e) { // whatever the library makes of it: it came from outside
+            throw isTooMuch(e)
+                    ? new HttpResponseException(
+                            TOO_LARGE,
+                            "A form holds at most %d MB besides its files, and %,d fields. Paste less at once, or send it as a file."
+                                    .formatted(Gate.FORM_LIMIT / 1024 / 1024, Gate.FIELD_LIMIT),
+                            Map.of())
+                    : new HttpResponseException(
+                            BAD_REQUEST,
+                            "What was sent breaks off, or it is no form as a browser sends it. Nothing was changed: go back and send it again.",
+                            Map.of());
+        }
+        fields.forEach((name, values) -> {
+            if (name.indexOf('\0') >= 0 || values.stream().anyMatch(value -> value.indexOf('\0') >= 0)) {
+                throw new HttpResponseException(
+                        BAD_REQUEST,
+                        "“%s” has a character in it that nobody can type (NUL). Go back, take it out and send it again."
+                                .formatted(name.replace("\0", "")),
+                        Map.of());
+            }
+        });
+    }
+
+    private static boolean isTooMuch(Throwable e) {
+        for (var cause = e; cause != null; cause = cause.getCause()) {
+            var message = String.valueOf(cause.getMessage());
+            if (message.contains("larger than max") || message.contains("too many keys")) {
+                return true;
+            }
+        }
+        return false;
+    }
+}
