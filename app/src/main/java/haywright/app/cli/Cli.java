@@ -3,7 +3,9 @@ package haywright.app.cli;
 import haywright.app.compute.Version;
 import haywright.workings.Refused;
 import java.io.PrintWriter;
+import java.nio.file.InvalidPathException;
 import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
 import java.time.Clock;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
@@ -28,6 +30,7 @@ public final class Cli {
                 .setOut(out)
                 .setErr(err)
                 .setCaseInsensitiveEnumValuesAllowed(true)
+                .registerConverter(Path.class, Cli::path)
                 .setExecutionExceptionHandler(Cli::failed);
         sayVersion(line);
     }
@@ -49,10 +52,26 @@ public final class Cli {
             refused.problems().forEach(p -> command.getErr().println(p.field() + ": " + p.sentence()));
         } else if (e instanceof NoSuchFileException missing) {
             command.getErr().println(missing.getFile() + ": there is no such file. Is its name right?");
+        } else if (e instanceof InvalidPathException unreadable) {
+            command.getErr().println(noName(unreadable));
         } else {
             throw e;
         }
         return REFUSED;
+    }
+
+    private static Path path(String text) {
+        try {
+            return Path.of(text);
+        } catch (InvalidPathException e) {
+            throw new CommandLine.TypeConversionException(noName(e));
+        }
+    }
+
+    /** Java reads names of files by the locale, and the locale C has only the letters of English. */
+    private static String noName(InvalidPathException e) {
+        return "%s: this name has letters that the encoding of this terminal (%s) has not. Set LC_ALL=C.UTF-8 and try again."
+                .formatted(e.getInput(), System.getProperty("sun.jnu.encoding"));
     }
 
     @Command(

@@ -97,6 +97,25 @@ class CliTest {
         }
     }
 
+    /** The shell writes the é, so that this test does not hang on the locale it runs in itself. */
+    @Test
+    void aHomeThatTheLocaleCannotNameIsSaidInASentence() throws IOException, InterruptedException {
+        var script =
+                "LC_ALL=C HAYWRIGHT_HOME=\"$0/$(printf 'caf\\303\\251')\" exec \"$1\" -cp \"$2\" haywright.app.Main ranch list";
+        var java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
+        var process = new ProcessBuilder(
+                        "sh", "-c", script, folder.toString(), java, System.getProperty("java.class.path"))
+                .redirectErrorStream(true)
+                .start();
+        var said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        int exit = process.waitFor();
+        assertThat(said).doesNotContain("Exception");
+        if (exit != 0) { // macOS reads every name
+            assertThat(exit).isEqualTo(2);
+            assertThat(said.lines()).hasSize(1).first().asString().contains("LC_ALL=C.UTF-8");
+        }
+    }
+
     @Test
     void computeWithoutATopicListsThem() {
         assertThat(run("compute").out()).contains("relative-feed-value").contains("ration");

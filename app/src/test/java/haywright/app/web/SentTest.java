@@ -94,7 +94,7 @@ class SentTest {
         assertThat(answer.status()).isBetween(400, 422);
         assertThat(answer.body()).contains("revision");
         assertThat(ranch.kept()).isEqualTo(before);
-        assertThat(ranch.send("history", "undo/" + rev + "x", Map.of()).status())
+        assertThat(ranch.send("lots/new/bales", "undo/" + rev + "x", Map.of()).status())
                 .isEqualTo(404);
     }
 

@@ -29,6 +29,8 @@ public final class ReportCsv {
 
     private static final int MOST_SAMPLES = 200;
     private static final int MOST_COLUMNS = 400;
+    /** Longer than any remark; the patterns of a figure need a stack as deep as a cell is long. */
+    private static final int LONGEST_CELL = 2_000;
     /** A laboratory's name and address may stand above the headings. */
     private static final int LINES_BEFORE_HEADINGS = 25;
 
@@ -168,8 +170,19 @@ public final class ReportCsv {
                             "a report has at most " + MOST_COLUMNS,
                             "Is this the right file?");
                 }
+                if (record.stream().anyMatch(cell -> cell.length() > LONGEST_CELL)) {
+                    throw new Refused(
+                            "text",
+                            "line " + record.getRecordNumber(),
+                            "a cell of a report has at most %d letters".formatted(LONGEST_CELL),
+                            "Is a quotation mark missing, or is it another file?");
+                }
                 if (record.stream().anyMatch(cell -> !cell.isBlank())) {
                     records.add(record);
+                }
+                if (records.size() > MOST_SAMPLES * 50) {
+                    throw new Refused(
+                            "text", records.size() + " lines", "this is more than reports have", "Split the file.");
                 }
             }
         } catch (IOException | UncheckedIOException e) {
@@ -182,9 +195,6 @@ public final class ReportCsv {
                                             ? 1
                                             : records.get(records.size() - 1).getRecordNumber() + 1),
                     "Take the mark away or close it.");
-        }
-        if (records.size() > MOST_SAMPLES * 50) {
-            throw new Refused("text", records.size() + " lines", "this is more than reports have", "Split the file.");
         }
         return records;
     }

@@ -7,6 +7,7 @@ import haywright.workings.Refused;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.TimeUnit;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
@@ -17,6 +18,9 @@ import org.jspecify.annotations.Nullable;
  */
 public final class ReportText {
     private static final int MOST_LINES = 40_000;
+    /** Two hundred reports take a fraction of a second; lines that look like many things at once take long. */
+    private static final long MOST_NANOS = TimeUnit.SECONDS.toNanos(5);
+
     private static final int LINES_OF_HEADINGS = 3;
     private static final Pattern PAGE = Pattern.compile("^--- page ([0-9]{1,4}) ---$");
     private static final Pattern SAYS_BASIS = Pattern.compile(
@@ -64,8 +68,16 @@ public final class ReportText {
                 throw new Refused("text", number + " lines", "this is more than reports have", "Split the file.");
             }
         }
+        long until = System.nanoTime() + MOST_NANOS;
         for (int at = 0; at < lines.size(); ) {
             at += step(at);
+            if (System.nanoTime() > until) {
+                throw new Refused(
+                        "text",
+                        "line %d of %d".formatted(at, lines.size()),
+                        "reading got no further in %d seconds".formatted(TimeUnit.NANOSECONDS.toSeconds(MOST_NANOS)),
+                        "Paste only the lines of the report.");
+            }
         }
         gathering.table();
     }

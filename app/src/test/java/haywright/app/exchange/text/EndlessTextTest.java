@@ -1,0 +1,31 @@
+package haywright.app.exchange.text;
+
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import haywright.app.exchange.csv.ReportCsv;
+import haywright.app.exchange.lab.Vocabulary;
+import haywright.workings.Refused;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** A megabyte of lines that look like many things at once: given up, however long they would take. */
+class EndlessTextTest {
+    @ParameterizedTest
+    @ValueSource(strings = {"results is ", "1.1,", ";"})
+    void isGivenUp(String piece) {
+        var text = (piece.repeat(4000 / piece.length()) + "\n").repeat(230);
+        assertThatThrownBy(() -> ReportText.read(text, false, null, Vocabulary.HOUSE))
+                .isInstanceOf(Refused.class);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"1,000,", ",000", "a", "1.000."})
+    void aCellOfAMegabyteIsGivenUp(String piece) {
+        var text = "Sample;CP\nA;\"" + piece.repeat(900_000 / piece.length()) + "\"\n";
+        for (var decimalComma : new boolean[] {false, true}) {
+            assertThatThrownBy(() -> ReportCsv.read(text, decimalComma, null, Vocabulary.HOUSE))
+                    .isInstanceOf(Refused.class)
+                    .hasMessageContaining("a cell of a report");
+        }
+    }
+}
