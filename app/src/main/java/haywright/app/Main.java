@@ -1,8 +1,9 @@
 package haywright.app;
 
 import haywright.app.cli.Cli;
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
 import java.io.OutputStreamWriter;
-import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
@@ -13,12 +14,16 @@ public final class Main {
     private Main() {}
 
     public static void main(String[] arguments) {
-        int status = new Cli(Clock.system(ZoneId.systemDefault()), utf8(System.out), utf8(System.err)).run(arguments);
+        int status = new Cli(Clock.system(ZoneId.systemDefault()), utf8(FileDescriptor.out), utf8(FileDescriptor.err))
+                .run(arguments);
         System.exit(status);
     }
 
-    /** Pounds and degrees come out right whatever the terminal's own setting is. */
-    private static PrintWriter utf8(PrintStream stream) {
-        return new PrintWriter(new OutputStreamWriter(stream, StandardCharsets.UTF_8), true);
+    /**
+     * Pounds and degrees come out right whatever the terminal's own setting is. Not through {@code System.out}, which
+     * tells nobody that it could not write.
+     */
+    private static PrintWriter utf8(FileDescriptor stream) {
+        return new PrintWriter(new OutputStreamWriter(new FileOutputStream(stream), StandardCharsets.UTF_8), true);
     }
 }

@@ -2,8 +2,9 @@ package haywright.app.cli;
 
 import haywright.app.compute.Version;
 import haywright.workings.Refused;
+import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.file.InvalidPathException;
+import java.io.UncheckedIOException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -19,19 +20,23 @@ public final class Cli {
     static final int REFUSED = 2;
 
     private final CommandLine line;
+    private final Faults faults;
 
     public Cli(Clock clock, PrintWriter out, PrintWriter err) {
         var data = new Data();
+        faults = new Faults(data, clock);
         line = new CommandLine(new Haywright(clock, data))
                 .addSubcommand(new DemoCommand(clock, data))
-                .addSubcommand(new ComputeCommand())
+                .addSubcommand(new ComputeCommand(clock, faults))
                 .addSubcommand(new RanchCommand(clock, data))
                 .addSubcommand(new PrintCommand(clock, data))
                 .setOut(out)
                 .setErr(err)
                 .setCaseInsensitiveEnumValuesAllowed(true)
-                .registerConverter(Path.class, Cli::path)
-                .setExecutionExceptionHandler(Cli::failed);
+                .registerConverter(Path.class, Data::path)
+                .registerConverter(Integer.class, Cli::whole)
+                .setParameterExceptionHandler(Cli::mistyped)
+                .setExecutionExceptionHandler((e, command, parsed) -> failed(e));
         sayVersion(line);
     }
 
@@ -41,37 +46,65 @@ public final class Cli {
         command.getSubcommands().values().forEach(Cli::sayVersion);
     }
 
-    /** @return the exit status */
-    public int run(String... arguments) {
-        return line.execute(arguments);
+    private static Integer whole(String typed) {
+        try {
+            return Integer.valueOf(typed);
+        } catch (NumberFormatException e) {
+            throw new CommandLine.TypeConversionException("'%s' is no whole number, or too large".formatted(typed));
+        }
     }
 
-    /** What a person can mend is said in a line; anything else is a mistake of the program and keeps its trace. */
-    private static int failed(Exception e, CommandLine command, CommandLine.ParseResult parsed) throws Exception {
+    /** @return the exit status */
+    public int run(String... arguments) {
+        int status;
+        try {
+            status = line.execute(arguments);
+        } catch (Error e) {
+            status = failed(e);
+        }
+        // here alone, for every command: a print writer throws nothing
+        return status != Faults.FAILED && line.getOut().checkError() ? failed(Output.closed()) : status;
+    }
+
+    /** What a person can fix is said in a line; anything else is a fault of the program, kept where it can be sent from. */
+    private int failed(Throwable e) {
+        var err = line.getErr();
         if (e instanceof Refused refused) {
-            refused.problems().forEach(p -> command.getErr().println(p.field() + ": " + p.sentence()));
+            refused.problems().forEach(p -> err.println(p.field() + ": " + p.sentence()));
+        } else if (e instanceof Output.Unwritten unwritten) {
+            err.println(unwritten.getMessage());
+            return Faults.FAILED;
         } else if (e instanceof NoSuchFileException missing) {
-            command.getErr().println(missing.getFile() + ": there is no such file. Is its name right?");
-        } else if (e instanceof InvalidPathException unreadable) {
-            command.getErr().println(noName(unreadable));
+            err.println(missing.getFile() + ": there is no such file. Is its name right?");
+        } else if (e instanceof IOException unread) {
+            err.println("This cannot be read: %s. Is it the right file?".formatted(Output.why(unread)));
+        } else if (e instanceof UncheckedIOException wrapped) {
+            return failed(wrapped.getCause());
         } else {
-            throw e;
+            err.println(faults.kept(e));
+            return Faults.FAILED;
         }
         return REFUSED;
     }
 
-    private static Path path(String text) {
-        try {
-            return Path.of(text);
-        } catch (InvalidPathException e) {
-            throw new CommandLine.TypeConversionException(noName(e));
-        }
-    }
-
-    /** Java reads names of files by the locale, and the locale C has only the letters of English. */
-    private static String noName(InvalidPathException e) {
-        return "%s: this name has letters that the encoding of this terminal (%s) has not. Set LC_ALL=C.UTF-8 and try again."
-                .formatted(e.getInput(), System.getProperty("sun.jnu.encoding"));
+    /** One line, without the whole of the usage. */
+    private static int mistyped(CommandLine.ParameterException e, String[] arguments) {
+        var command = e.getCommandLine();
+        var meant = e instanceof CommandLine.UnmatchedArgumentException unknown
+                ? unknown.getSuggestions().stream()
+                        .findFirst()
+                        .map(" Did you mean %s?"::formatted)
+                        .orElse("")
+                : "";
+        var message = String.valueOf(e.getMessage()).strip();
+        command.getErr()
+                .printf(
+                        "%s%s%s %s --help shows what can be typed.%n",
+                        message,
+                        message.endsWith(".") ? "" : ".",
+                        meant,
+                        command.getCommandSpec().qualifiedName());
+        return REFUSED;
     }
 
     @Command(

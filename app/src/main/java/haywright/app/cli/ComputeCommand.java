@@ -4,9 +4,9 @@ import haywright.app.compute.Compute;
 import haywright.app.compute.Topics;
 import haywright.app.exchange.InputFile;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -20,7 +20,7 @@ import picocli.CommandLine.Spec;
         name = "compute",
         mixinStandardHelpOptions = true,
         description = "Answers one question as JSON. Without a topic: lists the topics.")
-final class ComputeCommand implements Callable<Integer> {
+final class ComputeCommand implements Callable<Integer>, Compute.Heard {
     @Parameters(index = "0", arity = "0..1", paramLabel = "TOPIC")
     private @Nullable String topic;
 
@@ -38,6 +38,15 @@ final class ComputeCommand implements Callable<Integer> {
     @SuppressWarnings("NullAway.Init") // picocli sets it
     private CommandSpec spec;
 
+    private final Clock clock;
+    private final Faults faults;
+    private @Nullable Throwable firstFailure;
+
+    ComputeCommand(Clock clock, Faults faults) {
+        this.clock = clock;
+        this.faults = faults;
+    }
+
     @Override
     public Integer call() throws IOException {
         var out = spec.commandLine().getOut();
@@ -45,13 +54,16 @@ final class ComputeCommand implements Callable<Integer> {
             Topics.ALL.forEach(t -> out.printf("%-22s %s%n", t.name(), t.words()));
             return Compute.DONE;
         }
-        var compute = new Compute(Topics.ALL);
+        var compute = new Compute(Topics.ALL, clock);
         var asked = compute.topic(topic);
         if (file != null) {
             InputFile.check(file);
         }
         if (demo) {
-            return say(compute.demo(topic));
+            var outcome = compute.demo(topic);
+            out.println(outcome.body().toPrettyString());
+            outcome.errors().forEach(this::refused);
+            return outcome.exit();
         }
         if (file == null && Terminal.isThere()) {
             spec.commandLine()
@@ -59,13 +71,24 @@ final class ComputeCommand implements Callable<Integer> {
                     .printf("%s needs JSON, from a file or piped in. For instance:%n%s%n", topic, asked.example());
             return Compute.REFUSED;
         }
-        byte[] json = file == null ? System.in.readAllBytes() : Files.readAllBytes(file);
-        return say(compute.run(topic, new String(json, StandardCharsets.UTF_8)));
+        try (var in = file == null ? System.in : Files.newInputStream(file)) {
+            var to = Compute.generator(new Output.Checked(out)).useDefaultPrettyPrinter();
+            int exit = compute.run(topic, in, to, this);
+            out.println();
+            if (firstFailure != null) {
+                refused(faults.kept(firstFailure));
+            }
+            return exit;
+        }
     }
 
-    private int say(Compute.Outcome outcome) {
-        spec.commandLine().getOut().println(outcome.body().toPrettyString());
-        outcome.errors().forEach(spec.commandLine().getErr()::println);
-        return outcome.exit();
+    @Override
+    public void refused(String line) {
+        spec.commandLine().getErr().println(line);
+    }
+
+    @Override
+    public void failed(Throwable failure) {
+        firstFailure = firstFailure == null ? failure : firstFailure;
     }
 }

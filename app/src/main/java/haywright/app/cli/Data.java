@@ -1,6 +1,8 @@
 package haywright.app.cli;
 
 import haywright.app.store.Store;
+import haywright.workings.Refused;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.time.Clock;
 import org.jspecify.annotations.Nullable;
@@ -17,8 +19,12 @@ final class Data {
                     + " Without it $HAYWRIGHT_HOME, or .haywright in your home folder.")
     private @Nullable String place;
 
+    private boolean isDatabase() {
+        return place != null && place.startsWith("jdbc:");
+    }
+
     Store open(Clock clock) {
-        return place != null && place.startsWith("jdbc:") ? Store.at(place, clock) : Store.inFolder(folder(), clock);
+        return isDatabase() ? Store.at(String.valueOf(place), clock) : Store.inFolder(folder(), clock);
     }
 
     /** The demo has a folder of its own, so that playing with it touches nobody's ranch. */
@@ -28,7 +34,7 @@ final class Data {
 
     /** Where the daily copies of the ranches go. */
     Path copies() {
-        return place != null && place.startsWith("jdbc:") ? Path.of("") : folder().resolve("copies");
+        return isDatabase() ? Path.of("") : folder().resolve("copies");
     }
 
     /** Where the demo's papers go: beside its data, or here when those are in a database elsewhere. */
@@ -36,14 +42,39 @@ final class Data {
         if (place == null) {
             return folder().resolve("demo");
         }
-        return place.startsWith("jdbc:") ? Path.of("") : folder();
+        return isDatabase() ? Path.of("") : folder();
+    }
+
+    /** What is kept beside the ranches: their folder, or the usual one when they are in a database elsewhere. */
+    Path home() {
+        return isDatabase() ? usual() : folder();
     }
 
     private Path folder() {
-        if (place != null) {
-            return Path.of(place);
-        }
+        return place != null ? path(place) : usual();
+    }
+
+    private static Path usual() {
         var home = System.getenv("HAYWRIGHT_HOME");
-        return home != null && !home.isBlank() ? Path.of(home) : Path.of(System.getProperty("user.home"), ".haywright");
+        return home != null && !home.isBlank()
+                ? path(home)
+                : path(System.getProperty("user.home")).resolve(".haywright");
+    }
+
+    /** @throws Refused where no file can have this name */
+    static Path path(String typed) {
+        try {
+            if (!typed.isBlank()) {
+                return Path.of(typed);
+            }
+        } catch (InvalidPathException e) {
+            throw new Refused(
+                    "file",
+                    typed,
+                    "this system cannot take it for the name of a file or folder",
+                    "Are its letters outside of the terminal's character set? Start again with LC_ALL=C.UTF-8.");
+        }
+        throw new Refused(
+                "file", "nothing", "the name of a file or folder is needed", "Type one, or leave the option out.");
     }
 }

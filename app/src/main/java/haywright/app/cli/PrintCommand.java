@@ -109,7 +109,7 @@ final class PrintCommand implements Runnable {
         try (var store = open(of)) {
             var sheet = Sheets.newest(store, ranch(store, of), lotName, clock);
             if (String.valueOf(of.file.getFileName()).endsWith(".html")) {
-                Files.writeString(of.file, sheet.phonePage(), StandardCharsets.UTF_8);
+                Output.to(of.file, () -> Files.writeString(of.file, sheet.phonePage(), StandardCharsets.UTF_8));
             } else {
                 write(sheet.paper(on.size()), of.file);
             }
@@ -192,7 +192,8 @@ final class PrintCommand implements Runnable {
             throws IOException {
         try (var store = open(of)) {
             var field = Sheets.field(ranch(store, of), fieldName);
-            Files.writeString(of.file, Sheets.gpx(field, seed == null ? 1 : seed), StandardCharsets.UTF_8);
+            var gpx = Sheets.gpx(field, seed == null ? 1 : seed);
+            Output.to(of.file, () -> Files.writeString(of.file, gpx, StandardCharsets.UTF_8));
             written(of.file);
         }
     }
@@ -200,9 +201,10 @@ final class PrintCommand implements Runnable {
     static void write(Paper paper, Path file) throws IOException {
         var name = String.valueOf(file.getFileName());
         if (name.endsWith(".html")) {
-            Files.writeString(file, paper.xhtml(), StandardCharsets.UTF_8);
+            Output.to(file, () -> Files.writeString(file, paper.xhtml(), StandardCharsets.UTF_8));
         } else if (name.endsWith(".pdf")) {
-            Files.write(file, paper.pdf());
+            var pdf = paper.pdf();
+            Output.to(file, () -> Files.write(file, pdf));
         } else {
             throw new Refused(
                     "file", name, "a paper is written as PDF or as HTML", "Let the name end in .pdf or .html.");

@@ -71,7 +71,7 @@ final class RanchCommand implements Runnable {
                 out().print(store.files().export(ranch.id()));
                 out().flush(); // it does so by itself only at the end of a line
             } else {
-                store.files().exportTo(ranch.id(), file);
+                Output.to(file, () -> store.files().exportTo(ranch.id(), file));
                 out().printf("%s: written to %s%n", ranch.name(), file);
             }
         }
@@ -99,7 +99,7 @@ final class RanchCommand implements Runnable {
     @Command(description = "Writes every ranch into one file.", mixinStandardHelpOptions = true)
     void backup(@Parameters(paramLabel = "FILE") Path file) {
         try (var store = data.open(clock)) {
-            store.files().backup(file);
+            Output.to(file, () -> store.files().backup(file));
             out().printf("%d written to %s%n", store.ranches().list().size(), file);
         }
     }

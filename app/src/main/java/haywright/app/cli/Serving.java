@@ -5,6 +5,7 @@ import haywright.app.document.TinLantern;
 import haywright.app.store.Store;
 import haywright.app.web.Desk;
 import haywright.app.web.Server;
+import haywright.workings.Refused;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
@@ -22,6 +23,8 @@ final class Serving {
     /** Nobody else on the network can reach it. */
     private static final String LOOPBACK = "127.0.0.1";
 
+    private static final int LAST_PORT = 65_535;
+
     @Option(
             names = "--port",
             paramLabel = "PORT",
@@ -30,9 +33,16 @@ final class Serving {
 
     /** Does not come back: the process ends by a signal, and closes pages and data then. */
     void serve(Store store, Path copies, Clock clock, String path, PrintWriter out) throws InterruptedException {
+        if (port != null && (port < 0 || port > LAST_PORT)) {
+            throw new Refused(
+                    "port",
+                    port.toString(),
+                    "a port is a whole number up to " + LAST_PORT,
+                    "Leave it out: the first free one from 8470 is taken.");
+        }
         var desk = new Desk(store, clock, TinLantern::ranch);
         var server = Server.start(
-                desk, LOOPBACK, port == null ? Server.freePort(LOOPBACK) : port, new ComputeHttp()::register);
+                desk, LOOPBACK, port == null ? Server.freePort(LOOPBACK) : port, new ComputeHttp(clock)::register);
         Runtime.getRuntime().addShutdownHook(new Thread(() -> {
             server.close();
             store.close();

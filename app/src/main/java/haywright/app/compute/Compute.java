@@ -1,11 +1,7 @@
 package haywright.app.compute;
 
-import com.fasterxml.jackson.core.JsonLocation;
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.core.StreamReadFeature;
-import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import haywright.app.document.Fingerprint;
@@ -13,8 +9,13 @@ import haywright.app.document.RanchDocument;
 import haywright.app.document.TinLantern;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
+import java.io.IOException;
+import java.io.InputStream;
+import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.Semaphore;
+import org.jspecify.annotations.Nullable;
 
 /** JSON in, JSON out: the one way a topic is run, from the command and over HTTP. */
 public final class Compute {
@@ -24,46 +25,47 @@ public final class Compute {
     public static final int NO = 1;
     /** The input was refused. */
     public static final int REFUSED = 2;
-
-    /** Some editors put it before everything else. */
-    private static final String BYTE_ORDER_MARK = "\uFEFF";
-
-    private static final JsonMapper JSON = JsonMapper.builder()
-            .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
-            .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
-            .build();
+    /** The answer is not there, and it is not the asker's fault. */
+    public static final int FAILED = 3;
 
     private final List<Topic<?, ?>> topics;
+    private final InstantSource clock;
+    /** So many questions are worked at a time; those of other batches wait their turn, question by question. */
+    private final Semaphore turns = new Semaphore(Runtime.getRuntime().availableProcessors(), true);
 
-    public Compute(List<Topic<?, ?>> topics) {
+    /** @param clock measures how long a batch has been running */
+    public Compute(List<Topic<?, ?>> topics, InstantSource clock) {
         this.topics = List.copyOf(topics);
+        this.clock = clock;
     }
 
-    /** @param exit {@link #DONE}, {@link #NO} or {@link #REFUSED}; of an array the worst */
-    public record Outcome(JsonNode body, int exit) {
-        /** One line an error: where, what, rule, fix. Of an array with the place of the element before it. */
+    /** Hears of each refusal and failure when it happens, besides what is written among the answers. */
+    public interface Heard {
+        /** @param line where, what, rule, fix; of a batch with the place of the element before it */
+        void refused(String line);
+
+        void failed(Throwable failure);
+    }
+
+    /**
+     * One answer.
+     *
+     * @param exit {@link #DONE}, {@link #NO}, {@link #REFUSED} or {@link #FAILED}
+     * @param failure what went wrong inside, for whoever mends it; it is not in the body
+     */
+    public record Outcome(JsonNode body, int exit, @Nullable Throwable failure) {
+        /** One line an error: where, what, rule, fix. */
         public List<String> errors() {
             var lines = new ArrayList<String>();
-            if (body.isArray()) {
-                for (int i = 0; i < body.size(); i++) {
-                    add(lines, "[" + i + "] ", body.get(i));
-                }
-            } else {
-                add(lines, "", body);
+            for (var error : body.path("errors")) {
+                lines.add("%s: %s: %s. %s"
+                        .formatted(
+                                error.path("field").asText(),
+                                error.path("value").asText(),
+                                error.path("rule").asText(),
+                                error.path("fix").asText()));
             }
             return lines;
-        }
-
-        private static void add(List<String> lines, String place, JsonNode body) {
-            for (var error : body.path("errors")) {
-                lines.add(place
-                        + "%s: %s: %s. %s"
-                                .formatted(
-                                        error.path("field").asText(),
-                                        error.path("value").asText(),
-                                        error.path("rule").asText(),
-                                        error.path("fix").asText()));
-            }
         }
     }
 
@@ -79,21 +81,23 @@ public final class Compute {
         });
     }
 
-    /** Runs a topic on JSON text: an object, or an array of them. */
-    public Outcome run(String name, String json) {
-        try {
-            return run(topic(name), JSON.readTree(json.startsWith(BYTE_ORDER_MARK) ? json.substring(1) : json));
-        } catch (Refused refused) {
-            return refused(refused);
-        } catch (JsonProcessingException e) {
-            return refused(
-                    new Refused("json", where(e), "this is not JSON: " + e.getOriginalMessage(), "Mend it there."));
-        }
+    /**
+     * Answers a question, or an array of them one by one.
+     *
+     * @param json as UTF-8, UTF-16 or UTF-32
+     * @param to its answer, or an array of them; flushed after each, and not closed
+     * @return the exit status, of an array the worst
+     * @throws Refused when there is no such topic
+     * @throws IOException when the questions cannot be read on, or the answers not be written
+     */
+    public int run(String name, InputStream json, JsonGenerator to, Heard heard) throws IOException {
+        var topic = topic(name);
+        return new Batch(question -> answer(topic, question), turns, to, heard, clock).run(json);
     }
 
-    private static String where(JsonProcessingException e) {
-        JsonLocation at = e.getLocation();
-        return at == null ? "the text" : "line %d, column %d".formatted(at.getLineNr(), at.getColumnNr());
+    /** Writes answers for {@link #run}, and leaves open what they go to. */
+    public static JsonGenerator generator(java.io.Writer to) throws IOException {
+        return Batch.JSON.createGenerator(to).disable(JsonGenerator.Feature.AUTO_CLOSE_TARGET);
     }
 
     /** What a topic says of the demo ranch: an array, each body with the name of the group or lot it is {@code of}. */
@@ -101,30 +105,31 @@ public final class Compute {
         try {
             topic(name);
             var document = new RanchDocument().tree(TinLantern.ranch());
-            ArrayNode bodies = JSON.createArrayNode();
+            ArrayNode bodies = Batch.JSON.createArrayNode();
             int worst = DONE;
             for (var answer : DemoAnswers.to(name).entrySet()) {
                 bodies.add(body(answer.getValue(), document).put("of", answer.getKey()));
                 worst = Math.max(worst, answer.getValue().yes() ? DONE : NO);
             }
-            return new Outcome(bodies, worst);
+            return new Outcome(bodies, worst, null);
         } catch (Refused refused) {
             return refused(refused);
         }
     }
 
-    private static <I extends Record, O extends Record> Outcome run(Topic<I, O> topic, JsonNode json) {
-        if (!json.isArray()) {
-            return one(topic, json);
+    private static Outcome answer(Topic<?, ?> topic, JsonNode question) {
+        try {
+            return one(topic, question);
+        } catch (RuntimeException | StackOverflowError e) {
+            return new Outcome(
+                    errors(List.of(new Problem(
+                            "json",
+                            "this question",
+                            "Haywright failed on it, and the fault is not yours",
+                            "Change a figure and ask again, and tell whoever looks after Haywright."))),
+                    FAILED,
+                    e);
         }
-        ArrayNode bodies = JSON.createArrayNode();
-        int worst = DONE;
-        for (var element : json) {
-            var outcome = one(topic, element);
-            bodies.add(outcome.body());
-            worst = Math.max(worst, outcome.exit());
-        }
-        return new Outcome(bodies, worst);
     }
 
     private static <I extends Record, O extends Record> Outcome one(Topic<I, O> topic, JsonNode json) {
@@ -136,7 +141,7 @@ public final class Compute {
         }
         try {
             var answer = topic.run().apply(in);
-            return new Outcome(body(answer, json), answer.yes() ? DONE : NO);
+            return new Outcome(body(answer, json), answer.yes() ? DONE : NO, null);
         } catch (Refused refused) {
             var shape = Shape.of(topic.in());
             return refused(new Refused(refused.problems().stream()
@@ -146,7 +151,7 @@ public final class Compute {
     }
 
     private static ObjectNode body(Answer<?> answer, JsonNode json) {
-        var body = JSON.createObjectNode();
+        var body = Batch.JSON.createObjectNode();
         body.set("answer", Writer.write(answer.answer()));
         var workings = body.putArray("workings");
         Body.lines(answer.workings()).forEach(line -> workings.add(Writer.write(line)));
@@ -155,11 +160,12 @@ public final class Compute {
         return body.put("version", Version.TEXT).put("inputs_sha256", Fingerprint.sha256(json));
     }
 
-    private static Outcome refused(Refused refused) {
-        List<Problem> problems = refused.problems();
-        return new Outcome(
-                Writer.write(new Body.ErrorsOut(
-                        problems.stream().map(Body.ErrorOut::of).toList())),
-                REFUSED);
+    static Outcome refused(Refused refused) {
+        return new Outcome(errors(refused.problems()), REFUSED, null);
+    }
+
+    private static ObjectNode errors(List<Problem> problems) {
+        return Writer.write(
+                new Body.ErrorsOut(problems.stream().map(Body.ErrorOut::of).toList()));
     }
 }

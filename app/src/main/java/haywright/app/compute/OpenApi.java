@@ -21,7 +21,10 @@ final class OpenApi {
                 .put(
                         "description",
                         "One question, one answer, with its workings. A quantity may be given in any unit of its kind;"
-                                + " an array of questions gives an array of answers.");
+                                + " an array of questions gives an array of answers in their order, sent as they are"
+                                + " worked out. What is wrong with one element stands as errors in its place; after"
+                                + " text that is no JSON, and after the last question that a batch may hold, the array"
+                                + " ends with errors.");
         document.putObject("paths");
         document.putObject("components").putObject("schemas");
         var schemas = (ObjectNode) document.at("/components/schemas");
@@ -45,13 +48,23 @@ final class OpenApi {
         asked.set("schema", oneOrMany(reference(topic.name() + ".asked")));
         asked.set("example", example(topic));
         var responses = operation.putObject("responses");
-        respond(responses, "200", "The answer; it may be \"no\", with what stands in the way.", oneOrMany(body(topic)));
+        respond(
+                responses,
+                "200",
+                "The answer; it may be \"no\", with what stands in the way.",
+                anyOf(body(topic), many(anyOf(reference("errors"), body(topic)))));
         respond(
                 responses,
                 "422",
-                "The input is refused; of several, at least one.",
-                anyOf(reference("errors"), many(anyOf(reference("errors"), body(topic)))));
+                "The input is refused; of several, at least one. A batch whose first answers have been sent is 200:"
+                        + " look at each element.",
+                refusedOrAnswered(topic));
+        respond(responses, "500", "As 422, and the fault of at least one is the program's.", refusedOrAnswered(topic));
         return operation;
+    }
+
+    private static ObjectNode refusedOrAnswered(Topic<?, ?> topic) {
+        return anyOf(reference("errors"), many(anyOf(reference("errors"), body(topic))));
     }
 
     private static ObjectNode body(Topic<?, ?> topic) {

@@ -300,11 +300,7 @@ public final class RanchFiles {
             writing.to(beside);
             Files.move(beside, file, StandardCopyOption.REPLACE_EXISTING);
         } catch (IOException e) {
-            throw new Refused(
-                    "file",
-                    file.toString(),
-                    "this file cannot be written: " + e.getMessage(),
-                    "Choose another place, or make room.");
+            throw new UncheckedIOException(e);
         }
     }
 }

@@ -27,6 +27,7 @@ final class Gate {
     static final int FORM_LIMIT = 1024 * 1024;
     static final int FIELD_LIMIT = 5000;
     static final int FILE_LIMIT = 64 * 1024 * 1024;
+    static final int QUESTION_LIMIT = 32 * 1024 * 1024;
 
     private static final String COOKIE = "haywright";
     /** Longer than a form stays open: one that was left open over a restart of the browser can still be sent. */
@@ -62,11 +63,14 @@ final class Gate {
         }
         checkOrigin(http, host);
         checkLength(http);
-        boolean json = http.path().startsWith("/api/") && http.isJson();
-        if (!json) {
+        if (!isQuestion(http)) {
             Sent.read(http);
             checkToken(http);
         }
+    }
+
+    private static boolean isQuestion(Context http) {
+        return http.path().startsWith("/api/") && http.isJson();
     }
 
     private static String name(String host) {
@@ -98,7 +102,7 @@ final class Gate {
         if (length < 0 && http.header("Transfer-Encoding") != null) {
             throw new HttpResponseException(411, "The length of what is sent must be said first.", Map.of());
         }
-        int most = http.isMultipart() ? FILE_LIMIT : FORM_LIMIT;
+        int most = http.isMultipart() ? FILE_LIMIT : isQuestion(http) ? QUESTION_LIMIT : FORM_LIMIT;
         if (length > most) {
             throw new HttpResponseException(
                     413,

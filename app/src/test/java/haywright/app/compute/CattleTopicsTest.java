@@ -10,7 +10,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** What the topics of cattle say to bad input, and what they have of water, minerals, vitamins and mud. */
 class CattleTopicsTest {
-    private static final Compute COMPUTE = new Compute(Topics.ALL);
+    private static final Asked COMPUTE = new Asked(Topics.ALL);
     private static final String COW = "'class':'mature_cow','body_weight_lb':1175";
 
     private static JsonNode json(String topic, String text) {

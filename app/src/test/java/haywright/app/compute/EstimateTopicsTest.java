@@ -8,7 +8,7 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 class EstimateTopicsTest {
-    private static final Compute COMPUTE = new Compute(Topics.ALL);
+    private static final Asked COMPUTE = new Asked(Topics.ALL);
 
     private static JsonNode answer(String asked) {
         var outcome = COMPUTE.run("lot-estimate", asked.replace('\'', '"'));

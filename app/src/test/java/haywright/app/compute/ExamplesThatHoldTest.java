@@ -17,7 +17,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  */
 class ExamplesThatHoldTest {
     private static final ObjectMapper JSON = new ObjectMapper();
-    private static final Compute COMPUTE = new Compute(Topics.ALL);
+    private static final Asked COMPUTE = new Asked(Topics.ALL);
 
     private record Example(String topic, String asked, String answer) {}
 

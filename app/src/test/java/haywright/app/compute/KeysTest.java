@@ -133,9 +133,9 @@ class KeysTest {
 
     @Test
     void aKeyTwiceIsRefused() {
-        var outcome = new Compute(List.of(echo())).run("echo", "{\"class\":\"summer\",\"class\":\"summer\"}");
+        var outcome = new Asked(List.of(echo())).run("echo", "{\"class\":\"summer\",\"class\":\"summer\"}");
         assertThat(outcome.exit()).isEqualTo(Compute.REFUSED);
-        assertThat(outcome.body().at("/errors/0/rule").asText()).contains("Duplicate field 'class'");
+        assertThat(outcome.body().at("/errors/0/rule").asText()).contains("'class'");
     }
 
     @ParameterizedTest
@@ -150,7 +150,7 @@ class KeysTest {
     @ParameterizedTest
     @ValueSource(strings = {"NaN", "Infinity", "-Infinity"})
     void notANumberIsNotJson(String value) {
-        var outcome = new Compute(List.of(echo())).run("echo", "{\"body_weight_kg\":" + value + "}");
+        var outcome = new Asked(List.of(echo())).run("echo", "{\"body_weight_kg\":" + value + "}");
         assertThat(outcome.exit()).isEqualTo(Compute.REFUSED);
         assertThat(outcome.body().at("/errors/0/rule").asText()).startsWith("this is not JSON");
     }
@@ -178,7 +178,7 @@ class KeysTest {
 
     @Test
     void anArrayGivesAnArrayAndTheWorstExit() {
-        var compute = new Compute(List.of(echo()));
+        var compute = new Asked(List.of(echo()));
         var good = "{\"body_weight_kg\":500,\"class\":\"summer\"}";
         assertThat(compute.run("echo", "[" + good + "," + good + "]").exit()).isEqualTo(Compute.DONE);
         var no = "{\"body_weight_kg\":5,\"class\":\"summer\"}";
@@ -192,7 +192,7 @@ class KeysTest {
 
     @Test
     void theHashOfTheInputsDoesNotHangOnTheirOrder() {
-        var compute = new Compute(List.of(echo()));
+        var compute = new Asked(List.of(echo()));
         var one = compute.run("echo", "{\"body_weight_kg\":500,\"class\":\"summer\"}");
         var other = compute.run("echo", "{ \"class\": \"summer\", \"body_weight_kg\": 500 }");
         // sha256sum of {"body_weight_kg":500,"class":"summer"}
@@ -203,7 +203,7 @@ class KeysTest {
 
     @Test
     void nothingAtAllAndAByteOrderMarkAreUnderstood() {
-        var compute = new Compute(List.of(echo()));
+        var compute = new Asked(List.of(echo()));
         assertThat(compute.run("echo", "").errors())
                 .containsExactly("json: nothing: an object in curly brackets is needed here. Put { } around the keys.");
         assertThat(compute.run("echo", "\uFEFF{\"body_weight_kg\":500,\"class\":\"summer\"}")
@@ -213,9 +213,8 @@ class KeysTest {
 
     @Test
     void anUnknownTopicNamesTheNearest() {
-        var outcome = new Compute(List.of(echo())).run("ecko", "{}");
-        assertThat(outcome.exit()).isEqualTo(Compute.REFUSED);
-        assertThat(outcome.body().at("/errors/0/fix").asText()).isEqualTo("Did you mean echo?");
+        var refused = catchThrowableOfType(Refused.class, () -> new Asked(List.of(echo())).run("ecko", "{}"));
+        assertThat(refused.problems().get(0).fix()).isEqualTo("Did you mean echo?");
     }
 
     /** Says "no" to anything under 100 kg. */

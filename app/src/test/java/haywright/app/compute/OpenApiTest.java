@@ -56,7 +56,7 @@ class OpenApiTest {
     @ParameterizedTest
     @MethodSource("topics")
     void theExampleRunsAndIsAsTheDocumentSays(Topic<?, ?> topic) throws IOException {
-        var outcome = new Compute(Topics.ALL).run(topic.name(), topic.example());
+        var outcome = new Asked(Topics.ALL).run(topic.name(), topic.example());
         assertThat(outcome.exit()).as(outcome.body().toString()).isEqualTo(Compute.DONE);
         agrees(schema(topic.name() + ".asked"), JSON.readTree(topic.example()));
         agrees(schema(topic.name() + ".answer"), outcome.body().get("answer"));
@@ -75,14 +75,14 @@ class OpenApiTest {
         asked.put("no_such_key", 1);
         assertThat(SCHEMAS.getSchema(schema(topic.name() + ".asked")).validate(asked))
                 .isNotEmpty();
-        assertThat(new Compute(Topics.ALL).run(topic.name(), asked.toString()).exit())
+        assertThat(new Asked(Topics.ALL).run(topic.name(), asked.toString()).exit())
                 .isEqualTo(Compute.REFUSED);
     }
 
     @Test
     void refusalsAreAsTheDocumentSays() {
         var topic = Topics.ALL.get(0);
-        var outcome = new Compute(Topics.ALL).run(topic.name(), "{\"no_such_key\":1}");
+        var outcome = new Asked(Topics.ALL).run(topic.name(), "{\"no_such_key\":1}");
         agrees(schema("errors"), outcome.body());
     }
 

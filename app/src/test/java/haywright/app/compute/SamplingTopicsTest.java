@@ -10,7 +10,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** Sampling, fields and stocks as other programs ask for them. Expected values are worked by hand from the formulas. */
 class SamplingTopicsTest {
-    private static final Compute COMPUTE = new Compute(Topics.ALL);
+    private static final Asked COMPUTE = new Asked(Topics.ALL);
 
     private static JsonNode answer(String topic, String asked) {
         var outcome = COMPUTE.run(topic, asked.replace('\'', '"'));

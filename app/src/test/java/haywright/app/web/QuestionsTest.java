@@ -1,0 +1,122 @@
+package haywright.app.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import haywright.app.compute.ComputeHttp;
+import haywright.app.store.Store;
+import java.io.IOException;
+import java.net.Socket;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.Collections;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Questions over HTTP, one and many. */
+class QuestionsTest {
+    private static final String GOOD = "{\"tdn_pct_dm\":60}";
+    private static final String BAD = "{\"tdn_pct_dm\":\"60\"}";
+
+    private static Store store;
+    private static Server server;
+
+    @BeforeAll
+    static void start(@TempDir Path folder) {
+        store = Store.inFolder(folder, Clock.systemUTC());
+        server = Server.start(OneRanch.desk(store), "127.0.0.1", 0, new ComputeHttp(Clock.systemUTC())::register);
+    }
+
+    @AfterAll
+    static void stop() {
+        server.close();
+        store.close();
+    }
+
+    private static HttpResponse<String> post(String topic, String json) throws IOException, InterruptedException {
+        var request = HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + server.port() + "/api/compute/" + topic))
+                .header("Content-Type", "application/json")
+                .POST(HttpRequest.BodyPublishers.ofString(json))
+                .build();
+        return HttpClient.newHttpClient().send(request, BodyHandlers.ofString());
+    }
+
+    private static JsonNode json(HttpResponse<String> response) throws IOException {
+        return new ObjectMapper().readTree(response.body());
+    }
+
+    private static String batch(int count, String of) {
+        return "[" + String.join(",", Collections.nCopies(count, of)) + "]";
+    }
+
+    @Test
+    void theStatusOfFewAnswersTellsOfAllOfThem() throws IOException, InterruptedException {
+        assertThat(post("net-energy", GOOD).statusCode()).isEqualTo(200);
+        assertThat(post("net-energy", batch(3, GOOD)).statusCode()).isEqualTo(200);
+        assertThat(post("net-energy", BAD).statusCode()).isEqualTo(422);
+        assertThat(post("net-energy", "[" + GOOD + "," + BAD + "]").statusCode())
+                .isEqualTo(422);
+        assertThat(post("net-energy", "{").statusCode()).isEqualTo(422);
+        assertThat(post("no-energy", GOOD).statusCode()).isEqualTo(404);
+        assertThat(json(post("no-energy", GOOD)).at("/errors/0/fix").asText()).contains("net-energy");
+    }
+
+    @Test
+    void aFewAnswersSayTheirLength() throws IOException, InterruptedException {
+        var response = post("net-energy", batch(3, GOOD));
+        assertThat(response.headers().firstValueAsLong("Content-Length").orElseThrow())
+                .isEqualTo(response.body().getBytes(StandardCharsets.UTF_8).length);
+    }
+
+    @Test
+    void manyAnswersComeWholeWithWhatIsWrongInItsPlace() throws IOException, InterruptedException {
+        var response = post("net-energy", batch(500, GOOD).replaceFirst("]$", "," + BAD + "," + GOOD + ",7 7"));
+        assertThat(response.statusCode()).isEqualTo(200);
+        assertThat(response.headers().firstValue("Content-Length")).isEmpty();
+        var answers = json(response);
+        assertThat(answers).hasSize(504);
+        assertThat(answers.at("/500/errors/0/field").asText()).isEqualTo("tdn_pct_dm");
+        assertThat(answers.get(501).has("answer")).isTrue();
+        assertThat(answers.at("/503/errors/0/rule").asText()).contains("not JSON");
+    }
+
+    @Test
+    void aBatchLargerThanAFormIsTaken() throws IOException, InterruptedException {
+        var blank = " ".repeat(2 * Gate.FORM_LIMIT);
+        assertThat(json(post("net-energy", "[" + GOOD + blank + "]"))).hasSize(1);
+        var request = "POST /api/compute/net-energy HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Type: application/json\r\n"
+                + "Content-Length: " + (Gate.QUESTION_LIMIT + 1) + "\r\nConnection: close\r\n\r\n[";
+        try (var socket = new Socket("127.0.0.1", server.port())) {
+            socket.getOutputStream().write(request.getBytes(StandardCharsets.US_ASCII));
+            assertThat(new String(socket.getInputStream().readNBytes(12), StandardCharsets.US_ASCII))
+                    .isEqualTo("HTTP/1.1 413");
+        }
+    }
+
+    /** More than once over, so that nothing that was held for those who left is still held. */
+    @Test
+    void whoLeavesBeforeTheAnswersAreThereStopsNobody() throws IOException, InterruptedException {
+        var batch = batch(100_000, GOOD);
+        assertThat(batch.length() * 24).isGreaterThan(Gate.QUESTION_LIMIT);
+        for (int i = 0; i < 24; i++) {
+            try (var socket = new Socket("127.0.0.1", server.port())) {
+                socket.getOutputStream()
+                        .write(("POST /api/compute/net-energy HTTP/1.1\r\nHost: 127.0.0.1\r\n"
+                                        + "Content-Type: application/json\r\nContent-Length: " + batch.length()
+                                        + "\r\n\r\n" + batch)
+                                .getBytes(StandardCharsets.US_ASCII));
+                socket.getInputStream().read();
+            }
+        }
+        assertThat(post("net-energy", GOOD).statusCode()).isEqualTo(200);
+    }
+}
