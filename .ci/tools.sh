@@ -25,6 +25,18 @@ find_java() {
   java_release=${java_release:-0}
 }
 
+# Prints version and path of the newest java found where JDKs usually are, the one in use among them.
+newest_java() {
+  local home version
+  for home in "${JAVA_HOME:-}" "$(dirname -- "$(dirname -- "$(readlink -f -- "$(command -v "$java")")")")" \
+    /usr/lib/jvm/* /usr/java/* /opt/java/* /Library/Java/JavaVirtualMachines/*/Contents/Home \
+    "$HOME"/.sdkman/candidates/java/* "$HOME"/.jdks/*; do
+    [ -n "$home" ] && [ -x "$home/bin/java" ] && [ -f "$home/release" ] || continue
+    version=$(sed -n 's/^JAVA_VERSION="\(.*\)"/\1/p' "$home/release")
+    printf '%s %s\n' "$version" "$home/bin/java"
+  done | sort -V | tail -n 1
+}
+
 # A JDK, not only a runtime, because the program is built here.
 need_jdk() {
   find_java

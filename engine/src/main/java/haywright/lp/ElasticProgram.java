@@ -16,6 +16,9 @@ import java.util.Map;
 final class ElasticProgram {
     private static final double NO_PRICE = 1e-9;
 
+    /** A limit this near 0 is 0 to the solver, and a price of one over it is more than the solver holds. */
+    private static final double NEGLIGIBLE = 1e-9;
+
     private final LinearProgram program;
     private final double[] size;
     /** For each row the columns of its misses, at most one below and one above. */
@@ -54,8 +57,8 @@ final class ElasticProgram {
     private static double size(Row r) {
         double limit = Math.max(finiteOrZero(r.lower()), finiteOrZero(r.upper()));
         double largest = Arrays.stream(r.coefficients()).map(Math::abs).max().orElse(0);
-        double chosen = limit > 0 ? limit : largest;
-        return chosen > 0 ? chosen : 1;
+        double chosen = limit > NEGLIGIBLE ? limit : largest;
+        return chosen > NEGLIGIBLE ? chosen : 1;
     }
 
     private static double finiteOrZero(double limit) {

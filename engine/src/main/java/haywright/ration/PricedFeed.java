@@ -15,6 +15,9 @@ import java.util.ArrayList;
  * @param feedingLossPercent share of what is put out that nobody eats
  */
 public record PricedFeed(Feed feed, double pricePerKgAsFed, double dryMatterPercent, double feedingLossPercent) {
+    /** Dollars for a kg of dry matter eaten. Costs above have no meaning, and far above the solver cannot hold them. */
+    private static final double MOST = 1e6;
+
     public PricedFeed {
         var problems = new ArrayList<Problem>();
         if (!(pricePerKgAsFed > 0) || !Double.isFinite(pricePerKgAsFed)) {
@@ -39,6 +42,14 @@ public record PricedFeed(Feed feed, double pricePerKgAsFed, double dryMatterPerc
                     "Hay in a ring loses about 5 %, on the ground 15 to 30 %."));
         }
         Refused.unlessEmpty(problems);
+        double cost = pricePerKgAsFed / kept(dryMatterPercent, feedingLossPercent);
+        if (!(cost < MOST)) {
+            throw new Refused(
+                    "price",
+                    "%s at %s dollars for a kg of dry matter eaten".formatted(feed.name(), cost),
+                    "no feed costs a million dollars a kg",
+                    "Is its price too high, its dry matter too low, or nearly all of it lost?");
+        }
     }
 
     /** Dry matter of the feed, or the usual of its kind where nothing says it. */
@@ -63,6 +74,10 @@ public record PricedFeed(Feed feed, double pricePerKgAsFed, double dryMatterPerc
 
     /** Dry matter that ends in the animal, of a kg as fed put out. */
     private double kept() {
+        return kept(dryMatterPercent, feedingLossPercent);
+    }
+
+    private static double kept(double dryMatterPercent, double feedingLossPercent) {
         return dryMatterPercent / 100 * (1 - feedingLossPercent / 100);
     }
 

@@ -105,6 +105,18 @@ class ConflictTest {
         }
     }
 
+    /** Against x at least 1; a limit of 1e-29 is 0 for every purpose. */
+    @Test
+    void aLimitNextToNothingConflictsLikeOneOfNothing() {
+        for (double next : new double[] {0, 1e-29}) {
+            var b = LinearProgram.minimise();
+            b.column("x", 1, 0, INF);
+            b.row("some", 1, INF, new int[] {0}, new double[] {1});
+            b.row("none", -INF, next, new int[] {0}, new double[] {1});
+            assertThat(((Infeasible) b.build().solve()).conflict()).containsExactlyInAnyOrder("some", "none");
+        }
+    }
+
     @Test
     void aSecondConflictMakesNoSingleChangeEnough() {
         var b = LinearProgram.minimise();

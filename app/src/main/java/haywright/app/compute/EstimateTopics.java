@@ -1,17 +1,14 @@
 package haywright.app.compute;
 
 import haywright.forage.Derived;
-import haywright.forage.Issue;
 import haywright.forage.LabReport.HowSampled;
 import haywright.forage.LotEstimate;
 import haywright.forage.Prior;
 import haywright.forage.RelativeForageQuality;
-import haywright.forage.ReportCheck;
 import haywright.forage.Tested;
 import haywright.quantity.Unit;
 import haywright.sampling.Design;
 import haywright.workings.Caution;
-import haywright.workings.Problem;
 import haywright.workings.Refused;
 import haywright.workings.Source;
 import java.util.ArrayList;
@@ -125,11 +122,7 @@ final class EstimateTopics {
 
         private Tested tested(FeedKind feed, int lotUnits) {
             var readings = values.stream().map(ReportTopic.Printed::reading).toList();
-            var checked = ReportCheck.check(feed.feedClass(), feed.row(), readings);
-            Refused.unlessEmpty(checked.issues().stream()
-                    .filter(i -> i.level() == Issue.Level.E)
-                    .map(i -> new Problem("values", i.words(), "this cannot be", i.fix()))
-                    .collect(Collectors.toList()));
+            var checked = feed.sound("values", "", readings);
             var design = sampled == HowSampled.PLAN && units != null
                     ? Design.of(units, increments == null ? 1 : increments, 1)
                     : Tested.ONE_GRAB;

@@ -1,9 +1,15 @@
 package haywright.app.compute;
 
+import haywright.forage.CheckedReport;
 import haywright.forage.FeedBook;
 import haywright.forage.FeedClass;
+import haywright.forage.Issue;
+import haywright.forage.Reading;
+import haywright.forage.ReportCheck;
+import haywright.workings.Problem;
 import haywright.workings.Refused;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -43,5 +49,19 @@ record FeedKind(FeedClass feedClass, Optional<FeedBook.Row> row) {
 
     private static String words(FeedClass feedClass) {
         return feedClass.id().replace('_', ' ');
+    }
+
+    /**
+     * What the rules of consistency make of the figures.
+     *
+     * @throws Refused when one cannot be: it would not count, and must not be dropped in silence
+     */
+    CheckedReport sound(String field, String whose, List<Reading> readings) {
+        var checked = ReportCheck.check(feedClass, row, readings);
+        Refused.unlessEmpty(checked.issues().stream()
+                .filter(i -> i.level() == Issue.Level.E)
+                .map(i -> new Problem(field, whose + i.words(), "this cannot be", i.fix()))
+                .toList());
+        return checked;
     }
 }

@@ -56,7 +56,9 @@ final class RationFeeds {
         PricedFeed priced() {
             var kind = FeedKind.named("feedClass", feedClass);
             var row = bookRow == null ? kind.row() : FeedBook.published().rowFor(bookRow, kind.feedClass());
-            var composition = LotComposition.ofTag(kind.feedClass(), row, "the request", readings());
+            var readings = readings();
+            kind.sound("feeds", name + ": ", readings);
+            var composition = LotComposition.ofTag(kind.feedClass(), row, "the request", readings);
             boolean risk = nitrateRisk == null ? kind.feedClass().isNitrateRisk() : nitrateRisk;
             var feed = new Feed(name, name, kind.feedClass(), composition.composition(), risk);
             return new PricedFeed(feed, price, PricedFeed.dryMatterOf(feed), feedingLoss.orElse(0));

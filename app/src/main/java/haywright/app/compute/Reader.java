@@ -26,6 +26,11 @@ import org.jspecify.annotations.Nullable;
 final class Reader {
     private static final int SHOWN = 60;
 
+    // No amount of this trade lies outside, and what is worked out from amounts inside stays within a double. What is
+    // left over when a program subtracts equal amounts is above the smallest.
+    private static final double LARGEST = 1e12;
+    private static final double SMALLEST = 1e-30;
+
     private final List<Problem> problems = new ArrayList<>();
 
     private Reader() {}
@@ -148,9 +153,12 @@ final class Reader {
             return wrong(path, json, "a number is needed here", "Write it without quotes and without a unit.");
         }
         double value = convert.toOwnUnit(json.doubleValue());
-        return Double.isFinite(value)
-                ? (Object) value
-                : wrong(path, json, "the number is too large to be one", "Is a digit too many in it?");
+        if (!(Math.abs(value) <= LARGEST)) {
+            return wrong(path, json, "the number is too large to be meant", "Is a digit too many in it?");
+        }
+        return value != 0 && Math.abs(value) < SMALLEST
+                ? wrong(path, json, "the number is too close to zero to be meant", "Write 0 if it is none.")
+                : (Object) value;
     }
 
     private @Nullable Object date(JsonNode json, String path) {

@@ -233,6 +233,35 @@ class ExamplesThatHoldTest {
         return outcome.body().get("answer");
     }
 
+    /** A figure that cannot be does not count, so a ration without it would not be what was asked for. */
+    @ParameterizedTest
+    @ValueSource(strings = {"dm_pct", "cp_pct_dm", "adf_pct_dm", "ndf_pct_dm", "fat_pct_dm", "ca_pct_dm", "p_pct_dm"})
+    void aRationRefusesAFigureThatCannotBe(String key) {
+        for (var value : new String[] {"-1", "101"}) {
+            var outcome = COMPUTE.run(
+                    "ration",
+                    "{\"requirement\":{\"class\":\"mature_cow\",\"body_weight_lb\":1300},\"feeds\":[{\"name\":\"hay\","
+                            + "\"feed_class\":\"grass_hay\",\"price_usd_per_ton\":140,\"" + key + "\":" + value
+                            + "}]}");
+            assertThat(outcome.exit()).as(value).isEqualTo(Compute.REFUSED);
+            assertThat(outcome.errors()).hasSize(1).allMatch(line -> line.startsWith("feeds: hay: "));
+        }
+    }
+
+    @Test
+    void aRationRefusesAFeedWithoutDryMatter() {
+        var asked = Topics.ALL.stream()
+                .filter(t -> t.name().equals("ration"))
+                .findFirst()
+                .orElseThrow()
+                .example();
+        assertThat(asked).contains("\"dm_pct\":89");
+        for (var value : new String[] {"0", "1e-9"}) {
+            var outcome = COMPUTE.run("ration", asked.replace("\"dm_pct\":89", "\"dm_pct\":" + value));
+            assertThat(outcome.exit()).as(value).isEqualTo(Compute.REFUSED);
+        }
+    }
+
     @Test
     void nitrateIsNeverShownWithOneSourceAlone() {
         var outcome = COMPUTE.run("nitrate", "{\"value\":0.5,\"as\":\"no3\",\"unit\":\"pct_dm\"}");
