@@ -1,6 +1,7 @@
 package haywright.app.cli;
 
 import haywright.app.compute.Version;
+import haywright.app.store.BadDatabase;
 import haywright.workings.Refused;
 import java.io.IOException;
 import java.io.PrintWriter;
@@ -71,6 +72,8 @@ public final class Cli {
         var err = line.getErr();
         if (e instanceof Refused refused) {
             refused.problems().forEach(p -> err.println(p.field() + ": " + p.sentence()));
+        } else if (e instanceof BadDatabase bad) {
+            WayBack.lines(bad).forEach(err::println);
         } else if (e instanceof Output.Unwritten unwritten) {
             err.println(unwritten.getMessage());
             return Faults.FAILED;
@@ -134,12 +137,8 @@ public final class Cli {
 
         @Override
         public Integer call() throws InterruptedException {
-            serving.serve(
-                    data.open(clock),
-                    data.copies(),
-                    clock,
-                    "/",
-                    spec.commandLine().getOut());
+            var out = spec.commandLine().getOut();
+            serving.serve(serving.opened(() -> data.open(clock), out), clock, "/", out);
             return 0;
         }
     }

@@ -1,5 +1,6 @@
 package haywright.app.cli;
 
+import haywright.app.store.DataFolder;
 import haywright.app.store.Store;
 import haywright.workings.Refused;
 import java.nio.file.InvalidPathException;
@@ -32,9 +33,16 @@ final class Data {
         return place != null ? open(clock) : Store.inFolder(demoFolder(), clock);
     }
 
-    /** Where the daily copies of the ranches go. */
-    Path copies() {
-        return isDatabase() ? Path.of("") : folder().resolve("copies");
+    /** The user's own folder as it is seen without opening its database. */
+    DataFolder dataFolder(Clock clock) {
+        if (isDatabase()) {
+            throw new Refused(
+                    "--data",
+                    String.valueOf(place).replaceAll("[?].*", ""),
+                    "a database server keeps no daily copies here",
+                    "Restore the copy that its keeper made, or a backup with: ranch restore FILE.");
+        }
+        return new DataFolder(folder(), clock);
     }
 
     /** Where the demo's papers go: beside its data, or here when those are in a database elsewhere. */

@@ -46,7 +46,7 @@ final class DemoCommand implements Callable<Integer> {
     @Override
     public Integer call() throws InterruptedException, IOException {
         var out = spec.commandLine().getOut();
-        var store = data.openDemo(clock);
+        var store = noServe ? data.openDemo(clock) : serving.opened(() -> data.openDemo(clock), out);
         var ranch = ranch(store);
         var today = ranch.settings().today(LocalDate.now(clock));
         new DemoChain(new Yard(ranch, today), out).print();
@@ -54,7 +54,7 @@ final class DemoCommand implements Callable<Integer> {
         if (noServe) {
             store.close();
         } else {
-            serving.serve(store, data.demoFolder().resolve("copies"), clock, "/ranch/" + ranch.id(), out);
+            serving.serve(store, clock, "/ranch/" + ranch.id(), out);
         }
         return 0;
     }

@@ -1,14 +1,17 @@
 package haywright.app.cli;
 
 import haywright.app.exchange.csv.ReportsOut;
+import haywright.app.store.BadDatabase;
 import haywright.app.store.RanchFiles;
 import haywright.app.store.Ranches;
 import haywright.app.store.Store;
 import haywright.app.web.Desk;
+import haywright.app.words.Show;
 import haywright.workings.Refused;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -42,7 +45,12 @@ final class RanchCommand implements Runnable {
     @Command(description = "Names every ranch, with its id.", mixinStandardHelpOptions = true)
     void list() {
         try (var store = data.open(clock)) {
-            store.ranches().list().forEach(r -> out().printf("%s  %s%n", r.id(), r.name()));
+            for (var ranch : store.ranches().list()) {
+                out().printf("%s  %s%n", ranch.id(), ranch.name());
+                store.recovery()
+                        .wrong(ranch.id())
+                        .ifPresent(wrong -> err().printf("%s: cannot be read: %s%n", ranch.name(), sentence(wrong)));
+            }
         }
     }
 
@@ -67,6 +75,11 @@ final class RanchCommand implements Runnable {
                     Path file) {
         try (var store = data.open(clock)) {
             var ranch = named(store, name);
+            store.recovery()
+                    .wrong(ranch.id())
+                    .ifPresent(wrong -> err().printf(
+                                    "%s: cannot be read and goes out exactly as it is kept: %s%n",
+                                    ranch.name(), sentence(wrong)));
             if (file == null) {
                 out().print(store.files().export(ranch.id()));
                 out().flush(); // it does so by itself only at the end of a line
@@ -96,28 +109,84 @@ final class RanchCommand implements Runnable {
         }
     }
 
-    @Command(description = "Writes every ranch into one file.", mixinStandardHelpOptions = true)
+    @Command(
+            description = "Writes everything into one file: ranches with their history, also those put away, forms left"
+                    + " unfinished, and files.",
+            mixinStandardHelpOptions = true)
     void backup(@Parameters(paramLabel = "FILE") Path file) {
         try (var store = data.open(clock)) {
             Output.to(file, () -> store.files().backup(file));
-            out().printf("%d written to %s%n", store.ranches().list().size(), file);
+            var all = new ArrayList<>(store.ranches().list());
+            all.addAll(store.ranches().deleted());
+            for (var ranch : all) {
+                store.recovery()
+                        .wrong(ranch.id())
+                        .ifPresent(wrong -> err().printf(
+                                        "%s: cannot be read and is in the backup exactly as it is kept: %s%n",
+                                        ranch.name(), sentence(wrong)));
+            }
+            out().printf("%s written to %s%n", WayBack.ranches(all.size()), file);
         }
     }
 
     @Command(
             description = "Takes every ranch from a backup, or from a daily copy of the data.",
             mixinStandardHelpOptions = true)
-    void restore(@Parameters(paramLabel = "FILE") Path file) {
-        try (var store = data.open(clock)) {
-            store.files().restore(file, Desk.WHO).forEach(this::say);
+    void restore(
+            @Parameters(paramLabel = "FILE", arity = "0..1") @Nullable Path file,
+            @Option(
+                            names = "--newest",
+                            description = "The newest daily copy that can be read, in place of FILE. A database that"
+                                    + " cannot be read makes room for it and is renamed, not deleted.")
+                    boolean newest) {
+        if (newest == (file != null)) {
+            throw new ParameterException(spec.commandLine(), "Name a FILE, or say --newest.");
         }
+        try (var store = newest ? openOrPutInPlace() : data.open(clock)) {
+            if (file != null) {
+                store.files().restore(file, Desk.WHO).forEach(this::say);
+            }
+        }
+    }
+
+    /** With the newest daily copy taken in, or in the place of a database that cannot be used. */
+    private Store openOrPutInPlace() {
+        var folder = data.dataFolder(clock);
+        Store store;
+        try {
+            store = data.open(clock);
+        } catch (BadDatabase bad) {
+            var restored = folder.restoreNewest();
+            out().printf(
+                            "The copy of %s is in place, with %s.%n",
+                            Show.date(restored.copy().day()),
+                            WayBack.ranches(restored.copy().ranches()));
+            restored.aside()
+                    .ifPresent(aside ->
+                            out().printf("What was there is kept as %s. It alone has what was saved since.%n", aside));
+            return data.open(clock);
+        }
+        var copy = folder.newestGood()
+                .orElseThrow(() -> new Refused(
+                        "data", folder.copies().toString(), "there is no daily copy that can be read", "Name a file."));
+        store.files().restore(copy.file(), Desk.WHO).forEach(this::say);
+        return store;
+    }
+
+    private static String sentence(Refused wrong) {
+        return wrong.problems().get(0).sentence();
     }
 
     private void say(RanchFiles.Imported imported) {
         out().printf(
                         "%s: %s%n",
                         imported.name(),
-                        imported.isNew() ? "taken in" : "was here already; saved as a change that can be undone");
+                        switch (imported.became()) {
+                            case NEW -> "taken in";
+                            case CHANGED -> "was here already; saved as a change that can be undone";
+                            case LEFT_DELETED -> "is put away in the file; left here as it is";
+                            case LEFT_UNREADABLE -> "cannot be read in the file; left here as it is";
+                        });
     }
 
     /** @throws Refused when none or several have that name */
@@ -148,6 +217,10 @@ final class RanchCommand implements Runnable {
                         name,
                         found.size() + " ranches have this name",
                         "Say which by its id; ranch list shows them.");
+    }
+
+    private PrintWriter err() {
+        return spec.commandLine().getErr();
     }
 
     private PrintWriter out() {

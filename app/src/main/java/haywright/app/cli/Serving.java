@@ -2,18 +2,20 @@ package haywright.app.cli;
 
 import haywright.app.compute.ComputeHttp;
 import haywright.app.document.TinLantern;
+import haywright.app.store.BadDatabase;
 import haywright.app.store.Store;
 import haywright.app.web.Desk;
+import haywright.app.web.Rescue;
 import haywright.app.web.Server;
 import haywright.workings.Refused;
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.LoggerFactory;
 import picocli.CommandLine.Option;
@@ -32,7 +34,7 @@ final class Serving {
     private @Nullable Integer port;
 
     /** Does not come back: the process ends by a signal, and closes pages and data then. */
-    void serve(Store store, Path copies, Clock clock, String path, PrintWriter out) throws InterruptedException {
+    void serve(Store store, Clock clock, String path, PrintWriter out) throws InterruptedException {
         if (port != null && (port < 0 || port > LAST_PORT)) {
             throw new Refused(
                     "port",
@@ -48,14 +50,31 @@ final class Serving {
             store.close();
         }));
         var address = "http://" + LOOPBACK + ":" + server.port() + path;
-        copyDaily(store, copies);
+        copyDaily(store);
         out.println("Open " + address + " (ends with Ctrl-C)");
         openBrowser(address);
         Thread.currentThread().join();
     }
 
+    /** Opens the data; where the database cannot be used, a page with the way back comes first. */
+    Store opened(Supplier<Store> opening, PrintWriter out) throws InterruptedException {
+        while (true) {
+            try {
+                return opening.get();
+            } catch (BadDatabase bad) {
+                WayBack.lines(bad).forEach(out::println);
+                try (var rescue = Rescue.start(bad, LOOPBACK, port == null ? Server.freePort(LOOPBACK) : port)) {
+                    var address = "http://" + LOOPBACK + ":" + rescue.port() + "/";
+                    out.println("Or open " + address + " and press the button (ends with Ctrl-C)");
+                    openBrowser(address);
+                    rescue.await();
+                }
+            }
+        }
+    }
+
     /** Looked at each hour, so that a day that begins while the pages are open has its copy too. */
-    private static void copyDaily(Store store, Path copies) {
+    private static void copyDaily(Store store) {
         Executors.newSingleThreadScheduledExecutor(work -> {
                     var thread = new Thread(work, "daily copy");
                     thread.setDaemon(true);
@@ -64,9 +83,10 @@ final class Serving {
                 .scheduleWithFixedDelay(
                         () -> {
                             try {
-                                store.dailyCopy(copies);
+                                store.dailyCopy();
                             } catch (RuntimeException e) {
-                                LoggerFactory.getLogger(Serving.class).warn("The daily copy could not be made", e);
+                                LoggerFactory.getLogger(Serving.class)
+                                        .warn("The daily copy could not be made: {}", e.getMessage());
                             }
                         },
                         0,

@@ -9,21 +9,16 @@ import haywright.workings.Problem;
 import haywright.workings.Refused;
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.time.Clock;
 import java.util.ArrayList;
 import java.util.Base64;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.UUID;
-import java.util.zip.ZipEntry;
-import java.util.zip.ZipOutputStream;
 
 /**
  * Ranches in and out of the house as files: one document, or a copy of all of them.
@@ -35,15 +30,34 @@ public final class RanchFiles {
     private final Ranches ranches;
     private final Attachments attachments;
     private final RanchDocument documents;
+    private final Recovery recovery;
+    private final Backup backup;
 
-    RanchFiles(Ranches ranches, Attachments attachments, RanchDocument documents) {
+    RanchFiles(Ranches ranches, Attachments attachments, RanchDocument documents, Recovery recovery, Backup backup) {
         this.ranches = ranches;
         this.attachments = attachments;
         this.documents = documents;
+        this.recovery = recovery;
+        this.backup = backup;
     }
 
-    /** @param isNew whether it was not here before */
-    public record Imported(UUID id, String name, boolean isNew) {}
+    /** What became of a ranch in a file. */
+    public enum Became {
+        /** It was not here before. */
+        NEW,
+        /** It was here and is now as in the file; that can be taken back. */
+        CHANGED,
+        /** It is put away in the file and was left here as it is. */
+        LEFT_DELETED,
+        /** It cannot be read in the file and was left here as it is. */
+        LEFT_UNREADABLE
+    }
+
+    public record Imported(UUID id, String name, Became became) {
+        public boolean isNew() {
+            return became == Became.NEW;
+        }
+    }
 
     /** Everything that is wrong with a document; empty when it can be imported. */
     public List<Problem> check(Path file) {
@@ -96,9 +110,16 @@ public final class RanchFiles {
                         ranch.groups().size());
     }
 
-    /** The document with its files inside. */
+    /** The document with its files inside; one that cannot be read exactly as it is kept. */
     public String export(UUID id) {
-        return export(ranches.open(id).ranch());
+        try {
+            return export(ranches.open(id).ranch());
+        } catch (Refused e) {
+            if (ranches.isHere(id)) {
+                return recovery.raw(id).doc();
+            }
+            throw e;
+        }
     }
 
     private String export(Ranch ranch) {
@@ -121,35 +142,39 @@ public final class RanchFiles {
     /** Writes beside the place first and moves then: a full disk leaves the old file whole. */
     public void exportTo(UUID id, Path file) {
         var text = export(id);
-        whole(file, beside -> Files.writeString(beside, text));
+        WholeFile.write(file, beside -> Files.writeString(beside, text));
     }
 
-    /** Every ranch that is not deleted, as a zip of exported documents. */
-    public void backup(Path zip) {
-        whole(zip, beside -> {
-            try (var out = new ZipOutputStream(Files.newOutputStream(beside))) {
-                for (var listed : ranches.list()) {
-                    out.putNextEntry(new ZipEntry(listed.id() + ".json"));
-                    out.write(export(listed.id()).getBytes(StandardCharsets.UTF_8));
-                    out.closeEntry();
-                }
-            }
-        });
+    /** Everything, as {@link Backup} says. */
+    public void backup(Path file) {
+        WholeFile.write(file, backup::write);
     }
 
     /**
-     * Takes everything in a backup, or in a daily copy of the database. All of it is read before any of it is kept.
+     * Takes everything in a backup or a daily copy of the database: a ranch that is not here with its history, one that
+     * is here as an edit that can be taken back.
      *
-     * @throws Refused when one document in it cannot be read; nothing is kept then
+     * @return each ranch in it and what became of it
+     * @throws Refused when the file cannot be read; nothing is kept then
      */
     public List<Imported> restore(Path file, String who) {
-        var found = isDatabase(file) ? fromDatabase(file) : fromZip(file);
+        if (Files.exists(file) && !Files.isRegularFile(file)) {
+            throw WholeFile.notRegular(file);
+        }
+        var words = "Restored from " + file.getFileName();
+        if (isDatabase(file)) {
+            return some(file, backup.takeIn(file, documents, ranch -> keep(new Read(ranch, List.of()), who, words)));
+        }
+        return some(file, fromZip(file)).stream()
+                .map(read -> keep(read, who, words))
+                .toList();
+    }
+
+    private static <T> List<T> some(Path file, List<T> found) {
         if (found.isEmpty()) {
             throw new Refused("file", file.toString(), "there is no ranch in this file", "Is it another file?");
         }
-        return found.stream()
-                .map(read -> keep(read, who, "Restored from " + file.getFileName()))
-                .toList();
+        return found;
     }
 
     private record Read(Ranch ranch, List<Attachments.Body> bodies) {}
@@ -205,10 +230,12 @@ public final class RanchFiles {
         boolean isNew = ranches.list().stream().noneMatch(r -> r.id().equals(ranch.id()));
         if (isNew) {
             ranches.create(ranch);
+        } else if (recovery.wrong(ranch.id()).isPresent()) {
+            recovery.putInPlace(ranch, who, words);
         } else {
             replace(ranch, who, words);
         }
-        return new Imported(ranch.id(), ranch.name(), isNew);
+        return new Imported(ranch.id(), ranch.name(), isNew ? Became.NEW : Became.CHANGED);
     }
 
     /** On what stands at that moment, as one edit; taking it back brings back whatever stood there. */
@@ -225,42 +252,6 @@ public final class RanchFiles {
             return Zipped.read(zip, this::read);
         } catch (IOException e) {
             throw unreadable(zip, e);
-        }
-    }
-
-    private static List<Read> fromDatabase(Path file) {
-        // looked at in a copy: opening a database may bring its tables up to date
-        var copy = temporary();
-        try {
-            Files.copy(file, copy, StandardCopyOption.REPLACE_EXISTING);
-            try (var store = Store.at("jdbc:sqlite:" + copy, Clock.systemUTC())) {
-                var files = store.files();
-                return store.ranches().list().stream()
-                        .map(listed -> files.read(files.export(listed.id()).getBytes(StandardCharsets.UTF_8)))
-                        .toList();
-            }
-        } catch (IOException e) {
-            throw unreadable(file, e);
-        } finally {
-            delete(copy);
-        }
-    }
-
-    private static Path temporary() {
-        try {
-            return Files.createTempFile("haywright", ".db");
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-    }
-
-    private static void delete(Path file) {
-        try {
-            Files.deleteIfExists(file);
-            Files.deleteIfExists(Path.of(file + "-wal"));
-            Files.deleteIfExists(Path.of(file + "-shm"));
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
         }
     }
 
@@ -281,26 +272,12 @@ public final class RanchFiles {
         }
     }
 
-    private static Refused unreadable(Path file, IOException e) {
+    static Refused unreadable(Path file, IOException e) {
         boolean missing = e instanceof NoSuchFileException;
         return new Refused(
                 "file",
                 file.toString(),
                 missing ? "there is no such file" : "this file cannot be read: " + e.getMessage(),
                 "Check its name and place.");
-    }
-
-    private interface Writing {
-        void to(Path beside) throws IOException;
-    }
-
-    private static void whole(Path file, Writing writing) {
-        var beside = file.resolveSibling(file.getFileName() + ".part");
-        try {
-            writing.to(beside);
-            Files.move(beside, file, StandardCopyOption.REPLACE_EXISTING);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
     }
 }

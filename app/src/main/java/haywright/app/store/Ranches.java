@@ -5,6 +5,7 @@ import haywright.app.document.Patch;
 import haywright.app.document.RanchDocument;
 import haywright.ranch.Ranch;
 import haywright.workings.Refused;
+import java.io.UncheckedIOException;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
@@ -54,6 +55,15 @@ public final class Ranches {
     public Opened open(UUID id) {
         var kept = jdbi.withHandle(h -> kept(h, id));
         return new Opened(documents.ranch(kept.tree()), kept.rev());
+    }
+
+    /** Whether it is in the list, whatever its document is like. */
+    public boolean isHere(UUID id) {
+        return jdbi.withHandle(h -> h.createQuery("SELECT count(*) FROM ranch WHERE id = :id AND deleted_at IS NULL")
+                        .bind("id", id.toString())
+                        .mapTo(Integer.class)
+                        .one())
+                > 0;
     }
 
     /** @throws Refused when its id is taken */
@@ -202,8 +212,17 @@ public final class Ranches {
                         Instant.parse(row.getString("at")),
                         row.getString("who"),
                         row.getString("words"),
-                        List.copyOf(Patch.of(row.getString("inverse_patch")).paths())))
+                        paths(row.getString("inverse_patch"))))
                 .list());
+    }
+
+    /** None where the patch itself is damaged: the line of history stands all the same. */
+    private static List<String> paths(String inverse) {
+        try {
+            return List.copyOf(Patch.of(inverse).paths());
+        } catch (UncheckedIOException e) {
+            return List.of();
+        }
     }
 
     /**

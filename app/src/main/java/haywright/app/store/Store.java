@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.SQLException;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.Map;
@@ -17,16 +18,25 @@ import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
 import org.flywaydb.core.api.exception.FlywayValidateException;
 import org.jdbi.v3.core.Jdbi;
+import org.jspecify.annotations.Nullable;
 
 /** The open database. One per process; close it when the process ends. */
 public final class Store implements AutoCloseable {
+    /** The newest of the migrations. */
+    static final int TABLES_VERSION = 3;
+
     private final HikariDataSource pool;
     private final boolean sqlite;
     private final Jdbi jdbi;
     private final Clock clock;
     private final RanchDocument documents;
+    private final @Nullable DataFolder folder;
+    private final @Nullable InUse inUse;
 
-    private Store(String url, Clock clock, RanchDocument documents) {
+    private Store(
+            String url, Clock clock, RanchDocument documents, @Nullable DataFolder folder, @Nullable InUse inUse) {
+        this.folder = folder;
+        this.inUse = inUse;
         this.clock = clock;
         this.documents = documents;
         sqlite = url.startsWith("jdbc:sqlite:");
@@ -38,12 +48,26 @@ public final class Store implements AutoCloseable {
             config.addDataSourceProperty("journal_mode", "WAL");
             config.addDataSourceProperty("synchronous", "FULL");
             config.addDataSourceProperty("foreign_keys", "true");
-            config.addDataSourceProperty("busy_timeout", "10000");
+            config.addDataSourceProperty("busy_timeout", "4000");
             // a transaction that reads before it writes must not find the database changed in between
             config.addDataSourceProperty("transaction_mode", "IMMEDIATE");
+        } else {
+            // a server that is away is said to be within two seconds, and found again at the next try: a connection is
+            // looked at before it is used, and none is waited for when nobody asks
+            System.setProperty("com.zaxxer.hikari.aliveBypassWindowMs", "0");
+            config.setConnectionTimeout(1500);
+            config.setValidationTimeout(1000);
+            config.setMinimumIdle(0);
+            config.addDataSourceProperty("connectTimeout", "1");
+            config.addDataSourceProperty("loginTimeout", "1");
+            config.addDataSourceProperty("socketTimeout", "10");
+            config.addDataSourceProperty("tcpKeepAlive", "true");
         }
         pool = pool(config);
         try {
+            if (folder != null) {
+                refuseDamaged(folder);
+            }
             migrate();
         } catch (RuntimeException e) {
             pool.close();
@@ -55,12 +79,48 @@ public final class Store implements AutoCloseable {
     /** The user's own: {@code haywright.db} in a data folder, which is made if it is not there. */
     public static Store inFolder(Path folder, Clock clock) {
         make(folder);
-        return at("jdbc:sqlite:" + folder.resolve("haywright.db"), clock);
+        var data = new DataFolder(folder, clock);
+        var inUse = InUse.shared(folder);
+        try {
+            data.refuseEmpty();
+            var store = new Store("jdbc:sqlite:" + data.database(), clock, new RanchDocument(), data, inUse);
+            store.refuseEmptied(data);
+            return store;
+        } catch (RuntimeException e) {
+            inUse.close();
+            throw Trouble.of(e).filter(Trouble.DAMAGED::equals).isPresent()
+                    ? new BadDatabase(data, false, "this database cannot be opened: it is damaged", e)
+                    : e;
+        }
+    }
+
+    /** A file with tables and nothing in them is no reason to begin anew where the copies hold ranches. */
+    private void refuseEmptied(DataFolder data) {
+        boolean bare = jdbi.withHandle(h -> h.createQuery("SELECT count(*) FROM ranch")
+                        .mapTo(Integer.class)
+                        .one())
+                == 0;
+        if (bare && data.newestGood().filter(copy -> copy.ranches() > 0).isPresent()) {
+            pool.close();
+            throw new BadDatabase(data, true, "this database is empty, and its daily copies are not", null);
+        }
+    }
+
+    private void refuseDamaged(DataFolder data) {
+        try (var connection = pool.getConnection();
+                var statement = connection.createStatement();
+                var said = statement.executeQuery("PRAGMA quick_check(1)")) {
+            if (said.next() && !said.getString(1).equals("ok")) {
+                throw new BadDatabase(data, false, "this database is damaged: " + said.getString(1), null);
+            }
+        } catch (SQLException e) {
+            throw cannotBeOpened(pool.getJdbcUrl(), new IllegalStateException(e));
+        }
     }
 
     /** @param jdbcUrl of SQLite or PostgreSQL, with user and password in it where needed */
     public static Store at(String jdbcUrl, Clock clock) {
-        return new Store(jdbcUrl, clock, new RanchDocument());
+        return new Store(jdbcUrl, clock, new RanchDocument(), null, null);
     }
 
     private static HikariDataSource pool(HikariConfig config) {
@@ -71,13 +131,21 @@ public final class Store implements AutoCloseable {
         }
     }
 
-    private static Refused cannotBeOpened(String url, RuntimeException e) {
+    private static RuntimeException cannotBeOpened(String url, RuntimeException e) {
+        var trouble = Trouble.of(e);
+        if (trouble.filter(Trouble.DAMAGED::equals).isPresent()) {
+            return e; // the folder knows a way back
+        }
         return new Refused(
                 "data",
                 withoutPassword(url),
                 "this database cannot be opened: "
-                        + String.valueOf(e.getMessage()).lines().findFirst().orElse(""),
-                "Is the server running, and is it Haywright's own?");
+                        + trouble.map(Trouble::cause)
+                                .orElse(String.valueOf(e.getMessage())
+                                        .lines()
+                                        .findFirst()
+                                        .orElse("")),
+                trouble.map(Trouble::fix).orElse("Is the server running, and is it Haywright's own?"));
     }
 
     private static String withoutPassword(String url) {
@@ -109,6 +177,10 @@ public final class Store implements AutoCloseable {
         return new Ranches(jdbi, documents, clock);
     }
 
+    public Recovery recovery() {
+        return new Recovery(jdbi, documents, clock, folder);
+    }
+
     public Drafts drafts() {
         return new Drafts(jdbi);
     }
@@ -122,36 +194,36 @@ public final class Store implements AutoCloseable {
     }
 
     public RanchFiles files() {
-        return new RanchFiles(ranches(), attachments(), documents);
+        return new RanchFiles(ranches(), attachments(), documents, recovery(), new Backup(jdbi, sqlite));
     }
 
     /**
-     * The whole database as it is now, with its history and drafts, copied into a folder once a day. To go back, restore
-     * it ({@link RanchFiles#restore}) or put it in the place of {@code haywright.db}. Files that nothing speaks of any
-     * more are dropped first.
+     * The whole database as it is now, with its history and drafts, copied into the data folder once a day; how many
+     * are kept, {@link DataFolder} says. Files that nothing speaks of any more are dropped first.
      *
      * @return today's copy, made now or earlier; empty for PostgreSQL, which the office copies in its own way
      */
-    public Optional<Path> dailyCopy(Path folder) {
-        if (!sqlite) {
+    public Optional<Path> dailyCopy() {
+        if (folder == null) {
             attachments().dropForgotten();
             return Optional.empty();
         }
-        var copy = folder.resolve("haywright-" + LocalDate.now(clock) + ".db");
+        var copy = folder.copyOf(LocalDate.now(clock));
         if (!Files.exists(copy)) {
             attachments().dropForgotten();
-            make(folder);
-            // under another name until it is whole: half a copy must not pass for today's
-            var beside = folder.resolve(copy.getFileName() + ".part");
+            make(folder.copies());
+            WholeFile.write(copy, new Backup(jdbi, sqlite)::write);
             try {
-                Files.deleteIfExists(beside);
-                jdbi.useHandle(h -> h.execute("VACUUM INTO ?", beside.toString()));
-                Files.move(beside, copy);
+                folder.prune(copy);
             } catch (IOException e) {
                 throw new UncheckedIOException(e);
             }
         }
         return Optional.of(copy);
+    }
+
+    Jdbi jdbi() {
+        return jdbi;
     }
 
     /** For tests: what SQLite says it does. */
@@ -172,5 +244,8 @@ public final class Store implements AutoCloseable {
     @Override
     public void close() {
         pool.close();
+        if (inUse != null) {
+            inUse.close();
+        }
     }
 }

@@ -1,32 +1,94 @@
 package haywright.app.web;
 
+import haywright.app.store.BadDatabase;
+import haywright.app.store.Trouble;
+import haywright.workings.Problem;
 import haywright.workings.Refused;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import io.javalin.http.HandlerType;
 import io.javalin.http.HttpResponseException;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 
-/** What cannot be answered, as a page in plain words. */
+/**
+ * What cannot be answered, as a page in plain words: the true cause, and what was typed, filled in to be sent again. It
+ * claims nothing that it does not know.
+ */
 public final class Errors {
     private Errors() {}
 
     /** @param details each its own line; never a stack trace */
-    public record View(String title, String words, List<String> details) {}
+    public record View(String title, String words, List<String> details, Sent sent) {}
+
+    /**
+     * What a form sent, to be sent again; empty when nothing was.
+     *
+     * @param action where it goes
+     * @param rev the revision that the form was made from; empty for none
+     * @param files names of the boxes that had a file in them, which no page can fill in again
+     */
+    public record Sent(String token, String action, String rev, Map<String, List<String>> typed, Set<String> files) {
+        static final Sent NOTHING = new Sent("", "", "", Map.of(), Set.of());
+
+        /** A field's name as words: {@code baleWeight} is a bale weight. */
+        public static String words(String name) {
+            return name.replaceAll("([a-z])([A-Z])", "$1 $2")
+                    .replaceAll("[_/-]", " ")
+                    .strip();
+        }
+    }
+
+    /** Why a request failed: the status, and a line for the cause and one for what to do. */
+    record Failure(int status, List<String> lines) {
+        static Failure of(Exception e) {
+            if (e instanceof Refused refused) {
+                return new Failure(
+                        422, refused.problems().stream().map(Problem::sentence).toList());
+            }
+            if (e instanceof BadDatabase bad) {
+                return new Failure(503, List.of(bad.getMessage() + ".", Trouble.DAMAGED.fix()));
+            }
+            return Trouble.of(e)
+                    .map(trouble -> new Failure(
+                            trouble == Trouble.DISK_FULL ? 507 : 503, List.of(trouble.cause(), trouble.fix())))
+                    .orElseGet(() -> new Failure(
+                            500,
+                            List.of(
+                                    "Something failed inside Haywright; what it was is written in the terminal that it"
+                                            + " was started from.",
+                                    "Before you send anything again, look whether it was saved.")));
+        }
+    }
 
     static void routes(RoutesConfig on) {
-        on.exception(HttpResponseException.class, (e, http) -> show(http, e.getStatus(), message(e), List.of()));
-        on.exception(
-                Refused.class,
-                (e, http) -> show(
-                        http,
-                        422,
-                        "",
-                        e.problems().stream().map(p -> p.sentence()).toList()));
-        on.exception(Exception.class, (e, http) -> {
-            Server.log(e);
-            show(http, 500, "", List.of());
+        on.exception(HttpResponseException.class, (e, http) -> {
+            int status = e.getStatus();
+            var message = message(e);
+            show(http, status, title(status), message.isEmpty() ? usual(status) : message, List.of());
         });
+        on.exception(Exception.class, (e, http) -> {
+            var failure = Failure.of(e);
+            if (failure.status() == 500) {
+                Server.log(e);
+            }
+            boolean sends = isSending(http);
+            var title = sends ? "Not saved" : title(failure.status());
+            var lines = failure.lines();
+            show(
+                    http,
+                    failure.status(),
+                    failure.status() == 500 ? title(500) : title,
+                    lines.get(0),
+                    lines.subList(1, lines.size()));
+        });
+    }
+
+    private static boolean isSending(Context http) {
+        return http.method() != HandlerType.GET && http.method() != HandlerType.HEAD;
     }
 
     private static String message(HttpResponseException e) {
@@ -34,15 +96,33 @@ public final class Errors {
         return message == null || message.endsWith("not found") || message.startsWith("Endpoint") ? "" : message;
     }
 
-    private static void show(Context http, int status, String words, List<String> details) {
+    private static void show(Context http, int status, String title, String words, List<String> details) {
         http.status(status);
         if (http.path().startsWith("/api/")) {
-            http.contentType("text/plain; charset=utf-8").result(title(status) + " " + words);
+            http.contentType("text/plain; charset=utf-8").result(title + " " + words);
             return;
         }
-        var view = new View(title(status), words.isEmpty() ? usual(status) : words, details);
+        var view = new View(title, words, details, sent(http, status));
         Server.render(
                 http, "haywright/app/web/error.jte", Map.of("frame", Frame.plain(http, view.title()), "view", view));
+    }
+
+    /** Only of a form that the gate let in: another site's must not come back with a token of ours in it. */
+    private static Sent sent(Context http, int status) {
+        boolean letIn = status == 404 || status == 422 || status >= 500;
+        if (!letIn || !isSending(http)) {
+            return Sent.NOTHING;
+        }
+        var typed = new LinkedHashMap<>(http.formParamMap());
+        typed.remove(Gate.TOKEN);
+        var rev = typed.remove(Page.REV);
+        var files = new TreeSet<String>();
+        if (http.isMultipart()) {
+            files.addAll(http.uploadedFileMap().keySet());
+        }
+        return typed.isEmpty() && files.isEmpty()
+                ? Sent.NOTHING
+                : new Sent(Gate.token(http), http.path(), rev == null || rev.isEmpty() ? "" : rev.get(0), typed, files);
     }
 
     private static String title(int status) {
@@ -52,22 +132,17 @@ public final class Errors {
             case 405 -> "That cannot be done here";
             case 411, 413 -> "Too much at once";
             case 421 -> "Not this address";
-            case 422 -> "This cannot be done";
+            case 422, 503, 507 -> "This cannot be done";
             default -> status >= 500 ? "Something went wrong in here" : "This cannot be answered";
         };
     }
 
     private static String usual(int status) {
         return switch (status) {
-            case 403 -> "Open the page anew and send it again.";
-            case 404 -> "It may have been taken away, or the address has a slip in it.";
+            case 403 -> "Open the page again and send it again.";
+            case 404 -> "It may have been deleted, or the address has a slip in it.";
             case 413 -> "Send less in one go.";
-            case 422 -> "Nothing was changed. Go back, and what you typed is still there.";
-            default ->
-                status >= 500
-                        ? "Nothing you typed was lost: go back and it is still there. What failed is written in the"
-                                + " terminal that Haywright was started from."
-                        : "Go back and try another way.";
+            default -> "Go back and try another way.";
         };
     }
 }

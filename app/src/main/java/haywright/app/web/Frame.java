@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param title of the page; {@code Error:} is put before it where the form on it has problems
  * @param ranch null on the pages above the ranches
  * @param notice what was just saved, or null
+ * @param unsaved why what was just sent could not be saved, or null
  */
 public record Frame(
         String title,
@@ -21,7 +22,8 @@ public record Frame(
         String token,
         UnaryOperator<String> asset,
         @Nullable OnRanch ranch,
-        @Nullable Notice notice) {
+        @Nullable Notice notice,
+        @Nullable Unsaved unsaved) {
     /** @param here null on a page that is no step of the trail */
     public record OnRanch(
             UUID id,
@@ -41,9 +43,15 @@ public record Frame(
      */
     public record Notice(String words, long rev, String back) {}
 
+    /**
+     * @param causes a line for the cause, then what to do
+     * @param kept whether what was typed is kept as a draft too
+     */
+    public record Unsaved(List<String> causes, boolean kept) {}
+
     /** For a page that belongs to no ranch. */
     public static Frame plain(Context http, String title) {
-        return new Frame(title, false, Gate.token(http), Server.assets(http)::url, null, null);
+        return new Frame(title, false, Gate.token(http), Server.assets(http)::url, null, null, null);
     }
 
     /** Without a bracket that only says what the stamp beside it says. */
@@ -52,7 +60,7 @@ public record Frame(
     }
 
     public Frame withProblems(boolean has) {
-        return new Frame(title, has, token, asset, ranch, notice);
+        return new Frame(title, has, token, asset, ranch, notice, unsaved);
     }
 
     static Frame of(Page page, String title, boolean hasProblems) {
@@ -64,8 +72,15 @@ public record Frame(
                 Show.date(page.today()),
                 Trail.of(ranch),
                 page.here());
+        var unsaved = page.unsaved();
         return new Frame(
-                title, hasProblems, Gate.token(page.http()), Server.assets(page.http())::url, around, page.notice());
+                title,
+                hasProblems || unsaved != null,
+                Gate.token(page.http()),
+                Server.assets(page.http())::url,
+                around,
+                page.notice(),
+                unsaved);
     }
 
     /** For the head: the page, the ranch, the program. */

@@ -6,9 +6,11 @@ import haywright.app.store.SaveAnswer;
 import haywright.ranch.Ranch;
 import haywright.workings.Refused;
 import io.javalin.http.Context;
+import io.javalin.http.HandlerType;
 import io.javalin.http.NotFoundResponse;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.function.Supplier;
@@ -32,11 +34,21 @@ public record Page(
     /** On the page that shows two versions: before each entity's path, {@code mine} or {@code theirs}. */
     static final String STANDS = "stands/";
 
+    // What a request remembers for when it fails
+    private static final String SENT = "sent";
+    private static final String KEPT = "kept";
+    private static final String FAILURE = "failure";
+    private static final String FILLED = "filled";
+    private static final String MADE_FROM = "made-from";
+
     static Page of(Context http, Desk desk, @Nullable Step here) {
         try {
             var opened = desk.store().ranches().open(id(http, "ranch"));
             return new Page(http, desk, opened.ranch(), opened.rev(), here);
         } catch (Refused e) {
+            if (desk.store().ranches().isHere(id(http, "ranch"))) {
+                throw http.method() == HandlerType.GET ? new DamagedRanch.Met(id(http, "ranch"), e) : e;
+            }
             throw new NotFoundResponse("There is no such ranch here.");
         }
     }
@@ -94,16 +106,84 @@ public record Page(
      * @param key where the form stands on the ranch, {@code lots/new/bales}: a draft is found again under it
      */
     public Form form(String key, Supplier<Map<String, String>> known) {
+        Form failed = http.attribute(SENT);
+        if (http.attribute(FAILURE) != null && failed != null && failed.key().equals(key)) {
+            http.attribute(FILLED, true);
+            return failed;
+        }
         if (http.queryParam("afresh") != null) {
             desk.store().drafts().clear(ranch.id(), key);
         }
         var left = desk.store().drafts().get(ranch.id(), key);
+        http.attribute(MADE_FROM, revision(left.getOrDefault(REV, List.of())));
         return left.isEmpty() ? Form.of(key, known.get()) : Form.draft(key, left);
     }
 
     /** The form as it was sent. */
     public Form posted(String key) {
-        return Form.posted(key, new LinkedHashMap<>(http.formParamMap()));
+        return sent(Form.posted(key, new LinkedHashMap<>(http.formParamMap())));
+    }
+
+    /** Remembered, so that it can be shown again whatever fails from here on. */
+    private Form sent(Form form) {
+        http.attribute(SENT, form);
+        return form;
+    }
+
+    /**
+     * The revision that the form on this page was made from, and not the one that stands by now: otherwise a form that
+     * comes back would silently overwrite what another window saved meanwhile.
+     */
+    public long formRev() {
+        Long made = http.formParam(REV) == null ? http.attribute(MADE_FROM) : revision(http.formParams(REV));
+        return made == null ? rev : made;
+    }
+
+    /** Null for what is no revision of this ranch. */
+    private @Nullable Long revision(List<String> typed) {
+        if (typed.isEmpty() || !typed.get(0).matches("[0-9]{1,15}")) {
+            return null;
+        }
+        long made = Long.parseLong(typed.get(0));
+        return made >= 1 && made <= rev ? (Long) made : null;
+    }
+
+    /**
+     * After a save that failed: the page of the form again, as it was sent, under the cause.
+     *
+     * @return false when that page cannot be shown, or has no such form on it
+     */
+    boolean showsAgain(Routes.Answer page, Errors.Failure failure) {
+        Form form = http.attribute(SENT);
+        if (form == null) {
+            return false;
+        }
+        boolean kept = Boolean.TRUE.equals(http.attribute(KEPT));
+        if (!kept && (failure.status() == 422 || failure.status() == 500)) { // the database itself is well
+            try {
+                keep(form);
+                kept = true;
+            } catch (RuntimeException e) {
+                Server.log(e);
+            }
+        }
+        http.attribute(FAILURE, new Frame.Unsaved(failure.lines(), kept));
+        try {
+            page.to(this);
+        } catch (Exception e) {
+            http.attribute(FAILURE, null);
+            return false;
+        }
+        http.status(failure.status());
+        boolean filled = Boolean.TRUE.equals(http.attribute(FILLED));
+        if (!filled) {
+            http.attribute(FAILURE, null);
+        }
+        return filled;
+    }
+
+    Frame.@Nullable Unsaved unsaved() {
+        return http.attribute(FAILURE);
     }
 
     // Answers
@@ -115,7 +195,14 @@ public record Page(
 
     /** Keeps what was typed for when somebody comes back to it. */
     public void keep(Form form) {
-        desk.store().drafts().put(ranch.id(), form.key(), form.typed());
+        sent(form);
+        var fields = new LinkedHashMap<>(form.typed());
+        if (fields.isEmpty()) {
+            return; // a button alone; what somebody typed into the form of this name earlier stays
+        }
+        fields.put(REV, List.of(Long.toString(formRev())));
+        desk.store().drafts().put(ranch.id(), form.key(), fields);
+        http.attribute(KEPT, true);
     }
 
     /** Shows the form again with its problems, and keeps what was typed. */
@@ -133,6 +220,7 @@ public record Page(
      * @param then where to go, from the ranch: {@code lots}
      */
     public void save(Form form, String words, UnaryOperator<Ranch> change, String then) {
+        keep(form);
         var drafts = desk.store().drafts();
         var documents = new RanchDocument();
         var now = documents.tree(ranch);
@@ -142,13 +230,16 @@ public record Page(
         var mine = new Patch(patch.format(), changes);
         var answer = desk.store().ranches().save(ranch.id(), baseRev(), Desk.WHO, words, mine);
         if (answer instanceof SaveAnswer.Conflict conflict) {
-            drafts.put(ranch.id(), form.key(), form.typed());
             http.status(409);
             var both = TwoVersions.of(this, baseRev(), form, conflict, then);
             Server.render(http, "haywright/app/web/twoVersions.jte", Map.of("page", this, "view", both));
             return;
         }
-        drafts.clear(ranch.id(), form.key());
+        try {
+            drafts.clear(ranch.id(), form.key());
+        } catch (RuntimeException e) {
+            Server.log(e); // it is saved: a draft that stays on is no reason to say otherwise
+        }
         var saved = (SaveAnswer.Saved) answer;
         leave(at(then) + (patch.changes().isEmpty() ? "?same" : saved.rev() == rev ? "" : "?saved=" + saved.rev()));
     }

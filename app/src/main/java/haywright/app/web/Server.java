@@ -55,6 +55,11 @@ public final class Server implements AutoCloseable {
             setUp(config, desk, new Gate(host));
             more.accept(config.routes);
         });
+        listen(javalin, host, port);
+        return new Server(javalin);
+    }
+
+    static void listen(Javalin javalin, String host, int port) {
         try {
             javalin.start(host, port);
         } catch (JavalinBindException e) {
@@ -64,7 +69,6 @@ public final class Server implements AutoCloseable {
                     "something else on this machine listens there, perhaps Haywright itself",
                     "Look for its page, or leave the port out: the first free one is taken.");
         }
-        return new Server(javalin);
     }
 
     /** The first free port from 8470, so that the address stays the same from day to day. */
@@ -89,6 +93,16 @@ public final class Server implements AutoCloseable {
     }
 
     private static void setUp(JavalinConfig config, Desk desk, Gate gate) {
+        foundation(config, gate);
+        config.routes.get("/echo/{unit}/{name}", Server::echo);
+        RoundPages.routes(config.routes, desk);
+        DamagedRanch.routes(config.routes, desk);
+        steps(config.routes, desk);
+        Errors.routes(config.routes);
+    }
+
+    /** What every page stands on. */
+    static void foundation(JavalinConfig config, Gate gate) {
         config.startup.showJavalinBanner = false;
         config.startup.showOldJavalinVersionWarning = false;
         config.startup.startupWatcherEnabled = false;
@@ -105,10 +119,6 @@ public final class Server implements AutoCloseable {
                         null, ContentType.Html, Server.class.getClassLoader(), "haywright.app.pages"));
         config.routes.before(gate::before);
         config.routes.get("/static/{name}", http -> assets(http).serve(http));
-        config.routes.get("/echo/{unit}/{name}", Server::echo);
-        RoundPages.routes(config.routes, desk);
-        steps(config.routes, desk);
-        Errors.routes(config.routes);
     }
 
     /** Every step of the trail and the class that answers for it. */
@@ -156,7 +166,7 @@ public final class Server implements AutoCloseable {
     }
 
     /** What went wrong is written to the terminal; the page says no more than that something did. */
-    static void log(Exception e) {
+    public static void log(Exception e) {
         LoggerFactory.getLogger(Server.class).error("A page failed", e);
     }
 }

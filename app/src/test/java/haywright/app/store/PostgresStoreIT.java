@@ -4,6 +4,7 @@ import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.io.IOException;
 import java.sql.DriverManager;
 import java.sql.SQLException;
+import java.time.Clock;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 
@@ -34,12 +35,12 @@ class PostgresStoreIT extends StoreContract {
     private boolean emptied;
 
     @Override
-    Store open() {
+    Store openAt(Clock clock) {
         if (!emptied) {
             empty();
             emptied = true;
         }
-        return Store.at(url, MORNING);
+        return Store.at(url, clock);
     }
 
     private static void empty() {

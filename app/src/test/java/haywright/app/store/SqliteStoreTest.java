@@ -19,8 +19,8 @@ import org.junit.jupiter.api.Test;
 /** The contract in a data folder, and what only a file promises: it outlives the process. */
 class SqliteStoreTest extends StoreContract {
     @Override
-    Store open() {
-        return Store.inFolder(folder.resolve("data"), MORNING);
+    Store openAt(Clock clock) {
+        return Store.inFolder(folder.resolve("data"), clock);
     }
 
     /** Saves for ever and says each revision once it stands; killed from outside. */
@@ -110,23 +110,23 @@ class SqliteStoreTest extends StoreContract {
         Files.writeString(
                 data.resolve("haywright.db"), "not a database, but long enough to be read as one. ".repeat(40));
         assertThatThrownBy(() -> Store.inFolder(data, MORNING))
-                .isInstanceOf(Refused.class)
-                .hasMessageContaining("cannot be opened");
+                .isInstanceOf(BadDatabase.class)
+                .hasMessageContaining("cannot be opened")
+                .hasMessageContaining(data.resolve("haywright.db").toString());
     }
 
     @Test
     void aDailyCopyIsMadeOnceADayAndBringsTheRanchBack() throws IOException {
-        var copies = folder.resolve("copies");
         var data = folder.resolve("work");
         var demo = demo();
         Path copy;
         try (var store = Store.inFolder(data, MORNING)) {
             store.ranches().create(demo);
-            copy = store.dailyCopy(copies).orElseThrow();
+            copy = store.dailyCopy().orElseThrow();
             assertThat(copy.getFileName().toString()).isEqualTo("haywright-2026-12-01.db");
             store.ranches().save(demo.id(), 1, "Ann", "oats", repriced(demo, "Oat hay", 5));
             var before = Files.readAllBytes(copy);
-            assertThat(store.dailyCopy(copies)).contains(copy);
+            assertThat(store.dailyCopy()).contains(copy);
             assertThat(Files.readAllBytes(copy))
                     .as("the first of the day stays")
                     .isEqualTo(before);
@@ -135,7 +135,7 @@ class SqliteStoreTest extends StoreContract {
         }
         var tomorrow = Clock.offset(MORNING, Duration.ofDays(1));
         try (var store = Store.inFolder(data, tomorrow)) {
-            assertThat(store.dailyCopy(copies)).isPresent().get().isNotEqualTo(copy);
+            assertThat(store.dailyCopy()).isPresent().get().isNotEqualTo(copy);
         }
         try (var store = Store.at("jdbc:sqlite:" + copy, MORNING)) {
             assertThat(store.ranches().open(demo.id()).rev()).isEqualTo(1);

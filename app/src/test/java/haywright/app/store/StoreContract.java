@@ -18,6 +18,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -46,7 +47,11 @@ abstract class StoreContract {
     private Ranches ranches;
 
     /** Opens the same database each time within one test, and an empty one in the next. */
-    abstract Store open();
+    Store open() {
+        return openAt(MORNING);
+    }
+
+    abstract Store openAt(Clock clock);
 
     @BeforeEach
     void start() {
@@ -317,7 +322,7 @@ abstract class StoreContract {
         var newId = UUID.randomUUID();
         Files.writeString(file, text.replace(demo.id().toString(), newId.toString()));
         var imported = store.files().importFile(file, "Ann", false);
-        assertThat(imported).isEqualTo(new RanchFiles.Imported(newId, demo.name(), true));
+        assertThat(imported).isEqualTo(new RanchFiles.Imported(newId, demo.name(), RanchFiles.Became.NEW));
         assertThat(ranches.open(newId).ranch().attachments()).isEqualTo(demo.attachments());
 
         Files.writeString(file, text.replace("JVBERi", "KVBERi"));
@@ -372,6 +377,140 @@ abstract class StoreContract {
         assertThat(ranches.open(demo.id()).ranch()).isEqualTo(demo);
         assertThat(ranches.open(other.id()).ranch()).isEqualTo(other);
         assertThat(ranches.undo(demo.id(), 3, "Ann").ranch()).isEqualTo(repriced(demo, "Oat hay", 5));
+    }
+
+    /** Everything that a house can hold: edited, put away, half typed, damaged, with a file and a laboratory's name. */
+    private void furnish() {
+        var demo = withFile(demo(), new byte[] {7, 8});
+        ranches.create(demo);
+        ranches.save(demo.id(), 1, "Ann", "oats", repriced(demo, "Oat hay", 5));
+        var away = ranches.create(Ranch.empty(AWAY, "Away")).ranch();
+        ranches.delete(away.id());
+        ranches.create(Ranch.empty(BROKEN, "Broken"));
+        damage(BROKEN, "{\"haywright\":\"ranch\",\"for");
+        store.drafts().put(demo.id(), "lots/new/bales", Map.of("name", List.of("half a na")));
+        store.laboratoryNames().keep(new LaboratoryNames.Said("tin valley", "x", "adf", "", ""));
+    }
+
+    private static final UUID AWAY = new UUID(1, 1);
+    private static final UUID BROKEN = new UUID(2, 2);
+
+    /** As a failing disk or a newer program would leave it. */
+    void damage(UUID id, String doc) {
+        store.jdbi().useHandle(h -> h.execute("UPDATE ranch SET doc = ? WHERE id = ?", doc, id.toString()));
+    }
+
+    @Test
+    void aBackupHoldsEverythingAndAnotherHouseGetsAllOfIt() throws Exception {
+        furnish();
+        var file = folder.resolve("all.backup");
+        store.files().backup(file);
+        try (var other = Store.inFolder(folder.resolve("other"), MORNING)) {
+            assertThat(other.files().restore(file, "Ben"))
+                    .extracting(RanchFiles.Imported::became)
+                    .containsOnly(RanchFiles.Became.NEW);
+            var id = demo().id();
+            assertThat(other.ranches().list()).isEqualTo(ranches.list());
+            assertThat(other.ranches().deleted()).isEqualTo(ranches.deleted());
+            assertThat(other.ranches().open(id)).isEqualTo(ranches.open(id));
+            assertThat(other.ranches().history(id)).isEqualTo(ranches.history(id));
+            assertThat(other.ranches().undo(id, 2, "Ben").rev()).isEqualTo(3);
+            assertThat(other.drafts().get(id, "lots/new/bales")).containsEntry("name", List.of("half a na"));
+            assertThat(other.laboratoryNames().all())
+                    .isEqualTo(store.laboratoryNames().all());
+            var sha256 = ranches.open(id)
+                    .ranch()
+                    .attachments()
+                    .values()
+                    .iterator()
+                    .next()
+                    .sha256();
+            assertThat(other.attachments().get(sha256).orElseThrow().bytes()).containsExactly(7, 8);
+            assertThat(other.recovery().raw(BROKEN).doc()).endsWith("\"for");
+        }
+        try (var beside = Files.list(folder)) {
+            assertThat(beside)
+                    .as("nothing half written")
+                    .noneMatch(f -> f.toString().endsWith(".part"));
+        }
+    }
+
+    @Test
+    void aBackupTakenInWhereItsRanchesAreLeavesNothingLost() throws IOException {
+        furnish();
+        var file = folder.resolve("all.backup");
+        store.files().backup(file);
+        ranches.restore(AWAY);
+        store.drafts().put(demo().id(), "lots/new/bales", Map.of("name", List.of("typed since")));
+        assertThat(store.files().restore(file, "Ben"))
+                .extracting(RanchFiles.Imported::name, RanchFiles.Imported::became)
+                .contains(
+                        org.assertj.core.groups.Tuple.tuple("Away", RanchFiles.Became.LEFT_DELETED),
+                        org.assertj.core.groups.Tuple.tuple("Broken", RanchFiles.Became.LEFT_UNREADABLE));
+        assertThat(ranches.isHere(AWAY)).isTrue();
+        assertThat(store.drafts().get(demo().id(), "lots/new/bales")).containsEntry("name", List.of("typed since"));
+    }
+
+    @Test
+    void aBackupGoesIntoAFileAndNothingElse() throws IOException {
+        ranches.create(demo());
+        var directory = Files.createDirectory(folder.resolve("a-folder"));
+        for (var place : List.of(directory, Path.of("/dev/null"))) {
+            assertThatThrownBy(() -> store.files().backup(place))
+                    .isInstanceOf(Refused.class)
+                    .hasMessageContaining("this is no file but a folder or a device");
+            assertThatThrownBy(() -> store.files().restore(place, "Ann")).isInstanceOf(Refused.class);
+        }
+        assertThat(directory).isEmptyDirectory();
+    }
+
+    @Test
+    void theHistoryIsByRevisionWhateverTheClockSaid() {
+        var opened = ranches.create(demo()).ranch();
+        ranches.save(opened.id(), 1, "Ann", "oats", repriced(opened, "Oat hay", 1));
+        try (var earlier = openAt(Clock.offset(MORNING, Duration.ofDays(-400)))) {
+            earlier.ranches().save(opened.id(), 2, "Ann", "oats again", repriced(opened, "Oat hay", 2));
+        }
+        assertThat(ranches.history(opened.id())).extracting(Edit::rev).containsExactly(3L, 2L);
+        assertThat(ranches.undo(opened.id(), 3, "Ann").ranch()).isEqualTo(repriced(opened, "Oat hay", 1));
+    }
+
+    @Test
+    void aRanchThatCannotBeReadGoesBackToItsLastGoodRevision() {
+        var opened = ranches.create(demo()).ranch();
+        var good = repriced(opened, "Oat hay", 1);
+        ranches.save(opened.id(), 1, "Ann", "oats", good);
+        ranches.save(opened.id(), 2, "Ann", "oats", repriced(opened, "Oat hay", 2));
+        var broken = store.recovery().raw(opened.id()).doc().replace("\"name\":\"Oat hay\"", "\"name\":17");
+        damage(opened.id(), broken);
+        assertThatThrownBy(() -> ranches.open(opened.id())).isInstanceOf(Refused.class);
+        assertThat(store.files().export(opened.id())).isEqualTo(broken);
+        var last = store.recovery().lastRevision(opened.id()).orElseThrow();
+        assertThat(last.ranch()).isEqualTo(good);
+        assertThat(last.rev()).isEqualTo(2);
+        assertThat(store.recovery().putInPlace(last.ranch(), "Ann", "back")).isEqualTo(4);
+        assertThat(ranches.open(opened.id())).isEqualTo(new Ranches.Opened(good, 4));
+        String aside = store.jdbi()
+                .withHandle(h -> h.createQuery("SELECT doc FROM set_aside WHERE rev = 3")
+                        .mapTo(String.class)
+                        .one());
+        assertThat(aside).isEqualTo(broken);
+        // who had it open before goes on as if nothing had been
+        ranches.save(opened.id(), 2, "Ben", "straw", repriced(good, "Barley straw", 9));
+        assertThat(ranches.open(opened.id()).ranch()).isEqualTo(repriced(good, "Barley straw", 9));
+    }
+
+    @Test
+    void aRanchOfANewerHaywrightIsLeftAloneAndOthersGoOn() {
+        var opened = ranches.create(demo()).ranch();
+        ranches.create(Ranch.empty(BROKEN, "Other"));
+        ranches.save(opened.id(), 1, "Ann", "oats", repriced(opened, "Oat hay", 1));
+        damage(opened.id(), store.recovery().raw(opened.id()).doc().replaceFirst("\"format\":1", "\"format\":9"));
+        assertThat(store.recovery().wrong(opened.id()).orElseThrow()).hasMessageContaining("made by a newer Haywright");
+        assertThat(store.recovery().lastRevision(opened.id())).isEmpty();
+        assertThat(ranches.list()).hasSize(2);
+        assertThat(ranches.open(BROKEN).ranch().name()).isEqualTo("Other");
+        assertThat(ranches.history(opened.id())).hasSize(1);
     }
 
     @Test
@@ -457,7 +596,7 @@ abstract class StoreContract {
     }
 
     @Test
-    void aFileStaysAsLongAsAnythingSpeaksOfIt(@TempDir Path folder) {
+    void aFileStaysAsLongAsAnythingSpeaksOfIt() {
         var demo = withFile(demo(), new byte[] {7, 8, 9});
         ranches.create(demo);
         var spoken = demo.attachments().values().iterator().next().sha256();
@@ -466,7 +605,7 @@ abstract class StoreContract {
         var forgotten = store.attachments().keep(new Attachments.Body("text/plain", new byte[] {2}));
         var without = Ranch.empty(demo.id(), demo.name());
         ranches.save(demo.id(), 1, "Ann", "emptied", without); // only the history speaks of it now
-        store.dailyCopy(folder);
+        store.dailyCopy();
         assertThat(store.attachments().get(spoken)).isPresent();
         assertThat(store.attachments().get(drafted)).isPresent();
         assertThat(store.attachments().get(forgotten)).isEmpty();

@@ -5,6 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import haywright.app.store.Store;
 import haywright.ranch.Ranch;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
@@ -18,6 +21,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** Cold Spring Ranch, new and empty for each test, on a server of its own; paths begin behind the ranch's own. */
 final class OneRanch implements BeforeEachCallback, AfterEachCallback {
+    private Path folder;
     private Store store;
     private Server server;
     private RawClient client;
@@ -51,6 +55,7 @@ final class OneRanch implements BeforeEachCallback, AfterEachCallback {
     }
 
     void begin(@TempDir Path folder) {
+        this.folder = folder;
         store = Store.inFolder(folder, Clock.systemUTC());
         server = Server.start(desk(store), "127.0.0.1", 0, routes -> {});
         client = new RawClient(server.port());
@@ -77,6 +82,15 @@ final class OneRanch implements BeforeEachCallback, AfterEachCallback {
 
     UUID id() {
         return UUID.fromString(path.split("/")[2]);
+    }
+
+    /** The database, as another program would open it. */
+    Connection database() throws SQLException {
+        return DriverManager.getConnection("jdbc:sqlite:" + folder.resolve("haywright.db"));
+    }
+
+    Store store() {
+        return store;
     }
 
     Ranch kept() {

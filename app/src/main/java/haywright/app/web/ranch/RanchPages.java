@@ -38,7 +38,7 @@ public final class RanchPages {
                         view(
                                 page,
                                 page.form(
-                                        "outfit",
+                                        "settings/outfit",
                                         () -> SettingsForms.known(page.ranch().outfit())))));
         on.post("settings/outfit", RanchPages::saveOutfit);
         on.get(
@@ -48,7 +48,7 @@ public final class RanchPages {
                         view(
                                 page,
                                 page.form(
-                                        "last-winter",
+                                        "settings/last-winter",
                                         () -> SettingsForms.known(page.ranch().lastWinter())))));
         on.post("settings/last-winter", RanchPages::saveLastWinter);
         WeatherPages.routes(on);

@@ -1,6 +1,7 @@
 package haywright.app.web.round;
 
 import haywright.app.store.Ranches;
+import haywright.app.store.Trouble;
 import haywright.app.web.Ask;
 import haywright.app.web.Desk;
 import haywright.app.web.Form;
@@ -55,14 +56,13 @@ public final class RoundPages {
     /**
      * @param waits what it waits for, in words; empty when nothing does
      * @param next the next date that matters; empty when none is known
+     * @param wrong why nothing else can be said of it; empty when all is well
      */
-    public record Row(UUID id, String name, boolean invented, String has, String waits, String next) {}
+    public record Row(UUID id, String name, boolean invented, String has, String waits, String next, String wrong) {}
 
     private void show(Context http, Form form, List<String> refused) {
         var ranches = desk.store().ranches();
-        var rows = ranches.list().stream()
-                .map(listed -> row(ranches.open(listed.id()).ranch()))
-                .toList();
+        var rows = ranches.list().stream().map(this::row).toList();
         var frame = Frame.plain(http, "The round").withProblems(form.hasProblems() || !refused.isEmpty());
         var demo = desk.demo().get().id();
         var view = new View(
@@ -73,6 +73,24 @@ public final class RoundPages {
                 refused,
                 rows.stream().anyMatch(row -> row.id().equals(demo)));
         Server.render(http, "haywright/app/web/round/round.jte", Map.of("frame", frame, "view", view));
+    }
+
+    /** What is wrong with one ranch stays in its row. */
+    private Row row(Ranches.Listed listed) {
+        try {
+            return row(desk.store().ranches().open(listed.id()).ranch());
+        } catch (RuntimeException e) {
+            if (Trouble.of(e).isPresent()) {
+                throw e;
+            }
+            if (!(e instanceof Refused)) {
+                Server.log(e);
+            }
+            var wrong = e instanceof Refused refused
+                    ? refused.problems().get(0).sentence()
+                    : "Something in it cannot be worked with; what it was is written in the terminal.";
+            return new Row(listed.id(), listed.name(), false, "", "", "", wrong);
+        }
     }
 
     private Row row(Ranch ranch) {
@@ -88,7 +106,8 @@ public final class RoundPages {
                 waits.isEmpty()
                         ? ""
                         : waits.get(0).step().title() + ": " + waits.get(0).says(),
-                NextDate.of(ranch, today).map(NextDate::words).orElse(""));
+                NextDate.of(ranch, today).map(NextDate::words).orElse(""),
+                "");
     }
 
     private void add(Context http) {

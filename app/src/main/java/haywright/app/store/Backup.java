@@ -1,0 +1,190 @@
+package haywright.app.store;
+
+import haywright.app.document.RanchDocument;
+import haywright.ranch.Ranch;
+import haywright.workings.Refused;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.function.Function;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.transaction.TransactionIsolationLevel;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Everything that is kept, as one SQLite database: what a daily copy is, also from PostgreSQL. Ranches with their
+ * history, also those put away and those that cannot be read; drafts; files; what was said of laboratories' names.
+ */
+final class Backup {
+    /** In the order in which they can be filled. */
+    private static final Map<String, List<String>> TABLES = tables();
+
+    private final Jdbi jdbi;
+    private final boolean sqlite;
+
+    Backup(Jdbi jdbi, boolean sqlite) {
+        this.jdbi = jdbi;
+        this.sqlite = sqlite;
+    }
+
+    private static Map<String, List<String>> tables() {
+        var tables = new LinkedHashMap<String, List<String>>();
+        tables.put("ranch", List.of("id", "name", "rev", "format", "doc", "deleted_at"));
+        tables.put("edit", List.of("ranch_id", "rev", "at", "who", "words", "inverse_patch"));
+        tables.put("draft", List.of("ranch_id", "form", "fields"));
+        tables.put("attachment", List.of("sha256", "type", "body"));
+        tables.put("laboratory_name", List.of("laboratory", "name", "analyte", "unit", "basis"));
+        tables.put("set_aside", List.of("ranch_id", "rev", "at", "doc"));
+        return Collections.unmodifiableMap(tables);
+    }
+
+    /** Into a file that is not there yet, or is empty. */
+    void write(Path file) {
+        if (sqlite) {
+            jdbi.useHandle(h -> h.execute("VACUUM INTO ?", file.toString()));
+            return;
+        }
+        try (var store = Store.at("jdbc:sqlite:" + file, Clock.systemUTC())) {
+            // one look at everything, whoever saves meanwhile
+            jdbi.useTransaction(
+                    TransactionIsolationLevel.REPEATABLE_READ,
+                    from -> store.jdbi()
+                            .useTransaction(to -> TABLES.keySet().forEach(table -> copy(from, to, table, "", null))));
+        }
+    }
+
+    /** Rows that are there already stay as they are. */
+    private static void copy(Handle from, Handle to, String table, String which, @Nullable UUID ranch) {
+        var columns = TABLES.get(table);
+        var into = "INSERT INTO " + table + " (" + String.join(", ", columns) + ") VALUES ("
+                + String.join(", ", Collections.nCopies(columns.size(), "?")) + ") ON CONFLICT DO NOTHING";
+        var query = from.createQuery("SELECT " + String.join(", ", columns) + " FROM " + table + " " + which)
+                .setFetchSize(20); // rows can be as large as a file is
+        if (ranch != null) {
+            query.bind("ranch", ranch.toString());
+        }
+        try (var rows = query
+                .map((row, context) -> {
+                    var values = new Object[columns.size()];
+                    for (int i = 0; i < values.length; i++) {
+                        values[i] = columns.get(i).equals("body") ? row.getBytes(i + 1) : row.getObject(i + 1);
+                    }
+                    return values;
+                })
+                .stream()) {
+            rows.forEach(values -> to.execute(into, values));
+        }
+    }
+
+    /** A ranch in a backup. */
+    record Kept(UUID id, String name, String doc, boolean isDeleted) {}
+
+    /**
+     * Takes in what a backup holds and says of each ranch what became of it.
+     *
+     * @param replace puts a ranch in the place of one that is here, which can be taken back
+     */
+    List<RanchFiles.Imported> takeIn(Path file, RanchDocument documents, Function<Ranch, RanchFiles.Imported> replace) {
+        // looked at in a copy: opening a database may bring its tables up to date
+        var copy = temporary();
+        try {
+            Files.copy(file, copy, StandardCopyOption.REPLACE_EXISTING);
+            try (var store = Store.at("jdbc:sqlite:" + copy, Clock.systemUTC())) {
+                return takeIn(store.jdbi(), documents, replace);
+            }
+        } catch (IOException e) {
+            throw RanchFiles.unreadable(file, e);
+        } finally {
+            delete(copy);
+        }
+    }
+
+    private List<RanchFiles.Imported> takeIn(
+            Jdbi from, RanchDocument documents, Function<Ranch, RanchFiles.Imported> replace) {
+        var all = from.withHandle(h -> h.createQuery("SELECT id, name, doc, deleted_at FROM ranch ORDER BY name, id")
+                .map((row, context) -> new Kept(
+                        UUID.fromString(row.getString("id")),
+                        row.getString("name"),
+                        row.getString("doc"),
+                        row.getString("deleted_at") != null))
+                .list());
+        shared(from);
+        var told = new ArrayList<RanchFiles.Imported>();
+        for (var kept : all) {
+            if (takeNew(from, kept.id())) {
+                told.add(new RanchFiles.Imported(kept.id(), kept.name(), RanchFiles.Became.NEW));
+            } else if (kept.isDeleted()) {
+                told.add(new RanchFiles.Imported(kept.id(), kept.name(), RanchFiles.Became.LEFT_DELETED));
+            } else {
+                told.add(replaced(kept, documents, replace));
+            }
+        }
+        return told;
+    }
+
+    private static RanchFiles.Imported replaced(
+            Kept kept, RanchDocument documents, Function<Ranch, RanchFiles.Imported> replace) {
+        Ranch ranch;
+        try {
+            ranch = documents.read(kept.doc().getBytes(StandardCharsets.UTF_8));
+        } catch (Refused e) {
+            return new RanchFiles.Imported(kept.id(), kept.name(), RanchFiles.Became.LEFT_UNREADABLE);
+        }
+        return replace.apply(ranch);
+    }
+
+    /** What belongs to no ranch, or to whichever has it. */
+    private void shared(Jdbi from) {
+        from.useHandle(old -> jdbi.useTransaction(to -> {
+            copy(old, to, "attachment", "", null);
+            copy(old, to, "laboratory_name", "", null);
+            copy(old, to, "draft", "", null);
+        }));
+    }
+
+    /** With its history, exactly as the backup has it; false when it is here. */
+    private boolean takeNew(Jdbi from, UUID id) {
+        return from.withHandle(old -> jdbi.inTransaction(to -> {
+            boolean here = to.createQuery("SELECT count(*) FROM ranch WHERE id = :id")
+                            .bind("id", id.toString())
+                            .mapTo(Integer.class)
+                            .one()
+                    > 0;
+            if (!here) {
+                copy(old, to, "ranch", "WHERE id = :ranch", id);
+                copy(old, to, "edit", "WHERE ranch_id = :ranch", id);
+                copy(old, to, "set_aside", "WHERE ranch_id = :ranch", id);
+            }
+            return !here;
+        }));
+    }
+
+    private static Path temporary() {
+        try {
+            return Files.createTempFile("haywright", ".db");
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static void delete(Path file) {
+        try {
+            for (var end : List.of("", "-wal", "-shm")) {
+                Files.deleteIfExists(Path.of(file + end));
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}

@@ -1,0 +1,177 @@
+package haywright.app.store;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import haywright.app.document.Patch;
+import haywright.app.document.RanchDocument;
+import haywright.ranch.Ranch;
+import haywright.workings.Refused;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.Optional;
+import java.util.UUID;
+import org.jdbi.v3.core.Jdbi;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The ways back for one ranch whose document cannot be read: its history taken back edit by edit, or the newest daily
+ * copy that has it. Whatever is taken, the document that could not be read is kept beside, exactly as it was.
+ */
+public final class Recovery {
+    private static final JsonMapper MAPPER = JsonMapper.builder().build();
+
+    private final Jdbi jdbi;
+    private final RanchDocument documents;
+    private final Clock clock;
+    private final @Nullable DataFolder folder;
+
+    Recovery(Jdbi jdbi, RanchDocument documents, Clock clock, @Nullable DataFolder folder) {
+        this.jdbi = jdbi;
+        this.documents = documents;
+        this.clock = clock;
+        this.folder = folder;
+    }
+
+    /** A revision that can be read, and when it was saved. */
+    public record Revision(Ranch ranch, long rev, @Nullable Instant savedAt) {}
+
+    /** The ranch as a daily copy has it. */
+    public record Copied(Ranch ranch, LocalDate day) {}
+
+    /** What could not be read, exactly as it is kept. */
+    public record Raw(String name, long rev, String doc) {}
+
+    /** @throws Refused when there is no such ranch */
+    public Raw raw(UUID id) {
+        return jdbi.withHandle(h -> h.createQuery("SELECT name, rev, doc FROM ranch WHERE id = :id")
+                        .bind("id", id.toString())
+                        .map((row, context) -> new Raw(row.getString("name"), row.getLong("rev"), row.getString("doc")))
+                        .findOne())
+                .orElseThrow(() -> new Refused("id", id.toString(), "there is no such ranch here", "Open the round."));
+    }
+
+    /** Why the document cannot be read; empty when it can. */
+    public Optional<Refused> wrong(UUID id) {
+        return wrong(id, raw(id).doc());
+    }
+
+    private Optional<Refused> wrong(UUID id, String doc) {
+        try {
+            read(id, doc);
+            return Optional.empty();
+        } catch (Refused e) {
+            return Optional.of(e);
+        }
+    }
+
+    private Ranch read(UUID id, String doc) {
+        var ranch = documents.read(doc.getBytes(StandardCharsets.UTF_8));
+        if (!ranch.id().equals(id)) {
+            throw new Refused("id", ranch.id().toString(), "this document is of another ranch", "Export it and look.");
+        }
+        return ranch;
+    }
+
+    /** The last revision that can be read, by taking back edit after edit; empty when none of them helps. */
+    public Optional<Revision> lastRevision(UUID id) {
+        var raw = raw(id);
+        ObjectNode tree;
+        try {
+            if (!(MAPPER.readTree(raw.doc()) instanceof ObjectNode object)) {
+                return Optional.empty();
+            }
+            tree = object;
+        } catch (JsonProcessingException e) {
+            return Optional.empty(); // nothing that an edit could be taken back from
+        }
+        record Step(long rev, String inverse) {}
+        var steps = jdbi.withHandle(
+                h -> h.createQuery("SELECT rev, inverse_patch FROM edit WHERE ranch_id = :id ORDER BY rev DESC")
+                        .bind("id", id.toString())
+                        .map((row, context) -> new Step(row.getLong("rev"), row.getString("inverse_patch")))
+                        .list());
+        for (var step : steps) {
+            try {
+                tree = Patch.of(step.inverse()).apply(tree);
+                var ranch = read(id, tree.toString());
+                return Optional.of(new Revision(ranch, step.rev() - 1, savedAt(id, step.rev() - 1)));
+            } catch (Refused e) {
+                if (e.problems().get(0).rule().contains("no longer fits")) {
+                    return Optional.empty();
+                }
+            } catch (RuntimeException e) {
+                return Optional.empty(); // the history is damaged from here on
+            }
+        }
+        return Optional.empty();
+    }
+
+    private @Nullable Instant savedAt(UUID id, long rev) {
+        return jdbi.withHandle(h -> h.createQuery("SELECT at FROM edit WHERE ranch_id = :id AND rev = :rev")
+                .bind("id", id.toString())
+                .bind("rev", rev)
+                .map((row, context) -> Instant.parse(row.getString("at")))
+                .findOne()
+                .orElse(null));
+    }
+
+    /** From the newest daily copy that has the ranch and can be read. */
+    public Optional<Copied> newestCopy(UUID id) {
+        if (folder == null) {
+            return Optional.empty();
+        }
+        for (var held : folder.holding(id)) {
+            try {
+                return Optional.of(new Copied(read(id, held.doc()), held.day()));
+            } catch (RuntimeException e) {
+                // damaged there already: an older copy may have it whole
+            }
+        }
+        return Optional.empty();
+    }
+
+    /**
+     * Puts a ranch that can be read in the place of the document that cannot, as one more edit.
+     *
+     * @return the revision it is now
+     * @throws Refused when the document can be read after all
+     */
+    public long putInPlace(Ranch good, String who, String words) {
+        var id = good.id();
+        return jdbi.inTransaction(h -> {
+            var now = raw(id);
+            if (wrong(id, now.doc()).isEmpty()) {
+                throw new Refused("id", good.name(), "this ranch can be read as it is", "To go back, use its history.");
+            }
+            var at = Instant.now(clock).toString();
+            long next = now.rev() + 1;
+            h.execute(
+                    "INSERT INTO set_aside (ranch_id, rev, at, doc) VALUES (?, ?, ?, ?)",
+                    id.toString(),
+                    now.rev(),
+                    at,
+                    now.doc());
+            h.execute(
+                    "UPDATE ranch SET name = ?, rev = ?, format = ?, doc = ? WHERE id = ? AND rev = ?",
+                    good.name(),
+                    next,
+                    documents.format(),
+                    documents.tree(good).toString(),
+                    id.toString(),
+                    now.rev());
+            // nothing to take back: what stood there before cannot be read
+            h.execute(
+                    "INSERT INTO edit (ranch_id, rev, at, who, words, inverse_patch) VALUES (?, ?, ?, ?, ?, ?)",
+                    id.toString(),
+                    next,
+                    at,
+                    who,
+                    words,
+                    new Patch(documents.format(), java.util.Map.of()).json());
+            return next;
+        });
+    }
+}
