@@ -12,14 +12,14 @@ final class WayBack {
 
     static List<String> lines(BadDatabase bad) {
         var lines = new ArrayList<String>();
-        lines.add(bad.getMessage() + ". Nothing was changed.");
+        lines.add(bad.line() + ". Nothing was changed.");
         bad.newest()
                 .ifPresentOrElse(
                         copy -> {
                             lines.add("The newest good copy is of %s, %s: %s"
                                     .formatted(Show.date(copy.day()), ranches(copy.ranches()), copy.file()));
                             lines.add("To go back to it: ./haywright ranch restore --newest --data "
-                                    + quoted(bad.folder().database().getParent()));
+                                    + quoted(bad.folder().path()));
                             lines.add("The database that is there now is renamed by that, not deleted.");
                         },
                         () -> lines.add("There is no daily copy that can be read in "

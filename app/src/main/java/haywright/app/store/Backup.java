@@ -15,6 +15,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
 import java.util.function.Function;
 import org.jdbi.v3.core.Handle;
@@ -66,7 +67,7 @@ final class Backup {
 
     /** Rows that are there already stay as they are. */
     private static void copy(Handle from, Handle to, String table, String which, @Nullable UUID ranch) {
-        var columns = TABLES.get(table);
+        var columns = Objects.requireNonNull(TABLES.get(table));
         var into = "INSERT INTO " + table + " (" + String.join(", ", columns) + ") VALUES ("
                 + String.join(", ", Collections.nCopies(columns.size(), "?")) + ") ON CONFLICT DO NOTHING";
         var query = from.createQuery("SELECT " + String.join(", ", columns) + " FROM " + table + " " + which)

@@ -9,15 +9,22 @@ public final class BadDatabase extends RuntimeException {
 
     private final transient DataFolder folder;
     private final boolean empty;
+    private final String rule;
 
     BadDatabase(DataFolder folder, boolean empty, String rule, @Nullable Throwable cause) {
         super(folder.database() + ": " + rule, cause);
+        this.rule = rule;
         this.folder = folder;
         this.empty = empty;
     }
 
     public DataFolder folder() {
         return folder;
+    }
+
+    /** A line: the file, and what is wrong with it. */
+    public String line() {
+        return folder.database() + ": " + rule;
     }
 
     /** Whether there is nothing in it, so that to begin anew loses nothing. */

@@ -49,6 +49,10 @@ public final class DataFolder {
      */
     public record Copy(Path file, LocalDate day, int ranches) {}
 
+    public Path path() {
+        return folder;
+    }
+
     public Path database() {
         return folder.resolve(NAME);
     }

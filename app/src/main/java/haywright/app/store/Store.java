@@ -9,11 +9,15 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
 import java.sql.SQLException;
+import java.sql.SQLTransientConnectionException;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Properties;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
 import org.flywaydb.core.api.exception.FlywayValidateException;
@@ -26,6 +30,9 @@ public final class Store implements AutoCloseable {
     static final int TABLES_VERSION = 3;
 
     private final HikariDataSource pool;
+    /** What a connection to a server is made with. */
+    private final Properties knock = new Properties();
+
     private final boolean sqlite;
     private final Jdbi jdbi;
     private final Clock clock;
@@ -52,16 +59,16 @@ public final class Store implements AutoCloseable {
             // a transaction that reads before it writes must not find the database changed in between
             config.addDataSourceProperty("transaction_mode", "IMMEDIATE");
         } else {
-            // a server that is away is said to be within two seconds, and found again at the next try: a connection is
-            // looked at before it is used, and none is waited for when nobody asks
-            System.setProperty("com.zaxxer.hikari.aliveBypassWindowMs", "0");
-            config.setConnectionTimeout(1500);
-            config.setValidationTimeout(1000);
+            // a server that is away is said to be within two seconds: half a second for the pool, one for a knock
+            System.setProperty("com.zaxxer.hikari.aliveBypassWindowMs", "0"); // no connection is used unlooked at
+            config.setConnectionTimeout(500);
+            config.setValidationTimeout(400);
             config.setMinimumIdle(0);
-            config.addDataSourceProperty("connectTimeout", "1");
-            config.addDataSourceProperty("loginTimeout", "1");
-            config.addDataSourceProperty("socketTimeout", "10");
-            config.addDataSourceProperty("tcpKeepAlive", "true");
+            knock.setProperty("connectTimeout", "1");
+            knock.setProperty("loginTimeout", "1");
+            knock.setProperty("socketTimeout", "10");
+            knock.setProperty("tcpKeepAlive", "true");
+            config.setDataSourceProperties(knock);
         }
         pool = pool(config);
         try {
@@ -73,7 +80,22 @@ public final class Store implements AutoCloseable {
             pool.close();
             throw e;
         }
-        jdbi = Jdbi.create(pool);
+        jdbi = Jdbi.create(this::connect);
+    }
+
+    /**
+     * From the pool; or, where that has none, made by itself: the longer a server was away, the longer the pool waits
+     * between its tries, and whoever asks first after it came back would be told that it is away.
+     */
+    private Connection connect() throws SQLException {
+        try {
+            return pool.getConnection();
+        } catch (SQLTransientConnectionException e) {
+            if (sqlite) {
+                throw e;
+            }
+            return DriverManager.getConnection(pool.getJdbcUrl(), knock);
+        }
     }
 
     /** The user's own: {@code haywright.db} in a data folder, which is made if it is not there. */

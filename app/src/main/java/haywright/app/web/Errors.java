@@ -50,7 +50,7 @@ public final class Errors {
                         422, refused.problems().stream().map(Problem::sentence).toList());
             }
             if (e instanceof BadDatabase bad) {
-                return new Failure(503, List.of(bad.getMessage() + ".", Trouble.DAMAGED.fix()));
+                return new Failure(503, List.of(bad.line() + ".", Trouble.DAMAGED.fix()));
             }
             return Trouble.of(e)
                     .map(trouble -> new Failure(

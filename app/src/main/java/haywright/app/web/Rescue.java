@@ -83,7 +83,7 @@ public final class Rescue implements AutoCloseable {
         var newest = bad.newest();
         var frame = Frame.plain(http, "The database cannot be used");
         var view = new View(
-                bad.getMessage(),
+                bad.line(),
                 frame.token(),
                 folder.database().toString(),
                 folder.copies().toString(),
@@ -121,7 +121,7 @@ public final class Rescue implements AutoCloseable {
 
     /** Somebody may have mended it at the terminal meanwhile. */
     private boolean opensNow() {
-        var folder = bad.folder().database().toAbsolutePath().getParent();
+        var folder = bad.folder().path();
         try (var store = Store.inFolder(folder, Clock.systemDefaultZone())) {
             return true;
         } catch (BadDatabase | Refused e) {

@@ -1,0 +1,58 @@
+package haywright.app.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import haywright.app.store.Store;
+import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A PostgreSQL server that goes away under open pages and comes back. */
+class PostgresAwayIT {
+    @TempDir
+    Path folder;
+
+    private EmbeddedPostgres start(int port) throws IOException {
+        return EmbeddedPostgres.builder()
+                .setDataDirectory(folder.resolve("postgres"))
+                .setCleanDataDirectory(false)
+                .setPort(port)
+                .start();
+    }
+
+    @Test
+    void aFormComesBackWhileItIsAwayAndTheNextTryIsSaved() throws IOException {
+        var postgres = start(0);
+        int port = postgres.getPort();
+        try (var store = Store.at(postgres.getJdbcUrl("postgres", "postgres"), Clock.systemUTC());
+                var server = Server.start(OneRanch.desk(store), "127.0.0.1", 0, routes -> {})) {
+            var client = new RawClient(server.port());
+            var path = client.submit(client.get("/"), "/ranches", Map.of("name", "Cold Spring Ranch"))
+                    .header("Location");
+            var form = client.get(path + "lots/new/bales");
+
+            postgres.close();
+            var round = client.get("/");
+            assertThat(round.status()).isEqualTo(503);
+            assertThat(round.body()).contains("The database does not answer");
+            var away = client.submit(form, path + "lots/new/bales", OneRanch.hay("210", "1,250 lb"));
+            assertThat(away.status()).isEqualTo(503);
+            assertThat(away.body()).contains("The database does not answer", "value=\"Ditch-side stack\"");
+
+            postgres = start(port);
+            var saved = client.submit(away, path + "lots/new/bales", OneRanch.hay("210", "1,250 lb"));
+            assertThat(saved.status()).as("the first try: %s", saved.body()).isEqualTo(303);
+
+            // a restart that nobody noticed: every connection of the pool is dead
+            postgres.close();
+            postgres = start(port);
+            assertThat(client.get(path + "lots").body()).contains("Ditch-side stack");
+        } finally {
+            postgres.close();
+        }
+    }
+}
