@@ -6,6 +6,7 @@ import haywright.weather.StationWinters;
 import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -47,14 +48,14 @@ public record Ranch(
         waters = kept(waters);
         groups = kept(groups);
         lots = kept(lots);
-        reports = kept(reports);
+        reports = new ByLot<>(reports, LabReport::lot, Comparator.comparing(Ranch::reported));
         fields = kept(fields);
         feedsForSale = kept(feedsForSale);
         fedNow = kept(fedNow);
         wishes = kept(wishes);
         letters = kept(letters);
         attachments = kept(attachments);
-        samplings = kept(samplings);
+        samplings = new ByLot<>(samplings, Sampling::lot, (a, b) -> 0);
         Names.require("name", name, "a ranch");
         Refused.unlessEmpty(Strays.of(lots, groups, fields, feedsForSale, reports, fedNow, wishes, letters));
     }
@@ -308,19 +309,16 @@ public record Ranch(
 
     /** The field sheets of a lot, oldest first. A sheet outlives its lot: what was taken was taken. */
     public List<Sampling> samplingsOf(UUID lot) {
-        return samplings.values().stream().filter(s -> lot.equals(s.lot())).toList();
+        return ((ByLot<Sampling>) samplings).on(lot);
     }
 
     /** The reports on a lot, oldest first. */
     public List<LabReport> reportsOn(UUID lot) {
-        return reports.values().stream()
-                .filter(r -> r.lot().equals(lot))
-                .sorted((a, b) -> {
-                    var left = a.reported() == null ? LocalDate.MIN : a.reported();
-                    var right = b.reported() == null ? LocalDate.MIN : b.reported();
-                    return left.compareTo(right);
-                })
-                .toList();
+        return ((ByLot<LabReport>) reports).on(lot);
+    }
+
+    private static LocalDate reported(LabReport report) {
+        return report.reported() == null ? LocalDate.MIN : report.reported();
     }
 
     public int head() {

@@ -138,7 +138,8 @@ public final class RanchDocument {
 
     /** @param tree of the newest format */
     public Ranch ranch(ObjectNode tree) {
-        var body = tree.deepCopy();
+        var body = MAPPER.createObjectNode();
+        body.setAll(tree);
         body.remove(List.of("haywright", "format"));
         return RecordReader.read(body, Ranch.class);
     }

@@ -62,8 +62,8 @@ final class RecordForm {
     private static ObjectNode writeRecord(Record value, boolean inMap) {
         var node = JSON.objectNode();
         var shape = Shape.of(value.getClass());
-        if (shape.oneOfSeveral()) {
-            node.put("kind", Spelling.snake(value.getClass().getSimpleName()));
+        if (shape.kind() != null) {
+            node.put("kind", shape.kind());
         }
         for (var part : shape.parts()
                 .subList(inMap && shape.keyed() ? 1 : 0, shape.parts().size())) {

@@ -104,9 +104,9 @@ final class RecordReader {
         int before = problems.size();
         var shape = Shape.of(type);
         var parts = shape.parts().subList(key == null ? 0 : 1, shape.parts().size());
-        var keys = parts.stream().map(Shape.Part::key).toList();
+        var keys = shape.keys().subList(key == null ? 0 : 1, shape.keys().size());
         for (var name : (Iterable<String>) node::fieldNames) {
-            if (!keys.contains(name) && !(name.equals("kind") && shape.oneOfSeveral())) {
+            if (!keys.contains(name) && !(name.equals("kind") && shape.kind() != null)) {
                 problems.add(new Problem(
                         at(path, name),
                         name,
@@ -208,10 +208,7 @@ final class RecordReader {
     }
 
     private @Nullable Object readKind(JsonNode node, Class<?> sealed, String path) {
-        var kinds = new LinkedHashMap<String, Class<?>>();
-        for (var kind : sealed.getPermittedSubclasses()) {
-            kinds.put(Spelling.snake(kind.getSimpleName()), kind);
-        }
+        var kinds = Spelling.kinds(sealed);
         var chosen = kinds.get(node.path("kind").asText());
         return chosen != null
                 ? readRecord(node, chosen, path, null)
@@ -223,10 +220,7 @@ final class RecordReader {
     }
 
     private @Nullable Object readChoice(JsonNode node, Class<?> type, String path) {
-        var choices = new LinkedHashMap<String, Object>();
-        for (var constant : type.getEnumConstants()) {
-            choices.put(Spelling.id((Enum<?>) constant), constant);
-        }
+        var choices = Spelling.choices(type);
         var chosen = choices.get(node.asText());
         return chosen != null && node.isTextual()
                 ? chosen

@@ -14,9 +14,15 @@ import org.jspecify.annotations.Nullable;
  * longer than all the rest of reading.
  *
  * @param keyed whether the first part is the id that a map holds it by
- * @param oneOfSeveral whether it says which kind it is
+ * @param kind as a document writes it; null where the record is not one of several kinds
+ * @param keys of all parts
  */
-record Shape(Constructor<?> constructor, List<Part> parts, boolean keyed, boolean oneOfSeveral) {
+record Shape(
+        Constructor<?> constructor,
+        List<Part> parts,
+        boolean keyed,
+        @Nullable String kind,
+        List<String> keys) {
     private static final ClassValue<Shape> SHAPES = new ClassValue<>() {
         @Override
         protected Shape computeValue(Class<?> type) {
@@ -41,14 +47,18 @@ record Shape(Constructor<?> constructor, List<Part> parts, boolean keyed, boolea
                         c.getAnnotatedType().isAnnotationPresent(Nullable.class),
                         c.getAccessor()))
                 .toList();
+        boolean keyed = components.length > 0 && components[0].getType() == UUID.class;
         try {
             return new Shape(
                     type.getDeclaredConstructor(Arrays.stream(components)
                             .map(RecordComponent::getType)
                             .toArray(Class<?>[]::new)),
                     parts,
-                    components.length > 0 && components[0].getType() == UUID.class,
-                    Arrays.stream(type.getInterfaces()).anyMatch(Class::isSealed));
+                    keyed,
+                    Arrays.stream(type.getInterfaces()).anyMatch(Class::isSealed)
+                            ? Spelling.snake(type.getSimpleName())
+                            : null,
+                    parts.stream().map(Part::key).toList());
         } catch (NoSuchMethodException e) {
             throw new IllegalStateException(type.toString(), e);
         }

@@ -3,12 +3,48 @@ package haywright.app.document;
 import haywright.cattle.RequirementSystem;
 import haywright.quantity.Unit;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.Locale;
+import java.util.Map;
 
 /** How names of the code are written in a document. */
 final class Spelling {
+    /** Made once a class: a ranch holds a choice in almost every line, and each is looked up when it is read. */
+    private static final ClassValue<Map<String, Enum<?>>> CHOICES = new ClassValue<>() {
+        @Override
+        protected Map<String, Enum<?>> computeValue(Class<?> type) {
+            var choices = new LinkedHashMap<String, Enum<?>>();
+            for (var constant : type.getEnumConstants()) {
+                choices.put(id((Enum<?>) constant), (Enum<?>) constant);
+            }
+            return Collections.unmodifiableMap(choices);
+        }
+    };
+
+    private static final ClassValue<Map<String, Class<?>>> KINDS = new ClassValue<>() {
+        @Override
+        protected Map<String, Class<?>> computeValue(Class<?> sealed) {
+            var kinds = new LinkedHashMap<String, Class<?>>();
+            for (var kind : sealed.getPermittedSubclasses()) {
+                kinds.put(snake(kind.getSimpleName()), kind);
+            }
+            return Collections.unmodifiableMap(kinds);
+        }
+    };
+
     private Spelling() {}
+
+    /** The constants of an enum by their words, in order. */
+    static Map<String, Enum<?>> choices(Class<?> type) {
+        return CHOICES.get(type);
+    }
+
+    /** What a sealed interface permits, by their words, in order. */
+    static Map<String, Class<?>> kinds(Class<?> sealed) {
+        return KINDS.get(sealed);
+    }
 
     /** {@code replacementPrice} and {@code ReplacementPrice} as {@code replacement_price}. */
     static String snake(String camel) {

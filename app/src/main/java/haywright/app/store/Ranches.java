@@ -17,18 +17,31 @@ import org.jspecify.annotations.Nullable;
 
 /** Every ranch that the adviser looks after: opened, saved, undone, put away and brought back. */
 public final class Ranches {
+    /**
+     * Differs wherever the document may: a revision has one moment of saving, and what came from a copy of the database
+     * under the same revision has another.
+     */
+    private static final String VERSION = "(rev || ' ' || octet_length(doc) || ' ' || coalesce("
+            + "(SELECT at FROM edit WHERE edit.ranch_id = ranch.id AND edit.rev = ranch.rev), '')) AS version";
+
     private final Jdbi jdbi;
     private final RanchDocument documents;
+    private final ReadOnce read;
     private final Clock clock;
 
-    Ranches(Jdbi jdbi, RanchDocument documents, Clock clock) {
+    Ranches(Jdbi jdbi, RanchDocument documents, ReadOnce read, Clock clock) {
         this.jdbi = jdbi;
         this.documents = documents;
+        this.read = read;
         this.clock = clock;
     }
 
-    /** A ranch in the list. */
-    public record Listed(UUID id, String name, long rev) {}
+    /**
+     * A ranch in the list.
+     *
+     * @param version as long as it is the same, so is the ranch
+     */
+    public record Listed(UUID id, String name, long rev, String version) {}
 
     /** A ranch as it stands at a revision. */
     public record Opened(Ranch ranch, long rev) {}
@@ -45,16 +58,31 @@ public final class Ranches {
 
     private List<Listed> listed(String which) {
         return jdbi.withHandle(h -> h.createQuery(
-                        "SELECT id, name, rev FROM ranch WHERE " + which + " ORDER BY lower(name), id")
-                .map((row, context) ->
-                        new Listed(UUID.fromString(row.getString("id")), row.getString("name"), row.getLong("rev")))
+                        "SELECT id, name, rev, " + VERSION + " FROM ranch WHERE " + which + " ORDER BY lower(name), id")
+                .map((row, context) -> new Listed(
+                        UUID.fromString(row.getString("id")),
+                        row.getString("name"),
+                        row.getLong("rev"),
+                        row.getString("version")))
                 .list());
     }
 
     /** @throws Refused when there is no such ranch, or it was deleted */
     public Opened open(UUID id) {
-        var kept = jdbi.withHandle(h -> kept(h, id));
-        return new Opened(documents.ranch(kept.tree()), kept.rev());
+        return jdbi.withHandle(h -> {
+            var version = h.createQuery("SELECT " + VERSION + " FROM ranch WHERE id = :id AND deleted_at IS NULL")
+                    .bind("id", id.toString())
+                    .mapTo(String.class)
+                    .findOne();
+            return version.flatMap(v -> read.get(id, v)).orElseGet(() -> readAgain(h, id));
+        });
+    }
+
+    private Opened readAgain(Handle h, UUID id) {
+        var kept = kept(h, id);
+        var opened = new Opened(documents.ranch(kept.tree()), kept.rev());
+        read.put(id, kept.version(), opened, kept.length());
+        return opened;
     }
 
     /** Whether it is in the list, whatever its document is like. */
@@ -166,12 +194,15 @@ public final class Ranches {
         return Optional.of(new SaveAnswer.Saved(ranch, now.rev() + 1));
     }
 
-    private record Kept(long rev, ObjectNode tree) {}
+    private record Kept(long rev, String version, int length, ObjectNode tree) {}
 
     private Kept kept(Handle h, UUID id) {
-        return h.createQuery("SELECT rev, doc FROM ranch WHERE id = :id AND deleted_at IS NULL")
+        return h.createQuery("SELECT rev, doc, " + VERSION + " FROM ranch WHERE id = :id AND deleted_at IS NULL")
                 .bind("id", id.toString())
-                .map((row, context) -> new Kept(row.getLong("rev"), tree(row.getString("doc"))))
+                .map((row, context) -> {
+                    var doc = row.getString("doc");
+                    return new Kept(row.getLong("rev"), row.getString("version"), doc.length(), tree(doc));
+                })
                 .findOne()
                 .orElseThrow(() -> new Refused(
                         "id", id.toString(), "there is no such ranch here", "Is it among the deleted ones?"));

@@ -39,6 +39,7 @@ public final class Store implements AutoCloseable {
     private final RanchDocument documents;
     private final @Nullable DataFolder folder;
     private final @Nullable InUse inUse;
+    private final ReadOnce read = new ReadOnce();
 
     private Store(
             String url, Clock clock, RanchDocument documents, @Nullable DataFolder folder, @Nullable InUse inUse) {
@@ -196,7 +197,7 @@ public final class Store implements AutoCloseable {
     }
 
     public Ranches ranches() {
-        return new Ranches(jdbi, documents, clock);
+        return new Ranches(jdbi, documents, read, clock);
     }
 
     public Recovery recovery() {
@@ -252,6 +253,11 @@ public final class Store implements AutoCloseable {
     String pragma(String name) {
         return jdbi.withHandle(
                 h -> h.createQuery("PRAGMA " + name).mapTo(String.class).one());
+    }
+
+    /** For tests: what a copy of another day, or another program, leaves behind. */
+    void overwrite(String sql) {
+        jdbi.useHandle(h -> h.execute(sql));
     }
 
     private static void make(Path folder) {

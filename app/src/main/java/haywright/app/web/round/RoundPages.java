@@ -18,18 +18,23 @@ import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.io.IOException;
 import java.nio.file.Files;
+import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.concurrent.ConcurrentHashMap;
 
 /** The first page. */
 public final class RoundPages {
     public static final Ask NAME = Ask.text("name", "What the ranch is called", "");
 
     private static final int LONGEST_NAME = 100;
+    /** More ranches than anybody looks after; of those beyond, a line is made for every page. */
+    private static final int MOST_LINES = 10_000;
 
     private final Desk desk;
+    private final Map<UUID, Line> lines = new ConcurrentHashMap<>();
 
     private RoundPages(Desk desk) {
         this.desk = desk;
@@ -60,6 +65,9 @@ public final class RoundPages {
      */
     public record Row(UUID id, String name, boolean invented, String has, String waits, String next, String wrong) {}
 
+    /** A row as long as it is true: on one day, of one version of the ranch. */
+    private record Line(String version, LocalDate day, Row row) {}
+
     private void show(Context http, Form form, List<String> refused) {
         var ranches = desk.store().ranches();
         var rows = ranches.list().stream().map(this::row).toList();
@@ -77,8 +85,19 @@ public final class RoundPages {
 
     /** What is wrong with one ranch stays in its row. */
     private Row row(Ranches.Listed listed) {
+        var today = desk.today();
+        var line = lines.get(listed.id());
+        if (line != null
+                && line.version().equals(listed.version())
+                && line.day().equals(today)) {
+            return line.row();
+        }
         try {
-            return row(desk.store().ranches().open(listed.id()).ranch());
+            var row = row(desk.store().ranches().open(listed.id()).ranch(), today);
+            if (lines.size() < MOST_LINES || line != null) {
+                lines.put(listed.id(), new Line(listed.version(), today, row));
+            }
+            return row;
         } catch (RuntimeException e) {
             if (Trouble.of(e).isPresent()) {
                 throw e;
@@ -93,8 +112,8 @@ public final class RoundPages {
         }
     }
 
-    private Row row(Ranch ranch) {
-        var today = ranch.settings().today(desk.today());
+    private static Row row(Ranch ranch, LocalDate day) {
+        var today = ranch.settings().today(day);
         var trail = Trail.of(ranch);
         var has = trail.stream().filter(Trail.Stop::done).map(Trail.Stop::says).toList();
         var waits = Trail.waiting(trail);
