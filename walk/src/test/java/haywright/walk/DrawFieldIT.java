@@ -17,7 +17,7 @@ class DrawFieldIT {
     private static final House house = new House();
 
     private static void aSheet(Page page, String ranch) {
-        page.navigate(house.url("/"));
+        page.navigate(house.begin());
         page.getByLabel("What the ranch is called").fill(ranch);
         Walker.push(page, "Begin");
         assertThat(page).hasURL(Pattern.compile("/ranch/.*/"));

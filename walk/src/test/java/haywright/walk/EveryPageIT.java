@@ -25,7 +25,7 @@ class EveryPageIT {
     @Test
     void everyPageOfTheDemoIsAccessibleAndFits() {
         var page = walker.page(1280, 900, true);
-        page.navigate(house.url("/"));
+        page.navigate(house.begin());
         faults.addAll(Walker.barriers(page));
         page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Open the demo"))
                 .click();

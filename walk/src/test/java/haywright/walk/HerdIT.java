@@ -23,7 +23,7 @@ class HerdIT {
     @Test
     void withoutScriptsOnAPhone() {
         var page = walker.page(360, 740, false);
-        page.navigate(house.url("/"));
+        page.navigate(house.begin());
         Walker.fill(page, "What the ranch is called", "Sweetwater Bench");
         Walker.press(page, "Begin");
         page.waitForURL(Pattern.compile(".*/ranch/.*"));
@@ -104,7 +104,7 @@ class HerdIT {
     @Test
     void errorsAndQuestionsAreAccessible() {
         var page = walker.page(360, 740, true);
-        page.navigate(house.url("/"));
+        page.navigate(house.begin());
         Walker.fill(page, "What the ranch is called", "Errors only");
         Walker.press(page, "Begin");
         page.waitForURL(Pattern.compile(".*/ranch/.*"));

@@ -5,6 +5,7 @@ import com.microsoft.playwright.options.LoadState;
 import haywright.app.document.TinLantern;
 import haywright.app.store.Store;
 import haywright.app.web.Desk;
+import haywright.app.web.Home;
 import haywright.app.web.Server;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -17,6 +18,7 @@ import org.junit.jupiter.api.io.TempDir;
 final class House implements BeforeAllCallback, AfterAllCallback {
     private Path folder;
     private Store store;
+    private Home home;
     private Server server;
 
     @Override
@@ -37,7 +39,14 @@ final class House implements BeforeAllCallback, AfterAllCallback {
 
     private void open(int port) {
         store = Store.inFolder(folder, Clock.systemUTC());
-        server = Server.start(new Desk(store, Clock.systemUTC(), TinLantern::ranch), "127.0.0.1", port, routes -> {});
+        home = Home.in(folder);
+        server = Server.start(
+                new Desk(store, Clock.systemUTC(), TinLantern::ranch), home, "127.0.0.1", port, routes -> {});
+    }
+
+    /** The address that the program prints when it starts. */
+    String begin() {
+        return url("/?key=" + home.key());
     }
 
     String url(String path) {

@@ -43,7 +43,7 @@ class NewRanchIT {
     }
 
     private void walk(Page page, String name) {
-        page.navigate(house.url("/"));
+        page.navigate(house.begin());
         Walker.press(page, "Begin");
         assertThat(page.getByText("One thing to put right")).isVisible();
         page.getByLabel("What the ranch is called").fill(name);
@@ -70,9 +70,9 @@ class NewRanchIT {
         assertThat(page.getByLabel("Weight of a bale")).isFocused();
 
         // go away, restart, come back: the draft waits
-        page.navigate(house.url("/"));
+        page.navigate(house.begin());
         house.restart(page);
-        page.navigate(house.url("/"));
+        page.navigate(house.begin());
         Walker.follow(page, name);
         Walker.follow(page, "A lot: Ditch-side stack");
         assertThat(page.getByLabel("Weight of a bale")).hasValue("1.250,5");
@@ -113,7 +113,7 @@ class NewRanchIT {
         weight.fill("1,300");
         weight.press("Tab");
         assertThat(page.getByText("590 kg")).isVisible();
-        page.navigate(house.url("/"));
+        page.navigate(house.begin());
         page.keyboard().press("Tab");
         assertThat(page.getByText("Skip to the page")).isFocused();
     }

@@ -37,7 +37,7 @@ class ReadItIT {
     }
 
     private void walk(Page page, String name) {
-        page.navigate(house.url("/"));
+        page.navigate(house.begin());
         page.getByLabel("What the ranch is called").fill(name);
         press(page, "Begin");
         assertThat(page.getByRole(

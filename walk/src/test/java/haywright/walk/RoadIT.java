@@ -80,7 +80,7 @@ class RoadIT {
 
     /** It may be there already: both tests walk in the same house. */
     private static void openDemo(Page page) {
-        page.navigate(house.url("/"));
+        page.navigate(house.begin());
         var there = page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Tin Lantern Ranch"));
         if (there.count() > 0) {
             there.first().press("Enter");
@@ -102,7 +102,7 @@ class RoadIT {
     @Test
     void aProteinTypedIntoANewRanchMovesBenchAndLetterAlike() {
         var page = walker.page(1280, 900, false);
-        page.navigate(house.url("/"));
+        page.navigate(house.begin());
         page.getByLabel("What the ranch is called").fill("Cold Spring Ranch");
         Walker.press(page, "Begin");
         var ranch = page.url().replaceAll("(/ranch/[^/?]*).*", "$1");

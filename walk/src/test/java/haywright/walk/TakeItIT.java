@@ -39,7 +39,7 @@ class TakeItIT {
     }
 
     private static void aRanchWithAStack(Page page) {
-        page.navigate(house.url("/"));
+        page.navigate(house.begin());
         page.getByLabel("What the ranch is called").fill("Alkali Bench");
         Walker.button(page, "Begin").click();
         assertThat(page).hasURL(Pattern.compile("/ranch/.*/$"));

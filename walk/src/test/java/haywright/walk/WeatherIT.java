@@ -46,7 +46,7 @@ class WeatherIT {
     @Test
     void aWinterOnAPhone() {
         var page = walker.page(360, 740, false);
-        page.navigate(house.url("/"));
+        page.navigate(house.begin());
         Walker.fill(page, "What the ranch is called", "Sweetwater Bench");
         Walker.push(page, "Begin");
         page.waitForURL(Pattern.compile(".*/ranch/.*"));
@@ -136,7 +136,7 @@ class WeatherIT {
     @Test
     void thePagesOfAWinterAreAccessible() {
         var page = walker.page(1280, 900, true);
-        page.navigate(house.url("/"));
+        page.navigate(house.begin());
         page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Open the demo"))
                 .click();
         page.waitForURL(Pattern.compile(".*/ranch/.*"));

@@ -20,7 +20,7 @@ class WeighItIT {
     @Test
     void theScalesSheetComesBackFromAPhone() {
         var page = walker.page(1280, 900, true);
-        page.navigate(house.url("/"));
+        page.navigate(house.begin());
         Walker.button(page, "Open the demo").click();
         page.navigate(page.url().replaceAll("/[a-z]*$", "/lots"));
         page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Weigh Meadow hay"))

@@ -31,6 +31,7 @@ public final class Cli {
                 .addSubcommand(new ComputeCommand(clock, faults))
                 .addSubcommand(new RanchCommand(clock, data))
                 .addSubcommand(new PrintCommand(clock, data))
+                .addSubcommand(new KeyCommand(data))
                 .setOut(out)
                 .setErr(err)
                 .setCaseInsensitiveEnumValuesAllowed(true)
@@ -138,7 +139,7 @@ public final class Cli {
         @Override
         public Integer call() throws InterruptedException {
             var out = spec.commandLine().getOut();
-            serving.serve(serving.opened(() -> data.open(clock), out), clock, "/", out);
+            serving.serve(serving.opened(() -> data.open(clock), data.home(), out), data.home(), clock, "/", out);
             return 0;
         }
     }

@@ -54,7 +54,7 @@ final class DemoCommand implements Callable<Integer> {
         if (noServe) {
             store.close();
         } else {
-            serving.serve(store, clock, "/ranch/" + ranch.id(), out);
+            serving.serve(store, data.home(), clock, "/ranch/" + ranch.id(), out);
         }
         return 0;
     }

@@ -3,13 +3,17 @@ package haywright.app.cli;
 import haywright.app.compute.ComputeHttp;
 import haywright.app.document.TinLantern;
 import haywright.app.store.BadDatabase;
+import haywright.app.store.OwnerOnly;
 import haywright.app.store.Store;
 import haywright.app.web.Desk;
+import haywright.app.web.Home;
 import haywright.app.web.Rescue;
 import haywright.app.web.Server;
 import haywright.workings.Refused;
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
 import java.util.Locale;
@@ -33,8 +37,14 @@ final class Serving {
             description = "Where the pages are; without it the first free one from 8470.")
     private @Nullable Integer port;
 
+    @Option(
+            names = "--open-to-this-machine",
+            description = "Lets everybody who uses this machine see and change these ranches, without the key.")
+    private boolean open;
+
     /** Does not come back: the process ends by a signal, and closes pages and data then. */
-    void serve(Store store, Clock clock, String path, PrintWriter out) throws InterruptedException {
+    void serve(Store store, Path folder, Clock clock, String path, PrintWriter out)
+            throws InterruptedException {
         if (port != null && (port < 0 || port > LAST_PORT)) {
             throw new Refused(
                     "port",
@@ -43,30 +53,45 @@ final class Serving {
                     "Leave it out: the first free one from 8470 is taken.");
         }
         var desk = new Desk(store, clock, TinLantern::ranch);
+        var home = home(folder);
         var server = Server.start(
-                desk, LOOPBACK, port == null ? Server.freePort(LOOPBACK) : port, new ComputeHttp(clock)::register);
+                desk, home, LOOPBACK, port == null ? Server.freePort(LOOPBACK) : port, new ComputeHttp(clock)::register);
         Runtime.getRuntime().addShutdownHook(new Thread(() -> {
             server.close();
             store.close();
         }));
-        var address = "http://" + LOOPBACK + ":" + server.port() + path;
+        var address = address(home, server.port(), path);
         copyDaily(store);
+        if (open) {
+            out.println("Everybody who uses this machine can see and change these ranches.");
+        }
         out.println("Open " + address + " (ends with Ctrl-C)");
-        openBrowser(address);
+        openBrowser(open ? address : beside(folder, address));
         Thread.currentThread().join();
     }
 
+    private Home home(Path folder) {
+        var kept = Home.in(folder);
+        return open ? kept.open() : kept;
+    }
+
+    private String address(Home home, int at, String path) {
+        return "http://" + LOOPBACK + ":" + at + path + (open ? "" : "?key=" + home.key());
+    }
+
     /** Opens the data; where the database cannot be used, a page with the way back comes first. */
-    Store opened(Supplier<Store> opening, PrintWriter out) throws InterruptedException {
+    Store opened(Supplier<Store> opening, Path folder, PrintWriter out) throws InterruptedException {
         while (true) {
             try {
                 return opening.get();
             } catch (BadDatabase bad) {
                 WayBack.lines(bad).forEach(out::println);
-                try (var rescue = Rescue.start(bad, LOOPBACK, port == null ? Server.freePort(LOOPBACK) : port)) {
-                    var address = "http://" + LOOPBACK + ":" + rescue.port() + "/";
+                var home = home(folder);
+                try (var rescue =
+                        Rescue.start(bad, home, LOOPBACK, port == null ? Server.freePort(LOOPBACK) : port)) {
+                    var address = address(home, rescue.port(), "/");
                     out.println("Or open " + address + " and press the button (ends with Ctrl-C)");
-                    openBrowser(address);
+                    openBrowser(open ? address : beside(folder, address));
                     rescue.await();
                 }
             }
@@ -94,9 +119,30 @@ final class Serving {
                         TimeUnit.HOURS);
     }
 
+    /**
+     * A file that leads on to an address: other users of the machine can read with which words a browser was started, and
+     * must not learn the key from them.
+     */
+    private static String beside(Path folder, String address) {
+        var file = folder.resolve("open.html");
+        try {
+            OwnerOnly.file(file);
+            Files.writeString(file, """
+                    <!doctype html>
+                    <meta charset="utf-8">
+                    <meta http-equiv="refresh" content="0;url=%1$s">
+                    <title>Haywright</title>
+                    <p><a href="%1$s">Open Haywright</a></p>
+                    """.formatted(address));
+            return file.toUri().toString();
+        } catch (IOException e) {
+            return ""; // the address stands in the terminal
+        }
+    }
+
     /** Only where somebody sits at the terminal and there is a screen; the address has been said in any case. */
     private static void openBrowser(String address) {
-        if (!Terminal.isThere()) {
+        if (address.isEmpty() || !Terminal.isThere()) {
             return;
         }
         var system = System.getProperty("os.name").toLowerCase(Locale.ROOT);

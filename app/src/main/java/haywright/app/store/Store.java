@@ -106,6 +106,7 @@ public final class Store implements AutoCloseable {
         var inUse = InUse.shared(folder);
         try {
             data.refuseEmpty();
+            ownerOnly(data.database());
             var store = new Store("jdbc:sqlite:" + data.database(), clock, new RanchDocument(), data, inUse);
             store.refuseEmptied(data);
             return store;
@@ -114,6 +115,15 @@ public final class Store implements AutoCloseable {
             throw Trouble.of(e).filter(Trouble.DAMAGED::equals).isPresent()
                     ? new BadDatabase(data, false, "this database cannot be opened: it is damaged", e)
                     : e;
+        }
+    }
+
+    /** What SQLite puts beside it has the rights of this one. */
+    private static void ownerOnly(Path database) {
+        try {
+            OwnerOnly.file(database);
+        } catch (IOException e) {
+            // a folder that cannot be written: the database says so itself, or is here and can be read
         }
     }
 
@@ -262,7 +272,7 @@ public final class Store implements AutoCloseable {
 
     private static void make(Path folder) {
         try {
-            Files.createDirectories(folder);
+            OwnerOnly.folder(folder);
         } catch (IOException e) {
             throw new Refused(
                     "data", folder.toString(), "this folder cannot be made: " + e.getMessage(), "Choose another one.");

@@ -80,11 +80,12 @@ final class Assets {
         }
     }
 
-    private static String version(byte[] body) {
+    /** Short, and another one for any other bytes. */
+    static String version(byte[] body) {
         try {
             return HexFormat.of()
                     .formatHex(MessageDigest.getInstance("SHA-256").digest(body))
-                    .substring(0, 12);
+                    .substring(0, 24);
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException(e);
         }

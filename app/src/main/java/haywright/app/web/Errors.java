@@ -8,17 +8,26 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HandlerType;
 import io.javalin.http.HttpResponseException;
+import java.io.EOFException;
+import java.io.InterruptedIOException;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.concurrent.TimeoutException;
+import java.util.stream.Stream;
+import java.util.stream.Collectors;
+import org.eclipse.jetty.io.EofException;
 
 /**
  * What cannot be answered, as a page in plain words: the true cause, and what was typed, filled in to be sent again. It
  * claims nothing that it does not know.
  */
 public final class Errors {
+    private static final String FAILED = "failed-";
+    private static final String SCRIPT = "Send the key that ./haywright key prints: Authorization: Bearer KEY.";
+
     private Errors() {}
 
     /** @param details each its own line; never a stack trace */
@@ -44,7 +53,14 @@ public final class Errors {
 
     /** Why a request failed: the status, and a line for the cause and one for what to do. */
     record Failure(int status, List<String> lines) {
-        static Failure of(Exception e) {
+        static Failure of(Context http, Exception e) {
+            Failure known = http.attribute(FAILED + System.identityHashCode(e));
+            var failure = known == null ? made(http, e) : known;
+            http.attribute(FAILED + System.identityHashCode(e), failure); // logged once, however often it is shown
+            return failure;
+        }
+
+        private static Failure made(Context http, Exception e) {
             if (e instanceof Refused refused) {
                 return new Failure(
                         422, refused.problems().stream().map(Problem::sentence).toList());
@@ -55,12 +71,13 @@ public final class Errors {
             return Trouble.of(e)
                     .map(trouble -> new Failure(
                             trouble == Trouble.DISK_FULL ? 507 : 503, List.of(trouble.cause(), trouble.fix())))
-                    .orElseGet(() -> new Failure(
-                            500,
-                            List.of(
-                                    "Something failed inside Haywright; what it was is written in the terminal that it"
-                                            + " was started from.",
-                                    "Before you send anything again, look whether it was saved.")));
+                    .orElseGet(() -> isCutOff(e)
+                            ? new Failure(408, List.of(usual(408)))
+                            : new Failure(
+                                    500,
+                                    List.of(
+                                            Server.log(http, e instanceof Inside inside ? inside.error() : e),
+                                            "Before you send anything again, look whether it was saved.")));
         }
     }
 
@@ -71,24 +88,45 @@ public final class Errors {
             show(http, status, title(status), message.isEmpty() ? usual(status) : message, List.of());
         });
         on.exception(Exception.class, (e, http) -> {
-            var failure = Failure.of(e);
-            if (failure.status() == 500) {
-                Server.log(e);
-            }
-            boolean sends = isSending(http);
-            var title = sends ? "Not saved" : title(failure.status());
+            var failure = Failure.of(http, e);
+            int status = failure.status();
+            var title = status == 500 || status == 408 ? title(status) : isSending(http) ? "Not saved" : title(422);
             var lines = failure.lines();
-            show(
-                    http,
-                    failure.status(),
-                    failure.status() == 500 ? title(500) : title,
-                    lines.get(0),
-                    lines.subList(1, lines.size()));
+            show(http, status, title, lines.get(0), lines.subList(1, lines.size()));
         });
     }
 
     private static boolean isSending(Context http) {
         return http.method() != HandlerType.GET && http.method() != HandlerType.HEAD;
+    }
+
+    /** An error of the machine (out of stack, a class that is missing), on the way to the page that says so. */
+    static final class Inside extends RuntimeException {
+        private static final long serialVersionUID = 1;
+        private final Error error;
+
+        Inside(Error error) {
+            super(error);
+            this.error = error;
+        }
+
+        Error error() {
+            return error;
+        }
+    }
+
+    /** Nothing failed in here: what was being sent ended early, or took too long. */
+    private static boolean isCutOff(Throwable e) {
+        for (var cause = e; cause != null; cause = cause.getCause()) {
+            if (cause instanceof EofException
+                    || cause instanceof EOFException
+                    || cause instanceof TimeoutException
+                    || cause instanceof InterruptedIOException
+                    || cause instanceof InterruptedException) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static String message(HttpResponseException e) {
@@ -99,7 +137,12 @@ public final class Errors {
     private static void show(Context http, int status, String title, String words, List<String> details) {
         http.status(status);
         if (http.path().startsWith("/api/")) {
-            http.contentType("text/plain; charset=utf-8").result(title + " " + words);
+            var lines = Stream.concat(Stream.of(title + ". " + (status == 401 ? SCRIPT : words)), details.stream());
+            http.contentType("text/plain; charset=utf-8").result(lines.collect(Collectors.joining("\n")));
+            return;
+        }
+        if (status == 401) {
+            Server.render(http, "haywright/app/web/closed.jte", Map.of("frame", Frame.plain(http, title)));
             return;
         }
         var view = new View(title, words, details, sent(http, status));
@@ -125,23 +168,33 @@ public final class Errors {
                 : new Sent(Gate.token(http), http.path(), rev == null || rev.isEmpty() ? "" : rev.get(0), typed, files);
     }
 
-    private static String title(int status) {
+    static String title(int status) {
         return switch (status) {
+            case 401 -> "Haywright is locked";
             case 403 -> "This cannot be taken";
             case 404 -> "There is no such page";
             case 405 -> "That cannot be done here";
+            case 408, 503 -> "That took too long";
             case 411, 413 -> "Too much at once";
+            case 414, 431 -> "Too long an address or heading";
             case 421 -> "Not this address";
-            case 422, 503, 507 -> "This cannot be done";
+            case 422, 507 -> "This cannot be done";
             default -> status >= 500 ? "Something went wrong in here" : "This cannot be answered";
         };
     }
 
-    private static String usual(int status) {
+    static String usual(int status) {
         return switch (status) {
             case 403 -> "Open the page again and send it again.";
             case 404 -> "It may have been deleted, or the address has a slip in it.";
+            case 401 -> "Open the address that Haywright printed when it started.";
+            case 408 -> "What was sent did not arrive whole, so nothing was changed. Send it again.";
             case 413 -> "Send less in one go.";
+            case 414, 431 ->
+                "Open the start page. If this comes again, delete this browser's cookies for this address.";
+            case 503 ->
+                "It was stopped after %d seconds. If you saved something, look first whether it is there, then try again."
+                        .formatted(Deadline.LIMIT.toSeconds());
             default -> "Go back and try another way.";
         };
     }

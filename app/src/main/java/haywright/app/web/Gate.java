@@ -4,12 +4,9 @@ import io.javalin.http.Context;
 import io.javalin.http.Cookie;
 import io.javalin.http.HandlerType;
 import io.javalin.http.HttpResponseException;
+import io.javalin.http.HttpStatus;
 import io.javalin.http.SameSite;
 import java.net.URI;
-import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.SecureRandom;
-import java.util.Base64;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
@@ -17,9 +14,11 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
- * Runs before every request. Another site open in the same browser must not be able to read or change anything here:
- * the Host header is checked against names of this machine (a foreign name that was pointed at it is turned away), and
- * whatever changes something must come from one of our own pages and bring the token of its form.
+ * Runs before every request. Whoever asks must show that the data folder is open to them: by the cookie that an address
+ * with the key leaves in a browser, or by the key as a bearer token. Another site open in the same browser must not be able
+ * to read or change anything here: the Host header is checked against names of this machine (a foreign name that was
+ * pointed at it is turned away), and whatever changes something must come from one of our own pages and bring the token of
+ * its form.
  */
 final class Gate {
     static final String TOKEN = "token";
@@ -29,48 +28,112 @@ final class Gate {
     static final int FILE_LIMIT = 64 * 1024 * 1024;
     static final int QUESTION_LIMIT = 32 * 1024 * 1024;
 
-    private static final String COOKIE = "haywright";
-    /** Longer than a form stays open: one that was left open over a restart of the browser can still be sent. */
-    private static final int COOKIE_SECONDS = 90 * 24 * 3600;
+    private static final String KEY = "key";
+    /** As long as browsers allow; each page begins it anew. */
+    private static final int COOKIE_SECONDS = 400 * 24 * 3600;
 
     private static final String POLICY =
             "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:;"
                     + " font-src 'self'; connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
-    private static final SecureRandom RANDOM = new SecureRandom();
+
+    /** On every answer, also of those that no handler of ours makes. */
+    static final Map<String, String> HEADERS = Map.of(
+            "Content-Security-Policy", POLICY,
+            "X-Content-Type-Options", "nosniff",
+            "Referrer-Policy", "same-origin",
+            "Cross-Origin-Opener-Policy", "same-origin",
+            "Cross-Origin-Resource-Policy", "same-origin",
+            "Cache-Control", "private, no-cache",
+            "Vary", "HX-Request");
 
     private final Set<String> hosts;
+    private final Home home;
 
     /** @param bound the address that the server listens on, which may be asked for by name too */
-    Gate(String bound) {
+    Gate(String bound, Home home) {
+        this.home = home;
         hosts = Stream.of("localhost", "127.0.0.1", "[::1]", bound.toLowerCase(Locale.ROOT))
                 .collect(Collectors.toUnmodifiableSet());
     }
 
     void before(Context http) {
-        http.header("Content-Security-Policy", POLICY)
-                .header("X-Content-Type-Options", "nosniff")
-                .header("Referrer-Policy", "same-origin")
-                .header("Cross-Origin-Opener-Policy", "same-origin")
-                .header("Cross-Origin-Resource-Policy", "same-origin")
-                .header("Cache-Control", "no-cache")
-                .header("Vary", "HX-Request");
+        HEADERS.forEach(http::header);
         var host = http.header("Host");
         if (host == null || !hosts.contains(name(host))) {
             throw new HttpResponseException(421, "This address is not one of ours.", Map.of());
         }
-        if (http.method() == HandlerType.GET || http.method() == HandlerType.HEAD) {
+        boolean reads = http.method() == HandlerType.GET || http.method() == HandlerType.HEAD;
+        if (reads && http.path().startsWith("/static/")) {
+            return;
+        }
+        if (reads && http.queryParam(KEY) != null) {
+            enter(http);
+            return;
+        }
+        boolean script = isScript(http);
+        if (!script && !home.isOpen() && !hasCookie(http)) {
+            throw closed(http);
+        }
+        http.attribute(TOKEN, home.token());
+        if (reads) {
+            if (!script && !home.isOpen()) {
+                giveCookie(http);
+            }
             return;
         }
         checkOrigin(http, host);
         checkLength(http);
         if (!isQuestion(http)) {
             Sent.read(http);
-            checkToken(http);
+            if (!script) {
+                checkToken(http);
+            }
         }
     }
 
     private static boolean isQuestion(Context http) {
         return http.path().startsWith("/api/") && http.isJson();
+    }
+
+    /**
+     * An address with the key: the browser gets its cookie and goes on without the key, so that neither bookmarks nor the
+     * addresses that other pages learn of carry it.
+     */
+    private void enter(Context http) {
+        if (!home.opensWith(http.queryParam(KEY))) {
+            throw closed(http);
+        }
+        giveCookie(http);
+        var site = http.header("Sec-Fetch-Site");
+        // never two slashes, which would lead to another machine
+        var on = "/" + http.path().replaceFirst("^[/\\\\]+", "");
+        if (site == null || site.equals("none") || site.equals("same-origin")) {
+            http.redirect(on, HttpStatus.SEE_OTHER);
+        } else {
+            // a browser that comes from elsewhere, such as a file, would follow a redirect without the new cookie
+            Server.render(http, "haywright/app/web/goOn.jte", Map.of("to", on));
+        }
+        http.skipRemainingHandlers();
+    }
+
+    private boolean isScript(Context http) {
+        var sent = http.header("Authorization");
+        return sent != null && sent.startsWith("Bearer ") && home.opensWith(sent.substring("Bearer ".length()));
+    }
+
+    private boolean hasCookie(Context http) {
+        var kept = http.cookie(home.cookieName());
+        return kept != null && Home.same(kept, home.cookie());
+    }
+
+    private void giveCookie(Context http) {
+        http.cookie(
+                new Cookie(home.cookieName(), home.cookie(), "/", COOKIE_SECONDS, false, true, null, SameSite.STRICT));
+    }
+
+    private static HttpResponseException closed(Context http) {
+        http.header("WWW-Authenticate", "Bearer realm=\"Haywright\"");
+        return new HttpResponseException(401, "", Map.of());
     }
 
     private static String name(String host) {
@@ -112,37 +175,20 @@ final class Gate {
         }
     }
 
-    private static void checkToken(Context http) {
+    private void checkToken(Context http) {
         var sent = http.formParam(TOKEN);
-        var kept = http.cookie(COOKIE);
-        if (sent == null || kept == null || kept.isEmpty() || !MessageDigest.isEqual(bytes(sent), bytes(kept))) {
-            throw new HttpResponseException(
-                    403, "The form was open since before this browser last started, or came from elsewhere.", Map.of());
+        if (sent == null || !Home.same(sent, home.token())) {
+            throw new HttpResponseException(403, "The form came from elsewhere.", Map.of());
         }
-    }
-
-    private static byte[] bytes(String text) {
-        return text.getBytes(StandardCharsets.UTF_8);
     }
 
     private static HttpResponseException foreign() {
         return new HttpResponseException(403, "This came from another site.", Map.of());
     }
 
-    /** The token for the forms of a page: that of the browser's cookie, or a new one. */
+    /** The token for the forms of a page; empty for whoever was not let in. */
     static String token(Context http) {
-        var kept = http.cookie(COOKIE);
-        if (kept != null && kept.length() == 43) {
-            return kept;
-        }
-        String made = http.attribute(COOKIE);
-        if (made == null) {
-            var random = new byte[32];
-            RANDOM.nextBytes(random);
-            made = Base64.getUrlEncoder().withoutPadding().encodeToString(random);
-            http.attribute(COOKIE, made);
-            http.cookie(new Cookie(COOKIE, made, "/", COOKIE_SECONDS, false, true, null, SameSite.STRICT));
-        }
-        return made;
+        String token = http.attribute(TOKEN);
+        return token == null ? "" : token;
     }
 }

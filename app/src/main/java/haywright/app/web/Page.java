@@ -164,7 +164,7 @@ public record Page(
                 keep(form);
                 kept = true;
             } catch (RuntimeException e) {
-                Server.log(e);
+                Server.log(http, e);
             }
         }
         http.attribute(FAILURE, new Frame.Unsaved(failure.lines(), kept));
@@ -238,7 +238,7 @@ public record Page(
         try {
             drafts.clear(ranch.id(), form.key());
         } catch (RuntimeException e) {
-            Server.log(e); // it is saved: a draft that stays on is no reason to say otherwise
+            Server.log(http, e); // it is saved: a draft that stays on is no reason to say otherwise
         }
         var saved = (SaveAnswer.Saved) answer;
         leave(at(then) + (patch.changes().isEmpty() ? "?same" : saved.rev() == rev ? "" : "?saved=" + saved.rev()));

@@ -20,10 +20,10 @@ public final class Rescue implements AutoCloseable {
     private final CountDownLatch mended = new CountDownLatch(1);
     private final Javalin javalin;
 
-    private Rescue(BadDatabase bad, String host, int port) {
+    private Rescue(BadDatabase bad, Home home, String host, int port) {
         this.bad = bad;
         javalin = Javalin.create(config -> {
-            Server.foundation(config, new Gate(host));
+            Server.foundation(config, home, new Gate(host, home));
             config.routes.post("/restore-newest", this::restoreNewest);
             config.routes.post("/begin-anew", this::beginAnew);
             config.routes.get("/<any>", http -> show(http, null));
@@ -35,8 +35,8 @@ public final class Rescue implements AutoCloseable {
     }
 
     /** @throws Refused when the port is taken */
-    public static Rescue start(BadDatabase bad, String host, int port) {
-        return new Rescue(bad, host, port);
+    public static Rescue start(BadDatabase bad, Home home, String host, int port) {
+        return new Rescue(bad, home, host, port);
     }
 
     public int port() {

@@ -39,11 +39,8 @@ public final class Routes {
                 throw e;
             } catch (Exception e) {
                 var form = pages.get(path);
-                if (form == null || !page.showsAgain(form, Errors.Failure.of(e))) {
+                if (form == null || !page.showsAgain(form, Errors.Failure.of(page.http(), e))) {
                     throw e;
-                }
-                if (page.http().statusCode() == 500) {
-                    Server.log(e);
                 }
             }
         });

@@ -23,18 +23,21 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.config.Key;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import io.javalin.http.HandlerType;
 import io.javalin.util.JavalinBindException;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.ServerSocket;
+import java.nio.charset.StandardCharsets;
+import java.time.Duration;
 import java.util.Map;
 import java.util.function.Consumer;
-import org.slf4j.LoggerFactory;
 
 /** The pages on loopback. Start it, ask its port, close it. */
 public final class Server implements AutoCloseable {
     private static final int FIRST_PORT = 8470;
     private static final int LAST_PORT = 8499;
+    private static final Key<Home> HOME = new Key<>("home");
     private static final Key<Assets> ASSETS = new Key<>("assets");
     private static final Key<TemplateEngine> TEMPLATES = new Key<>("templates");
 
@@ -45,14 +48,20 @@ public final class Server implements AutoCloseable {
     }
 
     /**
+     * @param home whose key opens the pages
      * @param host address to listen on; anything but loopback is the caller's explicit wish
      * @param port 0 for any free one
      * @param more routes of rooms that are no pages, such as the API
      * @throws Refused when the port is taken
      */
-    public static Server start(Desk desk, String host, int port, Consumer<RoutesConfig> more) {
+    public static Server start(Desk desk, Home home, String host, int port, Consumer<RoutesConfig> more) {
+        return start(desk, home, host, port, Deadline.LIMIT, more);
+    }
+
+    static Server start(Desk desk, Home home, String host, int port, Duration longest, Consumer<RoutesConfig> more) {
         var javalin = Javalin.create(config -> {
-            setUp(config, desk, new Gate(host));
+            Limits.set(config.jetty, longest);
+            setUp(config, desk, home, new Gate(host, home));
             more.accept(config.routes);
         });
         listen(javalin, host, port);
@@ -92,8 +101,8 @@ public final class Server implements AutoCloseable {
         javalin.stop();
     }
 
-    private static void setUp(JavalinConfig config, Desk desk, Gate gate) {
-        foundation(config, gate);
+    private static void setUp(JavalinConfig config, Desk desk, Home home, Gate gate) {
+        foundation(config, home, gate);
         config.routes.get("/echo/{unit}/{name}", Server::echo);
         RoundPages.routes(config.routes, desk);
         DamagedRanch.routes(config.routes, desk);
@@ -102,7 +111,7 @@ public final class Server implements AutoCloseable {
     }
 
     /** What every page stands on. */
-    static void foundation(JavalinConfig config, Gate gate) {
+    static void foundation(JavalinConfig config, Home home, Gate gate) {
         config.startup.showJavalinBanner = false;
         config.startup.showOldJavalinVersionWarning = false;
         config.startup.startupWatcherEnabled = false;
@@ -111,7 +120,14 @@ public final class Server implements AutoCloseable {
             handler.setMaxFormContentSize(Gate.FORM_LIMIT);
             handler.setMaxFormKeys(Gate.FIELD_LIMIT);
         });
-        config.jetty.modifyHttpConfiguration(http -> http.setSendServerVersion(false));
+        config.router.handlerWrapper(endpoint -> http -> {
+            try {
+                endpoint.handler.handle(http);
+            } catch (Error e) {
+                throw new Errors.Inside(e);
+            }
+        });
+        config.appData(HOME, home);
         config.appData(ASSETS, new Assets());
         config.appData(
                 TEMPLATES,
@@ -162,11 +178,22 @@ public final class Server implements AutoCloseable {
     public static void render(Context http, String template, Map<String, Object> with) {
         var html = new StringOutput(16 * 1024);
         http.appData(TEMPLATES).render(template, with, html);
-        http.contentType("text/html; charset=utf-8").result(html.toString());
+        var body = html.toString().getBytes(StandardCharsets.UTF_8);
+        http.contentType("text/html; charset=utf-8");
+        if (http.method() == HandlerType.GET && http.statusCode() == 200) {
+            // of the page as it came out: it changes with whatever the page changes with, and with nothing else
+            var tag = '"' + Assets.version(body) + '"';
+            http.header("ETag", tag);
+            if (tag.equals(http.header("If-None-Match"))) {
+                http.status(304);
+                return;
+            }
+        }
+        http.result(body);
     }
 
-    /** What went wrong is written to the terminal; the page says no more than that something did. */
-    public static void log(Exception e) {
-        LoggerFactory.getLogger(Server.class).error("A page failed", e);
+    /** @return where what failed can be found, as a sentence */
+    public static String log(Context http, Throwable e) {
+        return http.appData(HOME).log(http.method() + " " + http.path(), e);
     }
 }

@@ -19,12 +19,15 @@ import org.junit.jupiter.params.provider.ValueSource;
 class GateTest {
     private static Store store;
     private static Server server;
+    private static Home home;
 
     @BeforeAll
     static void start(@TempDir Path folder) {
         store = Store.inFolder(folder, Clock.systemUTC());
+        home = Home.in(folder);
         server = Server.start(
                 OneRanch.desk(store),
+                home,
                 "127.0.0.1",
                 0,
                 routes -> routes.get("/boom", http -> {
@@ -40,13 +43,13 @@ class GateTest {
 
     @Test
     void aTakenPortIsSaidInWords() {
-        assertThatThrownBy(() -> Server.start(OneRanch.desk(store), "127.0.0.1", server.port(), routes -> {}))
+        assertThatThrownBy(() -> Server.start(OneRanch.desk(store), home, "127.0.0.1", server.port(), routes -> {}))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("listens there");
     }
 
     private static RawClient client() {
-        return new RawClient(server.port());
+        return new RawClient(server.port(), home);
     }
 
     @ParameterizedTest

@@ -57,8 +57,9 @@ final class OneRanch implements BeforeEachCallback, AfterEachCallback {
     void begin(@TempDir Path folder) {
         this.folder = folder;
         store = Store.inFolder(folder, Clock.systemUTC());
-        server = Server.start(desk(store), "127.0.0.1", 0, routes -> {});
-        client = new RawClient(server.port());
+        var home = Home.in(folder);
+        server = Server.start(desk(store), home, "127.0.0.1", 0, routes -> {});
+        client = new RawClient(server.port(), home);
         var made = client.submit(client.get("/"), "/ranches", Map.of("name", "Cold Spring Ranch"));
         assertThat(made.status()).isEqualTo(303);
         path = made.header("Location");

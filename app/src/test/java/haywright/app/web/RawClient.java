@@ -22,8 +22,21 @@ final class RawClient {
     private final int port;
     private String cookie = "";
 
+    /** Not let in. */
     RawClient(int port) {
         this.port = port;
+    }
+
+    /** Let in by the address with the key. */
+    RawClient(int port, Home home) {
+        this(port);
+        get("/?key=" + home.key());
+    }
+
+    /** The same browser at another port. */
+    RawClient(int port, RawClient before) {
+        this(port);
+        cookie = before.cookie;
     }
 
     record Answer(int status, Map<String, String> headers, String body) {
@@ -54,7 +67,7 @@ final class RawClient {
         return exchange(head + "\r\n" + body);
     }
 
-    private Answer exchange(String request) {
+    Answer exchange(String request) {
         try (var socket = new Socket("127.0.0.1", port)) {
             socket.setSoTimeout(20_000);
             socket.getOutputStream().write(request.getBytes(StandardCharsets.UTF_8));

@@ -70,7 +70,7 @@ public final class RoundPages {
 
     private void show(Context http, Form form, List<String> refused) {
         var ranches = desk.store().ranches();
-        var rows = ranches.list().stream().map(this::row).toList();
+        var rows = ranches.list().stream().map(listed -> row(http, listed)).toList();
         var frame = Frame.plain(http, "The round").withProblems(form.hasProblems() || !refused.isEmpty());
         var demo = desk.demo().get().id();
         var view = new View(
@@ -84,7 +84,7 @@ public final class RoundPages {
     }
 
     /** What is wrong with one ranch stays in its row. */
-    private Row row(Ranches.Listed listed) {
+    private Row row(Context http, Ranches.Listed listed) {
         var today = desk.today();
         var line = lines.get(listed.id());
         if (line != null
@@ -102,12 +102,9 @@ public final class RoundPages {
             if (Trouble.of(e).isPresent()) {
                 throw e;
             }
-            if (!(e instanceof Refused)) {
-                Server.log(e);
-            }
             var wrong = e instanceof Refused refused
                     ? refused.problems().get(0).sentence()
-                    : "Something in it cannot be worked with; what it was is written in the terminal.";
+                    : "Something in it cannot be worked with. " + Server.log(http, e);
             return new Row(listed.id(), listed.name(), false, "", "", "", wrong);
         }
     }

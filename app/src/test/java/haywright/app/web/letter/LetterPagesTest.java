@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import haywright.app.document.TinLantern;
 import haywright.app.store.Store;
 import haywright.app.web.Desk;
+import haywright.app.web.Home;
 import haywright.app.web.Server;
 import haywright.cattle.Group;
 import haywright.quantity.Quantity;
@@ -45,11 +46,14 @@ class LetterPagesTest {
     private Group cows;
 
     @BeforeEach
-    void openTheDemo() {
+    void openTheDemo() throws Exception {
         store = Store.inFolder(folder, Clock.systemUTC());
         ranch = store.ranches().create(TinLantern.ranch()).ranch();
         cows = ranch.groups().values().iterator().next();
-        server = Server.start(new Desk(store, Clock.systemUTC(), TinLantern::ranch), "127.0.0.1", 0, routes -> {});
+        var home = Home.in(folder);
+        server =
+                Server.start(new Desk(store, Clock.systemUTC(), TinLantern::ranch), home, "127.0.0.1", 0, routes -> {});
+        browser.send(HttpRequest.newBuilder(at("?key=" + home.key())).build(), HttpResponse.BodyHandlers.discarding());
     }
 
     @AfterEach

@@ -1,0 +1,150 @@
+package haywright.app.web;
+
+import haywright.app.store.OwnerOnly;
+import haywright.workings.Refused;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.security.GeneralSecurityException;
+import java.security.MessageDigest;
+import java.security.SecureRandom;
+import java.time.LocalDateTime;
+import java.time.temporal.ChronoUnit;
+import java.util.Base64;
+import java.util.Locale;
+import javax.crypto.Mac;
+import javax.crypto.spec.SecretKeySpec;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.LoggerFactory;
+
+/**
+ * What the pages keep in the data folder beside the ranches: the key that opens them, and what failed inside. Whoever can
+ * read the folder can open the pages; another user of the machine cannot.
+ *
+ * @param key the secret, as an address or a script carries it
+ * @param isOpen whether everybody on this machine may open the pages without it
+ */
+public record Home(Path folder, String key, boolean isOpen) {
+    private static final SecureRandom RANDOM = new SecureRandom();
+    private static final String KEY_FORM = "[A-Za-z0-9_-]{43}";
+    private static final long MOST_ERRORS = 1024 * 1024;
+
+    /** With the key of a folder; a new one where none is kept yet, or what is kept is no key. */
+    public static Home in(Path folder) {
+        var file = folder.resolve("key");
+        try {
+            OwnerOnly.folder(folder);
+            if (!isKey(file)) {
+                writeKey(file);
+            }
+            return new Home(folder, Files.readString(file).strip(), false);
+        } catch (IOException e) {
+            throw new Refused(
+                    "key",
+                    file.toString(),
+                    "the key to the pages is kept here, and it cannot be read or written: " + e.getMessage(),
+                    "Check who owns this folder, or choose another with --data.");
+        }
+    }
+
+    private static boolean isKey(Path file) throws IOException {
+        return Files.exists(file) && Files.readString(file).strip().matches(KEY_FORM);
+    }
+
+    /** Under another name until it is whole; of two programs that begin at once, the first one's stays. */
+    private static void writeKey(Path file) throws IOException {
+        var random = new byte[32];
+        RANDOM.nextBytes(random);
+        var beside = Files.createTempFile(file.toAbsolutePath().getParent(), "key", ".part");
+        try {
+            OwnerOnly.file(beside);
+            Files.writeString(beside, text(random) + "\n");
+            if (Files.exists(file) && !isKey(file)) {
+                Files.delete(file);
+            }
+            Files.createLink(file, beside);
+        } catch (FileAlreadyExistsException e) {
+            // the other's is read
+        } catch (UnsupportedOperationException e) {
+            Files.move(beside, file, StandardCopyOption.REPLACE_EXISTING);
+        } finally {
+            Files.deleteIfExists(beside);
+        }
+    }
+
+    /** Everybody on this machine may open the pages. */
+    public Home open() {
+        return new Home(folder, key, true);
+    }
+
+    /** @param sent by whoever wants in; null when nothing was */
+    boolean opensWith(@Nullable String sent) {
+        return sent != null && same(sent, key);
+    }
+
+    static boolean same(String a, String b) {
+        return MessageDigest.isEqual(a.getBytes(StandardCharsets.UTF_8), b.getBytes(StandardCharsets.UTF_8));
+    }
+
+    /** A browser keeps one jar for all ports of a machine, so each folder's cookie has a name of its own. */
+    String cookieName() {
+        return "haywright-" + made("cookie name").substring(0, 8);
+    }
+
+    /** Not the key itself: what a browser keeps opens no script, and says nothing of the key. */
+    String cookie() {
+        return made("cookie");
+    }
+
+    /** Hidden in every form. */
+    String token() {
+        return made("form");
+    }
+
+    private String made(String purpose) {
+        try {
+            var mac = Mac.getInstance("HmacSHA256");
+            mac.init(new SecretKeySpec(key.getBytes(StandardCharsets.UTF_8), "HmacSHA256"));
+            return text(mac.doFinal(purpose.getBytes(StandardCharsets.UTF_8)));
+        } catch (GeneralSecurityException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    private static String text(byte[] bytes) {
+        return Base64.getUrlEncoder().withoutPadding().encodeToString(bytes);
+    }
+
+    /**
+     * Writes what failed to the terminal and to {@code errors.log}, under a number that the page shows too.
+     *
+     * @param where what was asked for
+     * @return where it can be found, as a sentence
+     */
+    String log(String where, Throwable e) {
+        var number = String.format(Locale.ROOT, "%06X", RANDOM.nextInt(1 << 24));
+        LoggerFactory.getLogger(Server.class).error("Error {} at {}", number, where, e);
+        var file = folder.resolve("errors.log");
+        try {
+            if (Files.exists(file) && Files.size(file) > MOST_ERRORS) {
+                Files.move(file, folder.resolve("errors.log.1"), StandardCopyOption.REPLACE_EXISTING);
+            }
+            OwnerOnly.file(file);
+            var trace = new StringWriter();
+            e.printStackTrace(new PrintWriter(trace));
+            var when = LocalDateTime.now().truncatedTo(ChronoUnit.SECONDS);
+            Files.writeString(
+                    file, "%s error %s at %s%n%s%n".formatted(when, number, where, trace), StandardOpenOption.APPEND);
+            return "What failed is written in %s as error %s.".formatted(file.toAbsolutePath(), number);
+        } catch (IOException notWritten) {
+            return "What failed is written in the terminal that Haywright was started from, as error %s."
+                    .formatted(number);
+        }
+    }
+}
