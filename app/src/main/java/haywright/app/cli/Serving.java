@@ -17,6 +17,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
 import java.util.Locale;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Supplier;
@@ -56,6 +57,7 @@ final class Serving {
         var home = home(folder);
         var server = Server.start(
                 desk, home, LOOPBACK, port == null ? Server.freePort(LOOPBACK) : port, new ComputeHttp(clock)::register);
+        endWithLauncher();
         Runtime.getRuntime().addShutdownHook(new Thread(() -> {
             server.close();
             store.close();
@@ -119,6 +121,17 @@ final class Serving {
                         TimeUnit.HOURS);
     }
 
+    /** The launcher waits for the pages to end; when it was killed, nobody could end them any more. */
+    private static void endWithLauncher() {
+        var launcher = Long.getLong("haywright.launcher");
+        if (launcher != null) {
+            ProcessHandle.of(launcher)
+                    .map(ProcessHandle::onExit)
+                    .orElse(CompletableFuture.completedFuture(null))
+                    .thenRun(() -> System.exit(0));
+        }
+    }
+
     /**
      * A file that leads on to an address: other users of the machine can read with which words a browser was started, and
      * must not learn the key from them.
@@ -142,7 +155,8 @@ final class Serving {
 
     /** Only where somebody sits at the terminal and there is a screen; the address has been said in any case. */
     private static void openBrowser(String address) {
-        if (address.isEmpty() || !Terminal.isThere()) {
+        boolean again = Boolean.getBoolean("haywright.again"); // the page is open already
+        if (again || address.isEmpty() || !Terminal.isThere()) {
             return;
         }
         var system = System.getProperty("os.name").toLowerCase(Locale.ROOT);

@@ -56,7 +56,7 @@ public final class OwnerOnly {
 
     private static void make(Path folder, Set<PosixFilePermission> rights) throws IOException {
         try {
-            if (knowsRights(folder.toAbsolutePath().getParent())) {
+            if (knowsRights(folder)) {
                 Files.createDirectory(folder, PosixFilePermissions.asFileAttribute(rights));
             } else {
                 Files.createDirectory(folder);
@@ -71,7 +71,7 @@ public final class OwnerOnly {
     /** Makes an empty file where none is. */
     public static void file(Path file) throws IOException {
         try {
-            if (knowsRights(file.toAbsolutePath().getParent())) {
+            if (knowsRights(file)) {
                 Files.createFile(file, PosixFilePermissions.asFileAttribute(FILE));
             } else {
                 Files.createFile(file);

@@ -21,6 +21,7 @@ import java.util.Locale;
 import javax.crypto.Mac;
 import javax.crypto.spec.SecretKeySpec;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
@@ -31,6 +32,7 @@ import org.slf4j.LoggerFactory;
  * @param isOpen whether everybody on this machine may open the pages without it
  */
 public record Home(Path folder, String key, boolean isOpen) {
+    private static final Logger LOG = LoggerFactory.getLogger(Server.class);
     private static final SecureRandom RANDOM = new SecureRandom();
     private static final String KEY_FORM = "[A-Za-z0-9_-]{43}";
     private static final long MOST_ERRORS = 1024 * 1024;
@@ -122,14 +124,14 @@ public record Home(Path folder, String key, boolean isOpen) {
     }
 
     /**
-     * Writes what failed to the terminal and to {@code errors.log}, under a number that the page shows too.
+     * Writes what failed to {@code errors.log}, under a number that the page and the terminal show too; to the terminal
+     * itself where that file cannot be written.
      *
      * @param where what was asked for
      * @return where it can be found, as a sentence
      */
     String log(String where, Throwable e) {
         var number = String.format(Locale.ROOT, "%06X", RANDOM.nextInt(1 << 24));
-        LoggerFactory.getLogger(Server.class).error("Error {} at {}", number, where, e);
         var file = folder.resolve("errors.log");
         try {
             if (Files.exists(file) && Files.size(file) > MOST_ERRORS) {
@@ -141,8 +143,10 @@ public record Home(Path folder, String key, boolean isOpen) {
             var when = LocalDateTime.now().truncatedTo(ChronoUnit.SECONDS);
             Files.writeString(
                     file, "%s error %s at %s%n%s%n".formatted(when, number, where, trace), StandardOpenOption.APPEND);
+            LOG.error("Error {} at {}: see {}", number, where, file.toAbsolutePath());
             return "What failed is written in %s as error %s.".formatted(file.toAbsolutePath(), number);
         } catch (IOException notWritten) {
+            LOG.error("Error {} at {}", number, where, e);
             return "What failed is written in the terminal that Haywright was started from, as error %s."
                     .formatted(number);
         }

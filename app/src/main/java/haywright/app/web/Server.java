@@ -29,8 +29,11 @@ import java.io.IOException;
 import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Map;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Consumer;
 
 /** The pages on loopback. Start it, ask its port, close it. */
@@ -134,7 +137,28 @@ public final class Server implements AutoCloseable {
                 TemplateEngine.createPrecompiled(
                         null, ContentType.Html, Server.class.getClassLoader(), "haywright.app.pages"));
         config.routes.before(gate::before);
+        sayServed(config.routes);
         config.routes.get("/static/{name}", http -> assets(http).serve(http));
+    }
+
+    /** For the launcher, which keeps the classes that a run loaded only where it showed a page: an empty file says so. */
+    private static void sayServed(RoutesConfig routes) {
+        var served = System.getProperty("haywright.served");
+        if (served == null) {
+            return;
+        }
+        var said = new AtomicBoolean();
+        routes.after(http -> {
+            boolean page = http.statusCode() == 200
+                    && String.valueOf(http.res().getContentType()).startsWith("text/html");
+            if (page && said.compareAndSet(false, true)) {
+                try {
+                    Files.write(Path.of(served), new byte[0]);
+                } catch (IOException e) {
+                    // the next start is slower; no page may fail for that
+                }
+            }
+        });
     }
 
     /** Every step of the trail and the class that answers for it. */
