@@ -46,7 +46,7 @@ final class DemoCommand implements Callable<Integer> {
     @Override
     public Integer call() throws InterruptedException, IOException {
         var out = spec.commandLine().getOut();
-        var store = noServe ? data.openDemo(clock) : serving.opened(() -> data.openDemo(clock), out);
+        var store = noServe ? data.openDemo(clock) : serving.opened(() -> data.openDemo(clock), data.home(), out);
         var ranch = ranch(store);
         var today = ranch.settings().today(LocalDate.now(clock));
         new DemoChain(new Yard(ranch, today), out).print();

@@ -44,8 +44,7 @@ final class Serving {
     private boolean open;
 
     /** Does not come back: the process ends by a signal, and closes pages and data then. */
-    void serve(Store store, Path folder, Clock clock, String path, PrintWriter out)
-            throws InterruptedException {
+    void serve(Store store, Path folder, Clock clock, String path, PrintWriter out) throws InterruptedException {
         if (port != null && (port < 0 || port > LAST_PORT)) {
             throw new Refused(
                     "port",
@@ -56,7 +55,11 @@ final class Serving {
         var desk = new Desk(store, clock, TinLantern::ranch);
         var home = home(folder);
         var server = Server.start(
-                desk, home, LOOPBACK, port == null ? Server.freePort(LOOPBACK) : port, new ComputeHttp(clock)::register);
+                desk,
+                home,
+                LOOPBACK,
+                port == null ? Server.freePort(LOOPBACK) : port,
+                new ComputeHttp(clock)::register);
         endWithLauncher();
         Runtime.getRuntime().addShutdownHook(new Thread(() -> {
             server.close();
@@ -89,8 +92,7 @@ final class Serving {
             } catch (BadDatabase bad) {
                 WayBack.lines(bad).forEach(out::println);
                 var home = home(folder);
-                try (var rescue =
-                        Rescue.start(bad, home, LOOPBACK, port == null ? Server.freePort(LOOPBACK) : port)) {
+                try (var rescue = Rescue.start(bad, home, LOOPBACK, port == null ? Server.freePort(LOOPBACK) : port)) {
                     var address = address(home, rescue.port(), "/");
                     out.println("Or open " + address + " and press the button (ends with Ctrl-C)");
                     openBrowser(open ? address : beside(folder, address));

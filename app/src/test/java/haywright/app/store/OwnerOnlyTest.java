@@ -30,7 +30,7 @@ class OwnerOnlyTest {
     void aNewHomeAndAllThatIsPutIntoItIsTheOwnersAlone() throws IOException {
         var home = place.resolve("deep/down/home");
         try (var store = Store.inFolder(home, StoreContract.MORNING)) {
-            store.dailyCopy(home.resolve("copies"));
+            store.dailyCopy();
             assertThat(rights(home)).isEqualTo("rwx------");
             try (var held = Files.walk(home)) {
                 for (var path : held.toList()) {

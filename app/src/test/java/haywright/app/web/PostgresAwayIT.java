@@ -29,8 +29,9 @@ class PostgresAwayIT {
         var postgres = start(0);
         int port = postgres.getPort();
         try (var store = Store.at(postgres.getJdbcUrl("postgres", "postgres"), Clock.systemUTC());
-                var server = Server.start(OneRanch.desk(store), "127.0.0.1", 0, routes -> {})) {
-            var client = new RawClient(server.port());
+                var server = Server.start(
+                        OneRanch.desk(store), Home.in(folder.resolve("home")), "127.0.0.1", 0, routes -> {})) {
+            var client = new RawClient(server.port(), Home.in(folder.resolve("home")));
             var path = client.submit(client.get("/"), "/ranches", Map.of("name", "Cold Spring Ranch"))
                     .header("Location");
             var form = client.get(path + "lots/new/bales");

@@ -29,11 +29,13 @@ class QuestionsTest {
 
     private static Store store;
     private static Server server;
+    private static Home home;
 
     @BeforeAll
     static void start(@TempDir Path folder) {
         store = Store.inFolder(folder, Clock.systemUTC());
-        server = Server.start(OneRanch.desk(store), "127.0.0.1", 0, new ComputeHttp(Clock.systemUTC())::register);
+        home = Home.in(folder);
+        server = Server.start(OneRanch.desk(store), home, "127.0.0.1", 0, new ComputeHttp(Clock.systemUTC())::register);
     }
 
     @AfterAll
@@ -45,6 +47,7 @@ class QuestionsTest {
     private static HttpResponse<String> post(String topic, String json) throws IOException, InterruptedException {
         var request = HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + server.port() + "/api/compute/" + topic))
                 .header("Content-Type", "application/json")
+                .header("Authorization", "Bearer " + home.key())
                 .POST(HttpRequest.BodyPublishers.ofString(json))
                 .build();
         return HttpClient.newHttpClient().send(request, BodyHandlers.ofString());
