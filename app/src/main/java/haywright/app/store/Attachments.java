@@ -41,7 +41,8 @@ public final class Attachments {
         jdbi.useHandle(h -> h.execute("DELETE FROM attachment WHERE NOT EXISTS"
                 + " (SELECT 1 FROM ranch WHERE doc LIKE '%' || sha256 || '%') AND NOT EXISTS"
                 + " (SELECT 1 FROM edit WHERE inverse_patch LIKE '%' || sha256 || '%') AND NOT EXISTS"
-                + " (SELECT 1 FROM draft WHERE fields LIKE '%' || sha256 || '%')"));
+                + " (SELECT 1 FROM draft WHERE fields LIKE '%' || sha256 || '%') AND NOT EXISTS"
+                + " (SELECT 1 FROM set_aside WHERE doc LIKE '%' || sha256 || '%')"));
     }
 
     static String sha256(byte[] bytes) {

@@ -18,6 +18,7 @@ import java.time.LocalDate;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Properties;
+import java.util.stream.Stream;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
 import org.flywaydb.core.api.exception.FlywayValidateException;
@@ -238,12 +239,12 @@ public final class Store implements AutoCloseable {
      */
     public Optional<Path> dailyCopy() {
         if (folder == null) {
-            attachments().dropForgotten();
+            dropForgotten();
             return Optional.empty();
         }
         var copy = folder.copyOf(LocalDate.now(clock));
         if (!Files.exists(copy)) {
-            attachments().dropForgotten();
+            dropForgotten();
             make(folder.copies());
             WholeFile.write(copy, new Backup(jdbi, sqlite)::write);
             try {
@@ -253,6 +254,14 @@ public final class Store implements AutoCloseable {
             }
         }
         return Optional.of(copy);
+    }
+
+    /** Not while a ranch cannot be read: its files are spoken of by what it is to be brought back from. */
+    private void dropForgotten() {
+        var all = Stream.concat(ranches().list().stream(), ranches().deleted().stream());
+        if (all.allMatch(ranch -> recovery().wrong(ranch.id()).isEmpty())) {
+            attachments().dropForgotten();
+        }
     }
 
     Jdbi jdbi() {

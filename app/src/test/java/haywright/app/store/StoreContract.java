@@ -637,6 +637,16 @@ abstract class StoreContract {
         assertThat(store.attachments().get(forgotten)).isEmpty();
     }
 
+    @Test
+    void theFilesOfARanchThatCannotBeReadStay() {
+        var demo = withFile(demo(), new byte[] {7, 8, 9});
+        ranches.create(demo);
+        var spoken = demo.attachments().values().iterator().next().sha256();
+        damage(demo.id(), "{\"half");
+        store.dailyCopy();
+        assertThat(store.attachments().get(spoken)).isPresent();
+    }
+
     private static LabReport report(Lot lot) {
         return new LabReport(
                 UUID.randomUUID(), lot.id(), "", "", null, null, LabReport.HowSampled.GRAB, List.of(), List.of());
