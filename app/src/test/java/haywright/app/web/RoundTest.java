@@ -1,0 +1,81 @@
+package haywright.app.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import haywright.app.document.TinLantern;
+import haywright.app.store.Store;
+import haywright.ranch.Ranch;
+import haywright.ranch.Settings;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.UUID;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A line of the round is made once a version and day, and is never older than either. */
+class RoundTest {
+    private static final UUID ID = new UUID(5, 5);
+
+    @TempDir
+    private Path folder;
+
+    private Instant now = Instant.parse("2026-11-25T12:00:00Z");
+
+    private final Clock clock = new Clock() {
+        @Override
+        public Instant instant() {
+            return now;
+        }
+
+        @Override
+        public ZoneId getZone() {
+            return ZoneOffset.UTC;
+        }
+
+        @Override
+        public Clock withZone(ZoneId zone) {
+            throw new UnsupportedOperationException();
+        }
+    };
+
+    private static Settings turnoutOn(LocalDate day) {
+        var start = Ranch.empty(ID, "x").settings();
+        return new Settings(
+                start.invented(),
+                start.fixedToday(),
+                start.system(),
+                start.adviser(),
+                start.feedingLossPercent(),
+                day,
+                start.weather(),
+                start.herdFactor());
+    }
+
+    @Test
+    void aLineIsAsNewAsTheRanchAndTheDay() {
+        try (var store = Store.inFolder(folder, clock);
+                var other = Store.inFolder(folder, clock)) {
+            var home = Home.in(folder);
+            var server = Server.start(new Desk(store, clock, TinLantern::ranch), home, "127.0.0.1", 0, routes -> {});
+            try {
+                var empty = Ranch.empty(ID, "Cold Spring");
+                var ranch = empty.with(turnoutOn(LocalDate.of(2026, 11, 27)));
+                store.ranches().create(ranch);
+                var browser = new RawClient(server.port(), home);
+                assertThat(browser.get("/").body())
+                        .contains("in 2 days")
+                        .isEqualTo(browser.get("/").body());
+                now = Instant.parse("2026-11-26T12:00:00Z");
+                assertThat(browser.get("/").body()).contains("tomorrow");
+                other.ranches().save(ID, 1, "Ben", "name", ranch.withName("Warm Spring"));
+                assertThat(browser.get("/").body()).contains("Warm Spring").doesNotContain("Cold Spring");
+            } finally {
+                server.close();
+            }
+        }
+    }
+}
