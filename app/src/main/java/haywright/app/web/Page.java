@@ -109,7 +109,7 @@ public record Page(
         Form failed = http.attribute(SENT);
         if (http.attribute(FAILURE) != null && failed != null && failed.key().equals(key)) {
             http.attribute(FILLED, true);
-            return failed;
+            return Form.posted(key, failed.typed()); // without what was found wrong with it: the cause comes first
         }
         if (http.queryParam("afresh") != null) {
             desk.store().drafts().clear(ranch.id(), key);

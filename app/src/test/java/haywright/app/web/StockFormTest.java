@@ -89,7 +89,7 @@ class StockFormTest {
         var answer = add(kind, "corn_silage", sizes);
         assertThat(answer.status()).isEqualTo(422);
         assertThat(answer.body())
-                .contains(words, "href=\"#f-" + field + "\"", "nothing you typed is lost", "value=\"A lot\"");
+                .contains(words, "href=\"#f-" + field + "\"", "id=\"problems\"", "value=\"A lot\"");
         for (var size : sizes.split(" ")) {
             assertThat(answer.body()).contains("value=\"" + size.split("=")[1] + "\"");
         }

@@ -70,7 +70,7 @@ class WeighPagesTest {
     void whatCannotBeStandsBesideItsBoxAndNothingIsLost(String bales, String whole, String rule) {
         var answer = weigh(bales, whole);
         assertThat(answer.status()).isEqualTo(422);
-        assertThat(answer.body()).containsIgnoringCase(rule).contains(bales, "nothing you typed is lost");
+        assertThat(answer.body()).containsIgnoringCase(rule).contains(bales, "id=\"problems\"");
         assertThat(ranch.get("lots").body()).contains("<b>120 tons</b> on hand");
     }
 
