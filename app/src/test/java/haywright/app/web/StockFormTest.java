@@ -88,8 +88,7 @@ class StockFormTest {
     void nonsenseIsSaidBesideItsBoxAndNothingIsLost(String kind, String sizes, String field, String words) {
         var answer = add(kind, "corn_silage", sizes);
         assertThat(answer.status()).isEqualTo(422);
-        assertThat(answer.body())
-                .contains(words, "href=\"#f-" + field + "\"", "id=\"problems\"", "value=\"A lot\"");
+        assertThat(answer.body()).contains(words, "href=\"#f-" + field + "\"", "id=\"problems\"", "value=\"A lot\"");
         for (var size : sizes.split(" ")) {
             assertThat(answer.body()).contains("value=\"" + size.split("=")[1] + "\"");
         }
