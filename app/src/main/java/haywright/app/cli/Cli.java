@@ -9,6 +9,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.Objects;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -25,7 +26,7 @@ public final class Cli {
 
     public Cli(Clock clock, PrintWriter out, PrintWriter err) {
         var data = new Data();
-        faults = new Faults(data, clock);
+        faults = new Faults(data);
         line = new CommandLine(new Haywright(clock, data))
                 .addSubcommand(new DemoCommand(clock, data))
                 .addSubcommand(new ComputeCommand(clock, faults))
@@ -83,7 +84,7 @@ public final class Cli {
         } else if (e instanceof IOException unread) {
             err.println("This cannot be read: %s. Is it the right file?".formatted(Output.why(unread)));
         } else if (e instanceof UncheckedIOException wrapped) {
-            return failed(wrapped.getCause());
+            return failed(Objects.requireNonNull(wrapped.getCause()));
         } else {
             err.println(faults.kept(e));
             return Faults.FAILED;

@@ -1,40 +1,21 @@
 package haywright.app.cli;
 
-import java.io.IOException;
-import java.io.PrintWriter;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.StandardOpenOption;
-import java.time.Clock;
-import java.time.Instant;
+import haywright.app.web.Home;
 
 /** What failed inside is written to a file for whoever mends it; the person reads one sentence. */
 final class Faults {
     static final int FAILED = 3;
 
     private final Data data;
-    private final Clock clock;
 
-    Faults(Data data, Clock clock) {
+    Faults(Data data) {
         this.data = data;
-        this.clock = clock;
     }
 
-    /** Adds it to {@code faults.log} beside the ranches. */
+    /** Adds it to {@code errors.log} beside the ranches, as the pages do. */
     String kept(Throwable fault) {
-        var sentence = "Haywright failed, and the fault is its own (%s). ".formatted(name(fault));
-        try {
-            var file = data.home().resolve("faults.log");
-            Files.createDirectories(file.toAbsolutePath().getParent());
-            try (var to = new PrintWriter(Files.newBufferedWriter(
-                    file, StandardCharsets.UTF_8, StandardOpenOption.CREATE, StandardOpenOption.APPEND))) {
-                to.println(Instant.now(clock));
-                fault.printStackTrace(to);
-            }
-            return sentence + "What happened is in %s: send it to whoever looks after Haywright.".formatted(file);
-        } catch (IOException | RuntimeException e) {
-            return sentence + "It could not be written down: " + e.getMessage();
-        }
+        return "Haywright failed, and the fault is its own (%s). %s Send it to whoever looks after Haywright."
+                .formatted(name(fault), Home.written(data.home(), "the command", fault));
     }
 
     /** The fault, and the line that it came from. */

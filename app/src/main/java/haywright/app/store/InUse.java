@@ -66,8 +66,9 @@ final class InUse implements AutoCloseable {
     private static @Nullable FileChannel lock(Path folder, boolean shared) {
         FileChannel channel = null;
         try {
-            channel = FileChannel.open(
-                    folder.resolve(NAME), StandardOpenOption.CREATE, StandardOpenOption.READ, StandardOpenOption.WRITE);
+            var file = folder.resolve(NAME);
+            OwnerOnly.file(file);
+            channel = FileChannel.open(file, StandardOpenOption.READ, StandardOpenOption.WRITE);
             if (channel.tryLock(0, Long.MAX_VALUE, shared) != null) {
                 return channel;
             }

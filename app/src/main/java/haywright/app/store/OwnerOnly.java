@@ -23,7 +23,7 @@ public final class OwnerOnly {
 
     /** What Haywright itself puts into its folder, by the beginning of the name. */
     private static final List<String> OURS =
-            List.of("haywright.db", "key", "open.html", "errors.log", "copies", "demo", "feed-letter.pdf");
+            List.of("haywright.", "key", "open.html", "errors.log", "copies", "demo", "feed-letter.pdf");
 
     private OwnerOnly() {}
 

@@ -2,6 +2,7 @@ package haywright.app.store;
 
 import haywright.workings.Refused;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -22,7 +23,11 @@ final class WholeFile {
         void to(Path beside) throws IOException;
     }
 
-    /** Written beside, safe on the disk, then renamed: whatever happens, there is the old file or the new one. */
+    /**
+     * Written beside, safe on the disk, then renamed: whatever happens, there is the old file or the new one.
+     *
+     * @throws UncheckedIOException with the cause, where it cannot be written
+     */
     static void write(Path file, Writing writing) {
         if (Files.exists(file) && !Files.isRegularFile(file)) {
             throw notRegular(file);
@@ -36,13 +41,11 @@ final class WholeFile {
                 written.force(true);
             }
             Files.move(beside, place, StandardCopyOption.REPLACE_EXISTING);
-        } catch (IOException | JdbiException e) {
-            var said = Trouble.of(e).map(Trouble::cause).orElse(String.valueOf(e.getMessage()));
-            throw new Refused(
-                    "file",
-                    file.toString(),
-                    "this file cannot be written: " + said,
-                    "Choose another place, or make room.");
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        } catch (JdbiException e) {
+            var cause = Trouble.of(e).map(Trouble::cause).orElse(String.valueOf(e.getMessage()));
+            throw new UncheckedIOException(new IOException(cause, e));
         } finally {
             drop(beside);
         }

@@ -124,16 +124,23 @@ public record Home(Path folder, String key, boolean isOpen) {
     }
 
     /**
-     * Writes what failed to {@code errors.log}, under a number that the page and the terminal show too; to the terminal
-     * itself where that file cannot be written.
+     * Writes what failed to {@code errors.log}, under a number that the page and the terminal show too.
      *
      * @param where what was asked for
      * @return where it can be found, as a sentence
      */
     String log(String where, Throwable e) {
+        var sentence = written(folder, where, e);
+        LOG.error("{} failed. {}", where, sentence);
+        return sentence;
+    }
+
+    /** The same for a command, which says the sentence itself. */
+    public static String written(Path folder, String where, Throwable e) {
         var number = String.format(Locale.ROOT, "%06X", RANDOM.nextInt(1 << 24));
         var file = folder.resolve("errors.log");
         try {
+            OwnerOnly.folder(folder);
             if (Files.exists(file) && Files.size(file) > MOST_ERRORS) {
                 Files.move(file, folder.resolve("errors.log.1"), StandardCopyOption.REPLACE_EXISTING);
             }
@@ -143,7 +150,6 @@ public record Home(Path folder, String key, boolean isOpen) {
             var when = LocalDateTime.now().truncatedTo(ChronoUnit.SECONDS);
             Files.writeString(
                     file, "%s error %s at %s%n%s%n".formatted(when, number, where, trace), StandardOpenOption.APPEND);
-            LOG.error("Error {} at {}: see {}", number, where, file.toAbsolutePath());
             return "What failed is written in %s as error %s.".formatted(file.toAbsolutePath(), number);
         } catch (IOException notWritten) {
             LOG.error("Error {} at {}", number, where, e);

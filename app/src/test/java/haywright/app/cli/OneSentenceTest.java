@@ -199,8 +199,8 @@ class OneSentenceTest {
         assertThat(cli.run("compute", "net-energy", folder.resolve("hay.json").toString(), "--data=" + data))
                 .isEqualTo(3);
         saidInOneSentence();
-        assertThat(err.toString()).contains(data.resolve("faults.log").toString());
-        assertThat(Files.readString(data.resolve("faults.log"))).contains("secret of the house", "\tat ");
+        assertThat(err.toString()).contains(data.resolve("errors.log").toString());
+        assertThat(Files.readString(data.resolve("errors.log"))).contains("secret of the house", "\tat ");
     }
 
     /** Through the true standard output, which keeps its failures to itself. */

@@ -97,6 +97,7 @@ class QuestionsTest {
         var blank = " ".repeat(2 * Gate.FORM_LIMIT);
         assertThat(json(post("net-energy", "[" + GOOD + blank + "]"))).hasSize(1);
         var request = "POST /api/compute/net-energy HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Type: application/json\r\n"
+                + "Authorization: Bearer " + home.key() + "\r\n"
                 + "Content-Length: " + (Gate.QUESTION_LIMIT + 1) + "\r\nConnection: close\r\n\r\n[";
         try (var socket = new Socket("127.0.0.1", server.port())) {
             socket.getOutputStream().write(request.getBytes(StandardCharsets.US_ASCII));
@@ -114,7 +115,8 @@ class QuestionsTest {
             try (var socket = new Socket("127.0.0.1", server.port())) {
                 socket.getOutputStream()
                         .write(("POST /api/compute/net-energy HTTP/1.1\r\nHost: 127.0.0.1\r\n"
-                                        + "Content-Type: application/json\r\nContent-Length: " + batch.length()
+                                        + "Authorization: Bearer " + home.key()
+                                        + "\r\nContent-Type: application/json\r\nContent-Length: " + batch.length()
                                         + "\r\n\r\n" + batch)
                                 .getBytes(StandardCharsets.US_ASCII));
                 socket.getInputStream().read();
