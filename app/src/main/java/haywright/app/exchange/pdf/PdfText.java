@@ -23,8 +23,8 @@ public final class PdfText {
     /** A letter has at most three bytes in UTF-8, or a pair of letters four. */
     private static final int MOST_ANSWERED = 3 * MOST_LETTERS + MOST_LETTERS / 10;
 
-    /** From asking to the answer, waiting for others included. */
-    private static final int SECONDS = 10;
+    /** From asking to the answer, waiting for others included: forty reports of one page each on a machine at rest. */
+    private static final int SECONDS = 20;
 
     private static final int AT_ONCE = 2;
     private static final Semaphore FREE = new Semaphore(AT_ONCE, true);

@@ -4,10 +4,11 @@ import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Vocabulary;
 import haywright.forage.Basis;
 import haywright.workings.Refused;
+import java.lang.management.ManagementFactory;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.TimeUnit;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
@@ -18,8 +19,8 @@ import org.jspecify.annotations.Nullable;
  */
 public final class ReportText {
     private static final int MOST_LINES = 40_000;
-    /** Two hundred reports take a fraction of a second; lines that look like many things at once take long. */
-    private static final long MOST_NANOS = TimeUnit.SECONDS.toNanos(5);
+    /** Of processor time. Two hundred reports take a fraction of it; lines that look like many things at once take long. */
+    private static final Duration LONGEST = Duration.ofSeconds(10);
 
     private static final int LINES_OF_HEADINGS = 3;
     private static final Pattern PAGE = Pattern.compile("^--- page ([0-9]{1,4}) ---$");
@@ -45,15 +46,20 @@ public final class ReportText {
      * @throws Refused with one sentence: nothing in it, no figure understood, a basis or a comma to be told
      */
     public static Understood read(String text, boolean decimalComma, @Nullable Basis untold, Vocabulary words) {
+        return read(text, decimalComma, untold, words, LONGEST);
+    }
+
+    static Understood read(
+            String text, boolean decimalComma, @Nullable Basis untold, Vocabulary words, Duration longest) {
         if (text.isBlank()) {
             throw new Refused("text", "", "there is nothing in it", "Paste the report, or choose a file.");
         }
         var reading = new ReportText(new Names(words), new Gathering(words, decimalComma, untold));
-        reading.take(text);
+        reading.take(text, longest);
         return reading.gathering.done();
     }
 
-    private void take(String text) {
+    private void take(String text, Duration longest) {
         int page = 1;
         int number = 0;
         for (var raw : Tabs.laidOut(text.replace('\f', '\n').lines().toList())) {
@@ -68,14 +74,14 @@ public final class ReportText {
                 throw new Refused("text", number + " lines", "this is more than reports have", "Split the file.");
             }
         }
-        long until = System.nanoTime() + MOST_NANOS;
+        long until = ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() + longest.toNanos();
         for (int at = 0; at < lines.size(); ) {
             at += step(at);
-            if (System.nanoTime() > until) {
+            if (ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() > until) {
                 throw new Refused(
                         "text",
                         "line %d of %d".formatted(at, lines.size()),
-                        "reading got no further in %d seconds".formatted(TimeUnit.NANOSECONDS.toSeconds(MOST_NANOS)),
+                        "reading got no further in the time there is",
                         "Paste only the lines of the report.");
             }
         }
