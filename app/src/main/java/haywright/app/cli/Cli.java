@@ -9,7 +9,6 @@ import java.io.UncheckedIOException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.util.Objects;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -83,8 +82,8 @@ public final class Cli {
             err.println(missing.getFile() + ": there is no such file. Is its name right?");
         } else if (e instanceof IOException unread) {
             err.println("This cannot be read: %s. Is it the right file?".formatted(Output.why(unread)));
-        } else if (e instanceof UncheckedIOException wrapped) {
-            return failed(Objects.requireNonNull(wrapped.getCause()));
+        } else if (e instanceof UncheckedIOException && e.getCause() instanceof IOException cause) {
+            return failed(cause);
         } else {
             err.println(faults.kept(e));
             return Faults.FAILED;
