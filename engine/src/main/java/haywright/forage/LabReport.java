@@ -4,7 +4,9 @@ import haywright.forage.Tested.Method;
 import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
@@ -18,7 +20,7 @@ import org.jspecify.annotations.Nullable;
  * @param howSampled how the sample was taken; decides later how far the result speaks for the lot
  * @param readings as printed, both columns where both were typed
  * @param confirmed unusual things that somebody was asked about and confirmed, by {@code Issue} rule id
- * @param method how the laboratory worked; null where the report does not say
+ * @param method how the laboratory measured what does not say otherwise itself; null where the report does not say
  * @param notMeasured what it prints as less than a limit, not detected or not tested
  */
 public record LabReport(
@@ -79,6 +81,33 @@ public record LabReport(
             }
         }
         return counted;
+    }
+
+    /**
+     * How single figures were measured where the sheet says so, by what they count as: the method printed beside
+     * nitrogen is that of protein, beside any form of nitrate that of nitrate nitrogen, beside moisture that of dry
+     * matter.
+     */
+    public Map<Analyte, Method> methods() {
+        var said = new EnumMap<Analyte, Method>(Analyte.class);
+        readings.forEach(r -> note(said, r.analyte(), r.method()));
+        notMeasured.forEach(n -> note(said, n.analyte(), n.method()));
+        var counted = new EnumMap<>(said);
+        said.forEach((analyte, own) -> {
+            switch (analyte) {
+                case N -> counted.putIfAbsent(Analyte.CP, own);
+                case NO3, KNO3 -> counted.putIfAbsent(Analyte.NO3N, own);
+                case MOISTURE -> counted.putIfAbsent(Analyte.DM, own);
+                default -> {}
+            }
+        });
+        return counted;
+    }
+
+    private static void note(Map<Analyte, Method> said, Analyte analyte, @Nullable Method own) {
+        if (own != null) {
+            said.putIfAbsent(analyte, own);
+        }
     }
 
     public enum HowSampled {

@@ -1,5 +1,6 @@
 package haywright.forage;
 
+import haywright.forage.Tested.Method;
 import haywright.quantity.Unit;
 import haywright.workings.Refused;
 import java.util.EnumSet;
@@ -14,13 +15,15 @@ import org.jspecify.annotations.Nullable;
  * @param limit what the laboratory could still have told from nothing, in {@code unit}; null where it is not printed
  * @param unit null where there is no limit
  * @param basis of the limit; null where there is none, or where the analyte has one figure whatever the basis
+ * @param method how it was looked for, where the sheet says so of this one; null where as the whole report was
  */
 public record NotMeasured(
         Analyte analyte,
         Why why,
         @Nullable Double limit,
         @Nullable Unit unit,
-        @Nullable Basis basis) {
+        @Nullable Basis basis,
+        @Nullable Method method) {
     /** What kills or sickens: not knowing it is no reason to count on none. */
     private static final Set<Analyte> DANGERS = EnumSet.of(
             Analyte.NO3,
@@ -36,6 +39,11 @@ public record NotMeasured(
             Analyte.SO4W);
 
     private static final Set<Analyte> NITRATE = EnumSet.of(Analyte.NO3, Analyte.NO3N, Analyte.KNO3);
+
+    /** Looked for as the whole report was. */
+    public NotMeasured(Analyte analyte, Why why, @Nullable Double limit, @Nullable Unit unit, @Nullable Basis basis) {
+        this(analyte, why, limit, unit, basis, null);
+    }
 
     public NotMeasured {
         if (why == Why.LESS_THAN && limit == null) {
@@ -84,6 +92,11 @@ public record NotMeasured(
         }
     }
 
+    /** The same, with how it was looked for. */
+    public NotMeasured by(@Nullable Method how) {
+        return new NotMeasured(analyte, why, limit, unit, basis, how);
+    }
+
     boolean isSameDanger(Analyte other) {
         return other == analyte || NITRATE.contains(other) && NITRATE.contains(analyte);
     }
@@ -99,7 +112,7 @@ public record NotMeasured(
      */
     public Optional<Reading> counted() {
         return isDanger() && limit != null && unit != null
-                ? Optional.of(new Reading(analyte, limit, unit, basis == null ? Basis.DRY_MATTER : basis))
+                ? Optional.of(new Reading(analyte, limit, unit, basis == null ? Basis.DRY_MATTER : basis, method))
                 : Optional.empty();
     }
 }

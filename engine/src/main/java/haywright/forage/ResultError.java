@@ -33,8 +33,8 @@ record ResultError(double sampling, double bias, double repeat) {
             double more = Math.max(1, NITRATE_FLOOR_PPM / value / cv);
             repeat = onScale(wet.laboratory() * more * more, true, cell);
             bias = onScale((wet.laboratory() + wet.laboratoryBias()) * more * more, true, cell) - repeat;
-        } else if (tested.method() != Tested.Method.WET) {
-            double all = tested.method() == Tested.Method.NIR
+        } else if (tested.method(analyte) != Tested.Method.WET) {
+            double all = tested.method(analyte) == Tested.Method.NIR
                     ? nir(analyte, cell)
                     : (nir(analyte, cell) + repeat + bias) / 2;
             repeat = Math.min(repeat, all / 2);

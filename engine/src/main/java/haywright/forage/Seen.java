@@ -12,7 +12,7 @@ import java.util.List;
  */
 record Seen(List<Result> results, double[][] sampling, double[][] laboratory) {
     /** @param index where its analyte stands in the prior */
-    record Result(int index, double value, int report, Tested tested, ResultError error) {
+    record Result(int index, Analyte analyte, double value, int report, Tested tested, ResultError error) {
         private boolean sharesSample(Result other) {
             return report == other.report
                     || !tested.composite().isBlank() && tested.composite().equals(other.tested.composite());
@@ -20,7 +20,7 @@ record Seen(List<Result> results, double[][] sampling, double[][] laboratory) {
 
         private boolean sharesBias(Result other) {
             return index == other.index
-                    && tested.method() == other.tested.method()
+                    && tested.method(analyte) == other.tested.method(analyte)
                     && tested.laboratory()
                             .strip()
                             .equalsIgnoreCase(other.tested.laboratory().strip());
@@ -38,7 +38,7 @@ record Seen(List<Result> results, double[][] sampling, double[][] laboratory) {
                 if (index < 0) {
                     continue;
                 }
-                if (!ResultError.isMeasurement(analyte, one.method())) {
+                if (!ResultError.isMeasurement(analyte, one.method(analyte))) {
                     notes.add("Nitrate by NIR is left out: it takes chemistry to find it.");
                 } else if (!ResultError.isKnown(prior, analyte)) {
                     notes.add("%s is left out: nobody says how far one sample of %s lies from the lot in it."
@@ -47,7 +47,7 @@ record Seen(List<Result> results, double[][] sampling, double[][] laboratory) {
                     notes.add("%s of 0 is left out: it means less than the laboratory can find, not how much less."
                             .formatted(analyte.words()));
                 } else {
-                    results.add(new Result(index, value, report, one, ResultError.of(prior, analyte, one)));
+                    results.add(new Result(index, analyte, value, report, one, ResultError.of(prior, analyte, one)));
                 }
             }
         }

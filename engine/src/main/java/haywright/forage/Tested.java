@@ -11,13 +11,21 @@ import java.util.Map;
  * not among the values.
  *
  * @param laboratory its name; reports without one count as of one laboratory, so that no bias is averaged away unseen
+ * @param method how the laboratory measured what {@code methods} does not name
  * @param composite the code of the bag: results of one bag share the error of its sampling; empty for a bag of its own
  * @param design what the sample was made of; {@link #ONE_GRAB} where nobody knows
  * @param lotUnits units in the lot, 0 where they cannot be counted
  * @param values as measured, on dry matter in each analyte's unit
+ * @param methods how single figures were measured where the sheet says so: fiber by NIR, minerals by wet chemistry
  */
 public record Tested(
-        String laboratory, Method method, String composite, Design design, int lotUnits, Map<Analyte, Double> values) {
+        String laboratory,
+        Method method,
+        String composite,
+        Design design,
+        int lotUnits,
+        Map<Analyte, Double> values,
+        Map<Analyte, Method> methods) {
     /** A grab speaks for one place; a sample of unknown origin is trusted no further. */
     public static final Design ONE_GRAB = Design.of(1, 1, 1);
 
@@ -26,6 +34,17 @@ public record Tested(
         WET,
         NIR,
         UNKNOWN
+    }
+
+    /** All figures by one method. */
+    public Tested(
+            String laboratory,
+            Method method,
+            String composite,
+            Design design,
+            int lotUnits,
+            Map<Analyte, Double> values) {
+        this(laboratory, method, composite, design, lotUnits, values, Map.of());
     }
 
     public Tested {
@@ -37,6 +56,7 @@ public record Tested(
                     "How many bales, loads or places were there?");
         }
         values = values.isEmpty() ? Map.of() : Collections.unmodifiableMap(new EnumMap<>(values));
+        methods = methods.isEmpty() ? Map.of() : Collections.unmodifiableMap(new EnumMap<>(methods));
         for (var analyte : values.keySet()) {
             if (!analyte.isMeasured()) {
                 throw new IllegalArgumentException(analyte + " is calculated from other figures, not measured");
@@ -63,5 +83,10 @@ public record Tested(
                 .ifPresent(form -> measured.putIfAbsent(
                         Analyte.NO3N, Nitrate.of(form, report.sound()).no3n()));
         return measured;
+    }
+
+    /** How a figure was measured. */
+    public Method method(Analyte analyte) {
+        return methods.getOrDefault(analyte, method);
     }
 }

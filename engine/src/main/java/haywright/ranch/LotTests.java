@@ -44,7 +44,8 @@ public final class LotTests {
                 composite(ranch, report),
                 design,
                 design.units() > units ? 0 : units,
-                Tested.measured(ReportCheck.check(lot.feedClass(), row, report.readings())));
+                Tested.measured(ReportCheck.check(lot.feedClass(), row, report.readings())),
+                report.methods());
     }
 
     /**

@@ -14,6 +14,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.LUDecomposition;
@@ -368,6 +369,53 @@ class LotEstimateTest {
         var nought = LotEstimate.of(prior, List.of(wet("", "", Tested.ONE_GRAB, Map.of(Analyte.NO3N, 0.0))));
         assertThat(of(nought, Analyte.NO3N).measured()).isZero();
         assertThat(nought.notes()).singleElement().asString().contains("less than");
+    }
+
+    /** Fiber by NIR and minerals by wet chemistry on one sheet: each figure as if the whole sheet were by its method. */
+    @Test
+    void aFigureWithAMethodOfItsOwnCountsAsItWasMeasured() {
+        var prior = prior(FeedClass.GRASS_HAY);
+        var design = Design.of(20, 1, 1);
+        for (var analyte : List.of(Analyte.NDF, Analyte.CA, Analyte.NO3N)) {
+            double value = prior.cells().get(prior.index(analyte)).marginal().centre() * 1.2;
+            var values = Map.of(analyte, value);
+            var wet = new Tested("A", Tested.Method.WET, "", design, 100, values);
+            var nir = new Tested("A", Tested.Method.NIR, "", design, 100, values);
+            var own = new Tested("A", Tested.Method.NIR, "", design, 100, values, Map.of(analyte, Tested.Method.WET));
+            var now = of(LotEstimate.of(prior, List.of(own)), analyte).now();
+            assertThat(now)
+                    .isEqualTo(of(LotEstimate.of(prior, List.of(wet)), analyte).now());
+            assertThat(now.sd())
+                    .isLessThan(of(LotEstimate.of(prior, List.of(nir)), analyte)
+                            .now()
+                            .sd());
+        }
+    }
+
+    /** What a method is printed beside is not always what is counted: nitrogen for protein, KNO3 for NO3-N. */
+    @Test
+    void theMethodOfAFormIsThatOfWhatItCountsAs() {
+        var readings = List.of(
+                new Reading(Analyte.N, 1.6, Unit.PERCENT, Basis.DRY_MATTER, Tested.Method.WET),
+                new Reading(Analyte.KNO3, 0.4, Unit.PERCENT, Basis.DRY_MATTER, Tested.Method.WET),
+                new Reading(Analyte.NDF, 60, Unit.PERCENT, Basis.DRY_MATTER));
+        var id = new UUID(0, 1);
+        var report = new LabReport(
+                id,
+                id,
+                "",
+                "",
+                null,
+                null,
+                LabReport.HowSampled.GRAB,
+                readings,
+                List.of(),
+                Tested.Method.NIR,
+                List.of());
+        assertThat(report.methods())
+                .containsEntry(Analyte.CP, Tested.Method.WET)
+                .containsEntry(Analyte.NO3N, Tested.Method.WET)
+                .doesNotContainKey(Analyte.NDF);
     }
 
     /** ADF and NDF typed into each other's row, or a figure as received: asked about, with the analyte named. */

@@ -207,6 +207,36 @@ class ReportPagesTest {
     }
 
     @Test
+    void aSheetCanNameAMethodForSingleFigures() {
+        var typed = sheetBut("dry-no3n", "50", "dry-s", "<0.1", "unit-s", "percent", "method", "nir");
+        typed.put("wetFigures", "minerals, NO3N");
+        assertThat(ranch.send(form, typed).status()).isEqualTo(303);
+        var report = report();
+        assertThat(report.method()).isEqualTo(Tested.Method.NIR);
+        assertThat(report.readings())
+                .allSatisfy(r -> assertThat(r.method())
+                        .isEqualTo(
+                                r.analyte().isMeasured()
+                                                && (r.analyte() == Analyte.NO3N
+                                                        || r.analyte() == Analyte.CA
+                                                        || r.analyte() == Analyte.P)
+                                        ? Tested.Method.WET
+                                        : null));
+        assertThat(report.notMeasured())
+                .singleElement()
+                .satisfies(none -> assertThat(none.method()).isEqualTo(Tested.Method.WET));
+        var path = "reports/" + report.id();
+        assertThat(ranch.get(path).body()).contains("NO3N").contains("wetFigures");
+        var both = new LinkedHashMap<>(typed);
+        both.put("nirFigures", "CP, no3n");
+        assertThat(ranch.send(path, both).status()).isEqualTo(422);
+        var unknown = new LinkedHashMap<>(typed);
+        unknown.put("nirFigures", "leaves");
+        assertThat(ranch.send(path, unknown).status()).isEqualTo(422);
+        assertThat(report().readings()).isEqualTo(report.readings());
+    }
+
+    @Test
     void ofTwoReportsBothCountAsFarAsTheyCanBeTrusted() {
         ranch.send(form, sheet());
         var newer = new LinkedHashMap<String, String>();

@@ -55,21 +55,26 @@ record Printed(List<Reading> readings, List<NotMeasured> notMeasured) {
                 putSaid(known, ask, said);
             }
         }
+        FigureMethods.show(known, this);
     }
 
     /** One line a figure, as a reader is told: "Crude protein (CP): 10.2 % on dry matter". */
     List<String> words() {
         var figures = readings.stream()
-                .map(r -> words(r.analyte(), Show.withUnit(Show.significant(r.value(), 12), r.unit()), r.basis()));
+                .map(r -> words(r.analyte(), Show.withUnit(Show.significant(r.value(), 12), r.unit()), r.basis())
+                        + FigureMethods.words(r.method()));
         var none = notMeasured.stream().map(said -> {
             var limit = said.limit();
             var unit = said.unit();
             return words(
-                    said.analyte(),
-                    Said.typed(
-                            said,
-                            limit == null || unit == null ? "" : Show.withUnit(Show.significant(limit, 12), unit)),
-                    said.basis());
+                            said.analyte(),
+                            Said.typed(
+                                    said,
+                                    limit == null || unit == null
+                                            ? ""
+                                            : Show.withUnit(Show.significant(limit, 12), unit)),
+                            said.basis())
+                    + FigureMethods.words(said.method());
         });
         return Stream.concat(figures, none).toList();
     }

@@ -39,7 +39,7 @@ public final class ReportForm {
     public static final Ask METHOD = Ask.choice(
             "method",
             "How the laboratory worked",
-            "The sheet says it in its head or foot. The two differ in how near they come.");
+            "The sheet says it in its head or foot. Wet chemistry comes nearer.");
 
     /** Hidden: where to go on to when it is kept, if it came out of a file with more reports. */
     public static final Ask FROM = Ask.choice("from", "", "");
@@ -100,7 +100,7 @@ public final class ReportForm {
         stillToCome(form, REPORTED, reported, today);
         var how = form.choice(HOW, LabReport.HowSampled.class, "Choose “not known” if nobody remembers.");
         var method = form.isEmpty(METHOD) ? null : form.choice(METHOD, Tested.Method.class, "Choose one of the list.");
-        var read = Printed.read(form, before == null ? Printed.NOTHING : Printed.of(before));
+        var read = FigureMethods.read(form, Printed.read(form, before == null ? Printed.NOTHING : Printed.of(before)));
         var dryMatter = Readings.row(Analyte.DM);
         form.text(dryMatter.right());
         if (read.isEmpty() && !form.hasProblems()) {
