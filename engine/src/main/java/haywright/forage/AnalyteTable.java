@@ -57,8 +57,8 @@ record AnalyteTable(
             case CORN_SILAGE, LEGUME_SILAGE, CEREAL_SILAGE -> range("silage");
             case PASTURE -> range("pasture");
             case GRAIN -> range("grain_pulse");
-            case PROTEIN_MEAL, DISTILLERS_GRAINS, BYPRODUCT_PROTEIN, BYPRODUCT_ENERGY -> range("byproduct");
-            case MINERAL, NPN -> Optional.empty();
+            case PROTEIN_MEAL, DISTILLERS_GRAINS, BYPRODUCT_PROTEIN, BYPRODUCT_ENERGY, CAKE -> range("byproduct");
+            case TUB, MINERAL, NPN -> Optional.empty();
         };
     }
 

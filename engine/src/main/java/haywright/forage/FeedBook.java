@@ -6,24 +6,60 @@ import haywright.workings.Refused;
 import haywright.workings.Source;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * Published composition of feeds, one row a feed and source: sources are not merged, so one feed can have several rows
- * and they differ. A row stands in for what no report says, and is always named beside the figure.
+ * and they differ. People pick a {@link Feed}, which is all its rows. A row stands in for what no report says, and is always named beside the figure.
  */
 public final class FeedBook {
     private final List<Row> rows;
     private final Map<FeedClass, Usual> usual;
+    private final List<Feed> feeds;
+
+    /** As many names as a reader looks through beside a box. */
+    private static final int MOST_NAMED = 12;
+
+    /** Known basis first, then what a ration needs, then what was read, then the longest row. */
+    private static final Comparator<Row> FULLEST = Comparator.<Row, Boolean>comparing(r -> !r.basisIsKnown())
+            .thenComparing(r -> !r.composition
+                    .values()
+                    .keySet()
+                    .containsAll(Set.of(Analyte.CP, Analyte.TDN, Analyte.CA, Analyte.P)))
+            .thenComparing(r -> r.source.known() != Source.Known.READ)
+            .thenComparing(r -> -r.composition.values().size());
 
     private FeedBook(List<Row> rows, Map<FeedClass, Usual> usual) {
         this.rows = List.copyOf(rows);
         this.usual = Collections.unmodifiableMap(usual);
+        var byName = new LinkedHashMap<List<Object>, List<Row>>();
+        rows.forEach(row -> byName.computeIfAbsent(List.of(row.feedClass, row.group), k -> new ArrayList<>())
+                .add(row));
+        this.feeds = byName.values().stream()
+                .map(this::feed)
+                .sorted(Comparator.comparing(Feed::feedClass).thenComparing(Feed::name))
+                .toList();
+    }
+
+    private Feed feed(List<Row> rows) {
+        var first = rows.get(0);
+        var lead = usual(first.feedClass)
+                .filter(rows::contains)
+                .orElseGet(() -> rows.stream().min(FULLEST).orElseThrow());
+        return new Feed(
+                first.group.substring(0, 1).toUpperCase(Locale.ROOT) + first.group.substring(1),
+                first.feedClass,
+                List.copyOf(rows),
+                lead);
     }
 
     /**
@@ -102,6 +138,88 @@ public final class FeedBook {
                     return true;
                 })
                 .toList();
+    }
+
+    /**
+     * One feed as people name it, with every row that a source prints of it.
+     *
+     * @param name as it is typed: "Barley grain"
+     * @param rows in the book's order; at least one
+     * @param lead the row whose figures stand in for a lot of which nothing more is said
+     */
+    public record Feed(String name, FeedClass feedClass, List<Row> rows, Row lead) {
+        /** Least and most that its rows print; empty where none prints it. */
+        public Optional<Analyte.Range> range(Analyte analyte) {
+            return rows.stream()
+                    .flatMap(row -> row.composition.value(analyte).stream().boxed())
+                    .map(v -> new Analyte.Range(v, v))
+                    .reduce(Analyte.Range::with);
+        }
+    }
+
+    /** Every feed once, by class and name. */
+    public List<Feed> feeds() {
+        return feeds;
+    }
+
+    /** Feeds of which the name, or the name of a row, holds every word. */
+    public List<Feed> feeds(String words) {
+        var found = search(words);
+        return feeds.stream()
+                .filter(f -> f.rows.stream().anyMatch(found::contains))
+                .toList();
+    }
+
+    /** How a lot names a feed of which nothing more is said: empty where it is the usual one of its class. */
+    public String idOf(Feed feed) {
+        return usual(feed.feedClass).filter(feed.lead::equals).isPresent() ? "" : feed.lead.id;
+    }
+
+    /** The feed that a row is of. */
+    public Feed feed(Row row) {
+        return feeds.stream().filter(f -> f.rows.contains(row)).findFirst().orElseThrow();
+    }
+
+    /**
+     * The row that is meant by what somebody typed: the name of a feed, of a row, or words that only one feed has, of
+     * this class before others. A name that several rows bear means the fullest of them.
+     *
+     * @throws Refused naming the feeds that could be meant
+     */
+    public Row named(String field, String typed, FeedClass feedClass) {
+        var name = typed.strip();
+        var exact = row(name)
+                .or(() -> feeds.stream()
+                        .filter(f -> f.name.equalsIgnoreCase(name))
+                        .min(Comparator.comparing(f -> f.feedClass != feedClass))
+                        .map(Feed::lead))
+                .or(() -> rows.stream()
+                        .filter(r -> r.feed.equalsIgnoreCase(name))
+                        .min(Comparator.<Row, Boolean>comparing(r -> r.feedClass != feedClass)
+                                .thenComparing(FULLEST)));
+        if (exact.isPresent()) {
+            return exact.get();
+        }
+        var all = feeds(name);
+        var ofClass = all.stream().filter(f -> f.feedClass == feedClass).toList();
+        var meant = ofClass.isEmpty() ? all : ofClass;
+        if (meant.size() == 1) {
+            return meant.get(0).lead;
+        }
+        throw new Refused(
+                field,
+                typed,
+                meant.isEmpty()
+                        ? "the feed book has no feed of this name"
+                        : "%d feeds of the book have these words".formatted(meant.size()),
+                meant.isEmpty()
+                        ? "Try one word of it, or leave it empty for the usual %s.".formatted(feedClass.words())
+                        : "Type one of: "
+                                + meant.stream()
+                                        .limit(MOST_NAMED)
+                                        .map(Feed::name)
+                                        .collect(Collectors.joining("; "))
+                                + ".");
     }
 
     public List<Row> rows(FeedClass feedClass) {
@@ -185,7 +303,11 @@ public final class FeedBook {
 
         private static Row row(PublishedTable.Row cells) {
             var cite = "%s (row %s, %s)".formatted(cells.text("source"), cells.text("row_id"), cells.text("feed"));
-            var source = cells.text("tier").equals("read") ? Source.read(cite) : Source.memory(cite);
+            var source = switch (cells.text("tier")) {
+                case "read" -> Source.read(cite);
+                case "judgement" -> Source.judgement(cite);
+                default -> Source.memory(cite);
+            };
             var values = new EnumMap<Analyte, Composition.Known>(Analyte.class);
             COLUMNS.forEach((column, analyte) -> cells.number(column)
                     .ifPresent(v -> values.put(analyte, new Composition.Known(v, new Origin.Published(source)))));

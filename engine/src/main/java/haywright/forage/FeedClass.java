@@ -19,6 +19,8 @@ public enum FeedClass {
     DISTILLERS_GRAINS("distillers grains", false, 90),
     BYPRODUCT_PROTEIN("by-product protein", false, 90),
     BYPRODUCT_ENERGY("by-product energy", false, 90),
+    CAKE("cake or cubes", false, 90),
+    TUB("tub or block", false, 96),
     MINERAL("mineral", false, 98),
     NPN("NPN", false, 98);
 

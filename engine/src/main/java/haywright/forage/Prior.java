@@ -106,6 +106,26 @@ public final class Prior {
         return kind.isPresent() ? row.map(r -> kind.get().around(r)).or(() -> kind) : row.flatMap(BookSpread::prior);
     }
 
+    /**
+     * Of a lot, or a feed for sale, by the row it names. Where it names none and lots of the class range from young to
+     * ripe, as alfalfa hay does, the kind that spans all of them stands, and it is not moved to one ripeness.
+     *
+     * @param bookRow the row's id; empty where nothing more than the class is said
+     */
+    public static Optional<Prior> of(FeedClass feedClass, String bookRow) {
+        return whenNothingIsSaid(feedClass)
+                .filter(kind -> bookRow.isBlank())
+                .or(() -> of(feedClass, FeedBook.published().rowFor(bookRow, feedClass)));
+    }
+
+    private static Optional<Prior> whenNothingIsSaid(FeedClass feedClass) {
+        return KINDS.rows().stream()
+                .filter(k -> feedClass(k) == feedClass
+                        && k.some("when_nothing_is_said").isPresent())
+                .findFirst()
+                .flatMap(k -> named(k.text("kind")));
+    }
+
     static Prior ofBook(FeedBook.Row row, List<Cell> cells) {
         return new Prior(row.id(), row.feed(), row.feedClass(), cells, false);
     }

@@ -26,7 +26,7 @@ public final class LotTests {
 
     /** Empty where nobody knows how far lots of this feed differ. */
     public static Optional<LotEstimate> estimate(Ranch ranch, Lot lot) {
-        return Prior.of(lot.feedClass(), FeedBook.published().rowFor(lot.bookRow(), lot.feedClass()))
+        return Prior.of(lot.feedClass(), lot.bookRow())
                 .map(prior -> LotEstimate.of(
                         prior,
                         ranch.reportsOn(lot.id()).stream()

@@ -78,7 +78,7 @@ public final class Yard {
                         feed.feedClass(),
                         row,
                         List.of(),
-                        Prior.of(feed.feedClass(), row).map(kind -> LotEstimate.of(kind, List.of())))
+                        Prior.of(feed.feedClass(), feed.bookRow()).map(kind -> LotEstimate.of(kind, List.of())))
                 : LotComposition.ofTag(feed.feedClass(), row, "feed tag", feed.tag());
     }
 

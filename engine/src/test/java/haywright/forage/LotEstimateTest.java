@@ -461,7 +461,7 @@ class LotEstimateTest {
         assertThat(Prior.of(FeedClass.GRASS_HAY, meadow).orElseThrow().id()).isEqualTo("native_or_meadow_hay");
         assertThat(prior(FeedClass.GRASS_HAY).id()).isEqualTo("cool_season_grass_hay");
         assertThat(Prior.of(FeedClass.PROTEIN_MEAL, Optional.empty())).isEmpty();
-        assertThat(Prior.all()).hasSize(14);
+        assertThat(Prior.all()).hasSize(15);
         assertThat(prior(FeedClass.LEGUME_HAY).cells()).noneMatch(c -> c.analyte() == Analyte.TDN);
     }
 }

@@ -209,7 +209,7 @@ final class EstimateTopics {
         var feed = named.isPresent()
                 ? FeedKind.named("feedClass", named.get().feedClass().id())
                 : FeedKind.named("feedClass", in.feedClass);
-        var prior = named.or(() -> Prior.of(feed.feedClass(), feed.row()))
+        var prior = named.or(() -> Prior.of(feed.feedClass(), feed.bookRow()))
                 .orElseThrow(() -> new Refused(
                         "feedClass",
                         in.feedClass,

@@ -18,24 +18,25 @@ import java.util.stream.Stream;
  * A feed as a topic names it: a class ({@code legume_hay}) or a feed of the book ({@code alfalfa_hay}).
  *
  * @param row what the book says of it
+ * @param bookRow as a lot would name it: empty where it is just the class, or the usual feed of it
  */
-record FeedKind(FeedClass feedClass, Optional<FeedBook.Row> row) {
+record FeedKind(FeedClass feedClass, Optional<FeedBook.Row> row, String bookRow) {
     static FeedKind named(String field, String id) {
-        var asked = id.strip().toLowerCase(Locale.ROOT).replace('_', ' ').replace('-', ' ');
+        var asked = words(id);
         var book = FeedBook.published();
         for (var feedClass : FeedClass.values()) {
             if (words(feedClass).equals(asked)) {
-                return new FeedKind(feedClass, book.usual(feedClass));
+                return new FeedKind(feedClass, book.usual(feedClass), "");
             }
         }
-        return book.rows().stream()
-                .filter(row -> row.group().equals(asked))
+        return book.feeds().stream()
+                .filter(feed -> words(feed.name()).equals(asked))
                 .findFirst()
-                .map(row -> new FeedKind(row.feedClass(), Optional.of(row)))
+                .map(feed -> new FeedKind(feed.feedClass(), Optional.of(feed.lead()), book.idOf(feed)))
                 .orElseThrow(() -> {
                     var known = Stream.concat(
                                     Arrays.stream(FeedClass.values()).map(FeedKind::words),
-                                    book.rows().stream().map(FeedBook.Row::group))
+                                    book.feeds().stream().map(feed -> words(feed.name())))
                             .toList();
                     return new Refused(
                             field,
@@ -48,7 +49,11 @@ record FeedKind(FeedClass feedClass, Optional<FeedBook.Row> row) {
     }
 
     private static String words(FeedClass feedClass) {
-        return feedClass.id().replace('_', ' ');
+        return words(feedClass.id());
+    }
+
+    private static String words(String name) {
+        return name.strip().toLowerCase(Locale.ROOT).replace('_', ' ').replace('-', ' ');
     }
 
     /**
