@@ -97,12 +97,11 @@ public record MineralTies(Composition made) {
     }
 
     private void calcium(List<Finding> findings) {
-        var calcium = made.value(Analyte.CA);
-        var phosphorus = made.value(Analyte.P);
-        if (calcium.isEmpty() || phosphorus.orElse(0) <= 0) {
+        var known = calciumToPhosphorus();
+        if (known.isEmpty()) {
             return;
         }
-        double ratio = calcium.getAsDouble() / phosphorus.getAsDouble();
+        double ratio = known.getAsDouble();
         if (ratio < 1 || ratio > 7) {
             findings.add(new Finding(
                     Tie.CALCIUM,
@@ -113,7 +112,17 @@ public record MineralTies(Composition made) {
         }
     }
 
-    private OptionalDouble tetanyRatio() {
+    /** Kilograms of calcium to one of phosphorus; empty where either is not known. */
+    public OptionalDouble calciumToPhosphorus() {
+        var calcium = made.value(Analyte.CA);
+        var phosphorus = made.value(Analyte.P);
+        return calcium.isEmpty() || phosphorus.orElse(0) <= 0
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(calcium.getAsDouble() / phosphorus.getAsDouble());
+    }
+
+    /** Charges of potassium to those of calcium and magnesium; empty where one of the three is not known. */
+    public OptionalDouble tetanyRatio() {
         var k = made.value(Analyte.K);
         var ca = made.value(Analyte.CA);
         var mg = made.value(Analyte.MG);

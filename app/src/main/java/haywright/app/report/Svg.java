@@ -35,6 +35,12 @@ final class Svg {
                 .formatted(at(x1), at(y1), at(x2), at(y2), INK);
     }
 
+    /** A line of the grid behind what is drawn. */
+    static String faint(double x1, double y1, double x2, double y2) {
+        return "<line x1=\"%s\" y1=\"%s\" x2=\"%s\" y2=\"%s\" stroke=\"%s\" stroke-opacity=\"0.22\"/>"
+                .formatted(at(x1), at(y1), at(x2), at(y2), INK);
+    }
+
     static String thick(double x1, double y1, double x2, double y2) {
         return "<line x1=\"%s\" y1=\"%s\" x2=\"%s\" y2=\"%s\" stroke=\"%s\" stroke-width=\"2.6\" stroke-linecap=\"round\"/>"
                 .formatted(at(x1), at(y1), at(x2), at(y2), INK);

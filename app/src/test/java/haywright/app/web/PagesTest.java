@@ -55,7 +55,7 @@ class PagesTest {
                 "replacementPrice | '' | nothing is written here",
                 "madeOn | Feb 30, 2026 | there is no such day",
                 "feedClass | moss | this is none of the choices",
-                "bookRow | C999 | the feed book has no such row"
+                "bookRow | C999 | the feed book has no feed of this name"
             })
     void badInputIsNamedBesideItsFieldAndNothingTypedIsLost(String field, String value, String words) {
         var refused = ranch.send(HAY, hayBut(field, value));
@@ -84,6 +84,52 @@ class PagesTest {
         assertThat(was).contains("value=\"4\"", "value=\"5\"");
         assertThat(ranch.get("reports/lot/" + lot).body())
                 .contains("The outside of its bales weathered since the sample: 25 %", "TDN is 5 points less");
+    }
+
+    private String rowOf(String... fields) {
+        var lot = hay();
+        for (int i = 0; i < fields.length; i += 2) {
+            lot.put(fields[i], fields[i + 1]);
+        }
+        lot.put("name", "Lot " + fields[1] + fields[fields.length - 1]);
+        var saved = ranch.send(HAY, lot);
+        assertThat(saved.status()).as(String.join(" ", fields)).isEqualTo(303);
+        var page = ranch.get("lots/" + ranch.lot(lot.get("name"))).body();
+        return page.replaceAll("(?s).*id=\"f-bookRow\"[^>]*? value=\"([^\"]*)\".*", "$1") + "|"
+                + page.replaceAll("(?s).*<select id=\"f-stage\"(.*?)</select>.*", "$1")
+                        .replaceAll("(?s).*value=\"([^\"]*)\" selected.*", "$1")
+                        .replaceAll("(?s).*<option.*", "");
+    }
+
+    /** By its name, by words that only one feed has, by how ripe it was; what was picked is shown by name. */
+    @Test
+    void aFeedIsPickedByTypingItsName() {
+        assertThat(rowOf("feedClass", "grass_hay", "bookRow", "meadow HAY")).isEqualTo("Meadow hay|");
+        assertThat(rowOf("feedClass", "grass_hay", "bookRow", "prairie")).isEqualTo("Prairie hay|");
+        assertThat(rowOf("feedClass", "grass_hay", "bookRow", "grass hay")).isEqualTo("|");
+        assertThat(rowOf("feedClass", "legume_hay", "stage", "C153")).isEqualTo("|C153");
+        assertThat(rowOf("feedClass", "pasture", "stage", "C182")).isEqualTo("|C182");
+        assertThat(rowOf("feedClass", "crop_residue", "bookRow", "corn cobs")).isEqualTo("Corn cobs|");
+    }
+
+    @Test
+    void aNameThatSeveralFeedsHaveAskWhich() {
+        var asked = ranch.send(HAY, hayBut("bookRow", "silage"));
+        assertThat(asked.status()).isEqualTo(422);
+        assertThat(asked.body()).contains("id=\"p-bookRow\"", "Corn silage", "value=\"silage\"");
+    }
+
+    @Test
+    void pastureIsAskedWhichItIsAndAStageOfAnotherFeedIsNotTaken() {
+        var pasture = ranch.send(HAY, hayBut("feedClass", "pasture"));
+        assertThat(pasture.status()).isEqualTo(422);
+        assertThat(pasture.body()).contains("id=\"p-stage\"");
+        var two = hayBut("stage", "C153");
+        assertThat(ranch.send(HAY, two).status()).isEqualTo(422);
+        two.put("feedClass", "legume_hay");
+        two.put("bookRow", "soybean hay");
+        assertThat(ranch.send(HAY, two).status()).isEqualTo(422);
+        assertThat(ranch.send(HAY, hayBut("bookRow", "barley straw")).body()).contains("Is this right?");
     }
 
     @Test

@@ -236,6 +236,33 @@ class ReportPagesTest {
         assertThat(report().readings()).isEqualTo(report.readings());
     }
 
+    /** As printed, book and used are three columns; a figure named by its method says so. */
+    @Test
+    void whatIsPrintedStandsBesideTheBookAndWhatIsUsed() {
+        var typed = sheetBut("dry-s", "<0.1", "unit-s", "percent", "method", "nir", "wetFigures", "S, ADF");
+        var page = ranch.after(ranch.send(form, typed)).body();
+        assertThat(page)
+                .contains("data-is=\"printed\"", "data-is=\"book, before any report\"", "data-is=\"used\"")
+                .contains("10\u00a0%, NIR", "38\u00a0%, wet chemistry", "58\u00a0%, NIR");
+    }
+
+    /**
+     * $150 a ton as fed at 90 % dry matter is $166.67 a ton of it; Ca 0.5 and P 0.2 % are 2.5 to 1. The rest of the
+     * arithmetic is that of NutrientPrice and MineralBalance, which have tests of their own.
+     */
+    @Test
+    void costsAndRatiosAreNumbersAndLotsStandSideBySide() {
+        ranch.send(form, sheet());
+        var page = ranch.get("reports/lot/" + lot).body();
+        assertThat(page).contains("A ton of dry matter", "A pound of protein", "Tetany ratio", " to 1</b>");
+        var other = ranch.weighedLot("Oat stack", "cereal_hay");
+        var beside = ranch.get("reports/beside").body();
+        assertThat(beside).contains("Oat stack</a>", "Ditch-side stack</a>", "Ca:P", "A ton of dry matter");
+        var one = ranch.get("reports/beside?lot=" + other).body();
+        assertThat(one).contains("Oat stack</a>").doesNotContain("Ditch-side stack</a>");
+        assertThat(ranch.get("reports/beside?lot=nonsense").status()).isEqualTo(200);
+    }
+
     @Test
     void ofTwoReportsBothCountAsFarAsTheyCanBeTrusted() {
         ranch.send(form, sheet());
@@ -289,8 +316,8 @@ class ReportPagesTest {
     void anUntestedLotShowsHowWideItIs() {
         var page = ranch.get("reports/lot/" + lot).body();
         assertThat(page)
-                .contains("Not tested:", "How far to trust these ranges", "By the feed book")
-                .doesNotContain("Before any report")
+                .contains("Not tested:", "How far to trust these ranges", "data-is=\"used\"")
+                .doesNotContain("data-is=\"printed\"")
                 .doesNotContain("Does this report belong here?")
                 .doesNotContain("not judged");
         assertThat(ranch.get("reports").body()).contains("protein likely");
@@ -376,10 +403,15 @@ class ReportPagesTest {
     @Test
     void theFeedBookIsSearched() {
         assertThat(ranch.get("reports/book?q=C158").body())
-                .contains("1 row,", "Barley hay", "from memory, not re-read");
+                .contains("Barley hay", "from memory, not re-read")
+                .doesNotContain("Barley straw");
         assertThat(ranch.get("reports/book?q=%3Cscript%3E").body())
-                .contains("No row of the book")
+                .doesNotContain("Barley hay")
                 .doesNotContain("<script>");
+        // CP of the five rows of barley: 12.8, 12, 12.5, 12.4 and 12; TDN of those that print it: 82.7 to 84.1
+        assertThat(ranch.get("reports/book?q=barley+grain").body())
+                .containsOnlyOnce("scope=\"rowgroup\"")
+                .contains("12.0 to 12.8", "82.7 to 84.1", "5 sources");
         assertThat(ranch.get("reports/book?class=mineral").body()).doesNotContain("Barley hay");
         assertThat(ranch.get("reports/book").body())
                 .contains("reports/book?class=cereal_hay\">cereal hay</a>")

@@ -24,9 +24,9 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
-/** The feed book, to browse and to search: every row with where it is from and how that is known. */
+/** The feed book, to browse and to search: each feed once with its range, and behind it every row with its source. */
 public final class BookPages {
-    public static final Ask WORDS = new Ask("q", "Feed", Unit.NONE, "Any words of its name, or a row’s number.", 24);
+    public static final Ask WORDS = new Ask("q", "Feed", Unit.NONE, "Any words of its name.", 24);
     public static final Ask FEED_CLASS = Ask.choice("class", "Kind of feed", "");
 
     private static final List<Analyte> SHOWN =
@@ -52,13 +52,21 @@ public final class BookPages {
             List<Shelf> shelves,
             List<Option> classes,
             List<String> heads,
-            List<Row> rows,
+            List<Feed> feeds,
             List<String> ownHeads,
             List<Own> own,
             List<Price> prices) {}
 
-    /** A class of feed and how many rows of the book it has. */
-    public record Shelf(String id, String words, int rows) {}
+    /** A class of feed and how many feeds of the book it has. */
+    public record Shelf(String id, String words, int feeds) {}
+
+    /**
+     * One feed.
+     *
+     * @param ranges on dry matter, in the order of the heads, over its rows; empty where none prints it
+     * @param usual why it is taken where nobody names a feed of its class; empty for others
+     */
+    public record Feed(FeedBook.Feed feed, List<String> ranges, List<Row> rows, String usual) {}
 
     /** One class of the ranch's own lots. @param figures in the order of the heads */
     public record Own(String feed, String from, List<String> figures) {}
@@ -67,12 +75,12 @@ public final class BookPages {
     public record Price(String feed, String asFed, String dry, String energy, String protein) {}
 
     /**
-     * @param figures on dry matter, in the order of the heads; empty where the source prints none
-     * @param rest what else it prints: "ADF 38.0 %; NDF 62.0 %"
+     * What one source prints of a feed.
+     *
+     * @param figures "CP 12.8 ± 0.5 %; TDN 84.1 %", on dry matter
      * @param known how the source is known, and its basis, in words
-     * @param usual why it is the row taken for its class; empty for others
      */
-    public record Row(FeedBook.Row row, List<String> figures, String rest, String known, String usual) {}
+    public record Row(FeedBook.Row row, String figures, String known, boolean leads) {}
 
     private static View view(Page page) {
         var asked = new LinkedHashMap<String, String>();
@@ -83,22 +91,24 @@ public final class BookPages {
         var form = Form.of("reports/book", Map.copyOf(asked));
         var book = FeedBook.published();
         boolean isAsked = !form.isEmpty(WORDS) || !form.isEmpty(FEED_CLASS);
-        var rows = isAsked
-                ? book.search(form.value(WORDS)).stream()
-                        .filter(row -> form.isEmpty(FEED_CLASS)
-                                || Form.id(row.feedClass()).equals(form.value(FEED_CLASS)))
-                        .map(row -> row(book, row))
+        var feeds = isAsked
+                ? book.feeds(form.value(WORDS)).stream()
+                        .filter(feed -> form.isEmpty(FEED_CLASS)
+                                || Form.id(feed.feedClass()).equals(form.value(FEED_CLASS)))
+                        .map(feed -> feed(book, feed))
                         .toList()
-                : List.<Row>of();
+                : List.<Feed>of();
         return new View(
                 form,
                 isAsked,
                 Stream.of(FeedClass.values())
-                        .map(c -> new Shelf(Form.id(c), c.words(), book.rows(c).size()))
+                        .map(c -> new Shelf(Form.id(c), c.words(), (int) book.feeds().stream()
+                                .filter(f -> f.feedClass() == c)
+                                .count()))
                         .toList(),
                 Option.of(FeedClass.class, FeedClass::words),
                 SHOWN.stream().map(BookPages::head).toList(),
-                rows,
+                feeds,
                 OWN.stream().map(BookPages::head).toList(),
                 OwnBook.of(page.ranch()).rows().stream().map(BookPages::own).toList(),
                 prices(new Yard(page.ranch(), page.today())));
@@ -182,16 +192,35 @@ public final class BookPages {
         };
     }
 
-    private static Row row(FeedBook book, FeedBook.Row row) {
-        boolean isUsual = book.usual(row.feedClass()).filter(row::equals).isPresent();
+    private static Feed feed(FeedBook book, FeedBook.Feed feed) {
+        return new Feed(
+                feed,
+                SHOWN.stream().map(analyte -> range(feed, analyte)).toList(),
+                feed.rows().stream()
+                        .map(row -> row(row, feed.rows().size() > 1 && row.equals(feed.lead())))
+                        .toList(),
+                book.usual(feed.feedClass()).filter(feed.lead()::equals).isPresent()
+                        ? book.whyUsual(feed.feedClass()).orElse("")
+                        : "");
+    }
+
+    /** "12.0 to 12.8", without its unit, which stands in the heading. */
+    private static String range(FeedBook.Feed feed, Analyte analyte) {
+        return feed.range(analyte)
+                .map(range -> {
+                    var low = bare(analyte, range.low());
+                    var high = bare(analyte, range.high());
+                    return low.equals(high) ? low : low + " to " + high;
+                })
+                .orElse("");
+    }
+
+    private static Row row(FeedBook.Row row, boolean leads) {
         var samples = row.samples();
         return new Row(
                 row,
-                SHOWN.stream().map(analyte -> figure(row, analyte)).toList(),
                 row.composition().values().entrySet().stream()
-                        .filter(e -> !SHOWN.contains(e.getKey()))
-                        .map(e -> Readings.name(e.getKey()) + " "
-                                + Figures.say(e.getKey(), e.getValue().value()))
+                        .map(e -> figure(row, e.getKey(), e.getValue().value()))
                         .collect(Collectors.joining("; ")),
                 "%s; printed as %s%s"
                         .formatted(
@@ -200,17 +229,13 @@ public final class BookPages {
                                 samples.isPresent()
                                         ? "; protein of %s".formatted(Show.count((int) samples.getAsDouble(), "sample"))
                                         : ""),
-                isUsual ? book.whyUsual(row.feedClass()).orElse("") : "");
+                leads);
     }
 
-    /** Without its unit, which stands in the heading. */
-    private static String figure(FeedBook.Row row, Analyte analyte) {
-        var value = row.composition().value(analyte);
-        if (value.isEmpty()) {
-            return "";
-        }
+    private static String figure(FeedBook.Row row, Analyte analyte, double value) {
         var spread = row.spread().get(analyte);
-        return bare(analyte, value.getAsDouble()) + (spread == null ? "" : " ±\u00a0" + bare(analyte, spread));
+        return Readings.name(analyte) + " " + Figures.say(analyte, value)
+                + (spread == null ? "" : " ±\u00a0" + bare(analyte, spread));
     }
 
     private static String bare(Analyte analyte, double value) {

@@ -5,6 +5,7 @@ import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.forage.BasisConversion;
 import haywright.forage.Composition;
+import haywright.forage.FeedBook;
 import haywright.forage.LabReport;
 import haywright.forage.LotComposition;
 import haywright.forage.NotMeasured;
@@ -26,7 +27,8 @@ import org.jspecify.annotations.Nullable;
  * @param told what the reports changed in what decides a ration, a sentence a figure; empty for a lot without a report
  * @param nitrate null where it is not known
  * @param feedValue whether relative feed value is among the figures
- * @param book the row of the feed book; empty where there is none
+ * @param book the feed of the book that stands in; empty where there is none
+ * @param worth what it costs by what is in it, and ratios of its minerals
  * @param reports newest first
  * @param hazards what besides nitrate is to be known of it
  * @param ways what other published ways make of it
@@ -42,6 +44,7 @@ public record LotNow(
         @Nullable NitrateView nitrate,
         boolean feedValue,
         String book,
+        List<LotWorth.Number> worth,
         List<ReportRow> reports,
         @Nullable Trust trust,
         List<HazardView> hazards,
@@ -64,6 +67,7 @@ public record LotNow(
     private static final List<Analyte> TOLD = List.of(Analyte.CP, Analyte.TDN);
 
     /**
+     * @param printed as its reports print it, a line a report, the newest first; empty where none does
      * @param before as it stood before any report; null where there was nothing
      * @param change from before to now; empty where nothing changed or there was nothing before
      * @param asFed empty where there is no such thing
@@ -72,6 +76,7 @@ public record LotNow(
      */
     public record Row(
             String name,
+            List<String> printed,
             @Nullable Side before,
             Side now,
             String change,
@@ -111,11 +116,12 @@ public record LotNow(
                 lot,
                 inShort(now.composition()),
                 reports.isEmpty() ? List.of() : told(before.composition(), now.composition(), ranges),
-                rows(before.composition(), now.composition(), ranges),
+                rows(before.composition(), now.composition(), ranges, newestFirst),
                 now.notes(),
                 NitrateView.of(now.composition()).orElse(null),
                 now.composition().knows(Analyte.RFV),
-                row.map(r -> r.feed() + " (" + r.id() + ")").orElse(""),
+                row.map(FeedBook.Row::feed).orElse(""),
+                LotWorth.of(lot, now.composition()),
                 newestFirst.stream().map(report -> reportRow(lot, report)).toList(),
                 trust.orElse(null),
                 hazards(yard, lot),
@@ -210,7 +216,8 @@ public record LotNow(
         return told;
     }
 
-    private static List<Row> rows(Composition before, Composition now, Map<Analyte, Trust.Range> ranges) {
+    private static List<Row> rows(
+            Composition before, Composition now, Map<Analyte, Trust.Range> ranges, List<LabReport> newestFirst) {
         var order = new LinkedHashSet<>(FIRST);
         order.addAll(now.values().keySet());
         order.removeAll(List.of(Analyte.NO3, Analyte.KNO3)); // nitrate says its three forms itself
@@ -218,7 +225,7 @@ public record LotNow(
         for (var analyte : order) {
             var known = now.values().get(analyte);
             if (known != null) {
-                rows.add(row(analyte, before, now, known, ranges.get(analyte)));
+                rows.add(row(analyte, before, now, known, ranges.get(analyte), AsPrinted.of(analyte, newestFirst)));
             }
         }
         return rows;
@@ -229,10 +236,12 @@ public record LotNow(
             Composition before,
             Composition now,
             Composition.Known known,
-            Trust.@Nullable Range range) {
+            Trust.@Nullable Range range,
+            List<String> printed) {
         var old = before.value(analyte);
         return new Row(
                 Readings.name(analyte),
+                printed,
                 old.isEmpty() && range == null
                         ? null
                         : new Side(

@@ -31,6 +31,7 @@ public final class ReportPages {
         on.get(
                 "reports/lots.csv",
                 page -> csv(page, "lots", ReportsOut.lots(new Yard(page.ranch(), page.today()), Likely.SEED)));
+        on.get("reports/beside", page -> page.show("haywright/app/web/lab/beside.jte", LotsBeside.of(page)));
         on.get("reports/new", ReportPages::toLot);
         on.get("reports/new/{lot}", ReportPages::add);
         on.post("reports/new/{lot}", page -> save(page, lot(page), null));

@@ -79,7 +79,7 @@ public record Trust(
         now.stream()
                 .filter(d -> d.analyte() == Analyte.TDN)
                 .findFirst()
-                .ifPresent(d -> figures.add(new Figure(Readings.name(Analyte.TDN), bars(before.get(0), d, tested))));
+                .ifPresent(d -> figures.add(new Figure(named(Analyte.TDN), bars(before.get(0), d, tested))));
         return new Trust(
                 estimate.prior().words(),
                 tested,
@@ -110,6 +110,11 @@ public record Trust(
                                 : "the laboratory and its method. ");
     }
 
+    /** With its unit, which the numbers of the axis are in. */
+    private static String named(Analyte analyte) {
+        return Readings.name(analyte) + ", " + analyte.unit().symbol();
+    }
+
     private static Figure figure(LotEstimate estimate, LotEstimate.Estimate e, List<LabReport> reports) {
         var bars = new ArrayList<Bar>();
         bars.add(bar("before", e.analyte(), e.before(), Fill.WHITE));
@@ -123,7 +128,7 @@ public record Trust(
         if (!reports.isEmpty()) {
             bars.add(bar("now", e.analyte(), e.now(), Fill.HATCHED));
         }
-        return new Figure(Readings.name(e.analyte()), bars);
+        return new Figure(named(e.analyte()), bars);
     }
 
     /** When the sample was taken, or its report came. */

@@ -5,7 +5,6 @@ import haywright.app.web.Form;
 import haywright.app.words.Show;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
-import haywright.forage.FeedBook;
 import haywright.forage.FeedClass;
 import haywright.forage.Reading;
 import haywright.quantity.Quantity;
@@ -23,8 +22,6 @@ import org.jspecify.annotations.Nullable;
 public final class FeedForm {
     public static final Ask NAME = Ask.text("name", "What it is called", "As the seller calls it.");
     public static final Ask FEED_CLASS = Ask.choice("feedClass", "Kind of feed", "");
-    public static final Ask BOOK_ROW =
-            Ask.choice("bookRow", "Row of the feed book", "Its values stand in for what the tag does not say.");
     public static final Ask PRICE = Ask.amount(
             "price",
             "Price, delivered",
@@ -67,7 +64,7 @@ public final class FeedForm {
         var known = new LinkedHashMap<String, String>();
         known.put(NAME.name(), feed.name());
         known.put(FEED_CLASS.name(), Form.id(feed.feedClass()));
-        known.put(BOOK_ROW.name(), feed.bookRow());
+        FeedPick.show(known, feed.bookRow());
         known.put(PRICE.name(), PRICE.typed(feed.price()));
         known.put(AT_MOST.name(), feed.atMost() == null ? "" : AT_MOST.typed(feed.atMost()));
         known.put(DELIVERY.name(), feed.delivery());
@@ -84,7 +81,7 @@ public final class FeedForm {
     static Optional<FeedForSale> read(Form form, UUID id, @Nullable FeedForSale before) {
         var name = form.text(NAME, "What does the seller call it?");
         var feedClass = form.choice(FEED_CLASS, FeedClass.class, "Which kind is it?");
-        var bookRow = form.text(BOOK_ROW);
+        var bookRow = FeedPick.read(form, feedClass, Optional.ofNullable(before).map(FeedForSale::bookRow));
         var price = form.quantity(PRICE, "What does it cost, in your yard?");
         form.doubtUnless(
                 PRICE,
@@ -95,10 +92,7 @@ public final class FeedForm {
         var atMost = form.maybeQuantity(AT_MOST);
         var delivery = form.text(DELIVERY);
         var tag = tag(form, before);
-        return form.build(() -> {
-            FeedBook.published().rowFor(bookRow, feedClass);
-            return new FeedForSale(id, name, feedClass, bookRow, tag, price, atMost, delivery);
-        });
+        return form.build(() -> new FeedForSale(id, name, feedClass, bookRow, tag, price, atMost, delivery));
     }
 
     /** Figures that the form has no box for, from a file or another page, are kept. */

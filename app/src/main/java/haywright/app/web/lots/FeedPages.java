@@ -32,18 +32,21 @@ public final class FeedPages {
     public record Row(FeedForSale feed, String price, String values, String limit) {}
 
     /** @param feed null for a new one */
-    public record FormView(
-            Form form, @Nullable FeedForSale feed, String action, List<Option> classes, List<Option> bookRows) {}
+    public record FormView(Form form, @Nullable FeedForSale feed, String action, List<Option> classes) {}
 
     static Row row(FeedForSale feed) {
-        var row = feed.bookRow().isBlank()
-                ? FeedBook.published().usual(feed.feedClass())
-                : FeedBook.published().row(feed.bookRow());
-        var book = row.map(r -> "book row %s, %s".formatted(r.id(), r.feed())).orElse("no book row");
+        boolean isInTheBook =
+                FeedBook.published().rowFor(feed.bookRow(), feed.feedClass()).isPresent();
+        var book = isInTheBook
+                ? "the feed book: "
+                        + (feed.bookRow().isBlank()
+                                ? "usual " + feed.feedClass().words()
+                                : FeedPick.words(feed.bookRow()))
+                : "nothing yet";
         return new Row(
                 feed,
                 Show.price(feed.price()),
-                feed.tag().isEmpty() ? book : "its tag, then " + book,
+                feed.tag().isEmpty() ? book : isInTheBook ? "its tag, then " + book : "its tag",
                 feed.atMost() == null ? "no limit" : "at most " + Show.quantity(feed.atMost()));
     }
 
@@ -85,7 +88,6 @@ public final class FeedPages {
     }
 
     private static FormView view(Page page, Form form, @Nullable FeedForSale feed) {
-        return new FormView(
-                form, feed, page.at(path(feed)), Option.of(FeedClass.class, FeedClass::words), LotPages.bookRows());
+        return new FormView(form, feed, page.at(path(feed)), Option.of(FeedClass.class, FeedClass::words));
     }
 }

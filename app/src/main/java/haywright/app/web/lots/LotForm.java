@@ -3,7 +3,6 @@ package haywright.app.web.lots;
 import haywright.app.web.Ask;
 import haywright.app.web.Form;
 import haywright.app.words.Show;
-import haywright.forage.FeedBook;
 import haywright.forage.FeedClass;
 import haywright.forage.Weathered;
 import haywright.quantity.Quantity;
@@ -27,11 +26,6 @@ public final class LotForm {
             "As you would say it at the stack: “second cutting, north yard”.");
     public static final Ask FEED_CLASS =
             Ask.choice("feedClass", "Kind of feed", "Decides which equations and which dangers go with it.");
-    public static final Ask BOOK_ROW = Ask.choice(
-            "bookRow",
-            "Row of the feed book",
-            "Stands in for what no report says, and is named wherever it is used. If you are not sure, leave it at the"
-                    + " usual row.");
     public static final Ask WHERE = Ask.text("where", "Where it lies", "So that a stranger finds it.");
     public static final Ask CUTTING = new Ask("cutting", "Cutting", Unit.NONE, "First, second, third.", 12);
     public static final Ask MADE_ON = Ask.date("madeOn", "Day it was put up", "For example Jul 18, 2026.");
@@ -87,7 +81,7 @@ public final class LotForm {
         var known = new LinkedHashMap<String, String>();
         known.put(NAME.name(), lot.name());
         known.put(FEED_CLASS.name(), Form.id(lot.feedClass()));
-        known.put(BOOK_ROW.name(), lot.bookRow());
+        FeedPick.show(known, lot.bookRow());
         known.put(WHERE.name(), lot.where());
         known.put(CUTTING.name(), lot.cutting());
         known.put(MADE_ON.name(), lot.madeOn() == null ? "" : Show.date(lot.madeOn()));
@@ -163,7 +157,7 @@ public final class LotForm {
                             .formatted(name));
         }
         var feedClass = form.choice(FEED_CLASS, FeedClass.class, "Which kind is it?");
-        var bookRow = form.text(BOOK_ROW);
+        var bookRow = FeedPick.read(form, feedClass, Optional.ofNullable(before).map(Lot::bookRow));
         var where = form.text(WHERE);
         var cutting = form.text(CUTTING);
         var madeOn = form.maybeDate(MADE_ON);
@@ -186,24 +180,21 @@ public final class LotForm {
         var notes = form.text(NOTES);
         var makeup = makeup(form);
         var weathered = StockForm.mayBeRound(kind) ? weathered(form) : null;
-        return form.build(() -> {
-            FeedBook.published().rowFor(bookRow, feedClass);
-            return new Lot(
-                    id,
-                    name,
-                    feedClass,
-                    bookRow,
-                    where,
-                    cutting,
-                    madeOn,
-                    storage,
-                    stock.orElseThrow(),
-                    price,
-                    nitrateRisk,
-                    notes,
-                    makeup,
-                    weathered,
-                    before == null ? List.of() : before.weighings());
-        });
+        return form.build(() -> new Lot(
+                id,
+                name,
+                feedClass,
+                bookRow,
+                where,
+                cutting,
+                madeOn,
+                storage,
+                stock.orElseThrow(),
+                price,
+                nitrateRisk,
+                notes,
+                makeup,
+                weathered,
+                before == null ? List.of() : before.weighings()));
     }
 }

@@ -5,7 +5,6 @@ import haywright.app.web.Option;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.words.Show;
-import haywright.forage.FeedBook;
 import haywright.forage.FeedClass;
 import haywright.ranch.Lot;
 import haywright.ranch.LotSubject;
@@ -15,7 +14,6 @@ import haywright.sampling.LotCheck;
 import haywright.sampling.Stock;
 import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.UUID;
@@ -43,6 +41,7 @@ public final class LotPages {
     public record ListView(List<Row> rows, String total, List<FeedPages.Row> feeds) {}
 
     /**
+     * @param feed of the feed book that its lot names; empty where it is the usual one of its kind
      * @param made cutting and day, in words; may be empty
      * @param amount what was counted or measured, in words
      * @param tested in words
@@ -50,6 +49,7 @@ public final class LotPages {
      */
     public record Row(
             Lot lot,
+            String feed,
             String made,
             String amount,
             TonsView tons,
@@ -78,7 +78,6 @@ public final class LotPages {
             List<LotCheck.Warning> split,
             String action,
             List<Option> classes,
-            List<Option> bookRows,
             List<Option> storages,
             List<Option> bales,
             List<Option> fields) {}
@@ -110,6 +109,7 @@ public final class LotPages {
                 : reports > 0 ? State.TESTED : State.UNTESTED;
         return new Row(
                 lot,
+                FeedPick.words(lot.bookRow()),
                 String.join(", ", made),
                 amount(page, lot.stock()),
                 TonsView.of(lot),
@@ -208,20 +208,10 @@ public final class LotPages {
                 lot == null ? List.of() : split(lot),
                 page.at(path(kind, lot)),
                 Option.of(FeedClass.class, FeedClass::words),
-                bookRows(),
                 Option.of(Lot.Storage.class, Lot.Storage::words),
                 Option.of(Stock.BaleKind.class, Stock.BaleKind::words),
                 page.ranch().fields().values().stream()
                         .map(f -> new Option(f.id().toString(), f.name()))
                         .toList());
-    }
-
-    /** By class and then by name, so that a row is found where its feed is looked for. */
-    static List<Option> bookRows() {
-        return FeedBook.published().rows().stream()
-                .sorted(Comparator.comparing(FeedBook.Row::feedClass).thenComparing(FeedBook.Row::feed))
-                .map(r ->
-                        new Option(r.id(), "%s: %s (%s)".formatted(r.feedClass().words(), r.feed(), r.id())))
-                .toList();
     }
 }

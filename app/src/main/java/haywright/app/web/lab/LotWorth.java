@@ -1,0 +1,64 @@
+package haywright.app.web.lab;
+
+import haywright.app.words.Show;
+import haywright.forage.Analyte;
+import haywright.forage.Composition;
+import haywright.forage.MineralTies;
+import haywright.forage.NutrientPrice;
+import haywright.quantity.Unit;
+import haywright.ranch.Lot;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** What a lot costs by what is in it, and how its minerals stand to each other, as numbers. */
+public final class LotWorth {
+    private LotWorth() {}
+
+    /** @param value empty where it is not known */
+    public record Number(String what, String value, String then) {}
+
+    static List<Number> of(Lot lot, Composition made) {
+        var numbers = new ArrayList<Number>();
+        double price = lot.replacementPrice().in(Unit.DOLLAR_PER_KG);
+        numbers.add(new Number("Price of a ton as fed", Show.price(lot.replacementPrice()), "delivered"));
+        numbers.add(new Number(
+                "A ton of dry matter", dry(price, made).map(Show::dollars).orElse(""), ""));
+        numbers.add(new Number("A pound of protein", cents(price, made, Analyte.CP), "as if it brought nothing else"));
+        numbers.add(new Number("A pound of TDN", cents(price, made, Analyte.TDN), "as if it brought nothing else"));
+        numbers.add(new Number(
+                "Calcium to phosphorus (Ca:P)",
+                number(new MineralTies(made).calciumToPhosphorus(), 1, " to 1"),
+                "aim for 1.5 to 2 in the whole ration; cattle bear 1 to 7"));
+        numbers.add(new Number(
+                "Tetany ratio, K/(Ca + Mg)",
+                number(new MineralTies(made).tetanyRatio(), 2, ""),
+                "in milliequivalents; above 2.2 is a risk of grass tetany"));
+        return numbers;
+    }
+
+    private static Optional<Double> dry(double price, Composition made) {
+        return dryMatter(made)
+                .map(dm -> Unit.DOLLAR_PER_KG.to(Unit.DOLLAR_PER_TON, new NutrientPrice(price, dm, 100).dry()));
+    }
+
+    private static String cents(double price, Composition made, Analyte nutrient) {
+        var share = made.value(nutrient);
+        var dm = dryMatter(made);
+        if (dm.isEmpty() || share.isEmpty() || !(share.getAsDouble() > 0)) {
+            return "";
+        }
+        double kg = new NutrientPrice(price, dm.get(), Math.min(100, share.getAsDouble())).nutrient();
+        return Show.number(100 * Unit.DOLLAR_PER_KG.to(Unit.DOLLAR_PER_LB, kg), 0) + "\u00a0¢";
+    }
+
+    private static Optional<Double> dryMatter(Composition made) {
+        var dm = made.value(Analyte.DM);
+        return dm.isPresent() && dm.getAsDouble() > 0 ? Optional.of(dm.getAsDouble()) : Optional.empty();
+    }
+
+    private static String number(OptionalDouble ratio, int decimals, String behind) {
+        return ratio.isEmpty() ? "" : Show.number(ratio.getAsDouble(), decimals) + behind;
+    }
+}
