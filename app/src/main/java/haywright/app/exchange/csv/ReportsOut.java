@@ -5,6 +5,7 @@ import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.forage.LabReport;
 import haywright.forage.LotComposition;
+import haywright.forage.Tested.Method;
 import haywright.quantity.Unit;
 import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
@@ -46,12 +47,13 @@ public final class ReportsOut {
             for (var r : report.readings()) {
                 // a fraction has no sign of its own to write
                 var unit = r.unit() == Unit.FRACTION ? Unit.PERCENT : r.unit();
-                lines.add(line(head, r.analyte(), plain(r.unit().to(unit, r.value())), unit, r.basis()));
+                lines.add(
+                        line(by(head, r.method()), r.analyte(), plain(r.unit().to(unit, r.value())), unit, r.basis()));
             }
             for (var said : report.notMeasured()) {
                 var limit = said.limit();
                 var typed = Said.typed(said, limit == null ? "" : plain(limit));
-                lines.add(line(head, said.analyte(), typed, said.unit(), said.basis()));
+                lines.add(line(by(head, said.method()), said.analyte(), typed, said.unit(), said.basis()));
             }
         }
         return TableCsv.of(REPORTS, lines);
@@ -59,7 +61,6 @@ public final class ReportsOut {
 
     private static List<String> head(Ranch ranch, LabReport report, int number) {
         var lot = ranch.lots().get(report.lot());
-        var method = report.method();
         return List.of(
                 String.valueOf(number),
                 lot == null ? "" : lot.name(),
@@ -68,13 +69,27 @@ public final class ReportsOut {
                 day(report.sampled()),
                 day(report.reported()),
                 report.howSampled().words(),
-                method == null
-                        ? ""
-                        : switch (method) {
-                            case WET -> "wet chemistry";
-                            case NIR -> "NIR";
-                            case UNKNOWN -> "";
-                        });
+                words(report.method()));
+    }
+
+    /** A figure that was measured another way than its report says so in its own line. */
+    private static List<String> by(List<String> head, @Nullable Method own) {
+        if (own == null) {
+            return head;
+        }
+        var line = new ArrayList<>(head);
+        line.set(REPORTS.indexOf("method"), words(own));
+        return line;
+    }
+
+    private static String words(@Nullable Method method) {
+        return method == null
+                ? ""
+                : switch (method) {
+                    case WET -> "wet chemistry";
+                    case NIR -> "NIR";
+                    case UNKNOWN -> "";
+                };
     }
 
     private static List<String> line(

@@ -62,6 +62,24 @@ class ReportsOutTest {
         return ReportCsv.read(csv, false, null, Vocabulary.HOUSE);
     }
 
+    @Test
+    void aFigureWithAMethodOfItsOwnSaysSoInItsLine() {
+        var csv = ReportsOut.reports(with(report(
+                "L",
+                "S",
+                List.of(
+                        new Reading(Analyte.NDF, 60, Unit.PERCENT, Basis.DRY_MATTER),
+                        new Reading(Analyte.CA, 0.5, Unit.PERCENT, Basis.DRY_MATTER, Tested.Method.WET)))));
+        assertThat(csv.lines().filter(line -> line.contains("Calcium")))
+                .singleElement()
+                .asString()
+                .contains("wet chemistry");
+        assertThat(csv.lines().filter(line -> line.contains("Neutral")))
+                .singleElement()
+                .asString()
+                .contains("NIR");
+    }
+
     /** As the file says them, in the order of the report. */
     private static List<String> said(LabReport report) {
         var said = new java.util.ArrayList<String>();
