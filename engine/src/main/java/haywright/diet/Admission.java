@@ -10,32 +10,10 @@ final class Admission {
     private Admission() {}
 
     static Optional<LeftOut> reasonToLeaveOut(Feed feed, Need need, DietOptions options) {
-        var found = feed.composition().value(Analyte.NO3N).orElse(0);
-        double lot = feed.composition().dangerOfLot(Analyte.NO3N).orElse(0);
-        double unit = feed.composition().dangerOfUnit(Analyte.NO3N).orElse(0);
-        if (feed.nitrateDanger() && !feed.composition().knows(Analyte.NO3N)) {
-            return Optional.of(new LeftOut(
-                    feed,
-                    true,
-                    "%s is left out because its nitrate is not known".formatted(feed.name()),
-                    "Sample it and ask the laboratory for nitrate before any goes to cattle; ask your veterinarian about"
-                            + " limits where you are."));
-        }
-        if (lot > PracticeLimits.NITRATE_DO_NOT_FEED) {
-            return Optional.of(new LeftOut(
-                    feed,
-                    true,
-                    "%s is left out because its nitrate%s is in the strictest published do-not-feed class, however it is mixed"
-                            .formatted(feed.name(), atTheTop(found, lot, "one such lot")),
-                    "Talk with your veterinarian and the laboratory before any of it is fed."));
-        }
-        if (!options.mixed() && unit > PracticeLimits.nitrateLimit(need)) {
-            return Optional.of(new LeftOut(
-                    feed,
-                    true,
-                    "%s is left out because its nitrate%s is too high to feed alone, and there is no mixer wagon to dilute it"
-                            .formatted(feed.name(), atTheTop(found, unit, "one bale or load")),
-                    "Only real mixing dilutes nitrate; feeding it on alternate days does not. Ask your veterinarian."));
+        var danger = nitrate(feed, NitrateFed.of(feed, need, options), options)
+                .or(() -> Toxins.reasonToLeaveOut(feed, need));
+        if (danger.isPresent()) {
+            return danger;
         }
         if (feed.feedClass() == FeedClass.NPN) {
             return Optional.of(new LeftOut(
@@ -56,11 +34,44 @@ final class Admission {
         return Optional.empty();
     }
 
-    /** What was found may lie well below what is there. */
-    private static String atTheTop(double found, double most, String one) {
-        return most > found
-                ? ", found at %,.0f ppm and more than %,.0f in %s of a hundred,".formatted(found, most, one)
-                : "";
+    private static Optional<LeftOut> nitrate(Feed feed, NitrateFed fed, DietOptions options) {
+        return switch (fed.how()) {
+            case FREE, MIXED, SECOND -> Optional.empty();
+            case UNKNOWN ->
+                Optional.of(new LeftOut(
+                        feed,
+                        true,
+                        "%s is left out because it was not tested for nitrate".formatted(feed.name()),
+                        "Sample it and ask the laboratory for nitrate before any goes to cattle; ask your veterinarian about"
+                                + " limits where you are."));
+            case OUT ->
+                Optional.of(new LeftOut(
+                        feed,
+                        true,
+                        "%s is left out because its nitrate, %,.0f ppm NO3-N%s, is in the strictest published do-not-feed class, however it is mixed"
+                                .formatted(feed.name(), fed.found(), withWater(fed)),
+                        "Talk with your veterinarian and the laboratory before any of it is fed."));
+            case NEEDS_A_MIXER ->
+                Optional.of(
+                        new LeftOut(
+                                feed,
+                                true,
+                                "%s is left out because its nitrate, %,.0f ppm NO3-N%s, is too high to feed unmixed, and %s"
+                                        .formatted(
+                                                feed.name(),
+                                                fed.found(),
+                                                withWater(fed),
+                                                options.mixing() == Mixing.NOT_SAID
+                                                        ? "nobody said whether this outfit can mix"
+                                                        : "there is no mixer wagon to dilute it"),
+                                options.mixing() == Mixing.NOT_SAID
+                                        ? "Say under the settings whether there is a mixer wagon. Only real mixing dilutes nitrate."
+                                        : "Only real mixing dilutes nitrate; feeding it on alternate days does not. Ask your veterinarian."));
+        };
+    }
+
+    private static String withWater(NitrateFed fed) {
+        return fed.water() >= 1 ? " with %,.0f of it from the water".formatted(fed.water()) : "";
     }
 
     private static LeftOut unknown(Feed feed, String what) {

@@ -10,11 +10,18 @@ import java.util.Set;
  * @param limitsOff ids of practice limits that are switched off; dangers cannot be
  * @param feedLimits limits on single feeds
  * @param grainFeedingsADay over how many feedings a day grain is spread; the published limit is for one
- * @param mixed whether the feeds are mixed in a wagon; nitrate is diluted only by real mixing, never on alternate days
+ * @param mixing whether the feeds are mixed in a wagon; a danger is diluted only by real mixing, never on alternate days
+ * @param waterNitrate nitrate of the water, mg of nitrogen (NO3-N) a liter; 0 where nobody tested it
  */
-public record DietOptions(Set<String> limitsOff, List<FeedLimit> feedLimits, int grainFeedingsADay, boolean mixed) {
-    /** Everything on, no feed limited, fed once a day, mixed. */
-    public static final DietOptions USUAL = new DietOptions(Set.of(), List.of(), 1, true);
+public record DietOptions(
+        Set<String> limitsOff, List<FeedLimit> feedLimits, int grainFeedingsADay, Mixing mixing, double waterNitrate) {
+    /** Everything on, no feed limited, fed once a day, mixed, water without nitrate. */
+    public static final DietOptions USUAL = new DietOptions(Set.of(), List.of(), 1, Mixing.MIXES);
+
+    /** Water without nitrate. */
+    public DietOptions(Set<String> limitsOff, List<FeedLimit> feedLimits, int grainFeedingsADay, Mixing mixing) {
+        this(limitsOff, feedLimits, grainFeedingsADay, mixing, 0);
+    }
 
     public DietOptions {
         limitsOff = Set.copyOf(limitsOff);
@@ -25,6 +32,13 @@ public record DietOptions(Set<String> limitsOff, List<FeedLimit> feedLimits, int
                     grainFeedingsADay + " feedings a day",
                     "grain is fed one to six times a day",
                     "How often is feed put out?");
+        }
+        if (!(waterNitrate >= 0) || !Double.isFinite(waterNitrate)) {
+            throw new Refused(
+                    "waterNitrate",
+                    waterNitrate + " mg/L",
+                    "nitrate of water is 0 or more",
+                    "As NO3-N, in mg a liter (the same as ppm).");
         }
     }
 

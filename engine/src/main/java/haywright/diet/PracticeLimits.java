@@ -24,6 +24,9 @@ final class PracticeLimits {
     /** A lot above this is refused however it is diluted: the strictest published do-not-feed class, ppm NO3-N. */
     static final double NITRATE_DO_NOT_FEED = value("L11c");
 
+    /** Mcal of NEm in a kg of forage of 56 % TDN (judgment). */
+    private static final double USUAL_NEM = 1.2;
+
     private final List<Feed> feeds;
     private final Need need;
     private final DietOptions options;
@@ -64,18 +67,42 @@ final class PracticeLimits {
                 distillers,
                 f -> f.feedClass() == FeedClass.DISTILLERS_GRAINS ? 100 : 0));
         rows.removeIf(row -> options.limitsOff().contains(row.id()));
-        // Nitrate cannot be switched off.
+        rows.addAll(dangers()); // these cannot be switched off
+        return rows;
+    }
+
+    private List<DietRow> dangers() {
+        var rows = new ArrayList<DietRow>();
         var nitrate = nitrateLimitId(need);
         rows.add(ratio(
                 "nitrate",
                 Kind.DANGER,
-                "nitrate (as NO3-N) in the ration",
+                options.waterNitrate() > 0
+                        ? "nitrate (as NO3-N) in the ration and its water"
+                        : "nitrate (as NO3-N) in the ration",
                 Sense.AT_MOST,
                 value(nitrate),
                 Unit.PPM,
-                f -> f.composition().dangerOfUnit(Analyte.NO3N).orElse(0),
+                f -> NitrateFed.of(f, need, options).counted(),
                 source(nitrate)));
+        if (feeds.stream().anyMatch(f -> isSecond(f, need, options))) {
+            rows.add(ratio(
+                    "nitrate_second",
+                    Kind.DANGER,
+                    "feed that is high in nitrate and not mixed",
+                    Sense.AT_MOST,
+                    value("L11f"),
+                    Unit.PERCENT,
+                    f -> isSecond(f, need, options) ? 100 : 0,
+                    source("L11f")));
+        }
+        rows.addAll(new Toxins(feeds, need).rows());
         return rows;
+    }
+
+    /** Whether it may only come after other feed, for want of a mixer. */
+    static boolean isSecond(Feed feed, Need need, DietOptions options) {
+        return NitrateFed.of(feed, need, options).how() == NitrateFed.How.SECOND;
     }
 
     private DietRow bodyWeightLimit(
@@ -127,6 +154,16 @@ final class PracticeLimits {
 
     private static String nitrateLimitId(Need need) {
         return need.pregnantShare() > 0 ? "L11" : "L11b";
+    }
+
+    /** Of a composite, ppm NO3-N, up to which it may be the day's second feed where nothing mixes. */
+    static double secondFeedLimit(Need need) {
+        return value(need.pregnantShare() > 0 ? "L11d" : "L11e");
+    }
+
+    /** kg of dry matter a day on a usual winter forage: what water is set beside. */
+    static double usualIntake(Need need) {
+        return need.intake(USUAL_NEM).kilograms();
     }
 
     /** ppm NO3-N of what is eaten. */

@@ -10,13 +10,21 @@ import org.jspecify.annotations.Nullable;
 /**
  * What is known of a feed: a value for each analyte known, on dry matter in {@link Analyte#unit()} (dry matter itself
  * in per cent as fed), with where it came from. An analyte that is not in it is not known; it is never taken for zero.
+ *
+ * @param expected what lots like this usually have of a danger that nobody measured in it: never a figure of the lot
  */
-public record Composition(Map<Analyte, Known> values) {
-    /** Dangers are to stay away 99 times in a hundred (judgement). */
-    private static final double SURE_OF_DANGER = 0.99;
+public record Composition(Map<Analyte, Known> values, Map<Analyte, Marginal> expected) {
+    /** A danger above the safe line counts at what its lot has less of this often: published for nothing finer (judgment). */
+    public static final double UPPER = 0.90;
 
     public Composition {
         values = values.isEmpty() ? Map.of() : Collections.unmodifiableMap(new EnumMap<>(values));
+        expected = expected.isEmpty() ? Map.of() : Collections.unmodifiableMap(new EnumMap<>(expected));
+    }
+
+    /** Nothing expected of what nobody measured. */
+    public Composition(Map<Analyte, Known> values) {
+        this(values, Map.of());
     }
 
     /**
@@ -40,22 +48,23 @@ public record Composition(Map<Analyte, Known> values) {
     }
 
     /**
-     * What the ceiling of a danger is held to: what was found, or, where it is more, what only one bale or load in a
-     * hundred has more of. Being usually low in its kind never makes a lot safer than it was found.
+     * What a danger of a whole lot counts at once its composite is above the safe line: what was found, or, where it is
+     * more, what the lot has less of nine times in ten on its own scale.
      */
-    public OptionalDouble dangerOfUnit(Analyte analyte) {
+    public OptionalDouble upper(Analyte analyte) {
         var known = values.get(analyte);
-        return known == null ? OptionalDouble.empty() : OptionalDouble.of(stricter(known.value(), known.unit()));
+        if (known == null) {
+            return OptionalDouble.empty();
+        }
+        var lot = known.lot();
+        return OptionalDouble.of(lot == null ? known.value() : Math.max(known.value(), lot.quantile(UPPER)));
     }
 
-    /** What a whole lot is refused by: what was found, or, where it is more, what the lot has less of 99 times in 100. */
-    public OptionalDouble dangerOfLot(Analyte analyte) {
+    /** What one bale or load in a hundred has more of; empty where nobody says how bales differ. For words, not for limits. */
+    public OptionalDouble oneInAHundred(Analyte analyte) {
         var known = values.get(analyte);
-        return known == null ? OptionalDouble.empty() : OptionalDouble.of(stricter(known.value(), known.lot()));
-    }
-
-    private static double stricter(double found, @Nullable Marginal bell) {
-        return bell == null ? found : Math.max(found, bell.quantile(SURE_OF_DANGER));
+        var unit = known == null ? null : known.unit();
+        return unit == null ? OptionalDouble.empty() : OptionalDouble.of(unit.quantile(0.99));
     }
 
     public boolean knows(Analyte analyte) {

@@ -55,15 +55,6 @@ public enum FeedClass {
         };
     }
 
-    /**
-     * Crops that store nitrate under drought, shade, frost or heavy nitrogen: oats, barley, wheat, triticale, sorghum,
-     * millet, corn stover. An untested lot of such a class is a danger, never an average. Corn silage of a normal year
-     * is not in it; a lot can be marked as a risk whatever its class.
-     */
-    public boolean isNitrateRisk() {
-        return this == CEREAL_HAY || this == CEREAL_SILAGE;
-    }
-
     public String id() {
         return name().toLowerCase(Locale.ROOT);
     }

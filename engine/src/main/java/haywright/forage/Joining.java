@@ -73,7 +73,8 @@ final class Joining {
             var value = new RelativeFeedValue(new Fibre(made.number(Analyte.ADF), made.number(Analyte.NDF)));
             made.put(Analyte.RFV, value.index(), value);
         }
-        return new LotComposition(feedClass, row, new Composition(made.values), tdn, estimate, made.notes);
+        return new LotComposition(
+                feedClass, row, new Composition(made.values, made.expected), tdn, estimate, made.notes);
     }
 
     private void take(Told told) {
@@ -88,7 +89,7 @@ final class Joining {
         boolean needsDryMatter = !made.values.containsKey(Analyte.DM);
         sound.forEach((analyte, value) -> {
             if (!WORKED_OUT.contains(analyte)) {
-                made.values.putIfAbsent(analyte, new Composition.Known(value, origin(analyte, told, sound, typed)));
+                keep(analyte, new Composition.Known(value, origin(analyte, told, sound, typed)));
             }
         });
         if (sound.containsKey(Analyte.N) && !made.values.containsKey(Analyte.CP)) {
@@ -103,6 +104,18 @@ final class Joining {
         nitrate(told, sound, typed);
         if (stated == null && sound.containsKey(Analyte.TDN)) {
             stated = new StatedTdn(sound.getOrDefault(Analyte.TDN, 0.0), typed);
+        }
+    }
+
+    /** Of two reports the newer counts; of a danger the higher, since both bags came out of this lot. */
+    private void keep(Analyte analyte, Composition.Known known) {
+        var newer = made.values.putIfAbsent(analyte, known);
+        boolean danger =
+                analyte == Analyte.NO3N || HazardClass.Hazard.of(analyte).isPresent();
+        if (newer != null && danger && known.value() > newer.value()) {
+            made.values.put(analyte, known);
+            made.notes.add("%s: an earlier report found more than the newest, so the higher counts."
+                    .formatted(analyte.words()));
         }
     }
 
@@ -131,11 +144,8 @@ final class Joining {
     }
 
     private void nitrate(Told told, Map<Analyte, Double> sound, Origin typed) {
-        if (made.values.containsKey(Analyte.NO3N)) {
-            return;
-        }
         if (sound.containsKey(Analyte.NO3N)) {
-            made.values.put(
+            keep(
                     Analyte.NO3N,
                     new Composition.Known(
                             sound.getOrDefault(Analyte.NO3N, 0.0), origin(Analyte.NO3N, told, sound, typed)));
@@ -143,10 +153,12 @@ final class Joining {
         }
         Nitrate.strictest(sound).ifPresent(form -> {
             var nitrate = Nitrate.of(form, sound);
-            made.put(
+            keep(
                     Analyte.NO3N,
-                    nitrate.no3n(),
-                    new Traced(nitrate, Map.of("printed", origin(form, told, sound, typed))));
+                    new Composition.Known(
+                            nitrate.no3n(),
+                            new Origin.Computed(
+                                    new Traced(nitrate, Map.of("printed", origin(form, told, sound, typed))))));
         });
     }
 

@@ -11,6 +11,7 @@ import java.util.Map;
 /** The figures and notes of a {@link LotComposition} while it is put together. */
 final class Making {
     final Map<Analyte, Composition.Known> values = new EnumMap<>(Analyte.class);
+    final Map<Analyte, Marginal> expected = new EnumMap<>(Analyte.class);
     final List<String> notes = new ArrayList<>();
 
     void put(Analyte analyte, double value, Worked work) {

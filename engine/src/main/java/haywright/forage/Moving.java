@@ -46,6 +46,10 @@ final class Moving {
                         now.onScale(now.centre()) - apart / 2, Math.sqrt(now.sd() * now.sd() + apart), now.log());
                 made.values.put(analyte, new Composition.Known(said.value(), said.origin(), now, unit));
             }
+            if (said == null) {
+                // before any figure: a report without nitrate must not make a lot look worse in nitrate
+                made.expected.put(analyte, estimate.before());
+            }
             return; // the nitrate of a lot that nobody tested is not known, whatever its kind usually has
         }
         boolean leftOut = estimate.measured() == 0 && said != null && isReported(said.origin());

@@ -98,6 +98,11 @@ public record Nitrate(double value, Form as, Unit unit) implements Worked {
         return ppm(Form.NO3_N);
     }
 
+    /** Above half of the first caution line one bale may pass it: then bales are asked for one by one. */
+    public boolean asksForSingleBales() {
+        return no3n() > NitrateClass.safeForPregnant().safeUpTo() / 2;
+    }
+
     /** What each published source says of this figure: always all of them, never one alone. */
     public List<NitrateClass> classes() {
         return NitrateClass.of(no3n());
@@ -107,14 +112,12 @@ public record Nitrate(double value, Form as, Unit unit) implements Worked {
     public List<Caution> cautions() {
         var cautions = new ArrayList<Caution>();
         double here = no3n();
-        if (here >= NitrateClass.doNotFeed().lower()) {
+        if (here > NitrateClass.doNotFeed().lower()) {
             cautions.add(new Caution(
                     "Nitrate this high can kill cattle within hours. Do not feed it, mixed or not, before the laboratory has "
                             + "confirmed it and a veterinarian or your extension office has said how.",
                     NitrateClass.doNotFeed().source()));
-        } else if (here
-                >= NitrateClass.safeForPregnant().lower()
-                        + NitrateClass.safeForPregnant().width()) {
+        } else if (here > NitrateClass.safeForPregnant().safeUpTo()) {
             cautions.add(new Caution(
                     "Above the strictest published limit for pregnant cattle. The sources differ; ask a veterinarian and "
                             + "follow local advice before it is fed, count the nitrate of the water in, and never feed it to hungry cattle.",

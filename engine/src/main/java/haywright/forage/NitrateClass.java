@@ -12,8 +12,8 @@ import org.jspecify.annotations.Nullable;
  * by a factor of two, so they are shown together and the strictest is the default.
  *
  * @param name the class: "safe", "caution", "limit", "do not feed"
- * @param lower ppm NO3-N of dry matter; belongs to the class
- * @param upper ppm NO3-N of dry matter; belongs to the next class; null for no end
+ * @param lower ppm NO3-N of dry matter; belongs to the class below, as "over" is printed
+ * @param upper ppm NO3-N of dry matter; belongs to the class; null for no end
  * @param words what the source says of it
  * @param pregnantRule what it says of pregnant cattle; empty when nothing apart
  * @param printed as printed, before conversion to NO3-N
@@ -35,7 +35,7 @@ public record NitrateClass(
     /** One of each source, the strictest source first. */
     static List<NitrateClass> of(double no3n) {
         return Table.ALL.stream()
-                .filter(c -> no3n >= c.lower && (c.upper == null || no3n < c.upper))
+                .filter(c -> (c.lower == 0 || no3n > c.lower) && (c.upper == null || no3n <= c.upper))
                 .toList();
     }
 
@@ -54,6 +54,16 @@ public record NitrateClass(
         return Table.DO_NOT_FEED;
     }
 
+    /** The class, after the safe one, that is safe for cattle that are not pregnant. */
+    public static NitrateClass safeForOpen() {
+        return Table.SAFE_OPEN;
+    }
+
+    /** Its upper end, ppm NO3-N: at or below it a composite is in this class or a safer one. */
+    public double safeUpTo() {
+        return upper == null ? Double.POSITIVE_INFINITY : upper;
+    }
+
     double width() {
         return upper == null ? Double.POSITIVE_INFINITY : upper - lower;
     }
@@ -63,6 +73,7 @@ public record NitrateClass(
         static final List<NitrateClass> ALL;
         static final NitrateClass SAFE_PREGNANT;
         static final NitrateClass SAFE_OTHER;
+        static final NitrateClass SAFE_OPEN;
         static final NitrateClass DO_NOT_FEED;
 
         static {
@@ -76,6 +87,7 @@ public record NitrateClass(
                     .toList();
             SAFE_PREGNANT = of(rows.row("role", "safe_pregnant"));
             SAFE_OTHER = of(rows.row("role", "safe_other"));
+            SAFE_OPEN = of(rows.row("role", "safe_open"));
             DO_NOT_FEED = of(rows.row("role", "do_not_feed"));
         }
 

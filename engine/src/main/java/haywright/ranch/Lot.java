@@ -1,6 +1,8 @@
 package haywright.ranch;
 
+import haywright.forage.FeedBook;
 import haywright.forage.FeedClass;
+import haywright.forage.NitrateRisk;
 import haywright.forage.Weathered;
 import haywright.quantity.Kind;
 import haywright.quantity.Quantity;
@@ -83,7 +85,7 @@ public record Lot(
     }
 
     public boolean isNitrateDanger() {
-        return nitrateRisk || feedClass.isNitrateRisk();
+        return nitrateRisk || NitrateRisk.isRisk(feedClass, FeedBook.published().rowFor(bookRow, feedClass));
     }
 
     /** Kilograms as fed, by the better of what was typed in and what was weighed. */

@@ -1,5 +1,6 @@
 package haywright.ranch;
 
+import haywright.diet.Mixing;
 import haywright.quantity.Kind;
 import haywright.quantity.Quantity;
 import haywright.workings.Refused;
@@ -8,7 +9,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * What this outfit can feed with.
  *
- * @param mixer whether there is a mixer wagon; without one nothing is diluted and meal is fed by hand
+ * @param mixer whether there is a mixer wagon; without one nothing is diluted and meal is fed by hand; null where nobody
+ *     said, which is never taken for a yes
  * @param mixerHolds what one load holds, as fed
  * @param processor whether bales can be chopped
  * @param scale whether the wagon weighs
@@ -16,7 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param timesADay how often feed is put out
  */
 public record Outfit(
-        boolean mixer,
+        @Nullable Boolean mixer,
         @Nullable Quantity mixerHolds,
         boolean processor,
         boolean scale,
@@ -35,5 +37,9 @@ public record Outfit(
         }
     }
 
-    public static final Outfit NOT_SAID = new Outfit(false, null, false, false, null, 1);
+    public static final Outfit NOT_SAID = new Outfit(null, null, false, false, null, 1);
+
+    public Mixing mixing() {
+        return mixer == null ? Mixing.NOT_SAID : mixer ? Mixing.MIXES : Mixing.NO_MIXER;
+    }
 }

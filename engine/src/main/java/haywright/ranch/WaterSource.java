@@ -42,7 +42,7 @@ public record WaterSource(
     private static final double MOST = 100_000;
 
     /** Molar masses: NO3 62.005, N 14.007. */
-    private static final double NO3_OF_N = 62.005 / 14.007;
+    static final double NO3_OF_N = 62.005 / 14.007;
 
     public WaterSource {
         Names.require("name", name, "a water source");

@@ -6,8 +6,10 @@ import haywright.diet.DietOptions;
 import haywright.diet.DietOptions.FeedLimit.Per;
 import haywright.diet.Feed;
 import haywright.forage.FeedBook;
+import haywright.forage.HazardClass;
 import haywright.forage.LotComposition;
 import haywright.forage.LotEstimate;
+import haywright.forage.NitrateRisk;
 import haywright.forage.Prior;
 import haywright.quantity.Kind;
 import haywright.quantity.Unit;
@@ -111,7 +113,7 @@ public final class Yard {
                     sale.name(),
                     sale.feedClass(),
                     composition(sale).composition(),
-                    sale.feedClass().isNitrateRisk());
+                    NitrateRisk.isRisk(sale.feedClass(), BOOK.rowFor(sale.bookRow(), sale.feedClass())));
             feeds.add(priced(feed, sale.price().in(Unit.DOLLAR_PER_KG)));
         }
         return feeds;
@@ -141,8 +143,18 @@ public final class Yard {
                 Set.copyOf(wanted.limitsOff()),
                 wanted.feeds().stream().map(wish -> limit(wish, feeds)).toList(),
                 outfit.timesADay(),
-                outfit.mixer());
+                outfit.mixing(),
+                waterNitrate());
         return new LeastCostRation(feeds, need(group), options);
+    }
+
+    /** Of the worst water that was tested, mg of NO3-N a liter: nobody says which group drinks where. */
+    private double waterNitrate() {
+        return ranch.waters().values().stream()
+                .mapToDouble(water -> water.found().getOrDefault(HazardClass.Hazard.NO3W, 0.0))
+                .map(no3 -> no3 / WaterSource.NO3_OF_N)
+                .max()
+                .orElse(0);
     }
 
     private static DietOptions.FeedLimit limit(Wishes.Wish wish, List<PricedFeed> feeds) {

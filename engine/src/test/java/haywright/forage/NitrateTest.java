@@ -83,7 +83,8 @@ class NitrateTest {
     @Test
     void dangerIsSaidInWordsThatSendOneToAVeterinarian() {
         assertThat(new Nitrate(600, Nitrate.Form.NO3_N, Unit.PPM).cautions()).isEmpty();
-        assertThat(new Nitrate(678, Nitrate.Form.NO3_N, Unit.PPM).cautions())
+        assertThat(new Nitrate(678, Nitrate.Form.NO3_N, Unit.PPM).cautions()).isEmpty();
+        assertThat(new Nitrate(679, Nitrate.Form.NO3_N, Unit.PPM).cautions())
                 .singleElement()
                 .extracting(Caution::words)
                 .asString()

@@ -15,10 +15,12 @@ import haywright.cattle.RequirementSystem;
 import haywright.diet.DietOptions;
 import haywright.diet.DietRow;
 import haywright.diet.Feed;
+import haywright.diet.Mixing;
 import haywright.forage.Analyte;
 import haywright.forage.Composition;
 import haywright.forage.FeedClass;
 import haywright.forage.NetEnergy;
+import haywright.forage.NitrateRisk;
 import haywright.workings.Origin;
 import haywright.workings.Refused;
 import java.util.EnumMap;
@@ -275,7 +277,7 @@ class LeastCostRationTest {
         assertThat(ration.portions()).noneMatch(p -> p.feed() == oat);
         assertThat(ration.diet().leftOut())
                 .singleElement()
-                .satisfies(out -> assertThat(out.why()).contains("oat hay").contains("nitrate is not known"));
+                .satisfies(out -> assertThat(out.why()).contains("oat hay").contains("not tested for nitrate"));
     }
 
     @Test
@@ -287,7 +289,7 @@ class LeastCostRationTest {
                 List.of(new DietOptions.FeedLimit(
                         "oat hay", DietRow.Sense.AT_LEAST, DietOptions.FeedLimit.Per.KG_DRY_MATTER, 3)),
                 1,
-                true);
+                Mixing.MIXES);
         var untested = List.of(MEADOW, ALFALFA, LIMESTONE, new PricedFeed(oat, 0.13, 88, 15));
         var no = (NoRation) new LeastCostRation(untested, DRY_COW, wish).solve();
         assertThat(no.conflicts()).extracting(c -> c.row().name()).containsExactly("oat hay");
@@ -307,13 +309,47 @@ class LeastCostRationTest {
         var ration = solved(DRY_COW, MEADOW, ALFALFA, LIMESTONE, hot, warm);
         assertThat(ration.diet().leftOut()).extracting(o -> o.feed().id()).containsExactly("hot oats");
         assertThat(ration.limit("nitrate").supplied()).isLessThanOrEqualTo(1000 + 1e-6);
-        var unmixed = new DietOptions(Set.of(), List.of(), 1, false);
-        assertThat(new LeastCostRation(List.of(MEADOW, ALFALFA, warm), DRY_COW, unmixed)
-                        .diet()
-                        .leftOut())
-                .as("no mixer, no dilution")
-                .extracting(o -> o.feed().id())
-                .containsExactly("warm oats");
+    }
+
+    /**
+     * Without a wagon: free up to the safe line (1,000 ppm for cattle that are not pregnant, Clemson); from there to 1,500
+     * only as the day's second feed, at most half of it; above that not at all. Silence counts as no wagon, and says so.
+     */
+    @Test
+    void whereNothingMixesALotAboveTheSafeLineComesSecondOrNotAtAll() {
+        var safe = feed("safe oats", FeedClass.CEREAL_HAY, 0.03, 88, 10, 57, 0.3, 0.28, 2, 1000);
+        var warm = feed("warm oats", FeedClass.CEREAL_HAY, 0.01, 88, 10, 57, 0.3, 0.28, 2, 1400);
+        var hotter = feed("hotter oats", FeedClass.CEREAL_HAY, 0.01, 88, 10, 57, 0.3, 0.28, 2, 1501);
+        for (var mixing : List.of(Mixing.NO_MIXER, Mixing.NOT_SAID)) {
+            var unmixed = new DietOptions(Set.of(), List.of(), 1, mixing);
+            var offered = List.of(MEADOW, ALFALFA, LIMESTONE, warm, hotter);
+            var ration = (Ration) new LeastCostRation(offered, DRY_COW, unmixed).solve();
+            assertThat(ration.diet().leftOut()).singleElement().satisfies(out -> {
+                assertThat(out.feed().id()).isEqualTo("hotter oats");
+                assertThat(out.danger()).isTrue();
+                assertThat(out.why().contains("nobody said")).isEqualTo(mixing == Mixing.NOT_SAID);
+            });
+            assertThat(ration.limit("nitrate_second").supplied()).isBetween(1.0, 50 + 1e-6);
+            assertThat(ration.limit("nitrate").supplied()).isLessThanOrEqualTo(1000 + 1e-6);
+        }
+        var alone = new DietOptions(Set.of(), List.of(), 1, Mixing.NO_MIXER);
+        var free = (Ration) new LeastCostRation(List.of(MEADOW, ALFALFA, LIMESTONE, safe), DRY_COW, alone).solve();
+        assertThat(free.portions()).anyMatch(p -> p.feed() == safe);
+        assertThat(free.limits()).noneMatch(l -> l.row().id().equals("nitrate_second"));
+    }
+
+    /** Rule of thumb T11: 30 L of water at 50 ppm on 12.2 kg of dry matter add 123 ppm (nitrate as nitrogen). */
+    @Test
+    void theNitrateOfTheWaterIsAdded() {
+        var near = feed("near oats", FeedClass.CEREAL_HAY, 0.01, 88, 10, 57, 0.3, 0.28, 2, 950);
+        var dry = new DietOptions(Set.of(), List.of(), 1, Mixing.MIXES, 0);
+        var wet = new DietOptions(Set.of(), List.of(), 1, Mixing.MIXES, 50);
+        var one = new LeastCostRation(List.of(near), DRY_COW, dry).diet().row("nitrate");
+        var other = new LeastCostRation(List.of(near), DRY_COW, wet).diet().row("nitrate");
+        double added = other.supplied(new double[] {1}) - one.supplied(new double[] {1});
+        assertThat(one.supplied(new double[] {1})).isEqualTo(950);
+        assertThat(added / 50 * 12.2 / 30).isBetween(0.7, 1.5); // L a kg, near that of the published example
+        assertThat(other.margin(new double[] {1})).isNegative();
     }
 
     @Test
@@ -323,7 +359,7 @@ class LeastCostRationTest {
                 feed("cheap straw", FeedClass.STRAW, 0.02, 90, 4, 43, 0.32, 0.08, 1.9, 0),
                 feed("cheap barley", FeedClass.GRAIN, 0.10, 89, 12, 84, 0.06, 0.38, 2.1, 0),
                 LIMESTONE);
-        var off = new DietOptions(Set.of("straw", "grain", "forage", "fat", "distillers"), List.of(), 1, true);
+        var off = new DietOptions(Set.of("straw", "grain", "forage", "fat", "distillers"), List.of(), 1, Mixing.MIXES);
         var bare = (Ration) new LeastCostRation(cheapGrain, DRY_COW, off).solve();
         var usual = (Ration) new LeastCostRation(cheapGrain, DRY_COW, DietOptions.USUAL).solve();
         assertThat(bare.cost()).isLessThan(usual.cost());
@@ -393,7 +429,7 @@ class LeastCostRationTest {
         if (no3n > 0) {
             put(values, Analyte.NO3N, no3n);
         }
-        boolean risk = kind.isNitrateRisk();
+        boolean risk = NitrateRisk.isRisk(kind, java.util.Optional.empty());
         return new PricedFeed(new Feed(name, name, kind, new Composition(values), risk), price, dm, 0);
     }
 

@@ -7,6 +7,7 @@ import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.forage.FeedBook;
 import haywright.forage.LotComposition;
+import haywright.forage.NitrateRisk;
 import haywright.forage.Reading;
 import haywright.quantity.Unit;
 import haywright.ration.PricedFeed;
@@ -59,7 +60,7 @@ final class RationFeeds {
             var readings = readings();
             kind.sound("feeds", name + ": ", readings);
             var composition = LotComposition.ofTag(kind.feedClass(), row, "the request", readings);
-            boolean risk = nitrateRisk == null ? kind.feedClass().isNitrateRisk() : nitrateRisk;
+            boolean risk = nitrateRisk == null ? NitrateRisk.isRisk(kind.feedClass(), row) : nitrateRisk;
             var feed = new Feed(name, name, kind.feedClass(), composition.composition(), risk);
             return new PricedFeed(feed, price, PricedFeed.dryMatterOf(feed), feedingLoss.orElse(0));
         }

@@ -3,6 +3,7 @@ package haywright.app.compute;
 import haywright.diet.Diet;
 import haywright.diet.DietOptions;
 import haywright.diet.DietRow;
+import haywright.diet.Mixing;
 import haywright.quantity.Unit;
 import haywright.ration.LeastCostRation;
 import haywright.ration.LimitAnswer;
@@ -49,8 +50,17 @@ final class RationTopic {
             @Key(words = "Over how many feedings a day grain is spread; 1 when not said.") @Nullable
             Integer grainFeedingsADay,
 
-            @Key(words = "Whether a wagon mixes the feeds; only that dilutes nitrate. True when not said.") @Nullable
+            @Key(
+                    words =
+                            "Whether a wagon mixes the feeds; only that dilutes nitrate. When not said, what needs one stays out.")
+            @Nullable
             Boolean mixed,
+
+            @Key(
+                    value = Unit.MILLIGRAM_PER_LITRE,
+                    name = "water_no3_n",
+                    words = "Nitrate of the water as nitrogen; 0 when not said.")
+            OptionalDouble waterNitrate,
 
             @Key(value = Unit.PERCENT, words = "Not built yet: refused.")
             OptionalDouble sureness) {
@@ -92,7 +102,8 @@ final class RationTopic {
                                     .flatMap(l -> l.limits().stream())
                                     .toList(),
                     grainFeedingsADay == null ? 1 : grainFeedingsADay,
-                    mixed == null || mixed);
+                    mixed == null ? Mixing.NOT_SAID : mixed ? Mixing.MIXES : Mixing.NO_MIXER,
+                    waterNitrate.orElse(0));
         }
     }
 

@@ -70,7 +70,7 @@ final class RecordReader {
             return readChoice(node, raw, path);
         } else if (raw == String.class) {
             return readText(node, path);
-        } else if (raw == boolean.class) {
+        } else if (raw == boolean.class || raw == Boolean.class) {
             return node.isBoolean() ? node.booleanValue() : refuse(path, node, "this is true or false", "Which is it?");
         } else if (raw == int.class || raw == Integer.class) {
             return node.isNumber() && node.canConvertToInt() && node.doubleValue() == node.intValue()

@@ -97,7 +97,8 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
         var lot = lot(portion);
         var pounds = Feeding.aDay(Yard.forTheGroup(portion, group));
         var bales = yard.balesADay(portion, group);
-        boolean weighs = yard.ranch().outfit().mixer() && yard.ranch().outfit().scale();
+        boolean weighs =
+                yard.ranch().outfit().mixing().mixes() && yard.ranch().outfit().scale();
         return new Letter.Row(
                 name(portion),
                 lot == null ? "bought" : lot.where(),
@@ -146,7 +147,7 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
 
     private Optional<String> loads(Ration ration) {
         var holds = yard.ranch().outfit().mixerHolds();
-        if (!yard.ranch().outfit().mixer() || holds == null || !(holds.base() > 0)) {
+        if (!yard.ranch().outfit().mixing().mixes() || holds == null || !(holds.base() > 0)) {
             return Optional.empty();
         }
         double kg = ration.portions().stream()

@@ -144,7 +144,7 @@ class TinLanternTest {
                 .satisfies(c -> assertThat(c.row().name()).contains(oats.name()));
         assertThat(none.diet().leftOut())
                 .anySatisfy(left ->
-                        assertThat(left.why()).isEqualTo("Oat hay is left out because its nitrate is not known"));
+                        assertThat(left.why()).isEqualTo("Oat hay is left out because it was not tested for nitrate"));
         assertThat(new Yard(ranch.with(nitrate(oats, 350)), yard.day()).ration(heifers))
                 .isInstanceOf(Ration.class);
         assertThat(new Yard(ranch.with(nitrate(oats, 3000)), yard.day()).ration(heifers))

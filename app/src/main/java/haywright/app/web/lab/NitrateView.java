@@ -16,7 +16,8 @@ import java.util.Optional;
  * alone.
  *
  * @param forms the same nitrate, three times
- * @param counted what rations count in its place; empty where they count what was found
+ * @param counted what rations make of it
+ * @param bales how far one bale may lie from the sample
  * @param sources one for each source
  * @param cautions empty below every published limit
  * @param danger whether anybody calls it more than safe
@@ -26,6 +27,7 @@ public record NitrateView(
         Worked worked,
         String from,
         String counted,
+        String bales,
         List<BySource> sources,
         List<String> cautions,
         boolean danger) {
@@ -38,13 +40,39 @@ public record NitrateView(
     /** @param from the range in ppm NO3-N; what it says of pregnant cattle may be empty */
     public record Here(String name, String from, String words, String pregnant, String printed, boolean isHere) {}
 
+    /** What rations make of it, in words that fit what the sources say. */
     private static String counted(Composition made) {
         double found = made.value(Analyte.NO3N).orElse(0);
-        double most = made.dangerOfUnit(Analyte.NO3N).orElse(0);
-        return most > found
-                ? "Rations count %s ppm NO3-N: one bale or load in a hundred may have more, and somebody eats that one."
-                        .formatted(Show.number(most, 0))
-                : "";
+        double safe = NitrateClass.safeForPregnant().safeUpTo();
+        if (found <= safe) {
+            return "No limit and no mixer needed: the strictest source calls a lot safe up to %s ppm NO3-N."
+                    .formatted(Show.number(safe, 0));
+        }
+        if (found > NitrateClass.doNotFeed().lower()) {
+            return "It stays out of every ration, however it is mixed.";
+        }
+        double most = made.upper(Analyte.NO3N).orElse(found);
+        return "Feed it only mixed into other feed; rations then count %s ppm NO3-N, %s. Not mixed, bred cattle may have it as the day’s second feed up to %s ppm and others alone up to %s, second up to %s."
+                .formatted(
+                        Show.number(most, 0),
+                        most > found ? "what the lot has less of nine times in ten" : "what was found",
+                        Show.number(NitrateClass.safeForOthers().safeUpTo(), 0),
+                        Show.number(NitrateClass.safeForOthers().safeUpTo(), 0),
+                        Show.number(NitrateClass.safeForOpen().safeUpTo(), 0));
+    }
+
+    /** One bale is not the lot. */
+    private static String bales(Composition made, Nitrate nitrate) {
+        var most = made.oneInAHundred(Analyte.NO3N);
+        return (most.isEmpty()
+                        ? "One bale may hold twice as much as the sample."
+                        : "One bale may hold twice as much as the sample; one in a hundred may have more than %s ppm NO3-N."
+                                .formatted(Show.number(most.getAsDouble(), 0)))
+                + (nitrate.asksForSingleBales()
+                        ? " Test a few bales one by one: the sample is above half of the first caution line, %s ppm."
+                                .formatted(Show.number(
+                                        NitrateClass.safeForPregnant().safeUpTo(), 0))
+                        : "");
     }
 
     /** Empty where nitrate is not known. */
@@ -63,6 +91,7 @@ public record NitrateView(
                 known.origin() instanceof Origin.Computed computed ? computed.by() : nitrate,
                 Figures.from(known.origin()),
                 counted(made),
+                bales(made, nitrate),
                 sources,
                 nitrate.cautions().stream().map(caution -> caution.words()).toList(),
                 nitrate.classes().stream().anyMatch(c -> c.lower() > 0)));

@@ -116,7 +116,13 @@ public final class RanchPages {
                         new Line("Needs by", settings.system().words())),
                 WeatherPages.lines(settings.weather()),
                 List.of(
-                        new Line("Mixer wagon", outfit.mixer() ? "yes, " + holds(outfit.mixerHolds()) : "no"),
+                        new Line(
+                                "Mixer wagon",
+                                switch (outfit.mixing()) {
+                                    case MIXES -> "yes, " + holds(outfit.mixerHolds());
+                                    case NO_MIXER -> "no";
+                                    case NOT_SAID -> "not said: feed that must be mixed stays out";
+                                }),
                         new Line("Bales chopped", yes(outfit.processor())),
                         new Line("Wagon weighs", yes(outfit.scale())),
                         new Line("Feed bunk", said(outfit.bunk())),

@@ -2,8 +2,10 @@ package haywright.app.web.ranch;
 
 import haywright.app.web.Ask;
 import haywright.app.web.Form;
+import haywright.app.web.Option;
 import haywright.app.words.Show;
 import haywright.cattle.RequirementSystem;
+import haywright.diet.Mixing;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.LastWinter;
@@ -11,6 +13,7 @@ import haywright.ranch.Outfit;
 import haywright.ranch.Ranch;
 import haywright.ranch.Settings;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -33,7 +36,10 @@ public final class SettingsForms {
             "Needs are worked out by",
             "The two published editions differ; the choice is named in every workings.");
 
-    public static final Ask MIXER = Ask.choice("mixer", "There is a mixer wagon", "");
+    public static final Ask MIXER = Ask.choice(
+            "mixer",
+            "Is there a mixer wagon?",
+            "Only a mixer dilutes a feed that is high in nitrate. Not said counts as none.");
     public static final Ask MIXER_HOLDS = Ask.amount("mixerHolds", "One load holds", Unit.POUND, "As fed.");
     public static final Ask PROCESSOR = Ask.choice("processor", "Bales can be chopped", "");
     public static final Ask SCALE = Ask.choice("scale", "The wagon weighs", "");
@@ -81,9 +87,13 @@ public final class SettingsForms {
                         was.herdFactor())));
     }
 
+    public static List<Option> mixings() {
+        return Option.of(Mixing.class, Mixing::words);
+    }
+
     static Map<String, String> known(Outfit outfit) {
         var known = new LinkedHashMap<String, String>();
-        known.put(MIXER.name(), outfit.mixer() ? "yes" : "");
+        known.put(MIXER.name(), Form.id(outfit.mixing()));
         known.put(MIXER_HOLDS.name(), typed(MIXER_HOLDS, outfit.mixerHolds()));
         known.put(PROCESSOR.name(), outfit.processor() ? "yes" : "");
         known.put(SCALE.name(), outfit.scale() ? "yes" : "");
@@ -93,7 +103,10 @@ public final class SettingsForms {
     }
 
     static Optional<Outfit> outfit(Form form) {
-        boolean mixer = form.isTicked(MIXER);
+        var mixing = form.value(MIXER).isEmpty()
+                ? Mixing.NOT_SAID
+                : form.choice(MIXER, Mixing.class, "Is there a mixer wagon?");
+        var mixer = mixing == null || mixing == Mixing.NOT_SAID ? null : (Boolean) mixing.mixes();
         var holds = form.maybeQuantity(MIXER_HOLDS);
         boolean processor = form.isTicked(PROCESSOR);
         boolean scale = form.isTicked(SCALE);
