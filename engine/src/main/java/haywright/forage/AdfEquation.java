@@ -23,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param name in words
  * @param forage what the source gives it for
  * @param fits the classes of feed that comes to
+ * @param namedFor the classes that the source itself names
  * @param step the line from ADF to NEl where the source goes that way
  */
 public record AdfEquation(
@@ -30,6 +31,7 @@ public record AdfEquation(
         String name,
         String forage,
         Set<FeedClass> fits,
+        Set<FeedClass> namedFor,
         double intercept,
         double slope,
         @Nullable Step step,
@@ -39,6 +41,11 @@ public record AdfEquation(
 
     /** The line taken for a class of feed when nobody picks one, and why this one. */
     public record Usual(AdfEquation equation, String reason) {}
+
+    /** Whether it was read in a source that names such feed, so that it may stand before a laboratory's own figure. */
+    public boolean isReadFor(FeedClass feedClass) {
+        return namedFor.contains(feedClass) && source.known() != Source.Known.FROM_MEMORY;
+    }
 
     public static List<AdfEquation> published() {
         return Table.ALL;
@@ -81,6 +88,7 @@ public record AdfEquation(
                         row.text("name"),
                         row.text("forage"),
                         row.some("fits").map(Table::classes).orElse(Set.of()),
+                        row.some("named_for").map(Table::classes).orElse(Set.of()),
                         row.number("intercept").orElseThrow(),
                         row.number("slope").orElseThrow(),
                         first.isPresent()

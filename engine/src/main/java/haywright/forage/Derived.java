@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
@@ -26,9 +27,11 @@ public record Derived(Analyte analyte, double mean, double sd, double low90, dou
     /**
      * @param lot on the scales of the kind's cells
      * @param tdn TDN as it is taken for the lot, which the draws are moved to; empty where the equation's own stands
+     * @param way how far the truth lies around the way that TDN was had; empty takes the usual line's, or how lots lie
      * @return empty where neither fibre nor TDN of the kind is known
      */
-    static List<Derived> of(Prior prior, Gaussian lot, OptionalDouble tdn, long seed) {
+    static List<Derived> of(
+            Prior prior, Gaussian lot, OptionalDouble tdn, Optional<Residual> way, long seed) {
         var line = AdfEquation.usual(prior.feedClass()).map(AdfEquation.Usual::equation);
         int adf = prior.index(Analyte.ADF);
         int ndf = prior.index(Analyte.NDF);
@@ -43,7 +46,9 @@ public record Derived(Analyte analyte, double mean, double sd, double low90, dou
         int atAdf = Arrays.binarySearch(which, adf);
         int atNdf = Arrays.binarySearch(which, ndf);
         int atTdn = Arrays.binarySearch(which, own);
-        double residual = byLine ? AdfTdn.RESIDUAL.sd() : 0;
+        // TDN that somebody states has its own doubt; how lots of the kind lie is then no longer in it.
+        boolean stated = !byLine && way.isPresent();
+        double residual = way.map(Residual::sd).orElse(byLine ? AdfTdn.RESIDUAL.sd() : 0);
         double middle = byLine ? new AdfTdn(line.get(), some.mean(atAdf)).percent() : some.mean(atTdn);
         double moved = tdn.isPresent() ? tdn.getAsDouble() - middle : 0;
         var draws = new Draws(seed);
@@ -58,7 +63,7 @@ public record Derived(Analyte analyte, double mean, double sd, double low90, dou
                 double percent = moved
                         + (byLine
                                 ? new AdfTdn(line.get(), Math.max(0, x[atAdf])).percent() + side * apart * residual
-                                : x[atTdn]);
+                                : (stated ? some.mean(atTdn) : x[atTdn]) + side * apart * residual);
                 put(found, percent);
                 if (ranked) {
                     put(found, x[atAdf], x[atNdf]);

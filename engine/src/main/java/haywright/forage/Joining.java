@@ -5,6 +5,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -42,16 +43,23 @@ final class Joining {
     static final Set<FeedClass> RANKED_BY_FEED_VALUE =
             EnumSet.of(FeedClass.LEGUME_HAY, FeedClass.GRASS_HAY, FeedClass.MIXED_HAY);
 
-    /** Readings and whose they are, in words. */
-    record Told(String where, List<Reading> readings) {}
+    /** Readings and whose they are, in words and by the laboratory's name. */
+    record Told(String where, String laboratory, List<Reading> readings) {}
 
     private final FeedClass feedClass;
     private final Optional<FeedBook.Row> row;
     private final Optional<Weathered> weathered;
     private final Making made = new Making();
-    private @Nullable StatedTdn stated;
+    private final Map<String, String> picks;
+    private LotEnergy.@Nullable Printed printed;
 
-    Joining(FeedClass feedClass, Optional<FeedBook.Row> row, Optional<Weathered> weathered) {
+    /** @param picks ways to TDN that somebody picked, by laboratory */
+    Joining(
+            FeedClass feedClass,
+            Optional<FeedBook.Row> row,
+            Optional<Weathered> weathered,
+            Map<String, String> picks) {
+        this.picks = picks;
         this.feedClass = feedClass;
         this.row = row;
         this.weathered = weathered;
@@ -62,19 +70,27 @@ final class Joining {
             take(told);
         }
         var measured = Set.copyOf(made.values.keySet());
+        var adf = made.values.containsKey(Analyte.ADF)
+                ? OptionalDouble.of(made.number(Analyte.ADF))
+                : OptionalDouble.empty();
         row.ifPresent(book -> fillIn(book, !newestFirst.isEmpty()));
         if (!made.values.containsKey(Analyte.DM)) {
             lendDryMatter();
         }
         estimate.ifPresent(lot -> new Moving(lot, newestFirst, made).weigh());
         leaveOutWhatCannotBe(measured);
-        var tdn = new LotEnergy(feedClass, row, weathered, stated, made).choose(measured, estimate);
+        var laboratory = printed != null
+                ? printed.laboratory()
+                : newestFirst.isEmpty() ? "" : newestFirst.get(0).laboratory();
+        var energy = new LotEnergy(
+                        feedClass, row, weathered, new LotEnergy.Told(laboratory, printed, adf, picks), made)
+                .choose(measured, estimate);
         if (RANKED_BY_FEED_VALUE.contains(feedClass) && measured.containsAll(List.of(Analyte.ADF, Analyte.NDF))) {
             var value = new RelativeFeedValue(new Fibre(made.number(Analyte.ADF), made.number(Analyte.NDF)));
             made.put(Analyte.RFV, value.index(), value);
         }
         return new LotComposition(
-                feedClass, row, new Composition(made.values, made.expected), tdn, estimate, made.notes);
+                feedClass, row, new Composition(made.values, made.expected), energy, estimate, made.notes);
     }
 
     private void take(Told told) {
@@ -96,15 +112,25 @@ final class Joining {
             var protein = new ProteinFromNitrogen(sound.getOrDefault(Analyte.N, 0.0));
             made.put(Analyte.CP, protein.percent(), new Traced(protein, Map.of("N", typed)));
         }
-        boolean printed = told.readings.stream().anyMatch(r -> r.analyte() == Analyte.DM);
-        if (needsDryMatter && !printed && sound.containsKey(Analyte.MOISTURE)) {
+        boolean hasDryMatter = told.readings.stream().anyMatch(r -> r.analyte() == Analyte.DM);
+        if (needsDryMatter && !hasDryMatter && sound.containsKey(Analyte.MOISTURE)) {
             var rest = new Moisture(sound.getOrDefault(Analyte.MOISTURE, 0.0));
             made.put(Analyte.DM, rest.dryMatter(), new Traced(rest, Map.of("moisture", typed)));
         }
         nitrate(told, sound, typed);
-        if (stated == null && sound.containsKey(Analyte.TDN)) {
-            stated = new StatedTdn(sound.getOrDefault(Analyte.TDN, 0.0), typed);
+        if (printed == null && sound.containsKey(Analyte.TDN)) {
+            printed = new LotEnergy.Printed(
+                    told.laboratory,
+                    new StatedTdn(sound.getOrDefault(Analyte.TDN, 0.0), typed),
+                    energy(Analyte.NEM, told, sound, typed),
+                    energy(Analyte.NEG, told, sound, typed));
         }
+    }
+
+    private static Composition.@Nullable Known energy(
+            Analyte analyte, Told told, Map<Analyte, Double> sound, Origin typed) {
+        var value = sound.get(analyte);
+        return value == null ? null : new Composition.Known(value, origin(analyte, told, sound, typed));
     }
 
     /** Of two reports the newer counts; of a danger the higher, since both bags came out of this lot. */

@@ -5,6 +5,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -15,14 +16,13 @@ import java.util.OptionalDouble;
  * <p>Nitrate stays as it was found and is never filled in from what is usual: see {@link Composition#danger}.
  *
  * <p>What a laboratory works out itself (TDN, net energy, feed values, available protein) is not a second measurement.
- * TDN is recomputed from the measured ADF by the line usual for the class; where ADF was not measured or the class has
- * no line, the laboratory's own TDN stands; where there is neither, the book's, with the net energies printed beside it.
- * Which one it was is in {@code notes}. Relative feed value is given for legume, grass and mixed hay whose two fibres
- * were both measured.
+ * Which TDN is used is {@link EnergyChoice}'s rule, or what somebody picked; the net energies follow from it, except that
+ * a laboratory's and the book's stay as printed beside its own TDN. Relative feed value is given for legume, grass and
+ * mixed hay whose two fibers were both measured.
  *
  * @param row the row of the feed book that stands in; empty when there is none
  * @param composition on dry matter, every figure with its origin
- * @param tdn the way TDN was had; empty when it is not known
+ * @param energy TDN as printed, by the book and as used
  * @param estimate how far each figure may lie from the lot; empty where nobody knows how far lots of this feed differ
  * @param notes in the reader's words: what stands in for what, which TDN, what was left out and why
  */
@@ -30,7 +30,7 @@ public record LotComposition(
         FeedClass feedClass,
         Optional<FeedBook.Row> row,
         Composition composition,
-        Optional<Tdn> tdn,
+        EnergyChoice energy,
         Optional<LotEstimate> estimate,
         List<String> notes) {
     static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("MMM d, uuuu", Locale.US);
@@ -57,11 +57,22 @@ public record LotComposition(
             List<LabReport> reports,
             Optional<LotEstimate> estimate,
             Optional<Weathered> weathered) {
+        return of(feedClass, row, reports, estimate, weathered, Map.of());
+    }
+
+    /** @param picks ways to TDN that somebody picked for this lot, by laboratory: {@link EnergyChoice#way} */
+    public static LotComposition of(
+            FeedClass feedClass,
+            Optional<FeedBook.Row> row,
+            List<LabReport> reports,
+            Optional<LotEstimate> estimate,
+            Optional<Weathered> weathered,
+            Map<String, String> picks) {
         var told = reports.stream()
                 .sorted(Comparator.comparing(LotComposition::day).reversed())
-                .map(report -> new Joining.Told(words(report), report.counted()))
+                .map(report -> new Joining.Told(words(report), report.laboratory(), report.counted()))
                 .toList();
-        return new Joining(feedClass, row, weathered).join(told, estimate);
+        return new Joining(feedClass, row, weathered, picks).join(told, estimate);
     }
 
     /**
@@ -71,18 +82,24 @@ public record LotComposition(
      */
     public static LotComposition ofTag(
             FeedClass feedClass, Optional<FeedBook.Row> row, String where, List<Reading> tag) {
-        return new Joining(feedClass, row, Optional.empty())
-                .join(tag.isEmpty() ? List.of() : List.of(new Joining.Told(where, tag)), Optional.empty());
+        return new Joining(feedClass, row, Optional.empty(), Map.of())
+                .join(tag.isEmpty() ? List.of() : List.of(new Joining.Told(where, "", tag)), Optional.empty());
+    }
+
+    /** The way TDN was had; empty when it is not known. */
+    public Optional<Tdn> tdn() {
+        return energy.used();
     }
 
     /** TDN as the row prints it. */
     public OptionalDouble bookTdn() {
-        return row.map(r -> r.composition().value(Analyte.TDN)).orElse(OptionalDouble.empty());
+        return energy.book();
     }
 
     /** TDN, net energy and feed value with how far they may lie; empty where nobody knows. The same seed, the same figures. */
     public List<Derived> derived(long seed) {
-        return estimate.map(lot -> lot.derived(composition.value(Analyte.TDN), seed))
+        var residual = tdn().flatMap(Tdn::residual);
+        return estimate.map(lot -> lot.derived(composition.value(Analyte.TDN), residual, seed))
                 .orElse(List.of());
     }
 

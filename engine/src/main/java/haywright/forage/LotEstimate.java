@@ -158,7 +158,7 @@ public record LotEstimate(
      * @param seed the same seed gives the same figures
      */
     public List<Derived> derivedBefore(OptionalDouble tdn, long seed) {
-        return Derived.of(prior, prior.gaussian(), tdn, seed);
+        return Derived.of(prior, prior.gaussian(), tdn, Optional.empty(), seed);
     }
 
     /**
@@ -168,7 +168,12 @@ public record LotEstimate(
      * @param seed the same seed gives the same figures
      */
     public List<Derived> derived(OptionalDouble tdn, long seed) {
-        return Derived.of(prior, posterior, tdn, seed);
+        return derived(tdn, Optional.empty(), seed);
+    }
+
+    /** @param residual of the way that TDN was had; empty takes that of the line usual for the class, if there is one */
+    public List<Derived> derived(OptionalDouble tdn, Optional<Residual> residual, long seed) {
+        return Derived.of(prior, posterior, tdn, residual, seed);
     }
 
     /** How the figures were weighed together. */

@@ -13,8 +13,11 @@ import java.util.function.Function;
 public final class WaysToTdn {
     private WaysToTdn() {}
 
-    /** @param name the equation in words: "the line “Grass, Penn State”" */
-    public record Way(String name, Tdn tdn) {}
+    /**
+     * @param id as a document and a topic write it: {@code grass-98}, {@code nrc-2001-summative}
+     * @param name the equation in words: "the line “Grass, Penn State”"
+     */
+    public record Way(String id, String name, Tdn tdn) {}
 
     /**
      * By the equations that were made for such a feed, the least first: what is promised by it is promised by all.
@@ -40,7 +43,7 @@ public final class WaysToTdn {
         var ways = new ArrayList<Way>();
         measured.apply(Analyte.ADF)
                 .ifPresent(adf -> lines.forEach(
-                        line -> ways.add(new Way("the line “" + line.name() + "”", new AdfTdn(line, adf)))));
+                        line -> ways.add(new Way(line.id(), "the line “" + line.name() + "”", new AdfTdn(line, adf)))));
         summative(feedClass, measured, ways);
         ways.sort(Comparator.comparingDouble(way -> way.tdn().percent()));
         return ways;
@@ -53,13 +56,14 @@ public final class WaysToTdn {
         }
         var fractions = known.get();
         var kind = feedClass.isForage() ? SummativeTdn.Kind.FORAGE : SummativeTdn.Kind.CONCENTRATE;
-        ways.add(new Way("the summative equation of NRC 2001", new SummativeTdn(fractions, kind, 1)));
+        ways.add(new Way("nrc-2001-summative", "the summative equation of NRC 2001", new SummativeTdn(fractions, kind, 1)));
         var ndfd = measured.apply(Analyte.NDFD);
         if (ndfd.isPresent()) {
             ways.add(new Way(
+                    "nrc-2001-summative-ndfd",
                     "the summative equation of NRC 2001 with the fibre’s own digestibility",
                     new SummativeTdn(fractions, kind, 1, ndfd)));
         }
-        ways.add(new Way("the summative equation of Weiss 1992", new WeissTdn(fractions)));
+        ways.add(new Way("weiss-1992", "the summative equation of Weiss 1992", new WeissTdn(fractions)));
     }
 }

@@ -25,6 +25,7 @@ import org.jspecify.annotations.Nullable;
  * @param samplings field sheets that were made, and what came back on them
  * @param winters of the nearest station; null where no record was read in
  * @param waters what the cattle drink from
+ * @param energyPicks which TDN somebody wants used, by lot
  */
 public record Ranch(
         UUID id,
@@ -43,8 +44,10 @@ public record Ranch(
         Map<UUID, Attachment> attachments,
         Map<UUID, Sampling> samplings,
         @Nullable StationWinters winters,
-        Map<UUID, WaterSource> waters) {
+        Map<UUID, WaterSource> waters,
+        Map<UUID, EnergyPicks> energyPicks) {
     public Ranch {
+        energyPicks = kept(energyPicks);
         waters = kept(waters);
         groups = kept(groups);
         lots = kept(lots);
@@ -57,7 +60,7 @@ public record Ranch(
         attachments = kept(attachments);
         samplings = new ByLot<>(samplings, Sampling::lot, (a, b) -> 0);
         Names.require("name", name, "a ranch");
-        Refused.unlessEmpty(Strays.of(lots, groups, fields, feedsForSale, reports, fedNow, wishes, letters));
+        Refused.unlessEmpty(Strays.of(lots, groups, fields, feedsForSale, reports, fedNow, wishes, letters, energyPicks));
     }
 
     /** Unmodifiable, in the order given. */
@@ -83,6 +86,7 @@ public record Ranch(
                 Map.of(),
                 Map.of(),
                 null,
+                Map.of(),
                 Map.of());
     }
 
@@ -156,6 +160,17 @@ public record Ranch(
         return changed(parts -> parts.waters = put(waters, water.id(), water));
     }
 
+    public Ranch with(EnergyPicks picks) {
+        return changed(
+                parts -> parts.energyPicks = picks.ways().isEmpty()
+                        ? without(energyPicks, picks.lot())
+                        : put(energyPicks, picks.lot(), picks));
+    }
+
+    public EnergyPicks energyPicks(UUID lot) {
+        return energyPicks.getOrDefault(lot, new EnergyPicks(lot, Map.of()));
+    }
+
     /** The group goes, and with it what it is fed now and its letter. */
     public Ranch withoutGroup(UUID id) {
         return changed(parts -> {
@@ -176,6 +191,7 @@ public record Ranch(
             parts.attachments = attachments(about -> !reports.containsKey(about) || left.containsKey(about));
             parts.fedNow = fedWithout(id);
             parts.wishes = wishesWithout(id);
+            parts.energyPicks = without(energyPicks, id);
         });
     }
 
@@ -253,6 +269,7 @@ public record Ranch(
         private Map<UUID, Sampling> samplings;
         private @Nullable StationWinters winters;
         private Map<UUID, WaterSource> waters;
+        private Map<UUID, EnergyPicks> energyPicks;
 
         Parts(Ranch ranch) {
             name = ranch.name;
@@ -271,6 +288,7 @@ public record Ranch(
             samplings = ranch.samplings;
             winters = ranch.winters;
             waters = ranch.waters;
+            energyPicks = ranch.energyPicks;
         }
 
         Ranch ranch(UUID id) {
@@ -291,7 +309,8 @@ public record Ranch(
                     attachments,
                     samplings,
                     winters,
-                    waters);
+                    waters,
+                    energyPicks);
         }
     }
 

@@ -22,7 +22,8 @@ final class Strays {
             Map<UUID, LabReport> reports,
             Map<UUID, FedNow> fedNow,
             Map<UUID, Wishes> wishes,
-            Map<UUID, Letter> letters) {
+            Map<UUID, Letter> letters,
+            Map<UUID, EnergyPicks> energyPicks) {
         var problems = new ArrayList<Problem>();
         lots.forEach((id, lot) -> {
             if (lot.stock() instanceof Stock.Standing s && !fields.containsKey(s.field())) {
@@ -57,6 +58,9 @@ final class Strays {
         letters.keySet().stream()
                 .filter(group -> !groups.containsKey(group))
                 .forEach(group -> problems.add(stray("letters/" + group, group, "group")));
+        energyPicks.keySet().stream()
+                .filter(lot -> !lots.containsKey(lot))
+                .forEach(lot -> problems.add(stray("energyPicks/" + lot, lot, "lot")));
         return problems;
     }
 

@@ -69,7 +69,8 @@ public final class Yard {
                         BOOK.rowFor(l.bookRow(), l.feedClass()),
                         ranch.reportsOn(l.id()),
                         LotTests.estimate(ranch, l),
-                        Optional.ofNullable(l.weathered())));
+                        Optional.ofNullable(l.weathered()),
+                        ranch.energyPicks(l.id()).ways()));
     }
 
     /** A tag is taken at its word; a feed without one is any lot of its kind. */
