@@ -4,9 +4,8 @@ import haywright.workings.PublishedTable;
 import haywright.workings.Refused;
 import haywright.workings.Source;
 import java.util.ArrayList;
-import java.util.Collections;
-import java.util.EnumMap;
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -69,17 +68,35 @@ public record AdfEquation(
      * from about 20 to 50 % ADF.
      */
     public static Optional<Usual> usual(FeedClass feedClass) {
-        return Optional.ofNullable(Table.USUAL.get(feedClass));
+        return Optional.ofNullable(Table.USUAL.get(feedClass.id()));
+    }
+
+    /**
+     * As {@link #usual(FeedClass)}, but a kind of lot within the class may have its own: hay of a native meadow is no
+     * cool-season grass, for which the line of grass hay was printed.
+     *
+     * @param row of the feed book that stands for it
+     */
+    public static Optional<Usual> usual(FeedClass feedClass, Optional<FeedBook.Row> row) {
+        return Prior.idOf(feedClass, row)
+                .map(Table.USUAL::get)
+                .or(() -> usual(feedClass));
+    }
+
+    /** As {@link #usual(FeedClass, Optional)}. */
+    static Optional<Usual> usual(Prior kind) {
+        return Optional.ofNullable(Table.USUAL.get(kind.id())).or(() -> usual(kind.feedClass()));
     }
 
     /** Read when first asked for. */
     private static final class Table {
         static final List<AdfEquation> ALL;
-        static final Map<FeedClass, Usual> USUAL;
+        /** By id of the class or of the kind. */
+        static final Map<String, Usual> USUAL;
 
         static {
             var all = new ArrayList<AdfEquation>();
-            var usual = new EnumMap<FeedClass, Usual>(FeedClass.class);
+            var usual = new HashMap<String, Usual>();
             for (var row :
                     PublishedTable.read(AdfEquation.class, "tdn_from_adf.csv").rows()) {
                 var first = row.number("nel_intercept");
@@ -98,14 +115,14 @@ public record AdfEquation(
                                 : null,
                         row.source());
                 all.add(equation);
-                row.some("default_for").ifPresent(classes -> {
-                    for (var one : classes(classes)) {
+                row.some("default_for").ifPresent(ids -> {
+                    for (var one : ids.split(";")) {
                         usual.put(one, new Usual(equation, row.text("reason")));
                     }
                 });
             }
             ALL = List.copyOf(all);
-            USUAL = Collections.unmodifiableMap(usual);
+            USUAL = Map.copyOf(usual);
         }
 
         private static Set<FeedClass> classes(String ids) {

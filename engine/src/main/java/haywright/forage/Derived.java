@@ -32,7 +32,7 @@ public record Derived(Analyte analyte, double mean, double sd, double low90, dou
      */
     static List<Derived> of(
             Prior prior, Gaussian lot, OptionalDouble tdn, Optional<Residual> way, long seed) {
-        var line = AdfEquation.usual(prior.feedClass()).map(AdfEquation.Usual::equation);
+        var line = AdfEquation.usual(prior).map(AdfEquation.Usual::equation);
         int adf = prior.index(Analyte.ADF);
         int ndf = prior.index(Analyte.NDF);
         int own = prior.index(Analyte.TDN);

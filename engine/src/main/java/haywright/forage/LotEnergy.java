@@ -66,7 +66,7 @@ final class LotEnergy {
                         ? OptionalDouble.of(made.number(analyte))
                         : OptionalDouble.empty());
         boolean picked = pick(ways);
-        var line = AdfEquation.usual(feedClass).map(AdfEquation.Usual::equation);
+        var line = AdfEquation.usual(feedClass, row).map(AdfEquation.Usual::equation);
         if (tdn == null && measured.contains(Analyte.ADF) && line.isPresent() && line.get().isReadFor(feedClass)) {
             if (told.adf.isPresent() && new AdfTdn(line.get(), told.adf.getAsDouble()).inRange()) {
                 byFibre("the measured ADF");
@@ -148,7 +148,7 @@ final class LotEnergy {
     }
 
     private void byFibre(String what) {
-        var usual = AdfEquation.usual(feedClass);
+        var usual = AdfEquation.usual(feedClass, row);
         if (usual.isPresent() && made.values.containsKey(Analyte.ADF)) {
             var equation = usual.get().equation();
             var fromFibre = new AdfTdn(equation, made.number(Analyte.ADF));

@@ -99,11 +99,16 @@ public final class Prior {
      * another row of the same feed. Empty where nobody says how far lots of it differ: minerals, urea, most by-products.
      */
     public static Optional<Prior> of(FeedClass feedClass, Optional<FeedBook.Row> row) {
+        var kind = idOf(feedClass, row).flatMap(Prior::named);
+        return kind.isPresent() ? row.map(r -> kind.get().around(r)).or(() -> kind) : row.flatMap(BookSpread::prior);
+    }
+
+    /** The id of the kind that lends the spread; empty where none stands for the class. */
+    static Optional<String> idOf(FeedClass feedClass, Optional<FeedBook.Row> row) {
         var group = row.or(() -> FeedBook.published().usual(feedClass))
                 .map(FeedBook.Row::group)
                 .orElse("");
-        var kind = kind(feedClass, group).or(() -> kind(feedClass, ""));
-        return kind.isPresent() ? row.map(r -> kind.get().around(r)).or(() -> kind) : row.flatMap(BookSpread::prior);
+        return kind(feedClass, group).or(() -> kind(feedClass, ""));
     }
 
     /**
@@ -171,12 +176,12 @@ public final class Prior {
         return new Prior(id, words, feedClass, moved, together);
     }
 
-    private static Optional<Prior> kind(FeedClass feedClass, String group) {
+    private static Optional<String> kind(FeedClass feedClass, String group) {
         return KINDS.rows().stream()
                 .filter(k -> feedClass(k) == feedClass)
                 .filter(k -> List.of(k.text("book_groups").split(";")).contains(group))
                 .findFirst()
-                .flatMap(k -> named(k.text("kind")));
+                .map(k -> k.text("kind"));
     }
 
     public String id() {
