@@ -8,6 +8,7 @@ import haywright.app.web.herd.GroupPages;
 import haywright.app.web.herd.NeedPages;
 import haywright.app.web.lab.BookPages;
 import haywright.app.web.lab.BringPages;
+import haywright.app.web.lab.EnergyPages;
 import haywright.app.web.lab.ReportPages;
 import haywright.app.web.lab.WaterPages;
 import haywright.app.web.letter.LetterPages;
@@ -170,6 +171,7 @@ public final class Server implements AutoCloseable {
         TakePages.routes(new Routes(to, desk, Step.TAKE_IT));
         BringPages.routes(new Routes(to, desk, Step.READ_IT));
         BookPages.routes(new Routes(to, desk, Step.READ_IT));
+        EnergyPages.routes(new Routes(to, desk, Step.READ_IT));
         WaterPages.routes(new Routes(to, desk, Step.READ_IT));
         ReportPages.routes(new Routes(to, desk, Step.READ_IT));
         GroupPages.routes(new Routes(to, desk, Step.HERD));

@@ -56,7 +56,7 @@ public record OtherWays(String title, List<HazardView.Line> says, String then) {
                 "They differ by more than laboratories do. Compare two hays by the same one."));
     }
 
-    private static Source source(WaysToTdn.Way way) {
+    static Source source(WaysToTdn.Way way) {
         var lines = way.tdn().lines();
         return lines.get(lines.size() - 1).source();
     }
