@@ -161,6 +161,7 @@ public record Diet(
         }
 
         private DietRow calciumToPhosphorus(String id, Sense sense, double limit, Source source) {
+            boolean least = sense == Sense.AT_LEAST;
             return ratio(
                     id,
                     Kind.PRACTICE,
@@ -168,8 +169,8 @@ public record Diet(
                     sense,
                     limit,
                     Unit.NONE,
-                    f -> grams(f, Analyte.CA),
-                    f -> grams(f, Analyte.P),
+                    f -> least ? grams(f, Analyte.CA) : mostGrams(f, Analyte.CA),
+                    f -> least ? mostGrams(f, Analyte.P) : grams(f, Analyte.P),
                     source);
         }
 
@@ -220,12 +221,16 @@ public record Diet(
         }
 
         private static double value(Feed feed, Analyte analyte) {
-            return feed.composition().value(analyte).orElse(0);
+            return feed.composition().least(analyte).orElse(0);
         }
 
         /** Grams of a mineral in a kg of dry matter; one that nobody measured counts as none, which is the safe side. */
         private static double grams(Feed feed, Analyte analyte) {
             return value(feed, analyte) * 10;
+        }
+
+        private static double mostGrams(Feed feed, Analyte analyte) {
+            return feed.composition().most(analyte).orElse(0) * 10;
         }
     }
 }

@@ -58,7 +58,7 @@ final class PracticeLimits {
                 "fat in the ration",
                 Sense.AT_MOST,
                 "L06",
-                f -> f.composition().value(Analyte.FAT).orElse(value("L06"))));
+                f -> f.composition().most(Analyte.FAT).orElse(value("L06"))));
         var distillers = growing ? "L13b" : "L13";
         rows.add(share(
                 "distillers",

@@ -30,21 +30,42 @@ public record Composition(Map<Analyte, Known> values, Map<Analyte, Marginal> exp
     /**
      * @param value in the analyte's unit, on dry matter: the expected one
      * @param lot where the lot's own average may lie; null where nobody says how far lots of the feed differ
+     * @param below the limit that a report found it to be under, where no figure was measured; null for a figure
      * @param unit where one bale or load of it may lie; only for what kills, which is eaten by the bale
      */
     public record Known(
             double value,
             Origin origin,
             @Nullable Marginal lot,
-            @Nullable Marginal unit) {
+            @Nullable Marginal unit,
+            @Nullable Double below) {
         public Known(double value, Origin origin) {
-            this(value, origin, null, null);
+            this(value, origin, null, null, null);
         }
     }
 
     public OptionalDouble value(Analyte analyte) {
         var known = values.get(analyte);
         return known == null ? OptionalDouble.empty() : OptionalDouble.of(known.value());
+    }
+
+    /**
+     * What counts for a need: of what was only found to be less than a limit, nothing, since nobody knows that any is
+     * there.
+     */
+    public OptionalDouble least(Analyte analyte) {
+        var known = values.get(analyte);
+        return known == null
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(known.below() == null ? known.value() : 0);
+    }
+
+    /** What counts against a ceiling: of what was only found to be less than a limit, the limit. */
+    public OptionalDouble most(Analyte analyte) {
+        var known = values.get(analyte);
+        return known == null
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(known.below() == null ? known.value() : known.below());
     }
 
     /**

@@ -44,7 +44,7 @@ final class Joining {
             EnumSet.of(FeedClass.LEGUME_HAY, FeedClass.GRASS_HAY, FeedClass.MIXED_HAY);
 
     /** Readings and whose they are, in words and by the laboratory's name. */
-    record Told(String where, String laboratory, List<Reading> readings) {}
+    record Told(String where, String laboratory, List<Reading> readings, Map<Analyte, Double> below) {}
 
     private final FeedClass feedClass;
     private final Optional<FeedBook.Row> row;
@@ -77,6 +77,11 @@ final class Joining {
         if (!made.values.containsKey(Analyte.DM)) {
             lendDryMatter();
         }
+        newestFirst.forEach(told -> told.below.forEach((analyte, limit) -> {
+            if (!measured.contains(analyte) && !WORKED_OUT.contains(analyte)) {
+                below(analyte, limit, new Origin.Typed(told.where));
+            }
+        }));
         estimate.ifPresent(lot -> new Moving(lot, newestFirst, made).weigh());
         leaveOutWhatCannotBe(measured);
         var laboratory = printed != null
@@ -125,6 +130,14 @@ final class Joining {
                     energy(Analyte.NEM, told, sound, typed),
                     energy(Analyte.NEG, told, sound, typed));
         }
+    }
+
+    /** What was found to be less than a limit is never taken for more, whatever the book has. */
+    private void below(Analyte analyte, double limit, Origin typed) {
+        var lent = made.values.get(analyte);
+        double least = lent == null || lent.below() == null ? limit : Math.min(limit, lent.below());
+        double value = lent == null ? least : Math.min(lent.value(), least);
+        made.values.put(analyte, new Composition.Known(value, typed, null, null, least));
     }
 
     private static Composition.@Nullable Known energy(

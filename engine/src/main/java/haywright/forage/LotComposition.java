@@ -70,7 +70,11 @@ public record LotComposition(
             Map<String, String> picks) {
         var told = reports.stream()
                 .sorted(Comparator.comparing(LotComposition::day).reversed())
-                .map(report -> new Joining.Told(words(report), report.laboratory(), report.counted()))
+                .map(report -> new Joining.Told(
+                        words(report),
+                        report.laboratory(),
+                        report.counted(),
+                        Tested.below(feedClass, row, report.readings(), report.notMeasured())))
                 .toList();
         return new Joining(feedClass, row, weathered, picks).join(told, estimate);
     }
@@ -83,7 +87,7 @@ public record LotComposition(
     public static LotComposition ofTag(
             FeedClass feedClass, Optional<FeedBook.Row> row, String where, List<Reading> tag) {
         return new Joining(feedClass, row, Optional.empty(), Map.of())
-                .join(tag.isEmpty() ? List.of() : List.of(new Joining.Told(where, "", tag)), Optional.empty());
+                .join(tag.isEmpty() ? List.of() : List.of(new Joining.Told(where, "", tag, Map.of())), Optional.empty());
     }
 
     /** The way TDN was had; empty when it is not known. */

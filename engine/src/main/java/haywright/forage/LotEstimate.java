@@ -6,8 +6,10 @@ import haywright.workings.Worked;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A lot's composition and how far to trust it: what its kind is likely made of, moved by what was measured.
@@ -40,9 +42,16 @@ public record LotEstimate(
      * @param lot of the variance that is left, what comes from lots of a kind differing
      * @param sampling what comes from a sample not being the lot
      * @param laboratory what comes from the laboratory
+     * @param below the least limit that a report found it to be under; null where none did, or a figure was measured
      */
     public record Estimate(
-            Prior.Cell cell, Marginal now, int measured, double lot, double sampling, double laboratory) {
+            Prior.Cell cell,
+            Marginal now,
+            int measured,
+            double lot,
+            double sampling,
+            double laboratory,
+            @Nullable Double below) {
         public Analyte analyte() {
             return cell.analyte();
         }
@@ -70,7 +79,7 @@ public record LotEstimate(
         var all = Seen.of(prior, tested, notes);
         var issues = new ArrayList<Issue>();
         for (var one : tested) {
-            farFromItsKind(prior, Seen.of(prior, List.of(one), new ArrayList<>()))
+            farFromItsKind(prior, Seen.of(prior, List.of(one.measuredOnly()), new ArrayList<>()))
                     .ifPresent(issues::add);
         }
         var told = all.given(prior);
@@ -81,19 +90,23 @@ public record LotEstimate(
                 continue;
             }
             int index = i;
+            int measured = (int) all.results().stream()
+                    .filter(r -> r.index() == index && !r.limit())
+                    .count();
             double lot = told.fromItself(i, i);
             double sampling = told.fromError(i, i, all.sampling());
-            double laboratory = told.fromError(i, i, all.laboratory());
+            double laboratory = told.fromError(i, i, all.fromLaboratory());
             estimates.add(new Estimate(
                     cell,
                     Marginal.ofScale(
                             told.mean(i),
                             Math.sqrt(lot + sampling + laboratory),
                             cell.marginal().log()),
-                    (int) all.results().stream().filter(r -> r.index() == index).count(),
+                    measured,
                     lot,
                     sampling,
-                    laboratory));
+                    laboratory,
+                    measured > 0 ? null : least(tested, cell.analyte())));
         }
         return new LotEstimate(prior, List.copyOf(tested), estimates, told.posterior(), issues, notes);
     }
@@ -133,7 +146,16 @@ public record LotEstimate(
                         0,
                         posterior.covariance(i, i),
                         0,
-                        0));
+                        0,
+                        null));
+    }
+
+    private static @Nullable Double least(List<Tested> tested, Analyte analyte) {
+        return tested.stream()
+                .map(one -> one.below().get(analyte))
+                .filter(Objects::nonNull)
+                .min(Double::compare)
+                .orElse(null);
     }
 
     /** Whether anything was measured that could be weighed. */

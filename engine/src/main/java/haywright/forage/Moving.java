@@ -39,18 +39,34 @@ final class Moving {
         var said = made.values.get(analyte);
         var now = estimate.now();
         if (analyte == Analyte.NO3N) {
-            if (said != null && estimate.measured() > 0) {
+            if (said != null && (estimate.measured() > 0 || estimate.below() != null)) {
                 double apart = ResultError.ofOneUnit(lot.prior(), analyte);
                 // A composite is the mean of its units, and most units of a skewed spread lie below their mean.
                 var unit = Marginal.ofScale(
                         now.onScale(now.centre()) - apart / 2, Math.sqrt(now.sd() * now.sd() + apart), now.log());
-                made.values.put(analyte, new Composition.Known(said.value(), said.origin(), now, unit));
+                made.values.put(analyte, new Composition.Known(said.value(), said.origin(), now, unit, estimate.below()));
             }
             if (said == null) {
                 // before any figure: a report without nitrate must not make a lot look worse in nitrate
                 made.expected.put(analyte, estimate.before());
             }
             return; // the nitrate of a lot that nobody tested is not known, whatever its kind usually has
+        }
+        var below = estimate.below();
+        if (below != null) {
+            made.values.put(
+                    analyte,
+                    new Composition.Known(
+                            Math.min(now.mean(), below),
+                            new Origin.Computed(new Weighed(
+                                    lot,
+                                    analyte,
+                                    whose(analyte),
+                                    "says less than " + Sheet.with(below, analyte.unit()))),
+                            now,
+                            null,
+                            below));
+            return;
         }
         boolean leftOut = estimate.measured() == 0 && said != null && isReported(said.origin());
         if (leftOut) {
@@ -59,8 +75,8 @@ final class Moving {
         made.values.put(
                 analyte,
                 said != null && !lot.isMoved()
-                        ? new Composition.Known(said.value(), said.origin(), now, null)
-                        : new Composition.Known(now.mean(), new Origin.Computed(weighed(estimate, said)), now, null));
+                        ? new Composition.Known(said.value(), said.origin(), now, null, null)
+                        : new Composition.Known(now.mean(), new Origin.Computed(weighed(estimate, said)), now, null, null));
     }
 
     private static boolean isReported(Origin origin) {
@@ -80,11 +96,7 @@ final class Moving {
                             : "feed book",
                     lot.isMoved() ? "moved by what was measured" : "");
         }
-        var newest = newestFirst.stream()
-                .filter(told -> told.readings().stream().anyMatch(r -> r.analyte() == analyte))
-                .findFirst()
-                .orElse(newestFirst.get(0))
-                .where();
+        var newest = whose(analyte);
         if (said == null) {
             return new Weighed(lot, analyte, newest, "");
         }
@@ -101,6 +113,16 @@ final class Moving {
                 analyte,
                 newest,
                 moved(estimate, said.value()).map(says::concat).orElse(""));
+    }
+
+    /** The newest report that speaks of it. */
+    private String whose(Analyte analyte) {
+        return newestFirst.stream()
+                .filter(told -> told.readings().stream().anyMatch(r -> r.analyte() == analyte)
+                        || told.below().containsKey(analyte))
+                .findFirst()
+                .orElse(newestFirst.get(0))
+                .where();
     }
 
     /** How far from what was measured, and which way; empty where hardly at all. */

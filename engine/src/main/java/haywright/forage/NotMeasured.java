@@ -111,7 +111,12 @@ public record NotMeasured(
      * is the stricter way.
      */
     public Optional<Reading> counted() {
-        return isDanger() && limit != null && unit != null
+        return isDanger() ? asLimit() : Optional.empty();
+    }
+
+    /** The limit as a figure, to be carried to dry matter; empty where none is printed. */
+    Optional<Reading> asLimit() {
+        return limit != null && unit != null
                 ? Optional.of(new Reading(analyte, limit, unit, basis == null ? Basis.DRY_MATTER : basis, method))
                 : Optional.empty();
     }

@@ -29,7 +29,7 @@ record ResultError(double sampling, double bias, double repeat) {
         double bias = onScale(wet.laboratory() + wet.laboratoryBias(), wet.ofValue(), cell) - repeat;
         if (analyte == Analyte.NO3N) {
             double cv = Math.sqrt(wet.laboratory() + wet.laboratoryBias()) / 100;
-            double value = tested.values().getOrDefault(analyte, cell.centre());
+            double value = tested.figure(analyte, cell.centre());
             double more = Math.max(1, NITRATE_FLOOR_PPM / value / cv);
             repeat = onScale(wet.laboratory() * more * more, true, cell);
             bias = onScale((wet.laboratory() + wet.laboratoryBias()) * more * more, true, cell) - repeat;

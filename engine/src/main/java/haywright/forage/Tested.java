@@ -2,9 +2,13 @@ package haywright.forage;
 
 import haywright.sampling.Design;
 import haywright.workings.Refused;
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * What a laboratory measured of a lot, with how its sample was taken: an observation. What a laboratory calculates is
@@ -17,6 +21,7 @@ import java.util.Map;
  * @param lotUnits units in the lot, 0 where they cannot be counted
  * @param values as measured, on dry matter in each analyte's unit
  * @param methods how single figures were measured where the sheet says so: fiber by NIR, minerals by wet chemistry
+ * @param below what it found to be less than a limit: the limit, likewise; nothing that is among the values
  */
 public record Tested(
         String laboratory,
@@ -25,7 +30,8 @@ public record Tested(
         Design design,
         int lotUnits,
         Map<Analyte, Double> values,
-        Map<Analyte, Method> methods) {
+        Map<Analyte, Method> methods,
+        Map<Analyte, Double> below) {
     /** A grab speaks for one place; a sample of unknown origin is trusted no further. */
     public static final Design ONE_GRAB = Design.of(1, 1, 1);
 
@@ -36,15 +42,10 @@ public record Tested(
         UNKNOWN
     }
 
-    /** All figures by one method. */
+    /** All figures by one method, and none of them less than a limit. */
     public Tested(
-            String laboratory,
-            Method method,
-            String composite,
-            Design design,
-            int lotUnits,
-            Map<Analyte, Double> values) {
-        this(laboratory, method, composite, design, lotUnits, values, Map.of());
+            String laboratory, Method method, String composite, Design design, int lotUnits, Map<Analyte, Double> values) {
+        this(laboratory, method, composite, design, lotUnits, values, Map.of(), Map.of());
     }
 
     public Tested {
@@ -57,11 +58,56 @@ public record Tested(
         }
         values = values.isEmpty() ? Map.of() : Collections.unmodifiableMap(new EnumMap<>(values));
         methods = methods.isEmpty() ? Map.of() : Collections.unmodifiableMap(new EnumMap<>(methods));
-        for (var analyte : values.keySet()) {
+        var limits = new EnumMap<Analyte, Double>(Analyte.class);
+        limits.putAll(below);
+        limits.keySet().removeAll(values.keySet());
+        below = Collections.unmodifiableMap(limits);
+        for (var analyte : Stream.concat(values.keySet().stream(), limits.keySet().stream()).toList()) {
             if (!analyte.isMeasured()) {
                 throw new IllegalArgumentException(analyte + " is calculated from other figures, not measured");
             }
         }
+    }
+
+    /** The same without what was only found to be less than a limit. */
+    Tested measuredOnly() {
+        return new Tested(laboratory, method, composite, design, lotUnits, values, methods, Map.of());
+    }
+
+    /** What it says of an analyte, a figure or a limit. */
+    double figure(Analyte analyte, double otherwise) {
+        return values.getOrDefault(analyte, below.getOrDefault(analyte, otherwise));
+    }
+
+    /**
+     * The limits that a report prints in place of figures, on dry matter in each analyte's unit, nitrate as NO3-N. "Not
+     * detected" without a limit says nothing, and what cannot be carried to dry matter neither.
+     */
+    public static Map<Analyte, Double> below(
+            FeedClass feedClass,
+            Optional<FeedBook.Row> row,
+            List<Reading> readings,
+            List<NotMeasured> notMeasured) {
+        var limits = new ArrayList<Reading>();
+        readings.stream()
+                .filter(r -> r.analyte() == Analyte.DM || r.analyte() == Analyte.MOISTURE)
+                .forEach(limits::add);
+        notMeasured.forEach(one -> one.asLimit().ifPresent(limits::add));
+        var below = new EnumMap<Analyte, Double>(Analyte.class);
+        if (limits.isEmpty()) {
+            return below;
+        }
+        var carried = ReportCheck.check(feedClass, row, limits).values();
+        for (var one : notMeasured) {
+            var limit = carried.get(one.analyte());
+            if (limit != null && limit > 0 && one.analyte().isMeasured()) {
+                below.merge(one.analyte(), limit, Math::min);
+            }
+            if (limit != null && (one.analyte() == Analyte.NO3 || one.analyte() == Analyte.KNO3)) {
+                below.putIfAbsent(Analyte.NO3N, Nitrate.of(one.analyte(), carried).no3n());
+            }
+        }
+        return below;
     }
 
     /**

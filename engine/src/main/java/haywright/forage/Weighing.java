@@ -19,6 +19,9 @@ record Weighing(Prior prior, Seen seen, Conditional told, List<LotEstimate.Estim
             "weights of results that hang together, from their spreads and correlations: K = Σ·Hᵀ·(H·Σ·Hᵀ + R)⁻¹",
             Source.Known.ARITHMETIC);
 
+    private static final Source LIMIT = new Source(
+            "what stands for “less than” its limit: the value with the same mean and spread", Source.Known.ARITHMETIC);
+
     @Override
     public List<Line> lines() {
         var lines = new ArrayList<Line>();
@@ -38,12 +41,15 @@ record Weighing(Prior prior, Seen seen, Conditional told, List<LotEstimate.Estim
         for (int k = 0; k < seen.results().size(); k++) {
             var result = seen.results().get(k);
             var cell = prior.cells().get(result.index());
-            var value = symbol(cell) + "_report_" + (result.report() + 1);
+            var value = symbol(cell) + (result.limit() ? "_below_" : "_report_") + (result.report() + 1);
             var weight = "w_" + symbol(estimate.cell()) + "_by_" + value;
             formula.append(
                     " + %s·(%s − %s)".formatted(weight, onScale(cell, value), onScale(cell, symbol(cell) + "_kind")));
             inputs.add(Input.published(weight, told.gain(i, k), Unit.NONE, WEIGHTS));
-            inputs.add(Input.typed(value, result.value(), cell.analyte().unit()));
+            inputs.add(
+                    result.limit()
+                            ? Input.published(value, result.value(), cell.analyte().unit(), LIMIT)
+                            : Input.typed(value, result.value(), cell.analyte().unit()));
             inputs.add(kind(cell));
         }
         boolean log = estimate.now().log();

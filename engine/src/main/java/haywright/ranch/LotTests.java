@@ -45,7 +45,8 @@ public final class LotTests {
                 design,
                 design.units() > units ? 0 : units,
                 Tested.measured(ReportCheck.check(lot.feedClass(), row, report.readings())),
-                report.methods());
+                report.methods(),
+                Tested.below(lot.feedClass(), row, report.readings(), report.notMeasured()));
     }
 
     /**

@@ -1,0 +1,116 @@
+package haywright.forage;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import haywright.FormulaCheck;
+import haywright.quantity.Unit;
+import haywright.sampling.Design;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import org.junit.jupiter.api.Test;
+
+/** "Less than" is a bound, in the estimate and in what rations count. */
+class LessThanTest {
+    private static final Optional<FeedBook.Row> GRASS = FeedBook.published().usual(FeedClass.GRASS_HAY);
+    private static final Prior KIND = Prior.of(FeedClass.GRASS_HAY, GRASS).orElseThrow();
+
+    private static Tested below(String laboratory, Map<Analyte, Double> values, Map<Analyte, Double> below) {
+        return new Tested(laboratory, Tested.Method.WET, laboratory, Design.of(10, 1, 1), 0, values, Map.of(), below);
+    }
+
+    private static LotComposition made(NotMeasured... said) {
+        var report = new LabReport(
+                new UUID(0, 1),
+                new UUID(0, 2),
+                "A",
+                "",
+                null,
+                LocalDate.of(2026, 10, 14),
+                LabReport.HowSampled.PLAN,
+                List.of(
+                        new Reading(Analyte.DM, 90, Unit.PERCENT, Basis.AS_RECEIVED),
+                        new Reading(Analyte.CP, 9, Unit.PERCENT, Basis.DRY_MATTER)),
+                List.of(),
+                Tested.Method.WET,
+                List.of(said));
+        var tested = below(
+                "A",
+                Map.of(Analyte.CP, 9.0),
+                Tested.below(FeedClass.GRASS_HAY, GRASS, report.readings(), report.notMeasured()));
+        return LotComposition.of(
+                FeedClass.GRASS_HAY, GRASS, List.of(report), Optional.of(LotEstimate.of(KIND, List.of(tested))));
+    }
+
+    /** Phosphorus under 0.05 % once became 0.14 %. As received 0.045 of 90 % dry matter is 0.05 on dry matter. */
+    @Test
+    void phosphorusUnderALimitIsNeverTakenForMore() {
+        var lot = made(new NotMeasured(
+                Analyte.P, NotMeasured.Why.LESS_THAN, 0.045, Unit.PERCENT, Basis.AS_RECEIVED));
+        var p = lot.composition().values().get(Analyte.P);
+        assertThat(p.below()).isCloseTo(0.05, within(1e-12));
+        assertThat(p.value()).isLessThanOrEqualTo(0.05);
+        assertThat(lot.composition().least(Analyte.P)).as("for a need").hasValue(0);
+        assertThat(lot.composition().most(Analyte.P).orElseThrow())
+                .as("against a ceiling")
+                .isCloseTo(0.05, within(1e-12));
+        lot.composition().values().values().forEach(known -> {
+            if (known.origin() instanceof haywright.workings.Origin.Computed by) {
+                FormulaCheck.reEvaluates(by.by());
+            }
+        });
+    }
+
+    /** Of a feed that nobody knows the spread of, the book's figure is cut at the limit. */
+    @Test
+    void theBooksFigureIsCutAtTheLimit() {
+        var lot = made(new NotMeasured(Analyte.CU, NotMeasured.Why.LESS_THAN, 1.0, Unit.PPM, Basis.DRY_MATTER));
+        var copper = lot.composition().values().get(Analyte.CU);
+        assertThat(copper.below()).isEqualTo(1.0);
+        assertThat(copper.value()).isLessThanOrEqualTo(1.0);
+    }
+
+    @Test
+    void theLimitOfADangerCountsAsFound() {
+        var lot = made(new NotMeasured(Analyte.NO3N, NotMeasured.Why.LESS_THAN, 50.0, Unit.PPM, Basis.DRY_MATTER));
+        var nitrate = lot.composition().values().get(Analyte.NO3N);
+        assertThat(nitrate.value()).isEqualTo(50);
+        assertThat(nitrate.below()).isEqualTo(50);
+        assertThat(lot.composition().upper(Analyte.NO3N).orElseThrow()).isGreaterThanOrEqualTo(50);
+    }
+
+    @Test
+    void theOrderOfTheReportsDoesNotMatterAndABoundNarrows() {
+        var tested = new ArrayList<>(List.of(
+                below("A", Map.of(Analyte.CP, 8.0), Map.of(Analyte.P, 0.05, Analyte.S, 0.1)),
+                below("B", Map.of(Analyte.CP, 9.5, Analyte.K, 1.4), Map.of(Analyte.P, 0.08)),
+                below("C", Map.of(), Map.of(Analyte.CA, 0.3))));
+        var one = LotEstimate.of(KIND, tested);
+        Collections.reverse(tested);
+        var other = LotEstimate.of(KIND, tested);
+        for (var estimate : one.estimates()) {
+            var again = other.estimate(estimate.analyte()).orElseThrow();
+            assertThat(again.now().centre())
+                    .isCloseTo(estimate.now().centre(), within(1e-7 * estimate.now().centre()));
+            assertThat(again.now().sd()).isCloseTo(estimate.now().sd(), within(1e-7));
+        }
+        var p = one.estimate(Analyte.P).orElseThrow();
+        assertThat(p.measured()).isZero();
+        assertThat(p.below()).isEqualTo(0.05);
+        assertThat(p.now().sd()).isLessThan(p.before().sd());
+        assertThat(p.now().centre()).isLessThan(0.08);
+        assertThat(one.issues()).as("a bound is no strange figure").isEmpty();
+    }
+
+    @Test
+    void aFigureOfAnotherReportCountsBeforeABound() {
+        var both = LotEstimate.of(
+                KIND, List.of(below("A", Map.of(Analyte.P, 0.21), Map.of()), below("B", Map.of(), Map.of(Analyte.P, 0.3))));
+        assertThat(both.estimate(Analyte.P).orElseThrow().below()).isNull();
+    }
+}
