@@ -11,16 +11,19 @@ final class DamageRules {
 
     private DamageRules() {}
 
-    private static double mostAsh(FeedClass feedClass) {
-        return switch (feedClass) {
+    /** Ash is soil only above what the kind has: native hay and silage of small grains hold more than sown grass. */
+    private static double mostAsh(Sheet sheet) {
+        double printed = switch (sheet.feedClass()) {
             case LEGUME_HAY, LEGUME_SILAGE, MIXED_HAY -> 11;
             case GRASS_HAY, CEREAL_HAY, CEREAL_SILAGE -> 9;
             default -> Double.POSITIVE_INFINITY;
         };
+        return Math.max(
+                printed, SoilInFeed.mostOfKind(sheet.feedClass(), sheet.book()).orElse(0));
     }
 
     private static void soil(Sheet sheet, List<Issue> issues) {
-        if (sheet.has(Analyte.ASH) && sheet.get(Analyte.ASH) > mostAsh(sheet.feedClass())) {
+        if (sheet.has(Analyte.ASH) && sheet.get(Analyte.ASH) > mostAsh(sheet)) {
             boolean certain = sheet.get(Analyte.ASH) > 15;
             issues.add(
                     Issue.warning(
@@ -36,7 +39,7 @@ final class DamageRules {
         if (sheet.feedClass().isForage()
                 && sheet.has(Analyte.FE, Analyte.ASH)
                 && sheet.get(Analyte.FE) > 500
-                && sheet.get(Analyte.ASH) > mostAsh(sheet.feedClass())) {
+                && sheet.get(Analyte.ASH) > mostAsh(sheet)) {
             issues.add(Issue.warning(
                     "C33",
                     Analyte.FE,

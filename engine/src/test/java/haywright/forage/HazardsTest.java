@@ -10,6 +10,7 @@ import haywright.workings.Origin;
 import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -120,9 +121,36 @@ class HazardsTest {
     // Undersander: alfalfa with 8 % ash is clean; what is above is about soil.
     @Test
     void soilIsWhatAshThePlantHasNot() {
-        var soil = new SoilInFeed(true, 13);
+        var soil = new SoilInFeed(true, 13, Optional.empty());
         assertThat(soil.percent()).isCloseTo(5, within(1e-12));
-        assertThat(new SoilInFeed(true, 8).percent()).isZero();
+        assertThat(new SoilInFeed(true, 8, Optional.empty()).percent()).isZero();
         FormulaCheck.reEvaluates(soil);
+    }
+
+    /** Clean alfalfa of the source has 8 % ash, lots of its kind 10 give or take 1.6: 12 is no soil there, 14 is 4 of it. */
+    @Test
+    void ashIsSoilOnlyAboveWhatTheKindHas() {
+        var kind = Prior.named("alfalfa_hay").orElseThrow().cells().stream()
+                .filter(c -> c.analyte() == Analyte.ASH)
+                .findFirst();
+        assertThat(new SoilInFeed(true, 12, kind).percent()).isZero();
+        assertThat(new SoilInFeed(true, 14, kind).percent()).isCloseTo(4, within(1e-9));
+        haywright.FormulaCheck.reEvaluates(new SoilInFeed(true, 12, kind));
+        haywright.FormulaCheck.reEvaluates(new SoilInFeed(true, 14, kind));
+    }
+
+    /** 135 ppb of selenium in the column of ppm: forages hold 0.02 to 5 ppm. */
+    @Test
+    void seleniumOf135PpmIsAsked() {
+        for (var feedClass : FeedClass.values()) {
+            var checked = ReportCheck.check(
+                    feedClass,
+                    Optional.empty(),
+                    java.util.List.of(new Reading(Analyte.SE, 135, haywright.quantity.Unit.PPM, Basis.DRY_MATTER)));
+            assertThat(checked.issues().stream()
+                            .anyMatch(i -> i.field() == Analyte.SE && i.level() == Issue.Level.W))
+                    .as(feedClass.id())
+                    .isEqualTo(feedClass != FeedClass.MINERAL);
+        }
     }
 }

@@ -4,6 +4,7 @@ import haywright.app.words.Show;
 import haywright.forage.Analyte;
 import haywright.forage.AvailableProtein;
 import haywright.forage.Composition;
+import haywright.forage.FeedBook;
 import haywright.forage.FeedClass;
 import haywright.forage.Fermentation;
 import haywright.forage.HazardClass;
@@ -14,6 +15,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -36,7 +38,7 @@ public record HazardView(
 
     static final String ASK_VET = "Ask your veterinarian before it is fed, and follow local rules.";
 
-    static List<HazardView> of(FeedClass feedClass, Composition made) {
+    static List<HazardView> of(FeedClass feedClass, Optional<FeedBook.Row> row, Composition made) {
         var views = new ArrayList<HazardView>();
         for (var analyte : made.values().keySet()) {
             HazardClass.Hazard.of(analyte)
@@ -49,7 +51,7 @@ public record HazardView(
             views.add(boundProtein(feedClass, made));
         }
         if (isMeasured(made, Analyte.ASH) && feedClass.isForage()) {
-            soil(feedClass, made.value(Analyte.ASH).orElseThrow()).forEach(views::add);
+            soil(feedClass, row, made.value(Analyte.ASH).orElseThrow()).forEach(views::add);
         }
         fermentation(feedClass, made).forEach(views::add);
         views.addAll(MineralView.of(measured(made)));
@@ -128,9 +130,8 @@ public record HazardView(
                         : "");
     }
 
-    private static List<HazardView> soil(FeedClass feedClass, double ash) {
-        boolean legume = feedClass.name().startsWith("LEGUME") || feedClass == FeedClass.MIXED_HAY;
-        var soil = new SoilInFeed(legume, ash);
+    private static List<HazardView> soil(FeedClass feedClass, Optional<FeedBook.Row> row, double ash) {
+        var soil = SoilInFeed.of(feedClass, row, ash);
         return soil.percent() < 1
                 ? List.of()
                 : List.of(new HazardView(
@@ -138,7 +139,7 @@ public record HazardView(
                         false,
                         soil.percent() > 3,
                         List.of(new Line(
-                                "Its ash less the ash of clean plants; a rough figure, rather too much than too little",
+                                "Its ash less the ash that such feed usually has; a rough figure, rather too much than too little",
                                 from(soil.lines().get(0).source()))),
                         soil,
                         "TDN from fibre does not see ash: so much of the dry matter feeds nobody."));

@@ -125,7 +125,7 @@ public record LotNow(
                 newestFirst.stream().map(report -> reportRow(lot, report)).toList(),
                 trust.orElse(null),
                 hazards(yard, lot),
-                OtherWays.of(lot.feedClass(), now.composition()),
+                OtherWays.of(lot.feedClass(), asPrinted(lot, reports)),
                 BookPages.beside(yard.ranch(), lot));
     }
 
@@ -134,10 +134,13 @@ public record LotNow(
         var reports = yard.ranch().reportsOn(lot.id());
         return reports.isEmpty()
                 ? List.of()
-                : HazardView.of(
-                        lot.feedClass(),
-                        LotComposition.of(lot.feedClass(), ReportForm.bookRow(lot), reports)
-                                .composition());
+                : HazardView.of(lot.feedClass(), ReportForm.bookRow(lot), asPrinted(lot, reports));
+    }
+
+    /** What classes judge: the sheet's own figures, wherever the estimate has moved them. */
+    private static Composition asPrinted(Lot lot, List<LabReport> reports) {
+        return LotComposition.of(lot.feedClass(), ReportForm.bookRow(lot), reports)
+                .composition();
     }
 
     static ReportRow reportRow(Lot lot, LabReport report) {
@@ -167,7 +170,7 @@ public record LotNow(
             return what + ".";
         }
         if (!one.isDanger()) {
-            return what + ". That is a bound and no figure: the feed book’s figure stands in where it has one.";
+            return what + ". That is a bound and no figure: rations count none of it for a need, and the limit against a ceiling.";
         }
         return what
                 + (limit == null
@@ -247,12 +250,18 @@ public record LotNow(
                         : new Side(
                                 old.isEmpty() ? "not in the book" : Figures.say(analyte, old.getAsDouble()),
                                 range == null ? "" : range.before()),
-                new Side(Figures.say(analyte, known.value()), range == null ? "" : range.now()),
-                old.isEmpty() ? "" : Figures.more(analyte, old.getAsDouble(), known.value()),
-                asFed(now, analyte, known.value()),
+                new Side(say(analyte, known), range == null ? "" : range.now()),
+                old.isEmpty() || known.below() != null ? "" : Figures.more(analyte, old.getAsDouble(), known.value()),
+                known.below() == null ? asFed(now, analyte, known.value()) : "",
                 known.origin() instanceof Origin.Computed computed ? computed.by() : null,
                 Figures.from(known.origin()),
                 range == null ? "" : range.left());
+    }
+
+    /** "12.1 %", "< 0.05 %" */
+    private static String say(Analyte analyte, Composition.Known known) {
+        var below = known.below();
+        return below == null ? Figures.say(analyte, known.value()) : "< " + Figures.say(analyte, below);
     }
 
     private static String asFed(Composition made, Analyte analyte, double value) {
