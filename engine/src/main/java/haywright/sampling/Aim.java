@@ -1,5 +1,6 @@
 package haywright.sampling;
 
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -22,6 +23,9 @@ public record Aim(
         @Nullable Spread own,
         @Nullable Costs costs,
         boolean twoComposites) {
+    /** Per cent of its value. */
+    private static final double NITRATE_HALF_WIDTH = 20;
+
     /** Half a point of protein, right 19 times in 20. */
     public static final Aim USUAL = new Aim(null, "cp", 0.5, 95, Purpose.NUTRIENTS, 1, null, null, false);
 
@@ -39,10 +43,18 @@ public record Aim(
         }
         var crop = subject.crop();
         return nitrateDanger && crop != null && Spread.analytes(crop).contains("no3n")
-                ? new Aim(null, "no3n", 20, 95, Purpose.NITRATE, 1, null, null, false)
+                ? new Aim(null, "no3n", NITRATE_HALF_WIDTH, 95, Purpose.NITRATE, 1, null, null, false)
                 : Spread.ofBook(subject.cropOrUsual(), USUAL.analyte).ofValue()
                         ? new Aim(null, USUAL.analyte, 5, 95, Purpose.NUTRIENTS, 1, null, null, false)
                         : USUAL;
+    }
+
+    /** Counted for what its purpose is about, whatever else was asked for; page and topic come through here. */
+    Aim fitted(Subject subject) {
+        boolean known = List.of(Spread.analytes(subject.cropOrUsual()).split(", ")).contains("no3n");
+        return purpose == Purpose.NITRATE && known && !analyte.equals("no3n") && own == null
+                ? new Aim(rule, "no3n", NITRATE_HALF_WIDTH, confidencePercent, purpose, seed, own, costs, twoComposites)
+                : this;
     }
 
     public Aim with(Purpose other) {

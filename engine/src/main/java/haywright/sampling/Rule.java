@@ -8,6 +8,8 @@ public enum Rule {
     TEN_PERCENT("ten percent, at least 10"),
     /** Twenty cores, one a bale while there are bales. */
     TWENTY_CORES("twenty cores"),
+    /** A fifth of the bales, at least twelve, or all when there are fewer: the least that is published for nitrate. */
+    NITRATE_SHARE("a fifth of the bales, at least 12, for nitrate"),
     /** What is published for a material that is not counted in bales. */
     PUBLISHED("the published count"),
     /** As many as the wanted half-width asks for. */

@@ -76,6 +76,7 @@ public record SampleSize(
         return switch (rule) {
             case TEN_PERCENT -> tenPercent();
             case TWENTY_CORES -> twentyCores();
+            case NITRATE_SHARE -> nitrateShare();
             case PUBLISHED -> published();
             case STATISTICAL -> statistical();
             case CHEAPEST -> cheapest();
@@ -98,6 +99,24 @@ public record SampleSize(
                 "A tenth of the bales, at least ten, or all of fewer"
                         + (c > 1 ? "; " + c + " cores each, as commonly done." : "."),
                 Source.read(PublishedRule.named("R010").source().cite() + "; floor of ten: common practice"));
+    }
+
+    private Choice nitrateShare() {
+        if (!material.isCounted()) {
+            throw new Refused(
+                    "rule",
+                    Rule.NITRATE_SHARE.words(),
+                    "a share of the bales needs bales, and %s is not counted in them".formatted(material.words()),
+                    "Choose another rule.");
+        }
+        int n = lotUnits == 0 ? 20 : Math.max((lotUnits + 4) / 5, Math.min(12, lotUnits));
+        return choice(
+                Rule.NITRATE_SHARE,
+                Design.of(n, 1, 1),
+                "A fifth of the bales, at least 12, or all of fewer: nitrate differs more from bale to bale than"
+                        + " protein does.",
+                Source.read(PublishedRule.named("R080").source().cite() + "; "
+                        + PublishedRule.named("R081").source().cite()));
     }
 
     private Choice twentyCores() {

@@ -59,7 +59,8 @@ public record SamplingPlan(
         return of(subject, aim, design);
     }
 
-    private static SamplingPlan of(Subject subject, Aim aim, @Nullable Design made) {
+    private static SamplingPlan of(Subject subject, Aim wanted, @Nullable Design made) {
+        var aim = wanted.fitted(subject);
         var material = subject.material();
         fits(material, aim.purpose());
         var size = new SampleSize(
@@ -69,9 +70,16 @@ public record SamplingPlan(
                 aim.halfWidth(),
                 aim.confidencePercent(),
                 aim.costs() != null ? aim.costs() : Costs.usual(material));
-        var choices = size.sideBySide();
+        var choices = new ArrayList<>(size.sideBySide());
+        boolean forNitrate = aim.purpose() == Purpose.NITRATE && material.isCounted();
+        if (forNitrate) {
+            choices.add(0, size.of(Rule.NITRATE_SHARE));
+        }
         double need = aim.purpose().needGrams().orElse(material.take("need_g"));
         var asked = aim.rule() == null || !aim.purpose().hasSpread() ? choices.get(0) : size.of(aim.rule());
+        if (forNitrate && asked.design().units() < choices.get(0).design().units()) {
+            asked = choices.get(0); // never fewer bales than the published share, whatever was asked for
+        }
         var enough = aim.purpose().needGrams().isPresent() ? forMass(subject, size, asked, need * bags(aim)) : asked;
         var chosen = made != null ? as(size, asked, made, "") : aim.twoComposites() ? inTwo(size, enough) : enough;
         var picks = material.isDrawn() && subject.units() > 0

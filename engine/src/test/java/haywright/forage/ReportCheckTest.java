@@ -363,7 +363,7 @@ class ReportCheckTest {
         var issues = check(
                         FeedClass.CEREAL_SILAGE,
                         dry(Analyte.DM, 34),
-                        dry(Analyte.ASH, 10.9),
+                        dry(Analyte.ASH, 12.5),
                         dry(Analyte.ADF, 60),
                         dry(Analyte.NDF, 50))
                 .issues();

@@ -8,6 +8,7 @@ import haywright.FormulaCheck;
 import haywright.quantity.Unit;
 import haywright.workings.Refused;
 import haywright.workings.Source;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -109,6 +110,7 @@ class SamplingPlanTest {
                 Material.LARGE_ROUND_BALE, 80, new Aim(null, "no3n", 20, 95, Purpose.NITRATE, 1, null, null, false));
         assertThat(nitrate.cautions().toString()).contains("veterinarian");
         assertThat(nitrate.used().precision().spread().ofValue()).isTrue();
+        assertThat(nitrate.used().rule()).isEqualTo(Rule.NITRATE_SHARE);
         var moulds = plan(Material.LARGE_ROUND_BALE, 80, Aim.USUAL.with(Purpose.MOULDS));
         assertThat(moulds.massInWords()).contains("for the 10 lb it takes");
         assertThatThrownBy(() -> plan(Material.STOCK_WATER, 0, Aim.USUAL))
@@ -216,5 +218,22 @@ class SamplingPlanTest {
         assertThat(Material.LARGE_ROUND_BALE.method().practice())
                 .isNotEmpty()
                 .allMatch(p -> p.source().known() == Source.Known.COMMON_PRACTICE);
+    }
+
+    /** Kansas State: 20 to 40 % of the bales for nitrate; Nebraska: 12 or more. However the plan was asked for. */
+    @Test
+    void nitrateTakesAtLeastThePublishedShareOfTheBales() {
+        for (int bales : new int[] {5, 12, 13, 40, 60, 61, 100, 480}) {
+            int least = Math.max((int) Math.ceil(bales / 5.0), Math.min(bales, 12));
+            for (var aim : List.of(
+                    Aim.USUAL.with(Purpose.NITRATE),
+                    Aim.USUAL.with(Purpose.NITRATE).withRule(Rule.TWENTY_CORES),
+                    Aim.USUAL.with(Purpose.NITRATE).withRule(Rule.STATISTICAL),
+                    new Aim(null, "no3n", 20, 95, Purpose.NITRATE, 1, null, null, false))) {
+                var plan = plan(Material.LARGE_ROUND_BALE, bales, aim);
+                assertThat(plan.used().design().units()).as("%s bales", bales).isGreaterThanOrEqualTo(least);
+                assertThat(plan.used().precision().spread().ofValue()).as("counted for nitrate").isTrue();
+            }
+        }
     }
 }

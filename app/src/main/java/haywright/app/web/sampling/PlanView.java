@@ -219,6 +219,7 @@ public record PlanView(
         return Arrays.stream(Rule.values())
                 .filter(r -> switch (r) {
                     case TEN_PERCENT, TWENTY_CORES -> material().isCounted();
+                    case NITRATE_SHARE -> false; // it comes with the purpose, not by choice
                     case PUBLISHED -> !material().isCounted();
                     default -> true;
                 })
