@@ -22,9 +22,15 @@ import java.util.stream.Stream;
  * @param rows needs and limits
  * @param growth energy for upkeep and gain together, for cattle that gain; then no row {@code nem} stands alone
  * @param leftOut feeds that may not be used, and why
+ * @param options what the ranch chose of it
  */
 public record Diet(
-        Need need, List<Feed> feeds, List<DietRow> rows, Optional<GrowthEnergy> growth, List<LeftOut> leftOut) {
+        Need need,
+        List<Feed> feeds,
+        List<DietRow> rows,
+        Optional<GrowthEnergy> growth,
+        List<LeftOut> leftOut,
+        DietOptions options) {
     /** Below this share of protein the rumen starves and straw feeds nobody, whatever the sum says. */
     private static final double PROTEIN_FLOOR_PERCENT = 7;
 
@@ -58,7 +64,7 @@ public record Diet(
             }
         }
         var build = new Builder(feeds, leftOut, need, options);
-        return new Diet(need, feeds, build.rows(), build.growth(), leftOut);
+        return new Diet(need, feeds, build.rows(), build.growth(), leftOut, options);
     }
 
     public DietRow row(String id) {

@@ -132,7 +132,7 @@ class LeastCostRationTest {
                         : r)
                 .toList();
         return (Ration)
-                question.solve(new haywright.diet.Diet(diet.need(), diet.feeds(), rows, diet.growth(), diet.leftOut()));
+                question.solve(new haywright.diet.Diet(diet.need(), diet.feeds(), rows, diet.growth(), diet.leftOut(), diet.options()));
     }
 
     @Test

@@ -3,6 +3,7 @@ package haywright.app.report;
 import haywright.diet.LeftOut;
 import haywright.forage.Analyte;
 import haywright.forage.FeedClass;
+import haywright.forage.NitrateClass;
 import haywright.ranch.Lot;
 import haywright.ration.Portion;
 import java.util.ArrayList;
@@ -30,10 +31,16 @@ final class Cautions {
     }
 
     private static String why(LeftOut out) {
-        if (out.feed().composition().knows(Analyte.NO3N)) {
-            return "It is too high in nitrate.";
+        var made = out.feed().composition();
+        if (out.feed().feedClass() == FeedClass.NPN) {
+            return "Urea needs a nutritionist.";
         }
-        return out.feed().feedClass() == FeedClass.NPN ? "Urea needs a nutritionist." : "No one knows its nitrate yet.";
+        if (!made.knows(Analyte.NO3N) && out.feed().nitrateDanger()) {
+            return "Not tested for nitrate.";
+        }
+        return made.value(Analyte.NO3N).orElse(0) > NitrateClass.safeForPregnant().safeUpTo()
+                ? "It is too high in nitrate."
+                : "It holds too much of what the test found; ask the vet.";
     }
 
     /** What to mind with what is fed. */

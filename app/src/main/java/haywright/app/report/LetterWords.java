@@ -8,6 +8,7 @@ import haywright.cattle.AnimalClass;
 import haywright.cattle.Group;
 import haywright.diet.DietRow;
 import haywright.forage.Analyte;
+import haywright.ranch.FeedingDangers;
 import haywright.ranch.Letter;
 import haywright.ranch.Lot;
 import haywright.ranch.Yard;
@@ -228,6 +229,7 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
         says.add("Call %s if they lose flesh, leave feed, or deep cold comes.".formatted(call));
         says.add("Call the vet first if any are sick, bloated or down.");
         says.addAll(Cautions.with(portions(), yard.ranch().lots()));
+        FeedingDangers.of(yard, yard.question(group).diet(), portions()).forEach(caution -> says.add(caution.words()));
         says.add("Your vet and local rules come before this page.");
         return says;
     }

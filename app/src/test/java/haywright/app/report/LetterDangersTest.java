@@ -1,0 +1,114 @@
+package haywright.app.report;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import haywright.app.document.TinLantern;
+import haywright.app.report.FeedLetter.Part;
+import haywright.cattle.Group;
+import haywright.forage.Analyte;
+import haywright.forage.Basis;
+import haywright.forage.LabReport;
+import haywright.forage.Reading;
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
+import haywright.ranch.FedNow;
+import haywright.ranch.Lot;
+import haywright.ranch.Outfit;
+import haywright.ranch.Ranch;
+import haywright.ranch.WaterSource;
+import haywright.ranch.Yard;
+import java.time.LocalDate;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.junit.jupiter.api.Test;
+import org.jspecify.annotations.Nullable;
+
+/** What the letter says of dangers, only where they are at hand. */
+class LetterDangersTest {
+    private static final Ranch DEMO = TinLantern.ranch();
+    private static final LocalDate DAY = LocalDate.of(2027, 1, 10);
+    private static final Group COWS = DEMO.groups().values().iterator().next();
+
+    private static Lot oats() {
+        return DEMO.lots().values().stream()
+                .filter(l -> l.name().equals("Oat hay"))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    /** The demo with oat hay of so much nitrate, cheap enough to be fed, and an outfit that mixes, does not, or says nothing. */
+    private static Ranch ranch(double no3n, @Nullable Boolean mixer) {
+        var oats = oats();
+        var report = new LabReport(
+                new UUID(5, 5),
+                oats.id(),
+                "A",
+                "",
+                null,
+                LocalDate.of(2026, 11, 1),
+                LabReport.HowSampled.PLAN,
+                List.of(
+                        new Reading(Analyte.CP, 10, Unit.PERCENT, Basis.DRY_MATTER),
+                        new Reading(Analyte.ADF, 36, Unit.PERCENT, Basis.DRY_MATTER),
+                        new Reading(Analyte.NO3N, no3n, Unit.PPM, Basis.DRY_MATTER)),
+                List.of());
+        var cheap = new Lot(
+                oats.id(),
+                oats.name(),
+                oats.feedClass(),
+                oats.bookRow(),
+                oats.where(),
+                oats.cutting(),
+                oats.madeOn(),
+                oats.storage(),
+                oats.stock(),
+                Quantity.of(5, Unit.DOLLAR_PER_TON),
+                oats.nitrateRisk(),
+                oats.notes(),
+                oats.makeup(),
+                oats.weathered(),
+                oats.weighings());
+        return DEMO.with(cheap).with(report).with(new Outfit(mixer, null, false, false, null, 1));
+    }
+
+    private static String watch(Ranch ranch) {
+        return FeedLetter.of(ranch, COWS, DAY).words(Part.WATCH_FOR);
+    }
+
+    @Test
+    void withoutAMixerTheSecondFeedRuleAndTheLimitsArePrinted() {
+        assertThat(watch(ranch(900, false))).contains("Feed Oat hay second", "678", "1000");
+        assertThat(watch(ranch(900, null))).contains("Feed Oat hay second");
+        assertThat(watch(ranch(900, true))).contains("Mix Oat hay").doesNotContain("second");
+        assertThat(watch(ranch(500, null))).doesNotContain("Feed Oat hay second", "Mix Oat hay");
+        var out = new Yard(ranch(1500, false), DAY).question(COWS).diet().leftOut();
+        assertThat(out).extracting(l -> l.feed().name()).contains("Oat hay");
+    }
+
+    @Test
+    void sulfateIsSaidWithDistillersGrainsAndIceInMidwinter() {
+        var grains = DEMO.feedsForSale().values().stream()
+                .filter(f -> f.name().contains("distillers"))
+                .findFirst()
+                .orElseThrow();
+        var fed = new LinkedHashMap<UUID, Quantity>(Map.of(grains.id(), Quantity.of(3, Unit.POUND_A_DAY)));
+        var water = new WaterSource(
+                new UUID(7, 7), "dugout", "", null, null, Quantity.of(1500, Unit.MILLIGRAM_PER_LITRE), null, false, null);
+        var without = DEMO;
+        for (var feed : DEMO.feedsForSale().keySet()) {
+            without = feed.equals(grains.id()) ? without : without.withoutFeedForSale(feed);
+        }
+        var yard = new Yard(without.with(water).with(new FedNow(COWS.id(), fed)), DAY);
+        var now = yard.fedNow(COWS).orElseThrow();
+        assertThat(haywright.ranch.FeedingDangers.of(yard, yard.question(COWS).diet(), now.portions()))
+                .extracting(c -> c.words())
+                .anyMatch(w -> w.contains("sulfate"))
+                .anyMatch(w -> w.contains("Under ice"));
+        var dry = new Yard(without.with(new FedNow(COWS.id(), fed)), DAY);
+        assertThat(haywright.ranch.FeedingDangers.of(dry, dry.question(COWS).diet(), now.portions()))
+                .extracting(c -> c.words())
+                .noneMatch(w -> w.contains("sulfate") || w.contains("Under ice"));
+    }
+}
