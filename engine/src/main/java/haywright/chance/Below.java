@@ -76,7 +76,8 @@ public final class Below {
         double newPrecision = Math.max(NOTHING / v, 1 / cut - 1 / v);
         double newShift = newPrecision <= NOTHING / v ? newPrecision * m : (m - s * l) / cut - m / v;
         double moved = Math.max(
-                Math.abs(newPrecision - precision[k]) / newPrecision, Math.abs(newShift - shift[k]) / (newPrecision * s));
+                Math.abs(newPrecision - precision[k]) / newPrecision,
+                Math.abs(newShift - shift[k]) / (newPrecision * s));
         precision[k] = newPrecision;
         shift[k] = newShift;
         return newPrecision <= NOTHING / v ? 0 : moved;

@@ -78,9 +78,7 @@ public record AdfEquation(
      * @param row of the feed book that stands for it
      */
     public static Optional<Usual> usual(FeedClass feedClass, Optional<FeedBook.Row> row) {
-        return Prior.idOf(feedClass, row)
-                .map(Table.USUAL::get)
-                .or(() -> usual(feedClass));
+        return Prior.idOf(feedClass, row).map(Table.USUAL::get).or(() -> usual(feedClass));
     }
 
     /** As {@link #usual(FeedClass, Optional)}. */

@@ -55,9 +55,7 @@ public record Composition(Map<Analyte, Known> values, Map<Analyte, Marginal> exp
      */
     public OptionalDouble least(Analyte analyte) {
         var known = values.get(analyte);
-        return known == null
-                ? OptionalDouble.empty()
-                : OptionalDouble.of(known.below() == null ? known.value() : 0);
+        return known == null ? OptionalDouble.empty() : OptionalDouble.of(known.below() == null ? known.value() : 0);
     }
 
     /** What counts against a ceiling: of what was only found to be less than a limit, the limit. */

@@ -30,8 +30,7 @@ public record Derived(Analyte analyte, double mean, double sd, double low90, dou
      * @param way how far the truth lies around the way that TDN was had; empty takes the usual line's, or how lots lie
      * @return empty where neither fibre nor TDN of the kind is known
      */
-    static List<Derived> of(
-            Prior prior, Gaussian lot, OptionalDouble tdn, Optional<Residual> way, long seed) {
+    static List<Derived> of(Prior prior, Gaussian lot, OptionalDouble tdn, Optional<Residual> way, long seed) {
         var line = AdfEquation.usual(prior).map(AdfEquation.Usual::equation);
         int adf = prior.index(Analyte.ADF);
         int ndf = prior.index(Analyte.NDF);

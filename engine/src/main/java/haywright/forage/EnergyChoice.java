@@ -36,8 +36,8 @@ public record EnergyChoice(
     /** How lots of the kind lie. */
     static final String KIND = "kind";
 
-    static final EnergyChoice NONE = new EnergyChoice(
-            "", Optional.empty(), OptionalDouble.empty(), Optional.empty(), KIND, false, List.of());
+    static final EnergyChoice NONE =
+            new EnergyChoice("", Optional.empty(), OptionalDouble.empty(), Optional.empty(), KIND, false, List.of());
 
     public EnergyChoice {
         ways = List.copyOf(ways);

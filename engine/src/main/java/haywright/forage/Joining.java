@@ -54,11 +54,7 @@ final class Joining {
     private LotEnergy.@Nullable Printed printed;
 
     /** @param picks ways to TDN that somebody picked, by laboratory */
-    Joining(
-            FeedClass feedClass,
-            Optional<FeedBook.Row> row,
-            Optional<Weathered> weathered,
-            Map<String, String> picks) {
+    Joining(FeedClass feedClass, Optional<FeedBook.Row> row, Optional<Weathered> weathered, Map<String, String> picks) {
         this.picks = picks;
         this.feedClass = feedClass;
         this.row = row;
@@ -87,8 +83,7 @@ final class Joining {
         var laboratory = printed != null
                 ? printed.laboratory()
                 : newestFirst.isEmpty() ? "" : newestFirst.get(0).laboratory();
-        var energy = new LotEnergy(
-                        feedClass, row, weathered, new LotEnergy.Told(laboratory, printed, adf, picks), made)
+        var energy = new LotEnergy(feedClass, row, weathered, new LotEnergy.Told(laboratory, printed, adf, picks), made)
                 .choose(measured, estimate);
         if (RANKED_BY_FEED_VALUE.contains(feedClass) && measured.containsAll(List.of(Analyte.ADF, Analyte.NDF))) {
             var value = new RelativeFeedValue(new Fibre(made.number(Analyte.ADF), made.number(Analyte.NDF)));

@@ -3,6 +3,7 @@ package haywright.forage;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -86,8 +87,26 @@ public record LotComposition(
      */
     public static LotComposition ofTag(
             FeedClass feedClass, Optional<FeedBook.Row> row, String where, List<Reading> tag) {
-        return new Joining(feedClass, row, Optional.empty(), Map.of())
-                .join(tag.isEmpty() ? List.of() : List.of(new Joining.Told(where, "", tag, Map.of())), Optional.empty());
+        var told = new Joining(feedClass, row, Optional.empty(), Map.of())
+                .join(
+                        tag.isEmpty() ? List.of() : List.of(new Joining.Told(where, "", tag, Map.of())),
+                        Optional.empty());
+        return Prior.of(feedClass, row).map(told::betweenLoads).orElse(told);
+    }
+
+    /** Each figure with how far loads of the kind differ around it: a tag is no promise of one load. */
+    private LotComposition betweenLoads(Prior kind) {
+        var values = new EnumMap<Analyte, Composition.Known>(Analyte.class);
+        composition.values().forEach((analyte, known) -> {
+            var lot = WidestSpread.around(kind, analyte, known.value());
+            values.put(
+                    analyte,
+                    known.lot() != null || lot.isEmpty() || analyte == Analyte.NO3N
+                            ? known
+                            : new Composition.Known(known.value(), known.origin(), lot.get(), null, known.below()));
+        });
+        return new LotComposition(
+                feedClass, row, new Composition(values, composition.expected()), energy, estimate, notes);
     }
 
     /** The way TDN was had; empty when it is not known. */

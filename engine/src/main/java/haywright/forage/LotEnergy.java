@@ -18,10 +18,7 @@ final class LotEnergy {
      * @param neg likewise
      */
     record Printed(
-            String laboratory,
-            StatedTdn tdn,
-            Composition.@Nullable Known nem,
-            Composition.@Nullable Known neg) {}
+            String laboratory, StatedTdn tdn, Composition.@Nullable Known nem, Composition.@Nullable Known neg) {}
 
     /**
      * @param laboratory of the report that prints TDN, else of the newest report
@@ -41,12 +38,7 @@ final class LotEnergy {
     private boolean energiesPrinted;
 
     /** @param made gets TDN, the net energies and the notes on them */
-    LotEnergy(
-            FeedClass feedClass,
-            Optional<FeedBook.Row> row,
-            Optional<Weathered> weathered,
-            Told told,
-            Making made) {
+    LotEnergy(FeedClass feedClass, Optional<FeedBook.Row> row, Optional<Weathered> weathered, Told told, Making made) {
         this.feedClass = feedClass;
         this.row = row;
         this.weathered = weathered;
@@ -67,7 +59,10 @@ final class LotEnergy {
                         : OptionalDouble.empty());
         boolean picked = pick(ways);
         var line = AdfEquation.usual(feedClass, row).map(AdfEquation.Usual::equation);
-        if (tdn == null && measured.contains(Analyte.ADF) && line.isPresent() && line.get().isReadFor(feedClass)) {
+        if (tdn == null
+                && measured.contains(Analyte.ADF)
+                && line.isPresent()
+                && line.get().isReadFor(feedClass)) {
             if (told.adf.isPresent() && new AdfTdn(line.get(), told.adf.getAsDouble()).inRange()) {
                 byFibre("the measured ADF");
             }
@@ -138,8 +133,7 @@ final class LotEnergy {
         }
         tdn = printed.tdn;
         way = EnergyChoice.LABORATORY;
-        made.notes.add("TDN %s %% is the laboratory's own: %s."
-                .formatted(Say.number(printed.tdn.percent()), why));
+        made.notes.add("TDN %s %% is the laboratory's own: %s.".formatted(Say.number(printed.tdn.percent()), why));
         if (printed.nem != null && printed.neg != null && weathered.isEmpty()) {
             made.values.put(Analyte.NEM, printed.nem);
             made.values.put(Analyte.NEG, printed.neg);
@@ -171,7 +165,8 @@ final class LotEnergy {
 
     /** Of a kind without a line, TDN goes with what was measured as its lots go together. */
     private void byKind(LotEstimate lot) {
-        if (lot.prior().index(Analyte.TDN) >= 0) {
+        int own = lot.prior().index(Analyte.TDN);
+        if (own >= 0 && !WidestSpread.isWidest(lot.prior().cells().get(own))) {
             var kind = lot.prior().words();
             var weighed = new Weighed(
                     lot, Analyte.TDN, "how lots of %s lie".formatted(kind), lot.isMoved() ? "moved by the report" : "");

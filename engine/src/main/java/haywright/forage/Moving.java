@@ -44,7 +44,8 @@ final class Moving {
                 // A composite is the mean of its units, and most units of a skewed spread lie below their mean.
                 var unit = Marginal.ofScale(
                         now.onScale(now.centre()) - apart / 2, Math.sqrt(now.sd() * now.sd() + apart), now.log());
-                made.values.put(analyte, new Composition.Known(said.value(), said.origin(), now, unit, estimate.below()));
+                made.values.put(
+                        analyte, new Composition.Known(said.value(), said.origin(), now, unit, estimate.below()));
             }
             if (said == null) {
                 // before any figure: a report without nitrate must not make a lot look worse in nitrate
@@ -76,7 +77,8 @@ final class Moving {
                 analyte,
                 said != null && !lot.isMoved()
                         ? new Composition.Known(said.value(), said.origin(), now, null, null)
-                        : new Composition.Known(now.mean(), new Origin.Computed(weighed(estimate, said)), now, null, null));
+                        : new Composition.Known(
+                                now.mean(), new Origin.Computed(weighed(estimate, said)), now, null, null));
     }
 
     private static boolean isReported(Origin origin) {

@@ -96,11 +96,16 @@ public final class Prior {
      * book, else the one that stands for the whole class. The middle is what its row of the book prints, and what the row
      * does not print follows what it prints as lots of the kind hang together, by half, since a row is no lot. Without a
      * row the kind's own middle stands. A feed without a kind has the spread between samples that its row prints, or
-     * another row of the same feed. Empty where nobody says how far lots of it differ: minerals, urea, most by-products.
+     * another row of the same feed, and for the rest, or where there is none, the widest of its class, marked. Empty only for a
+     * feed without a row and a kind.
      */
     public static Optional<Prior> of(FeedClass feedClass, Optional<FeedBook.Row> row) {
         var kind = idOf(feedClass, row).flatMap(Prior::named);
-        return kind.isPresent() ? row.map(r -> kind.get().around(r)).or(() -> kind) : row.flatMap(BookSpread::prior);
+        return kind.isPresent()
+                ? row.map(r -> kind.get().around(r)).or(() -> kind)
+                : row.map(r -> WidestSpread.prior(
+                                r, BookSpread.prior(r).map(Prior::cells).orElse(List.of())))
+                        .filter(prior -> !prior.cells().isEmpty());
     }
 
     /** The id of the kind that lends the spread; empty where none stands for the class. */

@@ -22,13 +22,7 @@ record Seen(List<Result> results, double[] site, double[][] sampling, double[][]
      * @param limit whether it is only known to be less
      */
     record Result(
-            int index,
-            Analyte analyte,
-            double value,
-            int report,
-            Tested tested,
-            ResultError error,
-            boolean limit) {
+            int index, Analyte analyte, double value, int report, Tested tested, ResultError error, boolean limit) {
         private boolean sharesSample(Result other) {
             return report == other.report
                     || !tested.composite().isBlank() && tested.composite().equals(other.tested.composite());
@@ -63,7 +57,8 @@ record Seen(List<Result> results, double[] site, double[][] sampling, double[][]
                     notes.add("%s of 0 is left out: it means less than the laboratory can find, not how much less."
                             .formatted(analyte.words()));
                 } else {
-                    results.add(new Result(index, analyte, value, report, one, ResultError.of(prior, analyte, one), false));
+                    results.add(
+                            new Result(index, analyte, value, report, one, ResultError.of(prior, analyte, one), false));
                 }
             }
         }
@@ -73,7 +68,7 @@ record Seen(List<Result> results, double[] site, double[][] sampling, double[][]
                 int index = prior.index(entry.getKey());
                 if (index >= 0
                         && entry.getValue() > 0
-                        && ResultError.isMeasurement(entry.getKey(), one.method())
+                        && ResultError.isMeasurement(entry.getKey(), one.method(entry.getKey()))
                         && ResultError.isKnown(prior, entry.getKey())) {
                     var error = ResultError.of(prior, entry.getKey(), one);
                     results.add(new Result(index, entry.getKey(), entry.getValue(), report, one, error, true));

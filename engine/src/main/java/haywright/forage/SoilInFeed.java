@@ -47,9 +47,10 @@ public record SoilInFeed(boolean legume, double ash, Optional<Prior.Cell> kind) 
     }
 
     private static Optional<Prior.Cell> ashOf(FeedClass feedClass, Optional<FeedBook.Row> row) {
-        return Prior.of(feedClass, row).flatMap(kind -> kind.cells().stream()
-                .filter(cell -> cell.analyte() == Analyte.ASH)
-                .findFirst());
+        return Prior.of(feedClass, row)
+                .flatMap(kind -> kind.cells().stream()
+                        .filter(cell -> cell.analyte() == Analyte.ASH)
+                        .findFirst());
     }
 
     private double published() {

@@ -44,7 +44,12 @@ public record Tested(
 
     /** All figures by one method, and none of them less than a limit. */
     public Tested(
-            String laboratory, Method method, String composite, Design design, int lotUnits, Map<Analyte, Double> values) {
+            String laboratory,
+            Method method,
+            String composite,
+            Design design,
+            int lotUnits,
+            Map<Analyte, Double> values) {
         this(laboratory, method, composite, design, lotUnits, values, Map.of(), Map.of());
     }
 
@@ -62,7 +67,8 @@ public record Tested(
         limits.putAll(below);
         limits.keySet().removeAll(values.keySet());
         below = Collections.unmodifiableMap(limits);
-        for (var analyte : Stream.concat(values.keySet().stream(), limits.keySet().stream()).toList()) {
+        for (var analyte : Stream.concat(values.keySet().stream(), limits.keySet().stream())
+                .toList()) {
             if (!analyte.isMeasured()) {
                 throw new IllegalArgumentException(analyte + " is calculated from other figures, not measured");
             }
@@ -84,10 +90,7 @@ public record Tested(
      * detected" without a limit says nothing, and what cannot be carried to dry matter neither.
      */
     public static Map<Analyte, Double> below(
-            FeedClass feedClass,
-            Optional<FeedBook.Row> row,
-            List<Reading> readings,
-            List<NotMeasured> notMeasured) {
+            FeedClass feedClass, Optional<FeedBook.Row> row, List<Reading> readings, List<NotMeasured> notMeasured) {
         var limits = new ArrayList<Reading>();
         readings.stream()
                 .filter(r -> r.analyte() == Analyte.DM || r.analyte() == Analyte.MOISTURE)
@@ -104,7 +107,8 @@ public record Tested(
                 below.merge(one.analyte(), limit, Math::min);
             }
             if (limit != null && (one.analyte() == Analyte.NO3 || one.analyte() == Analyte.KNO3)) {
-                below.putIfAbsent(Analyte.NO3N, Nitrate.of(one.analyte(), carried).no3n());
+                below.putIfAbsent(
+                        Analyte.NO3N, Nitrate.of(one.analyte(), carried).no3n());
             }
         }
         return below;

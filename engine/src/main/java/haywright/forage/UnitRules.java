@@ -12,8 +12,12 @@ import java.util.Set;
 
 /** Figures that would be right in another unit, or with the point in another place. */
 final class UnitRules {
-    static final List<Rule> ALL =
-            List.of(UnitRules::netEnergyBands, UnitRules::nitrateForms, UnitRules::mineralUnits, UnitRules::traceInParts, UnitRules::movedPoint);
+    static final List<Rule> ALL = List.of(
+            UnitRules::netEnergyBands,
+            UnitRules::nitrateForms,
+            UnitRules::mineralUnits,
+            UnitRules::traceInParts,
+            UnitRules::movedPoint);
 
     private static final Set<Analyte> MACRO =
             EnumSet.of(Analyte.CA, Analyte.P, Analyte.MG, Analyte.K, Analyte.NA, Analyte.S, Analyte.CL);
@@ -116,21 +120,34 @@ final class UnitRules {
      * 135 is ppb in the column of ppm.
      */
     private static final Map<Analyte, Double> MOST_TRACE = Map.of(
-            Analyte.SE, 5.0, Analyte.CU, 100.0, Analyte.ZN, 500.0, Analyte.MN, 1500.0, Analyte.MO, 30.0, Analyte.CO, 10.0);
+            Analyte.SE,
+            5.0,
+            Analyte.CU,
+            100.0,
+            Analyte.ZN,
+            500.0,
+            Analyte.MN,
+            1500.0,
+            Analyte.MO,
+            30.0,
+            Analyte.CO,
+            10.0);
 
     private static void traceInParts(Sheet sheet, List<Issue> issues) {
         MOST_TRACE.forEach((analyte, most) -> {
-            boolean asked = sheet.feedClass().isForage() || analyte == Analyte.SE && sheet.feedClass() != FeedClass.MINERAL;
+            boolean asked =
+                    sheet.feedClass().isForage() || analyte == Analyte.SE && sheet.feedClass() != FeedClass.MINERAL;
             if (asked && sheet.has(analyte) && sheet.get(analyte) > most) {
                 boolean ppb = sheet.get(analyte) / 1000 <= most;
-                issues.add(Issue.warning(
-                        "C30-trace",
-                        analyte,
-                        "%s is far above what feeds hold".formatted(sheet.say(analyte)),
-                        ppb
-                                ? "Is it in ppb (µg/kg)? Then it is %s. If it is right, ask your veterinarian before any is fed."
-                                        .formatted(Sheet.with(sheet.get(analyte) / 1000, analyte.unit()))
-                                : "Is the point in its place? If it is right, ask your veterinarian before any is fed."));
+                issues.add(
+                        Issue.warning(
+                                "C30-trace",
+                                analyte,
+                                "%s is far above what feeds hold".formatted(sheet.say(analyte)),
+                                ppb
+                                        ? "Is it in ppb (µg/kg)? Then it is %s. If it is right, ask your veterinarian before any is fed."
+                                                .formatted(Sheet.with(sheet.get(analyte) / 1000, analyte.unit()))
+                                        : "Is the point in its place? If it is right, ask your veterinarian before any is fed."));
             }
         });
     }

@@ -56,7 +56,8 @@ public final class WaysToTdn {
         }
         var fractions = known.get();
         var kind = feedClass.isForage() ? SummativeTdn.Kind.FORAGE : SummativeTdn.Kind.CONCENTRATE;
-        ways.add(new Way("nrc-2001-summative", "the summative equation of NRC 2001", new SummativeTdn(fractions, kind, 1)));
+        ways.add(new Way(
+                "nrc-2001-summative", "the summative equation of NRC 2001", new SummativeTdn(fractions, kind, 1)));
         var ndfd = measured.apply(Analyte.NDFD);
         if (ndfd.isPresent()) {
             ways.add(new Way(

@@ -48,7 +48,8 @@ record Weighing(Prior prior, Seen seen, Conditional told, List<LotEstimate.Estim
             inputs.add(Input.published(weight, told.gain(i, k), Unit.NONE, WEIGHTS));
             inputs.add(
                     result.limit()
-                            ? Input.published(value, result.value(), cell.analyte().unit(), LIMIT)
+                            ? Input.published(
+                                    value, result.value(), cell.analyte().unit(), LIMIT)
                             : Input.typed(value, result.value(), cell.analyte().unit()));
             inputs.add(kind(cell));
         }

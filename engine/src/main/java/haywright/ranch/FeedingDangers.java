@@ -88,9 +88,9 @@ public final class FeedingDangers {
         }
         boolean unmixed = !yard.ranch().outfit().mixing().mixes();
         boolean high = unmixed
-                && (portions.stream()
-                                .anyMatch(p -> HowNitrateIsFed.of(p.feed().feed(), diet) == HowNitrateIsFed.SECOND)
-                        || diet.leftOut().stream().anyMatch(l -> l.feed().composition().knows(Analyte.NO3N)));
+                && (portions.stream().anyMatch(p -> HowNitrateIsFed.of(p.feed().feed(), diet) == HowNitrateIsFed.SECOND)
+                        || diet.leftOut().stream()
+                                .anyMatch(l -> l.feed().composition().knows(Analyte.NO3N)));
         if (high) {
             var limits = HowNitrateIsFed.unmixedLimits(diet.need());
             say(
@@ -106,7 +106,8 @@ public final class FeedingDangers {
             var said = feed.name() + " " + row(feed).map(FeedBook.Row::feed).orElse("");
             if (ERGOT.matcher(said).find() && feed.feedClass() != FeedClass.STRAW) {
                 say(
-                        "Look for black ergot in %s. Lame, hot or slow cattle: stop it and call the vet.".formatted(feed.name()),
+                        "Look for black ergot in %s. Lame, hot or slow cattle: stop it and call the vet."
+                                .formatted(feed.name()),
                         FROM_MEMORY);
             }
             if (SWEETCLOVER.matcher(said + " " + notes(feed)).find()) {
@@ -122,11 +123,11 @@ public final class FeedingDangers {
             var feed = portion.feed().feed();
             var lot = lot(feed);
             boolean old = lot != null
-                    && (lot.weathered() != null || isOld(lot.madeOn()) || lot.nitrateRisk() && feed.feedClass().isHay());
+                    && (lot.weathered() != null
+                            || isOld(lot.madeOn())
+                            || lot.nitrateRisk() && feed.feedClass().isHay());
             if (feed.feedClass() == FeedClass.STRAW || old) {
-                say(
-                        "%s is low in vitamin A. Check that the mineral brings it.".formatted(feed.name()),
-                        FROM_MEMORY);
+                say("%s is low in vitamin A. Check that the mineral brings it.".formatted(feed.name()), FROM_MEMORY);
                 return;
             }
         }

@@ -60,7 +60,8 @@ public record Ranch(
         attachments = kept(attachments);
         samplings = new ByLot<>(samplings, Sampling::lot, (a, b) -> 0);
         Names.require("name", name, "a ranch");
-        Refused.unlessEmpty(Strays.of(lots, groups, fields, feedsForSale, reports, fedNow, wishes, letters, energyPicks));
+        Refused.unlessEmpty(
+                Strays.of(lots, groups, fields, feedsForSale, reports, fedNow, wishes, letters, energyPicks));
     }
 
     /** Unmodifiable, in the order given. */
@@ -161,10 +162,8 @@ public record Ranch(
     }
 
     public Ranch with(EnergyPicks picks) {
-        return changed(
-                parts -> parts.energyPicks = picks.ways().isEmpty()
-                        ? without(energyPicks, picks.lot())
-                        : put(energyPicks, picks.lot(), picks));
+        return changed(parts -> parts.energyPicks =
+                picks.ways().isEmpty() ? without(energyPicks, picks.lot()) : put(energyPicks, picks.lot(), picks));
     }
 
     public EnergyPicks energyPicks(UUID lot) {

@@ -51,7 +51,8 @@ public record Aim(
 
     /** Counted for what its purpose is about, whatever else was asked for; page and topic come through here. */
     Aim fitted(Subject subject) {
-        boolean known = List.of(Spread.analytes(subject.cropOrUsual()).split(", ")).contains("no3n");
+        boolean known =
+                List.of(Spread.analytes(subject.cropOrUsual()).split(", ")).contains("no3n");
         return purpose == Purpose.NITRATE && known && !analyte.equals("no3n") && own == null
                 ? new Aim(rule, "no3n", NITRATE_HALF_WIDTH, confidencePercent, purpose, seed, own, costs, twoComposites)
                 : this;

@@ -95,7 +95,8 @@ class EnergyChoiceTest {
         var grass = made(FeedClass.GRASS_HAY, Map.of("Tin Valley laboratory", "grass-98"), adf, tdn);
         assertThat(grass.energy().way()).isEqualTo("grass-98");
         var book = made(FeedClass.GRASS_HAY, Map.of("Tin Valley laboratory", "book"), adf, tdn);
-        assertThat(book.composition().value(Analyte.TDN)).isEqualTo(book.energy().book());
+        assertThat(book.composition().value(Analyte.TDN))
+                .isEqualTo(book.energy().book());
         var another = made(FeedClass.GRASS_HAY, Map.of("Another laboratory", "laboratory"), adf, tdn);
         assertThat(another.energy().way()).isEqualTo("midwest-ddm");
     }

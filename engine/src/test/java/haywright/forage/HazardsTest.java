@@ -147,8 +147,7 @@ class HazardsTest {
                     feedClass,
                     Optional.empty(),
                     java.util.List.of(new Reading(Analyte.SE, 135, haywright.quantity.Unit.PPM, Basis.DRY_MATTER)));
-            assertThat(checked.issues().stream()
-                            .anyMatch(i -> i.field() == Analyte.SE && i.level() == Issue.Level.W))
+            assertThat(checked.issues().stream().anyMatch(i -> i.field() == Analyte.SE && i.level() == Issue.Level.W))
                     .as(feedClass.id())
                     .isEqualTo(feedClass != FeedClass.MINERAL);
         }

@@ -50,8 +50,7 @@ class LessThanTest {
     /** Phosphorus under 0.05 % once became 0.14 %. As received 0.045 of 90 % dry matter is 0.05 on dry matter. */
     @Test
     void phosphorusUnderALimitIsNeverTakenForMore() {
-        var lot = made(new NotMeasured(
-                Analyte.P, NotMeasured.Why.LESS_THAN, 0.045, Unit.PERCENT, Basis.AS_RECEIVED));
+        var lot = made(new NotMeasured(Analyte.P, NotMeasured.Why.LESS_THAN, 0.045, Unit.PERCENT, Basis.AS_RECEIVED));
         var p = lot.composition().values().get(Analyte.P);
         assertThat(p.below()).isCloseTo(0.05, within(1e-12));
         assertThat(p.value()).isLessThanOrEqualTo(0.05);
@@ -96,7 +95,9 @@ class LessThanTest {
         for (var estimate : one.estimates()) {
             var again = other.estimate(estimate.analyte()).orElseThrow();
             assertThat(again.now().centre())
-                    .isCloseTo(estimate.now().centre(), within(1e-7 * estimate.now().centre()));
+                    .isCloseTo(
+                            estimate.now().centre(),
+                            within(1e-7 * estimate.now().centre()));
             assertThat(again.now().sd()).isCloseTo(estimate.now().sd(), within(1e-7));
         }
         var p = one.estimate(Analyte.P).orElseThrow();
@@ -110,7 +111,8 @@ class LessThanTest {
     @Test
     void aFigureOfAnotherReportCountsBeforeABound() {
         var both = LotEstimate.of(
-                KIND, List.of(below("A", Map.of(Analyte.P, 0.21), Map.of()), below("B", Map.of(), Map.of(Analyte.P, 0.3))));
+                KIND,
+                List.of(below("A", Map.of(Analyte.P, 0.21), Map.of()), below("B", Map.of(), Map.of(Analyte.P, 0.3))));
         assertThat(both.estimate(Analyte.P).orElseThrow().below()).isNull();
     }
 }

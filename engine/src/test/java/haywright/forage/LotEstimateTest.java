@@ -381,7 +381,8 @@ class LotEstimateTest {
             var values = Map.of(analyte, value);
             var wet = new Tested("A", Tested.Method.WET, "", design, 100, values);
             var nir = new Tested("A", Tested.Method.NIR, "", design, 100, values);
-            var own = new Tested("A", Tested.Method.NIR, "", design, 100, values, Map.of(analyte, Tested.Method.WET), Map.of());
+            var own = new Tested(
+                    "A", Tested.Method.NIR, "", design, 100, values, Map.of(analyte, Tested.Method.WET), Map.of());
             var now = of(LotEstimate.of(prior, List.of(own)), analyte).now();
             assertThat(now)
                     .isEqualTo(of(LotEstimate.of(prior, List.of(wet)), analyte).now());

@@ -66,7 +66,8 @@ class TdnTest {
                         .id())
                 .isEqualTo("western-alfalfa");
         for (var hay : List.of(FeedClass.GRASS_HAY, FeedClass.MIXED_HAY, FeedClass.LEGUME_HAY)) {
-            assertThat(AdfEquation.usual(hay).orElseThrow().equation().isReadFor(hay)).isTrue();
+            assertThat(AdfEquation.usual(hay).orElseThrow().equation().isReadFor(hay))
+                    .isTrue();
         }
         assertThat(AdfEquation.usual(FeedClass.CEREAL_HAY)
                         .orElseThrow()

@@ -191,9 +191,11 @@ class LotTestsTest {
     }
 
     @Test
-    void aFeedWhoseLotsNobodyKnowsHasNoEstimate() {
+    void aFeedWhoseLotsNobodyKnowsIsAsWideAsTheWidestOfItsClass() {
         var lot = lot(FeedClass.PROTEIN_MEAL);
         assertThat(LotTests.estimate(Ranch.empty(new UUID(0, 9), "a ranch").with(lot), lot))
-                .isEmpty();
+                .hasValueSatisfying(estimate -> assertThat(estimate.estimates())
+                        .isNotEmpty()
+                        .allMatch(e -> e.now().sd() > 0));
     }
 }

@@ -131,8 +131,8 @@ class LeastCostRationTest {
                                 r.source())
                         : r)
                 .toList();
-        return (Ration)
-                question.solve(new haywright.diet.Diet(diet.need(), diet.feeds(), rows, diet.growth(), diet.leftOut(), diet.options()));
+        return (Ration) question.solve(new haywright.diet.Diet(
+                diet.need(), diet.feeds(), rows, diet.growth(), diet.leftOut(), diet.options()));
     }
 
     @Test

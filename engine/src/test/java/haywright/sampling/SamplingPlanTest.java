@@ -232,7 +232,9 @@ class SamplingPlanTest {
                     new Aim(null, "no3n", 20, 95, Purpose.NITRATE, 1, null, null, false))) {
                 var plan = plan(Material.LARGE_ROUND_BALE, bales, aim);
                 assertThat(plan.used().design().units()).as("%s bales", bales).isGreaterThanOrEqualTo(least);
-                assertThat(plan.used().precision().spread().ofValue()).as("counted for nitrate").isTrue();
+                assertThat(plan.used().precision().spread().ofValue())
+                        .as("counted for nitrate")
+                        .isTrue();
             }
         }
     }

@@ -38,7 +38,8 @@ final class Cautions {
         if (!made.knows(Analyte.NO3N) && out.feed().nitrateDanger()) {
             return "Not tested for nitrate.";
         }
-        return made.value(Analyte.NO3N).orElse(0) > NitrateClass.safeForPregnant().safeUpTo()
+        return made.value(Analyte.NO3N).orElse(0)
+                        > NitrateClass.safeForPregnant().safeUpTo()
                 ? "It is too high in nitrate."
                 : "It holds too much of what the test found; ask the vet.";
     }

@@ -22,8 +22,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
-import org.junit.jupiter.api.Test;
 import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
 
 /** What the letter says of dangers, only where they are at hand. */
 class LetterDangersTest {
@@ -95,7 +95,15 @@ class LetterDangersTest {
                 .orElseThrow();
         var fed = new LinkedHashMap<UUID, Quantity>(Map.of(grains.id(), Quantity.of(3, Unit.POUND_A_DAY)));
         var water = new WaterSource(
-                new UUID(7, 7), "dugout", "", null, null, Quantity.of(1500, Unit.MILLIGRAM_PER_LITRE), null, false, null);
+                new UUID(7, 7),
+                "dugout",
+                "",
+                null,
+                null,
+                Quantity.of(1500, Unit.MILLIGRAM_PER_LITRE),
+                null,
+                false,
+                null);
         var without = DEMO;
         for (var feed : DEMO.feedsForSale().keySet()) {
             without = feed.equals(grains.id()) ? without : without.withoutFeedForSale(feed);

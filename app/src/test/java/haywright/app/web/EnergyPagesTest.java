@@ -47,7 +47,8 @@ class EnergyPagesTest {
         assertThat(ranch.get("reports/lot/" + lot).body()).contains("As printed: 60.5", "name=\"way\"");
         ranch.send("reports/lot/" + lot, "reports/lot/" + lot + "/energy", Map.of("way", "laboratory"));
         assertThat(tdn()).isEqualTo(60.5);
-        assertThat(ranch.kept().energyPicks(UUID.fromString(lot)).ways()).containsExactly(Map.entry("Tin Valley", "laboratory"));
+        assertThat(ranch.kept().energyPicks(UUID.fromString(lot)).ways())
+                .containsExactly(Map.entry("Tin Valley", "laboratory"));
         ranch.send("reports/lot/" + lot, "reports/lot/" + lot + "/energy", Map.of("way", ""));
         assertThat(tdn()).isNotEqualTo(60.5);
         assertThat(ranch.kept().energyPicks()).isEmpty();

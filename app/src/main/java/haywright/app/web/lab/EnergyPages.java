@@ -18,8 +18,8 @@ import java.util.Map;
 
 /** Which TDN is used for a lot: as printed, by the book, as used, and the form to pick another. */
 public final class EnergyPages {
-    public static final Ask WAY =
-            Ask.choice("way", "Use for this lot", "TDN (total digestible nutrients) carries the energy of every ration.");
+    public static final Ask WAY = Ask.choice(
+            "way", "Use for this lot", "TDN (total digestible nutrients) carries the energy of every ration.");
 
     private static final String RULE = "";
 
@@ -114,17 +114,19 @@ public final class EnergyPages {
     private static List<Option> ways(EnergyChoice energy) {
         var ways = new ArrayList<Option>();
         ways.add(new Option(
-                RULE, "The rule: a line that was read for this feed, else the laboratory’s own, else a line from memory"));
+                RULE,
+                "The rule: a line that was read for this feed, else the laboratory’s own, else a line from memory"));
         energy.printed()
-                .ifPresent(tdn -> ways.add(
-                        new Option(EnergyChoice.LABORATORY, "The laboratory’s own: " + say(tdn.percent()))));
-        energy.ways().forEach(way -> ways.add(new Option(
-                way.id(),
-                "By %s: %s (%s)"
-                        .formatted(
-                                way.name(),
-                                say(way.tdn().percent()),
-                                OtherWays.source(way).known().words()))));
+                .ifPresent(tdn ->
+                        ways.add(new Option(EnergyChoice.LABORATORY, "The laboratory’s own: " + say(tdn.percent()))));
+        energy.ways()
+                .forEach(way -> ways.add(new Option(
+                        way.id(),
+                        "By %s: %s (%s)"
+                                .formatted(
+                                        way.name(),
+                                        say(way.tdn().percent()),
+                                        OtherWays.source(way).known().words()))));
         energy.book().ifPresent(tdn -> ways.add(new Option(EnergyChoice.BOOK, "The feed book’s: " + say(tdn))));
         return ways;
     }

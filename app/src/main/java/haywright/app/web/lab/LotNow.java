@@ -170,7 +170,8 @@ public record LotNow(
             return what + ".";
         }
         if (!one.isDanger()) {
-            return what + ". That is a bound and no figure: rations count none of it for a need, and the limit against a ceiling.";
+            return what
+                    + ". That is a bound and no figure: rations count none of it for a need, and the limit against a ceiling.";
         }
         return what
                 + (limit == null
