@@ -53,8 +53,10 @@ class SourcesTest {
     private static String text() throws IOException {
         // by how it is known, then by source: the rooms that use it
         var sources = new TreeMap<String, Map<String, Set<String>>>();
-        for (var file : files(TABLES, ".csv")) {
-            table(file, sources);
+        for (var ending : List.of(".csv", ".csv.gz")) {
+            for (var file : files(TABLES, ending)) {
+                table(file, sources);
+            }
         }
         for (var root : CODE) {
             for (var file : files(root, ".java")) {

@@ -2,6 +2,7 @@ package haywright.weather;
 
 import haywright.workings.Refused;
 import java.time.LocalDate;
+import java.time.Year;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -55,14 +56,37 @@ public record KeptWinter(int year, String means, String winds) {
         boolean wind = days.stream().allMatch(day -> day.wind().isPresent());
         return new KeptWinter(
                 winter.year(),
-                days.stream()
-                        .map(day -> Long.toString(Math.round(TENTHS * day.mean())))
-                        .collect(Collectors.joining(" ")),
+                tenths(days.stream().map(DailyWeather::mean).toList()),
                 wind
                         ? days.stream()
                                 .map(day -> Long.toString(Math.round(day.wind().orElseThrow())))
                                 .collect(Collectors.joining(" "))
                         : "");
+    }
+
+    /** Without wind. */
+    static KeptWinter of(MeanWinter winter) {
+        var means = new ArrayList<>(winter.means());
+        if (means.size() > DAYS) {
+            means.remove(index(LocalDate.of(2000, 2, LEAP_DAY)) + 1);
+        }
+        return new KeptWinter(winter.year(), tenths(means), "");
+    }
+
+    private static String tenths(List<Double> means) {
+        return means.stream()
+                .map(mean -> Long.toString(Math.round(TENTHS * mean)))
+                .collect(Collectors.joining(" "));
+    }
+
+    /** How cold it was; a February 29 is as the day before it. Drawn winters have none. */
+    public MeanWinter asMeans() {
+        var all = new ArrayList<>(Arrays.stream(temperatures(means)).boxed().toList());
+        if (year > StationWinters.MOST && Year.isLeap(year)) {
+            int last = index(LocalDate.of(2000, 2, LEAP_DAY));
+            all.add(last + 1, all.get(last));
+        }
+        return new MeanWinter(year, all);
     }
 
     private static boolean isLeapDay(LocalDate date) {

@@ -9,6 +9,7 @@ import java.time.YearMonth;
 import java.time.format.TextStyle;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
@@ -79,13 +80,14 @@ public record Normals(List<Double> monthly, List<List<Double>> departures) {
 
     /** @param spread of the daily means about the monthly ones, °C, as standard deviation */
     public Normals(List<Double> monthly, double spread) {
-        this(
-                monthly,
-                Collections.nCopies(
-                        MONTHS,
-                        IntStream.range(0, DAYS_A_WEEK)
-                                .mapToObj(day -> spread * Normal.quantile((day + 0.5) / DAYS_A_WEEK))
-                                .toList()));
+        this(monthly, Collections.nCopies(MONTHS, evenly(spread)));
+    }
+
+    /** The seven middles of a normal spread, the coldest first. */
+    static List<Double> evenly(double spread) {
+        return IntStream.range(0, DAYS_A_WEEK)
+                .mapToObj(day -> spread * Normal.quantile((day + 0.5) / DAYS_A_WEEK))
+                .toList();
     }
 
     /**
@@ -127,23 +129,29 @@ public record Normals(List<Double> monthly, List<List<Double>> departures) {
         return days.stream().mapToDouble(of).average().orElse(0);
     }
 
-    /** Of the days in order from the coldest, less their mean: the mean of each seventh. */
     private static List<Double> sevenths(List<DailyWeather> days, Normals means) {
-        var sorted = days.stream()
+        return sevenths(days.stream()
                 .mapToDouble(day -> day.mean() - means.mean(day.date()))
-                .sorted()
-                .toArray();
-        double mean = IntStream.range(0, sorted.length)
-                .mapToDouble(i -> sorted[i])
-                .average()
-                .orElse(0);
+                .toArray());
+    }
+
+    /**
+     * Of days in order from the coldest, less their mean: the mean of each seventh, to a tenth of a degree.
+     *
+     * @param departures of the days of one month from what is usual on their dates, °C; at least seven
+     */
+    static List<Double> sevenths(double[] departures) {
+        var sorted = departures.clone();
+        Arrays.sort(sorted);
+        double mean = Arrays.stream(sorted).average().orElse(0);
         return IntStream.range(0, DAYS_A_WEEK)
-                .mapToObj(day -> tenth(
-                        IntStream.range(day * sorted.length / DAYS_A_WEEK, (day + 1) * sorted.length / DAYS_A_WEEK)
-                                        .mapToDouble(i -> sorted[i])
-                                        .average()
-                                        .orElse(0)
-                                - mean))
+                .mapToObj(day -> tenth(Arrays.stream(
+                                        sorted,
+                                        day * sorted.length / DAYS_A_WEEK,
+                                        (day + 1) * sorted.length / DAYS_A_WEEK)
+                                .average()
+                                .orElse(0)
+                        - mean))
                 .toList();
     }
 

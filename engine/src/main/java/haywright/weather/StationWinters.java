@@ -7,9 +7,9 @@ import java.util.List;
 import java.util.stream.IntStream;
 
 /**
- * The winters of a station's record that a ranch keeps: the latest thirty that are whole. Where fewer than twenty are, but
- * the record has ten years of days, thirty are drawn like them by {@link WeatherGenerator}; where it has not, the few that
- * there are stand.
+ * The winters of a station's record that a ranch keeps: the latest thirty that are whole. Ten or more are kept as they
+ * were. Where fewer are whole, but the record has ten years of days, thirty are drawn like them by {@link WeatherGenerator},
+ * and marked; where it has not, the few that there are stand.
  *
  * @param station its name
  * @param first day of its record
@@ -30,8 +30,8 @@ public record StationWinters(
     /** Years of a climate normal. */
     static final int MOST = 30;
 
-    /** One winter in twenty is as far as these can speak. */
-    static final int ENOUGH = 20;
+    /** One winter in ten is as far as these can speak: the hardest of ten real ones says more than drawn ones do. */
+    public static final int ENOUGH = 10;
 
     private static final long SEED = 1;
 

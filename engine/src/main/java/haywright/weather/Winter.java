@@ -13,8 +13,6 @@ import java.util.stream.Stream;
  * @param drawn how many of them were missing and drawn straight
  */
 public record Winter(int year, List<DailyWeather> days, int drawn) {
-    private static final int DAYS_OF_COLDEST_SPELL = 7;
-
     public Winter {
         days = List.copyOf(days);
     }
@@ -72,27 +70,18 @@ public record Winter(int year, List<DailyWeather> days, int drawn) {
         return novemberToMarch().filter(day -> day.low() < celsius).count();
     }
 
-    /** Sum of what the daily means from November to March lie under {@code base}, °C and days: how hard the winter is. */
-    public double degreeDaysUnder(double base) {
-        return novemberToMarch()
-                .mapToDouble(day -> Math.max(0, base - day.mean()))
-                .sum();
+    /** The means of its days alone. */
+    public MeanWinter means() {
+        return new MeanWinter(year, days.stream().map(DailyWeather::mean).toList());
     }
 
-    /** Mean of the coldest seven days in a row from November to March, °C. */
+    /** @see MeanWinter#degreeDaysUnder */
+    public double degreeDaysUnder(double base) {
+        return means().degreeDaysUnder(base);
+    }
+
+    /** @see MeanWinter#coldestWeek */
     public double coldestWeek() {
-        var means = novemberToMarch().mapToDouble(DailyWeather::mean).toArray();
-        double sum = 0;
-        double least = Double.POSITIVE_INFINITY;
-        for (int i = 0; i < means.length; i++) {
-            sum += means[i];
-            if (i >= DAYS_OF_COLDEST_SPELL) {
-                sum -= means[i - DAYS_OF_COLDEST_SPELL];
-            }
-            if (i >= DAYS_OF_COLDEST_SPELL - 1) {
-                least = Math.min(least, sum);
-            }
-        }
-        return least / DAYS_OF_COLDEST_SPELL;
+        return means().coldestWeek();
     }
 }

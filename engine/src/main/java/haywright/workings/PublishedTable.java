@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.zip.GZIPInputStream;
 
 /**
  * A table of published numbers that ships with the engine: comma-separated (RFC 4180), a heading line, one row a fact,
@@ -24,13 +25,14 @@ public final class PublishedTable {
         this.rows = List.copyOf(rows);
     }
 
-    /** @param beside a class in the table's room; the resource lies in that room's folder */
+    /** @param beside a class in the table's room; the resource lies in that room's folder, plain or packed (.gz) */
     public static PublishedTable read(Class<?> beside, String resource) {
         try (InputStream in = beside.getResourceAsStream(resource)) {
             if (in == null) {
                 throw new IllegalStateException("the table " + resource + " is missing beside " + beside.getName());
             }
-            return parse(resource, new String(in.readAllBytes(), StandardCharsets.UTF_8));
+            var bytes = resource.endsWith(".gz") ? new GZIPInputStream(in).readAllBytes() : in.readAllBytes();
+            return parse(resource, new String(bytes, StandardCharsets.UTF_8));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -80,8 +80,8 @@ class StationWintersTest {
 
     @Test
     void aShortRecordIsDrawnOnAndAShorterOneStands() {
-        var twelve = STATION.between(LocalDate.of(1985, 1, 1), LocalDate.of(1999, 12, 31));
-        var drawn = StationWinters.of(twelve);
+        var nine = STATION.between(LocalDate.of(1989, 11, 1), LocalDate.of(1999, 12, 31));
+        var drawn = StationWinters.of(nine);
         assertThat(drawn.drawn()).isTrue();
         assertThat(drawn.winters()).hasSize(30);
         var three = StationWinters.of(STATION.between(LocalDate.of(1996, 1, 1), LocalDate.of(1999, 12, 31)));
@@ -90,10 +90,24 @@ class StationWintersTest {
     }
 
     @Test
+    void tenWholeWintersAreUsedAsTheyAre() {
+        var ten = StationWinters.of(STATION.between(LocalDate.of(1989, 10, 1), LocalDate.of(1999, 12, 31)));
+        assertThat(ten.drawn()).isFalse();
+        assertThat(ten.winters().stream().map(KeptWinter::year))
+                .containsExactlyElementsOf(
+                        IntStream.rangeClosed(1990, 1999).boxed().toList());
+        var real = STATION.winters().get(98);
+        var kept = ten.winters().get(9).asMeans();
+        assertThat(kept.words()).isEqualTo("1998-99");
+        assertThat(kept.degreeDaysUnder(-8)).isCloseTo(real.degreeDaysUnder(-8), within(151 * 0.05));
+        assertThat(kept.coldestWeek()).isCloseTo(real.coldestWeek(), within(0.0500001));
+    }
+
+    @Test
     void aStationWithoutARainGaugeCanBeDrawnFrom() {
         var dry = new Station(
                 "dry",
-                STATION.between(LocalDate.of(1985, 1, 1), LocalDate.of(1999, 12, 31)).days().stream()
+                STATION.between(LocalDate.of(1989, 11, 1), LocalDate.of(1999, 12, 31)).days().stream()
                         .map(d -> new DailyWeather(
                                 d.date(), d.high(), d.low(), OptionalDouble.empty(), OptionalDouble.of(12)))
                         .toList());
