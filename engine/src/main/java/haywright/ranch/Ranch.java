@@ -2,6 +2,7 @@ package haywright.ranch;
 
 import haywright.cattle.Group;
 import haywright.forage.LabReport;
+import haywright.weather.KeptWinter;
 import haywright.weather.StationWinters;
 import haywright.workings.Refused;
 import java.time.LocalDate;
@@ -323,6 +324,18 @@ public record Ranch(
         var left = new LinkedHashMap<>(map);
         left.remove(id);
         return left;
+    }
+
+    /**
+     * Winters as they were at the ranch's place, or that its station's record gave: the latest last; none where neither is
+     * known.
+     */
+    public List<KeptWinter> knownWinters() {
+        var weather = settings.weather();
+        if (weather != null && weather.found() != null) {
+            return weather.found().weather().keptWinters();
+        }
+        return winters == null ? List.of() : winters.winters();
     }
 
     /** The field sheets of a lot, oldest first. A sheet outlives its lot: what was taken was taken. */

@@ -20,7 +20,7 @@ import org.jspecify.annotations.Nullable;
  * The usual temperatures of this place, and how the cattle stand in them.
  *
  * @param place whose temperatures these are: the ranch's own, or the nearest station's
- * @param monthly mean temperature of January to December
+ * @param monthly mean temperature of January to December; empty where the place was found by its name
  * @param wind mean of the winter's days, in the open
  * @param coat of the cattle in midwinter
  * @param windbreak whether they can stand behind one
@@ -28,6 +28,7 @@ import org.jspecify.annotations.Nullable;
  * @param hide what usually lies on their coats; null until it is said, which counts as dry
  * @param departures of the days of a usual week from the mean, by month, where a station's record has them
  *     ({@link Normals}); empty where the means were typed
+ * @param found where the ranch lies, in place of means and record; null where it was not found by its name
  */
 public record RanchWeather(
         String place,
@@ -37,18 +38,44 @@ public record RanchWeather(
         boolean windbreak,
         ColdSystem coldSystem,
         @Nullable Hide hide,
-        List<List<Double>> departures) {
+        List<List<Double>> departures,
+        @Nullable FoundPlace found) {
     public RanchWeather {
         monthly = List.copyOf(monthly);
         departures = departures.stream().map(List::copyOf).toList();
         monthly.forEach(mean -> Refused.unlessOfKind(Kind.TEMPERATURE, "monthly", mean));
         Refused.unlessOfKind(Kind.SPEED, "wind", wind);
-        normals(monthly, departures);
-        WindChill.check(monthly.get(0).base(), wind.base());
+        if (found != null && !(monthly.isEmpty() && departures.isEmpty())) {
+            throw new Refused(
+                    "monthly",
+                    monthly.size() + " months",
+                    "a place found by its name has its own months",
+                    "Leave out the one or the other.");
+        }
+        var normals = normals(monthly, departures, found);
+        WindChill.check(normals.monthly().get(0), wind.base());
+    }
+
+    /** Of monthly means that were typed, or of a station's record. */
+    public RanchWeather(
+            String place,
+            List<Quantity> monthly,
+            Quantity wind,
+            Coat coat,
+            boolean windbreak,
+            ColdSystem coldSystem,
+            @Nullable Hide hide,
+            List<List<Double>> departures) {
+        this(place, monthly, wind, coat, windbreak, coldSystem, hide, departures, null);
+    }
+
+    /** The same cattle and shelter in the weather of a place found by its name. */
+    public RanchWeather at(FoundPlace other) {
+        return new RanchWeather(other.place(), List.of(), wind, coat, windbreak, coldSystem, hide, List.of(), other);
     }
 
     public Normals normals() {
-        return normals(monthly, departures);
+        return normals(monthly, departures, found);
     }
 
     /** Dry where nothing is said. */
@@ -92,7 +119,10 @@ public record RanchWeather(
         return new Exposure(mean, blows, coat, coats(), windbreak, coldSystem);
     }
 
-    private static Normals normals(List<Quantity> monthly, List<List<Double>> departures) {
+    private static Normals normals(List<Quantity> monthly, List<List<Double>> departures, @Nullable FoundPlace found) {
+        if (found != null) {
+            return found.weather().normals();
+        }
         var means = monthly.stream().map(Quantity::base).toList();
         return departures.isEmpty() ? new Normals(means, Normals.USUAL_SPREAD) : new Normals(means, departures);
     }

@@ -42,8 +42,8 @@ public record WeeksOfNeed(
         var usual = needs.in(needs.begins().stream()
                 .map(week -> ranch.settings().felt(weather.usualWeek(week)))
                 .toList());
-        var kept = ranch.winters();
-        if (kept == null || kept.winters().size() < FEWEST) {
+        var known = ranch.knownWinters();
+        if (known.size() < FEWEST) {
             return new WeeksOfNeed(needs.begins(), mild, usual, none(weeks));
         }
         var covered = IntStream.range(0, weeks)
@@ -51,10 +51,11 @@ public record WeeksOfNeed(
                         && KeptWinter.covers(needs.begins().get(week).plusDays(LAST_DAY)))
                 .boxed()
                 .toList();
+        var normals = weather.normals();
         var winters = new ArrayList<List<Double>>();
         none(weeks).forEach(empty -> winters.add(new ArrayList<>()));
-        for (var winter : kept.winters()) {
-            var of = winter.weeks(covered.stream().map(needs.begins()::get).toList(), weather.normals());
+        for (var winter : known) {
+            var of = winter.weeks(covered.stream().map(needs.begins()::get).toList(), normals);
             for (int i = 0; i < covered.size(); i++) {
                 int week = covered.get(i);
                 winters.get(week)

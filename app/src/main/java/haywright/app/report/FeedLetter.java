@@ -170,6 +170,11 @@ public record FeedLetter(Ranch ranch, Group group, Letter letter) {
         return letter.figures().getOrDefault(LetterWords.HEAD, "");
     }
 
+    /** Whether it was worked out for mild weather that nobody chose, in words; empty where weather is said. */
+    public String mild() {
+        return letter.figures().getOrDefault(LetterWords.MILD, "");
+    }
+
     public String day() {
         return DAY.format(letter.made());
     }

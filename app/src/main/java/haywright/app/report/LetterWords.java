@@ -37,6 +37,7 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
     static final String NAME = "name";
     static final String NAME_NOTE = "name_note";
     static final String HEAD = "head";
+    static final String MILD = "mild";
     static final String RANCH = "ranch";
     static final String ADVISER = "adviser";
 
@@ -60,6 +61,9 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
         figures.put(NAME_NOTE, bracket < 0 ? "" : name.substring(bracket + 2, name.length() - 1));
         figures.put(RANCH, yard.ranch().name());
         figures.put(ADVISER, yard.ranch().settings().adviser());
+        if (yard.ranch().settings().weather() == null) {
+            figures.put(MILD, "Figured for mild weather.");
+        }
         figures.put(HEAD, Show.number(group.head(), 0) + " head");
         put(figures, Part.WHAT_TO_DO, whatToDo());
         put(figures, Part.WATCH_FOR, watchFor());
@@ -263,10 +267,10 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
             says.add("Feed book only, not tested: " + String.join("; ", book) + ".");
         }
         protein().ifPresent(says::add);
-        says.add(
-                (yard.ranch().settings().weather() == null
-                        ? "Cold is not counted."
-                        : "It counts the usual cold of the season, not a storm."));
+        var weather = yard.ranch().settings().weather();
+        if (weather != null) {
+            says.add("It counts the usual cold of the season at %s, not a storm.".formatted(weather.place()));
+        }
         if (yard.ranch().settings().herdFactor() != null) {
             says.add("Cold and waste follow what was fed last winter.");
         }

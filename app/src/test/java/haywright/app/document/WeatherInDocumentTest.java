@@ -1,6 +1,7 @@
 package haywright.app.document;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import haywright.cattle.Coat;
@@ -8,6 +9,7 @@ import haywright.cattle.ColdSystem;
 import haywright.cattle.Hide;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
+import haywright.ranch.FoundPlace;
 import haywright.ranch.Ranch;
 import haywright.ranch.RanchWeather;
 import haywright.weather.Normals;
@@ -59,6 +61,34 @@ class WeatherInDocumentTest {
         assertThat(Patch.between(ranch, changed).json().length()).isLessThan(5000);
     }
 
+    /** A place is its name: its months and winters are worked out from it, on another machine too. */
+    @Test
+    void aPlaceIsKeptByItsName() {
+        var found = FoundPlace.of("valentine nebraska", Quantity.of(2600, Unit.FOOT), -1.5);
+        var ranch = TinLantern.ranch()
+                .withWeather(
+                        new RanchWeather(
+                                found.place(),
+                                List.of(),
+                                Quantity.of(8, Unit.MILE_AN_HOUR),
+                                Coat.WINTER,
+                                true,
+                                ColdSystem.HEAT_BALANCE,
+                                null,
+                                List.of(),
+                                found),
+                        null);
+        var tree = documents.tree(ranch);
+        assertThat(tree.at("/settings/weather/found/place").asText()).isEqualTo("Valentine, NE");
+        assertThat(tree.at("/settings/weather/found/typed").asText()).isEqualTo("valentine nebraska");
+        assertThat(tree.at("/settings/weather").toString().length()).isLessThan(400);
+        var read = documents.ranch(tree);
+        assertThat(read).isEqualTo(ranch);
+        assertThat(read.knownWinters()).hasSize(28).isEqualTo(ranch.knownWinters());
+        ((ObjectNode) tree.at("/settings/weather/found")).put("place", "Valentin, NE");
+        assertThatThrownBy(() -> documents.ranch(tree)).hasMessageContaining("Valentine, NE");
+    }
+
     /** As it was written before a record could be read in. */
     @Test
     void monthlyMeansOfAnOlderDocumentStillOpen() {
@@ -72,7 +102,7 @@ class WeatherInDocumentTest {
                 null,
                 List.of());
         var tree = documents.tree(TinLantern.ranch().withWeather(typed, null));
-        ((ObjectNode) tree.at("/settings/weather")).remove(List.of("departures", "hide"));
+        ((ObjectNode) tree.at("/settings/weather")).remove(List.of("departures", "hide", "found"));
         tree.remove("winters");
         var read = documents.ranch(tree);
         assertThat(read.settings().weather()).isEqualTo(typed);

@@ -98,6 +98,83 @@ class WeatherPagesTest {
         assertThat(ranch.kept().winters().winters()).hasSize(30);
     }
 
+    /** Named from the bench, which figures for mild weather until then; then chosen among several, moved, undone. */
+    @Test
+    void aPlaceByItsNameIsUnderstoodAndMoved() {
+        var bulls = Map.of(
+                "name",
+                "Bulls",
+                "head",
+                "4",
+                "weight",
+                "1900",
+                "shrunk",
+                "full",
+                "weighedOn",
+                "Nov 12, 2026",
+                "matureWeight",
+                "1900",
+                "conditionScore",
+                "5",
+                "gain",
+                "0");
+        assertThat(ranch.send("herd/new/bull", "herd/new/bull", bulls).status()).isEqualTo(303);
+        var asked = ranch.get("bench");
+        assertThat(asked.body()).contains("Figured for mild weather.", "id=\"f-town\"");
+        var several = ranch.submit(asked, "settings/weather/place", Map.of("town", "Lincoln", "then", "bench"));
+        assertThat(several.status()).isEqualTo(422);
+        assertThat(several.body())
+                .contains("href=\"#f-town\"", "value=\"Lincoln, NE\"", "value=\"Lincoln, MT\"")
+                .contains("name=\"then\" value=\"bench\"");
+        assertThat(ranch.kept().settings().weather()).isNull();
+        var chosen = ranch.submit(
+                several, "settings/weather/place", Map.of("town", "Lincoln", "which", "Lincoln, MT", "then", "bench"));
+        assertThat(chosen.status()).isEqualTo(303);
+        var bench = ranch.after(chosen);
+        assertThat(bench.body()).contains("The ranch is at Lincoln, MT").doesNotContain("Figured for mild weather.");
+        var weather = ranch.kept().settings().weather();
+        assertThat(weather).isNotNull();
+        assertThat(weather.found()).isNotNull();
+        assertThat(weather.found().typed()).isEqualTo("Lincoln");
+        assertThat(ranch.kept().knownWinters()).hasSize(28);
+
+        var page = ranch.get("settings/weather").body();
+        assertThat(page).contains("you entered “Lincoln”", "miles away", "1995-96", "14 %", "id=\"winters-title\"");
+        double before = weather.normals().monthly().get(0);
+        var moved = send("settings/weather/place", Map.of("town", "Lincoln, MT", "warmer", "-3", "height", "4500 ft"));
+        assertThat(moved.status()).isEqualTo(303);
+        var colder = ranch.kept().settings().weather();
+        assertThat(colder).isNotNull();
+        assertThat(colder.found()).isNotNull();
+        assertThat(colder.found().warmerByF()).isEqualTo(-3);
+        assertThat(colder.wind()).isEqualTo(weather.wind());
+        assertThat(before).isGreaterThan(-30);
+
+        // how they stand in it is said on top; the place stays
+        assertThat(send("settings/weather", stand()).status()).isEqualTo(303);
+        var stands = ranch.kept().settings().weather();
+        assertThat(stands).isNotNull();
+        assertThat(stands.found()).isEqualTo(colder.found());
+        assertThat(stands.wind().value()).isEqualTo(6);
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "'' | '' | f-town | nearest town",
+                "Valentin, NE | '' | f-town | Valentine, NE",
+                "Amarillo, TX | '' | f-town | nearest weather station",
+                "Valentine, NE | 60 | f-warmer | 20 °F",
+                "Valentine, NE | cold | f-warmer | cold"
+            })
+    void aPlaceThatCannotBeIsRefusedBesideItsBox(String town, String warmer, String box, String words) {
+        var answer = send("settings/weather/place", Map.of("town", town, "warmer", warmer));
+        assertThat(answer.status()).isEqualTo(422);
+        assertThat(answer.body()).contains("href=\"#" + box).contains(words);
+        assertThat(ranch.kept().settings().weather()).isNull();
+    }
+
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',

@@ -13,8 +13,10 @@ import haywright.cattle.Need;
 import haywright.diet.PoorestDiet;
 import haywright.quantity.Unit;
 import haywright.ranch.HayMeasure;
+import haywright.ranch.Ranch;
 import haywright.ranch.WeeksOfNeed;
 import haywright.ranch.Yard;
+import haywright.weather.Doubt;
 import haywright.weather.StationWinters;
 import haywright.workings.Refused;
 import java.time.LocalDate;
@@ -100,7 +102,6 @@ public record WeeksAhead(
         for (int week = 0; week < dates.size(); week++) {
             rows.add(row(dates.get(week), needs.get(week), diets.get(week).orElse(null)));
         }
-        var kept = page.ranch().winters();
         return new WeeksAhead(
                 group.id(),
                 planned.isPresent() ? "to grass on " + Show.date(end) : "for 26 weeks, since no day of turnout is set",
@@ -109,7 +110,7 @@ public record WeeksAhead(
                         diets.get(0).orElse(null),
                         diets.stream().map(diet -> diet.orElse(null)).toList()),
                 picture(ahead, hay, KeyDate.of(group, turnout)),
-                kept == null ? "" : winters(kept),
+                winters(page.ranch()),
                 hay,
                 hays,
                 parts(dates, needs),
@@ -118,23 +119,26 @@ public record WeeksAhead(
                 ColdSnap.of(settings, group, today, hay));
     }
 
-    /** Whose winters the band is. */
-    private static String winters(StationWinters kept) {
-        return kept.winters().size() < 10
-                ? "The record has too few whole winters to say what a hard one takes."
-                : "The hatched band is what 16 of 20 winters take, week by week, by %s winters %s; 2 take more, 2 less. The thick line is the usual cold."
-                        .formatted(
-                                Show.number(kept.winters().size(), 0),
-                                kept.drawn()
-                                        ? "drawn like those of " + kept.station()
-                                        : "at %s, to %d"
-                                                .formatted(
-                                                        kept.station(),
-                                                        kept.winters()
-                                                                .get(kept.winters()
-                                                                                .size()
-                                                                        - 1)
-                                                                .year()));
+    /** Whose winters the band is; empty where none is known. */
+    private static String winters(Ranch ranch) {
+        var weather = ranch.settings().weather();
+        var winters = ranch.knownWinters();
+        if (weather == null || winters.isEmpty()) {
+            return "";
+        }
+        if (winters.size() < StationWinters.ENOUGH) {
+            return "The record has too few whole winters to say what a hard one takes.";
+        }
+        int last = winters.get(winters.size() - 1).year();
+        var record = ranch.winters();
+        var whose = weather.found() != null
+                ? "estimated for %s, to %d; half the stations it was tried on were within %s %% of the cold measured"
+                        .formatted(weather.place(), last, Show.number(100 * Doubt.OF_A_PLACE.middle(), 0))
+                : record != null && record.drawn()
+                        ? "drawn like those of " + record.station()
+                        : "at %s, to %d".formatted(weather.place(), last);
+        return "The hatched band is what 16 of 20 winters take, week by week, by %s winters %s; 2 take more, 2 less. The thick line is the usual cold."
+                .formatted(Show.number(winters.size(), 0), whose);
     }
 
     private static HerdPicture picture(WeeksOfNeed ahead, HayMeasure hay, List<KeyDate> dates) {

@@ -66,6 +66,11 @@ public final class RecordForm {
                         normals.departures());
     }
 
+    /** Of means alone, with the wind, coat and shelter that are usual. */
+    static RanchWeather usual(String place, List<Quantity> monthly) {
+        return new RanchWeather(place, monthly, USUAL_WIND, Coat.WINTER, false, ColdSystem.USUAL, null, List.of());
+    }
+
     private static Quantity wind(Station station) {
         return station.days().stream()
                 .filter(day -> day.date().getMonthValue() >= 11 || day.date().getMonthValue() <= 3)

@@ -70,7 +70,7 @@ public final class WeatherForm {
         }
         known.put(PLACE.name(), weather.place());
         known.put(HIDE.name(), Form.id(weather.coats()));
-        for (int i = 0; i < MONTHS.size(); i++) {
+        for (int i = 0; i < weather.monthly().size(); i++) {
             known.put(
                     MONTHS.get(i).name(), MONTHS.get(i).typed(weather.monthly().get(i)));
         }
@@ -81,9 +81,9 @@ public final class WeatherForm {
         return known;
     }
 
-    /** @param before the weather as it was; means that a station's record gave are not typed, and stay */
+    /** @param before the weather as it was; means that a record or a place gave are not typed, and stay */
     static Optional<RanchWeather> read(Form form, @Nullable RanchWeather before) {
-        var recorded = before == null || before.departures().isEmpty() ? null : before;
+        var recorded = before == null || before.departures().isEmpty() && before.found() == null ? null : before;
         var place = recorded != null ? recorded.place() : form.text(PLACE, "Name the ranch or the station.");
         var monthly = recorded != null ? recorded.monthly() : monthly(form);
         var wind = form.quantity(WIND, "8 mph is usual behind hills; the open plains have more.");
@@ -99,7 +99,8 @@ public final class WeatherForm {
                 windbreak,
                 coldSystem,
                 hide,
-                recorded == null ? List.of() : recorded.departures()));
+                recorded == null ? List.of() : recorded.departures(),
+                recorded == null ? null : recorded.found()));
     }
 
     private static List<Quantity> monthly(Form form) {

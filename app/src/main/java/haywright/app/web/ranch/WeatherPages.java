@@ -19,6 +19,8 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -26,19 +28,45 @@ import org.jspecify.annotations.Nullable;
 public final class WeatherPages {
     private static final String PATH = "settings/weather";
     private static final String RECORD = PATH + "/record";
+    private static final String PLACE = PATH + "/place";
+
+    /** Pages that ask for the place, and are gone back to. */
+    private static final Pattern ASKING = Pattern.compile("(bench|letter|herd)(/[0-9a-f-]{36})?");
+
     private static final String PAGE = "haywright/app/web/ranch/weather.jte";
 
     private WeatherPages() {}
 
     /**
+     * @param place the form of where the ranch is
      * @param upload the form of a station's file
      * @param months mean of each month, in words; empty where they are typed in the form
      * @param kept what is kept of a record, in words; empty where none was read in
+     * @param found what was understood of the place; empty where none was named
+     * @param then the page that asked for the place; empty for this one
      */
     public record View(
-            Form form, Form upload, List<RanchPages.Line> months, List<RanchPages.Line> kept, boolean isSaid) {
+            Form form,
+            Form place,
+            Form upload,
+            List<RanchPages.Line> months,
+            List<RanchPages.Line> kept,
+            List<RanchPages.Line> found,
+            Optional<WintersView> winters,
+            String then,
+            boolean isSaid) {
         public Form open() {
-            return upload.hasProblems() ? upload : form;
+            return place.hasProblems() ? place : upload.hasProblems() ? upload : form;
+        }
+
+        /** Names that may be meant. */
+        public List<Option> choices() {
+            return PlaceForm.choices(place);
+        }
+
+        /** Whether the months are asked for: neither a record nor a place has them. */
+        public boolean asksMonths() {
+            return months.isEmpty() && found.isEmpty();
         }
 
         public List<Option> coats() {
@@ -59,8 +87,9 @@ public final class WeatherPages {
     }
 
     static void routes(Routes on) {
-        on.get(PATH, page -> page.show(PAGE, view(page, form(page), Form.of(RECORD, Map.of()))));
+        on.get(PATH, page -> page.show(PAGE, view(page, form(page), place(page), none())));
         on.post(PATH, WeatherPages::save);
+        on.post(PLACE, WeatherPages::savePlace);
         on.post(RECORD, WeatherPages::record);
         on.post(PATH + "/look", WeatherPages::look);
         on.post(PATH + "/forget", WeatherPages::forget);
@@ -70,14 +99,32 @@ public final class WeatherPages {
         return page.form(PATH, () -> WeatherForm.known(page.ranch().settings().weather()));
     }
 
-    private static View view(Page page, Form form, Form upload) {
+    private static Form place(Page page) {
+        return page.form(PLACE, () -> PlaceForm.known(page.ranch().settings().weather()));
+    }
+
+    private static Form none() {
+        return Form.of(RECORD, Map.of());
+    }
+
+    private static String then(Page page) {
+        var then = page.http().formParam("then");
+        return then != null && ASKING.matcher(then).matches() ? then : "";
+    }
+
+    private static View view(Page page, Form form, Form place, Form upload) {
         var weather = page.ranch().settings().weather();
         var winters = page.ranch().winters();
+        var found = weather == null ? null : weather.found();
         return new View(
                 form,
+                place,
                 upload,
                 weather == null || weather.departures().isEmpty() ? List.of() : months(weather),
                 weather == null || winters == null ? List.of() : kept(winters),
+                found == null ? List.of() : WintersView.lines(found),
+                WintersView.of(page.ranch()),
+                then(page),
                 weather != null);
     }
 
@@ -94,7 +141,7 @@ public final class WeatherPages {
         var form = page.posted(PATH);
         var weather = WeatherForm.read(form, page.ranch().settings().weather());
         if (weather.isEmpty()) {
-            page.reject(form, PAGE, view(page, form, Form.of(RECORD, Map.of())));
+            page.reject(form, PAGE, view(page, form, place(page), none()));
             return;
         }
         page.save(
@@ -102,6 +149,22 @@ public final class WeatherPages {
                 "How cold it gets here",
                 ranch -> ranch.with(ranch.settings().with(weather.get())),
                 "settings");
+    }
+
+    private static void savePlace(Page page) {
+        var form = page.posted(PLACE);
+        var found = PlaceForm.read(form);
+        if (found.isEmpty()) {
+            page.reject(form, PAGE, view(page, form(page), form, none()));
+            return;
+        }
+        var then = then(page);
+        page.save(
+                form,
+                "The ranch is at " + found.get().place(),
+                ranch -> ranch.withWeather(
+                        PlaceForm.weather(found.get(), ranch.settings().weather()), null),
+                then.isEmpty() ? PATH : then);
     }
 
     private static void record(Page page) throws IOException {
@@ -132,7 +195,7 @@ public final class WeatherPages {
             }
         }
         page.http().status(422);
-        page.show(PAGE, view(page, form(page), upload));
+        page.show(PAGE, view(page, form(page), place(page), upload));
     }
 
     private static String left(int days) {
@@ -217,7 +280,7 @@ public final class WeatherPages {
     private static String winters(StationWinters winters) {
         var all = winters.winters();
         if (winters.drawn()) {
-            return "%d drawn like those of the record, since fewer than twenty are whole; hard ones come too seldom among drawn ones"
+            return "%d drawn like those of the record, since fewer than ten are whole; hard ones come too seldom among drawn ones"
                     .formatted(all.size());
         }
         return all.isEmpty()
@@ -233,6 +296,13 @@ public final class WeatherPages {
             return lines;
         }
         lines.add(new RanchPages.Line("Temperatures of", weather.place()));
+        var found = weather.found();
+        if (found != null) {
+            var at = found.weather();
+            lines.add(new RanchPages.Line(
+                    "Nearest listed station",
+                    at.station().place().words() + ", " + WintersView.miles(at.distance()) + " away"));
+        }
         lines.add(new RanchPages.Line(
                 "January", Show.fahrenheit(weather.normals().monthly().get(0)) + ", mean of the month"));
         lines.add(new RanchPages.Line("Wind", Show.quantity(weather.wind()) + ", mean of a day"));
