@@ -1,10 +1,14 @@
 package haywright.app.cli;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import haywright.app.compute.Compute;
 import haywright.app.compute.Topics;
 import haywright.app.exchange.InputFile;
+import haywright.app.exchange.weather.WeatherFile;
 import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.concurrent.Callable;
@@ -21,6 +25,8 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description = "Answers one question as JSON. Without a topic: lists the topics.")
 final class ComputeCommand implements Callable<Integer>, Compute.Heard {
+    private static final String STATION_FILE = "station_file";
+
     @Parameters(index = "0", arity = "0..1", paramLabel = "TOPIC")
     private @Nullable String topic;
 
@@ -73,12 +79,36 @@ final class ComputeCommand implements Callable<Integer>, Compute.Heard {
         }
         try (var in = file == null ? System.in : Files.newInputStream(file)) {
             var to = Compute.generator(new Output.Checked(out)).useDefaultPrettyPrinter();
-            int exit = compute.run(topic, in, to, this);
+            int exit = compute.run(topic, in, to, this, ComputeCommand::withFile);
             out.println();
             if (firstFailure != null) {
                 refused(faults.kept(firstFailure));
             }
             return exit;
+        }
+    }
+
+    /** The text of the station's file in place of its name: over HTTP nobody's files are read. */
+    private static JsonNode withFile(JsonNode question) {
+        var name = question.path(STATION_FILE).asText();
+        if (question instanceof ObjectNode object
+                && !name.isBlank()
+                && name.lines().count() == 1
+                && isFile(name)) {
+            try (var in = Files.newInputStream(Path.of(name))) {
+                object.put(STATION_FILE, WeatherFile.text(in));
+            } catch (IOException e) {
+                throw new Refused(STATION_FILE, name, "this file cannot be read: " + Output.why(e), "Check its name.");
+            }
+        }
+        return question;
+    }
+
+    private static boolean isFile(String name) {
+        try {
+            return Files.isRegularFile(Path.of(name));
+        } catch (InvalidPathException e) {
+            return false;
         }
     }
 

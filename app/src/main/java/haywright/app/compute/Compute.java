@@ -15,6 +15,7 @@ import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Semaphore;
+import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 
 /** JSON in, JSON out: the one way a topic is run, from the command and over HTTP. */
@@ -91,8 +92,18 @@ public final class Compute {
      * @throws IOException when the questions cannot be read on, or the answers not be written
      */
     public int run(String name, InputStream json, JsonGenerator to, Heard heard) throws IOException {
+        return run(name, json, to, heard, UnaryOperator.identity());
+    }
+
+    /**
+     * The same.
+     *
+     * @param before what is done to each question first; what it refuses is refused of that question
+     */
+    public int run(String name, InputStream json, JsonGenerator to, Heard heard, UnaryOperator<JsonNode> before)
+            throws IOException {
         var topic = topic(name);
-        return new Batch(question -> answer(topic, question), turns, to, heard, clock).run(json);
+        return new Batch(question -> answer(topic, question, before), turns, to, heard, clock).run(json);
     }
 
     /** Writes answers for {@link #run}, and leaves open what they go to. */
@@ -117,9 +128,11 @@ public final class Compute {
         }
     }
 
-    private static Outcome answer(Topic<?, ?> topic, JsonNode question) {
+    private static Outcome answer(Topic<?, ?> topic, JsonNode question, UnaryOperator<JsonNode> before) {
         try {
-            return one(topic, question);
+            return one(topic, before.apply(question));
+        } catch (Refused refused) {
+            return refused(refused);
         } catch (RuntimeException | StackOverflowError e) {
             return new Outcome(
                     errors(List.of(new Problem(

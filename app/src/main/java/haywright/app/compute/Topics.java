@@ -13,6 +13,7 @@ public final class Topics {
                     List.of(FieldWalkTopic.TOPIC, StockTopic.TOPIC),
                     CattleTopics.ALL,
                     WinterTopics.ALL,
+                    List.of(WintersTopic.TOPIC),
                     MixTopics.ALL,
                     List.of(RationTopic.TOPIC))
             .<Topic<?, ?>>flatMap(List::stream)

@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.Stream;
@@ -27,6 +28,7 @@ import org.jspecify.annotations.Nullable;
  * <p>{@code .dly} and the CSV without a heading hold tenths of °C, tenths of mm and tenths of m/s. The CSV with a heading
  * comes in several units and does not say which: {@link Units} is told, and what cannot be in it is refused with a question;
  * untold, the hottest day of a year says it.
+ * Such a CSV needs no station, and its headings may be in words (Date, High, Low).
  * A value with a quality flag is left out. A day counts where it has a high and a low; where its low is above its high, or
  * it stands beyond anything on earth, it is left out and counted in {@link Read#leftOut()}.
  *
@@ -48,6 +50,18 @@ public final class GhcnDaily {
     private static final int LONGEST_NAME = 200;
 
     private static final List<String> WANTED = List.of("TMAX", "TMIN", "PRCP", "AWND");
+
+    private static final Map<String, Set<String>> SAID = Map.of(
+            "TMAX", Set.of("MAX", "MAXT", "MAX_TEMP", "MAX_TEMPERATURE", "MAXIMUM_TEMPERATURE", "HIGH", "HIGH_TEMP"),
+            "TMIN", Set.of("MIN", "MINT", "MIN_TEMP", "MIN_TEMPERATURE", "MINIMUM_TEMPERATURE", "LOW", "LOW_TEMP"),
+            "PRCP", Set.of("PRECIP", "PRECIPITATION", "PCPN", "RAIN"),
+            "DATE", Set.of("DAY"));
+
+    /** Marks of a day that was not measured, and of rain too little to measure. */
+    private static final Set<String> NOT_MEASURED = Set.of("M", "NA", "-9999", "-");
+
+    private static final String TRACE = "T";
+    private static final DateTimeFormatter SLASHES = DateTimeFormatter.ofPattern("M/d/uuuu", Locale.US);
 
     /** What the CSV with a heading holds. */
     public enum Units {
@@ -95,7 +109,8 @@ public final class GhcnDaily {
             throw new Refused("file", "nothing", "a weather file has lines", "Is it the right file?");
         }
         var first = lines.next().replace("\ufeff", "");
-        if (first.toUpperCase(Locale.ROOT).contains("DATE") && first.contains(",")) {
+        if (first.contains(",")
+                && cells(first).stream().anyMatch(cell -> heading(cell).equals("DATE"))) {
             return new GhcnDaily(units).wide(first, lines);
         }
         var reading = new GhcnDaily(Units.TENTHS);
@@ -159,30 +174,46 @@ public final class GhcnDaily {
         var columns = new HashMap<String, Integer>();
         var headings = cells(heading);
         for (int i = 0; i < headings.size(); i++) {
-            columns.put(headings.get(i).strip().toUpperCase(Locale.ROOT), i);
+            columns.putIfAbsent(heading(headings.get(i)), i);
         }
-        if (!columns.keySet().containsAll(List.of("STATION", "DATE", "TMAX", "TMIN"))) {
-            throw wrong(0, heading, "the heading names STATION, DATE, TMAX and TMIN");
+        if (!columns.keySet().containsAll(List.of("DATE", "TMAX", "TMIN"))) {
+            throw wrong(0, heading, "the heading names DATE, TMAX and TMIN");
         }
+        var station = columns.get("STATION");
         for (int n = 1; lines.hasNext(); n++) {
             var line = lines.next();
             var cells = cells(line);
             if (cells.size() != headings.size()) {
                 throw wrong(n, line, "%d fields stand under %d headings".formatted(cells.size(), headings.size()));
             }
-            one(n, cells.get(columns.getOrDefault("STATION", 0)));
+            one(n, station == null ? "" : cells.get(station));
             name = columns.containsKey("NAME") ? cells.get(columns.get("NAME")).strip() : name;
             var date = date(n, cells.get(columns.getOrDefault("DATE", 0)));
             for (var element : WANTED) {
                 var at = columns.get(element);
                 var value = at == null ? "" : cells.get(at).strip();
                 var flags = columns.get(element + "_ATTRIBUTES");
-                if (!value.isEmpty() && !doubted(flags == null ? "" : cells.get(flags))) {
-                    put(date, element, number(n, value));
+                if (!value.isEmpty()
+                        && !NOT_MEASURED.contains(value)
+                        && !doubted(flags == null ? "" : cells.get(flags))) {
+                    put(date, element, value.equals(TRACE) ? 0 : number(n, value));
                 }
             }
         }
         return read();
+    }
+
+    /** As GHCN-Daily names it, where a table made by hand or by another service says it in words. */
+    private static String heading(String cell) {
+        var plain = cell.toUpperCase(Locale.ROOT)
+                .replaceAll("\\(.*?\\)|°[CF]?", " ")
+                .strip()
+                .replaceAll("[ _]+", "_");
+        return SAID.entrySet().stream()
+                .filter(said -> said.getValue().contains(plain))
+                .map(Map.Entry::getKey)
+                .findFirst()
+                .orElse(plain);
     }
 
     /** Measurement, quality and source flag, with commas between. */
@@ -304,9 +335,13 @@ public final class GhcnDaily {
 
     private static LocalDate date(int n, String text) {
         try {
-            return text.contains("-") ? LocalDate.parse(text) : LocalDate.parse(text, DateTimeFormatter.BASIC_ISO_DATE);
+            return text.contains("/")
+                    ? LocalDate.parse(text, SLASHES)
+                    : text.contains("-")
+                            ? LocalDate.parse(text)
+                            : LocalDate.parse(text, DateTimeFormatter.BASIC_ISO_DATE);
         } catch (DateTimeException e) {
-            throw wrong(n, text, "a date is written 2026-11-25 or 20261125");
+            throw wrong(n, text, "a date is written 2026-11-25, 20261125 or 11/25/2026");
         }
     }
 

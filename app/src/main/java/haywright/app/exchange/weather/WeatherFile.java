@@ -10,6 +10,9 @@ import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import java.util.zip.GZIPInputStream;
 import java.util.zip.ZipException;
 import org.jspecify.annotations.Nullable;
@@ -28,6 +31,19 @@ public final class WeatherFile {
      * @throws Refused in words where it is no such file
      */
     public static GhcnDaily.Read read(InputStream file, GhcnDaily.@Nullable Units units) throws IOException {
+        return open(file, lines -> GhcnDaily.read(lines, units));
+    }
+
+    /**
+     * Its text, unpacked.
+     *
+     * @throws Refused in words where it is none
+     */
+    public static String text(InputStream file) throws IOException {
+        return open(file, lines -> lines.collect(Collectors.joining("\n")));
+    }
+
+    private static <T> T open(InputStream file, Function<Stream<String>, T> reading) throws IOException {
         try (var in = new BufferedInputStream(
                 new Bounded(unpacked(new BufferedInputStream(file)), MOST_BYTES, WeatherFile::tooMuch), LOOKED_AT)) {
             in.mark(LOOKED_AT);
@@ -37,7 +53,7 @@ public final class WeatherFile {
                 }
             }
             in.reset();
-            return GhcnDaily.read(new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8)).lines(), units);
+            return reading.apply(new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8)).lines());
         } catch (UncheckedIOException e) {
             throw e.getCause() instanceof EOFException ? cutOff() : notText();
         } catch (ZipException e) {

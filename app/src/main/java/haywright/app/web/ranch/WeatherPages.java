@@ -185,9 +185,9 @@ public final class WeatherPages {
         } else if (!upload.hasProblems()) {
             try (var in = file.content()) {
                 var read = WeatherFile.read(in, units);
-                var station = called.isEmpty()
-                        ? read.station()
-                        : new Station(called, read.station().days());
+                var own = read.station().name();
+                var name = !called.isEmpty() ? called : own.isBlank() ? file.filename() : own;
+                var station = new Station(name, read.station().days());
                 take(page, upload, station, "Weather of " + station.name() + " read in" + left(read.leftOut()));
                 return;
             } catch (Refused refused) {

@@ -5,11 +5,13 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import haywright.app.exchange.weather.GhcnDaily.Units;
+import haywright.quantity.Unit;
 import haywright.weather.DailyWeather;
 import haywright.weather.Station;
 import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.util.Locale;
+import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
@@ -134,6 +136,42 @@ class GhcnDailyTest {
             assertThat(read.station().winters().get(0).mean())
                     .isCloseTo(PART.winters().get(0).mean(), within(0.03));
         }
+    }
+
+    /** One's own table has no station, and often its own words and dates. */
+    @Test
+    void csvWithoutAStationColumn() {
+        var plain = wide(GhcnDailyTest::fahrenheit);
+        var bare = PART.days().stream()
+                .map(d -> "%s,%.0f,%.0f"
+                        .formatted(d.date(), Unit.FAHRENHEIT.fromBase(d.high()), Unit.FAHRENHEIT.fromBase(d.low())))
+                .collect(Collectors.joining("\n"));
+        var read = read("DATE,TMAX,TMIN\n" + bare, null);
+        var whole = read(plain, null);
+        assertThat(read.station().name()).isEmpty();
+        assertThat(read.station().days()).hasSameSizeAs(whole.station().days());
+        assertThat(read.station().days().get(100).low())
+                .isEqualTo(whole.station().days().get(100).low());
+        var worded = PART.days().stream()
+                .map(d -> "%d/%d/%d,%.0f,%.0f,T"
+                        .formatted(
+                                d.date().getMonthValue(),
+                                d.date().getDayOfMonth(),
+                                d.date().getYear(),
+                                Unit.FAHRENHEIT.fromBase(d.low()),
+                                Unit.FAHRENHEIT.fromBase(d.high())))
+                .collect(Collectors.joining("\n"));
+        assertThat(read("Date,Low (°F),Max Temp,Precip\n" + worded + "\n1/1/1994,M,M,M\n", null)
+                        .station()
+                        .days())
+                .isEqualTo(PART.days().stream()
+                        .map(d -> new DailyWeather(
+                                d.date(),
+                                Unit.FAHRENHEIT.toBase(Math.round(Unit.FAHRENHEIT.fromBase(d.high()))),
+                                Unit.FAHRENHEIT.toBase(Math.round(Unit.FAHRENHEIT.fromBase(d.low()))),
+                                OptionalDouble.of(0),
+                                OptionalDouble.empty()))
+                        .toList());
     }
 
     @Test
