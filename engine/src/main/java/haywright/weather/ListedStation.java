@@ -31,7 +31,9 @@ public record ListedStation(String id, Place place, List<Double> monthly, List<O
                 Place.station(row),
                 monthly(row, "mean_"),
                 MONTHS.stream().map(month -> row.number("daysd_" + month)).toList(),
-                row.text("source") + ", " + row.text("period"));
+                row.text("source").contains(row.text("period"))
+                        ? row.text("source")
+                        : row.text("source") + ", " + row.text("period"));
     }
 
     /** January to December of the columns that begin so. */

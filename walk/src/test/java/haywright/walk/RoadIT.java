@@ -52,25 +52,20 @@ class RoadIT {
     }
 
     @Test
-    void sayingHowColdItGetsRaisesTheNeedAndIsSaidOnTheLetter() {
+    void sayingWhereTheRanchIsRaisesTheNeedAndIsSaidOnTheLetter() {
         var page = walker.page(1280, 900, true);
         openDemo(page);
         var ranch = page.url().replaceAll("(/ranch/[^/?]*).*", "$1");
-        var mild = letter(page, ranch);
-        Assertions.assertThat(mild).contains("Cold is not counted.");
+        Assertions.assertThat(letter(page, ranch)).contains("usual cold of the season at Valentine, NE");
         page.navigate(ranch + "/settings/weather");
-        Walker.press(page, "Save");
-        assertThat(page.locator("#problems")).isFocused();
-        page.locator("[name=place]").fill("the valley’s station");
-        var means = List.of("16", "20", "30", "39", "48", "57", "64", "62", "53", "42", "28", "17");
-        var months = page.locator("form.sheet .row input.amount");
-        for (int i = 0; i < means.size(); i++) {
-            months.nth(i).fill(means.get(i));
-        }
-        page.locator("[name=wind]").fill("8");
-        page.locator("[name=coat][value=winter]").press("Space");
-        page.locator("[name=coldSystem][value=rule_of_thumb]").press("Space");
-        Walker.press(page, "Save");
+        Walker.press(page, "Take the weather out");
+        var mild = letter(page, ranch);
+        Assertions.assertThat(mild).contains("Figured for mild weather.");
+        page.locator("#f-town").fill("Valentin, NE");
+        Walker.press(page, "Count its winters");
+        assertThat(page.locator("#problems")).containsText("Valentine, NE");
+        page.locator("[name=which][value='Valentine, NE']").press("Space");
+        Walker.press(page, "Find its winters");
         assertThat(page.getByText("Saved.")).isVisible();
         var cold = letter(page, ranch);
         Assertions.assertThat(cold).contains("usual cold of the season").isNotEqualTo(mild);

@@ -6,6 +6,7 @@ import haywright.app.compute.Compute;
 import haywright.app.compute.Topics;
 import haywright.app.exchange.InputFile;
 import haywright.app.exchange.weather.WeatherFile;
+import haywright.workings.Refused;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;

@@ -239,10 +239,20 @@ final class CattleTopics {
     private static Answer<Needed> requirement(RequirementIn in) {
         if (in.herd.calving() != null) {
             var need = in.herd.need(in.animal, in.weather.days());
-            return new Answer<>(Needed.of(need), true, withDiet(need), List.of());
+            return new Answer<>(Needed.of(need), true, withDiet(need), mild(in));
         }
         var need = in.animal.requirement(in.weather.days());
-        return new Answer<>(Needed.of(need), true, withDiet(need), unusual(need));
+        var cautions = new ArrayList<>(mild(in));
+        cautions.addAll(unusual(need));
+        return new Answer<>(Needed.of(need), true, withDiet(need), cautions);
+    }
+
+    private static List<Caution> mild(RequirementIn in) {
+        return in.weather.days().isEmpty()
+                ? List.of(new Caution(
+                        "Figured for mild weather: no temperature was given.",
+                        Source.judgement("cold that nobody said is not counted")))
+                : List.of();
     }
 
     private static List<Worked> withDiet(Need need) {

@@ -90,14 +90,6 @@ class WeatherPagesTest {
         assertThat(ranch.kept().winters()).isNotNull();
     }
 
-    @Test
-    void aLookAtTheStationThatShipsSaysThatItIsNotTheRanch() {
-        assertThat(send("settings/weather/look", Map.of()).status()).isEqualTo(303);
-        assertThat(ranch.get("settings").body()).contains("for a look: not this ranch");
-        assertThat(ranch.kept().winters()).isNotNull();
-        assertThat(ranch.kept().winters().winters()).hasSize(30);
-    }
-
     /** Named from the bench, which figures for mild weather until then; then chosen among several, moved, undone. */
     @Test
     void aPlaceByItsNameIsUnderstoodAndMoved() {

@@ -24,7 +24,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
-/** How cold it gets here: a station's record, a look at the one that is shipped, or monthly means as the ranch says them. */
+/** How cold it gets here: the name of the place, a station's record, or monthly means as the ranch says them. */
 public final class WeatherPages {
     private static final String PATH = "settings/weather";
     private static final String RECORD = PATH + "/record";
@@ -91,7 +91,6 @@ public final class WeatherPages {
         on.post(PATH, WeatherPages::save);
         on.post(PLACE, WeatherPages::savePlace);
         on.post(RECORD, WeatherPages::record);
-        on.post(PATH + "/look", WeatherPages::look);
         on.post(PATH + "/forget", WeatherPages::forget);
     }
 
@@ -211,12 +210,6 @@ public final class WeatherPages {
                 isPlace ? problem.field() + ": " + problem.value() : problem.value(),
                 problem.rule(),
                 problem.fix());
-    }
-
-    private static void look(Page page) {
-        var station = Station.fortCollins();
-        var named = new Station(station.name() + " (for a look: not this ranch)", station.days());
-        take(page, page.posted(RECORD), named, "A look at the weather of " + station.name());
     }
 
     private static void take(Page page, Form form, Station station, String words) {
