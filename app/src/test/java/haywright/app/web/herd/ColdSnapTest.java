@@ -125,7 +125,7 @@ class ColdSnapTest {
 
     @Test
     void withoutWeatherThereIsNoTable() {
-        var mild = TinLantern.ranch().settings();
+        var mild = TinLantern.ranch().withWeather(null, null).settings();
         assertThat(ColdSnap.of(mild, COWS, DAY, HAY)).isNull();
         assertThat(OwnRule.of(mild, COWS, DAY)).isEmpty();
     }
