@@ -18,6 +18,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.DoubleUnaryOperator;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -61,6 +62,7 @@ public final class GhcnDaily {
     private static final Set<String> NOT_MEASURED = Set.of("M", "NA", "-9999", "-");
 
     private static final String TRACE = "T";
+    private static final Pattern UNIT_SAID = Pattern.compile("(?:_|\\(|°|deg ?)([FC])\\)?$", Pattern.CASE_INSENSITIVE);
     private static final DateTimeFormatter SLASHES = DateTimeFormatter.ofPattern("M/d/uuuu", Locale.US);
 
     /** What the CSV with a heading holds. */
@@ -90,7 +92,7 @@ public final class GhcnDaily {
     /** @param leftOut days whose figures cannot be */
     public record Read(Station station, int leftOut) {}
 
-    private final @Nullable Units told;
+    private @Nullable Units told;
     private final Map<LocalDate, Map<String, Double>> days = new TreeMap<>();
     private @Nullable String id;
     private @Nullable String name;
@@ -180,6 +182,7 @@ public final class GhcnDaily {
             throw wrong(0, heading, "the heading names DATE, TMAX and TMIN");
         }
         var station = columns.get("STATION");
+        told = told == null ? units(headings.get(columns.getOrDefault("TMAX", 0))) : told;
         for (int n = 1; lines.hasNext(); n++) {
             var line = lines.next();
             var cells = cells(line);
@@ -203,12 +206,19 @@ public final class GhcnDaily {
         return read();
     }
 
+    /** What a heading says of its unit: {@code tmax_f}, {@code High (°C)}. */
+    private static @Nullable Units units(String heading) {
+        var unit = UNIT_SAID.matcher(heading.strip());
+        return !unit.find() ? null : unit.group(1).equalsIgnoreCase("F") ? Units.STANDARD : Units.METRIC;
+    }
+
     /** As GHCN-Daily names it, where a table made by hand or by another service says it in words. */
     private static String heading(String cell) {
         var plain = cell.toUpperCase(Locale.ROOT)
                 .replaceAll("\\(.*?\\)|°[CF]?", " ")
                 .strip()
-                .replaceAll("[ _]+", "_");
+                .replaceAll("[ _]+", "_")
+                .replaceAll("_(DEG_?)?(F|C|IN|MM)$", "");
         return SAID.entrySet().stream()
                 .filter(said -> said.getValue().contains(plain))
                 .map(Map.Entry::getKey)

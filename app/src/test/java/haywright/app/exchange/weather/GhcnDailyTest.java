@@ -15,6 +15,8 @@ import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class GhcnDailyTest {
     private static final LocalDate FIRST = LocalDate.of(1990, 1, 1);
@@ -172,6 +174,14 @@ class GhcnDailyTest {
                                 OptionalDouble.of(0),
                                 OptionalDouble.empty()))
                         .toList());
+    }
+
+    /** A heading that names its unit answers what less than a year cannot show. */
+    @ParameterizedTest
+    @CsvSource({"tmax_f,tmin_f,10", "High (°F),Low (°F),10", "TMAX_C,TMIN_C,50", "Max Temp (C),Min Temp (C),50"})
+    void headingsMaySayTheirUnit(String high, String low, double celsiusOf50) {
+        var read = GhcnDaily.read("date,%s,%s%n2026-01-01,50,40%n".formatted(high, low), null);
+        assertThat(read.station().days().get(0).high()).isCloseTo(celsiusOf50, within(1e-9));
     }
 
     @Test
