@@ -16,7 +16,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** The keys that are promised, from a name and from a record. */
 class WintersTopicTest {
     private static final ObjectMapper JSON = new ObjectMapper();
-    private static final Compute COMPUTE = new Compute(Topics.ALL);
+    private static final Asked COMPUTE = new Asked(Topics.ALL);
     private static final Station STATION = Station.fortCollins();
 
     private static String csv(int from, int to) {

@@ -180,7 +180,7 @@ class GhcnDailyTest {
     @ParameterizedTest
     @CsvSource({"tmax_f,tmin_f,10", "High (°F),Low (°F),10", "TMAX_C,TMIN_C,50", "Max Temp (C),Min Temp (C),50"})
     void headingsMaySayTheirUnit(String high, String low, double celsiusOf50) {
-        var read = GhcnDaily.read("date,%s,%s%n2026-01-01,50,40%n".formatted(high, low), null);
+        var read = read("date,%s,%s%n2026-01-01,50,40%n".formatted(high, low), null);
         assertThat(read.station().days().get(0).high()).isCloseTo(celsiusOf50, within(1e-9));
     }
 
