@@ -96,6 +96,10 @@ public record WorthTesting(Verdict verdict, String words) {
             return new WorthTesting(
                     Verdict.PERHAPS, "Perhaps: the last test is more than a year old, and feed that is kept loses.");
         }
+        var lacks = TestedFor.of(lot.feedClass(), reports).lacks();
+        if (!lacks.isEmpty()) {
+            return new WorthTesting(Verdict.YES, "Yes: it is not tested for %s.".formatted(lacks));
+        }
         if (reports.stream().noneMatch(r -> r.howSampled() == LabReport.HowSampled.PLAN)) {
             return new WorthTesting(
                     Verdict.PERHAPS,

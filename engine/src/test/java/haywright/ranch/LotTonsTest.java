@@ -20,6 +20,7 @@ import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
@@ -202,8 +203,29 @@ class LotTonsTest {
                 day,
                 null,
                 how,
-                List.of(new Reading(analyte, 0.1, Unit.PERCENT, Basis.DRY_MATTER)),
+                Stream.of(analyte, Analyte.CP, Analyte.ADF)
+                        .distinct()
+                        .map(one -> new Reading(one, 0.1, Unit.PERCENT, Basis.DRY_MATTER))
+                        .toList(),
                 List.of());
+    }
+
+    @Test
+    void aReportOfNitrateAloneIsNoTestForProtein() {
+        var oats = lot(FeedClass.CEREAL_HAY, bales(200), null);
+        var nitrate = new LabReport(
+                new UUID(3, 1),
+                new UUID(0, 1),
+                "a laboratory",
+                "",
+                DAY,
+                null,
+                HowSampled.PLAN,
+                List.of(new Reading(Analyte.NO3N, 0.1, Unit.PERCENT, Basis.DRY_MATTER)),
+                List.of());
+        var worth = worth(oats, nitrate);
+        assertThat(worth.verdict()).isEqualTo(WorthTesting.Verdict.YES);
+        assertThat(worth.words()).contains("protein");
     }
 
     @Test

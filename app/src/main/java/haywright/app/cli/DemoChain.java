@@ -11,12 +11,14 @@ import haywright.forage.Reading;
 import haywright.forage.ReportCheck;
 import haywright.quantity.Unit;
 import haywright.ranch.Lot;
+import haywright.ranch.TestedFor;
 import haywright.ranch.Yard;
 import haywright.ration.LimitAnswer;
 import haywright.ration.NoRation;
 import haywright.ration.Ration;
 import java.io.PrintWriter;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Collectors;
 
 /** The chain of a whole ranch on its day, from the stacks to each group's ration, as a terminal shows it. */
@@ -60,7 +62,6 @@ final class DemoChain {
     }
 
     private void lot(Lot lot) {
-        boolean tested = !yard.ranch().reportsOn(lot.id()).isEmpty();
         boolean nitrateKnown = yard.composition(lot).composition().knows(Analyte.NO3N);
         out.printf(
                 "  %-28s %-20s %11s  %-16s %s%s%n",
@@ -68,7 +69,7 @@ final class DemoChain {
                 lot.feedClass().words(),
                 lot.asFedKg().isPresent() ? Show.tons(lot.asFedKg().getAsDouble()) : "not cut",
                 Show.price(lot.replacementPrice()),
-                tested ? "tested" : "not tested",
+                TestedFor.of(yard.ranch(), lot).words().toLowerCase(Locale.ROOT),
                 lot.isNitrateDanger() && !nitrateKnown ? ", and its nitrate is not known" : "");
     }
 

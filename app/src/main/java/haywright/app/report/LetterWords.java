@@ -11,6 +11,7 @@ import haywright.forage.Analyte;
 import haywright.ranch.FeedingDangers;
 import haywright.ranch.Letter;
 import haywright.ranch.Lot;
+import haywright.ranch.TestedFor;
 import haywright.ranch.Yard;
 import haywright.ration.HandMix;
 import haywright.ration.NoRation;
@@ -250,7 +251,9 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
             var lot = lot(portion);
             var name = spoken(portion);
             if (lot != null) {
-                (yard.ranch().reportsOn(lot.id()).isEmpty() ? book : reports).add(name);
+                var tested = TestedFor.of(yard.ranch(), lot);
+                var lacks = tested.isForFeeding() ? "" : " (not tested for %s)".formatted(tested.lacks());
+                (tested.reports() == 0 ? book : reports).add(tested.reports() == 0 ? name : name + lacks);
             } else {
                 var sale = yard.ranch().feedsForSale().get(id(portion));
                 (sale != null && !sale.tag().isEmpty() ? tags : book).add(name);

@@ -3,6 +3,7 @@ package haywright.app.web;
 import haywright.app.words.Show;
 import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
+import haywright.ranch.TestedFor;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -64,7 +65,8 @@ public final class Trail {
             return new Stop(Step.TAKE_IT, false, Show.count(out, "field sheet") + " not back yet");
         }
         long left = untested(ranch).stream()
-                .filter(lot -> ranch.samplingsOf(lot.id()).isEmpty())
+                .filter(lot -> ranch.samplingsOf(lot.id()).isEmpty()
+                        && ranch.reportsOn(lot.id()).isEmpty())
                 .count();
         return left == 0
                 ? new Stop(Step.TAKE_IT, true, "every lot is sampled or tested")
@@ -79,11 +81,13 @@ public final class Trail {
         if (untested.isEmpty()) {
             return new Stop(Step.READ_IT, true, "every lot has a report");
         }
+        var lacks = TestedFor.of(ranch, untested.get(0)).lacks();
+        boolean isReported = !ranch.reportsOn(untested.get(0).id()).isEmpty();
         return new Stop(
                 Step.READ_IT,
                 false,
                 untested.size() == 1
-                        ? untested.get(0).name() + " waits for a report"
+                        ? untested.get(0).name() + (isReported ? " is not tested for " + lacks : " waits for a report")
                         : "%d of %s wait for a report"
                                 .formatted(
                                         untested.size(), Show.count(ranch.lots().size(), "lot")));
@@ -119,9 +123,10 @@ public final class Trail {
                                 .formatted(written, Show.count(ranch.groups().size(), "letter")));
     }
 
+    /** Lots whose reports, if any, do not carry what a ration starts from. */
     static List<Lot> untested(Ranch ranch) {
         return ranch.lots().values().stream()
-                .filter(lot -> ranch.reportsOn(lot.id()).isEmpty())
+                .filter(lot -> !TestedFor.of(ranch, lot).isForFeeding())
                 .toList();
     }
 }

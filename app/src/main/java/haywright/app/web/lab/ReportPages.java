@@ -5,11 +5,11 @@ import haywright.app.web.Form;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.words.Likely;
-import haywright.app.words.Show;
 import haywright.forage.Analyte;
 import haywright.forage.FeedClass;
 import haywright.forage.LabReport;
 import haywright.ranch.Lot;
+import haywright.ranch.TestedFor;
 import haywright.ranch.Yard;
 import io.javalin.http.NotFoundResponse;
 import java.util.List;
@@ -49,22 +49,19 @@ public final class ReportPages {
     /**
      * One lot.
      *
+     * @param tested for what
      * @param newest day and laboratory of the newest report; empty when there is none
      * @param dangers its nitrate and whatever else somebody calls dangerous, in words
      * @param watch what else was found in it
      */
     public record Row(
             Lot lot,
-            int reports,
+            TestedFor tested,
             String newest,
             String inShort,
             String nitrate,
             List<String> dangers,
-            List<String> watch) {
-        public String tested() {
-            return reports == 0 ? "Not tested" : reports == 1 ? "Tested" : Show.count(reports, "report");
-        }
-    }
+            List<String> watch) {}
 
     /** @param report null for a new one */
     public record FormView(Form form, Lot lot, @Nullable LabReport report, String action, String says) {}
@@ -100,7 +97,7 @@ public final class ReportPages {
         var hazards = LotNow.hazards(yard, lot);
         return new Row(
                 lot,
-                reports.size(),
+                TestedFor.of(yard.ranch(), lot),
                 newest == null ? "" : newest.day() + ", " + newest.who(),
                 LotNow.inShort(made) + Likely.protein(made).map(l -> "; " + l).orElse(""),
                 nitrate.map(n -> "nitrate " + n.forms().get(0)).orElse(""),

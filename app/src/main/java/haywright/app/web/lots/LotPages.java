@@ -8,6 +8,7 @@ import haywright.app.words.Show;
 import haywright.forage.FeedClass;
 import haywright.ranch.Lot;
 import haywright.ranch.LotSubject;
+import haywright.ranch.TestedFor;
 import haywright.ranch.WorthTesting;
 import haywright.ranch.Yard;
 import haywright.sampling.LotCheck;
@@ -102,18 +103,18 @@ public final class LotPages {
         if (lot.madeOn() != null) {
             made.add("put up " + Show.date(lot.madeOn()));
         }
-        int reports = page.ranch().reportsOn(lot.id()).size();
+        var tested = TestedFor.of(page.ranch(), lot);
         var worth = WorthTesting.of(yard, lot);
         var state = worth.verdict() == WorthTesting.Verdict.DANGER
                 ? State.DANGER
-                : reports > 0 ? State.TESTED : State.UNTESTED;
+                : tested.isForFeeding() ? State.TESTED : State.UNTESTED;
         return new Row(
                 lot,
                 FeedPick.words(lot.bookRow()),
                 String.join(", ", made),
                 amount(page, lot.stock()),
                 TonsView.of(lot),
-                tested(state, reports),
+                tested(state, tested),
                 state,
                 worth,
                 split(lot));
@@ -124,12 +125,8 @@ public final class LotPages {
         return LotCheck.of(subject.material(), subject.facts()).warnings();
     }
 
-    private static String tested(State state, int reports) {
-        return switch (state) {
-            case TESTED -> reports == 1 ? "Tested" : Show.count(reports, "report");
-            case UNTESTED -> "Not tested";
-            case DANGER -> "Nitrate not known; stays out until tested";
-        };
+    private static String tested(State state, TestedFor tested) {
+        return state == State.DANGER ? "Not tested for nitrate; stays out until it is" : tested.words();
     }
 
     /** What lies there, as it was counted or measured. */
