@@ -1,5 +1,6 @@
 package haywright.bench;
 
+import haywright.app.exchange.lab.Decimals;
 import haywright.app.exchange.lab.Vocabulary;
 import haywright.app.exchange.text.ReportText;
 
@@ -28,7 +29,8 @@ final class Lines {
     }
 
     private static void read(String text) {
-        var samples = ReportText.read(text, false, null, Vocabulary.HOUSE).samples();
+        var samples =
+                ReportText.read(text, Decimals.BY_SHEET, null, Vocabulary.HOUSE).samples();
         if (samples.isEmpty()) {
             throw new IllegalStateException("the figure among the lines was not found");
         }

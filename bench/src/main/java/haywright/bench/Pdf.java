@@ -1,6 +1,7 @@
 package haywright.bench;
 
 import haywright.app.exchange.csv.ReportCsv;
+import haywright.app.exchange.lab.Decimals;
 import haywright.app.exchange.lab.Vocabulary;
 import haywright.app.exchange.pdf.PdfText;
 import haywright.app.exchange.text.ReportText;
@@ -35,12 +36,12 @@ final class Pdf {
         var text = PdfText.of(pdf);
         double plain = time(
                 "CSV",
-                () -> ReportCsv.read(csv, false, null, Vocabulary.HOUSE)
+                () -> ReportCsv.read(csv, Decimals.BY_SHEET, null, Vocabulary.HOUSE)
                         .samples()
                         .size());
         double lines = time(
                 "lines",
-                () -> ReportText.read(text, false, null, Vocabulary.HOUSE)
+                () -> ReportText.read(text, Decimals.BY_SHEET, null, Vocabulary.HOUSE)
                         .samples()
                         .size());
         var apart = Apart.of(() -> PdfText.of(pdf));

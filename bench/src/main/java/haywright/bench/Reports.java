@@ -1,6 +1,7 @@
 package haywright.bench;
 
 import haywright.app.exchange.csv.ReportCsv;
+import haywright.app.exchange.lab.Decimals;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Vocabulary;
 import haywright.chance.Draws;
@@ -166,7 +167,7 @@ final class Reports {
     }
 
     private static List<Understood.Sample> samples(String csv) {
-        return ReportCsv.read(csv, false, null, Vocabulary.HOUSE).samples();
+        return ReportCsv.read(csv, Decimals.BY_SHEET, null, Vocabulary.HOUSE).samples();
     }
 
     private static Map<Analyte, Double> check(Understood.Sample sample) {

@@ -8,14 +8,14 @@ import java.util.regex.Pattern;
 
 /**
  * What stands where a laboratory prints no figure: {@code <0.01}, {@code less than 50 ppm}, {@code ND},
- * {@code ND (<0.5)}, {@code not tested}.
+ * {@code ND (<0.5)}, {@code negative}, {@code not tested}.
  *
  * @param limit the figure behind it, with its unit if one is typed; empty where there is none
  */
 public record Said(Why why, String limit) {
-    private static final Pattern LESS = Pattern.compile("(?:<|‹|less than|below|under)\\s*([0-9.,].*)");
+    private static final Pattern LESS = Pattern.compile("(?:<|‹|≤|less than|below|under)\\s*([0-9.,].*)");
     private static final Pattern NOT_DETECTED = Pattern.compile(
-            "(?:n\\.?d\\.?|not detect(?:ed|able)|none detected|bdl|below detection(?: limit)?|<\\s*(?:lod|loq|mdl|rl))"
+            "(?:n\\.?d\\.?|not detect(?:ed|able)|none (?:detected|found)|negative|bdl|below detection(?: limit)?|<\\s*(?:lod|loq|mdl|rl))"
                     + "\\s*(?:[(\\[]?\\s*(?:<|less than|limit|lod|mdl)?\\s*([0-9.,][^)\\]]*)[)\\]]?)?");
     private static final Pattern NOT_TESTED =
             Pattern.compile("n\\.?/?t\\.?|not (?:tested|analy[sz]ed|requested|determined|run|done|reported)|untested");

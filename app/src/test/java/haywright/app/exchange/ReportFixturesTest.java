@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import haywright.app.exchange.csv.ReportCsv;
 import haywright.app.exchange.lab.Days;
+import haywright.app.exchange.lab.Decimals;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Vocabulary;
 import haywright.app.exchange.pdf.PdfText;
@@ -55,8 +56,8 @@ class ReportFixturesTest {
         var bytes = bytes(file);
         var text = PdfText.isPdf(bytes) ? PdfText.of(bytes) : ReportCsv.decode(bytes);
         return ReportCsv.isOne(text, Vocabulary.HOUSE)
-                ? ReportCsv.read(text, comma, null, Vocabulary.HOUSE)
-                : ReportText.read(text, comma, null, Vocabulary.HOUSE);
+                ? ReportCsv.read(text, comma ? Decimals.COMMA : Decimals.BY_SHEET, null, Vocabulary.HOUSE)
+                : ReportText.read(text, comma ? Decimals.COMMA : Decimals.BY_SHEET, null, Vocabulary.HOUSE);
     }
 
     private static Analyte analyte(String words) {
@@ -170,9 +171,11 @@ class ReportFixturesTest {
             var got = found.samples().get(i);
             assertThat(got.code()).isEqualTo(is.path("code").asText());
             assertThat(got.laboratory()).isEqualTo(is.path("laboratory").asText());
-            assertThat(Days.read(got.sampled()).map(Object::toString).orElse(""))
+            assertThat(Days.read(got.sampled(), Days.Order.MONTH_FIRST)
+                            .map(Object::toString)
+                            .orElse(""))
                     .isEqualTo(is.path("sampled").asText());
-            assertThat(Days.read(got.reported()))
+            assertThat(Days.read(got.reported(), Days.Order.MONTH_FIRST))
                     .hasToString("Optional[" + is.path("reported").asText() + "]");
             assertThat(got.method())
                     .isEqualTo(Understood.method(is.path("method").asText()));

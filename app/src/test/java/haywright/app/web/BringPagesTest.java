@@ -118,6 +118,8 @@ class BringPagesTest {
         var sheet = new LinkedHashMap<>(
                 Map.of("from", "reports/bring", "laboratory", "Éclat Laboratory", "sampleCode", "Ditch-side stack"));
         sheet.putAll(Map.of("one-dm", "88", "dry-cp", "10.2", "howSampled", "grab"));
+        // somebody left figures out in the form; that it came out of this file tells that it is the same report
+        sheet.put("original", form.body().replaceAll("(?s).*name=\"original\" value=\"([^\"]*)\".*", "$1"));
         assertThat(ranch.submit(form, this.form, sheet).header("Location")).contains("reports/bring");
         assertThat(ranch.get("reports/bring").body()).contains("1 still to be kept", "Kept, on <a");
 
@@ -204,6 +206,99 @@ class BringPagesTest {
         assertThat(send("reports/bring/all", Map.of("howSampled", "grab")).body())
                 .contains("ach of them raises a question");
         assertThat(ranch.kept().reports()).hasSize(2);
+    }
+
+    @Test
+    void theLotsOfManySamplesAreChosenTogetherAndKeptAtOnce() {
+        var down = "Test,Units,901,902\nCP,% DM,9.1,10.4\nADF,% DM,38,36\n";
+        send("reports/bring", bring(down, "laboratory", "Tin Valley"));
+        var kept = send("reports/bring/all", Map.of("howSampled", "grab", "lot-0", lot, "lot-1", ""));
+        assertThat(kept.status()).isEqualTo(303);
+        assertThat(ranch.kept().reports().values())
+                .extracting(LabReport::sampleCode)
+                .containsExactly("901");
+    }
+
+    private static final String YEARLY = """
+            Tin Valley Laboratory
+            Sample: Ditch-side stack
+            Sampled: %s
+            Analysis          Dry matter
+            Crude protein        %s
+            ADF                  38.0
+            """;
+
+    private String bringAndKeep(String sampled, String protein) {
+        ranch.get("reports/bring?afresh");
+        send("reports/bring", bring(YEARLY.formatted(sampled, protein)));
+        var form = send("reports/bring/take", Map.of("sample", "0", "lot", lot));
+        ranch.submit(
+                form,
+                this.form,
+                Map.of(
+                        "laboratory", "Tin Valley Laboratory",
+                        "sampleCode", "Ditch-side stack",
+                        "sampled", sampled,
+                        "dry-cp", protein,
+                        "dry-adf", "38.0",
+                        "howSampled", "grab"));
+        return form.body();
+    }
+
+    @Test
+    void theSameCodeOnAnotherDayIsAnotherReport() {
+        bringAndKeep("Sep 12, 2025", "10.2");
+        assertThat(ranch.kept().reports()).hasSize(1);
+        ranch.get("reports/bring?afresh");
+        assertThat(send("reports/bring", bring(YEARLY.formatted("Sep 12, 2025", "10.2")))
+                        .body())
+                .contains("Kept, on <a");
+        ranch.get("reports/bring?afresh");
+        assertThat(send("reports/bring", bring(YEARLY.formatted("Sep 14, 2026", "8.1")))
+                        .body())
+                .doesNotContain("Kept, on <a")
+                .doesNotContain("replaces-0");
+        bringAndKeep("Sep 14, 2026", "8.1");
+        assertThat(ranch.kept().reports()).hasSize(2);
+    }
+
+    @Test
+    void otherFiguresOfTheSameDayAreAskedAboutAndMayReplaceTheOnesThere() {
+        bringAndKeep("Sep 12, 2026", "10.2");
+        var id = report().id();
+        ranch.get("reports/bring?afresh");
+        assertThat(send("reports/bring", bring(YEARLY.formatted("Sep 12, 2026", "11.4")))
+                        .body())
+                .doesNotContain("Kept, on <a")
+                .contains("name=\"replaces-0\"");
+        assertThat(send("reports/bring/take", Map.of("sample", "0", "lot", lot)).status())
+                .isEqualTo(422);
+        var form = send("reports/bring/take", Map.of("sample", "0", "lot", lot, "replaces-0", "replace"));
+        assertThat(form.status()).isEqualTo(200);
+        var saved = ranch.submit(
+                form,
+                "reports/" + id,
+                Map.of(
+                        "laboratory", "Tin Valley Laboratory",
+                        "sampleCode", "Ditch-side stack",
+                        "sampled", "Sep 12, 2026",
+                        "dry-cp", "11.4",
+                        "dry-adf", "38.0",
+                        "howSampled", "grab"));
+        assertThat(saved.status()).isEqualTo(303);
+        assertThat(ranch.kept().reports()).hasSize(1);
+        assertThat(report().readings()).anyMatch(r -> r.value() == 11.4);
+    }
+
+    @Test
+    void aDayThatCouldBeTwoIsAskedAboutUnlessTheSheetTells() {
+        send("reports/bring", bring(YEARLY.formatted("8/9/26", "10.2")));
+        assertThat(send("reports/bring/take", Map.of("sample", "0", "lot", lot)).body())
+                .contains("Aug 9, 2026 or Sep 8, 2026?");
+        ranch.get("reports/bring?afresh");
+        send("reports/bring", bring(YEARLY.formatted("8/9/26", "10.2") + "Received 14/9/26\n"));
+        assertThat(send("reports/bring/take", Map.of("sample", "0", "lot", lot)).body())
+                .contains("value=\"Sep 8, 2026\"");
     }
 
     @Test

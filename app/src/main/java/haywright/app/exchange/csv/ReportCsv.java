@@ -1,6 +1,8 @@
 package haywright.app.exchange.csv;
 
+import haywright.app.exchange.lab.Decimals;
 import haywright.app.exchange.lab.Understood;
+import haywright.app.exchange.lab.Understood.Sample;
 import haywright.app.exchange.lab.Vocabulary;
 import haywright.forage.Basis;
 import haywright.workings.Refused;
@@ -34,10 +36,7 @@ public final class ReportCsv {
     /** A laboratory's name and address may stand above the headings. */
     private static final int LINES_BEFORE_HEADINGS = 25;
 
-    private static final Pattern COMMA = Pattern.compile("(?:<\\s*)?[-−+]?[0-9. ]*,[0-9]+.*");
-    private static final Pattern GROUPED = Pattern.compile("(?:<\\s*)?[-−+]?[0-9]{1,3}(,[0-9]{3})+(\\.[0-9]*)?\\D*");
-    private static final Pattern POINT_GROUPED =
-            Pattern.compile("(?:<\\s*)?[-−+]?[0-9]{1,3}(\\.[0-9]{3})+(,[0-9]*)?\\D*");
+    private static final Pattern WIDE_GAP = Pattern.compile("\\S {3,}\\S");
 
     private ReportCsv() {}
 
@@ -73,10 +72,18 @@ public final class ReportCsv {
         }
     }
 
-    /** Whether it is written in columns parted by a sign, with a line of headings that names analytes. */
+    /** Whether it is written in columns parted by a sign, with names of analytes across the top or down the side. */
     public static boolean isOne(String text, Vocabulary words) {
+        // in lines laid out with blanks a comma belongs to a name or a figure
+        long lines = text.lines().filter(line -> !line.isBlank()).count();
+        long laidOut = text.lines()
+                .filter(line -> WIDE_GAP.matcher(line.strip()).find())
+                .count();
+        if (4 * laidOut > lines && text.indexOf(';') < 0) {
+            return false;
+        }
         try {
-            var layout = read(text, false, Basis.DRY_MATTER, words).layout();
+            var layout = read(text, Decimals.POINT, Basis.DRY_MATTER, words).layout();
             return !layout.equals("one line a figure, columns parted by tabs"); // a sheet that was pasted
         } catch (Refused e) {
             var problem = e.problems().get(0);
@@ -86,12 +93,12 @@ public final class ReportCsv {
     }
 
     /**
-     * @param decimalComma whether 12,5 is twelve and a half
+     * @param decimals what stands before the decimals, where somebody said
      * @param untold the basis of columns whose heading names none; null where nobody has said
      * @param words the names this laboratory uses
      * @throws Refused with one sentence: nothing in it, no columns, no analyte known, a basis or a comma to be told
      */
-    public static Understood read(String text, boolean decimalComma, @Nullable Basis untold, Vocabulary words) {
+    public static Understood read(String text, Decimals decimals, @Nullable Basis untold, Vocabulary words) {
         var plain = text.startsWith("\ufeff") ? text.substring(1) : text;
         plain = plain.replaceFirst("^sep=.\\R", "");
         if (plain.isBlank()) {
@@ -100,14 +107,73 @@ public final class ReportCsv {
         }
         char separator = separator(plain);
         var records = records(plain, separator);
-        for (int i = 0; i < Math.min(records.size(), LINES_BEFORE_HEADINGS); i++) {
-            var columns = Columns.of(records.get(i), words);
-            if (columns.isHeadings()) {
-                return new ReportRows(columns, separator, decimalComma, untold, words)
-                        .read(records.subList(0, i), records.subList(i + 1, records.size()));
+        var grid = new Grid(records, words);
+        var figures = new ArrayList<String>();
+        for (int row = 0; row < grid.height(); row++) {
+            for (int column = 0; column < grid.width(row); column++) {
+                if (grid.isFigure(row, column)) {
+                    figures.add(grid.cell(row, column));
+                }
             }
         }
-        throw noHeadings(records.get(0));
+        var taking = new Taking(grid, decimals.of(figures), untold);
+        var names = NameColumns.of(grid).orElse(null);
+        int head = wideHead(grid);
+        boolean isDown = names != null
+                && (names.isSaid(grid) || head < 0 || NameColumns.labelsMost(grid) >= Wide.analytes(grid, head));
+        if (!isDown && head < 0) {
+            throw noHeadings(records.get(0));
+        }
+        var down = isDown && names != null ? new Down(taking, names) : null;
+        var samples = down != null ? down.samples() : new Wide(taking, head).samples(separator);
+        var layout = down != null
+                ? down.areSamplesAcross() ? "one column a sample" : "one line a figure"
+                : "one line a sample";
+        return whole(taking, samples, layout, separator);
+    }
+
+    /** The line with the most analytes in its columns; −1 where none has two. */
+    private static int wideHead(Grid grid) {
+        int best = -1;
+        long most = 1;
+        for (int row = 0; row < Math.min(grid.height(), LINES_BEFORE_HEADINGS); row++) {
+            long analytes = Wide.analytes(grid, row);
+            if (analytes > most) {
+                most = analytes;
+                best = row;
+            }
+        }
+        return best;
+    }
+
+    private static Understood whole(Taking taking, List<Sample> found, String layout, char separator) {
+        taking.checkBasis();
+        var samples = found.stream().filter(sample -> !sample.cells().isEmpty()).toList();
+        if (samples.isEmpty()) {
+            throw new Refused(
+                    "text",
+                    "",
+                    "there are headings, but no figure of a known analyte under them",
+                    taking.notTaken.stream()
+                            .findFirst()
+                            .map(words -> words + ".")
+                            .orElse("Is the file whole?"));
+        }
+        if (samples.size() > MOST_SAMPLES) {
+            throw new Refused(
+                    "text", samples.size() + " samples", "this is more than are taken in at once", "Split the file.");
+        }
+        var parted = switch (separator) {
+            case ';' -> "semicolons";
+            case '\t' -> "tabs";
+            default -> "commas";
+        };
+        return new Understood(
+                layout + ", columns parted by " + parted,
+                samples,
+                List.copyOf(taking.names.values()),
+                List.copyOf(taking.notTaken),
+                taking.grid.rest());
     }
 
     private static Refused noHeadings(CSVRecord first) {
@@ -197,30 +263,5 @@ public final class ReportCsv {
                     "Take the mark away or close it.");
         }
         return records;
-    }
-
-    /** The figure with a point before its decimals, as the form understands it. */
-    public static String pointed(String cell, boolean decimalComma) {
-        if (decimalComma) {
-            if (POINT_GROUPED.matcher(cell).matches() || COMMA.matcher(cell).matches()) {
-                return cell.replace(".", "").replace(',', '.');
-            }
-            if (cell.matches("(?:<\\s*)?[-−+]?[0-9]+\\.[0-9]+.*")) {
-                throw new Refused(
-                        "decimal",
-                        cell,
-                        "this has a point, and decimals were said to follow a comma",
-                        "Say “a point”, or write every figure of the file alike.");
-            }
-            return cell;
-        }
-        if (COMMA.matcher(cell).matches() && !GROUPED.matcher(cell).matches()) {
-            throw new Refused(
-                    "decimal",
-                    cell,
-                    "this has a comma before its decimals, and a point was said",
-                    "Say “a comma” if the whole file is written so.");
-        }
-        return cell;
     }
 }

@@ -1,5 +1,6 @@
 package haywright.app.exchange.csv;
 
+import haywright.app.exchange.lab.Heading;
 import haywright.app.words.Said;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
@@ -97,7 +98,7 @@ public final class ReportsOut {
         var line = new ArrayList<>(head);
         line.add(analyte.words());
         line.add(value);
-        line.add(unit == null ? "" : unit.symbol());
+        line.add(unit == null ? "" : Heading.unitWords(analyte, unit));
         line.add(basis == null || !analyte.hasBasis() ? "" : words(basis));
         return line;
     }

@@ -19,63 +19,56 @@ import org.jspecify.annotations.Nullable;
  *
  * @param unit null where it tells none
  * @param basis null where it tells none
+ * @param share what it is a share of, where the house keeps it as a share of something else; null as a rule
  */
 public record Heading(
-        Analyte analyte, @Nullable Unit unit, @Nullable Basis basis) {
+        Analyte analyte,
+        @Nullable Unit unit,
+        @Nullable Basis basis,
+        @Nullable Share share) {
     private static final String PART = "(?:^|[\\s,;:_/(\\[-]+)";
-    private static final Pattern RECEIVED = Pattern.compile(PART
-            + "(?:on |in |of )?(?:as[ _-]?(?:received|rec[’']?d|fed|is|sampled|submitted)|wet|fresh(?: matter| weight)?|ar|af)"
-            + "(?: basis)?[)\\]]*$");
-    private static final Pattern DRY = Pattern.compile(PART
-            + "(?:on |in |of )?(?:100 ?% ?)?(?:dry[ _-]?(?:matter|weight|wt\\.?)|dry|dm|dmb|db|moisture[ -]free)"
-            + "(?: basis)?[)\\]]*$");
-    private static final Pattern NINETY = Pattern.compile(PART + "(?:at )?90 ?%(?: (?:dm|dry matter))?[)\\]]*$");
-    private static final Pattern LAST = Pattern.compile("^(.*?)[\\s,;:_(\\[]*([^\\s,;:_(\\[]+?)[)\\]]*$");
-    private static final Pattern PERCENT_FIRST = Pattern.compile("^(?:%|pct|percent)\\s*(?:of )?");
+    private static final String RECEIVED =
+            "(?:on |in |of )?(?:an? )?(?:as[ _/-]*(?:received|rec[’']?d|rcvd|fed|is|sampled|submitted)|wet"
+                    + "|fresh(?: matter| weight)?|ar|af)(?: basis)?";
+    private static final String DRY = "(?:on |in |of )?(?:a )?(?:100 ?% ?)?"
+            + "(?:dry[ _/-]*(?:matter|weight|wt\\.?)|dry|dm|dmb|db|moisture[ -]free)(?: basis)?";
+    private static final String NINETY = "(?:on |in |at )?(?:a )?90 ?%(?: (?:dm|dry matter|dry))?(?: basis)?";
 
-    private static final Map<String, Set<Analyte>> SHARES = Map.of(
-            "cp", EnumSet.of(Analyte.SP, Analyte.RDP, Analyte.RUP),
-            "ndf", EnumSet.of(Analyte.NDFD),
-            "n", EnumSet.of(Analyte.NH3N));
+    private static final Map<Analyte, Analyte> WHOLES = Map.of(
+            Analyte.SP, Analyte.CP,
+            Analyte.RDP, Analyte.CP,
+            Analyte.RUP, Analyte.CP,
+            Analyte.NH3N, Analyte.CP,
+            Analyte.NDFD, Analyte.NDF);
+    private static final Set<Analyte> OF_NITROGEN = EnumSet.of(Analyte.NH3N);
 
-    public static Optional<Heading> of(String text) {
-        return of(key(text), null, null);
+    /** @param of what the figure is a share of; null for dry matter, where the house keeps a share of protein or fiber */
+    public record Share(@Nullable Analyte of) {
+        static final Share OF_FEED = new Share(null);
+
+        static Share of(Analyte whole) {
+            return new Share(whole);
+        }
     }
 
-    private static Optional<Heading> of(String text, @Nullable Unit unit, @Nullable Basis basis) {
-        var known = Analyte.find(text).or(() -> Analyte.find(text.replaceFirst("\\.$", "")));
-        if (known.isPresent()) {
-            boolean fits = unit == null || unit.kind() == known.get().unit().kind();
-            return fits ? Optional.of(new Heading(known.get(), unit, basis)) : Optional.empty();
-        }
-        if (basis == null) {
-            for (var one : List.of(Basis.NINETY_PCT, Basis.AS_RECEIVED, Basis.DRY_MATTER)) {
-                var rest = pattern(one).matcher(text).replaceFirst("");
-                if (!rest.equals(text) && !rest.isBlank()) {
-                    var found = of(rest.strip(), unit, one);
-                    if (found.isPresent()) {
-                        return found;
-                    }
-                }
-            }
-        }
-        if (unit == null) {
-            var last = LAST.matcher(text);
-            if (last.matches() && !last.group(1).isBlank()) {
-                var told = unit(last.group(2));
-                if (told.isPresent()) {
-                    return of(last.group(1).strip(), told.get(), basis);
-                }
-            }
-            var rest = PERCENT_FIRST.matcher(text).replaceFirst("");
-            if (!rest.equals(text) && !rest.isBlank()) {
-                return of(rest, Unit.PERCENT, basis);
-            }
-        }
-        return Optional.empty();
+    public Heading(Analyte analyte, @Nullable Unit unit, @Nullable Basis basis) {
+        this(analyte, unit, basis, null);
+    }
+
+    public static Optional<Heading> of(String text) {
+        return Label.of(text).map(Label::heading);
+    }
+
+    /** A basis of columns or cells counts where the name tells none, and never beside a share of something else. */
+    public Heading with(@Nullable Unit told, @Nullable Basis on) {
+        return new Heading(analyte, unit == null ? told : unit, basis == null ? on : basis, share);
     }
 
     private static Pattern pattern(Basis basis) {
+        return Pattern.compile(PART + words(basis) + "[)\\]]*$");
+    }
+
+    private static String words(Basis basis) {
         return switch (basis) {
             case AS_RECEIVED -> RECEIVED;
             case DRY_MATTER -> DRY;
@@ -83,11 +76,32 @@ public record Heading(
         };
     }
 
+    private static final Map<Basis, Pattern> WHOLE = Map.of(
+            Basis.AS_RECEIVED, pattern(Basis.AS_RECEIVED),
+            Basis.DRY_MATTER, pattern(Basis.DRY_MATTER),
+            Basis.NINETY_PCT, pattern(Basis.NINETY_PCT));
+    private static final Map<Basis, Pattern> ANYWHERE = Map.of(
+            Basis.AS_RECEIVED, part(Basis.AS_RECEIVED),
+            Basis.DRY_MATTER, part(Basis.DRY_MATTER),
+            Basis.NINETY_PCT, part(Basis.NINETY_PCT));
+
+    private static Pattern part(Basis basis) {
+        return Pattern.compile("(?<=[\\s,;:_/(\\[-])" + words(basis) + "(?=$|[\\s,;:/)\\]])");
+    }
+
+    static Pattern anywhere(Basis basis) {
+        return java.util.Objects.requireNonNull(ANYWHERE.get(basis));
+    }
+
     /** The basis that a heading or a cell of its own names, and nothing else. */
     public static Optional<Basis> basis(String text) {
         var key = key(text).replaceFirst("^%\\s*", "");
         for (var one : List.of(Basis.NINETY_PCT, Basis.AS_RECEIVED, Basis.DRY_MATTER)) {
-            if (!key.isEmpty() && pattern(one).matcher(key).replaceFirst("").isBlank()) {
+            if (!key.isEmpty()
+                    && java.util.Objects.requireNonNull(WHOLE.get(one))
+                            .matcher(key)
+                            .replaceFirst("")
+                            .isBlank()) {
                 return Optional.of(one);
             }
         }
@@ -96,8 +110,15 @@ public record Heading(
 
     /** A unit of a share, an energy or a charge, which is what laboratories print. */
     public static Optional<Unit> unit(String text) {
+        var plain = text.strip().toLowerCase(Locale.ROOT).replace('μ', 'µ');
+        if (plain.matches("[uµ]g/kg|mcg/kg|ng/g")) {
+            return Optional.of(Unit.PPB);
+        }
+        if (plain.matches("[uµ]g/g|mcg/g|mg / kg")) {
+            return Optional.of(Unit.PPM);
+        }
         for (var kind : List.of(Kind.SHARE, Kind.ENERGY_DENSITY, Kind.CHARGE_DENSITY)) {
-            var known = Unit.parse(text, kind).filter(unit -> !unit.symbol().isEmpty());
+            var known = Unit.parse(plain, kind).filter(unit -> !unit.symbol().isEmpty());
             if (known.isPresent()) {
                 return known;
             }
@@ -105,11 +126,21 @@ public record Heading(
         return Optional.empty();
     }
 
-    /** Whether the house keeps it as a share of this: soluble protein of crude protein, and the like. */
-    public static boolean isShareOf(Analyte analyte, String whole) {
-        var key =
-                whole.contains("protein") ? "cp" : whole.contains("ndf") ? "ndf" : whole.startsWith("n") ? "n" : whole;
-        return SHARES.getOrDefault(key.toLowerCase(Locale.ROOT), Set.of()).contains(analyte);
+    /** What the house keeps it a share of: soluble protein of crude protein, and the like; null for the feed. */
+    public static @Nullable Analyte wholeOf(Analyte analyte) {
+        return WHOLES.get(analyte);
+    }
+
+    static boolean isShareOf(Analyte analyte, Analyte whole) {
+        return WHOLES.get(analyte) == whole;
+    }
+
+    /** In a laboratory's words: {@code % of CP} where the house keeps it so, and the unit itself elsewhere. */
+    public static String unitWords(Analyte analyte, Unit unit) {
+        var whole = WHOLES.get(analyte);
+        return whole == null || unit != Unit.PERCENT
+                ? unit.symbol()
+                : "% of " + (OF_NITROGEN.contains(analyte) ? "N" : whole.name());
     }
 
     /**
@@ -117,20 +148,9 @@ public record Heading(
      * Empty where it is no unit of it.
      */
     public static Optional<Heading> measured(Analyte analyte, String written) {
-        var key = key(written).replaceFirst("^%(?=\\S)", "% ");
-        for (int end = key.length(); end > 0; end = key.lastIndexOf(' ', end - 1)) {
-            var unit = unit(key.substring(0, end))
-                    .filter(u -> u.kind() == analyte.unit().kind());
-            var rest = key.substring(end).strip();
-            var basis = basis(rest);
-            if (unit.isPresent()
-                    && (rest.isEmpty()
-                            || basis.isPresent()
-                            || isShareOf(analyte, rest.replaceFirst("^of (?:total )?", "")))) {
-                return Optional.of(new Heading(analyte, unit.get(), basis.orElse(null)));
-            }
-        }
-        return Optional.empty();
+        return Label.of(analyte.id() + ", " + written)
+                .map(Label::heading)
+                .filter(heading -> heading.analyte() == analyte);
     }
 
     public static String key(String text) {

@@ -14,12 +14,15 @@ import org.jspecify.annotations.Nullable;
  * @param layout how the file was read, in words
  * @param names every name of a figure met in it, understood or not, in order
  * @param notTaken every line, column and cell that was not understood, in words
+ * @param rest what else stands on the sheet and was not needed: addresses, remarks, days that are not kept; as it stands
  */
-public record Understood(String layout, List<Sample> samples, List<Named> names, List<String> notTaken) {
+public record Understood(
+        String layout, List<Sample> samples, List<Named> names, List<String> notTaken, List<String> rest) {
     public Understood {
         samples = List.copyOf(samples);
         names = List.copyOf(names);
         notTaken = List.copyOf(notTaken);
+        rest = List.copyOf(rest);
     }
 
     private static final Pattern NIR = Pattern.compile("(?i)\\bNIRS?\\b|near[- ]infra-?red");
@@ -36,16 +39,19 @@ public record Understood(String layout, List<Sample> samples, List<Named> names,
      * What the file says of one sample; empty text where it says nothing.
      *
      * @param lot what else it is called beside its code, perhaps the name of its lot
+     * @param also other names of it: the laboratory's number, a description
      */
     public record Sample(
             String code,
             String lot,
+            List<String> also,
             String laboratory,
             String sampled,
             String reported,
             Tested.@Nullable Method method,
             List<Cell> cells) {
         public Sample {
+            also = List.copyOf(also);
             cells = List.copyOf(cells);
         }
     }
@@ -56,10 +62,20 @@ public record Understood(String layout, List<Sample> samples, List<Named> names,
      * @param unit null where the file does not tell
      * @param basis null for what has no pair of bases
      * @param text with a point before the decimals; may be no number at all
-     * @param read the line or heading it was read from
+     * @param read the line or heading it was read from, with the sum behind it where it was printed as a share
+     * @param share what it is printed a share of, until {@link Shares} has carried it; null as a rule
      */
     public record Cell(
-            Analyte analyte, @Nullable Unit unit, @Nullable Basis basis, String text, String read) {}
+            Analyte analyte,
+            @Nullable Unit unit,
+            @Nullable Basis basis,
+            String text,
+            String read,
+            Heading.@Nullable Share share) {
+        public Cell(Analyte analyte, @Nullable Unit unit, @Nullable Basis basis, String text, String read) {
+            this(analyte, unit, basis, text, read, null);
+        }
+    }
 
     /**
      * A name as the file writes it.

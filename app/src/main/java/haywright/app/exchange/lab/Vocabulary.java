@@ -44,10 +44,16 @@ public record Vocabulary(Map<String, Meaning> own) {
         return meaning != null && meaning.analyte() == null;
     }
 
+    /** Empty where the name is not known, or is to be left out. */
     public Optional<Heading> heading(String name) {
+        return label(name).map(Label::heading);
+    }
+
+    /** As {@link #heading}, and with the reason where a name is understood and its figure is still not to be taken. */
+    public Optional<Label> label(String name) {
         var meaning = own.get(Heading.key(name));
         if (meaning == null) {
-            return Heading.of(name);
+            return Label.of(name);
         }
         var analyte = meaning.analyte();
         if (analyte == null) {
@@ -58,11 +64,9 @@ public record Vocabulary(Map<String, Meaning> own) {
                 ? meaning.unit()
                 : said.map(Heading::unit).orElse(null);
         boolean fits = unit == null || unit.kind() == analyte.unit().kind();
-        return Optional.of(new Heading(
-                analyte,
-                fits ? unit : null,
-                meaning.basis() != null
-                        ? meaning.basis()
-                        : said.map(Heading::basis).orElse(null)));
+        var basis = meaning.basis() != null
+                ? meaning.basis()
+                : said.map(Heading::basis).orElse(null);
+        return Optional.of(new Label(new Heading(analyte, fits ? unit : null, basis), ""));
     }
 }

@@ -1,6 +1,7 @@
 package haywright.app.exchange.text;
 
 import haywright.app.exchange.lab.Heading;
+import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.text.TextLine.Word;
 import haywright.forage.Basis;
 import java.util.ArrayList;
@@ -32,7 +33,7 @@ record Across(List<Column> columns, List<Word> whole) {
             Word heading,
             @Nullable Heading analyte,
             @Nullable Basis basis,
-            Head.@Nullable Kind tells) {}
+            @Nullable Told tells) {}
 
     /** A heading over several columns, with the dashes that show how far it goes. */
     private record Span(int from, int to, Basis basis) {}
@@ -112,7 +113,7 @@ record Across(List<Column> columns, List<Word> whole) {
     }
 
     private static boolean isRow(TextLine line, Names names) {
-        return Row.of(line.words(), line.isAligned(), names).stream().anyMatch(row -> row.heading() != null);
+        return names.rows(line).stream().anyMatch(Row::isTold);
     }
 
     private static long figures(TextLine line) {
@@ -169,12 +170,12 @@ record Across(List<Column> columns, List<Word> whole) {
             var column = nearest(whole);
             boolean isFirst = whole.from() == line.words().get(0).from();
             if (column.analyte == null && (column.tells != null || isFirst)) {
-                var kind = column.tells == null ? Head.Kind.NUMBER : column.tells;
-                told.add(new Head.Field(kind, whole.text(), line.number(), whole.from()));
+                Told kind = column.tells == null ? Told.NUMBER : column.tells;
+                told.add(new Head.Field(kind, whole.text(), line.number(), whole.from(), whole.to()));
             } else if (cell.stream().allMatch(word -> word.isFigure() || word.isNothing())) {
                 figures.addAll(cell);
             } else if (isFirst) {
-                told.add(new Head.Field(Head.Kind.NUMBER, whole.text(), line.number(), whole.from()));
+                told.add(new Head.Field(Told.NUMBER, whole.text(), line.number(), whole.from(), whole.to()));
             } else if (column.analyte != null) {
                 strange.add(whole);
             }

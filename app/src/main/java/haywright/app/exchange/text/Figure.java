@@ -6,6 +6,7 @@ import haywright.app.exchange.text.TextLine.Word;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.quantity.Unit;
+import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
@@ -17,6 +18,9 @@ import org.jspecify.annotations.Nullable;
  * @param group which group of columns
  * @param basis null where neither column, row, name nor the lines above tell it
  * @param unit null where neither row, name nor column tells it
+ * @param share what it is a share of where the house keeps it as one of something else; null as a rule
+ * @param beside the words of its name, unit and basis
+ * @param read the part of the line that it was read from
  */
 record Figure(
         TextLine line,
@@ -26,16 +30,23 @@ record Figure(
         int group,
         @Nullable Basis basis,
         @Nullable Unit unit,
+        Heading.@Nullable Share share,
+        List<Word> beside,
+        String read,
         Word word) {
-    /** @param row one whose name is known @param column null where the row has one figure and no heading stands over it */
+    /**
+     * @param row one whose name is known
+     * @param number which of its figures
+     * @param column null where the row has one figure and no heading stands over it
+     */
     static Figure of(
             TextLine line,
             Row row,
             int panel,
+            int number,
             TableHead head,
             @Nullable Column column,
-            @Nullable Basis saidAbove,
-            Word word) {
+            @Nullable Basis saidAbove) {
         var heading = Objects.requireNonNull(row.heading(), row.name());
         return new Figure(
                 line,
@@ -43,17 +54,24 @@ record Figure(
                 heading.analyte(),
                 panel,
                 column == null ? 0 : head.group(column),
-                basis(row, heading, column, saidAbove),
+                basis(row, number, heading, column, saidAbove),
                 unit(row, heading, column),
-                word);
+                heading.share(),
+                row.words().stream()
+                        .filter(word -> !row.figures().contains(word))
+                        .toList(),
+                shown(line, row),
+                row.figures().get(number));
     }
 
-    private static @Nullable Basis basis(Row row, Heading heading, @Nullable Column column, @Nullable Basis saidAbove) {
+    private static @Nullable Basis basis(
+            Row row, int number, Heading heading, @Nullable Column column, @Nullable Basis saidAbove) {
         if (column != null && column.basis() != null) {
             return column.basis();
         }
-        if (row.basis() != null) {
-            return row.basis();
+        var own = row.basis(number);
+        if (own != null) {
+            return own;
         }
         return heading.basis() != null ? heading.basis() : saidAbove;
     }
@@ -65,6 +83,13 @@ record Figure(
         }
         var told = column.unit();
         return told != null && told.kind() == heading.analyte().unit().kind() ? told : null;
+    }
+
+    /** A row as it stands in its line. */
+    private static String shown(TextLine line, Row row) {
+        int from = row.words().stream().mapToInt(Word::from).min().orElse(0);
+        int to = row.words().stream().mapToInt(Word::to).max().orElse(0);
+        return line.text().substring(from, to).strip().replaceAll(" {3,}", "   ");
     }
 
     /** Nothing or all of it, as dry matter of dry matter is. */

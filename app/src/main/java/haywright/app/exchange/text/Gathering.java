@@ -1,9 +1,12 @@
 package haywright.app.exchange.text;
 
+import haywright.app.exchange.lab.Decimals;
 import haywright.app.exchange.lab.Heading;
+import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Understood.Named;
 import haywright.app.exchange.lab.Vocabulary;
+import haywright.app.exchange.text.TableHead.Column;
 import haywright.app.exchange.text.TextLine.Word;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
@@ -28,9 +31,19 @@ final class Gathering {
     private static final Pattern OF_MANY = Pattern.compile(
             "(?i)(?:average|avg\\.?|mean|median|typical|normal|min(?:imum)?|max(?:imum)?|range|sd|std\\.?|goal|target|count)\\b.*");
 
+    /** In a sentence: figures of other samples, or what they should be. */
+    private static final Pattern OF_OTHERS = Pattern.compile(
+            "(?i)\\b(?:average|mean|median|typical(?:ly)?|usual(?:ly)?|normal(?:ly)?|range|compar\\w+|last year|previous(?:ly)?|expect\\w*|goal|target"
+                    + "|should|would|could|at least|at most|more than|less than ideal|standard|guide\\w*|recommend\\w*|other samples?)\\b");
+
+    /** What should be a figure and is none; from one figure to another is what is usual. */
+    private static final Pattern STRANGE = Pattern.compile("(?![0-9.,]+ ?[-–—] ?[0-9.,]+$)[^(\\[]*[0-9].*");
+
     private final Vocabulary words;
-    private final Map<String, Named> names = new LinkedHashMap<>();
+    private final Names names;
+    private final Map<String, Named> written = new LinkedHashMap<>();
     private final Set<String> notTaken = new LinkedHashSet<>();
+    private final Ledger ledger;
     private final Samples samples;
 
     private List<Head.Field> fields = new ArrayList<>();
@@ -44,9 +57,16 @@ final class Gathering {
     private int page = 1;
     private int linesAbove;
 
-    Gathering(Vocabulary words, boolean decimalComma, @Nullable Basis untold) {
-        this.words = words;
-        this.samples = new Samples(decimalComma, untold, notTaken);
+    Gathering(Names names, Decimals.Sheet decimals, @Nullable Basis untold, Ledger ledger) {
+        this.words = names.words();
+        this.names = names;
+        this.ledger = ledger;
+        this.samples = new Samples(decimals, untold, notTaken, ledger);
+    }
+
+    private void list(TextLine line, String why) {
+        notTaken.add(line.notTaken(why));
+        ledger.settle(line);
     }
 
     /** A line that is neither headings nor figures. */
@@ -63,36 +83,53 @@ final class Gathering {
                     .map(cell -> TextLine.join(cell).text())
                     .filter(Head::isName)
                     .findFirst()
-                    .ifPresent(name -> laboratory = name);
+                    .ifPresent(name -> {
+                        laboratory = name;
+                        ledger.settle(
+                                line,
+                                line.words().stream()
+                                        .filter(word -> name.contains(word.text()))
+                                        .toList());
+                    });
         }
     }
 
-    void basis(String words) {
+    void basis(TextLine line, String words) {
         saidBasis = Heading.basis(words).orElse(saidBasis);
+        ledger.settle(line);
     }
 
+    /** A line of figures whose names nobody knows; other words are kept with the rest of the sheet. */
     void unknown(TextLine line, List<Row> rows) {
-        boolean hasFigure = line.words().stream().anyMatch(Word::isFigure);
         if (rows.isEmpty() || head == TableHead.NONE && figures.isEmpty() && samples.isEmpty()) {
-            if (hasFigure) {
-                notTaken.add("Line %d: %s".formatted(line.number(), line.shown()));
-            }
             return;
         }
-        var row = rows.get(0);
-        name(row.name(), line, null);
-        if (!words.leavesOut(row.name())) {
-            notTaken.add(line.notTaken("no analyte of this name is known"));
+        for (var row : rows) {
+            name(row.name(), line, null);
         }
+        if (!rows.stream().allMatch(row -> words.leavesOut(row.name()))) {
+            list(line, "no analyte of this name is known");
+        }
+    }
+
+    /** A name that is known, and nothing beside it that could be read. */
+    void empty(TextLine line) {
+        list(line, "no figure stands beside the name");
     }
 
     /** The headings themselves name the samples that stand side by side. */
     void codes(List<String> codes) {
-        codes.forEach(code -> fields.add(new Head.Field(Head.Kind.BAG, code, 0, 0)));
+        codes.forEach(code -> fields.add(new Head.Field(Told.BAG, code, 0, 0, 0)));
     }
 
-    void head(TableHead next) {
+    void head(TableHead next, List<TextLine> lines) {
         head = next;
+        ledger.settle(
+                lines,
+                next.columns().stream()
+                        .filter(c -> c.role() != TableHead.Role.OTHER)
+                        .map(c -> c.heading())
+                        .toList());
         next.columns().stream()
                 .filter(c -> c.role() == TableHead.Role.IGNORED)
                 .forEach(c -> notTaken.add("Column “%s”: it holds no figures of the feed"
@@ -100,51 +137,91 @@ final class Gathering {
     }
 
     private void name(String written, TextLine line, @Nullable Heading taken) {
-        if (names.size() < MOST_NAMES || names.containsKey(Heading.key(written))) {
-            names.putIfAbsent(Heading.key(written), new Named(written, line.shown(), taken, words.leavesOut(written)));
+        if (this.written.size() < MOST_NAMES || this.written.containsKey(Heading.key(written))) {
+            this.written.putIfAbsent(
+                    Heading.key(written), new Named(written, line.shown(), taken, words.leavesOut(written)));
         }
     }
 
-    void rows(TextLine line, List<Row> rows) {
-        var all = new ArrayList<Word>();
-        rows.forEach(row -> all.addAll(row.figures()));
-        var columns = head.ofFigures(line.isAligned());
-        var places = columns.isEmpty() ? null : Placing.of(all, columns, line.isAligned());
-        hasPanels |= rows.size() > 1;
-        int number = 0;
+    void rows(TextLine line, List<Word> read, List<Row> rows) {
+        boolean isSentence = !line.isAligned()
+                && rows.get(0).words().get(0).from() > line.words().get(0).from();
+        if (isSentence
+                && (!head.columns().isEmpty() || OF_OTHERS.matcher(line.text()).find())) {
+            list(line, "it speaks of other figures than those of the sample");
+            return;
+        }
+        var places = Placing.of(line, rows, head);
+        int before = figures.size();
+        int panels = 0;
         for (int panel = 0; panel < rows.size(); panel++) {
-            var row = rows.get(panel);
-            name(row.name(), line, row.heading());
-            if (row.strange()) {
-                notTaken.add(line.notTaken("its unit does not fit"));
-                number += row.figures().size();
-                continue;
+            row(line, rows.get(panel), panel, places == null ? null : places.get(panel));
+            panels += figures.size() > before ? 1 : 0;
+            before = figures.size();
+        }
+        hasPanels |= panels > 1;
+        var told = rows.stream().flatMap(row -> row.words().stream()).toList();
+        for (var word : read) {
+            boolean isStrange =
+                    !told.contains(word) && STRANGE.matcher(word.text()).matches();
+            if (line.isAligned() && isStrange) {
+                notTaken.add(line.notTaken("“%s” is no figure".formatted(word.text())));
+                ledger.settle(line, List.of(word));
             }
-            long wanted = row.figures().stream().filter(Word::isFigure).count();
-            if (places == null && wanted > 1) {
-                notTaken.add(line.notTaken("no heading tells which column is which"));
-                continue;
+        }
+        for (var cell : line.cells()) {
+            var whole = TextLine.join(cell);
+            boolean isInRow =
+                    rows.stream().flatMap(row -> row.words().stream()).anyMatch(word -> word.from() == whole.from());
+            if (line.isAligned() && !isInRow && names.label(whole.text()).isPresent()) {
+                notTaken.add(line.notTaken("no figure stands beside “%s”".formatted(whole.text())));
+                ledger.settle(line, cell);
             }
-            for (var word : row.figures()) {
-                var column = places == null ? null : places.get(number);
-                number++;
-                if (word.isFigure() && (column == null || column.role() == TableHead.Role.VALUE)) {
-                    figures.add(Figure.of(line, row, panel, head, column, saidBasis, word));
-                } else if (word.isFigure() && column != null && column.role() == TableHead.Role.OTHER) {
-                    notTaken.add(line.notTaken("%s under “%s”, a heading that is not known"
-                            .formatted(word.text(), column.heading().text())));
-                }
+        }
+    }
+
+    private void row(TextLine line, Row row, int panel, @Nullable List<@Nullable Column> places) {
+        name(row.name(), line, row.heading());
+        if (row.heading() == null || !row.why().isEmpty()) {
+            if (words.leavesOut(row.name())) {
+                ledger.settle(line, row.words());
+            } else {
+                list(line, row, row.why().isEmpty() ? "no analyte of this name is known" : row.why());
             }
+            return;
+        }
+        long wanted = row.figures().stream().filter(Word::isFigure).count();
+        if (places == null && wanted > 1 && !row.areTold()) {
+            list(line, row, "no heading tells which column is which");
+            return;
         }
         if (places != null && places.contains(null)) {
-            notTaken.add(line.notTaken("a figure stands under no heading"));
-            figures.removeIf(f -> f.line() == line);
+            list(line, row, "a figure stands under no heading");
+            return;
         }
+        for (int i = 0; i < row.figures().size(); i++) {
+            var word = row.figures().get(i);
+            var column = places == null ? null : places.get(i);
+            if (word.isFigure() && (column == null || column.role() == TableHead.Role.VALUE)) {
+                figures.add(Figure.of(line, row, panel, i, head, column, saidBasis));
+            } else if (word.isFigure() && column != null && column.role() == TableHead.Role.OTHER) {
+                notTaken.add(line.notTaken("%s under “%s”, a heading that is not known"
+                        .formatted(word.text(), column.heading().text())));
+                ledger.settle(line, List.of(word));
+            }
+        }
+    }
+
+    private void list(TextLine line, Row row, String why) {
+        notTaken.add(line.notTaken(why));
+        ledger.settle(line, row.words());
     }
 
     /** A table with one sample in each line begins. */
-    void across(Across table, TextLine line) {
+    void across(Across table, TextLine line, List<TextLine> headings) {
         table();
+        ledger.settle(
+                headings, table.columns().stream().map(Across.Column::heading).toList());
         for (var column : table.columns()) {
             var written = column.heading().text();
             if (column.tells() == null) {
@@ -159,15 +236,18 @@ final class Gathering {
     void sample(TextLine line, Across.Line sample) {
         var places = sample.places();
         if (places.contains(null)) {
-            notTaken.add(line.notTaken("a figure stands under no heading"));
+            list(line, "a figure stands under no heading");
             return;
         }
         if (sample.told().stream()
                 .anyMatch(field -> OF_MANY.matcher(field.value()).matches())) {
-            notTaken.add(line.notTaken("it is no sample"));
+            list(line, "it is no sample");
             return;
         }
-        sample.strange().forEach(word -> notTaken.add(line.notTaken("“%s” is no figure".formatted(word.text()))));
+        sample.strange().forEach(word -> {
+            notTaken.add(line.notTaken("“%s” is no figure".formatted(word.text())));
+            ledger.settle(line, List.of(word));
+        });
         var read = new ArrayList<Figure>();
         for (int i = 0; i < places.size(); i++) {
             var column = Objects.requireNonNull(places.get(i));
@@ -176,7 +256,20 @@ final class Gathering {
             if (analyte != null && word.isFigure()) {
                 var basis = column.basis() == null ? saidBasis : column.basis();
                 var name = column.heading().text();
-                read.add(new Figure(line, name, analyte.analyte(), 0, 0, basis, analyte.unit(), word));
+                read.add(new Figure(
+                        line,
+                        name,
+                        analyte.analyte(),
+                        0,
+                        0,
+                        basis,
+                        analyte.unit(),
+                        analyte.share(),
+                        List.of(),
+                        line.shown(),
+                        word));
+            } else if (analyte == null) {
+                ledger.settle(line, List.of(word)); // its column is listed
             }
         }
         if (read.isEmpty()) {
@@ -184,12 +277,12 @@ final class Gathering {
         }
         isAcross = true;
         var own = new ArrayList<>(sample.told());
-        boolean isNamed = own.stream().anyMatch(f -> f.kind() == Head.Kind.BAG || f.kind() == Head.Kind.NUMBER);
+        boolean isNamed = own.stream().anyMatch(f -> f.told() == Told.BAG || f.told() == Told.NUMBER);
         fields.stream()
-                .filter(f -> !isNamed || f.kind() != Head.Kind.BAG && f.kind() != Head.Kind.NUMBER)
+                .filter(f -> !isNamed || f.told() != Told.BAG && f.told() != Told.NUMBER)
                 .forEach(own::add);
         var said = new Head(own);
-        var codes = Stream.concat(said.all(Head.Kind.BAG).stream(), said.all(Head.Kind.NUMBER).stream());
+        var codes = Stream.concat(said.all(Told.BAG).stream(), said.all(Told.NUMBER).stream());
         samples.inLine(
                 codes.findFirst().orElse(""),
                 read,
@@ -262,6 +355,10 @@ final class Gathering {
 
     Understood done() {
         return new Understood(
-                "lines of a name and its figures", samples.whole(), List.copyOf(names.values()), List.copyOf(notTaken));
+                "lines of a name and its figures",
+                samples.whole(),
+                List.copyOf(written.values()),
+                List.copyOf(notTaken),
+                ledger.rest());
     }
 }

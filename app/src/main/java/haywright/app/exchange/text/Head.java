@@ -1,202 +1,124 @@
 package haywright.app.exchange.text;
 
+import haywright.app.exchange.lab.Days;
+import haywright.app.exchange.lab.Told;
+import haywright.app.exchange.text.TextLine.Word;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;
-import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /** What the lines over a table say of the sample: label and value, several in a line. */
 record Head(List<Field> fields) {
-    /** What a label can tell; of two labels the earlier kind is the better one. */
-    enum Kind {
-        BAG(
-                "bag label",
-                "bag",
-                "sample id",
-                "sample code",
-                "sample name",
-                "sample description",
-                "sample identification",
-                "sample ident",
-                "customer sample id",
-                "client sample id",
-                "customer id",
-                "client id",
-                "your sample",
-                "field id",
-                "description",
-                "sample no.",
-                "sample no",
-                "sample number",
-                "sample #",
-                "sample"),
-        NUMBER(
-                "laboratory number",
-                "laboratory no.",
-                "laboratory no",
-                "lab number",
-                "lab sample no",
-                "lab sample id",
-                "lab no.",
-                "lab no",
-                "lab #",
-                "lab id",
-                "our number",
-                "our no.",
-                "our ref.",
-                "reference",
-                "report no",
-                "report number",
-                "log number",
-                "number"),
-        LABORATORY("laboratory", "lab name", "lab", "tested by", "analyzed by"),
-        SAMPLED(
-                "date sampled",
-                "sampled on",
-                "sampled",
-                "sampling date",
-                "sample date",
-                "date collected",
-                "collected on",
-                "collected",
-                "collection date"),
-        REPORTED(
-                "date reported",
-                "reported on",
-                "reported",
-                "report date",
-                "date of report",
-                "date completed",
-                "completed",
-                "date issued",
-                "issued",
-                "date printed",
-                "printed",
-                "date"),
-        OTHER(
-                "date received",
-                "received",
-                "received on",
-                "account",
-                "account no",
-                "customer",
-                "client",
-                "grower",
-                "ranch",
-                "farm",
-                "submitted by",
-                "submitted for",
-                "feed type",
-                "feed",
-                "material",
-                "sample type",
-                "product",
-                "crop",
-                "cutting",
-                "method",
-                "methods",
-                "analysis method",
-                "procedure",
-                "remarks",
-                "remark",
-                "note",
-                "notes",
-                "phone",
-                "fax",
-                "email",
-                "address",
-                "page",
-                "invoice",
-                "county",
-                "state");
+    /** @param from where its label begins @param to where its value ends */
+    record Field(Told told, String value, int line, int from, int to) {}
 
-        private final List<String> labels;
+    private static final Pattern LABEL = Pattern.compile(
+            "(?<![\\p{L}\\p{N}-])(\\p{L}[\\p{L}\\p{N}./#'’-]*(?: (?:\\p{L}[\\p{L}\\p{N}./#'’-]*|#)){0,3}|#) ?[:=] *");
+    /** "Lab No. 26-551", "Received 8/27/26": a label with what it tells behind it, and no sign between. */
+    private static final Pattern PLAIN =
+            Pattern.compile("((?:\\p{L}[\\p{L}./#'’-]*|#)(?: (?:\\p{L}[\\p{L}./#'’-]*|#)){0,3}) (.+)");
 
-        Kind(String... labels) {
-            this.labels = List.of(labels);
-        }
-    }
-
-    record Field(Kind kind, String value, int line, int from) {}
-
-    private static final Pattern LABEL = label();
-    private static final Pattern NEXT_LABEL = Pattern.compile("\\s\\p{L}[\\p{L}./#]*(?: \\p{L}[\\p{L}./#]*){0,2}\\s?:");
     private static final Pattern CALLS_ITSELF =
-            Pattern.compile("(?i)\\b(?:laborator(?:y|ies)|labs?|analytical|testing)\\b");
-
-    private static Pattern label() {
-        var all = new ArrayList<String>();
-        for (var kind : Kind.values()) {
-            kind.labels.forEach(label -> all.add(Pattern.quote(label)));
-        }
-        all.sort((a, b) -> b.length() - a.length());
-        return Pattern.compile("(?i)(?<![\\p{L}\\p{N}-])(" + String.join("|", all) + ")\\s*[:=]\\s*");
-    }
+            Pattern.compile("(?i)\\b(?:laborator(?:y|ies)|laboratoire|labs?|analytical|testing)\\b");
 
     /** The fields of one line: label and value in a cell, or a label in a cell and its values in the next ones. */
     static List<Field> of(TextLine line) {
         var fields = new ArrayList<Field>();
-        Kind open = null;
+        Field open = null;
         for (var words : line.cells()) {
             var cell = TextLine.join(words);
-            var found = LABEL.matcher(cell.text());
-            var before = fields.size();
-            if (isLabel(cell.text())) {
-                open = kind(cell.text().replaceAll("\\s*[:=]$", ""));
+            var label = Told.of(cell.text());
+            if (label.isPresent()) {
+                open = new Field(label.get(), "", line.number(), cell.from(), cell.to());
                 continue;
             }
-            int at = 0;
-            while (at < cell.text().length() && found.find(at)) {
-                var rest = cell.text().substring(found.end());
-                var next = NEXT_LABEL.matcher(rest);
-                int end = next.find() ? next.start() : rest.length();
-                var value = rest.substring(0, end).strip();
-                if (!value.isEmpty()) {
-                    fields.add(new Field(kind(found.group(1)), value, line.number(), cell.from() + found.start()));
-                }
-                at = found.end() + Math.max(end, 1);
-            }
+            int before = fields.size();
+            labeled(cell, line, fields);
             if (fields.size() > before) {
                 open = null;
             } else if (open != null) {
-                fields.add(new Field(open, cell.text(), line.number(), cell.from()));
+                fields.add(new Field(open.told, cell.text(), line.number(), open.from, cell.to()));
             }
         }
         return fields;
     }
 
-    /** What a column under this heading says of each sample. */
-    static Optional<Kind> tells(String heading) {
-        return isLabel(heading)
-                ? Optional.of(kind(heading.replaceAll("\\s*[:=]$", "").replaceAll("\\s+", " ")))
-                : Optional.empty();
-    }
-
-    private static boolean isLabel(String cell) {
-        var bare = cell.toLowerCase(Locale.ROOT).replaceAll("\\s*[:=]$", "");
-        return Stream.of(Kind.values()).anyMatch(kind -> kind.labels.contains(bare));
-    }
-
-    private static Kind kind(String label) {
-        var key = label.toLowerCase(Locale.ROOT);
-        for (var kind : Kind.values()) {
-            if (kind.labels.contains(key)) {
-                return kind;
+    private static void labeled(Word cell, TextLine line, List<Field> fields) {
+        var text = cell.text();
+        var found = LABEL.matcher(text);
+        Told told = null;
+        int label = 0;
+        int value = 0;
+        for (int at = 0; found.find(at); at = found.end()) {
+            var next = longest(found.group(1));
+            if (next == null) { // a label that nobody knows ends the value before it
+                int end = found.end(1) - found.group(1).replaceFirst("^.* ", "").length();
+                add(fields, told, line, cell.from() + label, text.substring(value, Math.max(value, end)), cell);
+                told = null;
+                continue;
+            }
+            int from = found.end(1) - next.length();
+            add(fields, told, line, cell.from() + label, text.substring(value, told == null ? value : from), cell);
+            told = Told.of(next).orElse(null);
+            label = from;
+            value = found.end();
+        }
+        if (told != null) {
+            add(fields, told, line, cell.from() + label, text.substring(value), cell);
+            return;
+        }
+        var plain = PLAIN.matcher(text);
+        if (plain.matches()) {
+            for (var name = plain.group(1); !name.isEmpty(); name = name.replaceFirst(" ?\\S+$", "")) {
+                var kind = Told.of(name).orElse(null);
+                var rest = text.substring(name.length()).strip();
+                boolean fits = kind != null
+                        && (kind.isDay() ? Days.isDay(rest) : kind == Told.NUMBER && rest.matches("\\S*[0-9]\\S*"));
+                if (fits && kind != null) {
+                    fields.add(new Field(kind, rest, line.number(), cell.from(), cell.to()));
+                    return;
+                }
             }
         }
-        throw new IllegalStateException(label);
+    }
+
+    private static void add(List<Field> fields, @Nullable Told told, TextLine line, int from, String value, Word cell) {
+        var plain = value.replaceAll("[\\s,;]+$", "").strip();
+        if (told != null && !plain.isEmpty()) {
+            fields.add(new Field(told, plain, line.number(), from, Math.min(cell.to(), from + 1000)));
+        }
+    }
+
+    /** The longest end of these words that is a label: "to Date sampled" has "Date sampled". */
+    private static @Nullable String longest(String words) {
+        for (var left = words; ; left = left.substring(left.indexOf(' ') + 1)) {
+            if (Told.of(left).isPresent()) {
+                return left;
+            }
+            if (left.indexOf(' ') < 0) {
+                return null;
+            }
+        }
+    }
+
+    /** What a column under this heading says of each sample. */
+    static Optional<Told> tells(String heading) {
+        return Told.of(heading.replaceAll("\\s+", " "));
     }
 
     static boolean isName(String line) {
-        return CALLS_ITSELF.matcher(line).find() && line.length() < 80 && !line.contains(":");
+        return CALLS_ITSELF.matcher(line).find()
+                && line.length() < 80
+                && !line.contains(":")
+                && Told.of(line).isEmpty();
     }
 
     /** Codes of the better kind that has one for each sample, in order. */
     List<String> codes(int samples) {
         var some = List.<String>of();
-        for (var kind : List.of(Kind.BAG, Kind.NUMBER)) {
+        for (var kind : List.of(Told.BAG, Told.NUMBER)) {
             var codes = all(kind).stream().distinct().toList();
             if (codes.size() == samples) {
                 return codes;
@@ -206,12 +128,12 @@ record Head(List<Field> fields) {
         return some;
     }
 
-    List<String> all(Kind kind) {
-        return fields.stream().filter(f -> f.kind == kind).map(Field::value).toList();
+    List<String> all(Told kind) {
+        return fields.stream().filter(f -> f.told == kind).map(Field::value).toList();
     }
 
     /** The value for one of several samples side by side; empty where it is not said. */
-    String of(Kind kind, int group, int groups) {
+    String of(Told kind, int group, int groups) {
         var values = all(kind);
         return values.isEmpty() ? "" : values.size() == groups ? values.get(group) : values.get(0);
     }

@@ -14,6 +14,34 @@ final class Placing {
 
     private Placing() {}
 
+    /** Row by row, the column of each figure; null where no headings stand over them. */
+    static @Nullable List<List<@Nullable Column>> of(TextLine line, List<Row> rows, TableHead head) {
+        var columns = head.ofFigures(line.isAligned());
+        if (columns.isEmpty()) {
+            return null;
+        }
+        var all = new ArrayList<Word>();
+        rows.forEach(row -> all.addAll(row.figures()));
+        var together = of(all, columns, line.isAligned());
+        boolean isPlaced = !together.contains(null);
+        var places = new ArrayList<List<@Nullable Column>>();
+        int number = 0;
+        for (int panel = 0; panel < rows.size(); panel++) {
+            int figures = rows.get(panel).figures().size();
+            int group = panel;
+            // each half of a page has its own columns: what is not clear in one does not touch the other
+            var own = isPlaced || rows.size() != head.groups()
+                    ? columns
+                    : columns.stream().filter(c -> head.group(c) == group).toList();
+            places.add(
+                    isPlaced
+                            ? together.subList(number, number + figures)
+                            : of(rows.get(panel).figures(), own, line.isAligned()));
+            number += figures;
+        }
+        return places;
+    }
+
     /** @return one for each figure; null for one that cannot be placed */
     static List<@Nullable Column> of(List<Word> figures, List<Column> columns, boolean isAligned) {
         if (figures.size() == columns.size() && (!isAligned || isInOrder(figures, columns))) {

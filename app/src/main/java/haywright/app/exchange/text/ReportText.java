@@ -1,5 +1,7 @@
 package haywright.app.exchange.text;
 
+import haywright.app.exchange.lab.Decimals;
+import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Vocabulary;
 import haywright.forage.Basis;
@@ -28,38 +30,47 @@ public final class ReportText {
             "(?i)\\b(?:results?|values?|figures?|analys[ie]s|data|nutrients?)\\b.*\\b(?:on|are|is|as|reported|expressed|given)\\b.*?"
                     + "\\b(as[ -](?:received|fed|is|sampled)|dry[ -](?:matter|weight)|dry)\\b(?: basis)?");
 
-    private final List<TextLine> lines = new ArrayList<>();
+    private final List<TextLine> lines;
     private final Names names;
     private final Gathering gathering;
     private TableHead head = TableHead.NONE;
     private @Nullable Across across;
 
-    private ReportText(Names names, Gathering gathering) {
+    private ReportText(List<TextLine> lines, Names names, Gathering gathering) {
+        this.lines = lines;
         this.names = names;
         this.gathering = gathering;
     }
 
     /**
-     * @param decimalComma whether 12,5 is twelve and a half
+     * @param decimals what stands before the decimals, where somebody said
      * @param untold the basis of figures that no heading gives one; null where nobody has said
      * @param words the names this laboratory uses
      * @throws Refused with one sentence: nothing in it, no figure understood, a basis or a comma to be told
      */
-    public static Understood read(String text, boolean decimalComma, @Nullable Basis untold, Vocabulary words) {
-        return read(text, decimalComma, untold, words, LONGEST);
+    public static Understood read(String text, Decimals decimals, @Nullable Basis untold, Vocabulary words) {
+        return read(text, decimals, untold, words, LONGEST);
     }
 
-    static Understood read(
-            String text, boolean decimalComma, @Nullable Basis untold, Vocabulary words, Duration longest) {
+    static Understood read(String text, Decimals decimals, @Nullable Basis untold, Vocabulary words, Duration longest) {
         if (text.isBlank()) {
             throw new Refused("text", "", "there is nothing in it", "Paste the report, or choose a file.");
         }
-        var reading = new ReportText(new Names(words), new Gathering(words, decimalComma, untold));
-        reading.take(text, longest);
-        return reading.gathering.done();
+        var ledger = new Ledger();
+        var lines = lines(text, ledger);
+        var figures = lines.stream()
+                .flatMap(line -> line.words().stream())
+                .filter(TextLine.Word::isFigure)
+                .map(TextLine.Word::figure)
+                .toList();
+        var names = new Names(words);
+        var gathering = new Gathering(names, decimals.of(figures), untold, ledger);
+        new ReportText(lines, names, gathering).take(longest);
+        return gathering.done();
     }
 
-    private void take(String text, Duration longest) {
+    private static List<TextLine> lines(String text, Ledger ledger) {
+        var lines = new ArrayList<TextLine>();
         int page = 1;
         int number = 0;
         for (var raw : Tabs.laidOut(text.replace('\f', '\n').lines().toList())) {
@@ -70,10 +81,15 @@ public final class ReportText {
                 continue;
             }
             lines.add(TextLine.of(number, page, raw));
+            ledger.open(lines.get(lines.size() - 1), raw.length());
             if (lines.size() > MOST_LINES) {
                 throw new Refused("text", number + " lines", "this is more than reports have", "Split the file.");
             }
         }
+        return lines;
+    }
+
+    private void take(Duration longest) {
         long until = ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() + longest.toNanos();
         for (int at = 0; at < lines.size(); ) {
             at += step(at);
@@ -97,7 +113,7 @@ public final class ReportText {
         var next = Across.at(lines, at, names);
         if (next.isPresent()) {
             across = next.get().table();
-            gathering.across(across, line);
+            gathering.across(across, line, lines.subList(at, at + next.get().lines()));
             return next.get().lines();
         }
         var sample = across == null ? Optional.<Across.Line>empty() : across.line(line, names);
@@ -105,9 +121,10 @@ public final class ReportText {
             gathering.sample(line, sample.get());
             return 1;
         }
-        var rows = Row.of(withoutIgnored(line), line.isAligned(), names);
-        if (rows.stream().anyMatch(row -> row.heading() != null)) {
-            gathering.rows(line, rows);
+        var read = withoutIgnored(line);
+        var rows = read.size() == line.words().size() ? names.rows(line) : Row.of(read, line.isAligned(), names);
+        if (rows.stream().anyMatch(Row::isTold)) {
+            gathering.rows(line, read, rows);
             return 1;
         }
         int headings = headings(at);
@@ -115,18 +132,30 @@ public final class ReportText {
             return headings;
         }
         var fields = Head.of(line);
-        if (fields.stream().anyMatch(f -> f.kind() == Head.Kind.BAG || f.kind() == Head.Kind.NUMBER)) {
+        if (fields.stream().anyMatch(f -> f.told() == Told.BAG || f.told() == Told.NUMBER)) {
             gathering.table();
         }
         gathering.above(line, fields);
         var says = SAYS_BASIS.matcher(line.text());
         if (says.find() && !line.text().toLowerCase(java.util.Locale.ROOT).contains("calculated")) {
-            gathering.basis(says.group(1));
+            gathering.basis(line, says.group(1));
         }
         if (fields.isEmpty()) {
-            gathering.unknown(line, rows);
+            if (isEmptyRow(line)) {
+                gathering.empty(line);
+            } else {
+                gathering.unknown(line, rows);
+            }
         }
         return 1;
+    }
+
+    /** A name that is known, with words beside it that are no figure. */
+    private boolean isEmptyRow(TextLine line) {
+        var cells = line.cells();
+        return line.isAligned()
+                && cells.size() > 1
+                && names.label(TextLine.join(cells.get(0)).text()).isPresent();
     }
 
     /** What stands under a heading that is known to hold no figures of the feed is not read. */
@@ -166,8 +195,7 @@ public final class ReportText {
         List<List<TextLine.Word>> cells = null;
         for (int i = 0; i < LINES_OF_HEADINGS && at + i < lines.size(); i++) {
             var line = lines.get(at + i);
-            boolean isRow =
-                    Row.of(line.words(), line.isAligned(), names).stream().anyMatch(row -> row.heading() != null);
+            boolean isRow = names.rows(line).stream().anyMatch(Row::isTold);
             if (line.isBlank() || isRow || i > 0 && line.text().contains(":")) {
                 break;
             }
@@ -195,7 +223,7 @@ public final class ReportText {
         }
         if (best != null) {
             head = best;
-            gathering.head(best);
+            gathering.head(best, lines.subList(at, at + taken));
         }
         return taken;
     }

@@ -1,90 +1,184 @@
 package haywright.app.exchange.text;
 
 import haywright.app.exchange.lab.Heading;
+import haywright.app.exchange.lab.Label;
 import haywright.app.exchange.text.TextLine.Word;
 import haywright.forage.Basis;
 import haywright.quantity.Unit;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
-import java.util.Optional;
+import java.util.Map;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
  * A name with the figures behind it.
  *
- * @param heading what the name means; null where it is not known
+ * @param heading what the name means; null where it is not known, or its figure not to be taken
+ * @param words all of the row's, figures and name
  * @param figures and signs that there is none, from left to right
  * @param unit as the row says it; null where it says none
- * @param basis as the row says it; null where it says none
- * @param strange a unit or a share that does not fit the name; then the row is not to be taken
+ * @param bases as the row says them, by the figure they stand behind; under −1 what stands before all of them
+ * @param why it is not to be taken, in words; empty where it is
  */
 record Row(
         String name,
         @Nullable Heading heading,
+        List<Word> words,
         List<Word> figures,
         @Nullable Unit unit,
-        @Nullable Basis basis,
-        boolean strange) {
-    private static final int LONGEST_NAME = 9;
+        Map<Integer, Basis> bases,
+        String why) {
+    private static final int LONGEST_NAME = 12;
     private static final Pattern UNIT_LIKE = Pattern.compile("\\p{L}{1,8}/\\p{L}{1,8}[.,;]?");
+    private static final Pattern BESIDE = Pattern.compile("[=:(),]|of|on|a|index|units?");
+    /** What people write between a name and its figure in a sentence. */
+    private static final Pattern FILLER = Pattern.compile(
+            "(?i)[=:(),~≈-]|of|on|an?|the|was|were|is|are|came|comes|in|at|back|out|tested|tests|ran|runs|about|around|only|just|low|high"
+                    + "|levels?|content|results?|measured|reads?|shows?|index|units?|approx\\.?|approximately|nearly|good|fair");
+
+    private static final Pattern SYMBOL = Pattern.compile("\\p{Lu}\\p{Ll}?");
 
     Row {
+        words = List.copyOf(words);
         figures = List.copyOf(figures);
+        bases = Map.copyOf(bases);
     }
 
-    /** The rows that stand side by side in a line; the last may be one whose name is not known. */
+    /** The basis of one of its figures; null where the row says none. */
+    @Nullable
+    Basis basis(int figure) {
+        return bases.getOrDefault(figure, bases.get(-1));
+    }
+
+    /** Several figures in a row, and each has its own basis behind it. */
+    boolean areTold() {
+        var own = new ArrayList<Basis>();
+        for (int i = 0; i < figures.size(); i++) {
+            var basis = bases.get(i);
+            if (basis == null || own.contains(basis)) {
+                return false;
+            }
+            own.add(basis);
+        }
+        return true;
+    }
+
+    boolean isTold() {
+        return heading != null || !why.isEmpty();
+    }
+
+    private Row not(String because) {
+        return new Row(name, heading, words, figures, unit, bases, why.isEmpty() ? because : why);
+    }
+
+    /** The rows of a line: side by side in columns, one after the other in a sentence, or one that nobody knows. */
     static List<Row> of(List<Word> words, boolean isAligned, Names names) {
         var rows = new ArrayList<Row>();
         int at = 0;
+        int end = 0;
         while (at < words.size()) {
-            boolean isInCell = at > 0
-                    && isAligned
-                    && words.get(at).from() - words.get(at - 1).to() < 2;
-            var next = isInCell ? null : known(words, at, names);
-            if (next == null) {
-                if (rows.isEmpty()) {
-                    return unknown(words).map(List::of).orElse(List.of());
-                }
-                at++; // a method, a remark, a range behind the figures
-            } else {
+            var next = begins(words, at, end, isAligned) ? known(words, at, isAligned, names) : null;
+            if (next == null && isAligned && begins(words, at, end, true)) {
+                next = unknown(words, at, true, names);
+            }
+            if (next != null) {
                 rows.add(next.row);
                 at = next.end;
+                end = at;
+                continue;
             }
+            int basis = isAligned || rows.isEmpty() || !words.get(at).text().matches("(?i)both|all|each")
+                    ? 0
+                    : basisWords(words, at + 1);
+            if (basis > 0) {
+                var said = Heading.basis(bare(words, at + 1, basis)).orElseThrow();
+                rows.replaceAll(row -> row.on(said));
+                at += 1 + basis;
+                continue;
+            }
+            if (!rows.isEmpty() && words.get(at).isFigure() && (!isAligned || isInCell(words, at))) {
+                // one line, one figure for one name: where another follows unasked, either could be meant
+                int last = rows.size() - 1;
+                rows.set(last, rows.get(last).not("another figure stands behind it"));
+            }
+            at++; // a method, a remark, a range behind the figures
+        }
+        if (rows.isEmpty()) {
+            var strange = unknown(words, 0, isAligned, names);
+            return strange == null ? List.of() : List.of(strange.row);
         }
         return rows;
     }
 
+    private static boolean isInCell(List<Word> words, int at) {
+        return at > 0 && words.get(at).from() - words.get(at - 1).to() < 2;
+    }
+
+    /** In columns a name begins a cell; in a sentence it stands first, behind a sign, or behind a word that joins. */
+    private static boolean begins(List<Word> words, int at, int end, boolean isAligned) {
+        if (isAligned) {
+            return !isInCell(words, at);
+        }
+        return at == end
+                || words.get(at - 1)
+                        .text()
+                        .matches("(?i).*[.,;:/)]|and|&|plus|with|but|while|your|the|its|had|has|[-–—]");
+    }
+
+    private Row on(Basis basis) {
+        if (!bases.isEmpty()) {
+            return this;
+        }
+        return new Row(name, heading, words, figures, unit, Map.of(-1, basis), why);
+    }
+
     private record Found(Row row, int end) {}
 
-    private static @Nullable Found known(List<Word> words, int at, Names names) {
+    private static @Nullable Found known(List<Word> words, int at, boolean isAligned, Names names) {
+        if (!names.canBegin(words.get(at).text())) {
+            return null;
+        }
         for (int end = Math.min(words.size() - 1, at + LONGEST_NAME); end > at; end--) {
             var name = TextLine.join(words.subList(at, end)).text();
-            var heading = names.heading(name).orElse(null);
-            boolean isBare = heading == null && !Character.isLetter(name.charAt(name.length() - 1));
-            if (heading == null && (isBare || !isNextUnitOfOther(words, end))) {
+            if (end == at + 1 && at > 0 && !isAligned && name.length() <= 2 && !isSymbol(words, at)) {
                 continue;
             }
-            var found = figures(words, end, name, heading, names);
+            var label = names.label(name).orElse(null);
+            boolean isBare = label == null && !Character.isLetter(name.charAt(name.length() - 1));
+            if (label == null && (isBare || !isNextUnitOfOther(words, end))) {
+                continue;
+            }
+            var found = figures(words, at, end, name, label, names);
             if (found != null) {
                 return found;
+            }
+            if (label != null && words.get(end - 1).isFigure()) {
+                return null; // the number belongs to the name, and no figure stands behind it
             }
         }
         return null;
     }
 
+    /** "K" and "Ca" in a sentence are elements where a figure follows, and "a" and "in" are not. */
+    private static boolean isSymbol(List<Word> words, int at) {
+        return SYMBOL.matcher(words.get(at).text()).matches()
+                && words.get(at + 1).text().matches("[=:]|is|was|<?[0-9].*");
+    }
+
     /** "Soluble protein  %CP  42": the name is told only together with its unit. */
     private static boolean isNextUnitOfOther(List<Word> words, int at) {
-        return words.get(at).text().startsWith("%");
+        return words.get(at).text().replaceFirst("^[(\\[]", "").startsWith("%");
     }
 
     private static @Nullable Found figures(
-            List<Word> words, int from, String name, @Nullable Heading heading, Names names) {
+            List<Word> words, int start, int from, String name, @Nullable Label label, Names names) {
         var figures = new ArrayList<Word>();
-        var said = heading;
+        var bases = new HashMap<Integer, Basis>();
+        var said = label;
         Unit unit = null;
-        Basis basis = null;
-        boolean strange = false;
+        var why = "";
         int at = from;
         while (at < words.size()) {
             var word = words.get(at);
@@ -95,81 +189,127 @@ record Row(
             }
             int share = shareOf(words, at);
             if (share > 0) {
-                var whole = TextLine.join(words.subList(at, at + share)).text();
-                var told = names.headingWithUnit(name, whole);
-                strange |= told.isEmpty();
-                said = told.orElse(said);
+                var whole = TextLine.join(words.subList(at, at + share)).text().replaceAll("[()\\[\\]]", "");
+                var told = names.headingWithUnit(name, whole).orElse(null);
+                why = told == null ? "its unit does not fit" : why;
+                said = told == null ? said : new Label(told, "");
                 unit = Unit.PERCENT;
                 at += share;
                 continue;
             }
+            int form = formOf(words, at, names);
+            if (form > 0) {
+                // "900 ppm as NO3-N": the form behind the figure tells which it is
+                var told = names.label(name + " "
+                                + TextLine.join(words.subList(at, at + form)).text())
+                        .orElse(null);
+                why = told == null ? "it is printed as another thing" : why;
+                said = told == null ? said : told;
+                at += form;
+                continue;
+            }
             var one = Heading.unit(word.text().replaceAll("[(),\\[\\]]", ""));
             if (one.isPresent()) {
-                strange |= unit != null && unit != one.get();
+                why = unit != null && unit != one.get() ? "its unit does not fit" : why;
                 unit = one.get();
                 at++;
                 continue;
             }
-            int long_ = basisWords(words, at);
-            if (long_ > 0) {
-                basis = Heading.basis(bare(words, at, long_)).orElse(null);
-                at += long_;
-            } else if (word.text().matches("[=:(),]|of|on|a|index|units?")) {
+            int many = basisWords(words, at);
+            if (many > 0) {
+                Heading.basis(bare(words, at, many)).ifPresent(basis -> bases.put(figures.size() - 1, basis));
+                at += many;
+            } else if ((figures.isEmpty() ? FILLER : BESIDE)
+                    .matcher(word.text())
+                    .matches()) {
                 at++;
             } else {
                 // a unit that nobody knows; left unsaid it would be taken for the usual one
-                strange |= unit == null
+                boolean isUnit = unit == null
                         && at > from
                         && words.get(at - 1).isFigure()
                         && UNIT_LIKE.matcher(word.text()).matches();
+                why = isUnit ? "its unit does not fit" : why;
                 break;
             }
         }
         if (said == null || figures.stream().noneMatch(Word::isFigure)) {
             return null;
         }
-        return new Found(new Row(name, said, figures, unit, basis, strange), at);
+        var row = new Row(
+                name, said.heading(), words.subList(start, at), figures, unit, bases, why.isEmpty() ? said.why() : why);
+        return new Found(row, at);
     }
 
-    private static int basisWords(List<Word> words, int at) {
-        for (int long_ = Math.min(3, words.size() - at); long_ > 0; long_--) {
-            if (Heading.basis(bare(words, at, long_)).isPresent()) {
-                return long_;
+    private static int formOf(List<Word> words, int at, Names names) {
+        if (!words.get(at).text().equalsIgnoreCase("as")) {
+            return 0;
+        }
+        for (int many = Math.min(4, words.size() - at); many > 1; many--) {
+            var form = TextLine.join(words.subList(at + 1, at + many)).text();
+            if (names.label(form.replaceAll("[,.;]+$", "")).isPresent()) {
+                return many;
             }
         }
         return 0;
     }
 
-    private static String bare(List<Word> words, int at, int long_) {
-        return TextLine.join(words.subList(at, at + long_)).text().replaceAll("[(),\\[\\]]", "");
+    private static int basisWords(List<Word> words, int at) {
+        for (int many = Math.min(4, words.size() - at); many > 0; many--) {
+            if (Heading.basis(bare(words, at, many)).isPresent()) {
+                return many;
+            }
+        }
+        return 0;
+    }
+
+    private static String bare(List<Word> words, int at, int many) {
+        return TextLine.join(words.subList(at, at + many))
+                .text()
+                .replaceAll("[(),;\\[\\]]|\\.$", "")
+                .strip();
     }
 
     /** Words that say "% of crude protein" and the like; 0 for none. */
     private static int shareOf(List<Word> words, int at) {
-        if (!words.get(at).text().startsWith("%") && !words.get(at).text().startsWith("(%")) {
+        if (!isNextUnitOfOther(words, at)) {
             return 0;
         }
-        for (int long_ = Math.min(4, words.size() - at); long_ > 0; long_--) {
-            var text = Heading.key(bare(words, at, long_));
-            if (text.matches("%\\s*(?:of )?(?:total )?(?:crude protein|protein|cp|a?ndf|nitrogen|n|starch|fat)")) {
-                return long_;
+        for (int many = Math.min(4, words.size() - at); many > 0; many--) {
+            var text = Heading.key(bare(words, at, many));
+            if (text.matches(
+                    "%\\s*(?:of )?(?:total )?(?:crude protein|protein|cp|a?ndf(?:om)?|adf|nitrogen|n|starch|fat|ee)")) {
+                return many;
             }
         }
         return 0;
     }
 
     /** Words, then figures: perhaps something that a laboratory calls by a name of its own. */
-    private static Optional<Row> unknown(List<Word> words) {
-        int first = 0;
+    private static @Nullable Found unknown(List<Word> words, int at, boolean isAligned, Names names) {
+        int first = at;
         while (first < words.size() && !words.get(first).isFigure()) {
+            if (first > at
+                    && isAligned
+                    && words.get(first).from() - words.get(first - 1).to() > 1
+                    && known(words, first, true, names) != null) {
+                return null; // the next name begins
+            }
             first++;
         }
-        if (first == 0 || first == words.size() || first > LONGEST_NAME) {
-            return Optional.empty();
+        if (first == at || first == words.size() || first - at > LONGEST_NAME) {
+            return null;
         }
-        var name = TextLine.join(words.subList(0, first)).text().replaceAll("\\s+(?:%|\\S+/\\S+|ppm)$", "");
-        return name.matches(".*\\p{L}.*")
-                ? Optional.of(new Row(name, null, words.subList(first, words.size()), null, null, false))
-                : Optional.empty();
+        var name = TextLine.join(words.subList(at, first)).text().replaceAll("\\s+(?:%|\\S+/\\S+|ppm)$", "");
+        if (!name.matches(".*\\p{L}.*")) {
+            return null;
+        }
+        int end = first;
+        while (end < words.size()
+                && (end == first || isAligned && known(words, end, true, names) == null || !isAligned)) {
+            end++;
+        }
+        return new Found(
+                new Row(name, null, words.subList(at, end), words.subList(first, end), null, Map.of(), ""), end);
     }
 }

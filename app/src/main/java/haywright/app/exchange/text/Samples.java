@@ -1,6 +1,8 @@
 package haywright.app.exchange.text;
 
-import haywright.app.exchange.csv.ReportCsv;
+import haywright.app.exchange.lab.Decimals;
+import haywright.app.exchange.lab.Shares;
+import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood.Cell;
 import haywright.app.exchange.lab.Understood.Sample;
 import haywright.app.words.Said;
@@ -14,15 +16,17 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** The samples of a report, which its tables fill one after the other. */
 final class Samples {
     private static final int MOST_SAMPLES = 500;
 
-    private final boolean decimalComma;
+    private final Decimals.Sheet decimals;
     private final @Nullable Basis untold;
     private final Set<String> notTaken;
+    private final Ledger ledger;
     private final Set<String> withoutBasis = new LinkedHashSet<>();
     private final List<Draft> drafts = new ArrayList<>();
     /** Those that the last table speaks for. */
@@ -32,6 +36,7 @@ final class Samples {
     private static final class Draft {
         private String code = "";
         private String lot = "";
+        private final Set<String> also = new LinkedHashSet<>();
         private String laboratory = "";
         private String sampled = "";
         private String reported = "";
@@ -52,10 +57,21 @@ final class Samples {
     record Above(Head said, String laboratory, Tested.@Nullable Method method) {}
 
     /** @param notTaken what is not taken is added to it, in words */
-    Samples(boolean decimalComma, @Nullable Basis untold, Set<String> notTaken) {
-        this.decimalComma = decimalComma;
+    Samples(Decimals.Sheet decimals, @Nullable Basis untold, Set<String> notTaken, Ledger ledger) {
+        this.decimals = decimals;
         this.untold = untold;
         this.notTaken = notTaken;
+        this.ledger = ledger;
+    }
+
+    private void list(TextLine line, String why) {
+        notTaken.add(line.notTaken(why));
+        ledger.settle(line);
+    }
+
+    private void settle(Figure figure) {
+        ledger.settle(figure.line(), List.of(figure.word()));
+        ledger.settle(figure.line(), figure.beside());
     }
 
     boolean isEmpty() {
@@ -78,16 +94,17 @@ final class Samples {
             var draft = new Draft(page);
             draft.code = codes.size() == groups ? codes.get(i) : groups == 1 && !codes.isEmpty() ? codes.get(0) : "";
             if (groups == 1) { // beside a number often stands what the ranch calls it
-                draft.lot = above.said.all(Head.Kind.BAG).stream()
+                draft.lot = above.said.all(Told.BAG).stream()
                         .filter(name -> !name.equals(draft.code))
                         .findFirst()
                         .orElse("");
             }
-            var lab = above.said.of(Head.Kind.LABORATORY, i, groups);
+            var lab = above.said.of(Told.LABORATORY, i, groups);
             draft.laboratory = lab.isEmpty() ? above.laboratory : lab;
-            draft.sampled = above.said.of(Head.Kind.SAMPLED, i, groups);
-            draft.reported = above.said.of(Head.Kind.REPORTED, i, groups);
+            draft.sampled = above.said.of(Told.SAMPLED, i, groups);
+            draft.reported = above.said.of(Told.REPORTED, i, groups);
             draft.method = above.method;
+            settle(above.said, draft);
             if (before != null && before.page == page) { // said once over several tables of a page
                 draft.reported = draft.reported.isEmpty() ? before.reported : draft.reported;
                 draft.method = draft.method == null ? before.method : draft.method;
@@ -98,6 +115,28 @@ final class Samples {
         if (drafts.size() > MOST_SAMPLES) {
             throw new Refused(
                     "text", drafts.size() + " samples", "this is more than are taken in at once", "Split the file.");
+        }
+    }
+
+    /** What a sample has of the lines above it is settled, and what it is called beside its code goes with it. */
+    private void settle(Head said, Draft draft) {
+        for (var field : said.fields()) {
+            var value = field.value();
+            boolean isName = field.told() == Told.BAG || field.told() == Told.NUMBER || field.told() == Told.LOT;
+            if (isName
+                    && !value.equals(draft.code)
+                    && !value.equals(draft.lot)
+                    && said.codes(1).contains(draft.code)
+                    && said.all(field.told()).size() == 1) {
+                draft.also.add(value);
+            }
+            boolean isKept = isName
+                    ? Stream.concat(draft.also.stream(), Stream.of(draft.code, draft.lot))
+                            .anyMatch(value::equals)
+                    : Stream.of(draft.laboratory, draft.sampled, draft.reported).anyMatch(value::equals);
+            if (isKept) {
+                ledger.settle(field.line(), field.from(), field.to());
+            }
         }
     }
 
@@ -117,7 +156,9 @@ final class Samples {
     private boolean contradicts(List<Figure> figures) {
         return current.size() == 1
                 && figures.stream().anyMatch(f -> {
-                    var known = current.get(0).cells.get(key(f.analyte(), f.basis()));
+                    var known = current.get(0)
+                            .cells
+                            .get(key(f.analyte(), f.basis()) + (f.share() == null ? "" : f.share()));
                     return known != null && !known.text().equals(f.word().figure());
                 });
     }
@@ -143,12 +184,14 @@ final class Samples {
                 && row.size() == 1
                 && row.get(0).basis() == Basis.DRY_MATTER
                 && row.get(0).isWhole()) {
+            settle(row.get(0));
             return;
         }
         if (figures.stream().map(f -> f.word().figure()).distinct().count() > 1) {
-            notTaken.add(row.get(0).line().notTaken("it has one figure whatever the basis, and here stand two"));
+            list(row.get(0).line(), "it has one figure whatever the basis, and here stand two");
         } else if (!figures.isEmpty()) {
             cell(draft, figures.get(0));
+            row.forEach(this::settle);
         }
     }
 
@@ -157,20 +200,23 @@ final class Samples {
         var unit = figure.unit();
         var line = figure.line();
         if (unit != null && unit.kind() != analyte.unit().kind()) {
-            notTaken.add(line.notTaken("%s is not measured in %s".formatted(analyte.words(), unit.symbol())));
+            list(line, "%s is not measured in %s".formatted(analyte.words(), unit.symbol()));
             return;
         }
         boolean hasNoLimit = Said.isWithoutLimit(figure.word().text());
-        var basis = !analyte.hasBasis() ? null : figure.basis() == null ? untold : figure.basis();
-        if (analyte.hasBasis() && basis == null && !hasNoLimit) {
+        var share = figure.share();
+        boolean isBased = analyte.hasBasis() && share == null;
+        var basis = !isBased ? null : figure.basis() == null ? untold : figure.basis();
+        if (isBased && basis == null && !hasNoLimit) {
             withoutBasis.add(figure.name());
             return;
         }
-        var text = ReportCsv.pointed(figure.word().figure(), decimalComma);
-        var cell = new Cell(analyte, unit, basis, text, line.shown());
-        var before = draft.cells.putIfAbsent(key(analyte, basis), cell);
+        var text = decimals.pointed(figure.word().figure());
+        var cell = new Cell(analyte, unit, basis, text, figure.read(), share);
+        settle(figure);
+        var before = draft.cells.putIfAbsent(key(analyte, basis) + (share == null ? "" : share), cell);
         if (before != null && !before.text().equals(cell.text())) {
-            notTaken.add(line.notTaken("%s stands there before it as %s".formatted(analyte.words(), before.text())));
+            list(line, "%s stands there before it as %s".formatted(analyte.words(), before.text()));
         }
     }
 
@@ -197,7 +243,14 @@ final class Samples {
         }
         return drafts.stream()
                 .map(d -> new Sample(
-                        d.code, d.lot, d.laboratory, d.sampled, d.reported, d.method, List.copyOf(d.cells.values())))
+                        d.code,
+                        d.lot,
+                        List.copyOf(d.also),
+                        d.laboratory,
+                        d.sampled,
+                        d.reported,
+                        d.method,
+                        Shares.carried(List.copyOf(d.cells.values()), notTaken::add)))
                 .toList();
     }
 }

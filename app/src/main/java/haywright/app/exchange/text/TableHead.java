@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** The headings over a table of names and figures, from left to right. */
@@ -67,6 +68,9 @@ record TableHead(List<Column> columns) {
             "goal",
             "target",
             "uncertainty");
+
+    /** Columns of text between two headings that may belong together. */
+    private static final int NEAR = 6;
 
     /** What stands in a column. */
     enum Role {
@@ -160,25 +164,43 @@ record TableHead(List<Column> columns) {
                 : null;
     }
 
-    /** The cells of two lines, each with what stands over it. */
+    /**
+     * The cells of two lines, each with what stands over it. What stands over none of them goes with the nearest that
+     * has nothing over it: in a page that was set in letters of unlike width, headings that end together stand apart.
+     */
     static List<List<Word>> over(List<List<Word>> upper, List<List<Word>> lower) {
-        var left = new ArrayList<>(upper);
-        var merged = new ArrayList<List<Word>>();
+        var left = new ArrayList<>(upper.stream().map(TextLine::stack).toList());
+        var merged = new ArrayList<Word>();
+        var bare = new ArrayList<Word>();
         for (var cell : lower) {
             var word = TextLine.join(cell);
-            var above = left.stream()
-                    .filter(c -> TextLine.join(c).from() <= word.to()
-                            && word.from() <= TextLine.join(c).to())
-                    .toList();
+            var above = left.stream().filter(up -> apart(up, word) <= 0).toList();
             left.removeAll(above);
-            var all = new ArrayList<Word>();
-            above.forEach(all::addAll);
-            all.addAll(cell);
-            merged.add(List.of(TextLine.join(all)));
+            if (above.isEmpty()) {
+                bare.add(word);
+            } else {
+                merged.add(TextLine.stack(
+                        Stream.concat(above.stream(), Stream.of(word)).toList()));
+            }
         }
-        left.forEach(cell -> merged.add(List.of(TextLine.join(cell))));
-        merged.sort((a, b) -> Integer.compare(a.get(0).from(), b.get(0).from()));
-        return merged;
+        for (var word : bare) {
+            var near = left.stream()
+                    .filter(up -> apart(up, word) <= NEAR
+                            && bare.stream().allMatch(other -> apart(up, word) <= apart(up, other)))
+                    .min((a, b) -> Integer.compare(apart(a, word), apart(b, word)));
+            near.ifPresent(left::remove);
+            merged.add(near.map(up -> up.with(word)).orElse(word));
+        }
+        merged.addAll(left);
+        return merged.stream()
+                .sorted((a, b) -> Integer.compare(a.from(), b.from()))
+                .map(List::of)
+                .toList();
+    }
+
+    /** Columns of text between them; 0 or less where one stands over the other. */
+    private static int apart(Word one, Word other) {
+        return Math.max(other.from() - one.to(), one.from() - other.to());
     }
 
     /** Names and units of this line with the columns of the next one. */

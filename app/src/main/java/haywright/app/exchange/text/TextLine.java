@@ -10,21 +10,32 @@ import java.util.regex.Pattern;
 
 /** A line of a report, cut into words that know in which column of the text they stand. */
 record TextLine(int number, int page, String text, List<Word> words) {
-    private static final int MOST_COLUMNS = 1000;
+    static final int MOST_COLUMNS = 1000;
     private static final Pattern WORD = Pattern.compile("\\S+");
     private static final Pattern FIGURE =
             Pattern.compile("<?[-−+]?(?:[0-9]{1,3}(?:[,.’'][0-9]{3})+(?:[.,][0-9]+)?|[0-9]*[.,]?[0-9]+)[*†]?");
-    private static final Pattern GLUED = Pattern.compile("(<?[-−+]?[0-9.,]*[0-9])(%|[A-Za-zµ][A-Za-z0-9µ/]*)");
+    private static final Pattern GLUED = Pattern.compile("(<?[-−+]?[0-9.,]*[0-9])(%|[A-Za-zµμ][A-Za-z0-9µμ/]*)");
+    /** A figure with the signs of a sentence about it, or with its name before a colon. */
+    private static final Pattern IN_SENTENCE =
+            Pattern.compile("([(\\[~≈]?)(<?[-−+]?[0-9.,]*[0-9]%?)([.,;:)\\]]+)|([(\\[~≈])(<?[-−+]?[0-9.,]*[0-9]%?)");
+
+    private static final Pattern NAMED_BEFORE = Pattern.compile("(\\p{L}[^:=0-9]*)([:=])(<?[-−+]?[0-9][0-9.,]*.*)");
     private static final Set<String> NOTHING = Set.of("-", "--", "---", "–", "—", "n/a", "na", ".");
     /** Words that say together what stands in place of a figure. */
     private static final String INSTEAD =
-            "(?:< ?[0-9.,]+|(?:less than|below) [0-9.,]+|not (?:detected|detectable|tested|analy[sz]ed|requested|determined|run)"
-                    + "|none detected|below detection(?: limit)?|nd \\(?<? ?[0-9.,]+\\)?)(?![0-9.])";
+            "(?:[<≤] {0,8}[0-9.,]+|(?:less than|below) [0-9.,]+|not (?:detected|detectable|tested|analy[sz]ed|requested|determined|run|done|reported)"
+                    + "|none (?:detected|found)|below detection(?: limit)?|nd \\(?<? ?[0-9.,]+\\)?)(?![0-9.])";
 
-    private static final Pattern TOGETHER = Pattern.compile("(?i)" + INSTEAD);
+    /** Figures that belong to a name: hours, a method with its number or year, a factor, a basis; and all in brackets. */
+    private static final String OF_A_NAME = "|[0-9]{1,3} ?-?(?:hours?|hrs?|h)\\b\\.?|[1-5] ?x\\b"
+            + "|n ?[x×*] ?[0-9][.,][0-9]+|(?:aoac|nrc|nasem|iso|astm|nfta)[ -]?[0-9]+(?:[.:-][0-9]+)*"
+            + "|(?:90|100) ?% (?:dm|dry(?: matter)?)\\b(?: basis)?"
+            + "|[(\\[](?=[^()\\[\\]]*\\p{L})(?:[^()\\[\\] ]| (?! )){1,60}[)\\]]";
+
+    private static final Pattern TOGETHER = Pattern.compile("(?iu)" + INSTEAD + OF_A_NAME);
     /** In columns, also what is usual: from one figure to another. */
     private static final Pattern TOGETHER_IN_COLUMNS =
-            Pattern.compile("(?i)" + INSTEAD + "|[0-9][0-9.,]*(?:[-–—]| [-–—] )[0-9][0-9.,]*(?![^ ])");
+            Pattern.compile("(?iu)" + INSTEAD + OF_A_NAME + "|[0-9][0-9.,]*(?:[-–—]| [-–—] )[0-9][0-9.,]*(?![^ ])");
 
     /** A word, or several that are one thing. */
     record Word(String text, int from, int to) {
@@ -42,11 +53,16 @@ record TextLine(int number, int page, String text, List<Word> words) {
 
         /** The figure without the star that points to a footnote. */
         String figure() {
-            return text.replaceAll("[*†]$", "");
+            return text.replaceAll("[*†]$", "").replace('≤', '<').replaceFirst("^<\\s+", "< ");
         }
 
+        /** Both, one under or behind the other. */
         Word with(Word next) {
             return new Word(text + " " + next.text, Math.min(from, next.from), Math.max(to, next.to));
+        }
+
+        private Word beside(Word next) {
+            return next.from == to ? new Word(text + next.text, from, next.to) : with(next);
         }
     }
 
@@ -83,14 +99,35 @@ record TextLine(int number, int page, String text, List<Word> words) {
     private static void plain(String text, int from, int to, List<Word> words) {
         var word = WORD.matcher(text).region(from, to);
         while (word.find()) {
-            var glued = GLUED.matcher(word.group());
-            if (glued.matches() && Heading.unit(glued.group(2)).isPresent()) {
-                int cut = word.start() + glued.group(1).length();
-                words.add(new Word(glued.group(1), word.start(), cut));
-                words.add(new Word(glued.group(2), cut, word.end()));
-            } else {
-                words.add(new Word(word.group(), word.start(), word.end()));
+            parts(word.group(), word.start(), words);
+        }
+    }
+
+    private static void parts(String word, int from, List<Word> words) {
+        var named = NAMED_BEFORE.matcher(word);
+        var sentence = IN_SENTENCE.matcher(word);
+        var glued = GLUED.matcher(word);
+        if (named.matches()) {
+            parts(word.substring(0, named.end(2)), from, words);
+            parts(named.group(3), from + named.start(3), words);
+        } else if (sentence.matches()) {
+            for (int i = 1; i <= sentence.groupCount(); i++) {
+                var part = sentence.group(i);
+                if (part != null && !part.isEmpty()) {
+                    boolean isFigure = part.matches(".*[0-9].*");
+                    if (isFigure) {
+                        parts(part, from + sentence.start(i), words);
+                    } else {
+                        words.add(new Word(part, from + sentence.start(i), from + sentence.end(i)));
+                    }
+                }
             }
+        } else if (glued.matches() && Heading.unit(glued.group(2)).isPresent()) {
+            int cut = from + glued.group(1).length();
+            words.add(new Word(glued.group(1), from, cut));
+            words.add(new Word(glued.group(2), cut, from + word.length()));
+        } else {
+            words.add(new Word(word, from, from + word.length()));
         }
     }
 
@@ -100,9 +137,10 @@ record TextLine(int number, int page, String text, List<Word> words) {
         return shown.length() > 160 ? shown.substring(0, 160) + "…" : shown;
     }
 
-    /** As it stands among what was not taken. */
+    /** As it stands among what was not taken: whole. */
     String notTaken(String why) {
-        return "Line %d, %s: %s".formatted(number, why, shown());
+        return "Line %d%s: %s"
+                .formatted(number, why.isEmpty() ? "" : ", " + why, text.strip().replaceAll(" {3,}", "   "));
     }
 
     boolean isBlank() {
@@ -135,8 +173,13 @@ record TextLine(int number, int page, String text, List<Word> words) {
     static Word join(List<Word> words) {
         var all = words.get(0);
         for (var word : words.subList(1, words.size())) {
-            all = all.with(word);
+            all = all.beside(word);
         }
         return all;
+    }
+
+    /** One under the other. */
+    static Word stack(List<Word> words) {
+        return words.stream().reduce(Word::with).orElseThrow();
     }
 }

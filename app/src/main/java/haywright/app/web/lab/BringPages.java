@@ -1,6 +1,7 @@
 package haywright.app.web.lab;
 
 import haywright.app.exchange.csv.ReportCsv;
+import haywright.app.exchange.lab.Decimals;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.pdf.PdfText;
 import haywright.app.exchange.text.ReportText;
@@ -11,6 +12,7 @@ import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.forage.Basis;
 import haywright.forage.LabReport;
+import haywright.ranch.Lot;
 import haywright.workings.Refused;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -34,7 +36,8 @@ public final class BringPages {
             "From a PDF, a mail or a table, with the headings over the figures. What was understood is shown before anything is kept.");
     public static final Ask FILE = Ask.text(
             "file", "The file", "A PDF with text in it (at most 20 MB), or a CSV or text file (at most 1 MB).");
-    public static final Ask DECIMAL = Ask.choice("decimal", "Before the decimals stands", "");
+    public static final Ask DECIMAL = Ask.choice(
+            "decimal", "Before the decimals stands", "Asked only where the figures themselves do not show it.");
     public static final Ask BASIS = Ask.choice(
             "basis",
             "Figures whose heading names no basis are",
@@ -63,7 +66,10 @@ public final class BringPages {
     /** @param found null until something was read */
     public record View(Form form, @Nullable BringView found) {
         public List<Option> decimals() {
-            return List.of(new Option("point", "a point: 12.5"), new Option("comma", "a comma: 12,5"));
+            return List.of(
+                    new Option("sheet", "what the sheet shows"),
+                    new Option("point", "a point: 1.234 is a little over one"),
+                    new Option("comma", "a comma: 1,234 is a little over one"));
         }
 
         public List<Option> bases() {
@@ -76,7 +82,7 @@ public final class BringPages {
     }
 
     private static void show(Page page) {
-        var form = page.form(KEY, () -> Map.of(DECIMAL.name(), "point"));
+        var form = page.form(KEY, () -> Map.of(DECIMAL.name(), "sheet"));
         var found = form.isDraft() && !form.isEmpty(TEXT)
                 ? form.<Understood>part(() -> understood(page, form))
                 : Optional.<Understood>empty();
@@ -148,15 +154,33 @@ public final class BringPages {
     private static Understood understood(Page page, Form form) {
         var text = form.value(TEXT);
         var words = NamesForm.vocabulary(page, form);
-        boolean comma = form.value(DECIMAL).equals("comma");
+        var decimals = switch (form.value(DECIMAL)) {
+            case "comma" -> Decimals.COMMA;
+            case "point" -> Decimals.POINT;
+            default -> Decimals.BY_SHEET;
+        };
         return ReportCsv.isOne(text, words)
-                ? ReportCsv.read(text, comma, basis(form), words)
-                : ReportText.read(text, comma, basis(form), words);
+                ? ReportCsv.read(text, decimals, basis(form), words)
+                : ReportText.read(text, decimals, basis(form), words);
     }
 
     /** The box that asks which lot the sample of this number is of. */
     public static Ask lot(int number) {
         return Ask.choice("lot-" + number, "Lot of this sample", "");
+    }
+
+    /** The question whether the sample of this number is new, where its code is known. */
+    public static Ask replaces(BringView.Sample sample) {
+        return Ask.choice(
+                "replaces-" + sample.number(),
+                "Is it a new report?",
+                "There is a report of this laboratory already: %s.".formatted(sample.likeWords()));
+    }
+
+    public static List<Option> newOrNot() {
+        return List.of(
+                new Option("new", "Yes, of another sample: both count"),
+                new Option("replace", "No, it replaces the one there is"));
     }
 
     /** From what was understood to the form, where the checks stand beside each figure. */
@@ -184,14 +208,41 @@ public final class BringPages {
             page.show(PAGE, new View(form, view));
             return;
         }
+        var like = sample.like();
+        var answer = page.http().formParam("replaces-" + sample.number());
+        if (like != null && !"new".equals(answer) && !"replace".equals(answer)) {
+            var ask = replaces(sample);
+            form.text(ask);
+            form.refuse(ask.name(), "", "nobody said whether it is new", "Choose one of the two.");
+            page.http().status(422);
+            page.show(PAGE, new View(form, view));
+            return;
+        }
         NamesForm.remember(page, form, sample.laboratory());
+        var before = "replace".equals(answer) ? like : null;
         var known = new LinkedHashMap<>(ReportForm.fresh());
         known.putAll(sample.typed());
+        if (before != null && known.getOrDefault(ReportForm.HOW.name(), "").isEmpty()) {
+            known.put(ReportForm.HOW.name(), Form.id(before.howSampled()));
+        }
         known.put(ReportForm.FROM.name(), view.left() > 1 ? KEY : "");
         known.put(Original.FIELD.name(), form.value(Original.FIELD));
-        var filled = Form.of(ReportPages.path(lot.get(), null), known);
+        var on = before == null ? lot.get() : page.ranch().lots().getOrDefault(before.lot(), lot.get());
+        var filled = Form.of(ReportPages.path(on, before), known);
         page.keep(filled);
-        page.show(ReportPages.FORM, ReportPages.view(page, filled, lot.get(), null));
+        page.show(ReportPages.FORM, ReportPages.view(page, filled, on, before));
+    }
+
+    /** The lot that was chosen for a sample among all of them, or that its code speaks of; null where neither is. */
+    private static @Nullable Lot lotOf(Page page, BringView.Sample sample) {
+        var chosen = page.http().formParam(lot(sample.number()).name());
+        var match = sample.match();
+        return chosen == null
+                ? match == null ? null : match.lot()
+                : page.ranch().lots().values().stream()
+                        .filter(one -> one.id().toString().equals(chosen))
+                        .findFirst()
+                        .orElse(null);
     }
 
     /** Keeps every sample whose lot is known and that raises no question; the others stay to be looked over. */
@@ -210,15 +261,15 @@ public final class BringPages {
         }
         var reports = new ArrayList<LabReport>();
         for (var sample : BringView.of(page, form, found.get()).samples()) {
-            var match = sample.match();
-            if (match != null && sample.kept() == null) {
+            var lot = lotOf(page, sample);
+            if (lot != null && sample.isNew()) {
                 var known = new LinkedHashMap<>(ReportForm.fresh());
                 known.putAll(sample.typed());
                 known.put(ReportForm.HOW.name(), how);
                 var filled = Form.of(KEY, known);
                 var others = Stream.concat(page.ranch().reports().values().stream(), reports.stream())
                         .toList();
-                ReportForm.read(filled, match.lot(), UUID.randomUUID(), null, page.today(), others)
+                ReportForm.read(filled, lot, UUID.randomUUID(), null, page.today(), others)
                         .ifPresent(report -> {
                             reports.add(report);
                             NamesForm.remember(page, form, sample.laboratory());

@@ -11,10 +11,10 @@ import haywright.forage.Basis;
 import haywright.forage.LabReport;
 import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -25,20 +25,30 @@ import org.jspecify.annotations.Nullable;
  *
  * @param names every name of a figure, with what it was taken for
  * @param notTaken lines and columns that were not understood
+ * @param rest what else stands on the sheet
  */
 public record BringView(
-        String layout, List<Sample> samples, List<NamesForm.Row> names, List<String> notTaken, List<Option> lots) {
+        String layout,
+        List<Sample> samples,
+        List<NamesForm.Row> names,
+        List<String> notTaken,
+        List<String> rest,
+        List<Option> lots) {
     /**
+     * @param also other names of it; may be empty
      * @param head laboratory, days and method, as the file has them; may be empty
      * @param left the basis of the left column, in words
      * @param lines what was understood
      * @param typed what goes into the form
      * @param match the lot that its code speaks of; null where none does
      * @param kept the lot that has this very report already; null where none has
+     * @param like a report that this one may replace, which is asked; null where there is none
+     * @param likeWords that report, in words
      */
     public record Sample(
             int number,
             String name,
+            String also,
             String laboratory,
             String head,
             String left,
@@ -46,7 +56,19 @@ public record BringView(
             List<Line> lines,
             Map<String, String> typed,
             @Nullable Match match,
-            @Nullable Lot kept) {}
+            @Nullable Lot kept,
+            @Nullable LabReport like,
+            String likeWords) {
+        /** Its lot is known, and nothing is asked about it before the checks. */
+        boolean isReady() {
+            return match != null && isNew();
+        }
+
+        /** Neither kept already nor perhaps the same as another, which is asked sample by sample. */
+        public boolean isNew() {
+            return kept == null && like == null;
+        }
+    }
 
     /**
      * One name with its figures.
@@ -79,24 +101,37 @@ public record BringView(
     static BringView of(Page page, Form form, Understood found) {
         var notTaken = new ArrayList<>(found.notTaken());
         var samples = new ArrayList<Sample>();
+        var order = Days.order(form.value(BringPages.TEXT));
         for (var sample : found.samples()) {
-            samples.add(sample(page.ranch(), form, sample, samples.size(), notTaken));
+            boolean isOnlyOne = found.samples().stream()
+                            .filter(other -> key(other.code()).equals(key(sample.code())))
+                            .count()
+                    == 1;
+            samples.add(sample(page.ranch(), form, sample, samples.size(), order, isOnlyOne, notTaken));
         }
         var lots = page.ranch().lots().values().stream()
                 .map(lot -> new Option(lot.id().toString(), lot.name()))
                 .toList();
-        return new BringView(found.layout(), samples, NamesForm.rows(form, found), List.copyOf(notTaken), lots);
+        return new BringView(
+                found.layout(), samples, NamesForm.rows(form, found), List.copyOf(notTaken), found.rest(), lots);
     }
 
     public long ready() {
-        return samples.stream().filter(s -> s.match != null && s.kept == null).count();
+        return samples.stream().filter(Sample::isReady).count();
     }
 
     public long left() {
         return samples.stream().filter(s -> s.kept == null).count();
     }
 
-    private static Sample sample(Ranch ranch, Form form, Understood.Sample sample, int number, List<String> notTaken) {
+    private static Sample sample(
+            Ranch ranch,
+            Form form,
+            Understood.Sample sample,
+            int number,
+            Days.Order order,
+            boolean isOnlyOne,
+            List<String> notTaken) {
         var called = Stream.of(sample.code(), sample.lot())
                 .filter(words -> !words.isEmpty())
                 .collect(Collectors.joining(", "));
@@ -109,12 +144,16 @@ public record BringView(
         var lines = new ArrayList<Line>();
         var typed = new LinkedHashMap<String, String>();
         var method = sample.method();
-        var coded = match(ranch, sample.code());
-        var match = coded == null ? match(ranch, sample.lot()) : coded;
+        var match = Stream.concat(Stream.of(sample.code(), sample.lot()), sample.also().stream())
+                .map(words ->
+                        match(ranch, words, Days.read(sample.sampled(), order).orElse(null)))
+                .filter(one -> one != null)
+                .findFirst()
+                .orElse(null);
         typed.put(ReportForm.LABORATORY.name(), laboratory);
         typed.put(ReportForm.SAMPLE_CODE.name(), sample.code());
-        typed.put(ReportForm.SAMPLED.name(), day(sample.sampled()));
-        typed.put(ReportForm.REPORTED.name(), day(sample.reported()));
+        typed.put(ReportForm.SAMPLED.name(), day(sample.sampled(), order));
+        typed.put(ReportForm.REPORTED.name(), day(sample.reported(), order));
         typed.put(ReportForm.METHOD.name(), method == null ? "" : Form.id(method));
         typed.put(ReportForm.HOW.name(), match != null && match.byPlan ? Form.id(LabReport.HowSampled.PLAN) : "");
         typed.put(Readings.NINETY.name(), left == Basis.NINETY_PCT ? "yes" : "");
@@ -141,9 +180,12 @@ public record BringView(
                 lines.add(line);
             }
         }
+        var earlier = Earlier.of(ranch, form, typed, isOnlyOne);
+        var like = earlier.like();
         return new Sample(
                 number,
                 name,
+                String.join(", ", sample.also()),
                 laboratory,
                 head(sample),
                 words(left),
@@ -151,12 +193,19 @@ public record BringView(
                 lines,
                 typed,
                 match,
-                kept(ranch, sample, typed));
+                earlier.kept(),
+                like,
+                like == null ? "" : Earlier.words(like, ranch));
     }
 
-    /** As it is typed into the form; as it stands where it cannot be read, so that the form asks. */
-    private static String day(String printed) {
-        return Days.read(printed).map(Show::date).orElse(printed);
+    /** As it is typed into the form; as it stands, or as the days it can be, where the form has to ask. */
+    private static String day(String printed, Days.Order order) {
+        var days = Days.all(printed, order);
+        return days.isEmpty()
+                ? printed
+                : days.size() == 1
+                        ? Show.date(days.get(0))
+                        : days.stream().map(Show::date).collect(Collectors.joining(" or ")) + "?";
     }
 
     private static String figure(Understood.Cell cell) {
@@ -176,6 +225,7 @@ public record BringView(
     private static String head(Understood.Sample sample) {
         var method = sample.method();
         return Stream.of(
+                        sample.also().isEmpty() ? "" : "also called " + String.join(", ", sample.also()),
                         sample.laboratory(),
                         sample.sampled().isEmpty() ? "" : "sampled " + sample.sampled(),
                         sample.reported().isEmpty() ? "" : "reported " + sample.reported(),
@@ -185,7 +235,7 @@ public record BringView(
     }
 
     /** A bag label, an earlier report under the same code, or the lot's own name. */
-    private static @Nullable Match match(Ranch ranch, String code) {
+    private static @Nullable Match match(Ranch ranch, String code, @Nullable LocalDate sampled) {
         var asked = key(code);
         if (asked.isEmpty()) {
             return null;
@@ -203,7 +253,8 @@ public record BringView(
             return new Match(named.get(0), "it is the lot’s name", false);
         }
         var earlier = ranch.reports().values().stream()
-                .filter(report -> key(report.sampleCode()).equals(asked))
+                .filter(report ->
+                        key(report.sampleCode()).equals(asked) && !Earlier.isAnotherSample(report.sampled(), sampled))
                 .map(LabReport::lot)
                 .distinct()
                 .toList();
@@ -212,20 +263,6 @@ public record BringView(
     }
 
     private static String key(String words) {
-        return words.strip().toUpperCase(Locale.ROOT).replaceAll("\\s+", " ");
-    }
-
-    /** The same code from the same laboratory with as many figures: the same report, not a second opinion. */
-    private static @Nullable Lot kept(Ranch ranch, Understood.Sample sample, Map<String, String> typed) {
-        if (sample.code().isEmpty()) {
-            return null;
-        }
-        return ranch.reports().values().stream()
-                .filter(report -> key(report.sampleCode()).equals(key(sample.code()))
-                        && key(report.laboratory()).equals(key(typed.getOrDefault(ReportForm.LABORATORY.name(), ""))))
-                .map(report -> ranch.lots().get(report.lot()))
-                .filter(lot -> lot != null)
-                .findFirst()
-                .orElse(null);
+        return Earlier.key(words);
     }
 }

@@ -79,7 +79,7 @@ public record Original(String sha256, String name) {
     public static Optional<Attachment> of(Ranch ranch, LabReport report) {
         return ranch.attachments().values().stream()
                 .filter(attachment -> attachment.about().equals(report.id()))
-                .findFirst();
+                .reduce((before, newer) -> newer);
     }
 
     /** Whether a text goes on from the one before, perhaps with a heading written over its columns. */

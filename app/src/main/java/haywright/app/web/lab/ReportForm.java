@@ -132,6 +132,7 @@ public final class ReportForm {
             Form form, Lot lot, String code, @Nullable LocalDate sampled, Printed read, Collection<LabReport> others) {
         others.stream()
                 .filter(r -> r.lot().equals(lot.id()))
+                .filter(r -> !Earlier.isAnotherSample(r.sampled(), sampled))
                 .filter(r -> (!code.isEmpty() && r.sampleCode().strip().equalsIgnoreCase(code))
                         || (!read.readings().isEmpty() && r.readings().equals(read.readings())))
                 .findFirst()

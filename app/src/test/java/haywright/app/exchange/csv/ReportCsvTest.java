@@ -3,6 +3,7 @@ package haywright.app.exchange.csv;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import haywright.app.exchange.lab.Decimals;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Vocabulary;
@@ -47,12 +48,12 @@ class ReportCsvTest {
     }
 
     private static Understood point(String text) {
-        return ReportCsv.read(text, false, null, Vocabulary.HOUSE);
+        return ReportCsv.read(text, Decimals.BY_SHEET, null, Vocabulary.HOUSE);
     }
 
-    private static Problem problem(String text, boolean comma) {
+    private static Problem problem(String text) {
         try {
-            ReportCsv.read(text, comma, null, Vocabulary.HOUSE);
+            ReportCsv.read(text, Decimals.BY_SHEET, null, Vocabulary.HOUSE);
         } catch (Refused e) {
             assertThat(e.problems()).hasSize(1);
             return e.problems().get(0);
@@ -83,7 +84,7 @@ class ReportCsvTest {
 
     @Test
     void oneLineAFigureWithDecimalCommas() {
-        var found = ReportCsv.read(LONG, true, null, Vocabulary.HOUSE);
+        var found = ReportCsv.read(LONG, Decimals.COMMA, null, Vocabulary.HOUSE);
         assertThat(found.layout()).isEqualTo("one line a figure, columns parted by semicolons");
         assertThat(found.samples()).hasSize(1);
         assertThat(cells(found.samples().get(0)))
@@ -93,10 +94,11 @@ class ReportCsvTest {
                         new Cell(Analyte.CP, Unit.PERCENT, Basis.DRY_MATTER, "12.1"),
                         new Cell(Analyte.NEM, Unit.MCAL_PER_KG, Basis.AS_RECEIVED, "1.09"),
                         new Cell(Analyte.NEM, Unit.MCAL_PER_KG, Basis.DRY_MATTER, "1.23"));
+        assertThat(found.samples().get(0).laboratory()).isEqualTo("Tin Valley Forage Laboratory");
         assertThat(found.notTaken())
-                .hasSize(2)
-                .anyMatch(line -> line.contains("Tin Valley Forage Laboratory"))
-                .anyMatch(line -> line.contains("“Sparkle”") && line.contains("no analyte of this name is known"));
+                .singleElement()
+                .satisfies(line -> assertThat(line).contains("4"))
+                .matches(line -> line.contains("“Sparkle”") && line.contains("no analyte of this name is known"));
     }
 
     @Test
@@ -119,7 +121,8 @@ class ReportCsvTest {
 
     @Test
     void semicolonsBetweenColumnsThoughEveryCellHasADecimalComma() {
-        var found = ReportCsv.read("Probe;CP DM;ADF DM;NDF DM\nA;12,1;37,8;54,6\n", true, null, Vocabulary.HOUSE);
+        var found =
+                ReportCsv.read("Probe;CP DM;ADF DM;NDF DM\nA;12,1;37,8;54,6\n", Decimals.COMMA, null, Vocabulary.HOUSE);
         assertThat(cells(found.samples().get(0))).extracting(Cell::text).containsExactly("12.1", "37.8", "54.6");
         assertThat(found.notTaken()).singleElement().asString().contains("“Probe”");
     }
@@ -171,22 +174,40 @@ class ReportCsvTest {
     @Test
     void aBasisThatNobodyTellsIsAskedFor() {
         var text = "Sample,DM,CP,ADF\nA,88,12,38\n";
-        var asked = problem(text, false);
+        var asked = problem(text);
         assertThat(asked.field()).isEqualTo("basis");
         assertThat(asked.value()).isEqualTo("CP, ADF");
-        assertThat(cells(ReportCsv.read(text, false, Basis.AS_RECEIVED, Vocabulary.HOUSE)
+        assertThat(cells(ReportCsv.read(text, Decimals.BY_SHEET, Basis.AS_RECEIVED, Vocabulary.HOUSE)
                         .samples()
                         .get(0)))
                 .contains(new Cell(Analyte.CP, null, Basis.AS_RECEIVED, "12"));
     }
 
     @Test
-    void aCommaThatCouldBeADecimalIsAskedFor() {
-        var text = "Sample;CP DM;ADF DM\nA;12,1;37,8\n";
-        assertThat(problem(text, false).field()).isEqualTo("decimal");
-        assertThat(problem("Sample;CP DM;ADF DM\nA;12.1;37.8\n", true).field()).isEqualTo("decimal");
-        assertThat(ReportCsv.pointed("1.250,5 ppm", true)).isEqualTo("1250.5 ppm");
-        assertThat(ReportCsv.pointed("1,250.5 ppm", false)).isEqualTo("1,250.5 ppm");
+    void figuresShowByThemselvesWhatStandsBeforeTheirDecimals() {
+        var found = point("Sample;CP DM;ADF DM;NDF DM\nA;12,1;37.8;1.061,5\n");
+        assertThat(cells(found.samples().get(0))).extracting(Cell::text).containsExactly("12.1", "37.8", "1061.5");
+    }
+
+    @Test
+    void aFigureThatCouldBeTwoIsToldByItsSheetOrAskedAbout() {
+        var iron = "Sample;CP DM;Fe ppm DM\nA;%s;%s\n";
+        assertThat(problem(iron.formatted("12", "1,234")).field()).isEqualTo("decimal");
+        assertThat(problem(iron.formatted("12,1", "1,234")).field()).isEqualTo("decimal");
+        assertThat(iron(iron.formatted("12.1", "1,234"), Decimals.BY_SHEET)).isEqualTo("1234");
+        assertThat(iron(iron.formatted("0,121", "1,234"), Decimals.BY_SHEET)).isEqualTo("1.234");
+        assertThat(iron(iron.formatted("12,1", "1,234"), Decimals.POINT)).isEqualTo("1234");
+        assertThat(iron(iron.formatted("12,1", "1.234"), Decimals.BY_SHEET)).isEqualTo("1234");
+        assertThat(iron(iron.formatted("12.1", "<1,234"), Decimals.BY_SHEET)).isEqualTo("<1234");
+    }
+
+    private static String iron(String text, Decimals decimals) {
+        return ReportCsv.read(text, decimals, null, Vocabulary.HOUSE)
+                .samples()
+                .get(0)
+                .cells()
+                .get(1)
+                .text();
     }
 
     @ParameterizedTest(name = "{1}")
@@ -205,7 +226,7 @@ class ReportCsvTest {
                 "`Sample,CP DM,ADF DM\nA,\"12,38\n` | a quotation mark opens in line 2"
             })
     void whatIsNoReportIsRefusedInOneSentence(String text, String words) {
-        var problem = problem(text, false);
+        var problem = problem(text);
         assertThat(problem.field()).isEqualTo("text");
         assertThat(problem.rule()).contains(words);
         assertThat(problem.fix()).isNotBlank();
@@ -248,9 +269,9 @@ class ReportCsvTest {
     @Test
     void tenThousandAnalytesAreTurnedAwaySoonEitherWay() {
         var across = "Sample," + "CP DM,".repeat(10_000) + "\nA," + "9,".repeat(10_000) + "\n";
-        assertThat(problem(across, false).rule()).contains("at most 400");
+        assertThat(problem(across).rule()).contains("at most 400");
         var down = "Analyte,Dry matter\n" + "Stuff,1\n".repeat(10_001);
-        assertThat(problem(down, false).rule()).contains("more than reports have");
+        assertThat(problem(down).rule()).contains("more than reports have");
     }
 
     @Test
@@ -281,6 +302,9 @@ class ReportCsvTest {
     void aFigureWhoseUnitIsNotUnderstoodIsNotTaken() {
         var found = point("Analyte,Dry matter,Unit\nCalcium,4.7,oz/ton\nSoluble protein,30,% of CP\nCP,9,%\n");
         assertThat(cells(found.samples().get(0))).extracting(Cell::analyte).containsExactly(Analyte.SP, Analyte.CP);
-        assertThat(found.notTaken()).containsExactly("Line “Calcium”: its unit “oz/ton” is not understood");
+        assertThat(found.notTaken())
+                .singleElement()
+                .asString()
+                .contains("Calcium", "its unit “oz/ton” is not understood", "4.7");
     }
 }

@@ -3,6 +3,7 @@ package haywright.app.exchange.csv;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.app.document.TinLantern;
+import haywright.app.exchange.lab.Decimals;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Vocabulary;
@@ -59,7 +60,7 @@ class ReportsOutTest {
     }
 
     private static Understood in(String csv) {
-        return ReportCsv.read(csv, false, null, Vocabulary.HOUSE);
+        return ReportCsv.read(csv, Decimals.BY_SHEET, null, Vocabulary.HOUSE);
     }
 
     @Test
@@ -153,7 +154,12 @@ class ReportsOutTest {
     @ParameterizedTest
     @EnumSource(Analyte.class)
     void theNameOfEachAnalyteIsUnderstood(Analyte analyte) {
-        assertThat(Heading.of(analyte.words()).map(Heading::analyte)).contains(analyte);
+        assertThat(Heading.of(analyte.words()
+                                + (Heading.wholeOf(analyte) == null
+                                        ? ""
+                                        : ", " + Heading.unitWords(analyte, analyte.unit())))
+                        .map(Heading::analyte))
+                .contains(analyte);
     }
 
     @Test

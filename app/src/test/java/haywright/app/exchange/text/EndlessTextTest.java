@@ -3,6 +3,7 @@ package haywright.app.exchange.text;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import haywright.app.exchange.csv.ReportCsv;
+import haywright.app.exchange.lab.Decimals;
 import haywright.app.exchange.lab.Vocabulary;
 import haywright.workings.Refused;
 import java.time.Duration;
@@ -15,7 +16,8 @@ class EndlessTextTest {
     @ValueSource(strings = {"results is ", "1.1,"})
     void isGivenUp(String piece) {
         var text = (piece.repeat(4000 / piece.length()) + "\n").repeat(230);
-        assertThatThrownBy(() -> ReportText.read(text, false, null, Vocabulary.HOUSE, Duration.ofMillis(100)))
+        assertThatThrownBy(
+                        () -> ReportText.read(text, Decimals.BY_SHEET, null, Vocabulary.HOUSE, Duration.ofMillis(100)))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("got no further");
     }
@@ -24,8 +26,8 @@ class EndlessTextTest {
     @ValueSource(strings = {"1,000,", ",000", "a", "1.000."})
     void aCellOfAMegabyteIsGivenUp(String piece) {
         var text = "Sample;CP\nA;\"" + piece.repeat(900_000 / piece.length()) + "\"\n";
-        for (var decimalComma : new boolean[] {false, true}) {
-            assertThatThrownBy(() -> ReportCsv.read(text, decimalComma, null, Vocabulary.HOUSE))
+        for (var decimals : Decimals.values()) {
+            assertThatThrownBy(() -> ReportCsv.read(text, decimals, null, Vocabulary.HOUSE))
                     .isInstanceOf(Refused.class)
                     .hasMessageContaining("a cell of a report");
         }

@@ -3,6 +3,7 @@ package haywright.app.exchange.text;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import haywright.app.exchange.lab.Decimals;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Vocabulary;
 import haywright.app.exchange.lab.Vocabulary.Meaning;
@@ -20,7 +21,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** Lines as they are pasted: in columns, without columns, side by side, wrong. */
 class ReportTextTest {
     private static Understood read(String text) {
-        return ReportText.read(text, false, null, Vocabulary.HOUSE);
+        return ReportText.read(text, Decimals.BY_SHEET, null, Vocabulary.HOUSE);
     }
 
     private static List<String> cells(Understood found, int sample) {
@@ -108,9 +109,15 @@ class ReportTextTest {
                 ADICP, % of CP                 8.0
                 Soluble protein               35
                 Soluble protein, % of CP      36
+                NDICP, % of NDF                5.0
                 """);
-        assertThat(cells(found, 0)).containsExactly("CP 10.2 PERCENT DRY_MATTER", "SP 36 PERCENT null");
-        assertThat(found.notTaken()).hasSize(2);
+        // 8.0 % of 10.2 % protein, by pencil
+        assertThat(cells(found, 0))
+                .containsExactly("CP 10.2 PERCENT DRY_MATTER", "ADICP 0.816 PERCENT DRY_MATTER", "SP 36 PERCENT null");
+        assertThat(found.notTaken())
+                .hasSize(2)
+                .anyMatch(line -> line.contains("Soluble protein   35"))
+                .anyMatch(line -> line.contains("NDICP, % of NDF"));
     }
 
     @Test
@@ -122,7 +129,7 @@ class ReportTextTest {
                 new Meaning(Analyte.CP, Unit.PERCENT, null),
                 "indice",
                 new Meaning(null, null, null)));
-        var found = ReportText.read(text, false, null, told);
+        var found = ReportText.read(text, Decimals.BY_SHEET, null, told);
         assertThat(cells(found, 0)).containsExactly("CP 12.1 PERCENT DRY_MATTER", "ADF 38 null DRY_MATTER");
         assertThat(found.notTaken()).isEmpty();
         assertThat(found.names()).extracting(Understood.Named::leftOut).containsExactly(false, false, true);
@@ -133,7 +140,10 @@ class ReportTextTest {
         assertThatThrownBy(() -> read("Crude protein  12.1 %\nADF  38 %\n"))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("as received or on dry matter");
-        assertThat(cells(ReportText.read("Crude protein  12.1 %\n", false, Basis.AS_RECEIVED, Vocabulary.HOUSE), 0))
+        assertThat(cells(
+                        ReportText.read(
+                                "Crude protein  12.1 %\n", Decimals.BY_SHEET, Basis.AS_RECEIVED, Vocabulary.HOUSE),
+                        0))
                 .containsExactly("CP 12.1 PERCENT AS_RECEIVED");
         assertThat(cells(read("Results are reported on a dry matter basis.\nCrude protein  12.1 %\n"), 0))
                 .containsExactly("CP 12.1 PERCENT DRY_MATTER");
@@ -157,13 +167,12 @@ class ReportTextTest {
     }
 
     @Test
-    void decimalsInTwoWaysAreAskedAbout() {
+    void decimalsInTwoWaysAreReadLineByLineAndAskedAboutWhereAFigureCouldBeTwo() {
         var mixed = "Analysis  Dry matter\nCrude protein  12.1\nADF  38,4\n";
-        for (boolean comma : new boolean[] {true, false}) {
-            assertThatThrownBy(() -> ReportText.read(mixed, comma, null, Vocabulary.HOUSE))
-                    .isInstanceOf(Refused.class)
-                    .hasMessageContaining("decimals");
-        }
+        assertThat(cells(read(mixed), 0)).containsExactly("CP 12.1 null DRY_MATTER", "ADF 38.4 null DRY_MATTER");
+        assertThatThrownBy(() -> read(mixed + "Iron ppm  1,234\n"))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("1.234 or 1234");
     }
 
     @Test

@@ -1,0 +1,112 @@
+package haywright.app.exchange.csv;
+
+import haywright.app.exchange.lab.Told;
+import haywright.app.exchange.lab.Understood;
+import haywright.app.exchange.lab.Understood.Cell;
+import haywright.app.exchange.lab.Understood.Sample;
+import haywright.forage.Tested;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+
+/** What a file says of a sample, or of all of them, beside their figures: by what it tells, in order. */
+final class About {
+    private static final Pattern CALLS_ITSELF =
+            Pattern.compile("(?i)\\b(?:laborator(?:y|ies)|laboratoire|labs?|analytical|testing)\\b");
+
+    private final Map<Told, List<String>> told = new EnumMap<>(Told.class);
+
+    void add(Told what, String value) {
+        var all = told.computeIfAbsent(what, k -> new ArrayList<>());
+        if (!value.isBlank() && !all.contains(value)) {
+            all.add(value);
+        }
+    }
+
+    private List<String> all(Told what) {
+        return told.getOrDefault(what, List.of());
+    }
+
+    String first(Told what) {
+        return all(what).isEmpty() ? "" : all(what).get(0);
+    }
+
+    /** Labels with their values beside them, in lines that stand over a table. */
+    static About over(Grid grid, int from, int to) {
+        var about = new About();
+        for (int row = from; row < to; row++) {
+            for (int column = 0; column < grid.width(row); column++) {
+                var label = Told.of(grid.cell(row, column)).orElse(null);
+                int next = column + 1;
+                while (next < grid.width(row) && grid.isNothing(row, next)) {
+                    next++;
+                }
+                boolean hasValue =
+                        next < grid.width(row) && Told.of(grid.cell(row, next)).isEmpty();
+                if (label != null && hasValue) {
+                    about.add(label, grid.cell(row, next));
+                    if (isKept(label, grid.cell(row, next))) {
+                        grid.settle(row, column);
+                        grid.settle(row, next);
+                    }
+                    column = next;
+                }
+            }
+            if (about.all(Told.LABORATORY).isEmpty()
+                    && CALLS_ITSELF.matcher(grid.cell(row, 0)).find()
+                    && Told.of(grid.cell(row, 0)).isEmpty()) {
+                about.add(Told.LABORATORY, grid.cell(row, 0));
+                grid.settle(row, 0);
+            }
+        }
+        return about;
+    }
+
+    /** Days of receipt, accounts and remarks have no place in a report here, and of methods only the two it knows. */
+    static boolean isKept(Told told, String value) {
+        return switch (told) {
+            case BAG, NUMBER, LOT, LABORATORY, SAMPLED, REPORTED -> true;
+            case METHOD -> value.isBlank() || Understood.method(value) != null;
+            case RECEIVED, OTHER -> false;
+        };
+    }
+
+    /** @param all what is said of all samples; counts where nothing is said of this one */
+    Sample sample(String code, About all, List<Cell> cells) {
+        var names = new ArrayList<String>();
+        names.add(code);
+        names.addAll(all(Told.BAG));
+        names.addAll(all(Told.NUMBER));
+        names.removeIf(String::isBlank);
+        if (names.isEmpty()) {
+            names.addAll(all.all(Told.BAG));
+            names.addAll(all.all(Told.NUMBER));
+        }
+        var lot = first(Told.LOT, all);
+        return new Sample(
+                names.isEmpty() ? "" : names.get(0),
+                lot,
+                names.stream()
+                        .skip(1)
+                        .distinct()
+                        .filter(name -> !name.equals(names.get(0)))
+                        .toList(),
+                first(Told.LABORATORY, all),
+                first(Told.SAMPLED, all),
+                first(Told.REPORTED, all),
+                method(first(Told.METHOD, all)),
+                cells);
+    }
+
+    private static Tested.@Nullable Method method(String words) {
+        return Understood.method(words);
+    }
+
+    private String first(Told what, About all) {
+        var own = first(what);
+        return own.isEmpty() ? all.first(what) : own;
+    }
+}

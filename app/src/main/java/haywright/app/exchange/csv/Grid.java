@@ -1,0 +1,154 @@
+package haywright.app.exchange.csv;
+
+import haywright.app.exchange.lab.Heading;
+import haywright.app.exchange.lab.Told;
+import haywright.app.exchange.lab.Vocabulary;
+import haywright.app.words.Said;
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Pattern;
+import java.util.stream.IntStream;
+import org.apache.commons.csv.CSVRecord;
+
+/** The cells of a file, each of which is taken or else listed. */
+final class Grid {
+    /** A cell with nothing in it. */
+    private static final Set<String> NOTHING = Set.of("", "-", "--", "---", "–", "—", ".", "n/a", "na");
+
+    private static final Pattern FIGURE =
+            Pattern.compile("[<>]?\\s*[-−+]?[0-9][0-9.,' ]*\\s*(?:%|\\p{L}{1,5}(?:/\\p{L}{1,3})?)?");
+    private static final Set<String> NAMES = Set.of(
+            "analyte",
+            "name",
+            "test",
+            "tests",
+            "component",
+            "components",
+            "item",
+            "parameter",
+            "parameters",
+            "constituent",
+            "nutrient",
+            "nutrients",
+            "analysis",
+            "determination",
+            "assay",
+            "analytes");
+
+    private final List<List<String>> rows = new ArrayList<>();
+    private final List<BitSet> settled = new ArrayList<>();
+    private final List<Long> lines = new ArrayList<>();
+    final Vocabulary words;
+
+    Grid(List<CSVRecord> records, Vocabulary words) {
+        this.words = words;
+        for (var record : records) {
+            rows.add(record.stream().map(TableCsv::in).toList());
+            settled.add(new BitSet());
+            lines.add(record.getRecordNumber());
+        }
+    }
+
+    int height() {
+        return rows.size();
+    }
+
+    int width() {
+        return rows.stream().mapToInt(List::size).max().orElse(0);
+    }
+
+    int width(int row) {
+        return rows.get(row).size();
+    }
+
+    long line(int row) {
+        return lines.get(row);
+    }
+
+    List<String> row(int row) {
+        return rows.get(row);
+    }
+
+    String cell(int row, int column) {
+        var cells = rows.get(row);
+        return column >= 0 && column < cells.size() ? cells.get(column) : "";
+    }
+
+    boolean isNothing(int row, int column) {
+        return NOTHING.contains(Heading.key(cell(row, column)));
+    }
+
+    boolean isFigure(int row, int column) {
+        var text = cell(row, column);
+        return FIGURE.matcher(text).matches() || Said.of(text).isPresent();
+    }
+
+    /** A column of names, or of what stands beside them, says so by its heading. */
+    boolean isNames(int row, int column) {
+        return NAMES.contains(Heading.key(cell(row, column)));
+    }
+
+    Optional<Told> told(int row, int column) {
+        return isNames(row, column) || heading(row, column).isPresent() ? Optional.empty() : Told.of(cell(row, column));
+    }
+
+    /** Whether a name that is known stands there; a unit such as "% DM" is none. */
+    boolean isLabel(int row, int column) {
+        var text = cell(row, column);
+        return !text.startsWith("%")
+                && !text.startsWith("(")
+                && !isFigure(row, column)
+                && (words.label(text).isPresent() || words.leavesOut(text));
+    }
+
+    Optional<Heading> heading(int row, int column) {
+        return isFigure(row, column) ? Optional.empty() : words.heading(cell(row, column));
+    }
+
+    void settle(int row, int column) {
+        if (column >= 0) {
+            settled.get(row).set(column);
+        }
+    }
+
+    void settle(int row) {
+        settled.get(row).set(0, Math.max(1, width(row)));
+    }
+
+    /** What stands in a column under its heading, for a list of what is not taken. */
+    String under(int row, int column) {
+        var all = new ArrayList<String>();
+        for (int at = row; at < rows.size(); at++) {
+            settle(at, column);
+            if (!isNothing(at, column)) {
+                all.add(cell(at, column));
+            }
+        }
+        return all.isEmpty() ? "" : " (" + String.join("; ", all) + ")";
+    }
+
+    String shown(int row) {
+        return String.join(
+                " ", rows.get(row).stream().filter(cell -> !cell.isBlank()).toList());
+    }
+
+    /** Everything that nothing was said of, a line each. */
+    List<String> rest() {
+        var rest = new ArrayList<String>();
+        for (int row = 0; row < rows.size(); row++) {
+            int at = row;
+            var left = IntStream.range(0, width(row))
+                    .filter(column -> !settled.get(at).get(column))
+                    .mapToObj(column -> cell(at, column))
+                    .filter(text -> text.matches("(?s).*[\\p{L}\\p{N}].*"))
+                    .toList();
+            if (!left.isEmpty()) {
+                rest.add("Line %d: %s".formatted(line(row), String.join("; ", left)));
+            }
+        }
+        return rest;
+    }
+}

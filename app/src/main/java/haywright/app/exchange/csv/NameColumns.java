@@ -1,0 +1,131 @@
+package haywright.app.exchange.csv;
+
+import haywright.app.exchange.lab.Heading;
+import haywright.forage.Basis;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * Where the names of analytes stand down the side of a file.
+ *
+ * @param head the line with the headings; −1 where the names begin at once
+ * @param first the first line with a name
+ * @param columns those that hold names, several where tables stand side by side
+ */
+record NameColumns(int head, int first, List<Integer> columns) {
+    private static final int LINES_BEFORE_HEADINGS = 25;
+    private static final Set<String> VALUES = Set.of("value", "result", "results", "amount", "figure", "values");
+
+    NameColumns {
+        columns = List.copyOf(columns);
+    }
+
+    /** Empty where no column has names of analytes under each other. */
+    static Optional<NameColumns> of(Grid grid) {
+        int best = -1;
+        long most = 0;
+        for (int column = 0; column < grid.width(); column++) {
+            long labels = labels(grid, column);
+            if (labels > most) {
+                most = labels;
+                best = column;
+            }
+        }
+        if (best < 0) {
+            return headed(grid);
+        }
+        int first = 0;
+        while (!isNamed(grid, first, best)) {
+            first++;
+        }
+        int head = -1;
+        for (int row = first - 1; row >= Math.max(0, first - LINES_BEFORE_HEADINGS) && head < 0; row--) {
+            head = isHead(grid, row, best) ? row : -1;
+        }
+        var columns = new ArrayList<Integer>();
+        for (int column = 0; column < grid.width(); column++) {
+            if (column == best || head >= 0 && grid.isNames(head, column) || labels(grid, column) > 1) {
+                columns.add(column);
+            }
+        }
+        return Optional.of(new NameColumns(head, first, columns));
+    }
+
+    /** Headings for names and figures, though no name under them is known. */
+    private static Optional<NameColumns> headed(Grid grid) {
+        for (int row = 0; row < Math.min(grid.height(), LINES_BEFORE_HEADINGS); row++) {
+            for (int column = 0; column < grid.width(row); column++) {
+                var names = new NameColumns(row, row + 1, List.of(column));
+                if (grid.isNames(row, column) && names.isSaid(grid)) {
+                    return Optional.of(names);
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** A name that is known, with a figure or a word for none somewhere beside it. */
+    private static boolean isNamed(Grid grid, int row, int column) {
+        boolean isBeside = false;
+        for (int other = column + 1; other < grid.width(row); other++) {
+            isBeside |= grid.isFigure(row, other);
+        }
+        return isBeside && grid.isLabel(row, column);
+    }
+
+    static long labelsMost(Grid grid) {
+        long most = 0;
+        for (int column = 0; column < grid.width(); column++) {
+            most = Math.max(most, labels(grid, column));
+        }
+        return most;
+    }
+
+    private static long labels(Grid grid, int column) {
+        long labels = 0;
+        for (int row = 0; row < grid.height(); row++) {
+            labels += isNamed(grid, row, column) ? 1 : 0;
+        }
+        return labels;
+    }
+
+    private static boolean isHead(Grid grid, int row, int names) {
+        if (grid.isNames(row, names)) {
+            return true;
+        }
+        for (int column = names + 1; column < grid.width(row); column++) {
+            var key = Heading.key(grid.cell(row, column));
+            if (isValue(key) || basis(key).isPresent()) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    static Optional<Basis> basis(String text) {
+        var bare = Heading.key(text)
+                .replaceFirst("^(?:results?|values?)[,:\\s(]+(?=\\S)", "")
+                .replaceFirst("\\)$", "");
+        return Heading.basis(bare).or(() -> Heading.basis(bare.replaceFirst("[\\s,(]*\\S+$", "")));
+    }
+
+    static boolean isValue(String key) {
+        return VALUES.contains(key);
+    }
+
+    /** Whether its headings say beyond doubt that names stand down the side. */
+    boolean isSaid(Grid grid) {
+        if (head < 0) {
+            return false;
+        }
+        boolean hasNames = columns.stream().anyMatch(column -> grid.isNames(head, column));
+        boolean hasValues = false;
+        for (int column = 0; column < grid.width(head); column++) {
+            hasValues |= isValue(Heading.key(grid.cell(head, column)))
+                    || basis(grid.cell(head, column)).isPresent();
+        }
+        return hasNames && hasValues;
+    }
+}

@@ -1,0 +1,92 @@
+package haywright.app.exchange.csv;
+
+import haywright.app.exchange.lab.Decimals;
+import haywright.app.exchange.lab.Heading;
+import haywright.app.exchange.lab.Label;
+import haywright.app.exchange.lab.Shares;
+import haywright.app.exchange.lab.Understood.Cell;
+import haywright.app.exchange.lab.Understood.Named;
+import haywright.app.words.Said;
+import haywright.forage.Analyte;
+import haywright.forage.Basis;
+import haywright.workings.Refused;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/** Figures on their way from cells to samples, and what is said of those that are not taken. */
+final class Taking {
+    final Grid grid;
+    final Map<String, Named> names = new LinkedHashMap<>();
+    final Set<String> notTaken = new LinkedHashSet<>();
+    private final Set<String> withoutBasis = new LinkedHashSet<>();
+    private final Decimals.Sheet decimals;
+    private final @Nullable Basis untold;
+
+    Taking(Grid grid, Decimals.Sheet decimals, @Nullable Basis untold) {
+        this.grid = grid;
+        this.decimals = decimals;
+        this.untold = untold;
+    }
+
+    void name(String written, String example, @Nullable Heading taken) {
+        names.putIfAbsent(Heading.key(written), new Named(written, example, taken, grid.words.leavesOut(written)));
+    }
+
+    /** Why the figures of this name are not taken. */
+    String unknown(String name) {
+        var label = grid.words.label(name).map(Label::why).orElse("");
+        if (!label.isEmpty()) {
+            return label;
+        }
+        try {
+            Analyte.named(name);
+            return "its unit or basis is not understood";
+        } catch (Refused e) {
+            return e.problems().get(0).rule() + ". " + e.problems().get(0).fix();
+        }
+    }
+
+    /** The figure of one cell; the cell is settled, taken or not. */
+    void take(Map<String, Cell> cells, Heading heading, String name, int row, int column) {
+        take(cells, heading, name, row, column, false);
+    }
+
+    /** @param isLess whether a mark beside it makes the figure a "less than" */
+    void take(Map<String, Cell> cells, Heading heading, String name, int row, int column, boolean isLess) {
+        var analyte = heading.analyte();
+        boolean isBare = grid.cell(row, column).matches("[0-9].*");
+        var text = (isLess && isBare ? "<" : "") + grid.cell(row, column);
+        boolean isBased = analyte.hasBasis() && heading.share() == null;
+        var basis = isBased ? (heading.basis() == null ? untold : heading.basis()) : null;
+        grid.settle(row, column);
+        if (isBased && basis == null && !Said.isWithoutLimit(text)) {
+            withoutBasis.add(name);
+            return;
+        }
+        var cell = new Cell(analyte, heading.unit(), basis, decimals.pointed(text), name, heading.share());
+        var key = analyte.id() + " " + basis + (heading.share() == null ? "" : heading.share());
+        var before = cells.putIfAbsent(key, cell);
+        if (before != null && !before.text().equals(cell.text())) {
+            notTaken.add("Line %d, “%s”, %s: %s stands there before it, as %s"
+                    .formatted(grid.line(row), name, text, analyte.words(), before.text()));
+        }
+    }
+
+    List<Cell> carried(Map<String, Cell> cells) {
+        return Shares.carried(List.copyOf(cells.values()), notTaken::add);
+    }
+
+    void checkBasis() {
+        if (!withoutBasis.isEmpty()) {
+            throw new Refused(
+                    "basis",
+                    String.join(", ", withoutBasis),
+                    "the file does not say whether these are as received or on dry matter",
+                    "Look at the sheet and say which.");
+        }
+    }
+}

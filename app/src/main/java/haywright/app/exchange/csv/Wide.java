@@ -1,0 +1,196 @@
+package haywright.app.exchange.csv;
+
+import haywright.app.exchange.lab.Heading;
+import haywright.app.exchange.lab.Told;
+import haywright.app.exchange.lab.Understood.Cell;
+import haywright.app.exchange.lab.Understood.Sample;
+import haywright.forage.Basis;
+import haywright.workings.Refused;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+
+/** One line a sample, its analytes across the top; their units may stand in a line of their own under the names. */
+final class Wide {
+    /** In place of a sample's name: figures of many samples. */
+    private static final Pattern OF_MANY = Pattern.compile(
+            "(?i)(?:average|avg\\.?|mean|median|typical|normal|min(?:imum)?|max(?:imum)?|range|sd|std\\.?|goal|target|count)\\b.*");
+
+    private final Taking taking;
+    private final Grid grid;
+    private final int head;
+    private final Map<Integer, Heading> analytes = new LinkedHashMap<>();
+    private final Map<Integer, Told> told = new LinkedHashMap<>();
+    private int first;
+
+    Wide(Taking taking, int head) {
+        this.taking = taking;
+        this.grid = taking.grid;
+        this.head = head;
+    }
+
+    /** How many analytes a line names, each in a column of its own. */
+    static long analytes(Grid grid, int row) {
+        long count = 0;
+        for (int column = 0; column < grid.width(row); column++) {
+            count += grid.isFigure(row, column)
+                            || grid.words.label(grid.cell(row, column)).isEmpty()
+                    ? 0
+                    : 1;
+        }
+        return count;
+    }
+
+    List<Sample> samples(char separator) {
+        first = head + 1 + (isUnits(head + 1) ? 1 : 0);
+        var about = About.over(grid, 0, head);
+        headings();
+        var samples = new ArrayList<Sample>();
+        for (int row = first; row < grid.height(); row++) {
+            checkWidth(row, separator);
+            var own = new About();
+            int at = row;
+            told.forEach((column, what) -> {
+                own.add(what, grid.cell(at, column));
+                if (About.isKept(what, grid.cell(at, column))) {
+                    grid.settle(at, column);
+                }
+            });
+            var code = own.first(Told.BAG).isEmpty() ? own.first(Told.NUMBER) : own.first(Told.BAG);
+            if (OF_MANY.matcher(code.isEmpty() ? name(row) : code).matches()) {
+                taking.notTaken.add("Line %d, it is no sample: %s".formatted(grid.line(row), grid.shown(row)));
+                grid.settle(row);
+                continue;
+            }
+            var cells = new LinkedHashMap<String, Cell>();
+            analytes.forEach((column, heading) -> {
+                if (!grid.isNothing(at, column)) {
+                    taking.take(cells, heading, written(column), at, column);
+                }
+            });
+            samples.add(own.sample(code.isEmpty() ? name(row) : code, about, taking.carried(cells)));
+        }
+        return samples;
+    }
+
+    /** Of a sample that has no code, the cell under "name". */
+    private String name(int row) {
+        for (int column = 0; column < grid.width(head); column++) {
+            if (grid.isNames(head, column)) {
+                grid.settle(row, column);
+                return grid.cell(row, column);
+            }
+        }
+        return "";
+    }
+
+    /** Units, bases and shares under the names, and no figure among them. */
+    private boolean isUnits(int row) {
+        if (row >= grid.height()) {
+            return false;
+        }
+        int units = 0;
+        for (int column = 0; column < grid.width(row); column++) {
+            if (grid.isNothing(row, column)) {
+                continue;
+            }
+            if (grid.isFigure(row, column)) {
+                return false;
+            }
+            boolean isUnder = grid.words.label(grid.cell(head, column)).isPresent();
+            units += isUnder && isMeasure(grid.cell(row, column)) ? 1 : 0;
+        }
+        return units > 0;
+    }
+
+    private static boolean isMeasure(String text) {
+        var bare = text.replaceAll("^[(\\[]|[)\\]]$", "").strip();
+        return Heading.unit(bare).isPresent()
+                || Heading.basis(bare).isPresent()
+                || bare.startsWith("%")
+                || Heading.unit(bare.split("[\\s,]", 2)[0]).isPresent();
+    }
+
+    private String written(int column) {
+        var name = grid.cell(head, column);
+        var unit = first > head + 1 ? grid.cell(head + 1, column) : "";
+        return unit.isBlank() ? name : name + ", " + unit.replaceAll("^[(\\[]|[)\\]]$", "");
+    }
+
+    private void headings() {
+        for (int column = 0; column < grid.width(head); column++) {
+            var name = grid.cell(head, column);
+            if (name.isBlank()) {
+                continue;
+            }
+            int at = column;
+            grid.settle(head, column);
+            if (first > head + 1) {
+                grid.settle(head + 1, column);
+            }
+            var what = grid.words.own().containsKey(Heading.key(name))
+                    ? null
+                    : Told.of(name).orElse(null);
+            boolean isLabel = grid.words.label(name).isPresent();
+            if (!isLabel && what != null) {
+                told.put(column, what);
+                if (!About.isKept(what, "")) {
+                    taking.notTaken.add("Column “%s”: a report here has no place for it%s"
+                            .formatted(name, grid.under(first, column)));
+                }
+                continue;
+            }
+            if (!isLabel && grid.isNames(head, column)) {
+                continue;
+            }
+            var heading =
+                    grid.words.heading(written(column)).or(() -> ownHeading(at)).orElse(null);
+            taking.name(name, first < grid.height() ? grid.cell(first, column) : "", heading);
+            if (heading != null) {
+                analytes.put(column, heading.with(null, over(column)));
+            } else {
+                var under = grid.under(first, column);
+                if (!grid.words.leavesOut(name)) {
+                    taking.notTaken.add(
+                            "Column “%s”: %s%s".formatted(written(column), taking.unknown(written(column)), under));
+                }
+            }
+        }
+    }
+
+    /** A name that somebody explained keeps its meaning with the unit under it. */
+    private java.util.Optional<Heading> ownHeading(int column) {
+        var name = grid.cell(head, column);
+        return grid.words.own().containsKey(Heading.key(name)) ? grid.words.heading(name) : java.util.Optional.empty();
+    }
+
+    /** The basis of a group of columns, in the line over the names. */
+    private @Nullable Basis over(int column) {
+        for (int at = column; head > 0 && at >= 0; at--) {
+            if (!grid.cell(head - 1, at).isBlank()) {
+                var basis = Heading.basis(grid.cell(head - 1, at)).orElse(null);
+                if (basis != null) {
+                    grid.settle(head - 1, at);
+                }
+                return basis;
+            }
+        }
+        return null;
+    }
+
+    private void checkWidth(int row, char separator) {
+        if (grid.width(row) > grid.width(head)) {
+            var line = grid.row(row);
+            throw new Refused(
+                    "text",
+                    String.join(" ", line.subList(0, Math.min(6, line.size()))),
+                    "line %d has %d cells under %d headings".formatted(grid.line(row), line.size(), grid.width(head)),
+                    separator == ','
+                            ? "Is the comma between columns also the one before decimals? Then save it with semicolons."
+                            : "Is a cell not closed, or a heading missing?");
+        }
+    }
+}

@@ -1,0 +1,313 @@
+package haywright.app.exchange.lab;
+
+import haywright.forage.Analyte;
+import haywright.forage.Basis;
+import haywright.quantity.Unit;
+import java.util.Arrays;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the name of a figure says, taken apart to its last word: an analyte, and beside it hours, a method and its year,
+ * a multiple of maintenance, what it is a share of, a unit, a basis. A name with a word left over is not known. A
+ * number in a name belongs to the name.
+ *
+ * @param heading null where the name is understood and the figure is still not to be taken
+ * @param why then the reason, in words; otherwise empty
+ */
+public record Label(@Nullable Heading heading, String why) {
+    private static final int LONGEST = 90;
+    private static final String OPEN = "(?<=^|[\\s,;:/(\\[_-])";
+    private static final String SHUT = "(?=$|[\\s,;:/)\\]_.-])";
+
+    /** Where a rule or a method is written down; its number and its year are no figures. */
+    private static final Pattern SOURCE = word("(?:(?:by|per|from|using|via|method|eq\\.?|eqn\\.?|equation)\\s+)?"
+            + "(?:aoac|nrc|nasem|iso|astm|nfta|usda|ansi)\\b[\\s-]*(?:(?:method|eq\\.?)\\s*)?[0-9]*(?:[.:-][0-9]+)*");
+
+    private static final Pattern YEAR =
+            Pattern.compile("[(\\[](?=[^()\\[\\]]*\\p{L})[^()\\[\\]]*\\b(?:19|20)[0-9]{2}\\b[^()\\[\\]]*[)\\]]");
+    private static final Pattern FACTOR = word("(?:n\\s*[x×*]\\s*[0-9][.,][0-9]+|[0-9][.,][0-9]+\\s*[x×*]\\s*n)");
+    private static final Pattern HOURS = word("([0-9]{1,3})[\\s-]*(?:hours?|hrs?|h)\\.?");
+    /** Digestibilities are named with bare hours too. */
+    private static final Pattern BARE_HOURS =
+            Pattern.compile("^((?:iv)?t*t*ndf-?d|undf(?:om)?|dndf|ivt?d(?:md)?)[ _-]?(?:om[ _-]?)?([0-9]{2,3})\\b");
+
+    private static final Pattern TIMES = word("([1-5])\\s*[x×](?:\\s*maint(?:\\.|enance)?)?");
+    private static final Pattern SHARE =
+            Pattern.compile("(?<=\\S)[\\s,;:(\\[]*(?:as\\s+|in\\s+)?(?:%|pct|percent)\\s*(?:of\\s+)?"
+                    + "(?:the\\s+|total\\s+)?(crude protein|protein|cp|a?ndf(?:om)?|neutral detergent fib(?:er|re)|nitrogen|n|starch|fat|crude fat|ee|adf)"
+                    + SHUT + "[)\\]]?");
+    /** How a figure was come by, which changes nothing of what it is. */
+    private static final Pattern MANNER = word(
+            "(?:est\\.?|estimated|calc\\.?|calculated|computed|predicted|by calculation|by difference"
+                    + "|wet chem(?:istry)?|nirs?|icp|kjeldahl|dumas|combustion|ash[ -]free|amylase(?:[ -]treated)?|sa|content|level|test|result|analy[sz]ed)");
+
+    private static final Pattern BRACKETS = Pattern.compile("^(.*?)\\s*[(\\[]([^()\\[\\]]+)[)\\]]\\s*(.*)$");
+    private static final Pattern TWICE = Pattern.compile("^(.+?)(?:\\s+[-–]\\s+|\\s*/\\s*|,\\s+|\\s+as\\s+)(.+)$");
+    private static final Pattern PERCENT_FIRST = Pattern.compile("^(?:%|pct\\b\\.?|percent\\b)\\s*(?:of )?");
+    private static final Map<String, String> SHORT = Map.ofEntries(
+            Map.entry("maint", "maintenance"),
+            Map.entry("lact", "lactation"),
+            Map.entry("prot", "protein"),
+            Map.entry("det", "detergent"),
+            Map.entry("dig", "digestible"),
+            Map.entry("insol", "insoluble"),
+            Map.entry("sol", "soluble"),
+            Map.entry("nutr", "nutrients"),
+            Map.entry("carb", "carbohydrates"),
+            Map.entry("phos", "phosphorus"),
+            Map.entry("rel", "relative"),
+            Map.entry("metab", "metabolizable"),
+            Map.entry("digestibilty", "digestibility"),
+            Map.entry("nitrates", "nitrate"));
+
+    /** Printed as a share of protein or of the feed by different laboratories: never taken unless it is said. */
+    private static final Set<Analyte> TO_BE_SAID = EnumSet.of(Analyte.SP, Analyte.RDP, Analyte.RUP, Analyte.NH3N);
+
+    private static final Set<Analyte> NITRATE = EnumSet.of(Analyte.NO3, Analyte.NO3N, Analyte.KNO3);
+
+    /** Most words begin no name, and are sooner told by this than by taking them apart. */
+    private static final Set<String> FIRST_WORDS = Stream.concat(
+                    Stream.of("adin", "ndin", "ttndfd", "ivndfd", "dndf", "ivtdmd", "undfom", "ndfd", "ivtd", "undf"),
+                    Arrays.stream(Analyte.values())
+                            .flatMap(a -> Stream.concat(Stream.of(a.id(), a.words()), a.synonyms().stream())))
+            .map(Label::firstWord)
+            .collect(Collectors.toSet());
+
+    private static Pattern word(String middle) {
+        return Pattern.compile(OPEN + middle + SHUT);
+    }
+
+    /** Empty where it is no name that is known. */
+    public static Optional<Label> of(String written) {
+        var name = Heading.key(written).replaceAll("[\\s:.,;=*†-]+$", "").replaceAll("^[*•·-]+\\s*", "");
+        if (name.isEmpty() || name.length() > LONGEST || !FIRST_WORDS.contains(firstWord(name))) {
+            return Optional.empty();
+        }
+        return new Taking(name).label();
+    }
+
+    /** Whether a name that is known can begin with this word. */
+    public static boolean canBegin(String word) {
+        var first = firstWord(word);
+        return first.isEmpty() || FIRST_WORDS.contains(first);
+    }
+
+    private static Label taken(Heading heading) {
+        return new Label(heading, "");
+    }
+
+    private static String firstWord(String name) {
+        var bare = PERCENT_FIRST.matcher(Heading.key(name)).replaceFirst("").replaceFirst("^[^\\p{L}]+", "");
+        var first = bare.split("[^\\p{L}\\p{N}]", 2)[0]
+                .replace("fibre", "fiber")
+                .replace("isable", "izable")
+                .replace("sulph", "sulf");
+        // uNDF240 and NDFD30 begin as uNDF and NDFD do
+        return SHORT.getOrDefault(first, first.replaceFirst("^(\\p{L}{4,})[0-9]{2,3}$", "$1"));
+    }
+
+    /** One name on its way: what was found is taken out of what is left. */
+    private static final class Taking {
+        private String left;
+        private @Nullable Unit unit;
+        private @Nullable Basis basis;
+        private @Nullable Analyte whole;
+        private int hours;
+        private int times;
+
+        Taking(String name) {
+            this.left = name;
+        }
+
+        Optional<Label> label() {
+            var known = name(left);
+            if (known.isPresent()) {
+                return Optional.of(said(known.get()));
+            }
+            out(FACTOR, found -> {});
+            out(YEAR, found -> {});
+            out(SOURCE, found -> {});
+            out(HOURS, found -> hours = Integer.parseInt(found.group(1)));
+            var bare = BARE_HOURS.matcher(left);
+            if (hours == 0 && bare.find()) {
+                hours = Integer.parseInt(bare.group(2));
+                left = bare.replaceFirst("$1");
+            }
+            out(TIMES, found -> times = Integer.parseInt(found.group(1)));
+            out(MANNER, found -> {});
+            out(SHARE, found -> whole = whole(found.group(1)));
+            tidy();
+            var analyte = name(left).or(this::ofNitrogen);
+            for (int i = 0; analyte.isEmpty() && i < 3; i++) { // a unit, a basis, and a unit behind it
+                var before = left;
+                analyte = unitOut().or(this::basisOut);
+                if (left.equals(before)) {
+                    break;
+                }
+            }
+            return analyte.map(this::said);
+        }
+
+        /** Nitrogen left in the fiber is the same share of nitrogen as its protein is of protein, and of nothing else. */
+        private Optional<Analyte> ofNitrogen() {
+            if (whole != Analyte.CP) {
+                return Optional.empty();
+            }
+            return switch (left) {
+                case "adin", "adf-n", "acid detergent insoluble nitrogen" -> Optional.of(Analyte.ADICP);
+                case "ndin", "ndf-n", "neutral detergent insoluble nitrogen" -> Optional.of(Analyte.NDICP);
+                default -> Optional.empty();
+            };
+        }
+
+        private void out(Pattern pattern, java.util.function.Consumer<MatchResult> use) {
+            var found = pattern.matcher(left);
+            // a name that begins with it is another name
+            if (found.find() && found.start() > 0) {
+                use.accept(found.toMatchResult());
+                left = left.substring(0, found.start()) + " " + left.substring(found.end());
+                tidy();
+            }
+        }
+
+        /** Without brackets that nothing is left in, and signs at the end. */
+        private void tidy() {
+            left = left.replaceAll("[(\\[][\\s,;:.]*[)\\]]", " ")
+                    .replaceAll("\\s+", " ")
+                    .replaceAll("\\s+([,;)\\]])", "$1")
+                    .replaceAll("([(\\[])[\\s,;]+", "$1")
+                    .replaceAll("[,;]\\s*([)\\]])", "$1")
+                    .replaceAll("[\\s:.,;=*†-]+$", "")
+                    .strip();
+        }
+
+        private Optional<Analyte> unitOut() {
+            if (unit != null) {
+                return Optional.empty();
+            }
+            var rest = PERCENT_FIRST.matcher(left).replaceFirst("");
+            if (!rest.equals(left) && name(rest).isPresent()) {
+                unit = Unit.PERCENT;
+                left = rest;
+                return name(left);
+            }
+            var parts = left.replaceAll("%(?=[^\\s)\\],;])", "% ").split("(?<=[\\s,;:(\\[])|(?=[\\s,;:)\\]])");
+            for (int i = parts.length - 1; i > 0; i--) {
+                var told = Heading.unit(parts[i].strip());
+                if (told.isPresent() && !parts[i].isBlank()) {
+                    unit = told.get();
+                    parts[i] = " ";
+                    left = String.join("", parts);
+                    tidy();
+                    return name(left);
+                }
+            }
+            return Optional.empty();
+        }
+
+        private Optional<Analyte> basisOut() {
+            if (basis != null) {
+                return Optional.empty();
+            }
+            for (var one : List.of(Basis.NINETY_PCT, Basis.AS_RECEIVED, Basis.DRY_MATTER)) {
+                var found = Heading.anywhere(one).matcher(left);
+                while (found.find()) {
+                    if (found.start() > 0) {
+                        basis = one;
+                        left = left.substring(0, found.start()) + " " + left.substring(found.end());
+                        left = left.replaceAll("\\bof$", "");
+                        tidy();
+                        return name(left);
+                    }
+                }
+            }
+            return Optional.empty();
+        }
+
+        private Label said(Analyte analyte) {
+            if (unit != null && unit.kind() != analyte.unit().kind()) {
+                return new Label(null, "%s is not measured in %s".formatted(analyte.words(), unit.symbol()));
+            }
+            if (hours > 0) {
+                boolean isKept = switch (analyte) {
+                    case NDFD -> hours == 48;
+                    case UNDF -> hours == 240;
+                    case IVTD -> hours == 30 || hours == 48;
+                    default -> false;
+                };
+                if (!isKept) {
+                    return new Label(null, "%s after %d hours is another measure".formatted(analyte.words(), hours));
+                }
+            }
+            if (times > 1 && analyte != Analyte.NEL) {
+                return new Label(
+                        null, "%s at %d times maintenance is another measure".formatted(analyte.words(), times));
+            }
+            if (TO_BE_SAID.contains(analyte) && whole == null && basis != Basis.DRY_MATTER) {
+                return new Label(null, "the sheet does not say what it is a share of: the feed or its protein");
+            }
+            boolean isUsual = whole == null || Heading.isShareOf(analyte, whole);
+            // the house keeps it as a share of its whole, and here it is one of dry matter
+            var of = Heading.wholeOf(analyte);
+            boolean isOfFeed = whole == null && of != null && basis == Basis.DRY_MATTER;
+            var percent = whole == null ? unit : Unit.PERCENT;
+            return taken(new Heading(
+                    analyte,
+                    percent,
+                    whole != null ? null : basis,
+                    isOfFeed ? Heading.Share.OF_FEED : whole == null || isUsual ? null : Heading.Share.of(whole)));
+        }
+
+        private static Analyte whole(String words) {
+            return switch (words) {
+                case "starch" -> Analyte.STARCH;
+                case "fat", "crude fat", "ee" -> Analyte.FAT;
+                case "adf" -> Analyte.ADF;
+                case "nitrogen", "n", "crude protein", "protein", "cp" -> Analyte.CP;
+                default -> Analyte.NDF;
+            };
+        }
+    }
+
+    /** The analyte of a bare name; a name that says it twice must say the same twice. */
+    private static Optional<Analyte> name(String text) {
+        var name = text.strip();
+        var known =
+                Analyte.find(name).or(() -> Analyte.find(name.replace(",", ""))).or(() -> Analyte.find(spelled(name)));
+        if (known.isPresent() || name.isEmpty()) {
+            return known;
+        }
+        var brackets = BRACKETS.matcher(name);
+        if (brackets.matches()) {
+            return same(
+                    name((brackets.group(1) + " " + brackets.group(3)).strip()),
+                    name(brackets.group(2).replaceFirst("^as ", "")));
+        }
+        var twice = TWICE.matcher(name);
+        return twice.matches() ? same(name(twice.group(1)), name(twice.group(2))) : Optional.empty();
+    }
+
+    private static String spelled(String name) {
+        return Arrays.stream(name.replaceAll("[.,]", " ").strip().split("\\s+"))
+                .map(word -> SHORT.getOrDefault(word, word))
+                .collect(Collectors.joining(" "));
+    }
+
+    /** "Nitrate" is a word for all its forms, and the form beside it tells which. */
+    private static Optional<Analyte> same(Optional<Analyte> first, Optional<Analyte> second) {
+        if (first.isEmpty() || second.isEmpty()) {
+            return Optional.empty();
+        }
+        boolean isForm = first.get() == Analyte.NO3 && NITRATE.contains(second.get());
+        return first.equals(second) || isForm ? second : Optional.empty();
+    }
+}

@@ -1,0 +1,218 @@
+package haywright.app.exchange.lab;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Pattern;
+
+/**
+ * What a label tells of a sample beside its figures: "Lab No.", "Date taken", "Sample ID". Of two that tell the same,
+ * the earlier one is the better.
+ */
+public enum Told {
+    BAG,
+    NUMBER,
+    LOT,
+    LABORATORY,
+    SAMPLED,
+    RECEIVED,
+    REPORTED,
+    METHOD,
+    OTHER;
+
+    private static final Set<String> LABORATORIES =
+            Set.of("laboratory", "lab", "lab name", "laboratory name", "tested by", "analyzed by", "analysed by");
+    private static final Set<String> LOTS = Set.of(
+            "lot",
+            "lot name",
+            "lot id",
+            "lot no",
+            "stack",
+            "stack name",
+            "feed",
+            "feed name",
+            "field",
+            "field name",
+            "hay lot",
+            "feed type",
+            "feed code",
+            "hay type",
+            "forage",
+            "forage type",
+            "material",
+            "sample type",
+            "product",
+            "crop",
+            "commodity",
+            "matrix",
+            "species",
+            "type");
+    private static final Set<String> BAGS = Set.of(
+            "bag",
+            "bag label",
+            "bag id",
+            "bag no",
+            "sample",
+            "sample id",
+            "sample code",
+            "sample name",
+            "sample description",
+            "sample desc",
+            "sample identification",
+            "sample ident",
+            "sample no",
+            "sample label",
+            "sample info",
+            "customer sample id",
+            "customer sample",
+            "client sample id",
+            "client sample",
+            "customer id",
+            "client id",
+            "your sample",
+            "your id",
+            "your no",
+            "your reference",
+            "your ref",
+            "field id",
+            "field code",
+            "identification",
+            "description",
+            "desc",
+            "label",
+            "id");
+    private static final Pattern NUMBERED = Pattern.compile(
+            "(?:(?:lab(?:oratory)?|our|report|log|work order|order|case|accession|submission)(?: sample)?(?: id)? ?(?:no|id|ref|reference|code)?|reference|ref|ref no|no)");
+    private static final Pattern DATED =
+            Pattern.compile("(?:date|day|dt)? ?(?:(?:of|was|sample|samples) )*(%s)(?: (?:on|date|day|by lab|at lab))?");
+    private static final Pattern SAMPLED_ON =
+            dated("sampled|sample|sampling|taken|collected|collection|cored|drawn|sample taken|sample collected");
+    private static final Pattern RECEIVED_ON = dated("received|receipt|rec'?d|rcvd|arrived|arrival|in");
+    private static final Pattern REPORTED_ON = dated(
+            "reported|report|issued|issue|completed|completion|printed|analysis|analyzed|analysed|tested|results?|finished|mailed");
+    private static final Set<String> METHODS = Set.of(
+            "method", "methods", "analysis method", "procedure", "test method", "technique", "analyzed by method");
+    private static final Set<String> OTHERS = Set.of(
+            "account",
+            "account no",
+            "acct",
+            "acct no",
+            "customer",
+            "customer no",
+            "client",
+            "client no",
+            "grower",
+            "producer",
+            "owner",
+            "ranch",
+            "farm",
+            "submitted by",
+            "submitted for",
+            "submitter",
+            "sampled by",
+            "taken by",
+            "sampler",
+            "cutting",
+            "cut",
+            "variety",
+            "remarks",
+            "remark",
+            "note",
+            "notes",
+            "comment",
+            "comments",
+            "phone",
+            "fax",
+            "tel",
+            "email",
+            "e-mail",
+            "mail",
+            "web",
+            "address",
+            "page",
+            "pages",
+            "invoice",
+            "invoice no",
+            "county",
+            "state",
+            "city",
+            "po",
+            "po no",
+            "purchase order",
+            "subject",
+            "from",
+            "to",
+            "cc",
+            "attn",
+            "package",
+            "test package",
+            "basis",
+            "copy",
+            "copies",
+            "status",
+            "harvest",
+            "harvested",
+            "harvest date",
+            "weight",
+            "name",
+            "forage lot");
+
+    private static Pattern dated(String words) {
+        return Pattern.compile(DATED.pattern().formatted(words));
+    }
+
+    /** What a label alone tells; without regard to case, to the colon behind it and to how "number" is written. */
+    public static Optional<Told> of(String label) {
+        var key = key(label);
+        if (key.isEmpty()) {
+            return Optional.empty();
+        }
+        if (LABORATORIES.contains(key)) {
+            return Optional.of(LABORATORY);
+        }
+        if (BAGS.contains(key)) {
+            return Optional.of(BAG);
+        }
+        if (LOTS.contains(key)) {
+            return Optional.of(LOT);
+        }
+        if (METHODS.contains(key)) {
+            return Optional.of(METHOD);
+        }
+        if (OTHERS.contains(key)) {
+            return Optional.of(OTHER);
+        }
+        if (NUMBERED.matcher(key).matches()
+                && !Set.of("lab", "laboratory", "our", "report", "order", "case")
+                        .contains(key)) {
+            return Optional.of(NUMBER);
+        }
+        if (Set.of("date", "day").contains(key)) {
+            return Optional.of(REPORTED);
+        }
+        if (!Set.of("sample", "in", "analysis", "result", "results", "report", "sample taken by")
+                .contains(key)) {
+            for (var one : List.of(SAMPLED, RECEIVED, REPORTED)) {
+                var pattern = one == SAMPLED ? SAMPLED_ON : one == RECEIVED ? RECEIVED_ON : REPORTED_ON;
+                if (pattern.matcher(key).matches()) {
+                    return Optional.of(one);
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Whether it is a day. */
+    public boolean isDay() {
+        return this == SAMPLED || this == RECEIVED || this == REPORTED;
+    }
+
+    private static String key(String label) {
+        return Heading.key(label)
+                .replaceAll("\\s*[:=]+$", "")
+                .replaceAll("(?<=\\s|^)(?:no\\.?|number|num\\.?|nr\\.?|nbr\\.?|#)(?=\\s|$)|#$", " no ")
+                .replaceAll("[.,/]", " ")
+                .replaceAll("\\s+", " ")
+                .strip();
+    }
+}

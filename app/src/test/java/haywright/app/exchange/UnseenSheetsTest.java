@@ -1,0 +1,126 @@
+package haywright.app.exchange;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import haywright.app.exchange.csv.ReportCsv;
+import haywright.app.exchange.lab.Understood;
+import haywright.app.exchange.pdf.PdfText;
+import haywright.forage.Basis;
+import java.io.IOException;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/**
+ * Twelve sheets that were written before the reader met them, each with a trap. What they say was read off the sheets by
+ * a person; a share of fiber or protein was carried with a pencil.
+ */
+class UnseenSheetsTest {
+    private static Understood read(String file) throws IOException {
+        try (var in = UnseenSheetsTest.class.getResourceAsStream("unseen/" + file)) {
+            var bytes = in.readAllBytes();
+            return NothingIsLostTest.read(PdfText.isPdf(bytes) ? PdfText.of(bytes) : ReportCsv.decode(bytes));
+        }
+    }
+
+    /** "CP dm 9.8": as received is ar, at 90 % dry matter 90, and what has one figure whatever the basis has no word. */
+    private static List<String> figures(Understood.Sample sample) {
+        return sample.cells().stream()
+                .map(cell -> {
+                    var basis = cell.basis();
+                    return cell.analyte()
+                            + (basis == null
+                                    ? ""
+                                    : basis == Basis.DRY_MATTER ? " dm" : basis == Basis.AS_RECEIVED ? " ar" : " 90")
+                            + " " + cell.text().replace("< ", "<");
+                })
+                .sorted()
+                .toList();
+    }
+
+    private static List<String> said(String words) {
+        return Arrays.stream(words.split("; ")).sorted().toList();
+    }
+
+    @ParameterizedTest(name = "{0}, sample {1}")
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "one-column.txt | 0 | MOISTURE 9.7; CP dm 8.8; ADF dm 38.4; NDF dm 60.9; NDFD 56.7; UNDF dm 20.4; IVTD dm 71.4; LIGNIN dm 6.1;"
+                        + " TDN dm 55.9; NEM dm 0.55; NEG dm 0.29; NO3N dm <100; P dm <0.05; ZN dm 21",
+                "two-halves.layout.txt | 0 | MOISTURE 11.40; DM 88.60; CP ar 14.97; CP dm 16.90; ADF ar 29.06; ADF dm 32.80; NDF ar 37.21; NDF dm 42.00;"
+                        + " LIGNIN dm 6.89; ADICP dm 1.27; TDN ar 53.87; TDN dm 60.80; NEM ar 0.54; NEM dm 0.61; CA ar 1.10; CA dm 1.24; P ar 0.19; P dm 0.21;"
+                        + " MG ar 0.24; MG dm 0.27; K ar 1.93; K dm 2.18; FE ar 1135; FE dm 1281; SE ar 115; SE dm 130; MO ar <0.9; MO dm <1.0;"
+                        + " NO3 ar Negative; RFV 140",
+                "units-row.csv | 0 | DM 88.4; CP dm 9.1; ADICP dm 0.564; NDF dm 58.7; LIGNIN dm 5.52; STARCH dm 3.1; SE dm 88; NO3N dm 1240",
+                "units-row.csv | 1 | DM 90.1; CP dm 8.3; ADICP dm <0.415; NDF dm 61.2; LIGNIN dm 6.61; STARCH dm n.d.; SE dm <20; NO3N dm ND",
+                "commas.txt | 0 | DM 89.6; CP 90 8.8; CP dm 9.8; ADF 90 33.6; ADF dm 37.3; NDF 90 53.0; NDF dm 58.9; CA 90 0.35; CA dm 0.39;"
+                        + " P 90 <0.18; P dm <0.20; FE 90 1111; FE dm 1234; MN 90 61; MN dm 68; TDN 90 50.9; TDN dm 56.5",
+                "pasted-words.txt | 0 | CP dm 9.8; TDN dm 61; MOISTURE 11.2; NO3 dm 0.34; ADF dm 35.1; NDF dm 57.8; K dm 2.1; CA dm 0.31",
+                "group-heads.tsv | 0 | MOISTURE 10.8; CP ar 17.4; CP dm 19.5; ADF dm 30.9; NEM dm 62; NEG dm 35",
+                "group-heads.tsv | 1 | MOISTURE 9.5; CP ar 7.7; CP dm 8.5; ADF dm 39.8; NEM dm 53; NEG dm 27",
+                "qualifier.csv | 0 | DM 14.6; NO3N dm 0.31; S dm <0.05; CU dm 4.2; MO dm <1.0",
+                "scan.txt | 0 | CP ar 8.6; CP dm 9.7; ADF ar 33.7; NDF ar 53.2; NDF dm 60.0; CA ar 0.37; CA dm 0.42; K ar 1.38; K dm 1.56",
+                "ranges.txt | 0 | MOISTURE 12.1; CP ar 17.8; CP dm 20.2; SP 41.0; ADICP dm 1.21; NDF ar 34.5; NDF dm 39.2; LIGNIN dm 7.1; NDFD 44.3;"
+                        + " ASH ar 9.9; ASH dm 11.3; RFV 158; NEG ar 0.28; NEG dm 0.32; CL ar <0.09; CL dm <0.10",
+                "two-pairs.pdf | 0 | MOISTURE 8.90; CP ar 8.56; CP dm 9.40; ADICP dm 0.902; ADF ar 34.53; ADF dm 37.90; TDN ar 52.38; TDN dm 57.50;"
+                        + " NEM ar 0.51; NEM dm 0.56; CA ar 0.42; CA dm 0.46; P ar 0.13; P dm 0.14; SE ar <45; SE dm <50; FE ar 1020; FE dm 1120;"
+                        + " NO3N ar 264; NO3N dm 290",
+                "sideways.pdf | 1 | DM 90.4; CP dm 11.7; ADF dm 35.0; NDF dm 54.3; CA dm 0.71; P dm <0.10; NO3N dm <50; TDN dm 59.4",
+                "sideways.pdf | 2 | DM 87.6; CP dm 10.3; ADF dm 36.9; NDF dm 57.7; CA dm 0.55; P dm 0.19; NO3N dm 1310; TDN dm 57.9"
+            })
+    void everyFigureThatIsTakenIsTheOneOnTheSheet(String file, int sample, String says) throws IOException {
+        assertThat(figures(read(file).samples().get(sample))).containsExactlyElementsOf(said(says));
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "one-column.txt | TD 14 | 07/29/2026 | GF-2026-3310",
+                "two-halves.layout.txt | Q7 second cut stack | 8/21/26 | 26-55102",
+                "units-row.csv | OC-1 | 2026-08-30 | Oat hay",
+                "commas.txt | RC-88 | 11/09/2026 | Timothy hay",
+                "group-heads.tsv | W-1 | Oct-3-2026 | 51880",
+                "ranges.txt | East pivot 3rd | 9-Sep-26 | 2026-118",
+                "two-pairs.pdf | North meadow | 08/30/26 | 26H0442"
+            })
+    void aSampleIsToldByItsCodeItsDayAndItsOtherNames(String file, String code, String sampled, String other)
+            throws IOException {
+        var sample = read(file).samples().get(0);
+        assertThat(sample.code()).isEqualTo(code);
+        assertThat(sample.sampled()).isEqualTo(sampled);
+        assertThat(sample.lot() + " " + sample.also()).contains(other);
+    }
+
+    /** Read cell by cell from the file: its lines are as long as each other. */
+    @Test
+    void twentySamplesStandBesideEachOther() throws IOException {
+        String text;
+        try (var in = UnseenSheetsTest.class.getResourceAsStream("unseen/across-twenty.csv")) {
+            text = ReportCsv.decode(in.readAllBytes());
+        }
+        var lines = text.lines().map(line -> line.split(",", -1)).toList();
+        var found = read("across-twenty.csv");
+        assertThat(found.samples()).hasSize(20);
+        for (int i = 0; i < 20; i++) {
+            var sample = found.samples().get(i);
+            assertThat(sample.code()).isEqualTo(lines.get(4)[i + 2]);
+            assertThat(sample.also()).containsExactlyInAnyOrder(lines.get(3)[i + 2], lines.get(5)[i + 2]);
+            assertThat(sample.sampled()).isEqualTo(lines.get(6)[i + 2]);
+            var column = i + 2;
+            assertThat(sample.cells())
+                    .extracting(Understood.Cell::text)
+                    .containsExactlyElementsOf(lines.subList(8, lines.size()).stream()
+                            .map(line -> line[column])
+                            .toList());
+        }
+        assertThat(found.samples().get(3).cells().stream()
+                        .sorted(Comparator.comparing(Understood.Cell::analyte))
+                        .map(cell -> cell.analyte() + " " + cell.text()))
+                .contains("P <0.05", "NO3N 2185");
+    }
+}
