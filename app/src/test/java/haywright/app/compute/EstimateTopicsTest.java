@@ -63,6 +63,13 @@ class EstimateTopicsTest {
         assertThat(answer.get("derived").findValuesAsText("what")).containsExactly("tdn", "nem", "neg");
     }
 
+    /** Nobody measured how far loads of it differ, so it has the widest spread of its class, never none. */
+    @Test
+    void noFeedIsWithoutASpread() {
+        var answer = answer("{'feed_class':'soybean_meal','reports':[]}");
+        assertThat(analyte(answer, "cp").get("prior_sd").asDouble()).isPositive();
+    }
+
     @Test
     void whatALaboratoryCalculatedMovesNothing() {
         var cp = "{'analyte':'cp','value':11,'unit':'pct','basis':'dry_matter'}";
@@ -76,7 +83,6 @@ class EstimateTopicsTest {
     void whatIsMissingOrImpossibleIsRefusedInWords() {
         assertThat(refused("{'feed_class':'grass_hay','reports':[{'sampled':'plan','values':[]}]}"))
                 .contains("units", "From how many bales");
-        assertThat(refused("{'feed_class':'soybean_meal','reports':[]}")).contains("how far lots of it differ");
         assertThat(refused("{'feed_class':'grass_hay','reports':[{'sampled':'grab','values':["
                         + "{'analyte':'cp','value':-3,'unit':'pct','basis':'dry_matter'}]}]}"))
                 .contains("minus");
