@@ -126,6 +126,30 @@ public record Group(
                 past);
     }
 
+    /** With another gain wanted. */
+    public Group gaining(Quantity wanted) {
+        return new Group(
+                id,
+                name,
+                animals,
+                head,
+                weight,
+                shrunk,
+                weighedOn,
+                matureWeight,
+                conditionScore,
+                breed,
+                calving,
+                calfBirthWeight,
+                peakMilk,
+                weaning,
+                wanted,
+                turnout,
+                weights,
+                scores,
+                past);
+    }
+
     /** @param begins the first day of the week */
     public record CalvingWeek(LocalDate begins, int head) {}
 

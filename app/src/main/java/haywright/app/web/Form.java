@@ -148,6 +148,16 @@ public final class Form {
         return isEmpty(ask) ? null : dated(ask).orElse(null);
     }
 
+    /** @param earliest a date without its year is the first such day from here on */
+    public LocalDate date(Ask ask, String fix, LocalDate earliest) {
+        return required(ask, fix) ? dated(ask, earliest).orElse(LocalDate.EPOCH) : LocalDate.EPOCH;
+    }
+
+    public @Nullable LocalDate maybeDate(Ask ask, LocalDate earliest) {
+        findings.read(ask);
+        return isEmpty(ask) ? null : dated(ask, earliest).orElse(null);
+    }
+
     public <E extends Enum<E>> E choice(Ask ask, Class<E> type, String fix) {
         var all = type.getEnumConstants();
         if (!required(ask, fix)) {
@@ -181,6 +191,10 @@ public final class Form {
 
     private Optional<LocalDate> dated(Ask ask) {
         return read(() -> Parse.date(ask.name(), value(ask)));
+    }
+
+    private Optional<LocalDate> dated(Ask ask, LocalDate earliest) {
+        return read(() -> Parse.date(ask.name(), value(ask), earliest));
     }
 
     private <T> Optional<T> read(Supplier<? extends T> reading) {

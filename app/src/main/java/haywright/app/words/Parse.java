@@ -7,8 +7,10 @@ import haywright.workings.Refused;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.Month;
+import java.time.MonthDay;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
@@ -24,6 +26,7 @@ public final class Parse {
     private static final Pattern GROUPED = Pattern.compile("[0-9]{1,3}(,[0-9]{3})+(\\.[0-9]*)?");
     private static final Pattern ISO = Pattern.compile("([0-9]{4})-([0-9]{1,2})-([0-9]{1,2})");
     private static final Pattern SLASHED = Pattern.compile("([0-9]{1,2})[/.-]([0-9]{1,2})[/.-]([0-9]{4})");
+    private static final Pattern YEARLESS = Pattern.compile("([0-9]{1,2})[/.-]([0-9]{1,2})");
     private static final Pattern SHORT_YEAR = Pattern.compile("([0-9]{1,2}[/.-][0-9]{1,2}[/.-])([0-9]{2})");
     private static final Pattern EXPONENT = Pattern.compile("[eE][-−+]?[0-9]+");
     private static final Pattern MONTH_DAY =
@@ -89,6 +92,15 @@ public final class Parse {
      * ranches here write it). A date without its year is asked about.
      */
     public static LocalDate date(String field, String text) {
+        return date(field, text, null);
+    }
+
+    /**
+     * The same; a date without its year ({@code Nov 15}, {@code 11/15}) is the first such day from {@code earliest} on.
+     *
+     * @param earliest null where a year is needed
+     */
+    public static LocalDate date(String field, String text, @Nullable LocalDate earliest) {
         var typed = text.strip().toLowerCase(Locale.ROOT);
         try {
             var iso = ISO.matcher(typed);
@@ -101,11 +113,15 @@ public final class Parse {
             }
             var monthFirst = MONTH_DAY.matcher(typed);
             if (monthFirst.matches()) {
-                return named(field, text, monthFirst.group(1), monthFirst.group(2), monthFirst.group(3));
+                return named(field, text, monthFirst.group(1), monthFirst.group(2), monthFirst.group(3), earliest);
             }
             var dayFirst = DAY_MONTH.matcher(typed);
             if (dayFirst.matches()) {
-                return named(field, text, dayFirst.group(2), dayFirst.group(1), dayFirst.group(3));
+                return named(field, text, dayFirst.group(2), dayFirst.group(1), dayFirst.group(3), earliest);
+            }
+            var yearless = YEARLESS.matcher(typed);
+            if (yearless.matches() && earliest != null) {
+                return from(earliest, Integer.parseInt(yearless.group(1)), Integer.parseInt(yearless.group(2)));
             }
         } catch (DateTimeException e) {
             throw new Refused(field, text, "there is no such day", "Write it like Nov 15, 2026 or 11/15/2026.");
@@ -121,13 +137,16 @@ public final class Parse {
         throw new Refused(field, text, "this is not a date that can be read", "Write it like Nov 15, 2026.");
     }
 
-    private static LocalDate named(String field, String text, String month, String day, @Nullable String year) {
-        if (year == null) {
+    private static LocalDate named(
+            String field, String text, String month, String day, @Nullable String year, @Nullable LocalDate earliest) {
+        if (year == null && earliest == null) {
             throw new Refused(field, text, "the year is missing", "Write it like Nov 15, 2026.");
         }
         for (var m : Month.values()) {
             if (m.name().toLowerCase(Locale.ROOT).startsWith(month) || (m == Month.SEPTEMBER && month.equals("sept"))) {
-                return day(year, m.getValue(), day);
+                return year == null
+                        ? from(Objects.requireNonNull(earliest), m.getValue(), Integer.parseInt(day))
+                        : day(year, m.getValue(), day);
             }
         }
         throw new Refused(field, text, "“" + month + "” is not a month", "Write it like Nov 15, 2026.");
@@ -135,6 +154,16 @@ public final class Parse {
 
     private static LocalDate day(String year, int month, String day) {
         return LocalDate.of(Integer.parseInt(year), month, Integer.parseInt(day));
+    }
+
+    /** February 29 is the next one there is. */
+    private static LocalDate from(LocalDate earliest, int month, int day) {
+        var monthDay = MonthDay.of(month, day);
+        int year = earliest.getYear();
+        while (!monthDay.isValidYear(year) || monthDay.atYear(year).isBefore(earliest)) {
+            year++;
+        }
+        return monthDay.atYear(year);
     }
 
     private static double digits(String field, String text, String digits) {

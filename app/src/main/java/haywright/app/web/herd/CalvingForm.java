@@ -2,10 +2,13 @@ package haywright.app.web.herd;
 
 import haywright.app.web.Ask;
 import haywright.app.web.Form;
+import haywright.app.web.form.Field;
+import haywright.app.web.form.Part;
 import haywright.app.words.Parse;
 import haywright.app.words.Show;
 import haywright.cattle.Breeding;
 import haywright.cattle.Group.CalvingWeek;
+import haywright.cattle.Pregnancy;
 import haywright.quantity.Unit;
 import haywright.workings.Refused;
 import java.time.LocalDate;
@@ -14,7 +17,9 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * How many calve in which week: typed week by week, as one date and a list of counts, or from breeding dates and the
@@ -49,8 +54,22 @@ public final class CalvingForm {
                     + " (common practice).",
             28);
 
+    /** The two boxes that most groups need. */
+    static final Field FIRST = Field.comingDate(
+            "calvingFirst", "First calves due", "For example Mar 15. Not bred yet, or open: leave empty.");
+
+    static final Field WEEKS = Field.count(
+            "calvingWeeks",
+            "Weeks of calving",
+            "Six in ten of those still open settle in each three weeks (common practice). Exact weeks: below.");
+
+    /** Of the two dates; those found open are fed with the rest. */
+    public static final Ask IN_CALF_NOW =
+            Ask.number("inCalfNow", "Bred head, if not all of them", "Of the first due date and weeks above.");
+
     private static final int ROWS = 12;
     private static final int SPARE = 3;
+    private static final int LONGEST = 30;
     private static final int MOST = 53;
     private static final int DAYS_A_WEEK = 7;
 
@@ -75,7 +94,52 @@ public final class CalvingForm {
         return rows;
     }
 
-    static void know(Map<String, String> known, List<CalvingWeek> weeks) {
+    /** The component {@code calving}, asked by its first day and its weeks; the grid is shown apart. */
+    record Dates() implements Part {
+        @Override
+        public String component() {
+            return "calving";
+        }
+
+        @Override
+        public List<Field> fields() {
+            return List.of(FIRST, WEEKS);
+        }
+
+        @Override
+        public Object read(Form form, Class<?> type, LocalDate today) {
+            return CalvingForm.read(form, today);
+        }
+
+        @Override
+        public void know(Map<String, String> known, @Nullable Object value) {
+            var weeks = new ArrayList<CalvingWeek>();
+            ((List<?>) Objects.requireNonNullElse(value, List.of())).forEach(week -> weeks.add((CalvingWeek) week));
+            CalvingForm.know(known, weeks);
+        }
+    }
+
+    /** As many weeks as the season has, by what most herds do. */
+    private static List<CalvingWeek> season(LocalDate first, int weeks, int head) {
+        var in = first.minusDays((long) Pregnancy.GESTATION);
+        return new Breeding(in, in.plusDays((long) DAYS_A_WEEK * weeks - 1), head, List.of()).calving();
+    }
+
+    /** The short way where it gives the same weeks, otherwise week by week. */
+    private static void know(Map<String, String> known, List<CalvingWeek> weeks) {
+        if (!weeks.isEmpty()) {
+            var first = weeks.get(0).begins();
+            int many = (int) ChronoUnit.WEEKS.between(
+                            first, weeks.get(weeks.size() - 1).begins())
+                    + 1;
+            int head = weeks.stream().mapToInt(CalvingWeek::head).sum();
+            if (many <= LONGEST && head > 0 && season(first, many, head).equals(weeks)) {
+                known.put(FIRST.name(), Show.date(first));
+                known.put(WEEKS.name(), Integer.toString(many));
+                known.put(IN_CALF_NOW.name(), Integer.toString(head));
+                return;
+            }
+        }
         int row = 1;
         for (var week : weeks) {
             known.put(begins(row).name(), Show.date(week.begins()));
@@ -84,19 +148,48 @@ public final class CalvingForm {
         }
     }
 
-    static List<CalvingWeek> read(Form form) {
+    private static List<CalvingWeek> read(Form form, LocalDate today) {
         form.text(CALVING);
         var weeks = weekByWeek(form);
+        boolean isShort = isShort(form);
         boolean isListed = isListed(form);
         boolean isBred = isBred(form);
-        if ((weeks.isEmpty() ? 0 : 1) + (isListed ? 1 : 0) + (isBred ? 1 : 0) > 1) {
+        if ((weeks.isEmpty() ? 0 : 1) + (isShort ? 1 : 0) + (isListed ? 1 : 0) + (isBred ? 1 : 0) > 1) {
             form.refuse(
-                    isListed ? COUNTS.name() : IN_CALF.name(),
+                    isBred ? IN_CALF.name() : isListed ? COUNTS.name() : FIRST.name(),
                     "",
-                    "the weeks are filled in twice: in the rows, as a list or from breeding",
-                    "Leave one of them and empty the rest.");
+                    "calving is filled in twice: by its first day, week by week, as a list or from breeding",
+                    "Keep one of them and clear the rest.");
         }
-        return isBred ? bred(form) : isListed ? listed(form) : apart(form, weeks);
+        return isShort ? season(form, today) : isBred ? bred(form) : isListed ? listed(form) : apart(form, weeks);
+    }
+
+    private static boolean isShort(Form form) {
+        return !form.isEmpty(FIRST.ask()) || !form.isEmpty(WEEKS.ask());
+    }
+
+    private static List<CalvingWeek> season(Form form, LocalDate today) {
+        var first = form.date(FIRST.ask(), "Enter the day the first calves are due.", today.minusMonths(4));
+        int weeks = form.count(WEEKS.ask(), "Enter how many weeks they calve, first to last.");
+        var head = form.isEmpty(IN_CALF_NOW)
+                ? form.count(Ask.number("head", "Head", ""), "Enter how many are fed in this group.")
+                : form.count(IN_CALF_NOW, "");
+        if (weeks < 1 || weeks > LONGEST) {
+            form.refuse(
+                    WEEKS.name(),
+                    form.value(WEEKS.ask()),
+                    "calving takes 1 to %d weeks".formatted(LONGEST),
+                    "A longer season goes week by week, below.");
+        }
+        return form.hasProblems() || head < 1 ? List.of() : season(first, weeks, head);
+    }
+
+    /** Whether the boxes behind the two dates are in use. */
+    public static boolean isWeekByWeek(Form form) {
+        return isListed(form)
+                || isBred(form)
+                || !form.isEmpty(head(1))
+                || !form.problem(CALVING).isEmpty();
     }
 
     public static boolean isListed(Form form) {

@@ -2,7 +2,6 @@ package haywright.app.web.herd;
 
 import haywright.app.report.CalvingPicture;
 import haywright.app.web.Form;
-import haywright.app.web.Option;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.words.Show;
@@ -10,13 +9,13 @@ import haywright.cattle.AnimalClass;
 import haywright.cattle.Group;
 import haywright.cattle.HerdCheck;
 import haywright.diet.PoorestDiet;
+import haywright.quantity.Quantity;
 import haywright.workings.Note;
 import haywright.workings.Refused;
 import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
@@ -71,7 +70,6 @@ public final class GroupPages {
             AnimalClass animals,
             @Nullable Group group,
             String action,
-            List<Option> breeds,
             @Nullable CalvingPicture calving,
             @Nullable WeeksAhead weeks,
             List<String> notes) {}
@@ -181,7 +179,7 @@ public final class GroupPages {
 
     private static void add(Page page) {
         var animals = animals(page);
-        page.show(FORM, view(page, page.form(key(animals, null), Map::of), animals, null));
+        page.show(FORM, view(page, page.form(key(animals, null), () -> GroupForm.fresh(page.today())), animals, null));
     }
 
     private static void change(Page page) {
@@ -193,7 +191,7 @@ public final class GroupPages {
     private static void save(Page page, AnimalClass animals, @Nullable Group before) {
         var form = page.posted(key(animals, before));
         var id = before == null ? UUID.randomUUID() : before.id();
-        var group = GroupForm.read(form, animals, id, before, page.today());
+        var group = GroupForm.read(form, animals, id, before, cowsWeigh(page), page.today());
         if (group.isEmpty()) {
             page.reject(form, FORM, view(page, form, animals, before));
             return;
@@ -204,6 +202,14 @@ public final class GroupPages {
                         group.get().name(),
                         form.confirmed().isEmpty() ? "" : ", something unusual said to be right");
         page.save(form, words, ranch -> ranch.with(group.get()), "herd");
+    }
+
+    private static @Nullable Quantity cowsWeigh(Page page) {
+        return page.ranch().groups().values().stream()
+                .filter(group -> group.animals() == AnimalClass.MATURE_COW)
+                .findFirst()
+                .map(Group::matureWeight)
+                .orElse(null);
     }
 
     private static void delete(Page page) {
@@ -235,7 +241,6 @@ public final class GroupPages {
                 animals,
                 group,
                 page.at(action),
-                GroupForm.breeds(form.value(GroupForm.BREED)),
                 group == null || group.calving().isEmpty() ? null : calving(page, group),
                 group == null ? null : WeeksAhead.of(page, group),
                 group == null ? List.of() : notes(page, group));

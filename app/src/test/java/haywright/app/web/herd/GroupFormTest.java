@@ -33,7 +33,7 @@ class GroupFormTest {
         typed.put("breed", "Angus");
         typed.put("cross", "Hereford");
         typed.put("weight", "1,280 lb");
-        typed.put("shrunk", "full");
+        typed.put("shrunk", "no");
         typed.put("weighedOn", "Nov 10, 2026");
         typed.put("matureWeight", "1280");
         typed.put("conditionScore", "5");
@@ -57,7 +57,7 @@ class GroupFormTest {
     }
 
     private static Optional<Group> read(Form form, @Nullable Group before) {
-        return GroupForm.read(form, AnimalClass.MATURE_COW, new UUID(1, 2), before, TODAY);
+        return GroupForm.read(form, AnimalClass.MATURE_COW, new UUID(1, 2), before, null, TODAY);
     }
 
     private static List<String> wrong(Form form) {
@@ -91,6 +91,106 @@ class GroupFormTest {
         typed.put("calvingCounts", "90, 0; 110");
         assertThat(read(form(typed), null).orElseThrow().calving())
                 .containsExactly(new CalvingWeek(MARCH_15, 90), new CalvingWeek(MARCH_15.plusDays(14), 110));
+    }
+
+    private static Map<String, String> due(String first, String weeks, String bred) {
+        var typed = cows();
+        typed.keySet().removeIf(name -> name.startsWith("calving"));
+        typed.put("calvingFirst", first);
+        typed.put("calvingWeeks", weeks);
+        typed.put("inCalfNow", bred);
+        return typed;
+    }
+
+    /** Nine weeks are three times three: 0.6, 0.24 and 0.096 of all bred, each the same in its three weeks. */
+    @Test
+    void calvesByFirstDateAndWeeks() {
+        var group = read(form(due("Mar 15", "9", "")), null).orElseThrow();
+        assertThat(group.calving().get(0).begins()).isEqualTo(MARCH_15);
+        assertThat(group.calving()).hasSize(9);
+        assertThat(group.calving().stream().mapToInt(CalvingWeek::head).sum()).isEqualTo(200);
+        int firstThree =
+                group.calving().stream().limit(3).mapToInt(CalvingWeek::head).sum();
+        assertThat(firstThree).isBetween(127, 129); // 200 · 0.6 / 0.936 = 128.2
+        assertThat(GroupForm.known(group)).containsEntry("calvingWeeks", "9").doesNotContainKey("calving1begins");
+        assertThat(read(form(GroupForm.known(group)), group)).contains(group);
+    }
+
+    @Test
+    void leavesTheOpenOnesOut() {
+        var group = read(form(due("3/15/2027", "6", "188")), null).orElseThrow();
+        assertThat(group.head()).isEqualTo(200);
+        assertThat(group.calving().stream().mapToInt(CalvingWeek::head).sum()).isEqualTo(188);
+        assertThat(read(form(GroupForm.known(group)), group)).contains(group);
+    }
+
+    @ParameterizedTest(name = "{0}, {1} weeks")
+    @CsvSource({"Mar 15, '', calvingWeeks", "'', 9, calvingFirst", "Mar 15, 0, calvingWeeks", "Mar 35, 9, calvingFirst"
+    })
+    void refusesHalfASeason(String first, String weeks, String field) {
+        var form = form(due(first, weeks, ""));
+        assertThat(read(form, null)).isEmpty();
+        assertThat(wrong(form)).contains(field);
+    }
+
+    /** A weighing is past, a due date is to come, whichever side of New Year today is. */
+    @Test
+    void understandsDatesWithoutTheirYear() {
+        var typed = due("2/20", "3", "");
+        typed.put("weighedOn", "Nov 10");
+        typed.put("weaning", "Oct 10");
+        typed.put("turnout", "May 15");
+        var group = read(form(typed), null).orElseThrow();
+        assertThat(group.weighedOn()).isEqualTo(LocalDate.of(2026, 11, 10));
+        assertThat(group.calving().get(0).begins()).isEqualTo(LocalDate.of(2027, 2, 20));
+        assertThat(group.turnout()).isEqualTo(LocalDate.of(2027, 5, 15));
+    }
+
+    /** Score 4 over score 5 is (0.078982 − 0.0219) / (0.078982 − 0.01752) = 0.9287 (NRC 2000, energy reserves). */
+    @Test
+    void takesWeightAtScoreFiveFromWeightAndScore() {
+        var typed = cows("matureWeight", "");
+        typed.put("weight", "1200 lb");
+        typed.put("conditionScore", "4");
+        assertThat(read(form(typed), null).orElseThrow().matureWeight()).isEqualTo(Quantity.of(1292, Unit.POUND));
+    }
+
+    private static Map<String, String> heifers() {
+        var typed = due("Mar 1", "6", "");
+        typed.put("head", "50");
+        typed.put("weight", "950 lb");
+        typed.put("weighedOn", "Nov 21, 2026");
+        typed.put("matureWeight", "");
+        typed.put("gain", "");
+        typed.remove("weaning");
+        return typed;
+    }
+
+    /** 0.80 of 1,300 lb is 1,040 lb: 90 lb in the 100 days to March 1 is 0.9 lb a day. */
+    @Test
+    void proposesTheGainThatHeifersCalveBy() {
+        var cows = Quantity.of(1300, Unit.POUND);
+        var typed = heifers();
+        var asked = form(typed);
+        assertThat(GroupForm.read(asked, AnimalClass.BRED_HEIFER, new UUID(1, 3), null, cows, TODAY))
+                .isEmpty();
+        assertThat(wrong(asked)).contains("gain", "matureWeight");
+        var sure = new LinkedHashMap<String, List<String>>();
+        typed.forEach((name, value) -> sure.put(name, List.of(value)));
+        sure.put("confirm", List.of("gain-proposed", "mature-as-cows"));
+        var group = GroupForm.read(
+                        Form.posted("group/new", sure), AnimalClass.BRED_HEIFER, new UUID(1, 3), null, cows, TODAY)
+                .orElseThrow();
+        assertThat(group.gain()).isEqualTo(Quantity.of(0.9, Unit.POUND_A_DAY));
+        assertThat(group.matureWeight()).isEqualTo(cows);
+    }
+
+    @Test
+    void asksTheMatureWeightWhereNoCowsAreKnown() {
+        var form = form(heifers());
+        assertThat(GroupForm.read(form, AnimalClass.BRED_HEIFER, new UUID(1, 3), null, null, TODAY))
+                .isEmpty();
+        assertThat(wrong(form)).contains("matureWeight");
     }
 
     private static Map<String, String> bred(String in, String out, String inCalf, String byCycle) {
@@ -231,7 +331,7 @@ class GroupFormTest {
     void namesTheSlipOfTheDecimalPoint() {
         var form = form(cows("weight", "128"));
         assertThat(read(form, null)).isEmpty();
-        assertThat(form.problem(GroupForm.WEIGHT)).contains("Did you mean 1,280 lb?");
+        assertThat(form.problem(GroupForm.WEIGHT.ask())).contains("Did you mean 1,280 lb?");
     }
 
     @Test
@@ -241,7 +341,7 @@ class GroupFormTest {
         typed.put("conditionScore", "fat");
         var form = form(typed);
         assertThat(read(form, null)).isEmpty();
-        assertThat(wrong(form)).containsExactly("head", "weighedOn", "conditionScore");
+        assertThat(wrong(form)).containsExactly("head", "conditionScore", "weighedOn");
     }
 
     /** Asked once; kept when somebody says that it is right, and not asked about again. */
@@ -250,9 +350,9 @@ class GroupFormTest {
         var typed = cows("conditionScore", "3.5");
         var asked = form(typed);
         assertThat(read(asked, null)).isEmpty();
-        assertThat(asked.doubts(GroupForm.SCORE)).hasSize(1);
+        assertThat(asked.doubts(GroupForm.SCORE.ask())).hasSize(1);
 
-        typed.put("confirm", asked.doubts(GroupForm.SCORE).get(0).question());
+        typed.put("confirm", asked.doubts(GroupForm.SCORE.ask()).get(0).question());
         var confirmed = form(typed);
         var group = read(confirmed, null).orElseThrow();
         assertThat(group.conditionScore()).isEqualTo(3.5);
