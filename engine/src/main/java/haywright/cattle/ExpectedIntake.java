@@ -4,7 +4,7 @@ import haywright.workings.Worked;
 import java.util.function.DoubleFunction;
 
 /**
- * Free-choice intake, kg of dry matter a head and day: what the equations expect, right to 8 to 10 %. It is not what an
+ * Free-choice intake, kg of dry matter a head and day: what the equations expect, right to 8 to 15 %. It is not what an
  * animal can hold ({@link ForageCapacity}), and never a ceiling for a ration: for a cow late in pregnancy on plain hay it
  * lies below what she needs and does eat.
  */
@@ -39,9 +39,9 @@ public sealed interface ExpectedIntake extends Worked permits CowIntake1996, Gro
     private static DoubleFunction<ExpectedIntake> by(Need need, double factor) {
         double weight = need.shrunkWeight();
         if (need.animals().calves()) {
-            double late = need.pastFirstThirdShare();
+            double pregnant = need.pregnantShare();
             double milk = need.milk();
-            return dietNem -> new CowIntake1996(weight, late, milk, dietNem, factor);
+            return dietNem -> new CowIntake1996(weight, pregnant, milk, dietNem, factor);
         }
         if (need.animals() == AnimalClass.BULL) {
             return dietNem -> new GrowingIntake1996(weight, true, dietNem, factor);

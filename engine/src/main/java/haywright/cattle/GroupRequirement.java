@@ -192,11 +192,6 @@ public record GroupRequirement(AnimalClass animals, RequirementSystem system, Li
     }
 
     @Override
-    public double pastFirstThirdShare() {
-        return mean(Need::pastFirstThirdShare);
-    }
-
-    @Override
     public double milkingShare() {
         return mean(Need::milkingShare);
     }

@@ -20,9 +20,6 @@ public interface Need extends Worked {
     /** Share of the group with a calf in them, 0 to 1. */
     double pregnantShare();
 
-    /** Share of the group in the middle or last third of gestation, 0 to 1. */
-    double pastFirstThirdShare();
-
     /** Mean day of gestation of those with a calf in them; 0 where none has. */
     double daysPregnant();
 

@@ -87,10 +87,6 @@ public record Pregnancy(double birthWeight, double day) implements Worked {
         return day > GESTATION - LAST_STRETCH;
     }
 
-    /** Past the first third, which is what the intake equation asks. */
-    boolean pastFirstThird() {
-        return day > GESTATION / 3;
-    }
 
     @Override
     public List<Line> lines() {

@@ -106,12 +106,6 @@ public record Requirement(Animal animal, RequirementSystem system, List<Exposure
     }
 
     @Override
-    public double pastFirstThirdShare() {
-        var pregnancy = animal.pregnancy();
-        return pregnancy != null && pregnancy.pastFirstThird() ? 1 : 0;
-    }
-
-    @Override
     public double milkingShare() {
         return animal.lactation() == null ? 0 : 1;
     }
