@@ -65,6 +65,11 @@ public interface Need extends Worked {
     /** Crude protein, kg a day, by the shortcut CP = MP / 0.67, before the floor of the diet. */
     double crudeProtein();
 
+    /** The least share of protein in what they eat, whatever {@link #crudeProtein()} comes to. */
+    default ProteinFloor proteinFloor() {
+        return ProteinFloor.of(this);
+    }
+
     /** g a day. */
     double calcium();
 

@@ -32,6 +32,9 @@ public record Pregnancy(double birthWeight, double day) implements Worked {
     /** Days from breeding to calving; NRC planning takes 280 to 285 (Merck Veterinary Manual: 283). */
     public static final double GESTATION = 283;
 
+    /** The last third begins on this day. */
+    public static final double LAST_THIRD = GESTATION * 2 / 3;
+
     /** The calcium and phosphorus of the calf are laid down at the end. */
     private static final double LAST_STRETCH = 90;
 
@@ -86,7 +89,6 @@ public record Pregnancy(double birthWeight, double day) implements Worked {
     boolean late() {
         return day > GESTATION - LAST_STRETCH;
     }
-
 
     @Override
     public List<Line> lines() {

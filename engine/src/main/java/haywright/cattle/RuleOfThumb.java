@@ -52,7 +52,7 @@ public record RuleOfThumb(
         if (need.milkingShare() >= 0.5) {
             return Optional.of(2);
         }
-        return Optional.of(need.daysPregnant() > Pregnancy.GESTATION * 2 / 3 ? 1 : 0);
+        return Optional.of(need.daysPregnant() > Pregnancy.LAST_THIRD ? 1 : 0);
     }
 
     public static RuleOfThumb of(String id) {

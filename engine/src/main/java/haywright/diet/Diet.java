@@ -31,11 +31,6 @@ public record Diet(
         Optional<GrowthEnergy> growth,
         List<LeftOut> leftOut,
         DietOptions options) {
-    /** Below this share of protein the rumen starves and straw feeds nobody, whatever the sum says. */
-    private static final double PROTEIN_FLOOR_PERCENT = 7;
-
-    private static final Source PROTEIN_FLOOR =
-            Source.read("University of Arizona AZ9523: forage intake and digestion fall below 7 % crude protein");
     private static final Source INTAKE_FLOOR = Source.read(
             "Usual dry matter intake of beef cows 1.5 to 2.7 % of body weight (Hibberd and Thrift 1992 as reprinted by"
                     + " Oklahoma State; Washington State University)");
@@ -121,11 +116,11 @@ public record Diet(
                     Kind.PRACTICE,
                     "protein in the ration, for the rumen",
                     Sense.AT_LEAST,
-                    PROTEIN_FLOOR_PERCENT,
+                    need.proteinFloor().percent(),
                     Unit.PERCENT,
                     f -> value(f, Analyte.CP),
                     f -> 1,
-                    PROTEIN_FLOOR));
+                    need.proteinFloor().source()));
             var minerals = Source.read(
                     "National Research Council 1996, p. 55: calcium and phosphorus requirements; absorption 0.50 and"
                             + " 0.68 from memory");

@@ -78,7 +78,7 @@ public record PoorestDiet(Need need, double tdn) implements Worked {
         return need.intake(energy().nem());
     }
 
-    /** What they are expected to eat of it, kg of dry matter a head and day; right to 8 to 10 %. */
+    /** What they are expected to eat of it, kg of dry matter a head and day; right to 8 to 15 %. */
     public double kilograms() {
         return intake().kilograms();
     }
@@ -88,8 +88,12 @@ public record PoorestDiet(Need need, double tdn) implements Worked {
         return other.intake(energy().nem()).kilograms();
     }
 
-    /** Crude protein it has to hold, per cent of dry matter, by need alone. */
+    /** Crude protein it has to hold, per cent of dry matter: by need, and never less than the floor. */
     public double crudeProteinPercent() {
+        return Math.max(byNeed(), need.proteinFloor().percent());
+    }
+
+    private double byNeed() {
         return 100 * need.crudeProtein() / kilograms();
     }
 
@@ -113,13 +117,21 @@ public record PoorestDiet(Need need, double tdn) implements Worked {
                         Source.ARITHMETIC,
                         energy),
                 Line.of(
-                        "CPd",
+                        "CPn",
                         "100·CP/DMI",
-                        crudeProteinPercent(),
+                        byNeed(),
                         PERCENT,
                         Source.ARITHMETIC,
                         needed("CP", need.crudeProtein(), KILOGRAM_A_DAY),
-                        Input.computed("DMI", kilograms(), KILOGRAM_A_DAY, intake())));
+                        Input.computed("DMI", kilograms(), KILOGRAM_A_DAY, intake())),
+                Line.of(
+                        "CPd",
+                        "max(CPn, F)",
+                        crudeProteinPercent(),
+                        PERCENT,
+                        Source.ARITHMETIC,
+                        new Input("CPn", byNeed(), PERCENT, new Origin.Typed("the line above")),
+                        Input.computed("F", need.proteinFloor().percent(), PERCENT, need.proteinFloor())));
     }
 
     private static Input needed(String symbol, double value, Unit unit) {
