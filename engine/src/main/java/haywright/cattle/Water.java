@@ -24,9 +24,9 @@ import java.util.List;
  * G  = Wd + (Wm − Wd)·Y / 8
  * W  = 3.785411784·G         L
  * </pre>
- * xd and xm are how far the day lies between the printed temperatures; for growing cattle each printed temperature lies between the printed
- * weights. The table begins at 40 °F: colder than that nobody printed anything, and its figure stands. The milking column is
- * taken as that of a cow with 8 kg of milk, by judgement. Cows and bulls are printed without regard to weight. The water in
+ * xd and xm are how far the day lies between the printed temperatures; each printed temperature lies between the printed weights, and a
+ * pregnant heifer of 750 lb drinks less than a cow of 1,100. The table begins at 40 °F: colder than that nobody printed anything, and its figure stands. The milking column is
+ * taken as that of a cow with 8 kg of milk, by judgement. Cows above 1,100 lb and bulls are printed without regard to weight. The water in
  * feed counts: take off what silage or wet grains bring ({@link #fromTrough}). Snow serves only cattle whose need is low.
  *
  * @param bodyWeight full, kg

@@ -42,6 +42,13 @@ class WaterAndVitaminsTest {
         }
     }
 
+    /** Virginia Cooperative Extension 1999: a pregnant heifer of 750 lb takes 0.37 gal on each of 16.6 lb at 40 °F. */
+    @Test
+    void heifersDrinkByTheirWeight() {
+        assertThat(gallons(new Water(AnimalClass.BRED_HEIFER, 750 * LB, 0, Unit.FAHRENHEIT.toBase(40))))
+                .isCloseTo(0.37 * 16.6, within(0.05));
+    }
+
     private static double gallons(Water water) {
         return Unit.GALLON.fromBase(water.litres() / 1000);
     }
