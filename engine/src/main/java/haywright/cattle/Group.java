@@ -5,7 +5,9 @@ import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.workings.Refused;
 import java.time.LocalDate;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
@@ -26,6 +28,7 @@ import org.jspecify.annotations.Nullable;
  * @param turnout the day this group goes to grass, if planned
  * @param weights how far weights lie apart; null where nobody said
  * @param scores how far condition scores lie apart; null where nobody said
+ * @param wantedScore the score they should calve at; what it takes is added to their need until then; null adds nothing
  * @param past what became of it since it was put in: split or joined, oldest first
  */
 public record Group(
@@ -47,6 +50,7 @@ public record Group(
         @Nullable LocalDate turnout,
         @Nullable Weights weights,
         @Nullable Scores scores,
+        @Nullable Double wantedScore,
         List<Past> past) {
     public Group {
         calving = List.copyOf(calving);
@@ -92,6 +96,7 @@ public record Group(
                 turnout,
                 weights,
                 scores,
+                null,
                 List.of());
     }
 
@@ -101,6 +106,11 @@ public record Group(
      * @param words a sentence without a full stop: {@code 60 head split off as Thin cows}
      */
     public record Past(LocalDate on, String words) {}
+
+    /** The first day that any of them is to calve, or calved; empty where none does. */
+    public Optional<LocalDate> firstCalving() {
+        return calving.stream().map(CalvingWeek::begins).min(Comparator.naturalOrder());
+    }
 
     /** With another mean score and another spread of scores. */
     public Group scored(double mean, @Nullable Scores spread) {
@@ -123,6 +133,32 @@ public record Group(
                 turnout,
                 weights,
                 spread,
+                wantedScore,
+                past);
+    }
+
+    /** With a score to calve at, or without. */
+    public Group wanting(@Nullable Double score) {
+        return new Group(
+                id,
+                name,
+                animals,
+                head,
+                weight,
+                shrunk,
+                weighedOn,
+                matureWeight,
+                conditionScore,
+                breed,
+                calving,
+                calfBirthWeight,
+                peakMilk,
+                weaning,
+                gain,
+                turnout,
+                weights,
+                scores,
+                score,
                 past);
     }
 
@@ -147,6 +183,7 @@ public record Group(
                 turnout,
                 weights,
                 scores,
+                wantedScore,
                 past);
     }
 

@@ -83,17 +83,18 @@ public record GroupRequirement(AnimalClass animals, RequirementSystem system, Li
             Group group, LocalDate date, RequirementSystem system, double previousTemperature, List<Exposure> weather) {
         var breed = Breed.named(group.breed());
         var members = new ArrayList<Member>();
+        var regain = Regain.of(group, date).orElse(null);
         int open = group.head();
         for (var week : group.calving()) {
             if (week.head() > 0) {
                 open -= week.head();
                 var animal = animal(group, breed, date, week, previousTemperature);
-                members.add(new Member(week.head(), new Requirement(animal, system, weather)));
+                members.add(new Member(week.head(), new Requirement(animal, system, weather, regain)));
             }
         }
         if (open > 0) {
             var animal = animal(group, breed, date, null, previousTemperature);
-            members.add(new Member(open, new Requirement(animal, system, weather)));
+            members.add(new Member(open, new Requirement(animal, system, weather, regain)));
         }
         return new GroupRequirement(group.animals(), system, members, Variety.of(group));
     }
@@ -152,11 +153,11 @@ public record GroupRequirement(AnimalClass animals, RequirementSystem system, Li
             double head = member.head / (double) (alike.size() * Math.max(1, days.size()));
             for (var animal : alike) {
                 if (days.isEmpty()) {
-                    values.add(new Spread.Weighted(of.applyAsDouble(new Requirement(animal, system)), head));
+                    values.add(new Spread.Weighted(of.applyAsDouble(new Requirement(animal, system, List.of(), member.need.regain())), head));
                 }
                 for (var day : days) {
                     values.add(
-                            new Spread.Weighted(of.applyAsDouble(new Requirement(animal, system, List.of(day))), head));
+                            new Spread.Weighted(of.applyAsDouble(new Requirement(animal, system, List.of(day), member.need.regain())), head));
                 }
             }
         }
@@ -219,6 +220,16 @@ public record GroupRequirement(AnimalClass animals, RequirementSystem system, Li
     @Override
     public double nemCold() {
         return mean(Need::nemCold);
+    }
+
+    @Override
+    public double nemRegain() {
+        return mean(Need::nemRegain);
+    }
+
+    @Override
+    public double nemAcclimatization() {
+        return mean(Need::nemAcclimatization);
     }
 
     @Override

@@ -49,6 +49,11 @@ public record Maintenance(Animal animal) implements Worked {
         return 0.0007 * (20 - animal.previousTemperature());
     }
 
+    /** The part of {@link #nem()} that last month's cold added, Mcal a day; below zero after a month above 20 °C. */
+    public double nemAcclimatization() {
+        return metabolicWeight() * acclimatisation();
+    }
+
     /** Mcal a day. */
     public double nem() {
         return metabolicWeight()

@@ -41,9 +41,15 @@ public interface Need extends Worked {
     /** Mcal a day, in terms of NEm; zero where no weather is said. */
     double nemCold();
 
-    /** Mcal a day: the sum of the four parts. Growth is {@link #neg()} and is never added to it. */
+    /** Mcal a day, to regain condition; zero where no score is wanted: {@link Regain}. */
+    double nemRegain();
+
+    /** Mcal a day: the part of {@link #nemMaintenance()} that last month's cold added. */
+    double nemAcclimatization();
+
+    /** Mcal a day: the sum of the five parts. Growth is {@link #neg()} and is never added to it. */
     default double nem() {
-        return nemMaintenance() + nemPregnancy() + nemLactation() + nemCold();
+        return nemMaintenance() + nemPregnancy() + nemLactation() + nemCold() + nemRegain();
     }
 
     /** Mcal of NEg a day for the wanted gain; zero for cattle that hold. */

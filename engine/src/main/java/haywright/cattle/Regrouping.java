@@ -164,6 +164,7 @@ public final class Regrouping {
                 larger.turnout(),
                 weights(one, other),
                 scores(one.scores(), other.scores()),
+                larger.wantedScore(),
                 past);
     }
 
@@ -233,6 +234,7 @@ public final class Regrouping {
                 group.turnout(),
                 group.weights(),
                 group.scores(),
+                group.wantedScore(),
                 Stream.concat(before.stream(), Stream.of(now)).toList());
     }
 }

@@ -11,22 +11,30 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What one animal needs on a day.
  * <pre>
- * NEm = NEmm + NEmy + NEml + NEmc      Mcal a day
+ * NEm = NEmm + NEmy + NEml + NEmc + NEmr      Mcal a day
  * NEg = RE                             Mcal a day, for the wanted gain
  * </pre>
  *
  * @param weather the day it stands in, or several that are equally likely, over which the cold is meant; empty for a mild
  *     day, whose cold is nothing
+ * @param regain of thin cattle that are to calve in better condition; null where no score is wanted
  */
-public record Requirement(Animal animal, RequirementSystem system, List<Exposure> weather) implements Need {
+public record Requirement(
+        Animal animal, RequirementSystem system, List<Exposure> weather, @Nullable Regain regain) implements Need {
     private static final Source SUM = Source.memory("NRC 1996/2000 ch. 10: the parts add up");
 
     public Requirement {
         weather = List.copyOf(weather);
+    }
+
+    /** Of an animal that is to keep the score it has. */
+    public Requirement(Animal animal, RequirementSystem system, List<Exposure> weather) {
+        this(animal, system, weather, null);
     }
 
     /** On a mild day. */
@@ -133,6 +141,16 @@ public record Requirement(Animal animal, RequirementSystem system, List<Exposure
     }
 
     @Override
+    public double nemRegain() {
+        return regain == null ? 0 : regain.nem();
+    }
+
+    @Override
+    public double nemAcclimatization() {
+        return new Maintenance(animal).nemAcclimatization();
+    }
+
+    @Override
     public double intakeFactor() {
         return weather.stream()
                 .mapToDouble(day -> new IntakeTemperature(day.temperature()).factor())
@@ -201,6 +219,9 @@ public record Requirement(Animal animal, RequirementSystem system, List<Exposure
         }
         if (!weather.isEmpty()) {
             parts.add(Input.computed("NEmc", nemCold(), MEGACALORIE, cold()));
+        }
+        if (regain != null) {
+            parts.add(Input.computed("NEmr", nemRegain(), MEGACALORIE, regain));
         }
         var lines = new ArrayList<Line>();
         lines.add(new Line("NEm", sum(parts), nem(), MEGACALORIE, SUM, parts));
