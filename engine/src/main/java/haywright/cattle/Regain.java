@@ -35,7 +35,7 @@ public record Regain(Reserves reserves, double days) implements Worked {
     /**
      * Of a group, on a day; empty where no score is wanted, they have it, the first has calved, or nothing is to calve.
      */
-    static Optional<Regain> of(Group group, LocalDate date) {
+    public static Optional<Regain> of(Group group, LocalDate date) {
         var wanted = group.wantedScore();
         if (wanted == null || wanted <= group.conditionScore()) {
             return Optional.empty();

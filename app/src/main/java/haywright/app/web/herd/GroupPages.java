@@ -28,6 +28,7 @@ public final class GroupPages {
     public static void routes(Routes on) {
         BackCastPages.routes(on);
         RegroupPages.routes(on);
+        Thin.routes(on);
         on.get("herd", page -> page.show("haywright/app/web/herd/herd.jte", list(page)));
         on.get("herd/new", page -> page.show("haywright/app/web/herd/classes.jte", AnimalClass.values()));
         on.get("herd/new/{class}", GroupPages::add);
@@ -51,6 +52,7 @@ public final class GroupPages {
      * @param figures empty where {@code refused} says why there are none
      * @param diet the poorest diet that carries them, in words
      * @param notes what is unusual, in words
+     * @param thin null where they are to calve in the condition wanted
      */
     public record Row(
             Group group,
@@ -59,7 +61,8 @@ public final class GroupPages {
             List<NeedFigures.Figure> figures,
             String diet,
             String refused,
-            List<String> notes) {}
+            List<String> notes,
+            @Nullable Thin thin) {}
 
     /**
      * @param group null for a new one
@@ -143,7 +146,8 @@ public final class GroupPages {
                 figures,
                 diet,
                 refused,
-                notes(page, group));
+                notes(page, group),
+                Thin.of(group, page.today()).orElse(null));
     }
 
     private static CalvingPicture calving(Page page, Group group) {

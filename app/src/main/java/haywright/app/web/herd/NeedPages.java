@@ -90,14 +90,16 @@ public final class NeedPages {
                 NeedFigures.mcal(need.nem()),
                 NeedFigures.band(need.spread(Need::nem), mcal -> Show.number(mcal, 1)),
                 ""));
-        part(rows, "to stay alive", need.nemMaintenance());
+        part(rows, "to maintain on a mild day", need.nemMaintenance() - need.nemAcclimatization());
         part(rows, "for the calf in her", need.nemPregnancy());
         part(rows, "for milk", need.nemLactation());
         if (settings.weather() == null) {
             rows.add(new Row("for the cold", "not counted", ""));
         } else {
-            rows.add(new Row("for the cold", NeedFigures.mcal(need.nemCold()), ""));
+            rows.add(new Row("for the cold of that day", NeedFigures.mcal(need.nemCold()), ""));
+            rows.add(new Row("for the cold of the month before", NeedFigures.mcal(need.nemAcclimatization()), ""));
         }
+        part(rows, "to regain condition", need.nemRegain());
         if (need.neg() > 0) {
             rows.add(new Row("Energy for gain, NEg", NeedFigures.mcal(need.neg()), ""));
         }

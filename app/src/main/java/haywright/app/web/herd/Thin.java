@@ -1,0 +1,63 @@
+package haywright.app.web.herd;
+
+import haywright.app.web.Page;
+import haywright.app.web.Routes;
+import haywright.app.words.Show;
+import haywright.cattle.AnimalClass;
+import haywright.cattle.Group;
+import haywright.cattle.Regain;
+import java.time.LocalDate;
+import java.util.Optional;
+
+/**
+ * Cattle that are to calve below the score wanted, and what it takes to bring them there.
+ *
+ * @param says what it takes, in words
+ * @param isCounted whether their need has it already
+ */
+public record Thin(Group group, String says, boolean isCounted) {
+    /** Score wanted at calving: 5 of cows, 6 of heifers (University of Nebraska). */
+    private static final double COWS = 5;
+
+    private static final double HEIFERS = 6;
+
+    static void routes(Routes on) {
+        on.post("herd/{group}/regain", Thin::change);
+    }
+
+    private static double wanted(Group group) {
+        var wanted = group.wantedScore();
+        return wanted != null ? wanted : group.animals() == AnimalClass.MATURE_COW ? COWS : HEIFERS;
+    }
+
+    /** Empty where they are to calve in the condition wanted, or nothing is to calve. */
+    static Optional<Thin> of(Group group, LocalDate today) {
+        if (!GroupForm.calves(group.animals())) {
+            return Optional.empty();
+        }
+        return Regain.of(group.wanting(wanted(group)), today).map(regain -> {
+            var takes = "They score %s. To calve at %s by %s takes %s more per head per day."
+                    .formatted(
+                            Show.significant(group.conditionScore(), 3),
+                            Show.significant(wanted(group), 3),
+                            Show.date(group.firstCalving().orElseThrow()),
+                            NeedFigures.mcal(regain.nem()));
+            var fast = regain.isFast()
+                    ? " That is faster than half a score a month, more than most hay can do: talk to your nutritionist."
+                    : "";
+            return new Thin(group, takes + fast, group.wantedScore() != null);
+        });
+    }
+
+    private static void change(Page page) {
+        var group = GroupPages.group(page);
+        var form = page.posted("herd/" + group.id() + "/regain");
+        boolean count = group.wantedScore() == null;
+        page.save(
+                form,
+                (count ? "Regain of condition added to the need: " : "Regain of condition taken out of the need: ")
+                        + group.name(),
+                ranch -> ranch.with(group.wanting(count ? (Double) wanted(group) : null)),
+                "herd");
+    }
+}
