@@ -153,11 +153,13 @@ public record GroupRequirement(AnimalClass animals, RequirementSystem system, Li
             double head = member.head / (double) (alike.size() * Math.max(1, days.size()));
             for (var animal : alike) {
                 if (days.isEmpty()) {
-                    values.add(new Spread.Weighted(of.applyAsDouble(new Requirement(animal, system, List.of(), member.need.regain())), head));
+                    values.add(new Spread.Weighted(
+                            of.applyAsDouble(new Requirement(animal, system, List.of(), member.need.regain())), head));
                 }
                 for (var day : days) {
-                    values.add(
-                            new Spread.Weighted(of.applyAsDouble(new Requirement(animal, system, List.of(day), member.need.regain())), head));
+                    values.add(new Spread.Weighted(
+                            of.applyAsDouble(new Requirement(animal, system, List.of(day), member.need.regain())),
+                            head));
                 }
             }
         }

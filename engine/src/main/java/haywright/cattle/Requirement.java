@@ -25,7 +25,10 @@ import org.jspecify.annotations.Nullable;
  * @param regain of thin cattle that are to calve in better condition; null where no score is wanted
  */
 public record Requirement(
-        Animal animal, RequirementSystem system, List<Exposure> weather, @Nullable Regain regain) implements Need {
+        Animal animal,
+        RequirementSystem system,
+        List<Exposure> weather,
+        @Nullable Regain regain) implements Need {
     private static final Source SUM = Source.memory("NRC 1996/2000 ch. 10: the parts add up");
 
     public Requirement {

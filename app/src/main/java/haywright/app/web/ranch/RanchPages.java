@@ -13,6 +13,7 @@ import haywright.ranch.Ranch;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** The home of a ranch and its settings. */
@@ -39,7 +40,8 @@ public final class RanchPages {
                                 page,
                                 page.form(
                                         "settings/outfit",
-                                        () -> SettingsForms.known(page.ranch().outfit())))));
+                                        () -> SettingsForms.OUTFIT.known(
+                                                page.ranch().outfit())))));
         on.post("settings/outfit", RanchPages::saveOutfit);
         on.get(
                 "settings/last-winter",
@@ -177,8 +179,8 @@ public final class RanchPages {
 
     private static void saveOutfit(Page page) {
         var form = page.posted("settings/outfit");
-        var outfit = SettingsForms.outfit(form);
-        if (outfit.isEmpty()) {
+        var outfit = SettingsForms.OUTFIT.read(form, Map.of(), page.ranch().outfit(), page.today());
+        if (outfit.isEmpty() || form.hasProblems()) {
             page.reject(form, OUTFIT, view(page, form));
             return;
         }

@@ -3,6 +3,8 @@ package haywright.app.web.ranch;
 import haywright.app.web.Ask;
 import haywright.app.web.Form;
 import haywright.app.web.Option;
+import haywright.app.web.form.Field;
+import haywright.app.web.form.Fields;
 import haywright.app.words.Show;
 import haywright.cattle.RequirementSystem;
 import haywright.diet.Mixing;
@@ -36,16 +38,24 @@ public final class SettingsForms {
             "Needs are worked out by",
             "The two published editions differ; the choice is named in every workings.");
 
-    public static final Ask MIXER = Ask.choice(
-            "mixer",
-            "Is there a mixer wagon?",
-            "Only a mixer dilutes a feed that is high in nitrate. Not said counts as none.");
-    public static final Ask MIXER_HOLDS = Ask.amount("mixerHolds", "One load holds", Unit.POUND, "As fed.");
-    public static final Ask PROCESSOR = Ask.choice("processor", "Bales can be chopped", "");
-    public static final Ask SCALE = Ask.choice("scale", "The wagon weighs", "");
-    public static final Ask BUNK =
-            Ask.amount("bunk", "Feed bunk", Unit.FOOT, "The whole length that cattle can stand at.");
-    public static final Ask TIMES_A_DAY = Ask.number("timesADay", "Times feed goes out in a day", "");
+    public static final Fields<Outfit> OUTFIT = Fields.of(Outfit.class)
+            .section(
+                    "",
+                    Field.choice(
+                                    "mixer",
+                                    "Is there a mixer wagon?",
+                                    "Only a mixer dilutes a feed that is high in nitrate. Not said counts as none.",
+                                    List.of(
+                                            new Option("yes", Mixing.MIXES.words()),
+                                            new Option("no", Mixing.NO_MIXER.words()),
+                                            new Option("", Mixing.NOT_SAID.words())))
+                            .needed(""),
+                    Field.amount("mixerHolds", "One load holds", Unit.POUND, "As fed."),
+                    Field.tick("scale", "The wagon has a scale", ""),
+                    Field.tick("processor", "Bales can be chopped", ""),
+                    Field.amount("bunk", "Feed bunk", Unit.FOOT, "The whole length that cattle can stand at."),
+                    Field.count("timesADay", "Times feed goes out in a day", "")
+                            .needed("Enter 1 if nothing else is known."));
 
     public static final Ask HEAD = Ask.number("head", "Head fed", "");
     public static final Ask DAYS = Ask.number("days", "Days fed", "");
@@ -85,34 +95,6 @@ public final class SettingsForms {
                         turnout,
                         was.weather(),
                         was.herdFactor())));
-    }
-
-    public static List<Option> mixings() {
-        return Option.of(Mixing.class, Mixing::words);
-    }
-
-    static Map<String, String> known(Outfit outfit) {
-        var known = new LinkedHashMap<String, String>();
-        known.put(MIXER.name(), Form.id(outfit.mixing()));
-        known.put(MIXER_HOLDS.name(), typed(MIXER_HOLDS, outfit.mixerHolds()));
-        known.put(PROCESSOR.name(), outfit.processor() ? "yes" : "");
-        known.put(SCALE.name(), outfit.scale() ? "yes" : "");
-        known.put(BUNK.name(), typed(BUNK, outfit.bunk()));
-        known.put(TIMES_A_DAY.name(), Integer.toString(outfit.timesADay()));
-        return known;
-    }
-
-    static Optional<Outfit> outfit(Form form) {
-        var mixing = form.value(MIXER).isEmpty()
-                ? Mixing.NOT_SAID
-                : form.choice(MIXER, Mixing.class, "Is there a mixer wagon?");
-        var mixer = mixing == null || mixing == Mixing.NOT_SAID ? null : (Boolean) mixing.mixes();
-        var holds = form.maybeQuantity(MIXER_HOLDS);
-        boolean processor = form.isTicked(PROCESSOR);
-        boolean scale = form.isTicked(SCALE);
-        var bunk = form.maybeQuantity(BUNK);
-        int times = form.count(TIMES_A_DAY, "Once, if nothing else is known.");
-        return form.build(() -> new Outfit(mixer, holds, processor, scale, bunk, times));
     }
 
     static Map<String, String> known(LastWinter winter) {
