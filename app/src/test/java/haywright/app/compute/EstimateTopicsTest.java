@@ -63,11 +63,11 @@ class EstimateTopicsTest {
         assertThat(answer.get("derived").findValuesAsText("what")).containsExactly("tdn", "nem", "neg");
     }
 
-    /** Nobody measured how far loads of it differ, so it has the widest spread of its class, never none. */
     @Test
-    void noFeedIsWithoutASpread() {
-        var answer = answer("{'feed_class':'soybean_meal','reports':[]}");
-        assertThat(analyte(answer, "cp").get("prior_sd").asDouble()).isPositive();
+    void aFeedThatNobodyMeasuredIsWideAndSaysSo() {
+        var cp = analyte(answer("{'feed_class':'soybean_meal','reports':[]}"), "cp");
+        assertThat(cp.get("sd").asDouble()).isPositive();
+        assertThat(cp.get("prior_known").asText()).contains("nobody measured it");
     }
 
     @Test
@@ -83,6 +83,7 @@ class EstimateTopicsTest {
     void whatIsMissingOrImpossibleIsRefusedInWords() {
         assertThat(refused("{'feed_class':'grass_hay','reports':[{'sampled':'plan','values':[]}]}"))
                 .contains("units", "From how many bales");
+        assertThat(refused("{'feed_class':'npn','reports':[]}")).contains("how far lots of it differ");
         assertThat(refused("{'feed_class':'grass_hay','reports':[{'sampled':'grab','values':["
                         + "{'analyte':'cp','value':-3,'unit':'pct','basis':'dry_matter'}]}]}"))
                 .contains("minus");

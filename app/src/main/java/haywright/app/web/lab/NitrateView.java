@@ -52,24 +52,34 @@ public record NitrateView(
             return "It stays out of every ration, however it is mixed.";
         }
         double most = made.upper(Analyte.NO3N).orElse(found);
-        return "Feed it only mixed into other feed; rations then count %s ppm NO3-N, %s. Not mixed, bred cattle may have it as the day’s second feed up to %s ppm and others alone up to %s, second up to %s."
+        double others = NitrateClass.safeForOthers().safeUpTo();
+        double second = NitrateClass.safeForOpen().safeUpTo();
+        var mixed = "only mixed into other feed; rations then count %s ppm NO3-N, %s"
                 .formatted(
                         Show.number(most, 0),
-                        most > found ? "what the lot has less of nine times in ten" : "what was found",
-                        Show.number(NitrateClass.safeForOthers().safeUpTo(), 0),
-                        Show.number(NitrateClass.safeForOthers().safeUpTo(), 0),
-                        Show.number(NitrateClass.safeForOpen().safeUpTo(), 0));
+                        most > found ? "what the lot has less of nine times in ten" : "what was found");
+        if (found <= others) {
+            return "Bred cattle: %s. Not mixed, only as the day’s second feed. Other cattle may have it alone, up to %s ppm."
+                    .formatted(mixed, Show.number(others, 0));
+        }
+        return "Feed it %s. Not mixed: none to bred cattle, and %s."
+                .formatted(
+                        mixed,
+                        found <= second
+                                ? "to others only as the day’s second feed, up to %s ppm"
+                                        .formatted(Show.number(second, 0))
+                                : "none to others");
     }
 
     /** One bale is not the lot. */
     private static String bales(Composition made, Nitrate nitrate) {
         var most = made.oneInAHundred(Analyte.NO3N);
         return (most.isEmpty()
-                        ? "One bale may hold twice as much as the sample."
-                        : "One bale may hold twice as much as the sample; one in a hundred may have more than %s ppm NO3-N."
+                        ? "One bale or load may hold twice as much as the sample."
+                        : "One bale or load may hold twice as much as the sample; one in a hundred may have more than %s ppm NO3-N."
                                 .formatted(Show.number(most.getAsDouble(), 0)))
                 + (nitrate.asksForSingleBales()
-                        ? " Test a few bales one by one: the sample is above half of the first caution line, %s ppm."
+                        ? " Test a few one by one: the sample is above half of the first caution line, %s ppm."
                                 .formatted(Show.number(
                                         NitrateClass.safeForPregnant().safeUpTo(), 0))
                         : "");
