@@ -32,14 +32,15 @@ class HerdIT {
         Walker.follow(page, "Mature cows Grown cows that calve: in calf, in milk, or open.");
 
         var today = LocalDate.now();
-        Walker.fill(page, "What they are called on the ranch", "Old cows");
+        Walker.fill(page, "Name of the group", "Old cows");
         Walker.fill(page, "Head", "120");
         page.getByLabel("Breed").first().selectOption("Hereford");
-        Walker.fill(page, "What one weighs, on the average", "128");
-        page.getByLabel("Full: feed and water in them").press("Space");
-        Walker.fill(page, "Weighed on", LONG.format(today.minusDays(5)));
-        Walker.fill(page, "What one weighs at condition 5", "1280");
+        Walker.fill(page, "Average weight", "128");
         Walker.fill(page, "Body condition score", "3.5");
+        Walker.unfold(page, "Scale, day and spread of the weights");
+        Walker.fill(page, "Weighed on", LONG.format(today.minusDays(5)));
+        Walker.fill(page, "Weight at score 5", "1280");
+        Walker.unfold(page, "Calving week by week, or from breeding dates");
         Walker.fill(page, "Week 1 begins", LONG.format(today.plusDays(100)));
         Walker.fill(page, "Head, week 1", "70");
         Walker.fill(page, "Head, week 2", "60");
@@ -57,7 +58,7 @@ class HerdIT {
         house.restart(page);
         page.reload();
         assertThat(page.getByLabel("Head, week 2")).hasValue("60");
-        Walker.fill(page, "What one weighs, on the average", "1,180 lb");
+        Walker.fill(page, "Average weight", "1,180 lb");
         Walker.fill(page, "Head, week 2", "50");
         Walker.press(page, "Save the group");
         assertThat(page.getByText("Is this right?")).hasCount(1);
@@ -109,6 +110,7 @@ class HerdIT {
         Walker.press(page, "Begin");
         page.waitForURL(Pattern.compile(".*/ranch/.*"));
         page.navigate(page.url().replaceAll("/$", "") + "/herd/new/mature_cow");
+        Walker.unfold(page, "Calving week by week, or from breeding dates");
         Walker.fill(page, "Head, week 1", "many");
         Walker.press(page, "Save the group");
         assertThat(page.locator("#problems")).isFocused();

@@ -119,6 +119,13 @@ final class Walker implements BeforeAllCallback, AfterAllCallback {
                 .first();
     }
 
+    /** Opens what is folded under this heading, by key. */
+    static void unfold(Page page, String heading) {
+        page.locator("summary", new Page.LocatorOptions().setHasText(heading))
+                .first()
+                .press("Enter");
+    }
+
     static void fill(Page page, String label, String value) {
         page.getByLabel(label).first().fill(value);
     }

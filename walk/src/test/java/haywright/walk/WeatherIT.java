@@ -29,16 +29,12 @@ class WeatherIT {
     }
 
     private static void herd(Page page, LocalDate today) {
-        Walker.fill(page, "What they are called on the ranch", "Old cows");
+        Walker.fill(page, "Name of the group", "Old cows");
         Walker.fill(page, "Head", "120");
-        Walker.fill(page, "What one weighs, on the average", "1,280");
-        page.getByLabel("Full: feed and water in them").press("Space");
-        Walker.fill(page, "Weighed on", LONG.format(today.minusDays(5)));
-        Walker.fill(page, "What one weighs at condition 5", "1280");
+        Walker.fill(page, "Average weight", "1,280");
         Walker.fill(page, "Body condition score", "5");
-        Walker.fill(page, "Week 1 begins", LONG.format(today.plusDays(100)));
-        Walker.fill(page, "Head, week 1", "70");
-        Walker.fill(page, "Head, week 2", "50");
+        Walker.fill(page, "First calves due", LONG.format(today.plusDays(100)));
+        Walker.fill(page, "Weeks of calving", "6");
         Walker.push(page, "Save the group");
         assertThat(page.getByText("Group added: Old cows")).isVisible();
     }

@@ -101,7 +101,7 @@ class WeatherPagesTest {
                 "weight",
                 "1900",
                 "shrunk",
-                "full",
+                "no",
                 "weighedOn",
                 "Nov 12, 2026",
                 "matureWeight",
