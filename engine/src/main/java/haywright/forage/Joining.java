@@ -44,13 +44,15 @@ final class Joining {
             EnumSet.of(FeedClass.LEGUME_HAY, FeedClass.GRASS_HAY, FeedClass.MIXED_HAY);
 
     /** Readings and whose they are, in words and by the laboratory's name. */
-    record Told(String where, String laboratory, List<Reading> readings, Map<Analyte, Double> below) {}
+    record Told(
+            String where, String laboratory, boolean isByPlan, List<Reading> readings, Map<Analyte, Double> below) {}
 
     private final FeedClass feedClass;
     private final Optional<FeedBook.Row> row;
     private final Optional<Weathered> weathered;
     private final Making made = new Making();
     private final Map<String, String> picks;
+    private final Set<Analyte> byPlan = EnumSet.noneOf(Analyte.class);
     private LotEnergy.@Nullable Printed printed;
 
     /** @param picks ways to TDN that somebody picked, by laboratory */
@@ -105,7 +107,7 @@ final class Joining {
         boolean needsDryMatter = !made.values.containsKey(Analyte.DM);
         sound.forEach((analyte, value) -> {
             if (!WORKED_OUT.contains(analyte)) {
-                keep(analyte, new Composition.Known(value, origin(analyte, told, sound, typed)));
+                keep(told, analyte, new Composition.Known(value, origin(analyte, told, sound, typed)));
             }
         });
         if (sound.containsKey(Analyte.N) && !made.values.containsKey(Analyte.CP)) {
@@ -141,16 +143,34 @@ final class Joining {
         return value == null ? null : new Composition.Known(value, origin(analyte, told, sound, typed));
     }
 
-    /** Of two reports the newer counts; of a danger the higher, since both bags came out of this lot. */
-    private void keep(Analyte analyte, Composition.Known known) {
+    /**
+     * Of two reports the newer counts; of a danger the higher, since both bags came out of this lot, until a newer sample was
+     * taken by a plan and the older was not.
+     */
+    private void keep(Told told, Analyte analyte, Composition.Known known) {
         var newer = made.values.putIfAbsent(analyte, known);
         boolean danger =
                 analyte == Analyte.NO3N || HazardClass.Hazard.of(analyte).isPresent();
-        if (newer != null && danger && known.value() > newer.value()) {
+        if (newer != null && danger && known.value() > newer.value() && (told.isByPlan || !byPlan.contains(analyte))) {
             made.values.put(analyte, known);
-            made.notes.add("%s: an earlier report found more than the newest, so the higher counts."
-                    .formatted(analyte.words()));
+            made.notes.add(
+                    "%s: the higher of two counts, %s of the %s; the newest found %s. Both bags came out of this lot. %s"
+                            .formatted(
+                                    analyte.words(),
+                                    found(analyte, known),
+                                    told.where,
+                                    found(analyte, newer),
+                                    told.isByPlan
+                                            ? "The older was sampled by a plan: take it away only if it is not of this hay."
+                                            : "It counts until the lot is sampled again by a plan."));
         }
+        if (told.isByPlan) {
+            byPlan.add(analyte);
+        }
+    }
+
+    private static String found(Analyte analyte, Composition.Known known) {
+        return (known.below() == null ? "" : "less than ") + Sheet.with(known.value(), analyte.unit());
     }
 
     /** Typed on dry matter, or carried there. */
@@ -179,21 +199,30 @@ final class Joining {
 
     private void nitrate(Told told, Map<Analyte, Double> sound, Origin typed) {
         if (sound.containsKey(Analyte.NO3N)) {
-            keep(
-                    Analyte.NO3N,
-                    new Composition.Known(
-                            sound.getOrDefault(Analyte.NO3N, 0.0), origin(Analyte.NO3N, told, sound, typed)));
+            nitrate(told, sound.getOrDefault(Analyte.NO3N, 0.0), origin(Analyte.NO3N, told, sound, typed));
             return;
         }
         Nitrate.strictest(sound).ifPresent(form -> {
             var nitrate = Nitrate.of(form, sound);
-            keep(
-                    Analyte.NO3N,
-                    new Composition.Known(
-                            nitrate.no3n(),
-                            new Origin.Computed(
-                                    new Traced(nitrate, Map.of("printed", origin(form, told, sound, typed))))));
+            nitrate(
+                    told,
+                    nitrate.no3n(),
+                    new Origin.Computed(new Traced(nitrate, Map.of("printed", origin(form, told, sound, typed)))));
         });
+    }
+
+    /** What counts may be the limit that it was found to be under. */
+    private void nitrate(Told told, double no3n, Origin origin) {
+        var limit = told.below.get(Analyte.NO3N);
+        keep(
+                told,
+                Analyte.NO3N,
+                new Composition.Known(
+                        no3n,
+                        origin,
+                        null,
+                        null,
+                        limit != null && Math.abs(limit - no3n) < 1e-6 * limit ? limit : null));
     }
 
     private void fillIn(FeedBook.Row book, boolean tested) {

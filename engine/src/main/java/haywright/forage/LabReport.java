@@ -73,7 +73,7 @@ public record LabReport(
     /** As {@link #counted()}, of a report that is not whole yet. */
     public static List<Reading> counted(List<Reading> readings, List<NotMeasured> notMeasured) {
         var counted = new ArrayList<>(readings);
-        for (var one : notMeasured) {
+        for (var one : NotMeasured.printedFirst(notMeasured)) {
             // the three forms of nitrate are one danger: a figure or a limit of one of them is enough
             boolean isSaid = counted.stream().anyMatch(r -> one.isSameDanger(r.analyte()));
             if (!isSaid) {

@@ -74,6 +74,7 @@ public record LotComposition(
                 .map(report -> new Joining.Told(
                         words(report),
                         report.laboratory(),
+                        report.howSampled() == LabReport.HowSampled.PLAN,
                         report.counted(),
                         Tested.below(feedClass, row, report.readings(), report.notMeasured())))
                 .toList();
@@ -89,7 +90,7 @@ public record LotComposition(
             FeedClass feedClass, Optional<FeedBook.Row> row, String where, List<Reading> tag) {
         var told = new Joining(feedClass, row, Optional.empty(), Map.of())
                 .join(
-                        tag.isEmpty() ? List.of() : List.of(new Joining.Told(where, "", tag, Map.of())),
+                        tag.isEmpty() ? List.of() : List.of(new Joining.Told(where, "", false, tag, Map.of())),
                         Optional.empty());
         return Prior.of(feedClass, row).map(told::betweenLoads).orElse(told);
     }

@@ -48,8 +48,8 @@ final class LotEnergy {
 
     /**
      * What was picked; else a line that was read for such feed from measured ADF in its range; else the laboratory's own;
-     * else another line from measured ADF; else, once anything was measured, the line from the ADF that goes with it; else
-     * what the book prints; else the line from the ADF of the kind.
+     * else another line from measured ADF; else, where NDF was measured, the line from the ADF that goes with it; else
+     * what the book prints; else the line from the ADF of the kind. So a report without fiber leaves TDN where it was.
      */
     EnergyChoice choose(Set<Analyte> measured, Optional<LotEstimate> estimate) {
         var ways = WaysToTdn.fitting(
@@ -73,8 +73,9 @@ final class LotEnergy {
         if (tdn == null && measured.contains(Analyte.ADF)) {
             byFibre("the measured ADF");
         }
-        if (tdn == null && estimate.isPresent() && estimate.get().isMoved()) {
-            byFibre("the ADF that goes with the report's figures");
+        boolean isFiberMeasured = measured.contains(Analyte.ADF) || measured.contains(Analyte.NDF);
+        if (tdn == null && estimate.isPresent() && isFiberMeasured) {
+            byFibre("the ADF that goes with the measured NDF");
             if (tdn == null) {
                 byKind(estimate.get());
             }

@@ -44,8 +44,7 @@ final class Moving {
                 // A composite is the mean of its units, and most units of a skewed spread lie below their mean.
                 var unit = Marginal.ofScale(
                         now.onScale(now.centre()) - apart / 2, Math.sqrt(now.sd() * now.sd() + apart), now.log());
-                made.values.put(
-                        analyte, new Composition.Known(said.value(), said.origin(), now, unit, estimate.below()));
+                made.values.put(analyte, new Composition.Known(said.value(), said.origin(), now, unit, said.below()));
             }
             if (said == null) {
                 // before any figure: a report without nitrate must not make a lot look worse in nitrate

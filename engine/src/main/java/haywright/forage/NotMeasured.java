@@ -3,7 +3,9 @@ package haywright.forage;
 import haywright.forage.Tested.Method;
 import haywright.quantity.Unit;
 import haywright.workings.Refused;
+import java.util.Comparator;
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -39,6 +41,13 @@ public record NotMeasured(
             Analyte.SO4W);
 
     private static final Set<Analyte> NITRATE = EnumSet.of(Analyte.NO3, Analyte.NO3N, Analyte.KNO3);
+
+    /**
+     * What a nitrate test that found nothing is taken to have been able to find, ppm NO3-N on dry matter, where its own limit
+     * is not printed: by judgment, since laboratories take two results within 100 ppm for the same. Other tests have no usual
+     * limit here.
+     */
+    public static final double USUAL_NITRATE_LIMIT_PPM = 100;
 
     /** Looked for as the whole report was. */
     public NotMeasured(Analyte analyte, Why why, @Nullable Double limit, @Nullable Unit unit, @Nullable Basis basis) {
@@ -114,8 +123,23 @@ public record NotMeasured(
         return isDanger() ? asLimit() : Optional.empty();
     }
 
-    /** The limit as a figure, to be carried to dry matter; empty where none is printed. */
+    /** Limits that are printed before those that are only usual. */
+    static List<NotMeasured> printedFirst(List<NotMeasured> all) {
+        return all.stream()
+                .sorted(Comparator.comparing(NotMeasured::isUsualLimitTaken))
+                .toList();
+    }
+
+    /** Whether nothing was found, the limit is not printed, and {@link #USUAL_NITRATE_LIMIT_PPM} stands for it. */
+    public boolean isUsualLimitTaken() {
+        return why == Why.NOT_DETECTED && limit == null && NITRATE.contains(analyte);
+    }
+
+    /** The limit as a figure, to be carried to dry matter; empty where none is printed and none is usual. */
     Optional<Reading> asLimit() {
+        if (isUsualLimitTaken()) {
+            return Optional.of(new Reading(Analyte.NO3N, USUAL_NITRATE_LIMIT_PPM, Unit.PPM, Basis.DRY_MATTER, method));
+        }
         return limit != null && unit != null
                 ? Optional.of(new Reading(analyte, limit, unit, basis == null ? Basis.DRY_MATTER : basis, method))
                 : Optional.empty();

@@ -87,7 +87,7 @@ public record Tested(
 
     /**
      * The limits that a report prints in place of figures, on dry matter in each analyte's unit, nitrate as NO3-N. "Not
-     * detected" without a limit says nothing, and what cannot be carried to dry matter neither.
+     * detected" without a limit says nothing but of nitrate, and what cannot be carried to dry matter neither.
      */
     public static Map<Analyte, Double> below(
             FeedClass feedClass, Optional<FeedBook.Row> row, List<Reading> readings, List<NotMeasured> notMeasured) {
@@ -95,20 +95,24 @@ public record Tested(
         readings.stream()
                 .filter(r -> r.analyte() == Analyte.DM || r.analyte() == Analyte.MOISTURE)
                 .forEach(limits::add);
-        notMeasured.forEach(one -> one.asLimit().ifPresent(limits::add));
+        NotMeasured.printedFirst(notMeasured)
+                .forEach(one -> one.asLimit()
+                        .filter(limit -> !one.isUsualLimitTaken()
+                                || limits.stream().noneMatch(r -> one.isSameDanger(r.analyte())))
+                        .ifPresent(limits::add));
         var below = new EnumMap<Analyte, Double>(Analyte.class);
         if (limits.isEmpty()) {
             return below;
         }
         var carried = ReportCheck.check(feedClass, row, limits).values();
         for (var one : notMeasured) {
-            var limit = carried.get(one.analyte());
-            if (limit != null && limit > 0 && one.analyte().isMeasured()) {
-                below.merge(one.analyte(), limit, Math::min);
+            var as = one.asLimit().map(Reading::analyte).orElse(one.analyte());
+            var limit = carried.get(as);
+            if (limit != null && limit > 0 && as.isMeasured()) {
+                below.merge(as, limit, Math::min);
             }
-            if (limit != null && (one.analyte() == Analyte.NO3 || one.analyte() == Analyte.KNO3)) {
-                below.putIfAbsent(
-                        Analyte.NO3N, Nitrate.of(one.analyte(), carried).no3n());
+            if (limit != null && (as == Analyte.NO3 || as == Analyte.KNO3)) {
+                below.putIfAbsent(Analyte.NO3N, Nitrate.of(as, carried).no3n());
             }
         }
         return below;

@@ -14,6 +14,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 
 /** "Less than" is a bound, in the estimate and in what rations count. */
 class LessThanTest {
@@ -81,6 +83,26 @@ class LessThanTest {
         assertThat(nitrate.value()).isEqualTo(50);
         assertThat(nitrate.below()).isEqualTo(50);
         assertThat(lot.composition().upper(Analyte.NO3N).orElseThrow()).isGreaterThanOrEqualTo(50);
+    }
+
+    /** Testing never punishes: "not detected" is at least as good as any figure at the usual limit. */
+    @ParameterizedTest
+    @EnumSource(
+            value = Analyte.class,
+            names = {"NO3N", "NO3", "KNO3"})
+    void nitrateThatWasNotDetectedIsAResult(Analyte form) {
+        var lot = made(new NotMeasured(form, NotMeasured.Why.NOT_DETECTED, null, null, null));
+        var nitrate = lot.composition().values().get(Analyte.NO3N);
+        assertThat(nitrate.below()).isCloseTo(NotMeasured.USUAL_NITRATE_LIMIT_PPM, within(1e-6));
+        assertThat(nitrate.value())
+                .isLessThanOrEqualTo(NotMeasured.USUAL_NITRATE_LIMIT_PPM + 1e-6)
+                .isLessThan(NitrateClass.safeForPregnant().safeUpTo());
+        var both = made(
+                new NotMeasured(form, NotMeasured.Why.NOT_DETECTED, null, null, null),
+                new NotMeasured(Analyte.NO3N, NotMeasured.Why.LESS_THAN, 40.0, Unit.PPM, Basis.DRY_MATTER));
+        assertThat(both.composition().value(Analyte.NO3N)).as("a printed limit").hasValue(40);
+        var toxin = made(new NotMeasured(Analyte.DON, NotMeasured.Why.NOT_DETECTED, null, null, null));
+        assertThat(toxin.composition().knows(Analyte.DON)).isFalse();
     }
 
     @Test

@@ -163,13 +163,13 @@ class LotAsEstimatedTest {
     }
 
     @Test
-    void energyFollowsTheProteinOfALotWhoseFibreNobodyMeasured() {
+    void energyFollowsNdfWhereAdfWasNotMeasured() {
         var row = BOOK.usual(FeedClass.GRASS_HAY).orElseThrow();
-        var poor = made(row, 20, new Reading(Analyte.CP, 5, Unit.PERCENT, Basis.DRY_MATTER));
-        var rich = made(row, 20, new Reading(Analyte.CP, 14, Unit.PERCENT, Basis.DRY_MATTER));
+        var poor = made(row, 20, new Reading(Analyte.NDF, 72, Unit.PERCENT, Basis.DRY_MATTER));
+        var rich = made(row, 20, new Reading(Analyte.NDF, 54, Unit.PERCENT, Basis.DRY_MATTER));
         assertThat(poor.composition().value(Analyte.TDN).orElseThrow())
                 .isLessThan(rich.composition().value(Analyte.TDN).orElseThrow() - 2);
-        assertThat(poor.notes()).anyMatch(n -> n.contains("ADF that goes with the report's figures"));
+        assertThat(poor.notes()).anyMatch(n -> n.contains("ADF that goes with the measured NDF"));
     }
 
     @Test

@@ -14,6 +14,8 @@ import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class LotCompositionTest {
     private static final Optional<FeedBook.Row> MEADOW = FeedBook.published().row("C161");
@@ -275,8 +277,8 @@ class LotCompositionTest {
                 Optional.empty(),
                 List.of(withNotMeasured(
                         List.of(wet(Analyte.DM, 80)),
-                        new NotMeasured(Analyte.NO3N, NotMeasured.Why.NOT_DETECTED, null, null, null))));
-        assertThat(untold.composition().knows(Analyte.NO3N)).isFalse(); // below a limit that nobody printed
+                        new NotMeasured(Analyte.HCN, NotMeasured.Why.NOT_DETECTED, null, null, null))));
+        assertThat(untold.composition().knows(Analyte.HCN)).isFalse(); // below a limit that nobody printed
     }
 
     @Test
@@ -289,5 +291,29 @@ class LotCompositionTest {
                         new NotMeasured(Analyte.CA, NotMeasured.Why.LESS_THAN, 1.0, Unit.MCAL_PER_KG, Basis.DRY_MATTER))
                 .isInstanceOf(Refused.class);
         assertThatThrownBy(() -> less(Analyte.CA, 0.01, null)).isInstanceOf(Refused.class);
+    }
+
+    /** The higher of two counts until a newer sample was taken by a plan; of two by a plan always the higher. */
+    @ParameterizedTest
+    @CsvSource({"GRAB, GRAB, 900", "GRAB, PLAN, 100", "PLAN, PLAN, 900", "PLAN, GRAB, 900"})
+    void aRetestByPlanClearsWhatAGrabFound(LabReport.HowSampled older, LabReport.HowSampled newer, double counts) {
+        var reports = List.of(nitrate(1, older, 900), nitrate(2, newer, 100));
+        assertThat(LotComposition.of(FeedClass.CEREAL_HAY, Optional.empty(), reports)
+                        .composition()
+                        .value(Analyte.NO3N))
+                .hasValue(counts);
+    }
+
+    private static LabReport nitrate(int day, LabReport.HowSampled how, double ppm) {
+        return new LabReport(
+                new UUID(0, day),
+                new UUID(0, 9),
+                "",
+                "",
+                LocalDate.of(2026, 10, day),
+                null,
+                how,
+                List.of(new Reading(Analyte.NO3N, ppm, Unit.PPM, Basis.DRY_MATTER)),
+                List.of());
     }
 }

@@ -63,6 +63,11 @@ public record LotNow(
             Analyte.P,
             Analyte.RFV);
 
+    /** What stands for the limit of a nitrate test that does not print it. */
+    private static final String USUAL_LIMIT =
+            "Its limit is not printed: it counts as less than %s ppm NO3-N, a usual limit by our judgment. Ask the laboratory for its own."
+                    .formatted(Show.number(NotMeasured.USUAL_NITRATE_LIMIT_PPM, 0));
+
     /** Worth a sentence of their own. */
     private static final List<Analyte> TOLD = List.of(Analyte.CP, Analyte.TDN);
 
@@ -102,6 +107,15 @@ public record LotNow(
             String method,
             List<String> said,
             List<String> noted) {}
+
+    /** What to say of nitrate that was not detected by a test whose limit is not printed; empty where there is none. */
+    public String notDetected() {
+        return reports.stream()
+                        .flatMap(row -> row.report().notMeasured().stream())
+                        .anyMatch(NotMeasured::isUsualLimitTaken)
+                ? "Nitrate was not detected. " + USUAL_LIMIT
+                : "";
+    }
 
     static LotNow of(Yard yard, Lot lot) {
         var reports = yard.ranch().reportsOn(lot.id()); // oldest first
@@ -172,6 +186,9 @@ public record LotNow(
         if (!one.isDanger()) {
             return what
                     + ". That is a bound and no figure: rations count none of it for a need, and the limit against a ceiling.";
+        }
+        if (one.isUsualLimitTaken()) {
+            return what + ". " + USUAL_LIMIT;
         }
         return what
                 + (limit == null

@@ -59,10 +59,10 @@ public record NitrateView(
                         Show.number(most, 0),
                         most > found ? "what the lot has less of nine times in ten" : "what was found");
         if (found <= others) {
-            return "Bred cattle: %s. Not mixed, only as the day’s second feed. Other cattle may have it alone, up to %s ppm."
+            return "Bred cattle: %s; where nothing mixes, only as the day’s second feed. Other cattle may have it alone, up to %s ppm."
                     .formatted(mixed, Show.number(others, 0));
         }
-        return "Feed it %s. Not mixed: none to bred cattle, and %s."
+        return "Where there is a mixer, %s. Where nothing mixes, none to bred cattle, and %s."
                 .formatted(
                         mixed,
                         found <= second
@@ -97,7 +97,7 @@ public record NitrateView(
                 .map(first -> bySource(first.source().cite(), nitrate))
                 .toList();
         return Optional.of(new NitrateView(
-                forms(nitrate),
+                forms(nitrate, known.below() != null ? "less than " : ""),
                 known.origin() instanceof Origin.Computed computed ? computed.by() : nitrate,
                 Figures.from(known.origin()),
                 counted(made),
@@ -107,11 +107,11 @@ public record NitrateView(
                 nitrate.classes().stream().anyMatch(c -> c.lower() > 0)));
     }
 
-    private static List<String> forms(Nitrate nitrate) {
+    private static List<String> forms(Nitrate nitrate, String less) {
         return List.of(
-                Show.number(nitrate.ppm(Nitrate.Form.NO3_N), 0) + " ppm NO3-N",
-                both(nitrate, Nitrate.Form.NO3, "NO3"),
-                both(nitrate, Nitrate.Form.KNO3, "KNO3"));
+                less + Show.number(nitrate.ppm(Nitrate.Form.NO3_N), 0) + " ppm NO3-N",
+                less + both(nitrate, Nitrate.Form.NO3, "NO3"),
+                less + both(nitrate, Nitrate.Form.KNO3, "KNO3"));
     }
 
     private static String both(Nitrate nitrate, Nitrate.Form form, String name) {
