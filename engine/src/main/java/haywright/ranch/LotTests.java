@@ -29,7 +29,7 @@ public final class LotTests {
         return Prior.of(lot.feedClass(), lot.bookRow())
                 .map(prior -> LotEstimate.of(
                         prior,
-                        ranch.reportsOn(lot.id()).stream()
+                        SameHay.counted(ranch, lot.id()).stream()
                                 .map(report -> tested(ranch, lot, report))
                                 .toList()));
     }

@@ -61,7 +61,7 @@ public record TestedFor(Set<Part> parts, int reports, boolean isForFeeding) {
     }
 
     public static TestedFor of(Ranch ranch, Lot lot) {
-        return of(lot.feedClass(), ranch.reportsOn(lot.id()));
+        return of(lot.feedClass(), SameHay.counted(ranch, lot.id()));
     }
 
     static TestedFor of(FeedClass feed, List<LabReport> reports) {

@@ -32,7 +32,7 @@ public record WorthTesting(Verdict verdict, String words) {
 
     public static WorthTesting of(Yard yard, Lot lot) {
         var ranch = yard.ranch();
-        var reports = ranch.reportsOn(lot.id());
+        var reports = SameHay.counted(ranch, lot.id());
         if (lot.isNitrateDanger() && !yard.composition(lot).composition().knows(Analyte.NO3N)) {
             return new WorthTesting(
                     Verdict.DANGER,

@@ -67,7 +67,7 @@ public final class Yard {
                 l -> LotComposition.of(
                         l.feedClass(),
                         BOOK.rowFor(l.bookRow(), l.feedClass()),
-                        ranch.reportsOn(l.id()),
+                        SameHay.counted(ranch, l.id()),
                         LotTests.estimate(ranch, l),
                         Optional.ofNullable(l.weathered()),
                         ranch.energyPicks(l.id()).ways()));

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import haywright.forage.LabReport;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
@@ -241,6 +242,7 @@ class BringPagesTest {
                         "sampled", sampled,
                         "dry-cp", protein,
                         "dry-adf", "38.0",
+                        "sameHay", "no",
                         "howSampled", "grab"));
         return form.body();
     }
@@ -260,6 +262,80 @@ class BringPagesTest {
                 .doesNotContain("replaces-0");
         bringAndKeep("Sep 14, 2026", "8.1");
         assertThat(ranch.kept().reports()).hasSize(2);
+    }
+
+    /** Every figure agrees and only the day differs: a wrong date, as likely as another sample. */
+    @Test
+    void theSameFiguresOfAnotherDayAreAskedAbout() {
+        bringAndKeep("Sep 12, 2026", "10.2");
+        ranch.get("reports/bring?afresh");
+        assertThat(send("reports/bring", bring(YEARLY.formatted("Sep 19, 2026", "10.2")))
+                        .body())
+                .doesNotContain("Kept, on <a")
+                .contains("name=\"replaces-0\"");
+        assertThat(send("reports/bring/take", Map.of("sample", "0", "lot", lot)).status())
+                .isEqualTo(422);
+        typed("Sep 19, 2026", "10.2", Map.of());
+        assertThat(ranch.kept().reports()).as("typed by hand it is asked too").hasSize(1);
+    }
+
+    @Test
+    void whatWasAnsweredIsNotAskedAgainOnTheNextPage() {
+        bringAndKeep("Sep 12, 2026", "10.2");
+        ranch.get("reports/bring?afresh");
+        send("reports/bring", bring(YEARLY.formatted("Sep 12, 2026", "11.4")));
+        var form = send("reports/bring/take", Map.of("sample", "0", "lot", lot, "replaces-0", "new"));
+        var asked = Pattern.compile("name=\"asked\" value=\"([^\"]+)\"").matcher(form.body());
+        assertThat(asked.find()).isTrue();
+        typed("Sep 12, 2026", "11.4", Map.of("asked", asked.group(1)));
+        assertThat(ranch.kept().reports()).hasSize(2);
+    }
+
+    private RawClient.Answer typed(String sampled, String protein, Map<String, String> more) {
+        var fields = new LinkedHashMap<>(Map.of(
+                "laboratory", "Tin Valley Laboratory",
+                "sampleCode", "Ditch-side stack",
+                "sampled", sampled,
+                "dry-cp", protein,
+                "dry-adf", "38.0",
+                "howSampled", "grab"));
+        fields.putAll(more);
+        return ranch.send(form, fields);
+    }
+
+    /** Hay of another year is another lot, unless somebody says that it is still the same. */
+    @Test
+    void aReportOfLastYearIsAskedAboutAndCountsOnlyIfItIsTheSameHay() {
+        typed("Sep 12, 2025", "8", Map.of());
+        var alone = protein();
+        assertThat(typed("Sep 14, 2026", "14", Map.of()).status()).isEqualTo(422);
+        typed("Sep 14, 2026", "14", Map.of("sameHay", "no"));
+        var page = ranch.get("reports/lot/" + lot).body();
+        var newest = protein();
+        assertThat(page).contains("Not counted:");
+        assertThat(ranch.kept().reports()).hasSize(2);
+        var latest = ranch.kept().reports().values().stream()
+                .filter(r -> String.valueOf(r.sampled()).startsWith("2026"))
+                .findFirst()
+                .orElseThrow();
+        ranch.send(
+                "reports/" + latest.id(),
+                Map.of(
+                        "sampleCode", "Ditch-side stack",
+                        "sampled", "Sep 14, 2026",
+                        "dry-cp", "14",
+                        "dry-adf", "38.0",
+                        "sameHay", "yes",
+                        "howSampled", "grab"));
+        assertThat(ranch.get("reports/lot/" + lot).body()).doesNotContain("Not counted:");
+        assertThat(protein()).as("both count").isGreaterThan(alone).isLessThan(newest);
+    }
+
+    private double protein() {
+        var protein = Pattern.compile("CP\u00a0([0-9.]+)\u00a0%")
+                .matcher(ranch.get("reports/lot/" + lot).body());
+        assertThat(protein.find()).isTrue();
+        return Double.parseDouble(protein.group(1));
     }
 
     @Test

@@ -282,6 +282,19 @@ class ReportPagesTest {
         assertThat(ranch.get("reports").body()).contains("2 reports", "newest: Nov 3, 2026, Second opinion");
     }
 
+    /** The list, the lot and the bench say one thing of nitrate that was looked for and not found. */
+    @Test
+    void nitrateThatWasNotDetectedIsTestedEverywhere() {
+        ranch.send(form, sheetBut("dry-no3n", "ND", "unit-no3n", ""));
+        assertThat(report().notMeasured()).hasSize(1);
+        assertThat(ranch.get("reports").body())
+                .contains("nitrate less than 100")
+                .doesNotContain("Nitrate not known");
+        assertThat(ranch.get("reports/lot/" + lot).body())
+                .contains("Nitrate was not detected", "less than 100")
+                .doesNotContain("Nitrate not known");
+    }
+
     @Test
     void aReportTakenAwayCanBeTakenBack() {
         ranch.send(form, sheet());

@@ -174,7 +174,8 @@ public final class BringPages {
         return Ask.choice(
                 "replaces-" + sample.number(),
                 "Is it a new report?",
-                "There is a report of this laboratory already: %s.".formatted(sample.likeWords()));
+                "There is a report of this laboratory already: %s. Codes come again every year; the same figures seldom do."
+                        .formatted(sample.likeWords()));
     }
 
     public static List<Option> newOrNot() {
@@ -225,6 +226,7 @@ public final class BringPages {
         if (before != null && known.getOrDefault(ReportForm.HOW.name(), "").isEmpty()) {
             known.put(ReportForm.HOW.name(), Form.id(before.howSampled()));
         }
+        known.put(ReportForm.ASKED.name(), like == null ? "" : like.id().toString());
         known.put(ReportForm.FROM.name(), view.left() > 1 ? KEY : "");
         known.put(Original.FIELD.name(), form.value(Original.FIELD));
         var on = before == null ? lot.get() : page.ranch().lots().getOrDefault(before.lot(), lot.get());

@@ -41,6 +41,7 @@ public record BringView(
      * @param lines what was understood
      * @param typed what goes into the form
      * @param match the lot that its code speaks of; null where none does
+     * @param noMatch why there is none, in words; empty where there is one
      * @param kept the lot that has this very report already; null where none has
      * @param like a report that this one may replace, which is asked; null where there is none
      * @param likeWords that report, in words
@@ -56,6 +57,7 @@ public record BringView(
             List<Line> lines,
             Map<String, String> typed,
             @Nullable Match match,
+            String noMatch,
             @Nullable Lot kept,
             @Nullable LabReport like,
             String likeWords) {
@@ -182,6 +184,10 @@ public record BringView(
         }
         var earlier = Earlier.of(ranch, form, typed, isOnlyOne);
         var like = earlier.like();
+        var likeLot = like == null ? null : ranch.lots().get(like.lot());
+        if (match == null && likeLot != null) {
+            match = new Match(likeLot, "a report under this code is on it already", false);
+        }
         return new Sample(
                 number,
                 name,
@@ -193,6 +199,7 @@ public record BringView(
                 lines,
                 typed,
                 match,
+                match == null ? noMatch(ranch, sample.code()) : "",
                 earlier.kept(),
                 like,
                 like == null ? "" : Earlier.words(like, ranch));
@@ -260,6 +267,21 @@ public record BringView(
                 .toList();
         var lot = earlier.size() == 1 ? ranch.lots().get(earlier.get(0)) : null;
         return lot == null ? null : new Match(lot, "a report under this code speaks of it already", false);
+    }
+
+    /** Codes come again, so one that an earlier report has is no more than a hint. */
+    private static String noMatch(Ranch ranch, String code) {
+        var lots = ranch.reports().values().stream()
+                .filter(report ->
+                        !key(code).isEmpty() && key(report.sampleCode()).equals(key(code)))
+                .flatMap(report -> Stream.ofNullable(ranch.lots().get(report.lot())))
+                .map(Lot::name)
+                .distinct()
+                .toList();
+        return lots.isEmpty()
+                ? "Its code says no lot of this ranch."
+                : "A sample of another day under this code was of %s. Codes come again, so say which lot."
+                        .formatted(String.join(", ", lots));
     }
 
     private static String key(String words) {

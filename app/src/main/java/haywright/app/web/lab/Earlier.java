@@ -23,7 +23,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param kept the lot of that very report; null where there is none
  * @param like a report under the same code that this one may replace; null where there is none, or where the days say
- *     that it is of another sample
+ *     that it is of another sample and the figures differ
  */
 record Earlier(@Nullable Lot kept, @Nullable LabReport like) {
     private static final Earlier NOTHING = new Earlier(null, null);
@@ -45,13 +45,13 @@ record Earlier(@Nullable Lot kept, @Nullable LabReport like) {
                 continue;
             }
             boolean isSameDay = Optional.ofNullable(report.sampled()).equals(sampled);
-            boolean isSame =
-                    isSameDay && isSame(printed, Printed.of(report)) || isOnlyOne && isOf(ranch, report.id(), file);
+            boolean isSameFigures = isSame(printed, Printed.of(report));
+            boolean isSame = isSameDay && isSameFigures || isOnlyOne && isOf(ranch, report.id(), file);
             var lot = ranch.lots().get(report.lot());
             if (isSame && lot != null) {
                 return new Earlier(lot, null);
             }
-            if (!code.isEmpty() && !isAnotherSample(report.sampled(), sampled.orElse(null))) {
+            if (isSameFigures || !code.isEmpty() && !isAnotherSample(report.sampled(), sampled.orElse(null))) {
                 like = report;
             }
         }

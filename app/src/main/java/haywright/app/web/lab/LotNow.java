@@ -10,6 +10,8 @@ import haywright.forage.LabReport;
 import haywright.forage.LotComposition;
 import haywright.forage.NotMeasured;
 import haywright.ranch.Lot;
+import haywright.ranch.SameHay;
+import haywright.ranch.TestedFor;
 import haywright.ranch.Yard;
 import haywright.workings.Origin;
 import haywright.workings.Worked;
@@ -23,6 +25,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * What a lot is made of now, figure by figure, and what its reports changed.
  *
+ * @param tested for what
  * @param inShort what it says in short
  * @param told what the reports changed in what decides a ration, a sentence a figure; empty for a lot without a report
  * @param nitrate null where it is not known
@@ -37,6 +40,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record LotNow(
         Lot lot,
+        TestedFor tested,
         String inShort,
         List<String> told,
         List<Row> rows,
@@ -95,6 +99,7 @@ public record LotNow(
 
     /**
      * @param confirmed how many unusual things somebody confirmed
+     * @param counts whether it is of the hay that is there now
      * @param method how the laboratory worked; empty where it does not say
      * @param said what it prints in place of figures, and what becomes of that
      * @param noted what the checks want known
@@ -104,6 +109,7 @@ public record LotNow(
             String day,
             String who,
             int confirmed,
+            boolean counts,
             String method,
             List<String> said,
             List<String> noted) {}
@@ -111,6 +117,7 @@ public record LotNow(
     /** What to say of nitrate that was not detected by a test whose limit is not printed; empty where there is none. */
     public String notDetected() {
         return reports.stream()
+                        .filter(ReportRow::counts)
                         .flatMap(row -> row.report().notMeasured().stream())
                         .anyMatch(NotMeasured::isUsualLimitTaken)
                 ? "Nitrate was not detected. " + USUAL_LIMIT
@@ -118,7 +125,9 @@ public record LotNow(
     }
 
     static LotNow of(Yard yard, Lot lot) {
-        var reports = yard.ranch().reportsOn(lot.id()); // oldest first
+        var reports = SameHay.counted(yard.ranch(), lot.id()); // oldest first
+        var all = new ArrayList<>(yard.ranch().reportsOn(lot.id()));
+        Collections.reverse(all);
         var row = ReportForm.bookRow(lot);
         var now = yard.composition(lot);
         var before = LotComposition.of(lot.feedClass(), row, List.of());
@@ -128,6 +137,7 @@ public record LotNow(
         var ranges = trust.map(Trust::ranges).orElse(Map.of());
         return new LotNow(
                 lot,
+                TestedFor.of(yard.ranch(), lot),
                 inShort(now.composition()),
                 reports.isEmpty() ? List.of() : told(before.composition(), now.composition(), ranges),
                 rows(before.composition(), now.composition(), ranges, newestFirst),
@@ -136,7 +146,9 @@ public record LotNow(
                 now.composition().knows(Analyte.RFV),
                 row.map(FeedBook.Row::feed).orElse(""),
                 LotWorth.of(lot, now.composition()),
-                newestFirst.stream().map(report -> reportRow(lot, report)).toList(),
+                all.stream()
+                        .map(report -> reportRow(lot, report, reports.contains(report)))
+                        .toList(),
                 trust.orElse(null),
                 hazards(yard, lot),
                 OtherWays.of(lot.feedClass(), asPrinted(lot, reports)),
@@ -145,7 +157,7 @@ public record LotNow(
 
     /** By what was found: being usually low in its kind makes no lot safer. */
     static List<HazardView> hazards(Yard yard, Lot lot) {
-        var reports = yard.ranch().reportsOn(lot.id());
+        var reports = SameHay.counted(yard.ranch(), lot.id());
         return reports.isEmpty()
                 ? List.of()
                 : HazardView.of(lot.feedClass(), ReportForm.bookRow(lot), asPrinted(lot, reports));
@@ -157,13 +169,16 @@ public record LotNow(
                 .composition();
     }
 
-    static ReportRow reportRow(Lot lot, LabReport report) {
+    static ReportRow reportRow(Lot lot, LabReport report, boolean counts) {
         var method = report.method();
         return new ReportRow(
                 report,
                 day(report),
                 who(report),
-                report.confirmed().size(),
+                (int) report.confirmed().stream()
+                        .filter(question -> !question.startsWith(SameHay.CONFIRMED))
+                        .count(),
+                counts,
                 method == null ? "" : ReportForm.words(method),
                 report.notMeasured().stream().map(LotNow::said).toList(),
                 ReportForm.noted(lot, report));

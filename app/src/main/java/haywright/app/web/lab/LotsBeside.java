@@ -3,6 +3,8 @@ package haywright.app.web.lab;
 import haywright.app.web.Page;
 import haywright.forage.Analyte;
 import haywright.ranch.Lot;
+import haywright.ranch.SameHay;
+import haywright.ranch.TestedFor;
 import haywright.ranch.Yard;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -37,7 +39,7 @@ public record LotsBeside(List<Lot> all, List<Column> lots, List<Row> rows) {
             Analyte.S,
             Analyte.NO3N);
 
-    /** @param tested "2 reports", "Not tested" */
+    /** @param tested "Tested for protein, fiber", "Not tested" */
     public record Column(Lot lot, String tested) {}
 
     /** One figure of every lot. @param cells in the order of the lots */
@@ -78,15 +80,14 @@ public record LotsBeside(List<Lot> all, List<Column> lots, List<Row> rows) {
     }
 
     private static String tested(Yard yard, Lot lot) {
-        int reports = yard.ranch().reportsOn(lot.id()).size();
-        return reports == 0 ? "Not tested" : reports == 1 ? "1 report" : reports + " reports";
+        return TestedFor.of(yard.ranch(), lot).words();
     }
 
     /** The same names in the same order for every lot. */
     private static Map<String, Cell> cells(Yard yard, Lot lot) {
         var lotMade = yard.composition(lot);
         var made = lotMade.composition();
-        var ranges = Trust.of(lot, lotMade, yard.ranch().reportsOn(lot.id()))
+        var ranges = Trust.of(lot, lotMade, SameHay.counted(yard.ranch(), lot.id()))
                 .map(Trust::ranges)
                 .orElse(Map.of());
         var cells = new LinkedHashMap<String, Cell>();

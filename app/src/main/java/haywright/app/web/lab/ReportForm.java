@@ -13,6 +13,7 @@ import haywright.forage.ReportCheck;
 import haywright.forage.Tested;
 import haywright.quantity.Unit;
 import haywright.ranch.Lot;
+import haywright.ranch.SameHay;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -30,7 +31,7 @@ public final class ReportForm {
     public static final Ask SAMPLE_CODE =
             new Ask("sampleCode", "Sample code", Unit.NONE, "As written on the bag, or the laboratory’s number.", 18);
     public static final Ask SAMPLED = Ask.date("sampled", "Sampled on", "For example Oct 6, 2026.");
-    public static final Ask REPORTED = Ask.date("reported", "Reported on", "The newest report counts first.");
+    public static final Ask REPORTED = Ask.date("reported", "Reported on", "For example Oct 14, 2026.");
     public static final Ask HOW = Ask.choice(
             "howSampled",
             "How the sample was taken",
@@ -41,6 +42,16 @@ public final class ReportForm {
             "How the laboratory worked",
             "The sheet says it in its head or foot. Wet chemistry comes nearer.");
 
+    /** Asked where another report of the lot was sampled long before or after. */
+    public static final Ask SAME_HAY = Ask.choice(
+            "sameHay",
+            "Is this still the same hay?",
+            "Another report on this lot was sampled more than %d months before or after. Hay of another year is another lot."
+                    .formatted(SameHay.MONTHS));
+
+    /** Hidden: the report of which it was asked already whether this one is new. */
+    public static final Ask ASKED = Ask.choice("asked", "", "");
+
     /** Hidden: where to go on to when it is kept, if it came out of a file with more reports. */
     public static final Ask FROM = Ask.choice("from", "", "");
 
@@ -50,6 +61,12 @@ public final class ReportForm {
         return Stream.of(Tested.Method.WET, Tested.Method.NIR)
                 .map(method -> new Option(Form.id(method), words(method)))
                 .toList();
+    }
+
+    public static List<Option> sameOrNot() {
+        return List.of(
+                new Option("yes", "Yes: both reports count"),
+                new Option("no", "No: the older is kept and not counted"));
     }
 
     static String words(Tested.Method method) {
@@ -79,6 +96,9 @@ public final class ReportForm {
         known.put(HOW.name(), Form.id(report.howSampled()));
         var method = report.method();
         known.put(METHOD.name(), method == null ? "" : Form.id(method));
+        if (report.confirmed().stream().anyMatch(question -> question.startsWith(SameHay.CONFIRMED))) {
+            known.put(SAME_HAY.name(), "yes");
+        }
         Printed.of(report).show(known);
         return known;
     }
@@ -114,6 +134,7 @@ public final class ReportForm {
             confirmed.addAll(check(form, lot, LabReport.counted(read.readings(), read.notMeasured()), before));
         }
         confirmed.addAll(form.confirmed());
+        confirmed.addAll(sameHay(form, lot, id, sampled, reported, others));
         return form.build(() -> new LabReport(
                 id,
                 lot.id(),
@@ -128,13 +149,38 @@ public final class ReportForm {
                 read.notMeasured()));
     }
 
+    /** Of every report sampled long before or after: what somebody says, or the question. */
+    private static List<String> sameHay(
+            Form form,
+            Lot lot,
+            UUID id,
+            @Nullable LocalDate sampled,
+            @Nullable LocalDate reported,
+            Collection<LabReport> others) {
+        var apart = others.stream()
+                .filter(r -> r.lot().equals(lot.id()) && !r.id().equals(id))
+                .filter(r -> SameHay.isApart(r, Stream.of(Optional.ofNullable(sampled), Optional.ofNullable(reported))))
+                .toList();
+        var said = form.text(SAME_HAY);
+        if (!apart.isEmpty() && sameOrNot().stream().noneMatch(o -> o.value().equals(said))) {
+            form.refuse(
+                    SAME_HAY.name(), said, "nobody said whether it is still the same hay", "Choose one of the two.");
+        }
+        return said.equals("yes") ? apart.stream().map(SameHay::confirmation).toList() : List.of();
+    }
+
     private static void twice(
             Form form, Lot lot, String code, @Nullable LocalDate sampled, Printed read, Collection<LabReport> others) {
         others.stream()
                 .filter(r -> r.lot().equals(lot.id()))
-                .filter(r -> !Earlier.isAnotherSample(r.sampled(), sampled))
-                .filter(r -> (!code.isEmpty() && r.sampleCode().strip().equalsIgnoreCase(code))
-                        || (!read.readings().isEmpty() && r.readings().equals(read.readings())))
+                .filter(r -> !r.id().toString().equals(form.value(ASKED)))
+                .filter(r -> {
+                    boolean isCode = r.sampleCode().strip().equalsIgnoreCase(code);
+                    boolean isSame = !read.readings().isEmpty() && r.readings().equals(read.readings());
+                    return Earlier.isAnotherSample(r.sampled(), sampled)
+                            ? isCode && isSame
+                            : isCode && !code.isEmpty() || isSame;
+                })
                 .findFirst()
                 .ifPresent(r -> form.doubt(
                         SAMPLE_CODE,

@@ -9,6 +9,7 @@ import haywright.forage.Analyte;
 import haywright.forage.FeedClass;
 import haywright.forage.LabReport;
 import haywright.ranch.Lot;
+import haywright.ranch.SameHay;
 import haywright.ranch.TestedFor;
 import haywright.ranch.Yard;
 import io.javalin.http.NotFoundResponse;
@@ -90,10 +91,10 @@ public final class ReportPages {
     }
 
     private static Row row(Yard yard, Lot lot) {
-        var reports = yard.ranch().reportsOn(lot.id());
+        var reports = SameHay.counted(yard.ranch(), lot.id());
         var made = yard.composition(lot).composition();
         var nitrate = NitrateView.of(made);
-        var newest = reports.isEmpty() ? null : LotNow.reportRow(lot, reports.get(reports.size() - 1));
+        var newest = reports.isEmpty() ? null : LotNow.reportRow(lot, reports.get(reports.size() - 1), true);
         var hazards = LotNow.hazards(yard, lot);
         return new Row(
                 lot,
@@ -211,9 +212,12 @@ public final class ReportPages {
     static FormView view(Page page, Form form, Lot lot, @Nullable LabReport report) {
         var says = report == null
                 ? ""
-                : LotNow.reportRow(lot, report).day().toLowerCase(Locale.ROOT).startsWith("day")
+                : LotNow.reportRow(lot, report, true)
+                                .day()
+                                .toLowerCase(Locale.ROOT)
+                                .startsWith("day")
                         ? ""
-                        : LotNow.reportRow(lot, report).day();
+                        : LotNow.reportRow(lot, report, true).day();
         return new FormView(form, lot, report, page.at(path(lot, report)), says);
     }
 }
