@@ -7,6 +7,7 @@ import haywright.forage.FeedBook;
 import haywright.forage.FeedClass;
 import haywright.forage.LotComposition;
 import haywright.ration.PricedFeed;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -27,6 +28,37 @@ public record HayMeasure(String id, String name, double nem, double neg, double 
     public static List<HayMeasure> of(Yard yard) {
         var own = own(yard);
         return own.isEmpty() ? of(book(yard)).stream().toList() : own;
+    }
+
+    /** The hays of a ranch mixed by the tons it has of each; where there is none, the book's hay. */
+    static HayMeasure mixed(Yard yard) {
+        var hays = of(yard);
+        var tons =
+                hays.stream().mapToDouble(hay -> kilograms(yard.ranch(), hay)).toArray();
+        double all = Arrays.stream(tons).sum();
+        if (hays.size() == 1 || !(all > 0)) {
+            return hays.get(0);
+        }
+        double putOut = 0;
+        double nem = 0;
+        double neg = 0;
+        double eaten = 0;
+        for (int i = 0; i < tons.length; i++) {
+            var hay = hays.get(i);
+            double kilograms = tons[i] / hay.putOut;
+            eaten += kilograms;
+            putOut += tons[i];
+            nem += kilograms * hay.nem;
+            neg += kilograms * hay.neg;
+        }
+        return new HayMeasure("", "the hays of this ranch, by their tons", nem / eaten, neg / eaten, putOut / eaten);
+    }
+
+    private static double kilograms(Ranch ranch, HayMeasure hay) {
+        return ranch.lots().values().stream()
+                .filter(lot -> lot.id().toString().equals(hay.id))
+                .mapToDouble(lot -> lot.stock().asFedKg().orElse(0))
+                .sum();
     }
 
     private static PricedFeed book(Yard yard) {

@@ -56,6 +56,9 @@ public record Settings(
 
     static final double MOST_FACTOR = 3;
 
+    private static final double LEAST_LOSS_PERCENT = 5;
+    private static final double MOST_LOSS_PERCENT = 30;
+
     /** Hay on the ground loses more than hay in a ring; 15 % stands until the ranch says how it feeds. */
     static final double USUAL_FEEDING_LOSS_PERCENT = 15;
 
@@ -82,10 +85,14 @@ public record Settings(
      * <pre>
      * w' = h·x / (1 + h·x),  x = w / (1 − w)      what is left lying for each pound eaten, times h
      * </pre>
+     * A factor leaves it from 5 to 30 %, or at what was typed where that lies outside: ring feeders lost 6 % (Buskirk and
+     * others 2003), hay on the ground without a feeder 20 to 30 (Iowa State, Controlling Feed Loss, 2021).
      */
     public double hayLossPercent() {
         double left = factor() * feedingLossPercent / (100 - feedingLossPercent);
-        return 100 * left / (1 + left);
+        return Math.max(
+                Math.min(LEAST_LOSS_PERCENT, feedingLossPercent),
+                Math.min(Math.max(MOST_LOSS_PERCENT, feedingLossPercent), 100 * left / (1 + left)));
     }
 
     /** A day as this herd feels it. */

@@ -13,9 +13,6 @@ import java.util.Optional;
 public final class BackCastPages {
     private static final String PATH = "herd/last-winter";
 
-    /** Nearer than that the two agree, as far as tons and weights are known, %. */
-    private static final double AGREES = 3;
-
     private BackCastPages() {}
 
     static void routes(Routes on) {
@@ -42,6 +39,12 @@ public final class BackCastPages {
                     Optional.empty(),
                     "");
         }
+        if (page.ranch().settings().weather() == null) {
+            return new View(
+                    "How cold it was decides what last winter took: say where the ranch is first.",
+                    Optional.empty(),
+                    "");
+        }
         return cast.map(one -> view(page.ranch().settings(), one))
                 .orElse(new View(
                         "Head, days and tons of last winter, and the day of grass, are the best check there is on these figures.",
@@ -50,19 +53,26 @@ public final class BackCastPages {
     }
 
     private static View view(Settings settings, BackCast cast) {
+        var factor = cast.factor();
+        return new View(
+                "Last winter a head got %s a day, as hay. Cattle that eat to appetite took %s to %s of it. %s"
+                        .formatted(
+                                Show.pounds(cast.fed()),
+                                Show.pounds(cast.needed()),
+                                Show.pounds(cast.mostNeeded()),
+                                parted(cast)),
+                Optional.of(cast),
+                factor.isEmpty() ? "" : offer(settings, factor.getAsDouble()));
+    }
+
+    private static String parted(BackCast cast) {
         double percent = 100 * (cast.ratio() - 1);
-        var than = Math.abs(percent) < AGREES
+        return cast.agrees()
                 ? "The two agree."
                 : "That is %s %% %s."
                         .formatted(
                                 Show.number(Math.abs(percent), 0),
-                                percent > 0 ? "more than needed" : "less than needed");
-        var factor = cast.factor();
-        return new View(
-                "Last winter a head got %s a day, as hay. By these figures it took %s. %s"
-                        .formatted(Show.pounds(cast.fed()), Show.pounds(cast.needed()), than),
-                Optional.of(cast),
-                factor.isEmpty() ? "" : offer(settings, factor.getAsDouble()));
+                                percent > 0 ? "more than they eat" : "less than they eat");
     }
 
     /** Empty where that is accepted already. */

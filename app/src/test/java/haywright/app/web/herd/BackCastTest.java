@@ -34,7 +34,38 @@ class BackCastTest {
     private static final HayMeasure HAY = new HayMeasure("", "hay", 1.2, 0.6, 1 / (0.9 * 0.8));
 
     private static BackCast cast(double fed) {
-        return new BackCast(fed, 9, 1.2, 0.3, -0.24, HAY, 0.9, 0.25, TODAY.minusYears(1), TODAY.minusMonths(7), false);
+        return cast(fed, 0);
+    }
+
+    private static BackCast cast(double fed, double appetite) {
+        var settings = lossOf(20); // a fifth of what is put out is a quarter of what is eaten
+        return new BackCast(
+                fed,
+                9,
+                1.2,
+                0.3,
+                -0.24,
+                appetite,
+                HAY,
+                0.9,
+                settings,
+                300,
+                TODAY.minusYears(1),
+                TODAY.minusMonths(7),
+                false);
+    }
+
+    private static Settings lossOf(double percent) {
+        var was = TinLantern.ranch().settings();
+        return new Settings(
+                was.invented(),
+                was.fixedToday(),
+                was.system(),
+                was.adviser(),
+                percent,
+                was.turnout(),
+                was.weather(),
+                null);
     }
 
     private static Ranch cold(Ranch ranch) {
@@ -65,7 +96,38 @@ class BackCastTest {
         double h = cast.factor().orElseThrow();
         assertThat(((9 + 1.2 * h - 0.24) / 1.2 + 0.3 / 0.6) * (1 + 0.25 * h) / 0.9)
                 .isCloseTo(11, within(1e-9));
-        assertThat(cast(8.8 * 1.25 / 0.9).factor().orElseThrow()).isCloseTo(1, within(1e-9));
+        assertThat(cast(8.8 * 1.25 / 0.9).factor()).as("the two agree").isEmpty();
+    }
+
+    /** 0.9 to 1.15 of 12 kg is 10.8 to 13.8 kg eaten, though the need takes 8.8. */
+    @Test
+    void eatenToAppetiteIsNoWaste() {
+        var cast = cast(16, 12);
+        assertThat(cast.needed()).isCloseTo(10.8 * 1.25 / 0.9, within(1e-12));
+        assertThat(cast.mostNeeded()).isCloseTo(13.8 * 1.25 / 0.9, within(1e-12));
+        assertThat(cast.neededForNeed()).isCloseTo(8.8 * 1.25 / 0.9, within(1e-12));
+        assertThat(cast.ratio()).isEqualTo(1);
+        assertThat(cast.factor()).isEmpty();
+        // 2 kg of 1.2 Mcal a day above the need; a score is 300 Mcal
+        assertThat(cast.scoresOfSurplus()).isCloseTo(2 * 1.2 * cast.days() / 300, within(1e-12));
+        FormulaCheck.reEvaluates(cast);
+        FormulaCheck.reEvaluates(cast(30, 12));
+        FormulaCheck.reEvaluates(cast(9, 12));
+    }
+
+    @Test
+    void wasteStaysWithinWhatIsPublished() {
+        assertThat(lossOf(20).withHerdFactor(3.0).hayLossPercent()).isEqualTo(30);
+        assertThat(lossOf(20).withHerdFactor(0.0).hayLossPercent()).isEqualTo(5);
+        assertThat(lossOf(40).withHerdFactor(3.0).hayLossPercent()).as("typed").isEqualTo(40);
+        assertThat(lossOf(3).withHerdFactor(0.0).hayLossPercent()).as("typed").isEqualTo(3);
+    }
+
+    @Test
+    void notWithoutAPlace() {
+        var ranch = TinLantern.ranch();
+        assertThat(BackCast.of(ranch.with(ranch.settings().with((RanchWeather) null)), TODAY))
+                .isEmpty();
     }
 
     @Test
@@ -83,6 +145,9 @@ class BackCastTest {
         assertThat(cast.days()).isEqualTo(181);
         assertThat(cast.to()).isEqualTo(LocalDate.of(2026, 5, 5));
         FormulaCheck.reEvaluates(cast);
+        // 31.65 lb: within 0.9 to 1.15 of what such cattle are expected to eat, so that nothing is left to multiply
+        assertThat(cast.agrees()).isTrue();
+        assertThat(cast.factor()).isEmpty();
         assertThat(BackCast.of(TinLantern.ranch().with(LastWinter.NOT_SAID), TODAY))
                 .isEmpty();
     }
