@@ -29,7 +29,7 @@ record ColdByBalance(Animal animal, Exposure exposure) implements Cold {
                 animal.weight().shrunk(),
                 animal.conditionScore(),
                 animal.animals() != AnimalClass.GROWING,
-                exposure.coat().hair(),
+                exposure.coat(animal).hair(),
                 exposure.wind() * (exposure.windbreak() ? WIND_BEHIND_A_BREAK : 1),
                 exposure.hide().left(),
                 exposure.temperature(),

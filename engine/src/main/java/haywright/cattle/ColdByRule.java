@@ -27,7 +27,7 @@ record ColdByRule(Animal animal, Exposure exposure) implements Cold {
 
     private ColdStress stress() {
         return ColdStress.of(
-                new LowerCritical(exposure.coat(), exposure.hide().wet(), animal.conditionScore()),
+                new LowerCritical(exposure.coat(animal), exposure.hide().wet(), animal.conditionScore()),
                 new CattleWindChill(exposure.temperature(), exposure.wind()));
     }
 

@@ -11,12 +11,21 @@ import haywright.workings.Refused;
  *     balance three tenths of the wind, never both
  * @param herd what the cold costs this herd for each Mcal that the equations say, as a winter that was fed has shown; 1
  *     where nothing is known of it
+ * @param worn whether somebody has said that all wear this coat; else it is the heaviest of the time of year, and cattle
+ *     in milk or below score 5 wear one class less
  */
 public record Exposure(
-        double temperature, double wind, Coat coat, Hide hide, boolean windbreak, ColdSystem system, double herd) {
+        double temperature,
+        double wind,
+        Coat coat,
+        Hide hide,
+        boolean windbreak,
+        ColdSystem system,
+        double herd,
+        boolean worn) {
     /** Of a herd that nothing is known of. */
     public Exposure(double temperature, double wind, Coat coat, Hide hide, boolean windbreak, ColdSystem system) {
-        this(temperature, wind, coat, hide, windbreak, system, 1);
+        this(temperature, wind, coat, hide, windbreak, system, 1, true);
     }
 
     /** @throws Refused for a temperature or a wind that cannot be */
@@ -26,12 +35,22 @@ public record Exposure(
 
     /** The same day for cattle with this on their coats. */
     public Exposure with(Hide other) {
-        return new Exposure(temperature, wind, coat, other, windbreak, system, herd);
+        return new Exposure(temperature, wind, coat, other, windbreak, system, herd, worn);
     }
 
     /** The same day for a herd whose cold costs so many times what the equations say. */
     public Exposure ofHerd(double factor) {
-        return new Exposure(temperature, wind, coat, hide, windbreak, system, factor);
+        return new Exposure(temperature, wind, coat, hide, windbreak, system, factor, worn);
+    }
+
+    /** The same day, the coat said or not. */
+    public Exposure wornByAll(boolean said) {
+        return new Exposure(temperature, wind, coat, hide, windbreak, system, herd, said);
+    }
+
+    /** The coat that an animal wears. */
+    public Coat coat(Animal animal) {
+        return worn ? coat : coat.of(animal);
     }
 
     Cold cold(Animal animal) {

@@ -165,9 +165,11 @@ public record BackCast(
         return needs.in(needs.begins().stream()
                 .map(week ->
                         own.isPresent() && KeptWinter.covers(week) && KeptWinter.covers(week.plusDays(DAYS_A_WEEK - 1))
-                                ? weather.weekOf(own.get()
-                                        .weeks(List.of(week), weather.normals())
-                                        .get(0))
+                                ? weather.weekOf(
+                                        week,
+                                        own.get()
+                                                .weeks(List.of(week), weather.normals())
+                                                .get(0))
                                 : weather.usualWeek(week))
                 .toList());
     }

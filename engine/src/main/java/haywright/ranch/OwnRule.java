@@ -53,7 +53,7 @@ public record OwnRule(double begins, double perDegree) {
 
     /** What a day of this mean costs them, Mcal of NEm a head, with this on their coats. */
     static double cold(Settings settings, Group group, LocalDate day, RanchWeather weather, double celsius, Hide hide) {
-        var exposure = settings.felt(weather.day(celsius).with(hide));
+        var exposure = settings.felt(weather.day(day, celsius).with(hide));
         double before = weather.normals().monthBefore(day);
         return Requirement.of(group, day, settings.system(), before, List.of(exposure))
                 .nemCold();

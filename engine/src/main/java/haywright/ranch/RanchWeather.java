@@ -8,6 +8,7 @@ import haywright.cattle.NeedByWeek;
 import haywright.cattle.WindChill;
 import haywright.quantity.Kind;
 import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
 import haywright.weather.KeptWinter;
 import haywright.weather.Normals;
 import haywright.workings.Refused;
@@ -21,8 +22,9 @@ import org.jspecify.annotations.Nullable;
  *
  * @param place whose temperatures these are: the ranch's own, or the nearest station's
  * @param monthly mean temperature of January to December; empty where the place was found by its name
- * @param wind mean of the winter's days, in the open
- * @param coat of the cattle in midwinter
+ * @param wind mean of the winter's days, in the open; null until it is said: {@link #USUAL_WIND} is taken, and the
+ *     headline says so
+ * @param coat of all the cattle in midwinter; null until it is said: each has the {@link Coat#usual} one of the month
  * @param windbreak whether they can stand behind one
  * @param coldSystem how the cold is counted
  * @param hide what usually lies on their coats; null until it is said, which counts as dry
@@ -33,18 +35,23 @@ import org.jspecify.annotations.Nullable;
 public record RanchWeather(
         String place,
         List<Quantity> monthly,
-        Quantity wind,
-        Coat coat,
+        @Nullable Quantity wind,
+        @Nullable Coat coat,
         boolean windbreak,
         ColdSystem coldSystem,
         @Nullable Hide hide,
         List<List<Double>> departures,
         @Nullable FoundPlace found) {
+    /** Where nobody has said and no record has it: judgment, usual behind hills. */
+    public static final Quantity USUAL_WIND = Quantity.of(8, Unit.MILE_AN_HOUR);
+
     public RanchWeather {
         monthly = List.copyOf(monthly);
         departures = departures.stream().map(List::copyOf).toList();
         monthly.forEach(mean -> Refused.unlessOfKind(Kind.TEMPERATURE, "monthly", mean));
-        Refused.unlessOfKind(Kind.SPEED, "wind", wind);
+        if (wind != null) {
+            Refused.unlessOfKind(Kind.SPEED, "wind", wind);
+        }
         if (found != null && !(monthly.isEmpty() && departures.isEmpty())) {
             throw new Refused(
                     "monthly",
@@ -53,7 +60,7 @@ public record RanchWeather(
                     "Leave out the one or the other.");
         }
         var normals = normals(monthly, departures, found);
-        WindChill.check(normals.monthly().get(0), wind.base());
+        WindChill.check(normals.monthly().get(0), (wind == null ? USUAL_WIND : wind).base());
     }
 
     /** Of monthly means that were typed, or of a station's record. */
@@ -74,8 +81,18 @@ public record RanchWeather(
         return new RanchWeather(other.place(), List.of(), wind, coat, windbreak, coldSystem, hide, List.of(), other);
     }
 
+    /** The same, with the cold counted the other way. */
+    public RanchWeather counted(ColdSystem system) {
+        return new RanchWeather(place, monthly, wind, coat, windbreak, system, hide, departures, found);
+    }
+
     public Normals normals() {
         return normals(monthly, departures, found);
+    }
+
+    /** {@link #USUAL_WIND} where nothing is said. */
+    public Quantity blows() {
+        return wind == null ? USUAL_WIND : wind;
     }
 
     /** Dry where nothing is said. */
@@ -85,7 +102,7 @@ public record RanchWeather(
 
     /** Days that are equally likely in the week that begins on a date. */
     public List<Exposure> week(LocalDate begins) {
-        return normals().week(begins).stream().map(this::day).toList();
+        return normals().week(begins).stream().map(mean -> day(begins, mean)).toList();
     }
 
     /** A usual week, for the equations. */
@@ -94,29 +111,31 @@ public record RanchWeather(
     }
 
     /** A week of a winter that was, with its own wind where the station has it. */
-    public NeedByWeek.Weather weekOf(KeptWinter.Week week) {
+    public NeedByWeek.Weather weekOf(LocalDate begins, KeptWinter.Week week) {
         return new NeedByWeek.Weather(
                 week.monthBefore(),
                 IntStream.range(0, week.means().size())
                         .mapToObj(day -> day(
+                                begins,
                                 week.means().get(day),
                                 week.winds().isEmpty()
-                                        ? wind.base()
+                                        ? blows().base()
                                         : week.winds().get(day)))
                         .toList());
     }
 
     /** @param mean temperature of the day, °C */
-    public Exposure day(double mean) {
-        return day(mean, wind.base());
+    public Exposure day(LocalDate date, double mean) {
+        return day(date, mean, blows().base());
     }
 
     /**
      * @param mean temperature of the day, °C
      * @param blows mean wind of the day in the open, km/h
      */
-    public Exposure day(double mean, double blows) {
-        return new Exposure(mean, blows, coat, coats(), windbreak, coldSystem);
+    public Exposure day(LocalDate date, double mean, double blows) {
+        return new Exposure(mean, blows, coat == null ? Coat.usual(date) : coat, coats(), windbreak, coldSystem)
+                .wornByAll(coat != null);
     }
 
     private static Normals normals(List<Quantity> monthly, List<List<Double>> departures, @Nullable FoundPlace found) {

@@ -59,7 +59,11 @@ public record WeeksOfNeed(
             for (int i = 0; i < covered.size(); i++) {
                 int week = covered.get(i);
                 winters.get(week)
-                        .add(needs.in(week, ranch.settings().felt(weather.weekOf(of.get(i))))
+                        .add(needs.in(
+                                        week,
+                                        ranch.settings()
+                                                .felt(weather.weekOf(
+                                                        needs.begins().get(week), of.get(i))))
                                 .nem());
             }
         }

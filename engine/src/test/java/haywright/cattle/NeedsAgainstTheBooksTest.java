@@ -67,7 +67,7 @@ class NeedsAgainstTheBooksTest {
     private static final List<Deviation> DEVIATIONS = List.of(
             new Deviation(
                     "R060",
-                    "TDN of a 1,400 lb late cow at 0 °F",
+                    "TDN of a 1,400 lb late cow at 0 °F in a dry winter coat",
                     "lb",
                     r -> number(r, "tdn_lb"),
                     0.05,
@@ -75,7 +75,7 @@ class NeedsAgainstTheBooksTest {
                     SLOPE),
             new Deviation(
                     "R061",
-                    "TDN of a 1,400 lb late cow at −15 °F",
+                    "TDN of a 1,400 lb late cow at −15 °F in a dry winter coat",
                     "lb",
                     r -> number(r, "tdn_lb"),
                     0.05,
@@ -128,7 +128,7 @@ class NeedsAgainstTheBooksTest {
                     ROUNDED_VITAMIN),
             new Deviation(
                     "B011",
-                    "TDN at 0 °F by the page's own rule",
+                    "TDN at 0 °F by the page's own rule in a dry winter coat",
                     "lb",
                     r -> json(r, "published_answer_json").get("tdn_lb").asDouble(),
                     0.05,

@@ -2,6 +2,7 @@ package haywright.app.report;
 
 import haywright.app.report.FeedLetter.Part;
 import haywright.app.words.Feeding;
+import haywright.app.words.HerdWords;
 import haywright.app.words.Likely;
 import haywright.app.words.Show;
 import haywright.cattle.AnimalClass;
@@ -64,6 +65,8 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
         figures.put(ADVISER, yard.ranch().settings().adviser());
         if (yard.ranch().settings().weather() == null) {
             figures.put(MILD, "Figured for mild weather.");
+        } else if (!HerdWords.taken(yard.ranch().settings()).isEmpty()) {
+            figures.put(MILD, HerdWords.taken(yard.ranch().settings()));
         }
         figures.put(HEAD, Show.number(group.head(), 0) + " head");
         put(figures, Part.WHAT_TO_DO, whatToDo());

@@ -15,6 +15,17 @@ public final class HerdWords {
                         .formatted(times(factor));
     }
 
+    /** What was taken of wind and windbreak though nobody said it, as a sentence; empty where somebody has, or no cold counts. */
+    public static String taken(Settings settings) {
+        var weather = settings.weather();
+        return weather == null || weather.wind() != null
+                ? ""
+                : "Figured for wind of %s%s, which nobody has said."
+                        .formatted(
+                                Show.quantity(weather.blows()),
+                                weather.windbreak() ? " behind a windbreak" : " and no windbreak");
+    }
+
     /** {@code 1.25}. */
     public static String times(double factor) {
         return Show.number(factor, 2);

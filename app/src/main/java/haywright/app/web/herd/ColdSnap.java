@@ -1,6 +1,7 @@
 package haywright.app.web.herd;
 
 import haywright.app.words.Show;
+import haywright.cattle.ColdSystem;
 import haywright.cattle.Group;
 import haywright.cattle.Hide;
 import haywright.cattle.LowerCritical;
@@ -20,14 +21,25 @@ import org.jspecify.annotations.Nullable;
  *
  * @param rule a sentence to remember; empty where no cold costs them anything
  * @param why where its figures come from
+ * @param wet where the cold begins in a wet coat
+ * @param methods how far the two ways to count the cold part
  */
-public record ColdSnap(String rule, String why, List<Row> rows) {
+public record ColdSnap(String rule, String why, String wet, String methods, List<Row> rows) {
     private static final int WARMEST = 50;
     private static final int STEP = 10;
     private static final int STEPS = 9;
 
     /** % of maintenance: more than that is not eaten. */
     private static final double MOST_THAT_IS_EATEN = 50;
+
+    /** Grain in a storm, only to cattle on grain already: 1 lb for each 5 °C below −20 °C, at most 5 lb. */
+    private static final double GRAIN_BEGINS = -20;
+
+    private static final double GRAIN_STEP = 5;
+    private static final double MOST_GRAIN = 5;
+
+    /** °F, of the day on which the two ways are held side by side. */
+    private static final double COMPARED_AT = 0;
 
     private static final double LEAST_POUNDS = 0.5;
 
@@ -47,7 +59,10 @@ public record ColdSnap(String rule, String why, List<Row> rows) {
                         adds(settings, group, day, hay, fahrenheit, weather.coats()),
                         adds(settings, group, day, hay, fahrenheit, Hide.WET)))
                 .toList();
-        var lower = new LowerCritical(weather.coat(), weather.coats().wet(), group.conditionScore());
+        var animal = settings.need(group, day).members().get(0).need().animal();
+        var coat = weather.day(day, 0).coat(animal);
+        var lower = new LowerCritical(coat, weather.coats().wet(), group.conditionScore());
+        var wet = new LowerCritical(coat, true, group.conditionScore());
         var own = OwnRule.of(settings, group, day);
         return new ColdSnap(
                 own.map(rule -> "Each 10 °F below %s adds about %s lb of %s, put out, a head and day."
@@ -59,10 +74,50 @@ public record ColdSnap(String rule, String why, List<Row> rows) {
                 ("By the mean of day and night, with a wind of %s%s. The table of coats has the cold begin at %s in still air"
                                 + " for these cattle; what last month has taught them is in their upkeep already.")
                         .formatted(
-                                Show.quantity(weather.wind()),
+                                Show.quantity(weather.blows())
+                                        + (weather.wind() == null ? ", taken since nobody said," : ""),
                                 weather.windbreak() ? ", behind a windbreak" : "",
                                 Show.fahrenheit(lower.celsius())),
+                "In a wet coat the cold begins at %s, whatever the hair.".formatted(Show.fahrenheit(wet.celsius())),
+                methods(settings, group, day, hay),
                 rows);
+    }
+
+    private static String methods(Settings settings, Group group, LocalDate day, HayMeasure hay) {
+        double rule = costs(settings, group, day, ColdSystem.RULE_OF_THUMB);
+        double balance = costs(settings, group, day, ColdSystem.HEAT_BALANCE);
+        return "A day of %s costs %s by the rule of thumb and %s by the heat balance: they part by %s lb of hay put out."
+                .formatted(
+                        Show.fahrenheit(Unit.FAHRENHEIT.toBase(COMPARED_AT)),
+                        NeedFigures.mcal(rule),
+                        NeedFigures.mcal(balance),
+                        Show.number(pounds(hay, Math.abs(rule - balance)), 1));
+    }
+
+    private static double costs(Settings settings, Group group, LocalDate day, ColdSystem by) {
+        var weather = settings.weather();
+        return weather == null
+                ? 0
+                : ColdDay.of(
+                                settings.with(weather.counted(by)),
+                                group,
+                                day,
+                                Unit.FAHRENHEIT.toBase(COMPARED_AT),
+                                weather.coats())
+                        .costs();
+    }
+
+    /** lb a head in a storm, for cattle that are on grain already. */
+    static double grain(double celsius) {
+        return Math.min(MOST_GRAIN, Math.max(0, (GRAIN_BEGINS - celsius) / GRAIN_STEP));
+    }
+
+    private static String full(double celsius) {
+        double grain = grain(celsius);
+        return "more than they can eat"
+                + (grain < LEAST_POUNDS
+                        ? ""
+                        : "; %s lb of grain, if on grain already".formatted(Show.number(grain, 1)));
     }
 
     private static double pounds(HayMeasure hay, double mcal) {
@@ -75,6 +130,8 @@ public record ColdSnap(String rule, String why, List<Row> rows) {
         double pounds = pounds(hay, cold.more());
         return pounds < LEAST_POUNDS
                 ? "nothing"
-                : cold.percent() > MOST_THAT_IS_EATEN ? "more than they can eat" : Show.number(pounds, 0) + " lb";
+                : cold.percent() > MOST_THAT_IS_EATEN
+                        ? full(Unit.FAHRENHEIT.toBase(fahrenheit))
+                        : Show.number(pounds, 0) + " lb";
     }
 }

@@ -170,10 +170,14 @@ public record WeeksAhead(
                 1,
                 dates,
                 List.of(
-                        new Band("to stay alive", values(needs, Need::nemMaintenance)),
+                        new Band(
+                                "to maintain on a mild day",
+                                values(needs, need -> need.nemMaintenance() - need.nemAcclimatization())),
                         new Band("for the calf in her", values(needs, Need::nemPregnancy)),
                         new Band("for milk", values(needs, Need::nemLactation)),
-                        new Band("for the cold", values(needs, Need::nemCold)))));
+                        new Band("for the cold of the month before", values(needs, Need::nemAcclimatization)),
+                        new Band("for the cold", values(needs, Need::nemCold)),
+                        new Band("to regain condition", values(needs, Need::nemRegain)))));
         pictures.add(new NeedPicture(
                 "neg", "Energy for gain (NEg)", "Mcal", 1, dates, List.of(new Band("", values(needs, Need::neg)))));
         pictures.add(new NeedPicture(

@@ -3,7 +3,6 @@ package haywright.app.web.ranch;
 import haywright.app.exchange.weather.GhcnDaily;
 import haywright.app.web.Ask;
 import haywright.app.web.Option;
-import haywright.cattle.Coat;
 import haywright.cattle.ColdSystem;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
@@ -26,9 +25,6 @@ public final class RecordForm {
             "A CSV with a heading is in",
             "The other layouts have their own units. Where you do not know, the hottest day of a year tells.");
 
-    /** No record of wind: what is usual behind hills. */
-    private static final Quantity USUAL_WIND = Quantity.of(8, Unit.MILE_AN_HOUR);
-
     private RecordForm() {}
 
     static List<Option> units() {
@@ -39,7 +35,7 @@ public final class RecordForm {
         });
     }
 
-    /** @param before what was said of wind, coat and shelter; where nothing was, the usual is taken */
+    /** @param before what was said of wind, coat and shelter; where nothing was, it is left open */
     static RanchWeather weather(Station station, @Nullable RanchWeather before) {
         var normals = Normals.of(station);
         var monthly = normals.monthly().stream()
@@ -50,7 +46,7 @@ public final class RecordForm {
                         station.name(),
                         monthly,
                         wind(station),
-                        Coat.WINTER,
+                        null,
                         false,
                         ColdSystem.USUAL,
                         null,
@@ -58,7 +54,7 @@ public final class RecordForm {
                 : new RanchWeather(
                         station.name(),
                         monthly,
-                        before.wind(),
+                        before.wind() == null ? wind(station) : before.wind(),
                         before.coat(),
                         before.windbreak(),
                         before.coldSystem(),
@@ -66,12 +62,13 @@ public final class RecordForm {
                         normals.departures());
     }
 
-    /** Of means alone, with the wind, coat and shelter that are usual. */
+    /** Of means alone: wind, coat and shelter are asked for. */
     static RanchWeather usual(String place, List<Quantity> monthly) {
-        return new RanchWeather(place, monthly, USUAL_WIND, Coat.WINTER, false, ColdSystem.USUAL, null, List.of());
+        return new RanchWeather(place, monthly, null, null, false, ColdSystem.USUAL, null, List.of());
     }
 
-    private static Quantity wind(Station station) {
+    /** Of the record, where it has it. */
+    private static @Nullable Quantity wind(Station station) {
         return station.days().stream()
                 .filter(day -> day.date().getMonthValue() >= 11 || day.date().getMonthValue() <= 3)
                 .map(DailyWeather::wind)
@@ -81,6 +78,6 @@ public final class RecordForm {
                 .stream()
                 .mapToObj(kmh -> Quantity.of(Math.round(Unit.MILE_AN_HOUR.fromBase(kmh)), Unit.MILE_AN_HOUR))
                 .findFirst()
-                .orElse(USUAL_WIND);
+                .orElse(null);
     }
 }

@@ -28,7 +28,11 @@ public final class WeatherForm {
             "Wind on a usual winter day",
             Unit.MILE_AN_HOUR,
             "Mean of the day where the cattle stand, not gusts.");
-    public static final Ask COAT = Ask.choice("coat", "Their coat in midwinter", "By the depth of the hair.");
+    public static final Ask COAT = Ask.choice(
+            "coat",
+            "Their coat in midwinter",
+            "By the depth of the hair. Left open, dry cattle in score 5 or better have the heavy coat of the season, thin cattle"
+                    + " and those in milk one class less.");
     public static final Ask WINDBREAK = Ask.choice(
             "windbreak",
             "They can stand behind a windbreak",
@@ -63,7 +67,6 @@ public final class WeatherForm {
     static Map<String, String> known(@Nullable RanchWeather weather) {
         var known = new LinkedHashMap<String, String>();
         if (weather == null) {
-            known.put(COAT.name(), Form.id(Coat.WINTER));
             known.put(COLD_SYSTEM.name(), Form.id(ColdSystem.USUAL));
             known.put(HIDE.name(), Form.id(Hide.DRY));
             return known;
@@ -74,8 +77,10 @@ public final class WeatherForm {
             known.put(
                     MONTHS.get(i).name(), MONTHS.get(i).typed(weather.monthly().get(i)));
         }
-        known.put(WIND.name(), WIND.typed(weather.wind()));
-        known.put(COAT.name(), Form.id(weather.coat()));
+        var wind = weather.wind();
+        known.put(WIND.name(), wind == null ? "" : WIND.typed(wind));
+        var coat = weather.coat();
+        known.put(COAT.name(), coat == null ? "" : Form.id(coat));
         known.put(WINDBREAK.name(), weather.windbreak() ? "yes" : "");
         known.put(COLD_SYSTEM.name(), Form.id(weather.coldSystem()));
         return known;
@@ -87,7 +92,7 @@ public final class WeatherForm {
         var place = recorded != null ? recorded.place() : form.text(PLACE, "Name the ranch or the station.");
         var monthly = recorded != null ? recorded.monthly() : monthly(form);
         var wind = form.quantity(WIND, "8 mph is usual behind hills; the open plains have more.");
-        var coat = form.choice(COAT, Coat.class, "How deep is their hair?");
+        var coat = form.isEmpty(COAT) ? null : form.choice(COAT, Coat.class, "How deep is their hair?");
         boolean windbreak = form.isTicked(WINDBREAK);
         var hide = form.choice(HIDE, Hide.class, "Dry, if nothing else is usual.");
         var coldSystem = form.choice(COLD_SYSTEM, ColdSystem.class, "The rule of thumb, if nothing else is wanted.");

@@ -298,8 +298,12 @@ public final class WeatherPages {
         }
         lines.add(new RanchPages.Line(
                 "January", Show.fahrenheit(weather.normals().monthly().get(0)) + ", mean of the month"));
-        lines.add(new RanchPages.Line("Wind", Show.quantity(weather.wind()) + ", mean of a day"));
-        lines.add(new RanchPages.Line("Coat", words(weather.coat())));
+        lines.add(new RanchPages.Line(
+                "Wind",
+                Show.quantity(weather.blows())
+                        + (weather.wind() == null ? ": taken, nobody said" : ", mean of a day")));
+        var coat = weather.coat();
+        lines.add(new RanchPages.Line("Coat", coat == null ? "of the season, by condition and milk" : words(coat)));
         lines.add(new RanchPages.Line("On their coats", words(weather.coats())));
         lines.add(new RanchPages.Line("Windbreak", weather.windbreak() ? "yes" : "no"));
         lines.add(new RanchPages.Line("Cold counted by", weather.coldSystem().words()));

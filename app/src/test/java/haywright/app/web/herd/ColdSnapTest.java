@@ -79,7 +79,10 @@ class ColdSnapTest {
                 .endsWith("−30 °F");
         assertThat(snap.rows().get(0).dry()).isEqualTo("nothing");
         assertThat(snap.rows().get(0).wet()).endsWith(" lb");
-        assertThat(snap.rows().get(8).dry()).as("62 % of maintenance").isEqualTo("more than they can eat");
+        assertThat(snap.rows().get(8).dry())
+                .as("62 % of maintenance")
+                .startsWith("more than they can eat")
+                .contains("grain");
         assertThat(snap.rows().get(5).dry())
                 .isEqualTo("%.0f lb".formatted(0.32 * maintenance / 1.2 / 0.9 / 0.85 / 0.45359237));
     }
@@ -137,5 +140,37 @@ class ColdSnapTest {
         var hay = hays.get(0);
         var need = CALM.need(COWS, DAY);
         assertThat(hay.of(need)).isCloseTo(need.nem() / hay.nem() * hay.putOut(), within(1e-9));
+    }
+
+    /** 1 lb for each 5 °C below −20 °C, at most 5. */
+    @Test
+    void grainInAStorm() {
+        assertThat(ColdSnap.grain(-20)).isZero();
+        assertThat(ColdSnap.grain(-30)).isEqualTo(2);
+        assertThat(ColdSnap.grain(-60)).isEqualTo(5);
+    }
+
+    /** A coat that nobody said: dry cows in score 5 wear the heavy one, thin ones a class less. What was said wins. */
+    @Test
+    void aCoatByConditionWhereNobodySaidOne() {
+        var said = CALM.weather();
+        assertThat(said).isNotNull();
+        var open =
+                new RanchWeather(said.place(), said.monthly(), null, null, false, said.coldSystem(), null, List.of());
+        var exposure = open.day(DAY, -20);
+        var cow = CALM.need(COWS, DAY).members().get(0).need().animal();
+        assertThat(exposure.coat(cow)).isEqualTo(Coat.HEAVY_WINTER);
+        var thin = CALM.need(COWS.scored(4, null), DAY).members().get(0).need().animal();
+        assertThat(exposure.coat(thin)).isEqualTo(Coat.WINTER);
+        var milking = CALM.need(COWS, LocalDate.of(2027, 5, 1))
+                .members()
+                .get(0)
+                .need()
+                .animal();
+        assertThat(open.day(LocalDate.of(2027, 3, 31), 0).coat(milking)).isEqualTo(Coat.WINTER);
+        assertThat(said.day(DAY, -20).coat(thin)).isEqualTo(Coat.WINTER);
+        assertThat(open.blows()).isEqualTo(RanchWeather.USUAL_WIND);
+        assertThat(haywright.app.words.HerdWords.taken(CALM)).isEmpty();
+        assertThat(haywright.app.words.HerdWords.taken(CALM.with(open))).isNotEmpty();
     }
 }

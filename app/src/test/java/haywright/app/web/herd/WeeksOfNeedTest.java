@@ -71,9 +71,11 @@ class WeeksOfNeedTest {
                                             begins.plusDays(day),
                                             RANCH.settings().system(),
                                             before,
-                                            List.of(weather.day(winter.inYear(2027)
-                                                    .day(begins.plusDays(day))
-                                                    .mean())))
+                                            List.of(weather.day(
+                                                    begins.plusDays(day),
+                                                    winter.inYear(2027)
+                                                            .day(begins.plusDays(day))
+                                                            .mean())))
                                     .nem())
                             .average()
                             .orElseThrow();
