@@ -1,7 +1,9 @@
 package haywright.diet;
 
 import haywright.cattle.AnimalClass;
+import haywright.cattle.MicrobialProtein;
 import haywright.cattle.Need;
+import haywright.cattle.Nutrient;
 import haywright.diet.DietRow.Kind;
 import haywright.diet.DietRow.Sense;
 import haywright.forage.Analyte;
@@ -12,7 +14,10 @@ import haywright.workings.Source;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 
 /**
@@ -75,12 +80,66 @@ public record Diet(
         for (int i = 0; i < kg.length; i++) {
             grain += feeds.get(i).feedClass() == FeedClass.GRAIN ? kg[i] : 0;
         }
-        return need.animals() != AnimalClass.GROWING && grain > PracticeLimits.grainToWatch(need)
-                ? List.of(new Caution(
-                        "So much grain begins to spoil how they digest the forage: watch the manure and what they leave,"
-                                + " and step it up over two to three weeks.",
-                        PracticeLimits.source("L02b")))
-                : List.of();
+        var cautions = new ArrayList<Caution>();
+        if (need.animals() != AnimalClass.GROWING && grain > PracticeLimits.grainToWatch(need)) {
+            cautions.add(new Caution(
+                    "So much grain begins to spoil how they digest the forage: watch the manure and what they leave,"
+                            + " and step it up over two to three weeks.",
+                    PracticeLimits.source("L02b")));
+        }
+        magnesium(kg).ifPresent(cautions::add);
+        degradable(kg).ifPresent(cautions::add);
+        return cautions;
+    }
+
+    private Optional<Caution> magnesium(double[] kg) {
+        var asked = need.dietary(Nutrient.MAGNESIUM);
+        var percents = sum(kg, feed -> feed.composition().value(Analyte.MG));
+        double needed = asked.share() * 10 * DoubleStream.of(kg).sum();
+        return percents.isPresent() && 10 * percents.getAsDouble() < needed
+                ? Optional.of(new Caution(
+                        "These feeds bring %.0f g of magnesium and %.0f g are needed: the mineral has to bring the rest."
+                                .formatted(10 * percents.getAsDouble(), needed),
+                        asked.source()))
+                : Optional.empty();
+    }
+
+    /** Only where every feed's degradable protein is known: what nobody measured is never taken for short. */
+    private Optional<Caution> degradable(double[] kg) {
+        var grams = sum(kg, feed -> {
+            var protein = feed.composition().value(Analyte.CP);
+            var share = feed.composition().value(Analyte.RDP);
+            return protein.isPresent() && share.isPresent()
+                    ? OptionalDouble.of(protein.getAsDouble() * share.getAsDouble() / 10)
+                    : OptionalDouble.empty();
+        });
+        var digestible = sum(kg, feed -> feed.composition().value(Analyte.TDN));
+        double eaten = DoubleStream.of(kg).sum();
+        if (grams.isEmpty() || digestible.isEmpty() || !(eaten > 0)) {
+            return Optional.empty();
+        }
+        var rumen = new MicrobialProtein(need.system(), eaten, digestible.getAsDouble() / eaten);
+        return grams.getAsDouble() < rumen.grams()
+                ? Optional.of(new Caution(
+                        "The rumen gets %.2f of the degradable protein that it needs: the forage is digested worse. More protein from oilseed meal, alfalfa or distillers grains mends it."
+                                .formatted(grams.getAsDouble() / rumen.grams()),
+                        rumen.lines().get(0).source()))
+                : Optional.empty();
+    }
+
+    /** Empty where a feed that is fed has no figure. */
+    private OptionalDouble sum(double[] kg, Function<Feed, OptionalDouble> perKg) {
+        double sum = 0;
+        for (int i = 0; i < kg.length; i++) {
+            if (kg[i] > 0) {
+                var one = perKg.apply(feeds.get(i));
+                if (one.isEmpty()) {
+                    return OptionalDouble.empty();
+                }
+                sum += one.getAsDouble() * kg[i];
+            }
+        }
+        return OptionalDouble.of(sum);
     }
 
     private record Builder(List<Feed> feeds, List<LeftOut> leftOut, Need need, DietOptions options) {

@@ -32,6 +32,10 @@ public final class StageNotes {
                             watch.source().cite() + " ("
                                     + watch.source().known().words() + ")")));
         }
+        var noLoss = Thin.noLoss(group, day).strip();
+        if (!noLoss.isEmpty()) {
+            notes.add(new Note(noLoss, "common practice, no source"));
+        }
         var weather = settings.weather();
         if (weather != null && weather.coats().left() < 1) {
             notes.add(new Note(

@@ -21,13 +21,15 @@ public record Thin(Group group, String says, boolean isCounted) {
 
     private static final double HEIFERS = 6;
 
+    private static final int NO_LOSS_DAYS = 60;
+
     static void routes(Routes on) {
         on.post("herd/{group}/regain", Thin::change);
     }
 
     private static double wanted(Group group) {
         var wanted = group.wantedScore();
-        return wanted != null ? wanted : group.animals() == AnimalClass.MATURE_COW ? COWS : HEIFERS;
+        return wanted != null ? wanted : usual(group);
     }
 
     /** Empty where they are to calve in the condition wanted, or nothing is to calve. */
@@ -45,8 +47,24 @@ public record Thin(Group group, String says, boolean isCounted) {
             var fast = regain.isFast()
                     ? " That is faster than half a score a month, more than most hay can do: talk to your nutritionist."
                     : "";
-            return new Thin(group, takes + fast, group.wantedScore() != null);
+            return new Thin(group, takes + fast + noLoss(group, today), group.wantedScore() != null);
         });
+    }
+
+    /** Said wherever cattle are to calve below the score wanted; empty for others. Common practice, no source. */
+    static String noLoss(Group group, LocalDate today) {
+        if (!GroupForm.calves(group.animals()) || group.conditionScore() >= usual(group)) {
+            return "";
+        }
+        return group.firstCalving()
+                .filter(first -> !first.isBefore(today))
+                .map(first -> " Plan no loss of condition in the last %d days before calving, from %s on."
+                        .formatted(NO_LOSS_DAYS, Show.date(first.minusDays(NO_LOSS_DAYS))))
+                .orElse("");
+    }
+
+    private static double usual(Group group) {
+        return group.animals() == AnimalClass.MATURE_COW ? COWS : HEIFERS;
     }
 
     private static void change(Page page) {

@@ -12,6 +12,7 @@ import haywright.cattle.KeyDate;
 import haywright.cattle.Need;
 import haywright.diet.PoorestDiet;
 import haywright.quantity.Unit;
+import haywright.ranch.BackCast;
 import haywright.ranch.HayMeasure;
 import haywright.ranch.Ranch;
 import haywright.ranch.WeeksOfNeed;
@@ -106,9 +107,10 @@ public record WeeksAhead(
                 group.id(),
                 planned.isPresent() ? "to grass on " + Show.date(end) : "for 26 weeks, since no day of turnout is set",
                 says(
-                        dates,
-                        diets.get(0).orElse(null),
-                        diets.stream().map(diet -> diet.orElse(null)).toList()),
+                                dates,
+                                diets.get(0).orElse(null),
+                                diets.stream().map(diet -> diet.orElse(null)).toList())
+                        + tooMuch(dates, needs, hay),
                 picture(ahead, hay, KeyDate.of(group, turnout)),
                 winters(page.ranch()),
                 hay,
@@ -219,6 +221,24 @@ public record WeeksAhead(
                                         Show.day(dates.get(hardest)).replace(' ', '\u00a0'),
                                         whole(then.tdn()),
                                         whole(then.crudeProteinPercent()));
+    }
+
+    /** Where the energy takes more of this hay than they would eat of it, in words; else empty. */
+    static String tooMuch(List<LocalDate> dates, List<GroupRequirement> needs, HayMeasure hay) {
+        for (int week = 0; week < dates.size(); week++) {
+            var need = needs.get(week);
+            double takes = need.nem() / hay.nem() + (need.neg() > 0 ? need.neg() / hay.neg() : 0);
+            double most = BackCast.MOST_EATEN * need.intake(hay.nem()).kilograms();
+            if (takes > most) {
+                return " In the week of %s that is %s dry of %s, more than the %s they can be expected to eat: a better feed has to bring part of it."
+                        .formatted(
+                                Show.day(dates.get(week)).replace(' ', '\u00a0'),
+                                Show.pounds(takes),
+                                hay.name(),
+                                Show.pounds(most));
+            }
+        }
+        return "";
     }
 
     private static String whole(double percent) {

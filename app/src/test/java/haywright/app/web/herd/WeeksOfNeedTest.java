@@ -149,4 +149,28 @@ class WeeksOfNeedTest {
                 .contains("calving begins Dec 21", "22 lb now", "31 lb")
                 .doesNotContain("weaned");
     }
+
+    /** Straw-like hay of 0.9 Mcal: no calf eats what 1.5 lb of gain takes of it. Good hay carries a dry cow. */
+    @Test
+    void hayBeyondTheirAppetiteIsSaid() {
+        var day = LocalDate.of(2027, 1, 20);
+        var calves = RANCH.groups().values().stream()
+                .filter(group -> group.animals() == haywright.cattle.AnimalClass.GROWING)
+                .findFirst()
+                .orElseThrow();
+        var poor = new haywright.ranch.HayMeasure("", "poor hay", 0.95, 0.2, 1.3);
+        var good = new haywright.ranch.HayMeasure("", "good hay", 1.4, 0.8, 1.3);
+        assertThat(WeeksAhead.tooMuch(List.of(day), List.of(RANCH.settings().need(calves, day)), poor))
+                .contains("poor hay");
+        assertThat(WeeksAhead.tooMuch(List.of(day), List.of(RANCH.settings().need(COWS, day)), good))
+                .isEmpty();
+    }
+
+    /** Heifers in score 4.5 that are to calve: no loss from 60 days before; cows in 5 are where they should be. */
+    @Test
+    void thinCattleAreNotToLoseInTheLastSixtyDays() {
+        var day = LocalDate.of(2026, 12, 1);
+        assertThat(Thin.noLoss(COWS.scored(4.5, null), day)).contains("60 days", "Jan 14, 2027");
+        assertThat(Thin.noLoss(COWS.scored(5, null), day)).isEmpty();
+    }
 }
