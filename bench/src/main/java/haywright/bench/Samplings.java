@@ -40,7 +40,7 @@ public final class Samplings {
         say("picks alone, 100,000 bales, 1,000 draws", 1000 * microseconds(100, i -> picks(LARGE, i)), plan);
         double counted = microseconds(100_000, i -> size(i).of(Rule.TEN_PERCENT));
         say("ten percent, 100 bales", counted, counted);
-        say("statistical, 100 bales", microseconds(100_000, i -> size(i).of(Rule.STATISTICAL)), counted);
+        say("cheapest, 100 bales", microseconds(100_000, i -> size(i).of(Rule.CHEAPEST)), counted);
         say("cheapest design, 100 bales", microseconds(20_000, i -> size(i).of(Rule.CHEAPEST)), counted);
         var four = field(4);
         double walk = microseconds(500, i -> FieldWalk.of(four, STOPS, i));

@@ -1,6 +1,5 @@
 package haywright.ranch;
 
-import haywright.forage.Analyte;
 import haywright.forage.FeedBook;
 import haywright.forage.LabReport;
 import haywright.forage.LotEstimate;
@@ -9,11 +8,8 @@ import haywright.forage.ReportCheck;
 import haywright.forage.Tested;
 import haywright.sampling.Design;
 import haywright.sampling.Taken;
-import haywright.sampling.TwoComposites;
 import java.util.Comparator;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 
@@ -73,24 +69,6 @@ public final class LotTests {
                                 .isPresent())
                         .toList();
         return own.isEmpty() ? Optional.empty() : Optional.of(own.get(own.size() - 1));
-    }
-
-    /** What the two composites of a sheet say by themselves, of whatever was measured in both; empty until both are here. */
-    public static Map<Analyte, TwoComposites> apart(Ranch ranch, Sampling sheet, double confidencePercent) {
-        var lot = ranch.lots().get(sheet.lot());
-        var a = reportOn(ranch, sheet, "A");
-        var b = reportOn(ranch, sheet, "B");
-        var apart = new EnumMap<Analyte, TwoComposites>(Analyte.class);
-        if (lot != null && a.isPresent() && b.isPresent()) {
-            var second = tested(ranch, lot, b.get()).values();
-            tested(ranch, lot, a.get()).values().forEach((analyte, value) -> {
-                var other = second.get(analyte);
-                if (other != null) {
-                    apart.put(analyte, new TwoComposites(value, other, confidencePercent));
-                }
-            });
-        }
-        return apart;
     }
 
     private static Optional<Taken> newest(Ranch ranch, Lot lot) {

@@ -27,7 +27,8 @@ import org.jspecify.annotations.Nullable;
  * @param code printed on the sheet and on every bag of it
  * @param picks numbers of the bales in walking order; 1, 2, … where units are not numbered in a stack
  * @param taken null until the sheet has come back
- * @param twoComposites whether every other pick went into a composite of its own, A and B
+ * @param twoComposites whether every other pick went into a composite of its own, A and B, as sheets once could; none is
+ *     made so any more, and those that were keep their two bags
  * @param site what was said of the lot and the probe; null on sheets that were made before this was kept
  */
 public record Sampling(
@@ -77,7 +78,7 @@ public record Sampling(
                 used.design().analyses(),
                 picks,
                 null,
-                plan.aim().twoComposites(),
+                false,
                 OnSite.of(plan.subject()));
     }
 
@@ -170,7 +171,7 @@ public record Sampling(
 
     /** The plan as it was printed. */
     public SamplingPlan plan(@Nullable Lot now) {
-        var aim = new Aim(rule, analyte, halfWidth, confidencePercent, purpose, seed, null, null, twoComposites);
+        var aim = new Aim(rule, analyte, halfWidth, confidencePercent, purpose, seed, null);
         return SamplingPlan.made(subject(now), aim, Design.of(picks.size(), increments, analyses));
     }
 }

@@ -10,8 +10,6 @@ import org.jspecify.annotations.Nullable;
  * @param analyte the one the half-width is about: "cp"
  * @param halfWidth wanted, in the analyte's unit, or per cent of its value for minerals and nitrate
  * @param own this ranch's own spread; null takes the book's
- * @param costs null takes the usual ones
- * @param twoComposites every other unit in walking order into a composite of its own, A and B
  */
 public record Aim(
         @Nullable Rule rule,
@@ -20,14 +18,12 @@ public record Aim(
         double confidencePercent,
         Purpose purpose,
         long seed,
-        @Nullable Spread own,
-        @Nullable Costs costs,
-        boolean twoComposites) {
+        @Nullable Spread own) {
     /** Per cent of its value. */
     private static final double NITRATE_HALF_WIDTH = 20;
 
     /** Half a point of protein, right 19 times in 20. */
-    public static final Aim USUAL = new Aim(null, "cp", 0.5, 95, Purpose.NUTRIENTS, 1, null, null, false);
+    public static final Aim USUAL = new Aim(null, "cp", 0.5, 95, Purpose.NUTRIENTS, 1, null);
 
     /**
      * What a sample of this is most likely for.
@@ -43,9 +39,9 @@ public record Aim(
         }
         var crop = subject.crop();
         return nitrateDanger && crop != null && Spread.analytes(crop).contains("no3n")
-                ? new Aim(null, "no3n", NITRATE_HALF_WIDTH, 95, Purpose.NITRATE, 1, null, null, false)
+                ? new Aim(null, "no3n", NITRATE_HALF_WIDTH, 95, Purpose.NITRATE, 1, null)
                 : Spread.ofBook(subject.cropOrUsual(), USUAL.analyte).ofValue()
-                        ? new Aim(null, USUAL.analyte, 5, 95, Purpose.NUTRIENTS, 1, null, null, false)
+                        ? new Aim(null, USUAL.analyte, 5, 95, Purpose.NUTRIENTS, 1, null)
                         : USUAL;
     }
 
@@ -54,23 +50,19 @@ public record Aim(
         boolean known =
                 List.of(Spread.analytes(subject.cropOrUsual()).split(", ")).contains("no3n");
         return purpose == Purpose.NITRATE && known && !analyte.equals("no3n") && own == null
-                ? new Aim(rule, "no3n", NITRATE_HALF_WIDTH, confidencePercent, purpose, seed, own, costs, twoComposites)
+                ? new Aim(rule, "no3n", NITRATE_HALF_WIDTH, confidencePercent, purpose, seed, own)
                 : this;
     }
 
     public Aim with(Purpose other) {
-        return new Aim(rule, analyte, halfWidth, confidencePercent, other, seed, own, costs, twoComposites);
-    }
-
-    public Aim inTwo() {
-        return new Aim(rule, analyte, halfWidth, confidencePercent, purpose, seed, own, costs, true);
+        return new Aim(rule, analyte, halfWidth, confidencePercent, other, seed, own);
     }
 
     public Aim withSeed(long other) {
-        return new Aim(rule, analyte, halfWidth, confidencePercent, purpose, other, own, costs, twoComposites);
+        return new Aim(rule, analyte, halfWidth, confidencePercent, purpose, other, own);
     }
 
     public Aim withRule(Rule other) {
-        return new Aim(other, analyte, halfWidth, confidencePercent, purpose, seed, own, costs, twoComposites);
+        return new Aim(other, analyte, halfWidth, confidencePercent, purpose, seed, own);
     }
 }

@@ -15,10 +15,10 @@ import java.util.List;
  * cut to the field and its holes; stops at equal distances along what is left, the first at random.
  *
  * @param stops in walking order
- * @param path what is walked, from its first corner to its last; where a piece of the M was cut away it goes straight to
- *     the next piece
+ * @param path what is walked, from its first corner to its last; where a piece of the M was cut away it goes along the
+ *     edge of the hole, or of the field, the shorter way round to the next piece
  * @param lengthMetres of the whole path
- * @param outsideMetres of it, between pieces, where the way goes round a hole or outside the field
+ * @param outsideMetres of it, between pieces, where the way goes round a hole or along the edge of the field
  * @param farthestMetres from the point of the field that lies farthest from any stop to its nearest stop
  */
 public record FieldWalk(
@@ -74,11 +74,8 @@ public record FieldWalk(
             inside += piece[0].to(piece[1]);
         }
         var at = along(pieces, inside, stops, seed);
-        var path = path(pieces);
-        double length = 0;
-        for (int i = 0; i + 1 < path.size(); i++) {
-            length += path.get(i).to(path.get(i + 1));
-        }
+        var path = path(pieces, rings);
+        double length = length(path);
         return new FieldWalk(
                 field,
                 at.stream().map(plane::round).toList(),
@@ -107,19 +104,19 @@ public record FieldWalk(
         var plane = new Plane(field);
         var rings = plane.flat(field);
         var at = Coverage.grid(rings, stops);
-        double length = 0;
         double inside = 0;
         for (int i = 0; i + 1 < at.size(); i++) {
-            length += at.get(i).to(at.get(i + 1));
             for (var piece : Plane.clipped(rings, at.get(i), at.get(i + 1))) {
                 inside += piece[0].to(piece[1]);
             }
         }
-        var round = at.stream().map(plane::round).toList();
+        var path = new ArrayList<>(at.subList(0, Math.min(1, at.size())));
+        at.stream().skip(1).forEach(stop -> add(path, rings, stop));
+        double length = length(path);
         return new FieldWalk(
                 field,
-                round,
-                round,
+                at.stream().map(plane::round).toList(),
+                path.stream().map(plane::round).toList(),
                 length,
                 length - inside > 1e-6 ? length - inside : 0,
                 Coverage.farthest(rings, at),
@@ -207,11 +204,27 @@ public record FieldWalk(
         return at;
     }
 
-    private static List<Plane.Point> path(List<Plane.Point[]> pieces) {
+    private static double length(List<Plane.Point> path) {
+        double length = 0;
+        for (int i = 0; i + 1 < path.size(); i++) {
+            length += path.get(i).to(path.get(i + 1));
+        }
+        return length;
+    }
+
+    /** Goes on to a point, round what lies between. */
+    private static void add(List<Plane.Point> path, List<List<Plane.Point>> rings, Plane.Point next) {
+        path.addAll(Detour.between(rings, path.get(path.size() - 1), next));
+        path.add(next);
+    }
+
+    private static List<Plane.Point> path(List<Plane.Point[]> pieces, List<List<Plane.Point>> rings) {
         var path = new ArrayList<Plane.Point>();
         for (var piece : pieces) {
-            if (path.isEmpty() || path.get(path.size() - 1).to(piece[0]) > 1e-6) {
+            if (path.isEmpty()) {
                 path.add(piece[0]);
+            } else if (path.get(path.size() - 1).to(piece[0]) > 1e-6) {
+                add(path, rings, piece[0]);
             }
             path.add(piece[1]);
         }

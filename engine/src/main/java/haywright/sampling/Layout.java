@@ -19,6 +19,39 @@ public sealed interface Layout {
     /** Every bale, as the stack was built. */
     List<Place> places();
 
+    /** Bales of its row and tier that are there: the last row of the last tier may be short. */
+    int inRow(Place place);
+
+    /** Rows of its tier that have a bale. */
+    int rowsOf(Place place);
+
+    /**
+     * "back, 3rd from the left as you face it, tier 2": on every face one counts from the left, as one reads, whichever way
+     * one walks.
+     */
+    default String words(Place place) {
+        return switch (place.side()) {
+            case ROW -> "bale " + place.number();
+            case INSIDE -> "inside, row %d, column %d, tier %d".formatted(place.row(), place.column(), place.tier());
+            case FRONT -> facing(place, place.column());
+            case RIGHT -> facing(place, place.row());
+            // what is right from the front is left from behind, and the back is at the left end of the left side
+            case BACK -> facing(place, inRow(place) + 1 - place.column());
+            case LEFT -> facing(place, rowsOf(place) + 1 - place.row());
+        };
+    }
+
+    private static String facing(Place place, int fromLeft) {
+        int last = fromLeft % 10;
+        boolean teen = fromLeft % 100 / 10 == 1;
+        return "%s, %d%s from the left as you face it, tier %d"
+                .formatted(
+                        place.side().words(),
+                        fromLeft,
+                        teen || last == 0 || last > 3 ? "th" : last == 1 ? "st" : last == 2 ? "nd" : "rd",
+                        place.tier());
+    }
+
     /**
      * How a stock of bales lies; empty for everything else. Where more were counted than the stack is drawn for, nobody
      * knows where the others are, and all are taken as loose.
@@ -88,6 +121,20 @@ public sealed interface Layout {
             return List.copyOf(places);
         }
 
+        @Override
+        public int inRow(Place place) {
+            return Math.min(columns, inTier(place) - (place.row() - 1) * columns);
+        }
+
+        @Override
+        public int rowsOf(Place place) {
+            return Math.min(rows, (inTier(place) + columns - 1) / columns);
+        }
+
+        private int inTier(Place place) {
+            return count - (place.tier() - 1) * rows * columns;
+        }
+
         private Place.Side side(int row, int column) {
             if (row == 1 && open.contains(Place.Side.FRONT)) {
                 return Place.Side.FRONT;
@@ -150,6 +197,20 @@ public sealed interface Layout {
             }
             return List.copyOf(places);
         }
+
+        @Override
+        public int inRow(Place place) {
+            return base - place.tier() + 1;
+        }
+
+        @Override
+        public int rowsOf(Place place) {
+            int below = 0;
+            for (int tier = 1; tier < place.tier(); tier++) {
+                below += (base - tier + 1) * length;
+            }
+            return Math.min(length, (count - below + inRow(place) - 1) / inRow(place));
+        }
     }
 
     /** Bales that stand apart, counted in the order one walks past them. */
@@ -165,6 +226,16 @@ public sealed interface Layout {
                 places.add(new Place(i, 1, i, 1, Place.Side.ROW, true));
             }
             return List.copyOf(places);
+        }
+
+        @Override
+        public int inRow(Place place) {
+            return count;
+        }
+
+        @Override
+        public int rowsOf(Place place) {
+            return 1;
         }
     }
 

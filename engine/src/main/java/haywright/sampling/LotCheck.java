@@ -18,12 +18,19 @@ public record LotCheck(List<Warning> warnings) {
     private static final Source APART =
             Source.judgement("spread between cuts, sites and years of public trial data, rounded");
 
+    private static final double NITRATE_TONS =
+            Double.parseDouble(PublishedRule.named("R086").high());
+
     public LotCheck {
         warnings = List.copyOf(warnings);
     }
 
-    /** @param material sizes and days of a lot are published for hay and baleage, not for silage or grain */
     public static LotCheck of(Material material, LotFacts lot) {
+        return of(material, lot, Purpose.NUTRIENTS);
+    }
+
+    /** @param material sizes and days of a lot are published for hay and baleage, not for silage or grain */
+    public static LotCheck of(Material material, LotFacts lot, Purpose purpose) {
         boolean hay = material.isBaled() || material == Material.LOOSE_STACK;
         var found = new ArrayList<Warning>();
         if (lot.cuttings() > 1) {
@@ -60,6 +67,13 @@ public record LotCheck(List<Warning> warnings) {
                     "A lot is at most 200 tons by the published rule. One source counts tons as they lie, another tons of"
                             + " dry matter; the stricter is used here.",
                     PublishedRule.named("R001").source()));
+        }
+        if (hay && purpose == Purpose.NITRATE && lot.tons() > NITRATE_TONS) {
+            found.add(new Warning(
+                    "by size, for nitrate: %,.0f tons are in it".formatted(lot.tons()),
+                    "For nitrate a lot is at most 100 tons by the published rule, and parts of a field are tested apart: it"
+                            + " lies in patches.",
+                    PublishedRule.named("R086").source()));
         }
         if (lot.partRained()) {
             found.add(new Warning(

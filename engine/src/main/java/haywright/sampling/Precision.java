@@ -15,14 +15,16 @@ import java.util.List;
  * How far the mean of one composite may lie from the lot's own.
  *
  * <pre>
- * Var = (1 − n/N)·Vb/n + Vw/(n·c) + Vs/s + Vl/k
+ * S   = (1/m − 1/N)·Vb + Vw/C          of the sampling; m = (Σc)²/Σc², which is n where every unit gave the same
+ * Var = S + Vl/k
  * SE  = sqrt(Var)
- * H   = q·SE
+ * H   = sqrt(t²·S + z²·Vl/k)
  * </pre>
  *
- * q is the two-sided normal quantile when V_b comes from the book, and Student's with m − 1 degrees when it was
- * estimated from m cores of this ranch. The correction for a finite lot stands on the units alone: a bale that was
- * cored is known no better inside for the lot being small. A lot of unknown size (N = 0) has no correction.
+ * z is the two-sided normal quantile. t is z too when V_b and V_w come from the book, and Student's with j − 1 degrees when
+ * they were estimated from j cores of this ranch: the laboratory's repeats are known either way. The correction for a
+ * finite lot stands on the units alone: a bale that was cored is known no better inside for the lot being small. A lot of
+ * unknown size (N = 0) has no correction.
  *
  * @param lotUnits units in the lot, N; 0 where they cannot be counted
  * @param confidencePercent two-sided, above 0 and below 100
@@ -49,16 +51,17 @@ public record Precision(Spread spread, Design design, int lotUnits, double confi
     }
 
     public double variance() {
-        return compositeVariance() + spread.laboratory() / design.analyses();
+        return compositeVariance() + laboratoryVariance();
     }
 
     /** Of the composite alone, before any laboratory: what its analysis would scatter by if it were exact. */
     public double compositeVariance() {
-        double n = design.units();
-        double finite = lotUnits == 0 ? 1 : 1 - n / lotUnits;
-        return finite * spread.between() / n
-                + spread.within() / (n * design.increments())
-                + spread.split() / design.splits();
+        double finite = lotUnits == 0 ? 0 : 1.0 / lotUnits;
+        return Math.max(0, 1 / design.evenUnits() - finite) * spread.between() + spread.within() / design.cores();
+    }
+
+    private double laboratoryVariance() {
+        return spread.laboratory() / design.analyses();
     }
 
     public double standardError() {
@@ -66,86 +69,83 @@ public record Precision(Spread spread, Design design, int lotUnits, double confi
     }
 
     public double halfWidth() {
-        return quantile() * standardError();
+        return Math.sqrt(squaredHalfWidth());
+    }
+
+    private double squaredHalfWidth() {
+        return Math.pow(estimated(), 2) * compositeVariance() + Math.pow(normal(), 2) * laboratoryVariance();
     }
 
     /** As {@link #halfWidth} with what this laboratory's results share added: how far from the truth, not from its own. */
     public double halfWidthAcrossLaboratories() {
-        return quantile() * Math.sqrt(variance() + spread.laboratoryBias());
+        return Math.sqrt(squaredHalfWidth() + Math.pow(normal(), 2) * spread.laboratoryBias());
     }
 
     /** Of the variance, the share that more cores would bring down, 0 to 1. */
     public double samplingShare() {
-        double n = design.units();
-        double finite = lotUnits == 0 ? 1 : 1 - n / lotUnits;
-        double sampling = finite * spread.between() / n + spread.within() / (n * design.increments());
-        return variance() == 0 ? 0 : sampling / variance();
+        return variance() == 0 ? 0 : compositeVariance() / variance();
     }
 
-    double quantile() {
-        return quantile(spread, confidencePercent);
+    private double estimated() {
+        return estimated(spread, confidencePercent);
     }
 
-    static double quantile(Spread spread, double confidencePercent) {
-        double p = 0.5 + confidencePercent / 200;
-        return spread.cores() > 0 ? new Student(spread.cores() - 1).quantile(p) : Normal.quantile(p);
+    private double normal() {
+        return normal(confidencePercent);
+    }
+
+    /** t */
+    static double estimated(Spread spread, double confidencePercent) {
+        return spread.cores() > 0
+                ? new Student(spread.cores() - 1).quantile(0.5 + confidencePercent / 200)
+                : normal(confidencePercent);
+    }
+
+    /** z */
+    static double normal(double confidencePercent) {
+        return Normal.quantile(0.5 + confidencePercent / 200);
     }
 
     @Override
     public List<Line> lines() {
-        var n = Input.typed("n", design.units(), Unit.NONE);
         var from = new Origin.Published(spread.source());
         var between = new Input("Vb", spread.between(), Unit.NONE, from);
         var within = new Input("Vw", spread.within(), Unit.NONE, from);
-        var c = Input.typed("c", design.increments(), Unit.NONE);
-        var split = new Input("Vs", spread.split(), Unit.NONE, from);
-        var s = Input.typed("s", design.splits(), Unit.NONE);
+        var even = Input.typed("m", design.evenUnits(), Unit.NONE);
+        var cores = Input.typed("C", design.cores(), Unit.NONE);
         var laboratory = new Input("Vl", spread.laboratory(), Unit.NONE, from);
         var k = Input.typed("k", design.analyses(), Unit.NONE);
-        var rest = "Vw/(n·c) + Vs/s + Vl/k";
-        var variance = lotUnits == 0
-                ? Line.of(
-                        "Var",
-                        "Vb/n + " + rest,
-                        variance(),
-                        Unit.NONE,
-                        FORMULA,
-                        n,
-                        between,
-                        within,
-                        c,
-                        split,
-                        s,
-                        laboratory,
-                        k)
+        var sampling = lotUnits == 0
+                ? Line.of("S", "Vb/m + Vw/C", compositeVariance(), Unit.NONE, FORMULA, between, even, within, cores)
                 : Line.of(
-                        "Var",
-                        "(1 − n/N)·Vb/n + " + rest,
-                        variance(),
+                        "S",
+                        "(1/m − 1/N)·Vb + Vw/C",
+                        compositeVariance(),
                         Unit.NONE,
                         FORMULA,
-                        n,
-                        Input.typed("N", lotUnits, Unit.NONE),
                         between,
+                        even,
+                        Input.typed("N", lotUnits, Unit.NONE),
                         within,
-                        c,
-                        split,
-                        s,
-                        laboratory,
-                        k);
-        var quantile = spread.cores() > 0
+                        cores);
+        var normal = Source.judgement("normal quantile, %s %%".formatted(confidencePercent));
+        var estimated = spread.cores() > 0
                 ? Source.judgement(
                         "Student's t, %d degrees of freedom, %s %%".formatted(spread.cores() - 1, confidencePercent))
-                : Source.judgement("normal quantile, %s %%".formatted(confidencePercent));
+                : normal;
         return List.of(
-                variance,
+                sampling,
+                Line.of("Var", "S + Vl/k", variance(), Unit.NONE, FORMULA, laboratory, k),
                 Line.of("SE", "sqrt(Var)", standardError(), Unit.NONE, FORMULA),
                 Line.of(
                         "H",
-                        "q·SE",
+                        "sqrt(t^2·S + z^2·Vl/k)",
                         halfWidth(),
                         Unit.NONE,
                         FORMULA,
-                        Input.published("q", quantile(), Unit.NONE, quantile)));
+                        Input.published("t", estimated(), Unit.NONE, estimated),
+                        Input.published("z", normal(), Unit.NONE, normal),
+                        laboratory,
+                        k));
     }
 }

@@ -56,6 +56,8 @@ public record PublishedRule(
                 row.text("unit"),
                 row.text("note"),
                 row.text("left_out"),
-                Source.read(row.text("source")));
+                row.text("tier").equals("memory")
+                        ? Source.memory(row.text("source"))
+                        : Source.read(row.text("source")));
     }
 }

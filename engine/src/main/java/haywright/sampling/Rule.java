@@ -12,8 +12,6 @@ public enum Rule {
     NITRATE_SHARE("a fifth of the bales, at least 12, for nitrate"),
     /** What is published for a material that is not counted in bales. */
     PUBLISHED("the published count"),
-    /** As many as the wanted half-width asks for. */
-    STATISTICAL("as many as the half-width asks for"),
     /** The cheapest numbers of units, cores and analyses that reach the half-width. */
     CHEAPEST("the cheapest that reach the half-width");
 

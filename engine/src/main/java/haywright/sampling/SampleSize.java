@@ -15,7 +15,7 @@ import java.util.Optional;
  * How many units, cores and analyses: every rule's answer side by side.
  *
  * <pre>
- * R  = (d/q)² − Vs/s − Vl/k            variance left for the sampling itself
+ * R  = (d² − z²·Vl/k)/t²               variance left for the sampling itself
  * n0 = (Vb + Vw/c) / (R + Vb/N)        units needed, before rounding up; without Vb/N where N is unknown
  * c0 = sqrt(Cu·Vw / (Cc·Vb))           cores a unit that cost least
  * </pre>
@@ -32,6 +32,9 @@ public record SampleSize(
     private static final int MOST_INCREMENTS = 20;
     /** Where units cannot be counted, more than this is no longer one person's day. */
     private static final int MOST_UNITS = 400;
+
+    private static final int FEWEST_BALES =
+            Integer.parseInt(PublishedRule.named("R083").low());
 
     /** Of 1 to 4 bags. */
     private static final int FEWEST_FROM_BAGS = 5;
@@ -67,7 +70,6 @@ public record SampleSize(
         } else {
             all.add(of(Rule.PUBLISHED));
         }
-        all.add(of(Rule.STATISTICAL));
         all.add(of(Rule.CHEAPEST));
         return List.copyOf(all);
     }
@@ -78,7 +80,6 @@ public record SampleSize(
             case TWENTY_CORES -> twentyCores();
             case NITRATE_SHARE -> nitrateShare();
             case PUBLISHED -> published();
-            case STATISTICAL -> statistical();
             case CHEAPEST -> cheapest();
         };
     }
@@ -114,7 +115,8 @@ public record SampleSize(
                 Rule.NITRATE_SHARE,
                 Design.of(n, 1, 1),
                 "A fifth of the bales, at least 12, or all of fewer: nitrate differs more from bale to bale than"
-                        + " protein does.",
+                        + " protein does. The same source says up to two fifths"
+                        + (lotUnits == 0 ? "." : ", here %d %s.".formatted((2 * lotUnits + 4) / 5, material.units())),
                 Source.read(PublishedRule.named("R080").source().cite() + "; "
                         + PublishedRule.named("R081").source().cite()));
     }
@@ -151,44 +153,6 @@ public record SampleSize(
                 material.method().source());
     }
 
-    private Choice statistical() {
-        for (int k = 1; k <= MOST_ANALYSES; k++) {
-            var n = unitsFor(1, k);
-            if (n.isPresent()) {
-                return choice(
-                        Rule.STATISTICAL,
-                        Design.of(n.get(), 1, k),
-                        "One core each."
-                                + (k == 1
-                                        ? ""
-                                        : " One analysis alone repeats too poorly for this half-width: the mean of " + k
-                                                + " is needed."),
-                        spread.source());
-            }
-        }
-        for (int k = 1; k <= MOST_ANALYSES; k++) {
-            for (int c = 2; c <= MOST_INCREMENTS; c++) {
-                var n = unitsFor(c, k);
-                if (n.isPresent()) {
-                    return choice(
-                            Rule.STATISTICAL,
-                            Design.of(n.get(), c, k),
-                            "One core from each of all the " + material.units() + " is too little for this half-width: "
-                                    + c + " from each" + (k == 1 ? "." : ", and the mean of " + k + " analyses."),
-                            spread.source());
-                }
-            }
-        }
-        int all = lotUnits == 0 ? MOST_UNITS : lotUnits;
-        return choice(
-                Rule.STATISTICAL,
-                Design.of(all, 1, MOST_ANALYSES),
-                "Not even " + all + " " + (all == 1 ? material.unit() : material.units()) + ", " + MOST_INCREMENTS
-                        + " from each, and " + MOST_ANALYSES
-                        + " analyses reach the half-width wanted: no number taken does. Ask for a wider one.",
-                spread.source());
-    }
-
     private Choice cheapest() {
         var best = Optional.<Design>empty();
         for (int k = 1; k <= MOST_ANALYSES; k++) {
@@ -207,12 +171,28 @@ public record SampleSize(
         return best.map(design -> choice(
                         Rule.CHEAPEST,
                         design,
-                        "The cheapest of all numbers of units, cores and analyses that reach the half-width.",
+                        "The cheapest of all numbers of %s, cores and analyses that reach the half-width%s; time at $%.0f an hour, an analysis at $%.0f."
+                                .formatted(
+                                        material.units(),
+                                        material.isCounted()
+                                                ? " from six %s or more, the fewest that are published"
+                                                        .formatted(material.units())
+                                                : "",
+                                        60 * Costs.USD_PER_MINUTE,
+                                        costs.perAnalysis()),
                         costs.source()))
-                .orElseGet(() -> {
-                    var widest = statistical();
-                    return choice(Rule.CHEAPEST, widest.design(), widest.why(), costs.source());
-                });
+                .orElseGet(this::widest);
+    }
+
+    private Choice widest() {
+        int all = lotUnits == 0 ? MOST_UNITS : lotUnits;
+        return choice(
+                Rule.CHEAPEST,
+                Design.of(all, 1, MOST_ANALYSES),
+                "Not even " + all + " " + (all == 1 ? material.unit() : material.units()) + ", " + MOST_INCREMENTS
+                        + " from each, and " + MOST_ANALYSES
+                        + " analyses reach the half-width wanted: no number taken does. Ask for a wider one.",
+                spread.source());
     }
 
     private Choice choice(Rule rule, Design design, String why, Source source) {
@@ -237,36 +217,41 @@ public record SampleSize(
         }
         int most = lotUnits == 0 ? MOST_UNITS : lotUnits;
         double needed = (spread.between() + spread.within() / c) / denominator;
-        int n = Math.max(1, (int) Math.ceil(needed * (1 - 1e-12)));
+        int n = Math.max(fewest(), (int) Math.ceil(needed * (1 - 1e-12)));
         return n <= most ? Optional.of(n) : Optional.empty();
     }
 
-    private double left(int k) {
-        double q = Precision.quantile(spread, confidencePercent);
-        return Math.pow(halfWidth / q, 2) - spread.split() - spread.laboratory() / k;
+    /** However alike a few cores were, no published rule stops at fewer bales. */
+    private int fewest() {
+        return !material.isCounted() ? 1 : lotUnits == 0 ? FEWEST_BALES : Math.min(FEWEST_BALES, lotUnits);
     }
 
-    /** The workings of the statistical answer. */
+    private double left(int k) {
+        double z = Precision.normal(confidencePercent);
+        double t = Precision.estimated(spread, confidencePercent);
+        return (halfWidth * halfWidth - z * z * spread.laboratory() / k) / (t * t);
+    }
+
+    /** The workings of the cheapest answer. */
     @Override
     public List<Line> lines() {
-        var answer = statistical();
+        var answer = cheapest();
         int k = answer.design().analyses();
         int c = answer.design().increments();
         double left = left(k);
         double denominator = left + (lotUnits == 0 ? 0 : spread.between() / lotUnits);
         var from = new Origin.Published(spread.source());
         var d = Input.typed("d", halfWidth, Unit.NONE);
-        var q = Input.computed("q", Precision.quantile(spread, confidencePercent), Unit.NONE, answer.precision());
         var lines = new ArrayList<Line>();
         lines.add(Line.of(
                 "R",
-                "(d/q)^2 − Vs − Vl/k",
+                "(d^2 − z^2·Vl/k)/t^2",
                 left,
                 Unit.NONE,
                 FORMULA,
                 d,
-                q,
-                new Input("Vs", spread.split(), Unit.NONE, from),
+                Input.computed("z", Precision.normal(confidencePercent), Unit.NONE, answer.precision()),
+                Input.computed("t", Precision.estimated(spread, confidencePercent), Unit.NONE, answer.precision()),
                 new Input("Vl", spread.laboratory(), Unit.NONE, from),
                 Input.typed("k", k, Unit.NONE)));
         if (left > 0 && denominator > 0) {

@@ -69,7 +69,7 @@ public record SamplingPlan(
                 aim.own() != null && aim.purpose().hasSpread() ? aim.own() : spread(subject, aim),
                 aim.halfWidth(),
                 aim.confidencePercent(),
-                aim.costs() != null ? aim.costs() : Costs.usual(material));
+                Costs.usual(material));
         var choices = new ArrayList<>(size.sideBySide());
         boolean forNitrate = aim.purpose() == Purpose.NITRATE && material.isCounted();
         if (forNitrate) {
@@ -80,14 +80,14 @@ public record SamplingPlan(
         if (forNitrate && asked.design().units() < choices.get(0).design().units()) {
             asked = choices.get(0); // never fewer bales than the published share, whatever was asked for
         }
-        var enough = aim.purpose().needGrams().isPresent() ? forMass(subject, size, asked, need * bags(aim)) : asked;
-        var chosen = made != null ? as(size, asked, made, "") : aim.twoComposites() ? inTwo(size, enough) : enough;
+        var enough = aim.purpose().needGrams().isPresent() ? forMass(subject, size, asked, need) : asked;
+        var chosen = made != null ? as(size, asked, made, "") : enough;
         var picks = material.isDrawn() && subject.units() > 0
                 ? Optional.of(Picks.of(layout(subject), chosen.design().units(), aim.seed()))
                 : Optional.<Picks>empty();
         var used = picks.map(p -> reached(size, chosen, p)).orElse(chosen);
         var mass = material.way() == Material.Way.CORED
-                ? Optional.of(composite(subject, used.design().cores() / bags(aim), need))
+                ? Optional.of(composite(subject, used.design().cores(), need))
                 : Optional.<CompositeMass>empty();
         return new SamplingPlan(
                 subject,
@@ -96,11 +96,10 @@ public record SamplingPlan(
                 choices,
                 picks,
                 mass,
-                mass.map(m -> m.kg() * 1000)
-                        .orElseGet(() -> used.design().cores() / bags(aim) * material.take("increment_g")),
+                mass.map(m -> m.kg() * 1000).orElseGet(() -> used.design().cores() * material.take("increment_g")),
                 need,
                 Outing.of(material, aim.purpose(), used.design()),
-                LotCheck.of(material, subject.facts()),
+                LotCheck.of(material, subject.facts(), aim.purpose()),
                 left(material),
                 cautions(material, aim.purpose()));
     }
@@ -117,29 +116,8 @@ public record SamplingPlan(
                 : as(
                         size,
                         one,
-                        new Design(design.units(), increments, design.splits(), design.analyses()),
+                        Design.of(design.units(), increments, design.analyses()),
                         " So many from each because of what the laboratory needs.");
-    }
-
-    private static int bags(Aim aim) {
-        return aim.twoComposites() ? 2 : 1;
-    }
-
-    /** Two composites drawn apart, each analysed as often as one would be. */
-    private static Choice inTwo(SampleSize size, Choice one) {
-        var design = one.design();
-        if (design.units() < 2) {
-            throw new Refused(
-                    "twoComposites",
-                    design.units() + " to take from",
-                    "two composites drawn apart take at least two bales or places",
-                    "Take one composite, or ask for more of them.");
-        }
-        return as(
-                size,
-                one,
-                new Design(design.units(), design.increments(), design.splits(), 2 * design.analyses()),
-                " Taken as two composites, every other one into B.");
     }
 
     private static Choice as(SampleSize size, Choice one, Design changed, String why) {
@@ -156,10 +134,6 @@ public record SamplingPlan(
 
     /** Whether the composite is enough, in words. */
     public String massInWords() {
-        return (aim.twoComposites() ? "In each of the two: " : "") + massOfOne();
-    }
-
-    private String massOfOne() {
         if (aim.purpose().needGrams().isPresent() && grams >= needGrams) {
             return "%.0f lb in all, for the %.0f lb it takes. Send all of it; where that is too many cores, a wider probe needs fewer."
                     .formatted(Unit.POUND.fromBase(grams / 1000), Unit.POUND.fromBase(needGrams / 1000));
@@ -196,16 +170,16 @@ public record SamplingPlan(
         return as(
                 size,
                 chosen,
-                new Design(drawn, increments, design.splits(), design.analyses()),
+                Design.of(drawn, increments, design.analyses()),
                 " Only " + drawn + " bales can be reached, so " + increments + " cores come from each.");
     }
 
     private static Spread spread(Subject subject, Aim aim) {
         if (subject.material() == Material.STOCK_WATER) {
-            return new Spread(0, 0, 0, 0, 0, false, 0, Source.judgement("one source of water is taken as mixed"));
+            return new Spread(0, 0, 0, 0, false, 0, Source.judgement("one source of water is taken as mixed"));
         }
         return !aim.purpose().hasSpread()
-                ? new Spread(0, 0, 0, 0, 0, false, 0, Source.judgement("how far a lot spreads in it is not published"))
+                ? new Spread(0, 0, 0, 0, false, 0, Source.judgement("how far a lot spreads in it is not published"))
                 : Spread.ofBook(subject.cropOrUsual(), aim.analyte());
     }
 

@@ -13,7 +13,6 @@ import java.util.stream.Collectors;
  *
  * @param between from one unit (bale, scoop, plot) to the next, V_b
  * @param within from one core to the next in one unit, V_w
- * @param split from parting the composite before it is analysed, V_s; 0 when the whole composite goes
  * @param laboratory one laboratory repeating the same sample, V_l
  * @param laboratoryBias what one laboratory's results share and repeats cannot average away; said apart, never counted
  *     as sampling
@@ -23,7 +22,6 @@ import java.util.stream.Collectors;
 public record Spread(
         double between,
         double within,
-        double split,
         double laboratory,
         double laboratoryBias,
         boolean ofValue,
@@ -34,11 +32,14 @@ public record Spread(
     private static final Map<String, PublishedTable.Row> OF_LOT =
             WITHIN_LOT.rows().stream().collect(Collectors.toMap(r -> r.text("crop") + " " + r.text("analyte"), r -> r));
 
+    /** Half of the book's standard deviation: judged, for no source says how even a lot can be. */
+    static final double LEAST_OF_BOOK = 0.25;
+
     private static final PublishedTable LABORATORY = PublishedTable.read(Spread.class, "laboratory.csv");
 
     public Spread {
-        var names = List.of("between", "within", "split", "laboratory", "laboratoryBias");
-        var values = List.of(between, within, split, laboratory, laboratoryBias);
+        var names = List.of("between", "within", "laboratory", "laboratoryBias");
+        var values = List.of(between, within, laboratory, laboratoryBias);
         for (int i = 0; i < values.size(); i++) {
             if (!(values.get(i) >= 0 && Double.isFinite(values.get(i)))) {
                 throw new Refused(
@@ -59,7 +60,7 @@ public record Spread(
 
     /** Variances typed in, as the topic has them. */
     public static Spread of(double between, double within, double laboratory) {
-        return new Spread(between, within, 0, laboratory, 0, false, 0, Source.ARITHMETIC);
+        return new Spread(between, within, laboratory, 0, false, 0, Source.ARITHMETIC);
     }
 
     /**
@@ -99,7 +100,7 @@ public record Spread(
         double same = laboratory.number(ofValue ? "same_cv_pct" : "same_sd").orElse(0);
         double across =
                 laboratory.number(ofValue ? "between_cv_pct" : "between_sd").orElse(same);
-        return new Spread(half, half, 0, same * same, across * across - same * same, ofValue, 0, source);
+        return new Spread(half, half, same * same, across * across - same * same, ofValue, 0, source);
     }
 
     /** Whether the book says how far an analyte scatters within one lot. */
@@ -116,7 +117,8 @@ public record Spread(
 
     /**
      * From this ranch's own cores, one from each of {@code results.size()} units, analysed apart. What they scatter by,
-     * less the laboratory's own repeats, parted between and within units as in the book.
+     * less the laboratory's own repeats, parted between and within units as in the book. A few cores agree by chance now
+     * and then, so the variance is never below {@link #LEAST_OF_BOOK} of the book's.
      */
     public static Spread ofOwnCores(List<Double> results, Spread book) {
         if (results.size() < 2) {
@@ -137,13 +139,12 @@ public record Spread(
                         .mapToDouble(x -> Math.pow((x - mean) * scale, 2))
                         .sum()
                 / (results.size() - 1);
-        double lot = Math.max(0, observed - book.laboratory);
         double whole = book.between + book.within;
+        double lot = Math.max(LEAST_OF_BOOK * whole, observed - book.laboratory);
         double share = whole > 0 ? book.between / whole : 0.5;
         return new Spread(
                 lot * share,
                 lot * (1 - share),
-                book.split,
                 book.laboratory,
                 book.laboratoryBias,
                 book.ofValue,

@@ -49,7 +49,9 @@ public record Subject(
 
     /** Which one of a drawn list it is, for somebody who does not know the stack: "front, 3rd from the left", "bag 7". */
     public String where(Place place) {
-        return place.side() == Place.Side.ROW ? material.unit() + " " + place.number() : place.words();
+        return layout == null || place.side() == Place.Side.ROW
+                ? material.unit() + " " + place.number()
+                : layout.words(place);
     }
 
     public Crop cropOrUsual() {

@@ -49,10 +49,9 @@ public record Taken(LocalDate on, String by, List<Integer> cores, String differe
         return (int) cores.stream().filter(c -> c > 0).count();
     }
 
-    /** The plan as it was really followed; cores a unit rounded down, so that no precision is claimed that is not there. */
+    /** The plan as it was really followed. */
     public Design design(int analyses) {
-        int all = cores.stream().mapToInt(c -> c).sum();
-        return Design.of(units(), Math.max(1, all / units()), analyses);
+        return Design.of(cores, analyses);
     }
 
     /**

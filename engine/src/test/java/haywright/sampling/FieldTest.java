@@ -97,10 +97,51 @@ class FieldTest {
             length += Geodesic.WGS84.Inverse(a.latitude(), a.longitude(), b.latitude(), b.longitude()).s12;
         }
         assertThat(walk.lengthMetres() / length).isCloseTo(1, within(1e-3));
-        assertThat(walk.outsideMetres()).isBetween(0.0, walk.lengthMetres() / 2);
+        assertThat(walk.outsideMetres()).isBetween(0.0, walk.lengthMetres()); // round a bay it is more than half
         FormulaCheck.reEvaluates(walk);
         assertThat(FieldWalk.of(field, 15, 7)).isEqualTo(walk);
         assertThat(FieldWalk.of(field, 15, 8).stops()).isNotEqualTo(walk.stops());
+    }
+
+    /** A slough in the middle, and a field bent round its neighbor's yard: nobody is sent through either. */
+    @Test
+    void theWalkGoesRoundWhatIsNoField() {
+        var slough = ring(-109.4970, 44.5006, -109.4930, 44.5006, -109.4930, 44.5030, -109.4970, 44.5030);
+        var around = ring(-109.4999, 44.5001, -109.4901, 44.5001, -109.4901, 44.5036, -109.4999, 44.5036);
+        var bent = FieldShape.of(List.of(ring(
+                -109.5, 44.5, -109.49, 44.5, -109.49, 44.5036, -109.493, 44.5036, -109.493, 44.501, -109.497, 44.501,
+                -109.497, 44.5036, -109.5, 44.5036)));
+        for (var field : List.of(FieldShape.of(List.of(around, slough)), bent)) {
+            var rings = new Plane(field).flat(field);
+            for (var walk : List.of(FieldWalk.of(field, 15, 7), FieldWalk.grid(field, 15, 7))) {
+                var path = walk.path().stream().map(new Plane(field)::flat).toList();
+                double outside = 0;
+                for (int i = 0; i + 1 < path.size(); i++) {
+                    double inside = 0;
+                    for (var piece : Plane.clipped(rings, path.get(i), path.get(i + 1))) {
+                        inside += piece[0].to(piece[1]);
+                    }
+                    // along an edge neither side counts; a step across leaves whole metres outside
+                    var middle = path.get(i).toward(path.get(i + 1), 0.5);
+                    boolean onEdge = rings.stream().anyMatch(ring -> nearEdge(ring, middle));
+                    outside += onEdge ? 0 : path.get(i).to(path.get(i + 1)) - inside;
+                }
+                assertThat(outside).isLessThan(0.1);
+                assertThat(walk.outsideMetres()).isPositive();
+                FormulaCheck.reEvaluates(walk);
+            }
+        }
+    }
+
+    private static boolean nearEdge(List<Plane.Point> ring, Plane.Point p) {
+        for (int i = 0; i < ring.size(); i++) {
+            var a = ring.get(i);
+            var b = ring.get((i + 1) % ring.size());
+            if (a.to(p) + p.to(b) - a.to(b) < 1e-6) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** Over seeds, stops fall on every tenth of the length and of the width equally often. */

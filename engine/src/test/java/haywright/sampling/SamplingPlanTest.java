@@ -41,9 +41,7 @@ class SamplingPlanTest {
     @Test
     void theDocumentedExampleHolds() {
         var plan = plan(
-                Material.LARGE_ROUND_BALE,
-                100,
-                new Aim(Rule.TEN_PERCENT, "cp", 0.5, 95, Purpose.NUTRIENTS, 7, null, null, false));
+                Material.LARGE_ROUND_BALE, 100, new Aim(Rule.TEN_PERCENT, "cp", 0.5, 95, Purpose.NUTRIENTS, 7, null));
         assertThat(plan.used().design()).isEqualTo(Design.of(10, 2, 1));
         assertThat(plan.picks().orElseThrow().inWalkingOrder()).hasSize(10);
     }
@@ -106,8 +104,7 @@ class SamplingPlanTest {
         assertThat(Purpose.NITRATE.askFor()).contains("never NIR");
         assertThat(Orders.of(Material.STANDING_FORAGE, Purpose.PRUSSIC_ACID).keep())
                 .contains("never dried");
-        var nitrate = plan(
-                Material.LARGE_ROUND_BALE, 80, new Aim(null, "no3n", 20, 95, Purpose.NITRATE, 1, null, null, false));
+        var nitrate = plan(Material.LARGE_ROUND_BALE, 80, new Aim(null, "no3n", 20, 95, Purpose.NITRATE, 1, null));
         assertThat(nitrate.cautions().toString()).contains("veterinarian");
         assertThat(nitrate.used().precision().spread().ofValue()).isTrue();
         assertThat(nitrate.used().rule()).isEqualTo(Rule.NITRATE_SHARE);
@@ -228,8 +225,8 @@ class SamplingPlanTest {
             for (var aim : List.of(
                     Aim.USUAL.with(Purpose.NITRATE),
                     Aim.USUAL.with(Purpose.NITRATE).withRule(Rule.TWENTY_CORES),
-                    Aim.USUAL.with(Purpose.NITRATE).withRule(Rule.STATISTICAL),
-                    new Aim(null, "no3n", 20, 95, Purpose.NITRATE, 1, null, null, false))) {
+                    Aim.USUAL.with(Purpose.NITRATE).withRule(Rule.CHEAPEST),
+                    new Aim(null, "no3n", 20, 95, Purpose.NITRATE, 1, null))) {
                 var plan = plan(Material.LARGE_ROUND_BALE, bales, aim);
                 assertThat(plan.used().design().units()).as("%s bales", bales).isGreaterThanOrEqualTo(least);
                 assertThat(plan.used().precision().spread().ofValue())

@@ -25,7 +25,10 @@ class TakenTest {
 
     @Test
     void whatWasTakenIsADesignThatClaimsNoMoreThanItIs() {
-        assertThat(TAKEN.design(1)).isEqualTo(Design.of(5, 3, 1)); // 17 cores from 5 bales
+        var design = TAKEN.design(1); // 17 cores from 5 bales, 12 of them from one: (Σc)²/Σc² = 289/151
+        assertThat(design.units()).isEqualTo(5);
+        assertThat(design.cores()).isEqualTo(17);
+        assertThat(design.evenUnits()).isCloseTo(289.0 / 151, org.assertj.core.api.Assertions.within(1e-12));
     }
 
     @Test

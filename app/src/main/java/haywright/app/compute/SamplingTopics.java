@@ -167,9 +167,7 @@ final class SamplingTopics {
                     confidence.orElse(Aim.USUAL.confidencePercent()),
                     purpose == null ? usual : purpose,
                     or(seed, 1),
-                    own,
-                    null,
-                    false);
+                    own);
         }
     }
 
@@ -238,7 +236,13 @@ final class SamplingTopics {
                 used.design().analyses(),
                 picks.stream()
                         .flatMap(p -> p.inWalkingOrder().stream())
-                        .map(p -> new Pick(p.number(), p.row(), p.column(), p.tier(), p.side(), p.words()))
+                        .map(p -> new Pick(
+                                p.number(),
+                                p.row(),
+                                p.column(),
+                                p.tier(),
+                                p.side(),
+                                plan.subject().where(p)))
                         .toList(),
                 plan.grams(),
                 plan.needGrams(),
@@ -264,9 +268,9 @@ final class SamplingTopics {
         return new Answer<>(out, used.reached() || !isOfHalfWidth(used.rule()), workings, plan.cautions());
     }
 
-    /** Only these rules promise a half-width, so only they can fail to reach it. */
+    /** Only this rule promises a half-width, so only it can fail to reach it. */
     private static boolean isOfHalfWidth(Rule rule) {
-        return rule == Rule.STATISTICAL || rule == Rule.CHEAPEST;
+        return rule == Rule.CHEAPEST;
     }
 
     record PrecisionIn(
@@ -280,8 +284,6 @@ final class SamplingTopics {
             @Nullable Integer increments,
             OptionalDouble laboratoryVariance,
             @Nullable Integer analyses,
-            OptionalDouble splitVariance,
-            @Nullable Integer splits,
 
             @Key(words = "Separate analyses that between_variance was estimated from; 0 when it comes from a book.")
             @Nullable
@@ -292,13 +294,12 @@ final class SamplingTopics {
             var spread = new Spread(
                     betweenVariance,
                     withinVariance.orElse(0),
-                    splitVariance.orElse(0),
                     laboratoryVariance.orElse(0),
                     0,
                     false,
                     or(cores, 0),
                     Source.ARITHMETIC);
-            var design = new Design(units, or(increments, 1), or(splits, 1), or(analyses, 1));
+            var design = Design.of(units, or(increments, 1), or(analyses, 1));
             return new Precision(spread, design, or(lotUnits, 0), confidence.orElse(95));
         }
     }

@@ -22,7 +22,18 @@ import java.util.function.UnaryOperator;
  */
 public final class RanchDocument {
     /** Step n makes format n + 2 out of format n + 1. Never changed once released; only added to. */
-    private static final List<UnaryOperator<ObjectNode>> UPGRADES = List.of();
+    private static final List<UnaryOperator<ObjectNode>> UPGRADES = List.of(RanchDocument::withoutAHalfWidthsRule);
+
+    /** A sheet that was made by "as many as the half-width asks for" is shown by the one rule that still asks for one. */
+    private static ObjectNode withoutAHalfWidthsRule(ObjectNode document) {
+        for (var sheet : document.path("samplings")) {
+            if (sheet instanceof ObjectNode object
+                    && sheet.path("rule").asText().equals("statistical")) {
+                object.put("rule", "cheapest");
+            }
+        }
+        return document;
+    }
 
     /** Pictures and PDFs travel inside as base64; more than this is refused while it is read. */
     private static final int LONGEST_TEXT = 64 * 1024 * 1024;

@@ -38,7 +38,7 @@ public record WeighSheet(Ranch ranch, Lot lot, LocalDate made) {
         var picked = Picks.of(layout, Math.min(MOST, layout.count()), SEED).inWalkingOrder();
         var rows = new ArrayList<Row>();
         for (var place : picked) {
-            rows.add(new Row(rows.size() + 1, place.words(), picked.size() <= MOST / 2 || rows.size() % 2 == 0));
+            rows.add(new Row(rows.size() + 1, layout.words(place), picked.size() <= MOST / 2 || rows.size() % 2 == 0));
         }
         return rows;
     }

@@ -15,8 +15,7 @@ public final class MassWords {
             return "%s, for the %s that it takes. Send all of it. Where that is too many cores, a wider probe needs fewer."
                     .formatted("About " + pounds(plan.grams() / 1000), pounds(plan.needGrams() / 1000));
         }
-        return (plan.aim().twoComposites() ? "In each of the two: " : "")
-                + plan.mass().map(MassWords::cored).orElseGet(() -> grabbed(plan));
+        return plan.mass().map(MassWords::cored).orElseGet(() -> grabbed(plan));
     }
 
     private static String cored(CompositeMass mass) {

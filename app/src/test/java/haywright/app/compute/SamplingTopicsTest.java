@@ -62,10 +62,10 @@ class SamplingTopicsTest {
     }
 
     @Test
-    void theStatisticalPlanKeepsItsHalfWidth() {
+    void thePlanOfAHalfWidthKeepsIt() {
         var plan = answer(
                 "sampling-plan",
-                "{'material':'large_round_bale','units':100,'rule':'statistical','analyte':'cp','half_width':0.5}");
+                "{'material':'large_round_bale','units':100,'rule':'cheapest','analyte':'cp','half_width':0.5}");
         assertThat(plan.get("half_width").doubleValue()).isLessThanOrEqualTo(0.5);
         // SD 0.9: V_b = V_w = 0.405; V_l 0.0625. One analysis would need nearly every bale; two need 22:
         // R = (0.5/1.95996)² − 0.0625/2 = 0.033829; 0.81/(0.033829 + 0.00405) = 21.4.
@@ -77,7 +77,7 @@ class SamplingTopicsTest {
     void aHalfWidthOutOfReachIsAnAnswerOfNo() {
         var outcome = COMPUTE.run(
                 "sampling-plan",
-                "{\"material\":\"large_round_bale\",\"units\":100,\"rule\":\"statistical\",\"half_width\":0.01}");
+                "{\"material\":\"large_round_bale\",\"units\":100,\"rule\":\"cheapest\",\"half_width\":0.01}");
         assertThat(outcome.exit()).isEqualTo(Compute.NO);
         assertThat(outcome.body().at("/answer/choices").toString()).contains("Ask for a wider one");
     }

@@ -56,7 +56,7 @@ class RanchDocumentTest {
                 .containsExactly(new Problem(
                         "format",
                         "format 7",
-                        "made by a newer Haywright (format 7); this one reads up to 1",
+                        "made by a newer Haywright (format 7); this one reads up to 2",
                         "Use the newer Haywright, or ask for an export from this one."));
     }
 
@@ -70,10 +70,26 @@ class RanchDocumentTest {
         var old = demo(tree -> {
             tree.remove("name");
             tree.put("title", "Old place");
+            tree.put("format", 1);
         });
         assertThat(newer.read(bytes(old.toString())).name()).isEqualTo("OLD PLACE");
         assertThat(newer.tree(bytes(old.toString())).path("format").intValue()).isEqualTo(3);
         assertThat(old.path("format").intValue()).as("the one given stays").isEqualTo(1);
+    }
+
+    /** Format 1 had a rule that format 2 has not; the sheet that was made by it opens, its bales as they were printed. */
+    @Test
+    void aSheetMadeByARuleThatIsGoneStillOpens() {
+        var lot = TinLantern.ranch().lots().values().iterator().next();
+        var plan = haywright.sampling.SamplingPlan.of(
+                haywright.ranch.LotSubject.of(lot),
+                haywright.sampling.Aim.USUAL.withRule(haywright.sampling.Rule.CHEAPEST));
+        var id = new java.util.UUID(1, 2);
+        var sheet = haywright.ranch.Sampling.of(plan, id, lot.id(), lot.name(), java.time.LocalDate.of(2026, 12, 1));
+        var old = documents.tree(TinLantern.ranch().with(sheet));
+        ((ObjectNode) old.at("/samplings/" + id)).put("rule", "statistical");
+        old.put("format", 1);
+        assertThat(documents.read(bytes(old.toString())).samplings().get(id)).isEqualTo(sheet);
     }
 
     static Stream<Arguments> badText() {
@@ -85,10 +101,10 @@ class RanchDocumentTest {
                 Arguments.of("{\"haywright\":\"ranch\"} {}", "this is not JSON: Trailing token"),
                 Arguments.of("[1]", "a ranch document begins with \"haywright\": \"ranch\""),
                 Arguments.of("{\"haywright\":\"recipe\",\"format\":1}", "a ranch document begins with"),
-                Arguments.of("{\"haywright\":\"ranch\"}", "the format is a whole number from 1 to 1"),
+                Arguments.of("{\"haywright\":\"ranch\"}", "the format is a whole number from 1 to 2"),
                 Arguments.of(
-                        "{\"haywright\":\"ranch\",\"format\":\"one\"}", "the format is a whole number from 1 to 1"),
-                Arguments.of("{\"haywright\":\"ranch\",\"format\":0}", "the format is a whole number from 1 to 1"),
+                        "{\"haywright\":\"ranch\",\"format\":\"one\"}", "the format is a whole number from 1 to 2"),
+                Arguments.of("{\"haywright\":\"ranch\",\"format\":0}", "the format is a whole number from 1 to 2"),
                 Arguments.of("{\"haywright\":\"ranch\",\"format\":1e99}", "the format is a whole number"),
                 Arguments.of("{\"haywright\":\"ranch\",\"format\":99999999999}", "made by a newer Haywright"),
                 Arguments.of("{\"haywright\":\"ranch\",\"format\":NaN}", "this is not JSON"),

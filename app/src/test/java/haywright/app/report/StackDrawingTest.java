@@ -33,9 +33,13 @@ class StackDrawingTest {
 
     @Test
     void aPlaceIsNamedAsSeenFromWhereOneStands() {
-        var places = Layout.Block.open(4, 10, 1, 40, 1).places();
-        assertThat(places.get(37).words()).isEqualTo("back, 8th from the right as you face it, tier 1");
-        assertThat(places.get(19).words()).isEqualTo("right side, 2nd from the left as you face it, tier 1");
-        assertThat(places.get(10).words()).isEqualTo("left side, 2nd from the right as you face it, tier 1");
+        var stack = Layout.Block.open(4, 10, 1, 40, 1);
+        var places = stack.places();
+        assertThat(stack.words(places.get(37))).isEqualTo("back, 3rd from the left as you face it, tier 1");
+        assertThat(stack.words(places.get(19))).isEqualTo("right side, 2nd from the left as you face it, tier 1");
+        assertThat(stack.words(places.get(10))).isEqualTo("left side, 3rd from the left as you face it, tier 1");
+        // 37 bales: the back row is three short, at its left end as one faces it
+        var shorter = Layout.Block.open(4, 10, 1, 37, 1);
+        assertThat(shorter.words(shorter.places().get(36))).startsWith("back, 1st from the left");
     }
 }

@@ -12,9 +12,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** Plans asked for by tired people: slips are asked about, and a plan is of what it is for. */
 class PlanPagesTest {
-    private static final String ASKED =
-            "?start=1&purpose=%s&analyte=cp&halfWidth=0.5&confidencePercent=95&seed=1&perUnit=1"
-                    + "&perIncrement=1&perAnalysis=30&cuttings=1&fields=1&species=1";
+    private static final String ASKED = "?start=1&purpose=%s&analyte=cp&halfWidth=0.5&confidencePercent=95&seed=1";
 
     @RegisterExtension
     private final OneRanch ranch = new OneRanch();
@@ -66,6 +64,19 @@ class PlanPagesTest {
                 .contains("Your own 3 cores, read as 10.5, 12.3, 14.1,");
     }
 
+    // Nobody chose the default's half-width, so it fails nobody's question; and nothing is asked that the lot says.
+    @Test
+    void theDefaultRuleIsNotMarkedAndTheLotIsNotAskedAboutTwice() {
+        var page = ranch.get(hay()).body();
+        assertThat(page).doesNotContain("wider than asked", "no number reaches it", "name=\"cuttings\"");
+        assertThat(page).doesNotContain("name=\"perUnit\"", "name=\"twoComposites\"", "as many as");
+        assertThat(plan(hay2(), "nutrients", "halfWidth", "0.01")).contains("no number reaches it");
+    }
+
+    private String hay2() {
+        return "take/lots/" + ranch.anyLot();
+    }
+
     @Test
     void aPlanForNitrateIsCountedForNitrate() {
         assertThat(plan(hay(), "nitrate"))
@@ -86,7 +97,7 @@ class PlanPagesTest {
     @Test
     void theUsualOfAMixedRationFitsItsUnit() {
         assertThat(ranch.get("take/other/mixed_ration").body())
-                .contains("Held against ± 5 % of the value")
+                .contains("reckoned from ± 5 % of the value")
                 .doesNotContain("246 places");
     }
 

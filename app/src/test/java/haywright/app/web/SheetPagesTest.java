@@ -37,12 +37,6 @@ class SheetPagesTest {
         aim.put("halfWidth", "0.5");
         aim.put("confidencePercent", "95");
         aim.put("seed", "7");
-        aim.put("cuttings", "1");
-        aim.put("fields", "1");
-        aim.put("species", "1");
-        aim.put("perUnit", "1");
-        aim.put("perIncrement", "1");
-        aim.put("perAnalysis", "30");
         for (int i = 0; i < more.length; i += 2) {
             aim.put(more[i], more[i + 1]);
         }
@@ -212,30 +206,6 @@ class SheetPagesTest {
         assertThat(ranch.send(at, typed).body()).contains("before the sheet was made");
         typed.put("confirm", "before-made");
         assertThat(ranch.send(at, typed).status()).isEqualTo(303);
-    }
-
-    @Test
-    void twoCompositesSayHowFarApartTheLotLies() {
-        var lot = stack("Creek stack", "96");
-        var sheet = sheet(lot, "twoComposites", "yes");
-        var page = "take/sheets/" + sheet.id();
-        assertThat(ranch.get(page).body()).contains("odd numbers into A, even ones into B");
-        assertThat(ranch.get(page + "/phone.html").body()).contains("<b>1A</b>", "<b>2B</b>");
-        comesBack(line(sheet, 1));
-        var form = "reports/new/" + lot;
-        assertThat(ranch.send(form, report(sheet.bags().get(0), "10")).status()).isEqualTo(303);
-        assertThat(ranch.get(page).body()).doesNotContain("by themselves");
-        assertThat(ranch.send(form, report(sheet.bags().get(1), "11")).status()).isEqualTo(303);
-        // Student's t of one degree, 6.314 at 90 %, times half the difference
-        assertThat(ranch.get(page).body())
-                .contains("What the two say by themselves", "10 and 11: 10.5 %, give or take 3.2 %");
-        assertThat(ranch.get("reports/lot/" + lot).body()).contains("bag A: 10 of 10 bales");
-        assertThat(ranch.send(
-                                "take/lots/" + stack("One bale", "1"),
-                                "take/lots/" + ranch.lot("One bale") + "/sheet",
-                                aim("twoComposites", "yes"))
-                        .body())
-                .contains("at least two bales");
     }
 
     @Test

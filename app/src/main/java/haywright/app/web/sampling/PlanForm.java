@@ -2,14 +2,11 @@ package haywright.app.web.sampling;
 
 import haywright.app.web.Ask;
 import haywright.app.web.Form;
-import haywright.app.web.lots.LotForm;
 import haywright.app.words.Show;
 import haywright.quantity.Unit;
 import haywright.sampling.Aim;
-import haywright.sampling.Costs;
 import haywright.sampling.Crop;
 import haywright.sampling.Layout;
-import haywright.sampling.LotFacts;
 import haywright.sampling.Material;
 import haywright.sampling.Place;
 import haywright.sampling.Probe;
@@ -18,7 +15,6 @@ import haywright.sampling.Rule;
 import haywright.sampling.SamplingPlan;
 import haywright.sampling.Spread;
 import haywright.sampling.Subject;
-import haywright.workings.Source;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -45,9 +41,6 @@ public final class PlanForm {
             "Your own cores, each analysed apart",
             "Their results with blanks between them: at least three single cores of this lot. They take the place of the"
                     + " book’s spread.");
-    public static final Ask PER_UNIT = Ask.amount("perUnit", "Reaching one", Unit.DOLLAR, "");
-    public static final Ask PER_CORE = Ask.amount("perIncrement", "One core or grab", Unit.DOLLAR, "");
-    public static final Ask PER_ANALYSIS = Ask.amount("perAnalysis", "One analysis", Unit.DOLLAR, "");
     public static final Ask REACH =
             Ask.number("reach", "Tiers you can core from the ground", "No ladder against a stack.");
     public static final Ask NO_RIGHT = Ask.choice("noRight", "The right side cannot be walked up to", "");
@@ -58,18 +51,6 @@ public final class PlanForm {
     public static final Ask DEPTH = Ask.amount("depth", "How deep it goes in", Unit.INCH, "12 to 24 is usual.");
     public static final Ask BALE_DEPTH =
             Ask.amount("baleDepth", "How deep a bale is there", Unit.INCH, "Where the probe goes in, to its far side.");
-    public static final Ask TWO = Ask.choice(
-            "twoComposites",
-            "Take it as two composites, A and B",
-            "Every other one into B, each analysed: then the two reports say how far apart the lot itself lies, from one"
-                    + " difference, so widely. To split one composite says nothing of the stack.");
-    public static final Ask CUTTINGS = LotForm.CUTTINGS;
-    public static final Ask FIELDS = LotForm.FIELDS;
-    public static final Ask SPECIES = LotForm.SPECIES;
-    public static final Ask HOURS = LotForm.HOURS;
-    public static final Ask RAINED = LotForm.RAINED;
-    public static final Ask APART = LotForm.APART;
-    public static final Ask TORN = LotForm.TORN;
 
     private static final double LEAST_SURE = 50;
     private static final int FEWEST_CORES = 3;
@@ -83,24 +64,13 @@ public final class PlanForm {
             CONFIDENCE,
             SEED,
             OWN,
-            PER_UNIT,
-            PER_CORE,
-            PER_ANALYSIS,
-            TWO,
             BORE,
             DEPTH,
             BALE_DEPTH,
             REACH,
             NO_RIGHT,
             NO_BACK,
-            NO_LEFT,
-            CUTTINGS,
-            FIELDS,
-            SPECIES,
-            HOURS,
-            RAINED,
-            APART,
-            TORN);
+            NO_LEFT);
 
     private PlanForm() {}
 
@@ -115,18 +85,6 @@ public final class PlanForm {
         usual.put(HALF_WIDTH.name(), Show.significant(aim.halfWidth(), 4));
         usual.put(CONFIDENCE.name(), Show.significant(aim.confidencePercent(), 4));
         usual.put(SEED.name(), "1");
-        var facts = subject.facts();
-        usual.put(CUTTINGS.name(), String.valueOf(facts.cuttings()));
-        usual.put(FIELDS.name(), String.valueOf(facts.fields()));
-        usual.put(SPECIES.name(), String.valueOf(facts.species()));
-        usual.put(HOURS.name(), facts.balingHours() == 0 ? "" : Show.significant(facts.balingHours(), 6));
-        usual.put(RAINED.name(), facts.partRained() ? "yes" : "");
-        usual.put(APART.name(), facts.storedApart() ? "yes" : "");
-        usual.put(TORN.name(), facts.tornWrap() ? "yes" : "");
-        var costs = Costs.usual(material);
-        usual.put(PER_UNIT.name(), Show.number(costs.perUnit(), 2));
-        usual.put(PER_CORE.name(), Show.number(costs.perIncrement(), 2));
-        usual.put(PER_ANALYSIS.name(), Show.number(costs.perAnalysis(), 2));
         if (subject.layout() instanceof Layout.Block block) {
             usual.put(REACH.name(), String.valueOf(Math.min(block.reachTiers(), block.tiers())));
         } else if (subject.layout() instanceof Layout.Pyramid pyramid) {
@@ -169,9 +127,6 @@ public final class PlanForm {
                             : "Choose one of the list.");
         }
         int seed = form.count(SEED, "1 will do.");
-        double perUnit = form.number(PER_UNIT, "0 if your time is free.");
-        double perCore = form.number(PER_CORE, "0 if your time is free.");
-        double perAnalysis = form.number(PER_ANALYSIS, "What does the laboratory charge?");
         var reach = form.maybeCount(REACH);
         var bore = form.maybeQuantity(BORE);
         var depth = form.maybeQuantity(DEPTH);
@@ -184,16 +139,9 @@ public final class PlanForm {
                     "Put in both, or leave both empty.");
         }
         var probe = bore == null || depth == null ? null : new Probe(bore.base(), depth.base());
-        var facts = facts(form, whole.facts().tons());
         var own = form.isEmpty(OWN) ? Optional.<List<Double>>empty() : Optional.of(own(form, analyte));
         return form.build(() -> SamplingPlan.of(
-                subject(
-                        whole,
-                        form,
-                        reach,
-                        probe,
-                        baleDepth == null ? 0 : baleDepth.base(),
-                        facts.orElse(LotFacts.PLAIN)),
+                subject(whole, form, reach, probe, baleDepth == null ? 0 : baleDepth.base()),
                 new Aim(
                         rule,
                         analyte,
@@ -202,9 +150,7 @@ public final class PlanForm {
                         purpose,
                         seed,
                         own.map(results -> Spread.ofOwnCores(results, Spread.ofBook(whole.cropOrUsual(), analyte)))
-                                .orElse(null),
-                        new Costs(perUnit, perCore, perAnalysis, Source.judgement("the costs typed here")),
-                        form.isTicked(TWO))));
+                                .orElse(null))));
     }
 
     /** Single cores as they were typed; a lone comma may be a point or a blank, so it is asked about. */
@@ -266,29 +212,8 @@ public final class PlanForm {
         return fitted;
     }
 
-    private static Optional<LotFacts> facts(Form form, double tons) {
-        int cuttings = form.count(CUTTINGS, "1 if it is all of one.");
-        int fields = form.count(FIELDS, "1 if it is all of one.");
-        int species = form.count(SPECIES, "1 if it is all alike.");
-        var hours = form.maybeNumber(HOURS);
-        return form.part(() -> new LotFacts(
-                tons,
-                cuttings,
-                fields,
-                hours == null ? 0 : hours,
-                form.isTicked(RAINED),
-                form.isTicked(APART),
-                form.isTicked(TORN),
-                species));
-    }
-
     private static Subject subject(
-            Subject whole,
-            Form form,
-            @Nullable Integer reach,
-            @Nullable Probe probe,
-            double baleDepth,
-            LotFacts facts) {
+            Subject whole, Form form, @Nullable Integer reach, @Nullable Probe probe, double baleDepth) {
         var layout = whole.layout();
         if (layout instanceof Layout.Block b) {
             var open = EnumSet.of(Place.Side.FRONT, Place.Side.RIGHT, Place.Side.BACK, Place.Side.LEFT);
@@ -307,7 +232,14 @@ public final class PlanForm {
             layout = new Layout.Pyramid(p.base(), p.tiers(), p.length(), p.count(), reach);
         }
         return new Subject(
-                whole.material(), whole.units(), layout, whole.crop(), whole.densityKgPerM3(), baleDepth, probe, facts);
+                whole.material(),
+                whole.units(),
+                layout,
+                whole.crop(),
+                whole.densityKgPerM3(),
+                baleDepth,
+                probe,
+                whole.facts());
     }
 
     /** What can be asked of a material: water is tested as water alone. */

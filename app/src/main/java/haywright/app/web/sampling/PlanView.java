@@ -43,7 +43,7 @@ public record PlanView(
         String at,
         @Nullable SamplingPlan plan,
         @Nullable UUID standingIn) {
-    private static final List<String> HOW_MANY = List.of("units", "percent", "units_per_25_to_30");
+    private static final List<String> HOW_MANY = List.of("units", "percent", "units_per_25_to_30", "units_per_400");
 
     /** @param used whether the plan follows this rule */
     public record Row(Choice choice, boolean used, String take, String sure, String cost) {}
@@ -78,9 +78,6 @@ public record PlanView(
         }
         var design = plan.used().design();
         var say = "Take %s.".formatted(plan.orders().amount(material(), design.units(), design.increments()));
-        if (plan.aim().twoComposites()) {
-            return say + " Odd ones into bag A, even ones into bag B.";
-        }
         return design.analyses() == 1 ? say : say + " Have %d analyses made of it.".formatted(design.analyses());
     }
 
@@ -114,13 +111,14 @@ public record PlanView(
         return "± " + figure + unit;
     }
 
-    /** What the rules are held against, and whether anybody asked for it. */
+    /** What the one rule that promises a half-width was asked for; the others promise none. */
     public String askedFor(SamplingPlan plan) {
-        return "Held against %s, %s, as asked below.%s"
-                .formatted(
-                        off(plan.aim().halfWidth(), plan.used()),
-                        howOften(plan),
-                        plan.used().reached() ? "" : " The rule used here does not reach that.");
+        return "The last one is reckoned from %s, %s, as asked below; the others are fixed counts."
+                .formatted(off(plan.aim().halfWidth(), plan.used()), howOften(plan));
+    }
+
+    public boolean isOutOfReach(Choice choice) {
+        return choice.rule() == Rule.CHEAPEST && !choice.reached();
     }
 
     /** Results of single cores as they were read; empty where the book's spread is used. */
@@ -251,9 +249,9 @@ public record PlanView(
         return asked;
     }
 
-    /** Whether it can be of several cuttings or fields, rained on in part or kept apart. */
-    public boolean canBeSeveral() {
-        return material() != Material.STOCK_WATER && material() != Material.MIXED_RATION;
+    /** Where a lot is described. */
+    public String lotAt() {
+        return at.substring(at.indexOf("lots/"));
     }
 
     /** The walk whose stops are the plots, from the ranch; empty for what stands in no field. */

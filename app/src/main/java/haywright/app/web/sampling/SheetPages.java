@@ -8,13 +8,11 @@ import haywright.app.web.Form;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.words.Show;
-import haywright.forage.Analyte;
 import haywright.forage.LabReport;
 import haywright.quantity.Unit;
 import haywright.ranch.LotTests;
 import haywright.ranch.Sampling;
 import haywright.sampling.Taken;
-import haywright.sampling.TwoComposites;
 import io.javalin.http.NotFoundResponse;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -36,26 +34,20 @@ public final class SheetPages {
     private static final String SHEET = "haywright/app/web/sampling/sheet.jte";
     /** Clocks differ, and a sample may be taken first and its sheet made after it. */
     private static final int SLACK_DAYS = 7;
-    /** Nine times in ten. */
-    private static final double CONFIDENCE = 90;
 
     private SheetPages() {}
 
     /**
      * @param really what was taken really does for the answer, in words; empty until it is back
      * @param bags each with what became of it
-     * @param apart what two composites say by themselves; empty until both reports are here
      */
-    public record View(FieldSheet sheet, Form form, String really, List<Bag> bags, List<Apart> apart) {}
+    public record View(FieldSheet sheet, Form form, String really, List<Bag> bags) {}
 
     /**
      * @param report the report on it; empty where none is here
      * @param says its laboratory and day
      */
     public record Bag(String code, Optional<LabReport> report, String says) {}
-
-    /** @param name of what was measured in both */
-    public record Apart(String name, TwoComposites two, String says) {}
 
     static void routes(Routes on) {
         on.get("take/sheets/{sheet}", SheetPages::show);
@@ -87,10 +79,7 @@ public final class SheetPages {
     private static View view(Page page, FieldSheet sheet, Form form) {
         var sampling = sheet.sampling();
         var taken = sampling.taken();
-        var apart = LotTests.apart(page.ranch(), sampling, CONFIDENCE).entrySet().stream()
-                .map(e -> apart(e.getKey(), e.getValue()))
-                .toList();
-        return new View(sheet, form, taken == null ? "" : really(sheet, taken), bags(page, sampling), apart);
+        return new View(sheet, form, taken == null ? "" : really(sheet, taken), bags(page, sampling));
     }
 
     private static List<Bag> bags(Page page, Sampling sampling) {
@@ -104,21 +93,6 @@ public final class SheetPages {
             bags.add(new Bag(code, report, day == null ? laboratory : laboratory + ", " + Show.date(day)));
         }
         return bags;
-    }
-
-    private static Apart apart(Analyte analyte, TwoComposites two) {
-        var unit = analyte.unit();
-        var both = Show.significant(two.a(), 4) + " and " + Show.significant(two.b(), 4);
-        return new Apart(
-                PlanView.name(analyte.id()),
-                two,
-                two.a() == two.b()
-                        ? both + ": the two agree, which two results may by chance"
-                        : "%s: %s, give or take %s"
-                                .formatted(
-                                        both,
-                                        Show.withUnit(Show.significant(two.mean(), 4), unit),
-                                        Show.withUnit(Show.significant(two.halfWidth(), 2), unit)));
     }
 
     private static String really(FieldSheet sheet, Taken taken) {
