@@ -70,7 +70,7 @@ public record Outing(int minutes, int batteries, List<String> kit, Source source
         if (material != Material.STOCK_WATER) {
             kit.add(purpose == Purpose.MOULDS ? "breathable bags for ten pounds" : "1-gallon bags that close airtight");
         }
-        kit.add("field sheet, pencil, bag labels");
+        kit.add("field sheet with its bag labels, pencil");
         return kit;
     }
 }

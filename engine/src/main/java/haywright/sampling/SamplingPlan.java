@@ -132,6 +132,18 @@ public record SamplingPlan(
                 one.source());
     }
 
+    /** What to do where a stack of square bales shows no end; empty for everything else. */
+    public String buttEnds() {
+        boolean large = subject.material() == Material.LARGE_SQUARE_BALE;
+        return subject.layout() instanceof Layout.Block && (large || subject.material() == Material.SMALL_SQUARE_BALE)
+                ? "Butt end only: walk round. A stack shows butt ends on two opposite faces. Where the list names a face that"
+                        + " shows sides, take the nearest bale of that tier that shows an end, and write down which"
+                        + (large
+                                ? "; where none can be reached, core the middle of the side you see, and write that down."
+                                : ".")
+                : "";
+    }
+
     /** Whether the composite is enough, in words. */
     public String massInWords() {
         if (aim.purpose().needGrams().isPresent() && grams >= needGrams) {
@@ -257,6 +269,13 @@ public record SamplingPlan(
         var cautions = new ArrayList<Caution>();
         cautions.add(new Caution(
                 "The yard's and the state's own safety rules come first.",
+                Source.practice("common practice, no source")));
+        cautions.add(new Caution(
+                "Go by daylight and not alone; where nobody can come along, say where you are and when you will be back.",
+                Source.practice("common practice, no source")));
+        cautions.add(new Caution(
+                "In the cold: dry gloves, a warm cab near by, and stop before your hands are numb. Mind ice underfoot round"
+                        + " the stack, and stay off ice that may not bear.",
                 Source.practice("common practice, no source")));
         cautions.addAll(Safety.plain(material));
         if (!purpose.why().isEmpty()) {

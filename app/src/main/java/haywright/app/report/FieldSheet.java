@@ -154,6 +154,23 @@ public record FieldSheet(
                 .orElse("");
     }
 
+    /** What the marks of the drawing mean; empty where nothing is drawn. */
+    public String key() {
+        return drawing().isEmpty()
+                ? ""
+                : layout().isPresent()
+                        ? StackDrawing.KEY
+                        : "Black with a number: a stop. Dashed: the walk, along the edge of what is no field. "
+                                + walkSays();
+    }
+
+    /** What is to be weighed on the way and written down: "Bales weighed, lb"; empty where nothing is. */
+    public String weights() {
+        return material() == Material.STANDING_FORAGE
+                ? "Grams of each plot as cut, in order"
+                : material().isBaled() ? "Bales weighed, lb" : "";
+    }
+
     /** As {@link #drawing()}, as large as it has to be on paper. */
     public String paperDrawing() {
         return SIZE.matcher(drawing())
@@ -262,7 +279,8 @@ public record FieldSheet(
                 this,
                 size,
                 POINTS,
-                sampling.made());
+                sampling.made(),
+                "Field sheet %s · %s".formatted(sampling.code(), ranch.name()));
     }
 
     /** The labels alone, for more bags or another printer. */

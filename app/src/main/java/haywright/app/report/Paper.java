@@ -89,12 +89,33 @@ public record Paper(String xhtml, LocalDate dated) {
      */
     static Paper of(
             String title, String about, String template, Object view, Size size, double points, LocalDate dated) {
+        return of(title, about, template, view, size, points, dated, "");
+    }
+
+    /** @param foot stands on every page with the page's number; none where it is empty */
+    static Paper of(
+            String title,
+            String about,
+            String template,
+            Object view,
+            Size size,
+            double points,
+            LocalDate dated,
+            String foot) {
         var body = new StringOutput();
         TEMPLATES.render(template, Map.of("view", view), body);
         var xhtml = new StringOutput();
         TEMPLATES.render(
                 "haywright/app/report/paper.jte",
-                Map.of("title", title, "about", about, "style", style(size, points), "body", body.toString()),
+                Map.of(
+                        "title",
+                        title,
+                        "about",
+                        about,
+                        "style",
+                        style(size, points) + foot(foot),
+                        "body",
+                        body.toString()),
                 xhtml);
         return new Paper(xhtml.toString(), dated);
     }
@@ -104,6 +125,22 @@ public record Paper(String xhtml, LocalDate dated) {
         var text = new StringOutput();
         TEMPLATES.render(template, Map.of("view", view), text);
         return text.toString();
+    }
+
+    /** A ranch's name is text and nothing else: what could end the string or the style is written as its number. */
+    private static String foot(String words) {
+        if (words.isEmpty()) {
+            return "";
+        }
+        var safe = new StringBuilder();
+        words.codePoints()
+                .forEach(c -> safe.append(
+                        Character.isLetterOrDigit(c) || c == ' ' ? Character.toString(c) : "\\%06x ".formatted(c)));
+        var face = "font-family: \"Source Sans 3\", sans-serif; font-size: 9pt";
+        return """
+                @page { @bottom-left { content: "%s"; %s }
+                  @bottom-right { content: "Page " counter(page) " of " counter(pages); %s } }
+                """.formatted(safe, face, face);
     }
 
     private static String style(Size size, double points) {

@@ -2,10 +2,10 @@ package haywright.app.report;
 
 import haywright.app.words.Show;
 import haywright.cattle.AnimalClass;
+import haywright.cattle.ConditionScores;
 import haywright.cattle.Group;
 import haywright.ranch.Ranch;
 import haywright.ranch.SheetCode;
-import haywright.sampling.ConditionScores;
 import java.time.LocalDate;
 import java.util.Collections;
 import java.util.Optional;

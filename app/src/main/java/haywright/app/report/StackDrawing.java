@@ -17,6 +17,10 @@ import org.jspecify.annotations.Nullable;
  * @param picks numbers of bales in walking order
  */
 public record StackDrawing(Layout layout, List<Integer> picks) {
+    public static final String KEY =
+            "Black with a number: core it, in that order. Hatched: out of reach from the ground. Gray: a corner bale, which the"
+                    + " list names by its other face.";
+
     private static final int WIDE = 640;
     private static final int LABEL = 22;
     private static final int LARGEST = 26;

@@ -19,6 +19,13 @@
     return cores.every(function (core, i) { return isRight(i); });
   }
   function field(name) { return form.elements.namedItem(name).value; }
+  var weights = form.elements.namedItem('weights');
+  /* Weights go back in words, with the rest that was written down. */
+  function differed() {
+    var weighed = weights ? oneLine(weights.value) : '';
+    return [oneLine(field('differed')), weighed ? oneLine(weights.parentNode.firstChild.textContent) + ': ' + weighed : ''].filter(Boolean).join('; ');
+  }
+  var KEPT = ['by', 'on', 'differed', 'photos'].concat(weights ? ['weights'] : []);
   function oneLine(words) { return words.replace(/\s+/g, ' ').trim(); }
   function initials() { return field('by').toUpperCase().replace(/[^A-Z0-9]/g, ''); }
   function line() {
@@ -40,14 +47,14 @@
   }
   function file() {
     var photos = field('photos').split(',').map(function (n) { return n.trim(); }).filter(Boolean).join(', ');
-    var above = 'HAYWRIGHT SHEET 1\n' + line() + '\nDiffered: ' + oneLine(field('differed')) + '\nPhotos: ' + oneLine(photos) + '\n';
+    var above = 'HAYWRIGHT SHEET 1\n' + line() + '\nDiffered: ' + differed() + '\nPhotos: ' + oneLine(photos) + '\n';
     return above + 'Check: ' + crc(above) + '\n';
   }
   function taking() { return boxes.filter(function (b) { return b.checked; }).length; }
   function shown(text) {
     var without = [];
     if (text && field('by').trim() !== initials()) { without.push('the name is ' + initials()); }
-    if (text && (oneLine(field('differed')) || oneLine(field('photos')))) {
+    if (text && (differed() || oneLine(field('photos')))) {
       without.push('what was different and the names of photos are left out; they are in the file');
     }
     var less = document.getElementById('less');
@@ -64,13 +71,13 @@
     },
     data: function () {
       var data = { done: boxes.map(function (b) { return b.checked; }), cores: cores.map(function (c) { return c.value; }) };
-      ['by', 'on', 'differed', 'photos'].forEach(function (name) { data[name] = field(name); });
+      KEPT.forEach(function (name) { data[name] = field(name); });
       return data;
     },
     restore: function (left) {
       boxes.forEach(function (b, i) { b.checked = Boolean(left.done[i]); });
       cores.forEach(function (c, i) { c.value = left.cores[i]; });
-      ['by', 'on', 'differed', 'photos'].forEach(function (name) { form.elements.namedItem(name).value = left[name] || ''; });
+      KEPT.forEach(function (name) { form.elements.namedItem(name).value = left[name] || ''; });
     },
     shown: shown
   });

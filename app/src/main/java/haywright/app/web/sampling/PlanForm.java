@@ -110,7 +110,11 @@ public final class PlanForm {
                             : "95 is usual.");
         }
         var crop = whole.cropOrUsual();
-        if (form.problem(HALF_WIDTH).isEmpty() && halfWidth > 0 && halfWidth < 1 && isOfValue(crop, analyte)) {
+        if (form.problem(HALF_WIDTH).isEmpty()
+                && whole.material() != Material.STOCK_WATER
+                && halfWidth > 0
+                && halfWidth < 1
+                && isOfValue(crop, analyte)) {
             form.refuse(
                     HALF_WIDTH.name(),
                     form.value(HALF_WIDTH).strip(),

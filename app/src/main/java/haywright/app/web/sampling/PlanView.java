@@ -134,18 +134,6 @@ public record PlanView(
                                         .collect(Collectors.joining(", ")));
     }
 
-    /** What cannot be said of a square bale's face; empty for everything else. */
-    public String buttEnds() {
-        boolean isLarge = material() == Material.LARGE_SQUARE_BALE;
-        return isStacked() && (isLarge || material() == Material.SMALL_SQUARE_BALE)
-                ? "A stack shows butt ends on two opposite faces only. On the other two "
-                        + (isLarge
-                                ? "go into the middle of the side you see, and write down which bales those were."
-                                : "take the nearest bale of the tier that shows an end, and write down which; or say below"
-                                        + " that those faces cannot be walked up to, and draw again.")
-                : "";
-    }
-
     public String acrossLaboratories(SamplingPlan plan) {
         return off(plan.used().precision().halfWidthAcrossLaboratories(), plan.used());
     }

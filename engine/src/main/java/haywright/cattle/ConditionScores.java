@@ -1,4 +1,4 @@
-package haywright.sampling;
+package haywright.cattle;
 
 import haywright.chance.Normal;
 import haywright.chance.Student;

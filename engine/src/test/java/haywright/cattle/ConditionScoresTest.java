@@ -1,4 +1,4 @@
-package haywright.sampling;
+package haywright.cattle;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
