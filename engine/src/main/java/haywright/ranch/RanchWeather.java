@@ -67,8 +67,8 @@ public record RanchWeather(
     public RanchWeather(
             String place,
             List<Quantity> monthly,
-            Quantity wind,
-            Coat coat,
+            @Nullable Quantity wind,
+            @Nullable Coat coat,
             boolean windbreak,
             ColdSystem coldSystem,
             @Nullable Hide hide,
