@@ -64,7 +64,7 @@ class WeatherPagesTest {
                 .contains("no day missing", "of each day, where a winter has all its days");
         var weather = ranch.kept().settings().weather();
         assertThat(weather).isNotNull();
-        assertThat(weather.wind().in(Unit.MILE_AN_HOUR)).isEqualTo(10);
+        assertThat(weather.blows().in(Unit.MILE_AN_HOUR)).isEqualTo(10);
         assertThat(weather.departures()).hasSize(12);
         assertThat(ranch.kept().winters()).isNotNull();
 
@@ -74,7 +74,7 @@ class WeatherPagesTest {
         assertThat(changed).isNotNull();
         assertThat(changed.monthly()).isEqualTo(weather.monthly());
         assertThat(changed.departures()).isEqualTo(weather.departures());
-        assertThat(changed.wind().value()).isEqualTo(6);
+        assertThat(changed.blows().value()).isEqualTo(6);
 
         assertThat(send("settings/weather/forget", Map.of()).status()).isEqualTo(303);
         assertThat(ranch.kept().settings().weather()).isNull();
@@ -139,7 +139,7 @@ class WeatherPagesTest {
         assertThat(colder).isNotNull();
         assertThat(colder.found()).isNotNull();
         assertThat(colder.found().warmerByF()).isEqualTo(-3);
-        assertThat(colder.wind()).isEqualTo(weather.wind());
+        assertThat(colder.blows()).isEqualTo(weather.blows());
         assertThat(before).isGreaterThan(-30);
 
         // how they stand in it is said on top; the place stays
@@ -147,7 +147,7 @@ class WeatherPagesTest {
         var stands = ranch.kept().settings().weather();
         assertThat(stands).isNotNull();
         assertThat(stands.found()).isEqualTo(colder.found());
-        assertThat(stands.wind().value()).isEqualTo(6);
+        assertThat(stands.blows().value()).isEqualTo(6);
     }
 
     @ParameterizedTest

@@ -183,6 +183,9 @@ public final class GroupForm {
         var given = new LinkedHashMap<String, Object>();
         given.put("id", id);
         given.put("animals", animals);
+        if (!calves(animals)) {
+            given.put("calving", before == null ? List.of() : before.calving());
+        }
         given.put("past", before == null ? List.of() : before.past());
         if (!gains(animals)) {
             given.put("gain", before == null ? Quantity.of(0, Unit.POUND_A_DAY) : before.gain());
