@@ -106,7 +106,7 @@ public record MineralTies(Composition made) {
             findings.add(new Finding(
                     Tie.CALCIUM,
                     "calcium to phosphorus %s to 1, %s"
-                            .formatted(Say.rounded(ratio, 1), ratio < 1 ? "below 1" : "above 7"),
+                            .formatted(Say.rounded(ratio, ratio < 1 ? 2 : 1), ratio < 1 ? "below 1" : "above 7"),
                     true,
                     RATIO));
         }

@@ -62,7 +62,7 @@ public final class WaysToTdn {
         if (ndfd.isPresent()) {
             ways.add(new Way(
                     "nrc-2001-summative-ndfd",
-                    "the summative equation of NRC 2001 with the fibre’s own digestibility",
+                    "the summative equation of NRC 2001 with the fiber’s own digestibility",
                     new SummativeTdn(fractions, kind, 1, ndfd)));
         }
         ways.add(new Way("weiss-1992", "the summative equation of Weiss 1992", new WeissTdn(fractions)));

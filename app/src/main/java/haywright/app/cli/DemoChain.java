@@ -13,7 +13,6 @@ import haywright.quantity.Unit;
 import haywright.ranch.Lot;
 import haywright.ranch.TestedFor;
 import haywright.ranch.Yard;
-import haywright.ration.LimitAnswer;
 import haywright.ration.NoRation;
 import haywright.ration.Ration;
 import java.io.PrintWriter;
@@ -159,7 +158,7 @@ final class DemoChain {
                 Show.dollars(ration.cost()), Show.dollars(ration.cost() * group.head()));
         RuleWords.beside(yard.need(group), ration).forEach(sentence -> out.printf("    %s%n", sentence));
         ration.limits().stream()
-                .filter(LimitAnswer::isTight)
+                .filter(LimitWords::isTight)
                 .forEach(limit ->
                         out.printf("    Where it's tight: %s. %s%n", limit.row().name(), LimitWords.tight(limit)));
     }

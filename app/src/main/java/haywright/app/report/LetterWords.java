@@ -289,8 +289,8 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
                 .max(Comparator.comparingDouble(p ->
                         p.kg() * p.feed().feed().composition().value(Analyte.CP).orElse(0)))
                 .flatMap(p -> Likely.pointsOfProtein(p.feed().feed().composition())
-                        .map(points ->
-                                "%s may have %s more or less protein than we count on.".formatted(spoken(p), points)));
+                        .map(points -> "The protein of %s may lie %s above or below what we count on."
+                                .formatted(spoken(p), points)));
     }
 
     private String them() {
@@ -319,7 +319,9 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
                                 GRADE.matcher(name(p)).replaceAll("").strip().equals(plain))
                         .count()
                 == 1;
-        return alone && !plain.isEmpty() ? plain : full;
+        // the number of a lot called "M 679" is its name and no grade
+        boolean isGrade = lot(portion) == null || plain.contains(" ");
+        return alone && isGrade && !plain.isEmpty() ? plain : full;
     }
 
     private static String name(Portion portion) {

@@ -42,12 +42,6 @@ public final class LimitWords {
     /** What a limit that costs money costs: {@code Protein decides. A tenth of a pound more would cost 4 ¢ a head.} */
     public static String tight(LimitAnswer limit) {
         var row = limit.row();
-        double step = switch (row.unit()) {
-            case KILOGRAM_A_DAY -> 0.1 * Unit.POUND.toBase(1);
-            case PPM -> 100;
-            case GRAM_A_DAY -> 1;
-            default -> 1;
-        };
         var more = switch (row.unit()) {
             case KILOGRAM_A_DAY -> "A tenth of a pound";
             case GRAM_A_DAY -> "One gram";
@@ -58,7 +52,31 @@ public final class LimitWords {
         };
         boolean least = row.sense() == Sense.AT_LEAST;
         return "%s %s would %s %s a head a day."
-                .formatted(more, least ? "more" : "more room", least ? "cost" : "save", cents(limit.price() * step));
+                .formatted(
+                        more, least ? "more" : "more room", least ? "cost" : "save", cents(limit.price() * step(row)));
+    }
+
+    /** Whether a limit costs so much that it can be shown: at least 0.1 ¢ for what {@link #tight} says. */
+    public static boolean isTight(LimitAnswer limit) {
+        return limit.isTight() && Math.abs(100 * limit.price() * step(limit.row())) >= 0.05;
+    }
+
+    /** Whether a limit can be shown: one that nobody chose, is no danger and rounds to nothing says nothing. */
+    public static boolean isSaid(LimitAnswer limit) {
+        var row = limit.row();
+        return !limit.isMet()
+                || row.sense() == Sense.AT_LEAST
+                || row.kind() == DietRow.Kind.CHOICE
+                || row.kind() == DietRow.Kind.DANGER
+                || !amount(row, row.limit()).equals(amount(row, 0));
+    }
+
+    private static double step(DietRow row) {
+        return switch (row.unit()) {
+            case KILOGRAM_A_DAY -> 0.1 * Unit.POUND.toBase(1);
+            case PPM -> 100;
+            default -> 1;
+        };
     }
 
     /** {@code 4 ¢}, {@code 0.3 ¢}. */

@@ -187,8 +187,9 @@ final class Samples {
             settle(row.get(0));
             return;
         }
-        if (figures.stream().map(f -> f.word().figure()).distinct().count() > 1) {
-            list(row.get(0).line(), "it has one figure whatever the basis, and here stand two");
+        long standing = figures.stream().map(f -> f.word().figure()).distinct().count();
+        if (standing > 1) {
+            list(row.get(0).line(), "it has one figure whatever the basis, and here stand " + standing);
         } else if (!figures.isEmpty()) {
             cell(draft, figures.get(0));
             row.forEach(this::settle);

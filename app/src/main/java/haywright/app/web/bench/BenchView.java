@@ -120,7 +120,10 @@ public record BenchView(
         return new Judged(
                 Show.dollars(mix.cost()),
                 shortfalls(mix),
-                mix.limits().stream().map(BenchView::limit).toList());
+                mix.limits().stream()
+                        .filter(LimitWords::isSaid)
+                        .map(BenchView::limit)
+                        .toList());
     }
 
     private static List<String> shortfalls(HandMix mix) {
@@ -132,7 +135,7 @@ public record BenchView(
 
     private static Mix mix(Ration ration, Optional<HandMix> now) {
         var tight = ration.limits().stream()
-                .filter(LimitAnswer::isTight)
+                .filter(LimitWords::isTight)
                 .map(l -> new Tight(LimitWords.start(l.row()), LimitWords.tight(l)))
                 .toList();
         var spare = String.join(
@@ -147,7 +150,10 @@ public record BenchView(
                 now.map(n -> Show.dollars(n.cost())).orElse(""),
                 tight,
                 spare,
-                ration.limits().stream().map(BenchView::limit).toList(),
+                ration.limits().stream()
+                        .filter(LimitWords::isSaid)
+                        .map(BenchView::limit)
+                        .toList(),
                 ration.notUsed().stream()
                         .map(n -> new Unused(
                                 n.feed().feed().name(),
@@ -176,7 +182,7 @@ public record BenchView(
                 LimitWords.start(row),
                 LimitWords.needed(row),
                 LimitWords.amount(row, limit.supplied()),
-                limit.isTight() ? LimitWords.tight(limit) : "",
+                LimitWords.isTight(limit) ? LimitWords.tight(limit) : "",
                 limit.isMet(),
                 "%s (%s)".formatted(row.source().cite(), row.source().known().words()));
     }

@@ -11,8 +11,10 @@ import haywright.forage.EnergyChoice;
 import haywright.forage.LotComposition;
 import haywright.forage.WaysToTdn;
 import haywright.ranch.Lot;
+import haywright.ranch.SameHay;
 import haywright.ranch.Yard;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 
@@ -30,7 +32,7 @@ public final class EnergyPages {
     }
 
     /**
-     * @param printed "61.0 %"; empty where no report prints it
+     * @param printed "61.0 %"; empty where no report prints it; with a word where it could not be taken
      * @param book likewise
      * @param used likewise, with what it is by
      * @param spread "55.0 to 61.2 % by 5 equations"; empty where fewer than two fit
@@ -59,11 +61,24 @@ public final class EnergyPages {
         return new View(
                 lot,
                 form,
-                energy.printed().map(tdn -> say(tdn.percent())).orElse(""),
+                printed(page, lot, energy),
                 energy.book().isPresent() ? say(energy.book().getAsDouble()) : "",
                 used(made),
                 spread(energy.ways()),
                 ways(energy));
+    }
+
+    /** What a report prints and the checks leave out is printed all the same. */
+    private static String printed(Page page, Lot lot, EnergyChoice energy) {
+        if (energy.printed().isPresent()) {
+            return say(energy.printed().get().percent());
+        }
+        var newestFirst = new ArrayList<>(SameHay.counted(page.ranch(), lot.id()));
+        Collections.reverse(newestFirst);
+        var lines = AsPrinted.of(Analyte.TDN, newestFirst);
+        return lines.isEmpty()
+                ? ""
+                : String.join("; ", lines) + ". It could not be taken as it stands: see the notes below";
     }
 
     private static String key(Lot lot) {

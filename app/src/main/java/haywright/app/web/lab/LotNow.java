@@ -145,13 +145,14 @@ public record LotNow(
                 NitrateView.of(now.composition()).orElse(null),
                 now.composition().knows(Analyte.RFV),
                 row.map(FeedBook.Row::feed).orElse(""),
-                LotWorth.of(lot, now.composition()),
+                LotWorth.of(lot, now.composition(), asPrinted(lot, reports)),
                 all.stream()
                         .map(report -> reportRow(lot, report, reports.contains(report)))
                         .toList(),
                 trust.orElse(null),
                 hazards(yard, lot),
-                OtherWays.of(lot.feedClass(), asPrinted(lot, reports)),
+                OtherWays.of(
+                        lot.feedClass(), asPrinted(lot, reports), now.energy().ways()),
                 BookPages.beside(yard.ranch(), lot));
     }
 

@@ -20,6 +20,11 @@ public final class LotWorth {
     public record Number(String what, String value, String then) {}
 
     static List<Number> of(Lot lot, Composition made) {
+        return of(lot, made, made);
+    }
+
+    /** @param minerals what the ratios are taken of: where the sheet's own are judged, the sheet's own */
+    static List<Number> of(Lot lot, Composition made, Composition minerals) {
         var numbers = new ArrayList<Number>();
         double price = lot.replacementPrice().in(Unit.DOLLAR_PER_KG);
         numbers.add(new Number("Price of a ton as fed", Show.price(lot.replacementPrice()), "delivered"));
@@ -29,11 +34,11 @@ public final class LotWorth {
         numbers.add(new Number("A pound of TDN", cents(price, made, Analyte.TDN), "as if it brought nothing else"));
         numbers.add(new Number(
                 "Calcium to phosphorus (Ca:P)",
-                number(new MineralTies(made).calciumToPhosphorus(), 1, " to 1"),
+                MineralView.toOne(new MineralTies(minerals).calciumToPhosphorus()),
                 "aim for 1.5 to 2 in the whole ration; cattle bear 1 to 7"));
         numbers.add(new Number(
                 "Tetany ratio, K/(Ca + Mg)",
-                number(new MineralTies(made).tetanyRatio(), 2, ""),
+                number(new MineralTies(minerals).tetanyRatio(), 2, ""),
                 "in milliequivalents; above 2.2 is a risk of grass tetany"));
         return numbers;
     }

@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /** What the minerals measured in a feed would do: by themselves, and to each other. */
 final class MineralView {
@@ -96,5 +97,10 @@ final class MineralView {
                         .toList(),
                 null,
                 tooMuch ? HazardView.ASK_VET : "A mineral mix is to bring these."));
+    }
+
+    /** "1.6 to 1", with a digit more below 1, where so little decides; empty where it is not known. */
+    static String toOne(OptionalDouble ratio) {
+        return ratio.isEmpty() ? "" : Show.number(ratio.getAsDouble(), ratio.getAsDouble() < 1 ? 2 : 1) + " to 1";
     }
 }

@@ -21,17 +21,17 @@ import java.util.function.Function;
  * @param title what it comes to
  */
 public record OtherWays(String title, List<HazardView.Line> says, String then) {
-    static List<OtherWays> of(FeedClass feedClass, Composition made) {
+    /** @param toTdn as the lot's own choice of TDN has them, so that a page gives one set of figures */
+    static List<OtherWays> of(FeedClass feedClass, Composition made, List<WaysToTdn.Way> toTdn) {
         Function<Analyte, OptionalDouble> measured = HazardView.measured(made)::value;
         var ways = new ArrayList<OtherWays>();
-        tdn(feedClass, measured, ways);
+        tdn(toTdn, ways);
         nonFibre(measured, ways);
         market(feedClass, measured, ways);
         return ways;
     }
 
-    private static void tdn(FeedClass feedClass, Function<Analyte, OptionalDouble> measured, List<OtherWays> ways) {
-        var found = WaysToTdn.fitting(feedClass, measured);
+    private static void tdn(List<WaysToTdn.Way> found, List<OtherWays> ways) {
         if (found.size() < 2) {
             return;
         }
@@ -95,6 +95,6 @@ public record OtherWays(String title, List<HazardView.Line> says, String then) {
                                                 c.figure().words().toLowerCase(Locale.ROOT)),
                                 HazardView.from(c.source())))
                         .toList(),
-                "Buyers look at colour, mould and weeds too, and a class is no price."));
+                "Buyers look at color, mold and weeds too, and a class is no price."));
     }
 }
