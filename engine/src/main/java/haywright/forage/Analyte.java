@@ -157,14 +157,21 @@ public enum Analyte {
         return AnalyteTable.find(name);
     }
 
-    /** @throws Refused for an unknown name, with the nearest known one */
+    /** @throws Refused for an unknown name, with a known one where one is near */
     public static Analyte named(String name) {
         return find(name)
                 .orElseThrow(() -> new Refused(
                         "analyte",
                         name.isBlank() ? "no name" : name,
                         "no analyte of this name is known",
-                        "Did you mean " + AnalyteTable.nearest(name) + "?"));
+                        nearest(name)
+                                .map(near -> "Did you mean " + near + "?")
+                                .orElse("Write it as the laboratory's sheet does, or as its abbreviation.")));
+    }
+
+    /** The known name that a misspelled or shortened one is near to; empty where none is. */
+    public static Optional<String> nearest(String name) {
+        return AnalyteTable.nearest(name);
     }
 
     /** Lowest and highest, both allowed. */

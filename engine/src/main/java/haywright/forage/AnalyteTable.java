@@ -3,11 +3,13 @@ package haywright.forage;
 import haywright.workings.PublishedTable;
 import java.util.Arrays;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 
 /** {@code analytes.csv}, joined to {@link Analyte} by id when the first name is asked for. */
@@ -35,15 +37,26 @@ record AnalyteTable(
         return Optional.ofNullable(NAMES.get(key(name)));
     }
 
-    /** The known name with the fewest letters to change. */
-    static String nearest(String name) {
-        var asked = key(name);
+    /**
+     * The known name with the fewest letters to change, or the one that begins as a short form does ("Mag", "Potas.");
+     * empty where none is near enough to be meant.
+     */
+    static Optional<String> nearest(String name) {
+        var asked = key(name).replaceAll("\\.$", "");
+        var begun = NAMES.keySet().stream()
+                .filter(known -> asked.matches("\\p{L}{3,}") && known.startsWith(asked))
+                .sorted(Comparator.comparingInt(String::length))
+                .toList();
+        // "potassium nitrate" begins as potassium does, and then potassium is meant
+        if (!begun.isEmpty() && begun.stream().allMatch(known -> known.startsWith(begun.get(0)))) {
+            return Optional.of(Objects.requireNonNull(NAMES.get(begun.get(0))).words());
+        }
         return NAMES.keySet().stream()
                 .min((a, b) -> {
                     int nearer = Integer.compare(distance(asked, a), distance(asked, b));
                     return nearer != 0 ? nearer : a.compareTo(b);
                 })
-                .orElseThrow();
+                .filter(near -> 3 * distance(asked, near) <= Math.min(asked.length(), near.length()));
     }
 
     Optional<Analyte.Range> usual(FeedClass feedClass) {

@@ -45,7 +45,7 @@ class NewRanchIT {
     private void walk(Page page, String name) {
         page.navigate(house.begin());
         Walker.press(page, "Begin");
-        assertThat(page.getByText("One thing to put right")).isVisible();
+        assertThat(page.getByText("One thing to fix")).isVisible();
         page.getByLabel("What the ranch is called").fill(name);
         Walker.press(page, "Begin");
         assertThat(page.getByRole(AriaRole.HEADING, heading(name))).isVisible();

@@ -17,14 +17,14 @@ import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
-/** What reports on a lot say together, and how far to trust it; and the index that takes fibre's digestibility in. */
+/** What reports on a lot say together, and how far to trust it; and the index that takes fiber's digestibility in. */
 final class EstimateTopics {
     private EstimateTopics() {}
 
     static final List<Topic<?, ?>> ALL = List.of(
             new Topic<>(
                     "relative-forage-quality",
-                    "How a hay ranks by digestible nutrients eaten, with the digestibility of its fibre in it.",
+                    "How a hay ranks by digestible nutrients eaten, with the digestibility of its fiber in it.",
                     QualityIn.class,
                     QualityOut.class,
                     """

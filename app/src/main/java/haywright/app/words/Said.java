@@ -13,12 +13,12 @@ import java.util.regex.Pattern;
  * @param limit the figure behind it, with its unit if one is typed; empty where there is none
  */
 public record Said(Why why, String limit) {
-    private static final Pattern LESS = Pattern.compile("(?:<|‹|≤|less than|below|under)\\s*([0-9.,].*)");
+    private static final Pattern LESS = Pattern.compile("(?:<|‹|≤|less\\s+than|below|under)\\s*([0-9.,].*)");
     private static final Pattern NOT_DETECTED = Pattern.compile(
             "(?:n\\.?d\\.?|not detect(?:ed|able)|none (?:detected|found)|negative|bdl|below detection(?: limit)?|<\\s*(?:lod|loq|mdl|rl))"
                     + "\\s*(?:[(\\[]?\\s*(?:<|less than|limit|lod|mdl)?\\s*([0-9.,][^)\\]]*)[)\\]]?)?");
-    private static final Pattern NOT_TESTED =
-            Pattern.compile("n\\.?/?t\\.?|not (?:tested|analy[sz]ed|requested|determined|run|done|reported)|untested");
+    private static final Pattern NOT_TESTED = Pattern.compile(
+            "n\\.?/?t\\.?|n\\.?s\\.?|not (?:tested|submitted|sampled|analy[sz]ed|requested|determined|run|done|reported)|untested");
 
     /** Empty where it is none of the three: a figure, or anything else. */
     public static Optional<Said> of(String text) {

@@ -47,7 +47,7 @@ class BringPagesTest {
         told.put("basis", "dry_matter");
         var read = send("reports/bring", told).body();
         assertThat(read)
-                .contains("1 sample understood. Nothing is kept yet.", "one line a sample, columns parted by commas")
+                .contains("1 sample understood. Nothing is kept yet.", "one line a sample, columns separated by commas")
                 .contains("Column “Sparkle”: no analyte of this name is known", "&lt;b&gt;ADF&lt;/b&gt;")
                 .doesNotContain("<b>ADF</b>");
         assertThat(send("reports/bring/take", Map.of("sample", "0", "lot", "")).body())
@@ -91,8 +91,8 @@ class BringPagesTest {
         assertThat(read)
                 .contains(
                         "2 samples understood. Nothing is kept yet.",
-                        "no analyte of this name is known: Protéine brute")
-                .contains("Matched: it is the lot’s name.", "Its code says no lot of this ranch.")
+                        "no analyte of this name is known (did you mean protein, crude?): Protéine brute")
+                .contains("Matched: it is the lot’s name.", "No lot here goes by this name or code.")
                 .contains("0.05, unit not said: asked in the form");
         var number = read.replaceAll("(?s).*name=\"name-written-([0-9]+)\" value=\"Protéine brute\".*", "$1");
         var told = bring(
@@ -105,7 +105,8 @@ class BringPagesTest {
                 "percent",
                 "name-basis-" + number,
                 "");
-        assertThat(send("reports/bring", told).body()).doesNotContain("no analyte of this name is known: Protéine");
+        assertThat(send("reports/bring", told).body())
+                .doesNotContain("no analyte of this name is known (did you mean protein, crude?): Protéine");
         assertThat(ranch.get("reports/names").body()).contains("Nothing is remembered yet");
 
         var form = send("reports/bring/take", Map.of("sample", "0", "lot", lot));
@@ -127,11 +128,12 @@ class BringPagesTest {
         // another ranch's sheet of the same laboratory
         ranch.get("reports/bring?afresh");
         assertThat(send("reports/bring", bring(TWO.replace("10.2", "11.1"))).body())
-                .doesNotContain("no analyte of this name is known: Protéine");
+                .doesNotContain("no analyte of this name is known (did you mean protein, crude?): Protéine");
         assertThat(send("reports/names/forget", Map.of("laboratory", "éclat laboratory"))
                         .status())
                 .isEqualTo(303);
-        assertThat(send("reports/bring", bring(TWO)).body()).contains("no analyte of this name is known: Protéine");
+        assertThat(send("reports/bring", bring(TWO)).body())
+                .contains("no analyte of this name is known (did you mean protein, crude?): Protéine");
     }
 
     @Test
@@ -369,8 +371,12 @@ class BringPagesTest {
     @Test
     void aDayThatCouldBeTwoIsAskedAboutUnlessTheSheetTells() {
         send("reports/bring", bring(YEARLY.formatted("8/9/26", "10.2")));
+        assertThat(ranch.get("reports/bring").body()).containsOnlyOnce("id=\"f-days\"");
+        assertThat(send("reports/bring/take", Map.of("sample", "0", "lot", lot)).status())
+                .isEqualTo(422);
+        send("reports/bring", bring(YEARLY.formatted("8/9/26", "10.2"), "days", "month_first"));
         assertThat(send("reports/bring/take", Map.of("sample", "0", "lot", lot)).body())
-                .contains("Aug 9, 2026 or Sep 8, 2026?");
+                .contains("value=\"Aug 9, 2026\"");
         ranch.get("reports/bring?afresh");
         send("reports/bring", bring(YEARLY.formatted("8/9/26", "10.2") + "Received 14/9/26\n"));
         assertThat(send("reports/bring/take", Map.of("sample", "0", "lot", lot)).body())
@@ -382,7 +388,7 @@ class BringPagesTest {
         var bad = Map.of(
                 "Dry matter   88.0  100.0\nCrude protein   10.2   9.0", "Are the two columns swapped?",
                 "Crude protein   -9.0   -10.2", "Are the two columns swapped?",
-                "Crude protein   9.0   10.2\nADF   338   384", "One thing to put right");
+                "Crude protein   9.0   10.2\nADF   338   384", "One thing to fix");
         bad.keySet().forEach(lines -> {
             ranch.get("reports/bring?afresh");
             var text = "Sample: Ditch-side stack\nAnalysis   As received   Dry matter\n" + lines;
@@ -418,5 +424,41 @@ class BringPagesTest {
                         .body())
                 .containsPattern("98\\p{Z}g/kg")
                 .doesNotContain("no analyte of this name is known");
+    }
+
+    /** The second sheet comes while the page still shows what was answered of the first. */
+    @Test
+    void whatWasAnsweredOfOneSheetIsAskedAnewOfTheNext() {
+        var told = bring("Sample: A\nCrude protein 9.8 %\n", "basis", "dry_matter", "laboratory", "Tin Valley");
+        assertThat(send("reports/bring", told).body()).contains("1 sample understood");
+        var next = new LinkedHashMap<>(told);
+        next.put("text", "Sample: B\nCrude protein 11.2 %\nADF 37.0 %\n");
+        assertThat(send("reports/bring", next).body())
+                .contains("does not say whether these are as received")
+                .doesNotContain("value=\"Tin Valley\"");
+        next.put("basis", "as_received");
+        assertThat(send("reports/bring", next).body()).contains("1 sample understood");
+    }
+
+    @Test
+    void whereNoneIsKeptEachSampleSaysItsQuestionAndThePicksStay() {
+        var down = "Test,Units,901,902\nCP,% DM,1.0,1.1\nADF,% DM,38,36\n";
+        send("reports/bring", bring(down, "laboratory", "Tin Valley"));
+        var answer = send("reports/bring/all", Map.of("howSampled", "grab", "lot-0", lot, "lot-1", ""));
+        assertThat(answer.status()).isEqualTo(422);
+        assertThat(answer.body())
+                .containsPattern("id=\"q-lot-0\"[^\n]*901: ")
+                .containsPattern("id=\"q-lot-1\"[^\n]*902: No lot was chosen")
+                .containsPattern("(?s)name=\"lot-0\">\\s*<option value=\"\"></option>\\s*<option value=\"" + lot
+                        + "\" selected");
+    }
+
+    @Test
+    void aTestOfWaterIsSentToItsPage() {
+        assertThat(send(
+                                "reports/bring",
+                                bring("Test,Unit,Well,Dugout\nConductivity,mS/cm,4.1,1.6\nE. coli,,Absent,Present\n"))
+                        .body())
+                .contains("Stock water");
     }
 }

@@ -66,7 +66,7 @@ class PagesTest {
                 .contains("href=\"#f-" + field + "\"")
                 .contains("id=\"p-" + field + "\"")
                 .contains("value=\"tarped\" selected")
-                .contains("One thing to put right");
+                .contains("One thing to fix");
         assertThat(ranch.get("lots").body()).contains("Nothing is in the yard yet");
     }
 
@@ -136,7 +136,7 @@ class PagesTest {
     void everyWrongFieldIsNamedAtOnce() {
         var refused = ranch.send(HAY, Map.of("count", "many", "baleWeight", "12,5", "madeOn", "soon"));
         assertThat(refused.body())
-                .contains("things to put right", "many", "12,5", "soon")
+                .contains("things to fix", "many", "12,5", "soon")
                 .contains("Did you mean 12.5?");
     }
 

@@ -39,7 +39,19 @@ final class About {
         var about = new About();
         for (int row = from; row < to; row++) {
             for (int column = 0; column < grid.width(row); column++) {
-                var label = Told.of(grid.cell(row, column)).orElse(null);
+                var cell = grid.cell(row, column);
+                int colon = cell.indexOf(':');
+                var inside =
+                        colon < 1 ? null : Told.of(cell.substring(0, colon)).orElse(null);
+                if (inside != null && colon + 1 < cell.length()) {
+                    var value = cell.substring(colon + 1).strip();
+                    about.add(inside, value);
+                    if (isKept(inside, value)) {
+                        grid.settle(row, column);
+                    }
+                    continue;
+                }
+                var label = Told.of(cell).orElse(null);
                 int next = column + 1;
                 while (next < grid.width(row) && grid.isNothing(row, next)) {
                     next++;

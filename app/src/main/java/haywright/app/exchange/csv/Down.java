@@ -1,6 +1,7 @@
 package haywright.app.exchange.csv;
 
 import haywright.app.exchange.lab.Heading;
+import haywright.app.exchange.lab.Label;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood.Cell;
 import haywright.app.exchange.lab.Understood.Sample;
@@ -92,7 +93,7 @@ final class Down {
             var key = Heading.key(grid.cell(head, column));
             if (nameColumns.contains(column)) {
                 grid.settle(head, column);
-            } else if (UNITS.contains(key)) {
+            } else if (Heading.sides(key).stream().anyMatch(UNITS::contains)) {
                 unit = column;
                 grid.settle(head, column);
             } else if (key.equals("basis")) {
@@ -101,7 +102,8 @@ final class Down {
             } else if (REPORTS.contains(key)) {
                 report = column;
                 grid.settle(head, column);
-            } else if (NameColumns.isValue(key) || NameColumns.basis(key).isPresent()) {
+            } else if (NameColumns.isValue(key)
+                    || NameColumns.basis(grid, head, column).isPresent()) {
                 areValuesSaid = true;
                 value(column);
                 grid.settle(head, column);
@@ -130,7 +132,7 @@ final class Down {
                 value(column);
             } else if (head >= 0 && !grid.cell(head, column).isBlank()) {
                 grid.settle(head, column);
-                taking.notTaken.add("Column “%s”: its heading is not known%s"
+                taking.notTaken.add("Column “%s”: what it holds is not known%s"
                         .formatted(grid.cell(head, column), grid.under(first, column)));
             }
         }
@@ -158,13 +160,19 @@ final class Down {
         }
         var heading = head < 0 ? "" : grid.cell(head, column);
         var last = Heading.unit(heading.replaceFirst("^.*[\\s(]", "").replace(")", ""));
-        values.put(column, new Value(names, NameColumns.basis(heading).orElse(null), last.orElse(null), new About()));
+        values.put(
+                column,
+                new Value(
+                        names,
+                        head < 0 ? null : NameColumns.basis(grid, head, column).orElse(null),
+                        last.orElse(null),
+                        new About()));
     }
 
     /** Codes of samples side by side have a figure or say nothing of what they are; "Goal" and "Range" are no codes. */
     private boolean isCode(int column) {
         var heading = head < 0 ? "" : grid.cell(head, column);
-        return heading.isBlank() || heading.matches(".*[0-9].*");
+        return heading.isBlank() || heading.matches(".*[0-9].*") && !Told.isOfMany(heading);
     }
 
     private boolean hasFigures(int column) {
@@ -349,11 +357,20 @@ final class Down {
                             grid.line(row),
                             name,
                             heading.isPresent()
+                                                    && grid.words
+                                                            .label(name + ", " + written)
+                                                            .map(Label::why)
+                                                            .orElse("")
+                                                            .isEmpty()
                                             || grid.words
                                                     .heading(name + ", " + written)
                                                     .isPresent()
                                     ? "its unit “%s” is not understood".formatted(written)
-                                    : taking.unknown(name),
+                                    : grid.words
+                                            .label(name + ", " + written)
+                                            .map(Label::why)
+                                            .filter(why -> !why.isEmpty())
+                                            .orElseGet(() -> taking.unknown(name)),
                             grid.shown(row)));
             grid.settle(row);
             return Optional.empty();

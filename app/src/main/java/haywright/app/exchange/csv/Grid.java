@@ -18,8 +18,8 @@ final class Grid {
     /** A cell with nothing in it. */
     private static final Set<String> NOTHING = Set.of("", "-", "--", "---", "–", "—", ".", "n/a", "na");
 
-    private static final Pattern FIGURE =
-            Pattern.compile("[<>]?\\s*[-−+]?[0-9][0-9.,' ]*\\s*(?:%|\\p{L}{1,5}(?:/\\p{L}{1,3})?)?");
+    private static final Pattern FIGURE = Pattern.compile(
+            "[<>]?\\s*[-−+]?(?:[0-9]|[.,][0-9])[0-9.,' ]*\\s*[*†‡]*(?:%|\\p{L}{1,5}(?:/\\p{L}{1,3})?)?");
     private static final Set<String> NAMES = Set.of(
             "analyte",
             "name",
@@ -88,7 +88,7 @@ final class Grid {
 
     /** A column of names, or of what stands beside them, says so by its heading. */
     boolean isNames(int row, int column) {
-        return NAMES.contains(Heading.key(cell(row, column)));
+        return Heading.sides(cell(row, column)).stream().map(Heading::key).anyMatch(NAMES::contains);
     }
 
     Optional<Told> told(int row, int column) {

@@ -96,6 +96,11 @@ record NameColumns(int head, int first, List<Integer> columns) {
             return true;
         }
         for (int column = names + 1; column < grid.width(row); column++) {
+            if (grid.isFigure(row, column) && grid.cell(row, column).matches(".*[0-9][.,][0-9].*")) {
+                return false; // figures with decimals are no headings, though a basis stands beside them
+            }
+        }
+        for (int column = names + 1; column < grid.width(row); column++) {
             var key = Heading.key(grid.cell(row, column));
             if (isValue(key) || basis(key).isPresent()) {
                 return true;
@@ -111,8 +116,18 @@ record NameColumns(int head, int first, List<Integer> columns) {
         return Heading.basis(bare).or(() -> Heading.basis(bare.replaceFirst("[\\s,(]*\\S+$", "")));
     }
 
+    /** As {@link #basis(String)}, and as received where it says "wet" beside a column on dry matter. */
+    static Optional<Basis> basis(Grid grid, int row, int column) {
+        var own = basis(grid.cell(row, column));
+        return own.isEmpty()
+                        && Heading.isWet(grid.cell(row, column))
+                        && grid.row(row).stream().anyMatch(cell -> basis(cell).equals(Optional.of(Basis.DRY_MATTER)))
+                ? Optional.of(Basis.AS_RECEIVED)
+                : own;
+    }
+
     static boolean isValue(String key) {
-        return VALUES.contains(key);
+        return Heading.sides(key).stream().anyMatch(VALUES::contains);
     }
 
     /** Whether its headings say beyond doubt that names stand down the side. */
@@ -124,7 +139,7 @@ record NameColumns(int head, int first, List<Integer> columns) {
         boolean hasValues = false;
         for (int column = 0; column < grid.width(head); column++) {
             hasValues |= isValue(Heading.key(grid.cell(head, column)))
-                    || basis(grid.cell(head, column)).isPresent();
+                    || basis(grid, head, column).isPresent();
         }
         return hasNames && hasValues;
     }

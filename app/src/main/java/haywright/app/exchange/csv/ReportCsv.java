@@ -84,7 +84,7 @@ public final class ReportCsv {
         }
         try {
             var layout = read(text, Decimals.POINT, Basis.DRY_MATTER, words).layout();
-            return !layout.equals("one line a figure, columns parted by tabs"); // a sheet that was pasted
+            return !layout.equals("one line a figure, columns separated by tabs"); // a sheet that was pasted
         } catch (Refused e) {
             var problem = e.problems().get(0);
             return !problem.rule().startsWith("no line names")
@@ -169,7 +169,7 @@ public final class ReportCsv {
             default -> "commas";
         };
         return new Understood(
-                layout + ", columns parted by " + parted,
+                layout + ", columns separated by " + parted,
                 samples,
                 List.copyOf(taking.names.values()),
                 List.copyOf(taking.notTaken),
@@ -213,7 +213,7 @@ public final class ReportCsv {
             throw new Refused(
                     "text",
                     line.length() > 60 ? line.substring(0, 60) + "…" : line,
-                    "no comma, semicolon or tab parts its columns",
+                    "no comma, semicolon or tab separates its columns",
                     "Save it with one of these between the columns.");
         }
         return best;

@@ -42,12 +42,14 @@ final class Taking {
         if (!label.isEmpty()) {
             return label;
         }
-        try {
-            Analyte.named(name);
-            return "its unit or basis is not understood";
-        } catch (Refused e) {
-            return e.problems().get(0).rule() + ". " + e.problems().get(0).fix();
-        }
+        return Analyte.find(name).isPresent()
+                ? "its unit or basis is not understood"
+                : "no analyte of this name is known" + near(name);
+    }
+
+    /** The name that may be meant, as a question; empty where none is near. */
+    private static String near(String name) {
+        return Analyte.nearest(name).map(near -> ". Did you mean " + near + "?").orElse("");
     }
 
     /** The figure of one cell; the cell is settled, taken or not. */
@@ -59,12 +61,18 @@ final class Taking {
     void take(Map<String, Cell> cells, Heading heading, String name, int row, int column, boolean isLess) {
         var analyte = heading.analyte();
         boolean isBare = grid.cell(row, column).matches("[0-9].*");
-        var text = (isLess && isBare ? "<" : "") + grid.cell(row, column);
+        var text = (isLess && isBare ? "<" : "") + grid.cell(row, column).replaceFirst("(?<=[0-9])\\s*[*†‡]+$", "");
         boolean isBased = analyte.hasBasis() && heading.share() == null;
         var basis = isBased ? (heading.basis() == null ? untold : heading.basis()) : null;
         grid.settle(row, column);
         if (isBased && basis == null && !Said.isWithoutLimit(text)) {
             withoutBasis.add(name);
+            return;
+        }
+        var ambiguous = Label.asked(name, analyte, heading.unit(), text);
+        if (ambiguous.isPresent() && !grid.words.own().containsKey(Heading.key(name))) {
+            notTaken.add("Line %d, “%s” %s: %s".formatted(grid.line(row), name, text, ambiguous.get()));
+            names.put(Heading.key(name), new Named(name, text, null, false));
             return;
         }
         var cell = new Cell(analyte, heading.unit(), basis, decimals.pointed(text), name, heading.share());

@@ -10,15 +10,10 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /** One line a sample, its analytes across the top; their units may stand in a line of their own under the names. */
 final class Wide {
-    /** In place of a sample's name: figures of many samples. */
-    private static final Pattern OF_MANY = Pattern.compile(
-            "(?i)(?:average|avg\\.?|mean|median|typical|normal|min(?:imum)?|max(?:imum)?|range|sd|std\\.?|goal|target|count)\\b.*");
-
     private final Taking taking;
     private final Grid grid;
     private final int head;
@@ -60,7 +55,7 @@ final class Wide {
                 }
             });
             var code = own.first(Told.BAG).isEmpty() ? own.first(Told.NUMBER) : own.first(Told.BAG);
-            if (OF_MANY.matcher(code.isEmpty() ? name(row) : code).matches()) {
+            if (Told.isOfMany(code.isEmpty() ? name(row) : code)) {
                 taking.notTaken.add("Line %d, it is no sample: %s".formatted(grid.line(row), grid.shown(row)));
                 grid.settle(row);
                 continue;

@@ -58,7 +58,8 @@ public enum Decimals {
          * @throws Refused where it could be two figures and nothing on the sheet tells which
          */
         public String pointed(String figure) {
-            var text = figure.strip();
+            // 1 085 is written with a space between thousands in French
+            var text = figure.strip().replaceAll("(?<=[0-9])[ \\u00a0\\u202f](?=[0-9]{3}(?![0-9]))", "");
             if (COMMA_TOLD.matcher(text).matches() || POINTS_TWICE.matcher(text).matches()) {
                 return byComma(text);
             }

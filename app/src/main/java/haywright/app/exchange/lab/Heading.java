@@ -28,7 +28,7 @@ public record Heading(
         @Nullable Share share) {
     private static final String PART = "(?:^|[\\s,;:_/(\\[-]+)";
     private static final String RECEIVED =
-            "(?:on |in |of )?(?:an? )?(?:as[ _/-]*(?:received|rec[’']?d|rcvd|fed|is|sampled|submitted)|wet"
+            "(?:on |in |of )?(?:an? )?(?:as[ _/-]*(?:received|rec[’']?d|rcvd|fed|is|sampled|submitted|wet)|wet[ _/-]*(?:basis|weight|wt\\.?|matter)"
                     + "|fresh(?: matter| weight)?|ar|af)(?: basis)?";
     private static final String DRY = "(?:on |in |of )?(?:a )?(?:100 ?% ?)?"
             + "(?:dry[ _/-]*(?:matter|weight|wt\\.?)|dry|dm|dmb|db|moisture[ -]free)(?: basis)?";
@@ -108,6 +108,11 @@ public record Heading(
         return Optional.empty();
     }
 
+    /** A column headed so is as received where another beside it is on dry matter; alone it may name a method. */
+    public static boolean isWet(String text) {
+        return key(text).replaceFirst("^%\\s*", "").matches("wet:?");
+    }
+
     /** A unit of a share, an energy or a charge, which is what laboratories print. */
     public static Optional<Unit> unit(String text) {
         var plain = text.strip().toLowerCase(Locale.ROOT).replace('μ', 'µ');
@@ -151,6 +156,15 @@ public record Heading(
         return Label.of(analyte.id() + ", " + written)
                 .map(Label::heading)
                 .filter(heading -> heading.analyte() == analyte);
+    }
+
+    /** What is written, and where it says one thing in two languages each of them: "Unité / Unit". */
+    public static List<String> sides(String text) {
+        var sides = text.split("\\s*/\\s*");
+        return sides.length < 2
+                ? List.of(text)
+                : java.util.stream.Stream.concat(java.util.stream.Stream.of(text), java.util.Arrays.stream(sides))
+                        .toList();
     }
 
     public static String key(String text) {

@@ -25,6 +25,8 @@ import org.jspecify.annotations.Nullable;
  */
 public record Label(@Nullable Heading heading, String why) {
     private static final int LONGEST = 90;
+    private static final String BODIES =
+            "ergot bodies are a share by weight; what is kept is their alkaloids, in ppb, and one does not tell the other";
     private static final String OPEN = "(?<=^|[\\s,;:/(\\[_-])";
     private static final String SHUT = "(?=$|[\\s,;:/)\\]_.-])";
 
@@ -32,8 +34,8 @@ public record Label(@Nullable Heading heading, String why) {
     private static final Pattern SOURCE = word("(?:(?:by|per|from|using|via|method|eq\\.?|eqn\\.?|equation)\\s+)?"
             + "(?:aoac|nrc|nasem|iso|astm|nfta|usda|ansi)\\b[\\s-]*(?:(?:method|eq\\.?)\\s*)?[0-9]*(?:[.:-][0-9]+)*");
 
-    private static final Pattern YEAR =
-            Pattern.compile("[(\\[](?=[^()\\[\\]]*\\p{L})[^()\\[\\]]*\\b(?:19|20)[0-9]{2}\\b[^()\\[\\]]*[)\\]]");
+    private static final Pattern YEAR = Pattern.compile(
+            "[(\\[](?:(?=[^()\\[\\]]*\\p{L})[^()\\[\\]]*\\b(?:19|20)[0-9]{2}\\b[^()\\[\\]]*|\\s*[0-9]+\\s*)[)\\]]");
     private static final Pattern FACTOR = word("(?:n\\s*[x×*]\\s*[0-9][.,][0-9]+|[0-9][.,][0-9]+\\s*[x×*]\\s*n)");
     private static final Pattern HOURS = word("([0-9]{1,3})[\\s-]*(?:hours?|hrs?|h)\\.?");
     /** Digestibilities are named with bare hours too. */
@@ -46,9 +48,14 @@ public record Label(@Nullable Heading heading, String why) {
                     + "(?:the\\s+|total\\s+)?(crude protein|protein|cp|a?ndf(?:om)?|neutral detergent fib(?:er|re)|nitrogen|n|starch|fat|crude fat|ee|adf)"
                     + SHUT + "[)\\]]?");
     /** How a figure was come by, which changes nothing of what it is. */
-    private static final Pattern MANNER = word(
-            "(?:est\\.?|estimated|calc\\.?|calculated|computed|predicted|by calculation|by difference"
-                    + "|wet chem(?:istry)?|nirs?|icp|kjeldahl|dumas|combustion|ash[ -]free|amylase(?:[ -]treated)?|sa|content|level|test|result|analy[sz]ed)");
+    private static final String MANNERS =
+            "est\\.?|estimated|calc\\.?|calculated|calculation|computed|predicted|by calculation|by difference|by weight|by mass|by"
+                    + "|(?<!as[ _-])wet(?![ _/-]*(?:basis|weight|wt|matter))(?:[ -]chem(?:istry|\\.)?)?|chem(?:istry|ical)?\\.?|nirs?|near[- ]infra-?red|icp(?:[ -](?:ms|oes|aes))?|xrf|hplc|gc"
+                    + "|lc-?ms(?:/ms)?|elisa|kjeldahl|dumas|combustion|oven|probe|meter|electrode|colorimetric|titration|gravimetric|in situ|in vitro"
+                    + "|visual|strip|ash[ -]free|amylase(?:[ -]treated)?|sa|content|level|test|result|analy[sz]ed";
+
+    private static final Pattern MANNER = word("(?:" + MANNERS + ")");
+    private static final Pattern ONLY_MANNER = Pattern.compile("[(\\[]?(?:" + MANNERS + ")[)\\].,;:]*");
 
     private static final Pattern BRACKETS = Pattern.compile("^(.*?)\\s*[(\\[]([^()\\[\\]]+)[)\\]]\\s*(.*)$");
     private static final Pattern TWICE = Pattern.compile("^(.+?)(?:\\s+[-–]\\s+|\\s*/\\s*|,\\s+|\\s+as\\s+)(.+)$");
@@ -82,6 +89,22 @@ public record Label(@Nullable Heading heading, String why) {
             .map(Label::firstWord)
             .collect(Collectors.toSet());
 
+    /** Beside a known name these make another of it. */
+    private static final Set<String> CHANGES = Set.of(
+            "ratio",
+            "index",
+            "balance",
+            "per",
+            "corrected",
+            "adjusted",
+            "bound",
+            "free",
+            "heat",
+            "total",
+            "true",
+            "minus",
+            "plus");
+
     private static Pattern word(String middle) {
         return Pattern.compile(OPEN + middle + SHUT);
     }
@@ -89,16 +112,72 @@ public record Label(@Nullable Heading heading, String why) {
     /** Empty where it is no name that is known. */
     public static Optional<Label> of(String written) {
         var name = Heading.key(written).replaceAll("[\\s:.,;=*†-]+$", "").replaceAll("^[*•·-]+\\s*", "");
-        if (name.isEmpty() || name.length() > LONGEST || !FIRST_WORDS.contains(firstWord(name))) {
+        if (name.isEmpty() || name.length() > LONGEST) {
             return Optional.empty();
         }
-        return new Taking(name).label();
+        var whole = FIRST_WORDS.contains(firstWord(name)) ? new Taking(name).label() : Optional.<Label>empty();
+        return whole.isPresent() || name.indexOf('/') < 0 ? whole : ofSides(name);
+    }
+
+    /** One name in two languages: a side that is known, where the other has no word that a name here could begin with. */
+    private static Optional<Label> ofSides(String name) {
+        int comma = name.indexOf(',', name.indexOf('/'));
+        var tail = comma < 0 ? "" : name.substring(comma);
+        var sides = Heading.sides(comma < 0 ? name : name.substring(0, comma));
+        if (sides.size() > 4) {
+            return Optional.empty();
+        }
+        Label known = null;
+        for (var side : sides.subList(1, sides.size())) {
+            var label =
+                    FIRST_WORDS.contains(firstWord(side)) ? new Taking(side + tail).label() : Optional.<Label>empty();
+            if (label.isPresent() && known == null) {
+                known = label.get();
+            } else if (label.isPresent() && !label.get().equals(known) || label.isEmpty() && !isForeign(side)) {
+                return Optional.empty();
+            }
+        }
+        return Optional.ofNullable(known);
+    }
+
+    private static boolean isForeign(String side) {
+        return side.matches("\\p{L}{3,}.*")
+                && side.chars().noneMatch(Character::isDigit)
+                && Heading.unit(side).isEmpty()
+                && Heading.basis(side).isEmpty()
+                && Arrays.stream(side.split("[^\\p{L}]+"))
+                        .noneMatch(word ->
+                                word.length() > 2 && FIRST_WORDS.contains(firstWord(word)) || CHANGES.contains(word));
     }
 
     /** Whether a name that is known can begin with this word. */
     public static boolean canBegin(String word) {
         var first = firstWord(word);
         return first.isEmpty() || FIRST_WORDS.contains(first);
+    }
+
+    /**
+     * What has to be asked of a figure before it is taken: "nitrate" alone, in parts of a million, is of the ion at one
+     * laboratory and of its nitrogen at the next, 4.4 times apart.
+     *
+     * @param unit null where the sheet does not tell
+     */
+    public static Optional<String> asked(String written, Analyte analyte, @Nullable Unit unit, String figure) {
+        var bare = Heading.key(written).replaceAll("[^\\p{L}0-9]+", " ");
+        boolean isBare =
+                analyte == Analyte.NO3 && !bare.matches(".*(?:no ?3|\\bion\\b|nitrogen|\\bn\\b|\\bas\\b|potassium).*");
+        boolean isSmall = unit == null
+                ? !figure.matches("[<>≤ ]*[0-9]{2,}.*")
+                : unit != Unit.PPM && unit != Unit.PPB && unit != Unit.MILLIGRAM_PER_KG;
+        return isBare && !isSmall && figure.matches(".*[0-9].*")
+                ? Optional.of(
+                        "nitrate (NO3) or nitrate-nitrogen (NO3-N)? They are 4.4 times apart: say below which it is")
+                : Optional.empty();
+    }
+
+    /** A word for how a figure was come by, alone. */
+    public static boolean isManner(String word) {
+        return ONLY_MANNER.matcher(Heading.key(word)).matches();
     }
 
     private static Label taken(Heading heading) {
@@ -234,6 +313,9 @@ public record Label(@Nullable Heading heading, String why) {
         }
 
         private Label said(Analyte analyte) {
+            if (analyte == Analyte.ERGOT && (unit == Unit.PERCENT || unit == Unit.GRAM_PER_KG)) {
+                return new Label(null, BODIES);
+            }
             if (unit != null && unit.kind() != analyte.unit().kind()) {
                 return new Label(null, "%s is not measured in %s".formatted(analyte.words(), unit.symbol()));
             }

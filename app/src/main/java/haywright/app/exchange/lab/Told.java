@@ -89,7 +89,7 @@ public enum Told {
             dated("sampled|sample|sampling|taken|collected|collection|cored|drawn|sample taken|sample collected");
     private static final Pattern RECEIVED_ON = dated("received|receipt|rec'?d|rcvd|arrived|arrival|in");
     private static final Pattern REPORTED_ON = dated(
-            "reported|report|issued|issue|completed|completion|printed|analysis|analyzed|analysed|tested|results?|finished|mailed");
+            "reported|report|issued|issue|completed|completion|printed|analysis|analyzed|analysed|tested|results?|finished|mailed|out|sent");
     private static final Set<String> METHODS = Set.of(
             "method", "methods", "analysis method", "procedure", "test method", "technique", "analyzed by method");
     private static final Set<String> OTHERS = Set.of(
@@ -157,6 +157,11 @@ public enum Told {
             "name",
             "forage lot");
 
+    private static final Pattern OF_MANY = Pattern.compile(
+            "(?i)(?:average|avg\\.?|mean|median|typical|usual|normal|min(?:imum)?|max(?:imum)?|range|sd|std\\.?|goal|target|count"
+                    + "|(?:(?:lab(?:oratory)?|method|practical|lower)\\s+)?(?:reporting|detection|quantitation|quantification)\\s+(?:limits?|level)"
+                    + "|limits?(?: of (?:detection|quantitation|quantification|reporting))?|mdl|rdl|pql|lod|loq|rl|methods?|units?|uncertainty|blank|control)\\b.*");
+
     private static Pattern dated(String words) {
         return Pattern.compile(DATED.pattern().formatted(words));
     }
@@ -166,6 +171,15 @@ public enum Told {
         var key = key(label);
         if (key.isEmpty()) {
             return Optional.empty();
+        }
+        if (label.indexOf('/') >= 0) { // in two languages
+            var sides = Heading.sides(label);
+            for (var side : sides.subList(1, sides.size())) {
+                var told = of(side);
+                if (told.isPresent() && side.strip().length() > 3) {
+                    return told;
+                }
+            }
         }
         if (LABORATORIES.contains(key)) {
             return Optional.of(LABORATORY);
@@ -200,6 +214,11 @@ public enum Told {
             }
         }
         return Optional.empty();
+    }
+
+    /** In place of a sample's name: figures of many samples, or of the way they were measured. */
+    public static boolean isOfMany(String name) {
+        return OF_MANY.matcher(name.strip()).matches();
     }
 
     /** Whether it is a day. */

@@ -54,7 +54,7 @@ record Figure(
                 heading.analyte(),
                 panel,
                 column == null ? 0 : head.group(column),
-                basis(row, number, heading, column, saidAbove),
+                basis(row, number, heading, column, head.values().size() > 1, saidAbove),
                 unit(row, heading, column),
                 heading.share(),
                 row.words().stream()
@@ -65,15 +65,14 @@ record Figure(
     }
 
     private static @Nullable Basis basis(
-            Row row, int number, Heading heading, @Nullable Column column, @Nullable Basis saidAbove) {
-        if (column != null && column.basis() != null) {
-            return column.basis();
+            Row row, int number, Heading heading, @Nullable Column column, boolean areMany, @Nullable Basis saidAbove) {
+        var over = column == null ? null : column.basis();
+        var own = row.basis(number) == null ? heading.basis() : row.basis(number);
+        // of several columns each has its basis; over a single one the line itself knows better
+        if (over != null && (areMany || own == null)) {
+            return over;
         }
-        var own = row.basis(number);
-        if (own != null) {
-            return own;
-        }
-        return heading.basis() != null ? heading.basis() : saidAbove;
+        return own != null ? own : saidAbove;
     }
 
     private static @Nullable Unit unit(Row row, Heading heading, @Nullable Column column) {

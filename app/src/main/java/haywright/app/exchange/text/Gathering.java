@@ -2,6 +2,7 @@ package haywright.app.exchange.text;
 
 import haywright.app.exchange.lab.Decimals;
 import haywright.app.exchange.lab.Heading;
+import haywright.app.exchange.lab.Label;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Understood.Named;
@@ -27,13 +28,9 @@ import org.jspecify.annotations.Nullable;
 final class Gathering {
     private static final int MOST_NAMES = 400;
     private static final int LETTERHEAD = 8;
-    /** In place of a sample's name: figures of many samples. */
-    private static final Pattern OF_MANY = Pattern.compile(
-            "(?i)(?:average|avg\\.?|mean|median|typical|normal|min(?:imum)?|max(?:imum)?|range|sd|std\\.?|goal|target|count)\\b.*");
-
     /** In a sentence: figures of other samples, or what they should be. */
     private static final Pattern OF_OTHERS = Pattern.compile(
-            "(?i)\\b(?:average|mean|median|typical(?:ly)?|usual(?:ly)?|normal(?:ly)?|range|compar\\w+|last year|previous(?:ly)?|expect\\w*|goal|target"
+            "(?i)\\b(?:average|mean|median|typical(?:ly)?|usual(?:ly)?|normal(?:ly)?|range|compar\\w+|last year|on file|previous(?:ly)?|expect\\w*|goal|target"
                     + "|should|would|could|at least|at most|more than|less than ideal|standard|guide\\w*|recommend\\w*|other samples?)\\b");
 
     /** What should be a figure and is none; from one figure to another is what is usual. */
@@ -49,9 +46,12 @@ final class Gathering {
     private List<Head.Field> fields = new ArrayList<>();
     private StringBuilder told = new StringBuilder();
     private String laboratory = "";
+    private String letterhead = "";
     private TableHead head = TableHead.NONE;
     private @Nullable Basis saidBasis;
     private List<Figure> figures = new ArrayList<>();
+    private final Sections sections = new Sections(OF_OTHERS);
+    private boolean isBoxed;
     private boolean hasPanels;
     private boolean isAcross;
     private int page = 1;
@@ -83,6 +83,7 @@ final class Gathering {
                     .map(cell -> TextLine.join(cell).text())
                     .filter(Head::isName)
                     .findFirst()
+                    .or(() -> Head.spacedName(line))
                     .ifPresent(name -> {
                         laboratory = name;
                         ledger.settle(
@@ -108,8 +109,21 @@ final class Gathering {
             name(row.name(), line, null);
         }
         if (!rows.stream().allMatch(row -> words.leavesOut(row.name()))) {
-            list(line, "no analyte of this name is known");
+            list(
+                    line,
+                    rows.stream()
+                            .map(row -> unknown(row.name()))
+                            .distinct()
+                            .reduce((one, next) -> one.length() < next.length() ? next : one)
+                            .orElseThrow());
         }
+    }
+
+    private static String unknown(String name) {
+        return "no analyte of this name is known"
+                + Analyte.nearest(name)
+                        .map(near -> " (did you mean " + near + "?)")
+                        .orElse("");
     }
 
     /** A name that is known, and nothing beside it that could be read. */
@@ -165,7 +179,7 @@ final class Gathering {
             boolean isStrange =
                     !told.contains(word) && STRANGE.matcher(word.text()).matches();
             if (line.isAligned() && isStrange) {
-                notTaken.add(line.notTaken("“%s” is no figure".formatted(word.text())));
+                notTaken.add(line.notTaken("“%s” is not a number".formatted(word.text())));
                 ledger.settle(line, List.of(word));
             }
         }
@@ -181,12 +195,21 @@ final class Gathering {
     }
 
     private void row(TextLine line, Row row, int panel, @Nullable List<@Nullable Column> places) {
-        name(row.name(), line, row.heading());
+        if (sections.areOthers(line, row)) {
+            list(line, row, "it speaks of other figures than those of the sample");
+            return;
+        }
+        var asked = asked(row, places);
+        name(row.name(), line, asked.isEmpty() ? row.heading() : null);
+        if (!asked.isEmpty()) {
+            list(line, row, asked);
+            return;
+        }
         if (row.heading() == null || !row.why().isEmpty()) {
             if (words.leavesOut(row.name())) {
                 ledger.settle(line, row.words());
             } else {
-                list(line, row, row.why().isEmpty() ? "no analyte of this name is known" : row.why());
+                list(line, row, row.why().isEmpty() ? unknown(row.name()) : row.why());
             }
             return;
         }
@@ -196,20 +219,75 @@ final class Gathering {
             return;
         }
         if (places != null && places.contains(null)) {
-            list(line, row, "a figure stands under no heading");
+            list(line, row, "no heading over the figure says what it is");
             return;
         }
         for (int i = 0; i < row.figures().size(); i++) {
             var word = row.figures().get(i);
             var column = places == null ? null : places.get(i);
             if (word.isFigure() && (column == null || column.role() == TableHead.Role.VALUE)) {
-                figures.add(Figure.of(line, row, panel, i, head, column, saidBasis));
+                figures.add(Figure.of(line, row, panel, i, head, column, sections.basis(line, row, saidBasis)));
             } else if (word.isFigure() && column != null && column.role() == TableHead.Role.OTHER) {
                 notTaken.add(line.notTaken("%s under “%s”, a heading that is not known"
                         .formatted(word.text(), column.heading().text())));
                 ledger.settle(line, List.of(word));
             }
         }
+    }
+
+    /** Why the figures of a name that could mean two things are not taken; empty where it means one. */
+    private String asked(Row row, @Nullable List<@Nullable Column> places) {
+        var heading = row.heading();
+        if (heading == null || !row.why().isEmpty() || words.own().containsKey(Heading.key(row.name()))) {
+            return "";
+        }
+        var column = places == null || places.isEmpty() ? null : places.get(0);
+        var unit = row.unit() != null
+                ? row.unit()
+                : heading.unit() == null && column != null ? column.unit() : heading.unit();
+        var first = row.figures().stream().filter(Word::isFigure).findFirst();
+        var all = TextLine.join(row.words()).text();
+        return first.flatMap(word -> Label.asked(all, heading.analyte(), unit, word.figure()))
+                .orElse("");
+    }
+
+    /** A line that holds no figures, in the box of a page where it stands. */
+    void section(TextLine line, List<Word> cell) {
+        sections.open(line, cell);
+    }
+
+    void gap() {
+        sections.gap();
+    }
+
+    /** The very first words, where no other line calls itself a laboratory. */
+    void first(TextLine line) {
+        var cell = line.cells().get(0);
+        var text = TextLine.join(cell).text();
+        if (Head.isLetterhead(text)) {
+            letterhead = text;
+            ledger.settle(line, cell);
+        }
+    }
+
+    /** What stands of the sample beside figures, in a box of its own. */
+    void beside(TextLine line, List<Row> rows) {
+        var inRows = rows.stream().flatMap(row -> row.words().stream()).toList();
+        var left = line.cells().stream()
+                .filter(cell -> cell.stream().noneMatch(inRows::contains))
+                .toList();
+        left.forEach(cell -> section(line, cell));
+        var own = left.stream().flatMap(List::stream).toList();
+        var said = own.isEmpty()
+                ? List.<Head.Field>of()
+                : Head.of(new TextLine(line.number(), line.page(), line.text(), own));
+        isBoxed = !said.isEmpty();
+        fields.addAll(said);
+    }
+
+    /** Whether a label with a new value begins the next sample; not in a box beside the first figures of this one. */
+    boolean begins(List<Head.Field> said) {
+        return !isBoxed && said.stream().anyMatch(f -> f.told() == Told.BAG || f.told() == Told.NUMBER);
     }
 
     private void list(TextLine line, Row row, String why) {
@@ -236,16 +314,15 @@ final class Gathering {
     void sample(TextLine line, Across.Line sample) {
         var places = sample.places();
         if (places.contains(null)) {
-            list(line, "a figure stands under no heading");
+            list(line, "no heading over the figure says what it is");
             return;
         }
-        if (sample.told().stream()
-                .anyMatch(field -> OF_MANY.matcher(field.value()).matches())) {
+        if (sample.told().stream().anyMatch(field -> Told.isOfMany(field.value()))) {
             list(line, "it is no sample");
             return;
         }
         sample.strange().forEach(word -> {
-            notTaken.add(line.notTaken("“%s” is no figure".formatted(word.text())));
+            notTaken.add(line.notTaken("“%s” is not a number".formatted(word.text())));
             ledger.settle(line, List.of(word));
         });
         var read = new ArrayList<Figure>();
@@ -286,7 +363,8 @@ final class Gathering {
         samples.inLine(
                 codes.findFirst().orElse(""),
                 read,
-                new Samples.Above(said, laboratory, Understood.method(told.toString())));
+                new Samples.Above(
+                        said, laboratory.isEmpty() ? letterhead : laboratory, Understood.method(told.toString())));
         read.stream()
                 .collect(Collectors.groupingBy(Figure::analyte, LinkedHashMap::new, Collectors.toList()))
                 .values()
@@ -319,7 +397,8 @@ final class Gathering {
                 figures,
                 codes(said, groups),
                 groups,
-                new Samples.Above(said, laboratory, Understood.method(told.toString())));
+                new Samples.Above(
+                        said, laboratory.isEmpty() ? letterhead : laboratory, Understood.method(told.toString())));
         record InRow(int sample, int line, String name) {}
         var rows = new LinkedHashMap<InRow, List<Figure>>();
         for (var figure : figures) {

@@ -20,6 +20,9 @@ record Head(List<Field> fields) {
     private static final Pattern PLAIN =
             Pattern.compile("((?:\\p{L}[\\p{L}./#'’-]*|#)(?: (?:\\p{L}[\\p{L}./#'’-]*|#)){0,3}) (.+)");
 
+    private static final Pattern NO_NAME = Pattern.compile(
+            "(?i)\\b(?:reports?|analys[ie]s|results?|certificate|invoice|hay|silage|straw|sample|minerals?|nutrients?|dear|summary|page|basis)\\b");
+
     private static final Pattern CALLS_ITSELF =
             Pattern.compile("(?i)\\b(?:laborator(?:y|ies)|laboratoire|labs?|analytical|testing)\\b");
 
@@ -38,6 +41,10 @@ record Head(List<Field> fields) {
             labeled(cell, line, fields);
             if (fields.size() > before) {
                 open = null;
+            } else if (open != null
+                    && open.told == Told.LABORATORY
+                    && cell.text().matches("[(\\[].*[)\\]]")) {
+                open = null; // a remark in brackets is nobody's name
             } else if (open != null) {
                 fields.add(new Field(open.told, cell.text(), line.number(), open.from, cell.to()));
             }
@@ -106,6 +113,27 @@ record Head(List<Field> fields) {
     /** What a column under this heading says of each sample. */
     static Optional<Told> tells(String heading) {
         return Told.of(heading.replaceAll("\\s+", " "));
+    }
+
+    /** A letterhead with wide room between its words. */
+    static Optional<String> spacedName(TextLine line) {
+        var words = line.words().stream()
+                .takeWhile(word -> word.text().matches("[\\p{L}&.'’-]+"))
+                .toList();
+        return words.size() < 2
+                ? Optional.empty()
+                : Optional.of(String.join(
+                                " ", words.stream().map(TextLine.Word::text).toList()))
+                        .filter(Head::isName);
+    }
+
+    /** The first words of a sheet, each with a capital: who prints a report heads it with the own name. */
+    static boolean isLetterhead(String text) {
+        var bare = text.replaceAll("[(\\[][^()\\[\\]]*[)\\]]", "").strip();
+        return bare.matches("\\p{Lu}[\\p{L}&.,'’-]*(?: (?:\\p{Lu}[\\p{L}&.,'’-]*|&|of|and|the|for)){1,7}")
+                && bare.length() < 80
+                && !NO_NAME.matcher(bare).find()
+                && Told.of(bare).isEmpty();
     }
 
     static boolean isName(String line) {

@@ -1,7 +1,6 @@
 package haywright.app.exchange.text;
 
 import haywright.app.exchange.lab.Decimals;
-import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Vocabulary;
 import haywright.forage.Basis;
@@ -91,6 +90,7 @@ public final class ReportText {
 
     private void take(Duration longest) {
         long until = ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() + longest.toNanos();
+        lines.stream().filter(line -> !line.isBlank()).findFirst().ifPresent(gathering::first);
         for (int at = 0; at < lines.size(); ) {
             at += step(at);
             if (ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() > until) {
@@ -108,9 +108,14 @@ public final class ReportText {
     private int step(int at) {
         var line = lines.get(at);
         if (line.isBlank()) {
+            gathering.gap();
             return 1;
         }
-        var next = Across.at(lines, at, names);
+        // a line with decimals holds figures, and is no heading of analytes across the top
+        var next = line.words().stream()
+                        .anyMatch(word -> word.isFigure() && word.text().matches(".*[0-9][.,][0-9].*"))
+                ? Optional.<Across.Found>empty()
+                : Across.at(lines, at, names);
         if (next.isPresent()) {
             across = next.get().table();
             gathering.across(across, line, lines.subList(at, at + next.get().lines()));
@@ -124,6 +129,7 @@ public final class ReportText {
         var read = withoutIgnored(line);
         var rows = read.size() == line.words().size() ? names.rows(line) : Row.of(read, line.isAligned(), names);
         if (rows.stream().anyMatch(Row::isTold)) {
+            gathering.beside(line, rows);
             gathering.rows(line, read, rows);
             return 1;
         }
@@ -132,7 +138,8 @@ public final class ReportText {
             return headings;
         }
         var fields = Head.of(line);
-        if (fields.stream().anyMatch(f -> f.told() == Told.BAG || f.told() == Told.NUMBER)) {
+        line.cells().forEach(cell -> gathering.section(line, cell));
+        if (gathering.begins(fields)) {
             gathering.table();
         }
         gathering.above(line, fields);

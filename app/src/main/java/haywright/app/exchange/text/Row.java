@@ -38,6 +38,9 @@ record Row(
             "(?i)[=:(),~≈-]|of|on|an?|the|was|were|is|are|came|comes|in|at|back|out|tested|tests|ran|runs|about|around|only|just|low|high"
                     + "|levels?|content|results?|measured|reads?|shows?|index|units?|approx\\.?|approximately|nearly|good|fair");
 
+    private static final Pattern RANGE = Pattern.compile(
+            "[(\\[][^()\\[\\]]*[0-9]\\s*%?\\s*(?:[-–—]|to|and)\\s*[0-9.,]*[0-9][^()\\[\\]]*[)\\]][.,;]?");
+
     private static final Pattern SYMBOL = Pattern.compile("\\p{Lu}\\p{Ll}?");
 
     Row {
@@ -119,7 +122,8 @@ record Row(
     /** In columns a name begins a cell; in a sentence it stands first, behind a sign, or behind a word that joins. */
     private static boolean begins(List<Word> words, int at, int end, boolean isAligned) {
         if (isAligned) {
-            return !isInCell(words, at);
+            return !isInCell(words, at)
+                    || at > 0 && at == end && words.get(at - 1).text().matches(".*[,;]|and|&");
         }
         return at == end
                 || words.get(at - 1)
@@ -219,6 +223,10 @@ record Row(
             if (many > 0) {
                 Heading.basis(bare(words, at, many)).ifPresent(basis -> bases.put(figures.size() - 1, basis));
                 at += many;
+            } else if (figures.isEmpty() && Label.isManner(word.text())) {
+                at++;
+            } else if (!figures.isEmpty() && rangeOf(words, at) > 0) {
+                at += rangeOf(words, at);
             } else if ((figures.isEmpty() ? FILLER : BESIDE)
                     .matcher(word.text())
                     .matches()) {
@@ -239,6 +247,17 @@ record Row(
         var row = new Row(
                 name, said.heading(), words.subList(start, at), figures, unit, bases, why.isEmpty() ? said.why() : why);
         return new Found(row, at);
+    }
+
+    /** Words in brackets that say from which figure to which is usual; 0 for none. */
+    private static int rangeOf(List<Word> words, int at) {
+        for (int many = Math.min(8, words.size() - at); many > 0; many--) {
+            if (RANGE.matcher(TextLine.join(words.subList(at, at + many)).text())
+                    .matches()) {
+                return many;
+            }
+        }
+        return 0;
     }
 
     private static int formOf(List<Word> words, int at, Names names) {

@@ -1,6 +1,7 @@
 package haywright.app.exchange.text;
 
 import haywright.app.exchange.lab.Heading;
+import haywright.app.exchange.lab.Label;
 import haywright.app.exchange.text.TextLine.Word;
 import haywright.forage.Basis;
 import haywright.quantity.Unit;
@@ -32,7 +33,17 @@ record TableHead(List<Column> columns) {
             "name",
             "determination",
             "assay");
-    private static final Set<String> VALUES = Set.of("result", "results", "value", "values", "amount", "found");
+    private static final Set<String> VALUES = Set.of(
+            "result",
+            "results",
+            "value",
+            "values",
+            "amount",
+            "found",
+            "this sample",
+            "your sample",
+            "your result",
+            "this report");
     private static final Set<String> UNITS = Set.of("unit", "units", "uom");
     private static final Set<String> IGNORED = Set.of(
             "method",
@@ -95,9 +106,18 @@ record TableHead(List<Column> columns) {
     /** Headings in this line, or in this and the next ones read downwards; empty where it is no line of headings. */
     static Optional<TableHead> of(List<List<Word>> cells) {
         var columns = new ArrayList<Column>();
+        boolean isRow = Label.of(TextLine.join(cells.get(0)).text()).isPresent()
+                && cells.stream().skip(1).flatMap(List::stream).anyMatch(Word::isFigure);
+        if (isRow) { // its figures stand beside a name, though the name be that of a basis too
+            return Optional.empty();
+        }
         for (var cell : cells) {
             columns.addAll(columns(cell));
         }
+        boolean isDryBeside = columns.stream().anyMatch(c -> c.basis == Basis.DRY_MATTER);
+        columns.replaceAll(c -> isDryBeside && c.role == Role.OTHER && Heading.isWet(c.heading.text())
+                ? new Column(Role.VALUE, Basis.AS_RECEIVED, c.unit, c.heading)
+                : c);
         var head = new TableHead(columns);
         long values = head.columns.stream().filter(c -> c.role == Role.VALUE).count();
         boolean isNamed = columns.stream().anyMatch(c -> c.role == Role.NAME);

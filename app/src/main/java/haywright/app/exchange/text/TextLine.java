@@ -23,7 +23,7 @@ record TextLine(int number, int page, String text, List<Word> words) {
     private static final Set<String> NOTHING = Set.of("-", "--", "---", "–", "—", "n/a", "na", ".");
     /** Words that say together what stands in place of a figure. */
     private static final String INSTEAD =
-            "(?:[<≤] {0,8}[0-9.,]+|(?:less than|below) [0-9.,]+|not (?:detected|detectable|tested|analy[sz]ed|requested|determined|run|done|reported)"
+            "(?:[<≤] {0,8}[0-9.,]+|(?:less {1,8}than|below|under) {1,8}[0-9.,]+|not (?:detected|detectable|tested|analy[sz]ed|requested|determined|run|done|reported)"
                     + "|none (?:detected|found)|below detection(?: limit)?|nd \\(?<? ?[0-9.,]+\\)?)(?![0-9.])";
 
     /** Figures that belong to a name: hours, a method with its number or year, a factor, a basis; and all in brackets. */
@@ -53,7 +53,10 @@ record TextLine(int number, int page, String text, List<Word> words) {
 
         /** The figure without the star that points to a footnote. */
         String figure() {
-            return text.replaceAll("[*†]$", "").replace('≤', '<').replaceFirst("^<\\s+", "< ");
+            return text.replaceAll("[*†]$", "")
+                    .replace('≤', '<')
+                    .replaceFirst("^<\\s+", "< ")
+                    .replaceFirst("(?i)^(?:less\\s+than|below|under)\\s+", "<");
         }
 
         /** Both, one under or behind the other. */

@@ -1,6 +1,7 @@
 package haywright.app.web.lab;
 
 import haywright.app.exchange.csv.ReportCsv;
+import haywright.app.exchange.lab.Days;
 import haywright.app.exchange.lab.Decimals;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.pdf.PdfText;
@@ -22,6 +23,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -37,17 +39,24 @@ public final class BringPages {
     public static final Ask FILE = Ask.text(
             "file", "The file", "A PDF with text in it (at most 20 MB), or a CSV or text file (at most 1 MB).");
     public static final Ask DECIMAL = Ask.choice(
-            "decimal", "Before the decimals stands", "Asked only where the figures themselves do not show it.");
+            "decimal", "Decimals are written with", "Asked only where the figures themselves do not show it.");
     public static final Ask BASIS = Ask.choice(
             "basis",
             "Figures whose heading names no basis are",
             "Never taken for granted: look at the sheet. It is asked for only if the file does not say.");
+    public static final Ask DAYS = Ask.choice(
+            "days",
+            "A date such as 8/9/26 on this sheet is",
+            "Asked once for the whole sheet, and only where no date on it shows it.");
     public static final Ask LABORATORY = Ask.text(
             "laboratory",
             "Laboratory, if the file does not say",
             "What you say of its names is kept for its next report.");
     /** The text of a long file stays in the draft and does not travel with the page. */
     public static final String KEPT = "kept";
+
+    private static final Pattern WATER = Pattern.compile(
+            "(?i)\\b(?:mg/l|[mµu]s/cm|µmhos?/cm|total dissolved solids|tds|conductivity|e\\. ?coli|coliforms?|well water|stock water)\\b");
 
     static final String KEY = "reports/bring";
     private static final String PAGE = "haywright/app/web/lab/bring.jte";
@@ -64,7 +73,19 @@ public final class BringPages {
     }
 
     /** @param found null until something was read */
-    public record View(Form form, @Nullable BringView found) {
+    public record View(Form form, @Nullable BringView found, Map<String, String> picks) {
+        View(Form form, @Nullable BringView found) {
+            this(form, found, Map.of());
+        }
+
+        /** Whether this lot is chosen for a sample: as somebody picked, else as its code says. */
+        public boolean isPicked(Ask ask, BringView.@Nullable Match match, Option lot) {
+            var picked = picks.get(ask.name());
+            return picked == null
+                    ? match != null && match.lot().id().toString().equals(lot.value())
+                    : picked.equals(lot.value());
+        }
+
         public List<Option> decimals() {
             return List.of(
                     new Option("sheet", "what the sheet shows"),
@@ -74,6 +95,12 @@ public final class BringPages {
 
         public List<Option> bases() {
             return Option.of(Basis.class, BringView::words);
+        }
+
+        public List<Option> days() {
+            return List.of(
+                    new Option("month_first", "month first: August 9"),
+                    new Option("day_first", "day first: September 8"));
         }
 
         public boolean isLong() {
@@ -100,7 +127,7 @@ public final class BringPages {
             unread = e;
         }
         var form = Form.posted(KEY, typed);
-        List.of(TEXT, FILE, DECIMAL, BASIS, LABORATORY).forEach(form::text);
+        List.of(TEXT, FILE, DECIMAL, BASIS, DAYS, LABORATORY).forEach(form::text);
         var problem = unread;
         var found = form.<Understood>part(() -> {
             if (problem != null) {
@@ -139,7 +166,36 @@ public final class BringPages {
                 original = Original.keep(page, file.filename(), bytes);
             }
         }
+        forget(before, typed);
         typed.put(Original.FIELD.name(), List.of(original == null ? "" : original.field()));
+    }
+
+    /** What was answered of one sheet is not taken for the next: an answer still standing from before is asked anew. */
+    private static void forget(Form before, Map<String, List<String>> typed) {
+        var now = typed.getOrDefault(TEXT.name(), List.of("")).get(0);
+        if (before.isEmpty(TEXT) || now.isBlank() || Original.goesOn(before.value(TEXT), now)) {
+            return;
+        }
+        for (var ask : List.of(DECIMAL, BASIS, DAYS, LABORATORY)) {
+            if (typed.getOrDefault(ask.name(), List.of("")).get(0).equals(before.value(ask))) {
+                typed.put(ask.name(), List.of(ask == DECIMAL ? "sheet" : ""));
+            }
+        }
+        typed.keySet()
+                .removeIf(name ->
+                        name.startsWith(NamesForm.FIELDS) && typed.get(name).equals(List.of(before.value(name))));
+    }
+
+    /** Which stands first in the days of the sheet: as they show, else as was answered. */
+    static Days.Order order(Form form) {
+        var shown = Days.order(form.value(TEXT));
+        return shown != Days.Order.UNTOLD
+                ? shown
+                : switch (form.value(DAYS)) {
+                    case "month_first" -> Days.Order.MONTH_FIRST;
+                    case "day_first" -> Days.Order.DAY_FIRST;
+                    default -> shown;
+                };
     }
 
     private static @Nullable Basis basis(Form form) {
@@ -159,9 +215,21 @@ public final class BringPages {
             case "point" -> Decimals.POINT;
             default -> Decimals.BY_SHEET;
         };
-        return ReportCsv.isOne(text, words)
-                ? ReportCsv.read(text, decimals, basis(form), words)
-                : ReportText.read(text, decimals, basis(form), words);
+        try {
+            return ReportCsv.isOne(text, words)
+                    ? ReportCsv.read(text, decimals, basis(form), words)
+                    : ReportText.read(text, decimals, basis(form), words);
+        } catch (Refused e) {
+            var problem = e.problems().get(0);
+            if (problem.field().equals(TEXT.name()) && WATER.matcher(text).find()) {
+                throw new Refused(
+                        TEXT.name(),
+                        "",
+                        "no feed was found on it, and it looks like a test of water",
+                        "Water goes on its own page: Read it, then Stock water. Type its figures there.");
+            }
+            throw e;
+        }
     }
 
     /** The box that asks which lot the sample of this number is of. */
@@ -195,6 +263,12 @@ public final class BringPages {
                 || !number.matches("[0-9]{1,4}")
                 || Integer.parseInt(number) >= view.samples().size()) {
             Page.leave(page.http(), page.at(KEY));
+            return;
+        }
+        if (view.areDaysOpen()) {
+            askDays(form);
+            page.http().status(422);
+            page.show(PAGE, new View(form, view));
             return;
         }
         var sample = view.samples().get(Integer.parseInt(number));
@@ -261,7 +335,13 @@ public final class BringPages {
                     "Choose “not known” if nobody remembers.");
             return;
         }
+        if (BringView.of(page, form, found.get()).areDaysOpen()) {
+            askDays(form);
+            noneKept(page, form, found, "it is not said how the dates on the sheet are written", "Say so below.");
+            return;
+        }
         var reports = new ArrayList<LabReport>();
+        var questions = new LinkedHashMap<Integer, String>();
         for (var sample : BringView.of(page, form, found.get()).samples()) {
             var lot = lotOf(page, sample);
             if (lot != null && sample.isNew()) {
@@ -272,14 +352,37 @@ public final class BringPages {
                 var others = Stream.concat(page.ranch().reports().values().stream(), reports.stream())
                         .toList();
                 ReportForm.read(filled, lot, UUID.randomUUID(), null, page.today(), others)
-                        .ifPresent(report -> {
-                            reports.add(report);
-                            NamesForm.remember(page, form, sample.laboratory());
-                        });
+                        .ifPresentOrElse(
+                                report -> {
+                                    reports.add(report);
+                                    NamesForm.remember(page, form, sample.laboratory());
+                                },
+                                () -> questions.put(
+                                        sample.number(),
+                                        filled.messages().stream()
+                                                .map(message -> message.words())
+                                                .findFirst()
+                                                .orElse("it raises a question")));
+            } else if (sample.kept() == null) {
+                questions.put(
+                        sample.number(),
+                        lot == null
+                                ? "No lot was chosen."
+                                : "There may be a report of it already: look it over below.");
             }
         }
         if (reports.isEmpty()) {
-            noneKept(page, form, found, "each of them raises a question", "Look them over one by one.");
+            var view = BringView.of(page, form, found.get());
+            questions.forEach((number, question) -> {
+                form.text(lot(number));
+                form.refuse(lot(number).name(), "", view.samples().get(number).name() + ": " + question, "");
+            });
+            noneKept(
+                    page,
+                    form,
+                    found,
+                    "each of them raises a question",
+                    "The question stands beside each sample. Look them over one by one.");
             return;
         }
         var left = Form.of(KEY + "/all", Map.of());
@@ -296,13 +399,26 @@ public final class BringPages {
                 KEY);
     }
 
+    private static void askDays(Form form) {
+        form.text(DAYS);
+        form.refuse(
+                DAYS.name(), "", "a date on the sheet could be two days", "Choose one of the two, and read it again.");
+    }
+
+    /** What was picked for each sample stays picked. */
     private static void noneKept(Page page, Form form, Optional<Understood> found, String rule, String fix) {
         form.text(ReportForm.HOW);
         form.refuse(ReportForm.HOW.name(), "", rule, fix);
         page.http().status(422);
+        var picks = new LinkedHashMap<String, String>();
+        page.http().formParamMap().forEach((name, values) -> {
+            if (name.startsWith("lot-") && !values.isEmpty()) {
+                picks.put(name, values.get(0));
+            }
+        });
         page.show(
                 PAGE,
-                new View(form, found.map(read -> BringView.of(page, form, read)).orElse(null)));
+                new View(form, found.map(read -> BringView.of(page, form, read)).orElse(null), picks));
     }
 
     private static void forget(Page page) {

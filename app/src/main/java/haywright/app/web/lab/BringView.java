@@ -103,7 +103,7 @@ public record BringView(
     static BringView of(Page page, Form form, Understood found) {
         var notTaken = new ArrayList<>(found.notTaken());
         var samples = new ArrayList<Sample>();
-        var order = Days.order(form.value(BringPages.TEXT));
+        var order = BringPages.order(form);
         for (var sample : found.samples()) {
             boolean isOnlyOne = found.samples().stream()
                             .filter(other -> key(other.code()).equals(key(sample.code())))
@@ -116,6 +116,14 @@ public record BringView(
                 .toList();
         return new BringView(
                 found.layout(), samples, NamesForm.rows(form, found), List.copyOf(notTaken), found.rest(), lots);
+    }
+
+    /** Whether a day on the sheet could be two, and nobody said how they are written. */
+    public boolean areDaysOpen() {
+        return samples.stream()
+                .anyMatch(sample -> Stream.of(ReportForm.SAMPLED, ReportForm.REPORTED)
+                        .anyMatch(
+                                ask -> sample.typed.getOrDefault(ask.name(), "").endsWith("?")));
     }
 
     public long ready() {

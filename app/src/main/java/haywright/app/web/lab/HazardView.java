@@ -142,7 +142,7 @@ public record HazardView(
                                 "Its ash less the ash that such feed usually has; a rough figure, rather too much than too little",
                                 from(soil.lines().get(0).source()))),
                         soil,
-                        "TDN from fibre does not see ash: so much of the dry matter feeds nobody."));
+                        "TDN from fiber does not see ash: so much of the dry matter feeds nobody."));
     }
 
     private static List<HazardView> fermentation(FeedClass feedClass, Composition made) {

@@ -64,7 +64,7 @@ class ReportCsvTest {
     @Test
     void oneLineASample() {
         var found = point(WIDE);
-        assertThat(found.layout()).isEqualTo("one line a sample, columns parted by commas");
+        assertThat(found.layout()).isEqualTo("one line a sample, columns separated by commas");
         assertThat(found.notTaken()).isEmpty();
         assertThat(found.samples()).hasSize(2);
         var first = found.samples().get(0);
@@ -85,7 +85,7 @@ class ReportCsvTest {
     @Test
     void oneLineAFigureWithDecimalCommas() {
         var found = ReportCsv.read(LONG, Decimals.COMMA, null, Vocabulary.HOUSE);
-        assertThat(found.layout()).isEqualTo("one line a figure, columns parted by semicolons");
+        assertThat(found.layout()).isEqualTo("one line a figure, columns separated by semicolons");
         assertThat(found.samples()).hasSize(1);
         assertThat(cells(found.samples().get(0)))
                 .containsExactly(
@@ -217,7 +217,7 @@ class ReportCsvTest {
             value = {
                 "`` | there is nothing in it",
                 "`\ufeff  \n ` | there is nothing in it",
-                "`CP|DM|ADF\n12|88|38\n` | no comma, semicolon or tab parts its columns",
+                "`CP|DM|ADF\n12|88|38\n` | no comma, semicolon or tab separates its columns",
                 "`Rain,Snow\n1,2\n` | no line names analytes",
                 "`Sample,CP DM,ADF DM\n` | no figure of a known analyte",
                 "`Analyte,As received,Dry matter\nSparkle,3,4\n` | no figure of a known analyte",

@@ -228,7 +228,7 @@ class ReportTextTest {
         assertThat(found.samples()).extracting(Understood.Sample::reported).containsOnly("Oct 2, 2026");
         assertThat(found.notTaken())
                 .anyMatch(line -> line.contains("Zeal"))
-                .anyMatch(line -> line.contains("a figure stands under no heading: 20263"))
+                .anyMatch(line -> line.contains("no heading over the figure says what it is: 20263"))
                 .anyMatch(line -> line.contains("it is no sample: Average"));
         assertThat(found.names()).extracting(Understood.Named::written).contains("Zeal", "Crude Protein %");
     }
@@ -244,7 +244,7 @@ class ReportTextTest {
         assertThat(cells(found, 0))
                 .containsExactly("DM 87.5 PERCENT null", "ADF 39.8 PERCENT DRY_MATTER", "NDF 60.0 PERCENT DRY_MATTER");
         assertThat(cells(found, 1)).contains("CP <0.5 PERCENT DRY_MATTER", "ADF ND PERCENT DRY_MATTER");
-        assertThat(found.notTaken()).singleElement().asString().contains("“=9+2” is no figure");
+        assertThat(found.notTaken()).singleElement().asString().contains("“=9+2” is not a number");
     }
 
     @Test

@@ -1,0 +1,75 @@
+package haywright.app.exchange.text;
+
+import haywright.app.exchange.lab.Heading;
+import haywright.app.exchange.text.TextLine.Word;
+import haywright.forage.Basis;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+
+/** Boxes side by side on a page: what the heading of one says holds for what begins under it, and for no other box. */
+final class Sections {
+    /** Columns of text by which a line may begin beside its heading. */
+    private static final int NEAR = 3;
+
+    private static final Pattern TITLE = Pattern.compile("(\\p{L}[^0-9:]*?)[\\s,]*[(\\[,–-]\\s*([^()\\[\\]]+?)[)\\]]?");
+
+    private final Pattern ofOthers;
+    private final Map<Integer, Basis> bases = new HashMap<>();
+    private final Set<Integer> others = new HashSet<>();
+
+    /** @param ofOthers words that speak of other figures than those of the sample */
+    Sections(Pattern ofOthers) {
+        this.ofOthers = ofOthers;
+    }
+
+    /** A cell without a figure that was taken: perhaps the heading of a box. */
+    void open(TextLine line, List<Word> cell) {
+        var text = TextLine.join(cell).text();
+        int from = cell.get(0).from();
+        if (line.isAligned() && ofOthers.matcher(text).find()) {
+            others.add(from);
+        }
+        var title = TITLE.matcher(text);
+        var basis = title.matches() ? Heading.basis(title.group(2)).orElse(null) : null;
+        if (basis != null) {
+            bases.put(from, basis);
+        } else if (text.matches("\\p{L}[^0-9:]*")) {
+            bases.keySet().removeIf(at -> at == from); // the next box begins
+        }
+    }
+
+    /** What stood over an empty line about other figures holds no longer. */
+    void gap() {
+        others.clear();
+    }
+
+    boolean areOthers(TextLine line, Row row) {
+        return others.stream().anyMatch(at -> Math.abs(at - cell(line, row)) <= NEAR);
+    }
+
+    /** What the heading of its box says, else what is said over the whole. */
+    @Nullable
+    Basis basis(TextLine line, Row row, @Nullable Basis said) {
+        int from = cell(line, row);
+        return bases.entrySet().stream()
+                .filter(box -> Math.abs(box.getKey() - from) <= NEAR)
+                .findFirst()
+                .<@Nullable Basis>map(Map.Entry::getValue)
+                .orElse(said);
+    }
+
+    /** Where the cell begins that a row begins in. */
+    private static int cell(TextLine line, Row row) {
+        var first = row.words().get(0);
+        return line.cells().stream()
+                .filter(cell -> cell.contains(first))
+                .mapToInt(cell -> cell.get(0).from())
+                .findFirst()
+                .orElse(first.from());
+    }
+}
