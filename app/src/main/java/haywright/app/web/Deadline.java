@@ -2,6 +2,7 @@ package haywright.app.web;
 
 import java.nio.ByteBuffer;
 import java.time.Duration;
+import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import org.eclipse.jetty.io.Content;
@@ -9,16 +10,29 @@ import org.eclipse.jetty.server.Handler;
 import org.eclipse.jetty.server.Request;
 import org.eclipse.jetty.server.Response;
 import org.eclipse.jetty.util.Callback;
+import org.eclipse.jetty.util.thread.Scheduler;
 import org.jspecify.annotations.Nullable;
 
 /**
  * A time limit on every request, from its head to the first byte of its answer. Whoever is too slow with what they send, or
- * asks what takes too long, gets a page that says so; the work is interrupted, and what it still writes goes nowhere.
+ * asks what takes too long, gets a page that says so; the work is interrupted, and what it still writes goes nowhere. While what is sent is waited for,
+ * a thread stands still: so few may wait at once that the others answer everybody else, and none waits long.
  */
 final class Deadline extends Handler.Wrapper {
     static final Duration LIMIT = Duration.ofSeconds(60);
 
+    /** Well below the threads there are. What comes in one piece, as forms do, never waits. */
+    private static final int MOST_WAITING = 8;
+
+    private static final int SILENCE_MILLIS = 5000;
+    /** Bytes a second, from the end of the first silence on; a telephone line does three times that. */
+    private static final int SLOWEST = 1000;
+
+    private static final String CROWDED =
+            "Too many others are sending something to Haywright right now, and nothing of yours was taken. Wait a few seconds and send it again.";
+
     private final Duration limit;
+    private final Semaphore waiting = new Semaphore(MOST_WAITING);
 
     Deadline(Duration limit) {
         this.limit = limit;
@@ -26,7 +40,7 @@ final class Deadline extends Handler.Wrapper {
 
     @Override
     public boolean handle(Request request, Response response, Callback callback) throws Exception {
-        var watched = new Watched(request, response, callback, Thread.currentThread());
+        var watched = new Watched(request, response, callback, Thread.currentThread(), waiting);
         var timer = request.getComponents()
                 .getScheduler()
                 .schedule(watched::expire, limit.toMillis(), TimeUnit.MILLISECONDS);
@@ -35,6 +49,7 @@ final class Deadline extends Handler.Wrapper {
         } finally {
             timer.cancel();
             watched.handled();
+            watched.arriving.goOn();
         }
     }
 
@@ -46,24 +61,28 @@ final class Deadline extends Handler.Wrapper {
         private boolean begun;
         private boolean expired;
 
-        Watched(Request request, Response response, Callback callback, Thread worker) {
+        Watched(Request request, Response response, Callback callback, Thread worker, Semaphore waiting) {
             super(request, response);
             this.callback = callback;
             this.worker = worker;
-            arriving = new Arriving(request);
+            arriving = new Arriving(request, waiting, this::expire, () -> expire(503, CROWDED));
         }
 
-        private synchronized void expire() {
+        private void expire() {
+            int status = arriving.isWhole ? 503 : 408;
+            expire(status, Errors.usual(status));
+        }
+
+        private synchronized void expire(int status, String words) {
             if (begun || worker == null) {
                 return;
             }
             expired = true;
             var answer = getWrapped();
-            int status = arriving.isWhole ? 503 : 408;
             answer.reset();
             answer.setStatus(status);
             answer.getHeaders().put("Connection", "close");
-            Limits.answer(answer, callback, status);
+            Limits.answer(answer, callback, Errors.title(status), words);
             worker.interrupt(); // after the answer, which its own last words would otherwise get into
         }
 
@@ -113,12 +132,21 @@ final class Deadline extends Handler.Wrapper {
         }
     }
 
-    /** Knows whether all of what is sent has been read. */
+    /** Knows whether all of what is sent has been read, and ends the wait for what comes too slowly. */
     private static final class Arriving extends Request.Wrapper {
+        private final Semaphore waiting;
+        private final Runnable tooSlow;
+        private final Runnable crowded;
         private volatile boolean isWhole;
+        private long bytes;
+        private long began;
+        private Scheduler.@Nullable Task wait;
 
-        Arriving(Request request) {
+        Arriving(Request request, Semaphore waiting, Runnable tooSlow, Runnable crowded) {
             super(request);
+            this.waiting = waiting;
+            this.tooSlow = tooSlow;
+            this.crowded = crowded;
             isWhole = request.getLength() == 0
                     || request.getLength() < 0 && !request.getHeaders().contains("Transfer-Encoding");
         }
@@ -126,10 +154,52 @@ final class Deadline extends Handler.Wrapper {
         @Override
         public Content.@Nullable Chunk read() {
             var chunk = super.read();
-            if (chunk != null && chunk.isLast()) {
-                isWhole = true;
+            if (chunk != null) {
+                took(chunk.remaining());
+                isWhole |= chunk.isLast();
             }
             return chunk;
+        }
+
+        private synchronized void took(int more) {
+            bytes += more;
+        }
+
+        @Override
+        public void demand(Runnable arrived) {
+            if (isWhole) {
+                super.demand(arrived);
+            } else if (isTooSlow()) {
+                tooSlow.run();
+            } else if (!waiting.tryAcquire()) {
+                crowded.run();
+            } else {
+                hold();
+                super.demand(() -> {
+                    goOn();
+                    arrived.run();
+                });
+            }
+        }
+
+        private synchronized boolean isTooSlow() {
+            long now = System.nanoTime();
+            began = began == 0 ? now : began;
+            long millis = TimeUnit.NANOSECONDS.toMillis(now - began);
+            return millis > SILENCE_MILLIS && bytes * 1000 < millis * SLOWEST;
+        }
+
+        private synchronized void hold() {
+            wait = getComponents().getScheduler().schedule(tooSlow, SILENCE_MILLIS, TimeUnit.MILLISECONDS);
+        }
+
+        /** Something came, or nothing is waited for any more. */
+        private synchronized void goOn() {
+            if (wait != null) {
+                wait.cancel();
+                wait = null;
+                waiting.release();
+            }
         }
     }
 }

@@ -58,20 +58,21 @@ final class Limits {
     private static final class Plain extends ErrorHandler {
         @Override
         public boolean handle(Request request, Response response, Callback callback) {
-            Limits.answer(response, callback, response.getStatus());
+            int status = response.getStatus();
+            Limits.answer(response, callback, Errors.title(status), Errors.usual(status));
             return true;
         }
 
         @Override
         public ByteBuffer badMessageError(int status, String reason, HttpFields.Mutable fields) {
             headers(fields);
-            return ByteBuffer.wrap(page(status));
+            return ByteBuffer.wrap(page(Errors.title(status), Errors.usual(status)).getBytes(StandardCharsets.UTF_8));
         }
     }
 
-    static void answer(Response response, Callback callback, int status) {
+    static void answer(Response response, Callback callback, String title, String words) {
         headers(response.getHeaders());
-        Content.Sink.write(response, true, new String(page(status), StandardCharsets.UTF_8), callback);
+        Content.Sink.write(response, true, page(title, words), callback);
     }
 
     private static void headers(HttpFields.Mutable fields) {
@@ -80,7 +81,7 @@ final class Limits {
         fields.remove(HttpHeader.CONTENT_LENGTH);
     }
 
-    private static byte[] page(int status) {
+    private static String page(String title, String words) {
         return """
                 <!doctype html>
                 <html lang="en">
@@ -88,6 +89,6 @@ final class Limits {
                 <link rel="stylesheet" href="/static/haywright.css"></head>
                 <body><main id="main"><h1>%1$s</h1><p class="say">%2$s</p><p><a href="/">Go to the start page</a></p></main></body>
                 </html>
-                """.formatted(Errors.title(status), Errors.usual(status)).getBytes(StandardCharsets.UTF_8);
+                """.formatted(title, words);
     }
 }

@@ -3,10 +3,14 @@ package haywright.app.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.app.store.Store;
+import java.net.Socket;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Map;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -110,6 +114,51 @@ class LimitsTest {
         var half = Map.of("Content-Length", "1000", "Content-Type", "application/x-www-form-urlencoded");
         saysSoUnderOurHeaders(slow().send("POST", "/ranches", half, "name=Half"), 408);
         assertThat(client().get("/").body()).doesNotContain("Half");
+    }
+
+    @Test
+    void halfSentFormsKeepNobodyWaiting() throws Exception {
+        var client = client();
+        var open = new ArrayList<Socket>();
+        try {
+            for (int i = 0; i < 30; i++) {
+                var socket = new Socket("127.0.0.1", server.port());
+                socket.setSoTimeout(15_000);
+                open.add(socket);
+                client.half(socket, "/ranches", 500_000, "name=");
+            }
+            var begun = Instant.now();
+            assertThat(client.get("/").status()).isEqualTo(200);
+            assertThat(client.submit(client.get("/ranches/new"), "/ranches", Map.of("name", "Whole"))
+                            .status())
+                    .isNotEqualTo(503);
+            assertThat(Duration.between(begun, Instant.now())).isLessThan(Duration.ofSeconds(4));
+            var answers = new ArrayList<String>();
+            for (var socket : open) {
+                var answer = new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+                answers.add(answer.substring(9, 12));
+            }
+            assertThat(answers).containsOnly("408", "503").contains("408", "503");
+            assertThat(Duration.between(begun, Instant.now())).isLessThan(Duration.ofSeconds(12));
+        } finally {
+            for (var socket : open) {
+                socket.close();
+            }
+        }
+    }
+
+    @Test
+    void whatTricklesInIsCutOff() throws Exception {
+        try (var socket = new Socket("127.0.0.1", server.port())) {
+            socket.setSoTimeout(15_000);
+            client().half(socket, "/ranches", 500_000, "name=");
+            for (int i = 0; i < 60 && socket.getInputStream().available() == 0; i++) {
+                Thread.sleep(200);
+                socket.getOutputStream().write('a');
+            }
+            var head = new String(socket.getInputStream().readNBytes(12), StandardCharsets.UTF_8);
+            assertThat(head).endsWith("408");
+        }
     }
 
     @ParameterizedTest(name = "{0}")

@@ -67,6 +67,14 @@ final class RawClient {
         return exchange(head + "\r\n" + body);
     }
 
+    /** Sends the head of a form and the beginning of its body. */
+    void half(Socket socket, String path, int length, String beginning) throws IOException {
+        var head = "POST %s HTTP/1.1\r\nHost: 127.0.0.1:%d\r\nCookie: %s\r\nContent-Type: application/x-www-form-urlencoded\r\nContent-Length: %d\r\nConnection: close\r\n\r\n"
+                .formatted(path, port, cookie, length);
+        socket.getOutputStream().write((head + beginning).getBytes(StandardCharsets.UTF_8));
+        socket.getOutputStream().flush();
+    }
+
     Answer exchange(String request) {
         try (var socket = new Socket("127.0.0.1", port)) {
             socket.setSoTimeout(20_000);
