@@ -66,7 +66,8 @@ final class Limits {
         @Override
         public ByteBuffer badMessageError(int status, String reason, HttpFields.Mutable fields) {
             headers(fields);
-            return ByteBuffer.wrap(page(Errors.title(status), Errors.usual(status)).getBytes(StandardCharsets.UTF_8));
+            return ByteBuffer.wrap(
+                    page(Errors.title(status), Errors.usual(status)).getBytes(StandardCharsets.UTF_8));
         }
     }
 

@@ -69,8 +69,9 @@ final class RawClient {
 
     /** Sends the head of a form and the beginning of its body. */
     void half(Socket socket, String path, int length, String beginning) throws IOException {
-        var head = "POST %s HTTP/1.1\r\nHost: 127.0.0.1:%d\r\nCookie: %s\r\nContent-Type: application/x-www-form-urlencoded\r\nContent-Length: %d\r\nConnection: close\r\n\r\n"
-                .formatted(path, port, cookie, length);
+        var head =
+                "POST %s HTTP/1.1\r\nHost: 127.0.0.1:%d\r\nCookie: %s\r\nContent-Type: application/x-www-form-urlencoded\r\nContent-Length: %d\r\nConnection: close\r\n\r\n"
+                        .formatted(path, port, cookie, length);
         socket.getOutputStream().write((head + beginning).getBytes(StandardCharsets.UTF_8));
         socket.getOutputStream().flush();
     }

@@ -181,9 +181,9 @@ public final class BringPages {
                 typed.put(ask.name(), List.of(ask == DECIMAL ? "sheet" : ""));
             }
         }
-        typed.keySet()
-                .removeIf(name ->
-                        name.startsWith(NamesForm.FIELDS) && typed.get(name).equals(List.of(before.value(name))));
+        typed.entrySet()
+                .removeIf(box -> box.getKey().startsWith(NamesForm.FIELDS)
+                        && box.getValue().equals(List.of(before.value(box.getKey()))));
     }
 
     /** Which stands first in the days of the sheet: as they show, else as was answered. */
