@@ -213,6 +213,25 @@ public final class DataFolder {
         }
     }
 
+    /**
+     * The journal of a database that is no longer here is renamed: the next to open the other one would take it for that
+     * one's, and spoil it.
+     */
+    void setAsideJournal() {
+        try {
+            if (Files.exists(journal())) {
+                Files.move(journal(), free("haywright-set-aside-", ".db-wal"));
+            }
+            Files.deleteIfExists(Path.of(database() + "-shm"));
+        } catch (IOException e) {
+            // where this folder is gone or cannot be written, neither can anybody open the other
+        }
+    }
+
+    Path journal() {
+        return Path.of(database() + "-wal");
+    }
+
     private Optional<Path> setAside() throws IOException {
         var aside = free("haywright-set-aside-", ".db");
         for (var end : WITH_IT) {

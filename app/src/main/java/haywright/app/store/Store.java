@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
+import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.sql.SQLTransientConnectionException;
 import java.time.Clock;
@@ -18,17 +19,23 @@ import java.time.LocalDate;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Properties;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
 import org.flywaydb.core.api.exception.FlywayValidateException;
 import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.statement.SqlStatements;
+import org.jdbi.v3.core.statement.StatementContext;
+import org.jdbi.v3.core.statement.StatementCustomizer;
 import org.jspecify.annotations.Nullable;
 
 /** The open database. One per process; close it when the process ends. */
 public final class Store implements AutoCloseable {
     /** The newest of the migrations. */
     static final int TABLES_VERSION = 3;
+    /** Statements that go on when nothing may be written any more: what is still in hand can be looked at and exported. */
+    private static final Pattern READS = Pattern.compile("\\s*(SELECT|PRAGMA|VACUUM INTO)\\b");
 
     private final HikariDataSource pool;
     /** What a connection to a server is made with. */
@@ -41,6 +48,8 @@ public final class Store implements AutoCloseable {
     private final @Nullable DataFolder folder;
     private final @Nullable InUse inUse;
     private final ReadOnce read = new ReadOnce();
+    private @Nullable OpenedFile opened;
+    private @Nullable OpenedFile journal;
 
     private Store(
             String url, Clock clock, RanchDocument documents, @Nullable DataFolder folder, @Nullable InUse inUse) {
@@ -54,6 +63,7 @@ public final class Store implements AutoCloseable {
         if (sqlite) {
             // SQLite has one writer; FULL keeps a save through a power cut, WAL lets readers go on meanwhile
             config.setMaximumPoolSize(1);
+            config.setMaxLifetime(0); // opened once: by its name another file may be found later
             config.addDataSourceProperty("journal_mode", "WAL");
             config.addDataSourceProperty("synchronous", "FULL");
             config.addDataSourceProperty("foreign_keys", "true");
@@ -83,6 +93,35 @@ public final class Store implements AutoCloseable {
             throw e;
         }
         jdbi = Jdbi.create(this::connect);
+        if (folder != null) {
+            opened = opened(folder.database());
+            journal = opened(folder.journal());
+            jdbi.getConfig(SqlStatements.class).addCustomizer(new StatementCustomizer() {
+                @Override
+                public void beforeExecution(PreparedStatement statement, StatementContext context) throws SQLException {
+                    if (!READS.matcher(context.getRenderedSql()).lookingAt() && isReplaced()) {
+                        throw new OpenedFile.Replaced();
+                    }
+                }
+            });
+        }
+    }
+
+    private static @Nullable OpenedFile opened(Path file) {
+        try {
+            return OpenedFile.of(file);
+        } catch (IOException e) {
+            return null;
+        }
+    }
+
+    /** Whether another file than the one that was opened, or none, stands under the name of the database. */
+    private boolean isReplaced() {
+        boolean replaced = folder != null && (opened == null || !opened.isThere());
+        if (replaced && folder != null && journal != null && journal.isThere()) {
+            folder.setAsideJournal();
+        }
+        return replaced;
     }
 
     /**
@@ -290,6 +329,7 @@ public final class Store implements AutoCloseable {
 
     @Override
     public void close() {
+        isReplaced(); // its journal goes out of the way; SQLite itself writes nothing into the other file
         pool.close();
         if (inUse != null) {
             inUse.close();

@@ -24,6 +24,9 @@ public enum Trouble {
     DAMAGED(
             "The database file is damaged.",
             "End Haywright and start it again: it then offers the newest good copy. Nothing is deleted by that."),
+    REPLACED(
+            "The database file was removed or replaced while Haywright had it open.",
+            "Nothing more is saved. End Haywright and start it again."),
     NEWER(
             "A newer Haywright has changed the database since this one was started.",
             "End this one and use the newer one.");
@@ -58,6 +61,9 @@ public enum Trouble {
     }
 
     private static Optional<Trouble> ofOne(Throwable one) {
+        if (one instanceof OpenedFile.Replaced) {
+            return Optional.of(REPLACED);
+        }
         if (one instanceof SQLiteException e) {
             return ofSqlite(e);
         }
@@ -75,7 +81,7 @@ public enum Trouble {
         int extended = e.getResultCode().code;
         int code = extended & 0xff;
         if (e.getResultCode() == SQLiteErrorCode.SQLITE_READONLY_DBMOVED) {
-            return Optional.of(AWAY);
+            return Optional.of(REPLACED);
         }
         return switch (code) {
             case 5, 6 -> Optional.of(LOCKED);

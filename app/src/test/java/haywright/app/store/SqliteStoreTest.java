@@ -8,10 +8,13 @@ import haywright.workings.Refused;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Duration;
+import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 
@@ -101,5 +104,55 @@ class SqliteStoreTest extends StoreContract {
             other.ranches().save(id, 1, "Ben", "name", ranch.withName("Renamed"));
             assertThat(one.ranches().open(id).ranch().name()).isEqualTo("Renamed");
         }
+    }
+
+    @Test
+    void nothingIsAcknowledgedOnceTheFolderIsGone() throws IOException {
+        var data = folder.resolve("gone");
+        var demo = demo();
+        try (var store = Store.inFolder(data, MORNING)) {
+            store.ranches().create(demo);
+            for (var name : List.of("haywright.db", "haywright.db-wal", "haywright.db-shm", "haywright.lock")) {
+                Files.delete(data.resolve(name));
+            }
+            Files.delete(data);
+            refusesToWrite(store, demo);
+            assertThat(store.ranches().open(demo.id()).ranch())
+                    .as("what is still in hand")
+                    .isEqualTo(demo);
+        }
+        assertThat(data).as("not made again behind anybody's back").doesNotExist();
+    }
+
+    @Test
+    void aFilePutInThePlaceOfTheOpenOneStaysAsItIs() throws IOException {
+        var other = folder.resolve("other");
+        var theirs = Ranch.empty(UUID.randomUUID(), "Other");
+        try (var store = Store.inFolder(other, MORNING)) {
+            store.ranches().create(theirs);
+        }
+        var bytes = Files.readAllBytes(other.resolve("haywright.db"));
+        var data = folder.resolve("replaced");
+        var demo = demo();
+        try (var store = Store.inFolder(data, MORNING)) {
+            store.ranches().create(demo);
+            Files.move(
+                    other.resolve("haywright.db"), data.resolve("haywright.db"), StandardCopyOption.REPLACE_EXISTING);
+            refusesToWrite(store, demo);
+        }
+        assertThat(Files.readAllBytes(data.resolve("haywright.db"))).isEqualTo(bytes);
+        try (var store = Store.inFolder(data, MORNING)) {
+            assertThat(store.ranches().open(theirs.id()).ranch()).isEqualTo(theirs);
+            assertThat(store.ranches().list()).hasSize(1);
+        }
+    }
+
+    private static void refusesToWrite(Store store, Ranch ranch) {
+        assertThatThrownBy(() -> store.ranches().save(ranch.id(), 1, "Ann", "name", ranch.withName("Lost")))
+                .satisfies(e -> assertThat(Trouble.of(e)).contains(Trouble.REPLACED));
+        assertThatThrownBy(() -> store.drafts().put(ranch.id(), "lot/new", Map.of("name", List.of("Oats"))))
+                .satisfies(e -> assertThat(Trouble.of(e)).contains(Trouble.REPLACED));
+        assertThatThrownBy(() -> store.ranches().delete(ranch.id()))
+                .satisfies(e -> assertThat(Trouble.of(e)).contains(Trouble.REPLACED));
     }
 }
