@@ -5,6 +5,7 @@ import haywright.app.document.TinLantern;
 import haywright.app.store.BadDatabase;
 import haywright.app.store.OwnerOnly;
 import haywright.app.store.Store;
+import haywright.app.store.Trouble;
 import haywright.app.web.Desk;
 import haywright.app.web.Home;
 import haywright.app.web.Rescue;
@@ -63,6 +64,7 @@ final class Serving {
         endWithLauncher();
         Runtime.getRuntime().addShutdownHook(new Thread(() -> {
             server.close();
+            copied(store);
             store.close();
         }));
         var address = address(home, server.port(), path);
@@ -102,7 +104,7 @@ final class Serving {
         }
     }
 
-    /** Looked at each hour, so that a day that begins while the pages are open has its copy too. */
+    /** Looked at each hour, so that the copy has what was typed since, and each day has its own. */
     private static void copyDaily(Store store) {
         Executors.newSingleThreadScheduledExecutor(work -> {
                     var thread = new Thread(work, "daily copy");
@@ -110,17 +112,18 @@ final class Serving {
                     return thread;
                 })
                 .scheduleWithFixedDelay(
-                        () -> {
-                            try {
-                                store.dailyCopy();
-                            } catch (RuntimeException e) {
-                                LoggerFactory.getLogger(Serving.class)
-                                        .warn("The daily copy could not be made: {}", e.getMessage());
-                            }
-                        },
-                        0,
-                        1,
-                        TimeUnit.HOURS);
+                        () -> copied(store), 0, 1, TimeUnit.HOURS);
+    }
+
+    private static void copied(Store store) {
+        try {
+            store.dailyCopy();
+        } catch (RuntimeException e) {
+            LoggerFactory.getLogger(Serving.class)
+                    .warn(
+                            "The daily copy could not be made: {}",
+                            Trouble.of(e).map(Trouble::cause).orElse(String.valueOf(e.getMessage())));
+        }
     }
 
     /** The launcher waits for the pages to end; when it was killed, nobody could end them any more. */

@@ -93,9 +93,17 @@ public final class DataFolder {
         }
     }
 
-    /** The newest copy that is whole and that this Haywright can read. */
+    /** The newest copy that is whole and that this Haywright can read; one without ranches only where none has any. */
     public Optional<Copy> newestGood() {
-        return all().stream().map(DataFolder::copy).flatMap(Optional::stream).findFirst();
+        Copy empty = null;
+        for (var file : all()) {
+            var copy = copy(file).orElse(null);
+            if (copy != null && copy.ranches() > 0) {
+                return Optional.of(copy);
+            }
+            empty = empty == null ? copy : empty;
+        }
+        return Optional.ofNullable(empty);
     }
 
     private static Optional<Copy> copy(Path file) {

@@ -48,6 +48,9 @@ public final class Store implements AutoCloseable {
     private final @Nullable DataFolder folder;
     private final @Nullable InUse inUse;
     private final ReadOnce read = new ReadOnce();
+    /** The state of the database that the day's copy has. */
+    private String copied = "";
+
     private @Nullable OpenedFile opened;
     private @Nullable OpenedFile journal;
 
@@ -169,11 +172,7 @@ public final class Store implements AutoCloseable {
 
     /** A file with tables and nothing in them is no reason to begin anew where the copies hold ranches. */
     private void refuseEmptied(DataFolder data) {
-        boolean bare = jdbi.withHandle(h -> h.createQuery("SELECT count(*) FROM ranch")
-                        .mapTo(Integer.class)
-                        .one())
-                == 0;
-        if (bare && data.newestGood().filter(copy -> copy.ranches() > 0).isPresent()) {
+        if (isBare() && data.newestGood().filter(copy -> copy.ranches() > 0).isPresent()) {
             pool.close();
             throw new BadDatabase(data, true, "this database is empty, and its daily copies are not", null);
         }
@@ -271,28 +270,55 @@ public final class Store implements AutoCloseable {
     }
 
     /**
-     * The whole database as it is now, with its history and drafts, copied into the data folder once a day; how many
-     * are kept, {@link DataFolder} says. Files that nothing speaks of any more are dropped first.
+     * The whole database as it is now, with its history and drafts, copied into the data folder: one copy a day, made
+     * anew when something has changed since; how many are kept, {@link DataFolder} says. Once a day, files that nothing
+     * speaks of any more are dropped first. A database without ranches takes the place of no copy that has some.
      *
      * @return today's copy, made now or earlier; empty for PostgreSQL, which the office copies in its own way
      */
-    public Optional<Path> dailyCopy() {
+    public synchronized Optional<Path> dailyCopy() {
         if (folder == null) {
             dropForgotten();
             return Optional.empty();
         }
         var copy = folder.copyOf(LocalDate.now(clock));
-        if (!Files.exists(copy)) {
+        boolean isFirst = !Files.exists(copy);
+        if (!isFirst
+                && (state().equals(copied)
+                        || isBare() && folder.newestGood().filter(c -> c.ranches() > 0).isPresent())) {
+            return Optional.of(copy);
+        }
+        if (isReplaced()) {
+            throw new IllegalStateException(new OpenedFile.Replaced());
+        }
+        if (isFirst) {
             dropForgotten();
-            make(folder.copies());
-            WholeFile.write(copy, new Backup(jdbi, sqlite)::write);
-            try {
-                folder.prune(copy);
-            } catch (IOException e) {
-                throw new UncheckedIOException(e);
-            }
+        }
+        var state = state();
+        make(folder.copies());
+        WholeFile.write(copy, new Backup(jdbi, sqlite)::write);
+        copied = state;
+        try {
+            folder.prune(copy);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
         }
         return Optional.of(copy);
+    }
+
+    /** Another after every change, whoever made it: rows that we changed, and what SQLite counts of the others. */
+    private String state() {
+        return pragma("data_version")
+                + "/"
+                + jdbi.withHandle(h -> h.createQuery("SELECT total_changes()")
+                        .mapTo(String.class)
+                        .one());
+    }
+
+    private boolean isBare() {
+        return jdbi.withHandle(h ->
+                        h.createQuery("SELECT count(*) FROM ranch").mapTo(Integer.class).one())
+                == 0;
     }
 
     /** Not while a ranch cannot be read: its files are spoken of by what it is to be brought back from. */
@@ -307,7 +333,7 @@ public final class Store implements AutoCloseable {
         return jdbi;
     }
 
-    /** For tests: what SQLite says it does. */
+    /** What SQLite says it does, and how it stands. */
     String pragma(String name) {
         return jdbi.withHandle(
                 h -> h.createQuery("PRAGMA " + name).mapTo(String.class).one());

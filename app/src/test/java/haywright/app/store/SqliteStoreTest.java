@@ -69,20 +69,21 @@ class SqliteStoreTest extends StoreContract {
     }
 
     @Test
-    void aDailyCopyIsMadeOnceADayAndBringsTheRanchBack() throws IOException {
+    void aDailyCopyHasWhatWasSavedThatDayAndBringsTheRanchBack() throws IOException {
         var data = folder.resolve("work");
         var demo = demo();
         Path copy;
         try (var store = Store.inFolder(data, MORNING)) {
-            store.ranches().create(demo);
             copy = store.dailyCopy().orElseThrow();
             assertThat(copy.getFileName().toString()).isEqualTo("haywright-2026-12-01.db");
-            store.ranches().save(demo.id(), 1, "Ann", "oats", repriced(demo, "Oat hay", 5));
-            var before = Files.readAllBytes(copy);
+            store.ranches().create(demo);
             assertThat(store.dailyCopy()).contains(copy);
-            assertThat(Files.readAllBytes(copy))
-                    .as("the first of the day stays")
-                    .isEqualTo(before);
+            var before = Files.getLastModifiedTime(copy);
+            var bytes = Files.readAllBytes(copy);
+            assertThat(store.dailyCopy()).contains(copy);
+            assertThat(Files.getLastModifiedTime(copy)).as("nothing changed").isEqualTo(before);
+            assertThat(Files.readAllBytes(copy)).isEqualTo(bytes);
+            store.ranches().save(demo.id(), 1, "Ann", "oats", repriced(demo, "Oat hay", 5));
             store.files().restore(copy, "Ann");
             assertThat(store.ranches().open(demo.id()).ranch()).isEqualTo(demo);
         }
@@ -93,6 +94,23 @@ class SqliteStoreTest extends StoreContract {
         try (var store = Store.at("jdbc:sqlite:" + copy, MORNING)) {
             assertThat(store.ranches().open(demo.id()).rev()).isEqualTo(1);
         }
+    }
+
+    @Test
+    void aCopyWithoutRanchesIsNotOfferedBeforeOneThatHasSome() {
+        var data = folder.resolve("emptied");
+        try (var store = Store.inFolder(data, MORNING)) {
+            store.ranches().create(demo());
+            store.dailyCopy();
+        }
+        var tomorrow = Clock.offset(MORNING, Duration.ofDays(1));
+        try (var store = Store.inFolder(data, tomorrow)) {
+            store.overwrite("DELETE FROM edit");
+            store.overwrite("DELETE FROM ranch");
+            store.dailyCopy();
+        }
+        assertThat(new DataFolder(data, tomorrow).newestGood().orElseThrow().ranches())
+                .isEqualTo(1);
     }
 
     @Test
