@@ -9,7 +9,10 @@ import java.io.UncheckedIOException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.Locale;
 import java.util.concurrent.Callable;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -19,6 +22,10 @@ import picocli.CommandLine.Spec;
 /** The command line: {@code haywright COMMAND …}, or none for the user's own round. */
 public final class Cli {
     static final int REFUSED = 2;
+
+    /** What the library says of a word that is none of a few. */
+    private static final Pattern CHOICES =
+            Pattern.compile("expected one of \\[(.*)] \\(case-(?:in)?sensitive\\) but was (.*)");
 
     private final CommandLine line;
     private final Faults faults;
@@ -94,13 +101,24 @@ public final class Cli {
     /** One line, without the whole of the usage. */
     private static int mistyped(CommandLine.ParameterException e, String[] arguments) {
         var command = e.getCommandLine();
+        for (Throwable cause = e.getCause(); cause != null; cause = cause.getCause()) {
+            if (cause instanceof Refused refused) {
+                refused.problems()
+                        .forEach(p -> command.getErr().println(p.field() + ": " + p.sentence()));
+                return REFUSED;
+            }
+        }
         var meant = e instanceof CommandLine.UnmatchedArgumentException unknown
                 ? unknown.getSuggestions().stream()
                         .findFirst()
                         .map(" Did you mean %s?"::formatted)
                         .orElse("")
                 : "";
-        var message = String.valueOf(e.getMessage()).strip();
+        var message = CHOICES.matcher(String.valueOf(e.getMessage()).strip())
+                .replaceFirst(found -> "it is %s, not %s"
+                        .formatted(
+                                found.group(1).toLowerCase(Locale.ROOT).replace(", ", " or "),
+                                Matcher.quoteReplacement(found.group(2))));
         command.getErr()
                 .printf(
                         "%s%s%s %s --help shows what can be typed.%n",

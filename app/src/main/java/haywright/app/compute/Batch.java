@@ -11,6 +11,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.exc.MismatchedInputException;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.MissingNode;
+import haywright.app.document.BoundedJson;
 import haywright.workings.Refused;
 import java.io.CharConversionException;
 import java.io.IOException;
@@ -171,11 +172,10 @@ final class Batch {
 
     private static Refused wrong(IOException e) {
         if (e instanceof MismatchedInputException twice) {
-            return new Refused("json", where(twice.getLocation()), twice.getOriginalMessage(), "Keep one of them.");
+            return new Refused("json", where(twice.getLocation()), BoundedJson.why(twice), "Keep one of them.");
         }
         var place = e instanceof JsonProcessingException json ? where(json.getLocation()) : "the text";
-        var why = e instanceof JsonProcessingException json ? json.getOriginalMessage() : e.getMessage();
-        return new Refused("json", place, "this is not JSON: " + why, "Fix it there.");
+        return new Refused("json", place, "this is not JSON: " + BoundedJson.why(e), "Fix it there.");
     }
 
     private static String where(JsonLocation at) {

@@ -5,12 +5,14 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import haywright.ranch.Ranch;
+import haywright.workings.Problem;
 import haywright.workings.Refused;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.UnaryOperator;
 
 /**
@@ -81,12 +83,42 @@ public final class RanchDocument {
 
     /** A document from outside as a tree of the newest format. */
     public ObjectNode tree(byte[] document) {
+        whatElse(document).ifPresent(kind -> {
+            throw new Refused(
+                    "document",
+                    "the file",
+                    "this is %s, not a ranch's JSON".formatted(kind),
+                    "Choose the .json file that an export wrote; take it out of its archive first.");
+        });
         return tree(document, MAPPER);
     }
 
     /** A document that this program kept, as a tree of the newest format. */
     public ObjectNode kept(String document) {
-        return tree(document.getBytes(StandardCharsets.UTF_8), KEPT);
+        try {
+            return tree(document.getBytes(StandardCharsets.UTF_8), KEPT);
+        } catch (Refused refused) {
+            throw new Refused(refused.problems().stream()
+                    .map(p -> p.field().equals("document")
+                            ? new Problem(
+                                    p.field(),
+                                    "as it is kept here",
+                                    "it is damaged, at %s (%s)".formatted(p.value(), p.rule()),
+                                    "Its page on the round offers the last good revision, the newest daily copy, and the"
+                                            + " document as it is.")
+                            : p)
+                    .toList());
+        }
+    }
+
+    /** What a file is by its first bytes, where that is a common kind of file but no JSON. */
+    private static Optional<String> whatElse(byte[] file) {
+        var head = new String(file, 0, Math.min(file.length, 5), StandardCharsets.ISO_8859_1);
+        return head.startsWith("PK")
+                ? Optional.of("a zip")
+                : head.startsWith("\u001f\u008b")
+                        ? Optional.of("a gzip")
+                        : head.startsWith("%PDF-") ? Optional.of("a PDF") : Optional.empty();
     }
 
     private ObjectNode tree(byte[] document, JsonMapper mapper) {

@@ -111,7 +111,7 @@ final class RecordReader {
                         at(path, name),
                         name,
                         "this key is not known here",
-                        "Is it “" + Spelling.nearest(name, keys) + "”?"));
+                        Spelling.isIt(name, keys)));
             }
         }
         var arguments = new ArrayList<@Nullable Object>();
@@ -216,7 +216,7 @@ final class RecordReader {
                         at(path, "kind"),
                         node.path("kind"),
                         "the kind is one of " + String.join(", ", kinds.keySet()),
-                        "Is it “" + Spelling.nearest(node.path("kind").asText(), kinds.keySet()) + "”?");
+                        Spelling.isIt(node.path("kind").asText(), kinds.keySet()));
     }
 
     private @Nullable Object readChoice(JsonNode node, Class<?> type, String path) {
@@ -230,7 +230,7 @@ final class RecordReader {
                         choices.size() > 12
                                 ? "this word is not known here"
                                 : "one of " + String.join(", ", choices.keySet()),
-                        "Is it “" + Spelling.nearest(node.asText(), choices.keySet()) + "”?");
+                        Spelling.isIt(node.asText(), choices.keySet()));
     }
 
     private @Nullable Object readDate(JsonNode node, String path) {

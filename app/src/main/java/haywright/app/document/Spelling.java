@@ -60,11 +60,14 @@ final class Spelling {
                 : constant.name().toLowerCase(Locale.ROOT);
     }
 
-    /** The known word that takes the fewest single-letter changes to reach. */
-    static String nearest(String word, Collection<String> known) {
+    /** Asks for the known word that takes the fewest single-letter changes to reach; of a word that is near none, what to do. */
+    static String isIt(String word, Collection<String> known) {
+        var small = word.toLowerCase(Locale.ROOT);
         return known.stream()
-                .min(Comparator.comparingInt(k -> changes(word.toLowerCase(Locale.ROOT), k)))
-                .orElse("none");
+                .filter(k -> changes(small, k.toLowerCase(Locale.ROOT)) <= Math.max(1, Math.min(small.length(), k.length()) / 2))
+                .min(Comparator.comparingInt(k -> changes(small, k.toLowerCase(Locale.ROOT))))
+                .map("Is it “%s”?"::formatted)
+                .orElse("Compare it with an exported ranch.");
     }
 
     private static int changes(String a, String b) {

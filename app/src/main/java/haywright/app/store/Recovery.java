@@ -7,7 +7,6 @@ import haywright.app.document.Patch;
 import haywright.app.document.RanchDocument;
 import haywright.ranch.Ranch;
 import haywright.workings.Refused;
-import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -68,7 +67,7 @@ public final class Recovery {
     }
 
     private Ranch read(UUID id, String doc) {
-        var ranch = documents.read(doc.getBytes(StandardCharsets.UTF_8));
+        var ranch = documents.ranch(documents.kept(doc));
         if (!ranch.id().equals(id)) {
             throw new Refused("id", ranch.id().toString(), "this document is of another ranch", "Export it and look.");
         }

@@ -135,7 +135,7 @@ class KeysTest {
     void aKeyTwiceIsRefused() {
         var outcome = new Asked(List.of(echo())).run("echo", "{\"class\":\"summer\",\"class\":\"summer\"}");
         assertThat(outcome.exit()).isEqualTo(Compute.REFUSED);
-        assertThat(outcome.body().at("/errors/0/rule").asText()).contains("'class'");
+        assertThat(outcome.body().at("/errors/0/rule").asText()).contains("“class”");
     }
 
     @ParameterizedTest
