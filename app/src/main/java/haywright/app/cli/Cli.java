@@ -103,8 +103,7 @@ public final class Cli {
         var command = e.getCommandLine();
         for (Throwable cause = e.getCause(); cause != null; cause = cause.getCause()) {
             if (cause instanceof Refused refused) {
-                refused.problems()
-                        .forEach(p -> command.getErr().println(p.field() + ": " + p.sentence()));
+                refused.problems().forEach(p -> command.getErr().println(p.field() + ": " + p.sentence()));
                 return REFUSED;
             }
         }

@@ -111,8 +111,7 @@ final class Serving {
                     thread.setDaemon(true);
                     return thread;
                 })
-                .scheduleWithFixedDelay(
-                        () -> copied(store), 0, 1, TimeUnit.HOURS);
+                .scheduleWithFixedDelay(() -> copied(store), 0, 1, TimeUnit.HOURS);
     }
 
     private static void copied(Store store) {

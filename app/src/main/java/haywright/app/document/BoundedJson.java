@@ -47,16 +47,13 @@ public final class BoundedJson {
         var place = where == null ? "the file" : "line " + where.getLineNr() + ", column " + where.getColumnNr();
         return e instanceof StreamConstraintsException
                 ? new Problem(field, place, why(e), "Is it another file?")
-                : new Problem(
-                        field,
-                        place,
-                        "this is not JSON: " + why(e),
-                        "Export it again, or fix that line.");
+                : new Problem(field, place, "this is not JSON: " + why(e), "Export it again, or fix that line.");
     }
 
     /** Why it cannot be read, by the kind of its failure: a parser speaks to programmers, of classes and settings. */
     public static String why(IOException e) {
-        var said = String.valueOf(e instanceof JsonProcessingException json ? json.getOriginalMessage() : e.getMessage());
+        var said =
+                String.valueOf(e instanceof JsonProcessingException json ? json.getOriginalMessage() : e.getMessage());
         if (e instanceof StreamConstraintsException) {
             return said.contains("nesting")
                     ? "brackets stand deeper inside each other than %d".formatted(DEEPEST)

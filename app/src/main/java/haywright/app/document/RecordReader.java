@@ -107,11 +107,8 @@ final class RecordReader {
         var keys = shape.keys().subList(key == null ? 0 : 1, shape.keys().size());
         for (var name : (Iterable<String>) node::fieldNames) {
             if (!keys.contains(name) && !(name.equals("kind") && shape.kind() != null)) {
-                problems.add(new Problem(
-                        at(path, name),
-                        name,
-                        "this key is not known here",
-                        Spelling.isIt(name, keys)));
+                problems.add(
+                        new Problem(at(path, name), name, "this key is not known here", Spelling.isIt(name, keys)));
             }
         }
         var arguments = new ArrayList<@Nullable Object>();

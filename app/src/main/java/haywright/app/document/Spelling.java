@@ -64,7 +64,8 @@ final class Spelling {
     static String isIt(String word, Collection<String> known) {
         var small = word.toLowerCase(Locale.ROOT);
         return known.stream()
-                .filter(k -> changes(small, k.toLowerCase(Locale.ROOT)) <= Math.max(1, Math.min(small.length(), k.length()) / 2))
+                .filter(k -> changes(small, k.toLowerCase(Locale.ROOT))
+                        <= Math.max(1, Math.min(small.length(), k.length()) / 2))
                 .min(Comparator.comparingInt(k -> changes(small, k.toLowerCase(Locale.ROOT))))
                 .map("Is it “%s”?"::formatted)
                 .orElse("Compare it with an exported ranch.");

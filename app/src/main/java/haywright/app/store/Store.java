@@ -285,7 +285,10 @@ public final class Store implements AutoCloseable {
         boolean isFirst = !Files.exists(copy);
         if (!isFirst
                 && (state().equals(copied)
-                        || isBare() && folder.newestGood().filter(c -> c.ranches() > 0).isPresent())) {
+                        || isBare()
+                                && folder.newestGood()
+                                        .filter(c -> c.ranches() > 0)
+                                        .isPresent())) {
             return Optional.of(copy);
         }
         if (isReplaced()) {
@@ -316,8 +319,9 @@ public final class Store implements AutoCloseable {
     }
 
     private boolean isBare() {
-        return jdbi.withHandle(h ->
-                        h.createQuery("SELECT count(*) FROM ranch").mapTo(Integer.class).one())
+        return jdbi.withHandle(h -> h.createQuery("SELECT count(*) FROM ranch")
+                        .mapTo(Integer.class)
+                        .one())
                 == 0;
     }
 
