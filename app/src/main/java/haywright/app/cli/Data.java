@@ -21,7 +21,17 @@ final class Data {
     private @Nullable String place;
 
     private boolean isDatabase() {
-        return place != null && place.startsWith("jdbc:");
+        if (place == null || !place.startsWith("jdbc:")) {
+            return false;
+        }
+        if (!place.startsWith("jdbc:postgresql:") && !place.startsWith("jdbc:sqlite:")) {
+            throw new Refused(
+                    "--data",
+                    place.replaceAll("[?].*", ""),
+                    "only jdbc:postgresql: and jdbc:sqlite: are known",
+                    "Name a folder, or one of these.");
+        }
+        return true;
     }
 
     Store open(Clock clock) {

@@ -20,6 +20,9 @@ public final class BoundedJson {
     /** No figure on earth has as many digits, and long ones take long to convert. */
     private static final int LONGEST_NUMBER = 100;
 
+    /** Ten times the longest name there is, an id or a key. */
+    private static final int LONGEST_NAME = 1000;
+
     private BoundedJson() {}
 
     /**
@@ -29,6 +32,7 @@ public final class BoundedJson {
     public static JsonMapper mapper(int longestText, long most) {
         var limits = StreamReadConstraints.builder()
                 .maxStringLength(longestText)
+                .maxNameLength(LONGEST_NAME)
                 .maxTokenCount(most)
                 .maxNestingDepth(DEEPEST)
                 .maxNumberLength(LONGEST_NUMBER)

@@ -7,9 +7,14 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import haywright.ranch.Ranch;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
+import java.io.BufferedInputStream;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -37,8 +42,8 @@ public final class RanchDocument {
         return document;
     }
 
-    /** Pictures and PDFs travel inside as base64; more than this is refused while it is read. */
-    private static final int LONGEST_TEXT = 64 * 1024 * 1024;
+    /** The files of a ranch travel inside as base64, and none is kept that is larger than 5 MB. */
+    private static final int LONGEST_TEXT = 8_000_000;
 
     /** Names, values and brackets: a thousand lots with three reports each have half of it. */
     private static final long MOST_PARTS = 1_000_000;
@@ -93,6 +98,13 @@ public final class RanchDocument {
         return tree(document, MAPPER);
     }
 
+    /** A document in a file, of which no more is held than what is in it. */
+    public ObjectNode tree(Path document) throws IOException {
+        try (var in = new BufferedInputStream(Files.newInputStream(document))) {
+            return tree(() -> MAPPER.readTree(withoutByteOrderMark(in)));
+        }
+    }
+
     /** A document that this program kept, as a tree of the newest format. */
     public ObjectNode kept(String document) {
         try {
@@ -122,9 +134,17 @@ public final class RanchDocument {
     }
 
     private ObjectNode tree(byte[] document, JsonMapper mapper) {
+        return tree(() -> mapper.readTree(withoutByteOrderMark(new ByteArrayInputStream(document))));
+    }
+
+    private interface Reading {
+        JsonNode read() throws IOException;
+    }
+
+    private ObjectNode tree(Reading reading) {
         JsonNode tree;
         try {
-            tree = mapper.readTree(withoutByteOrderMark(document));
+            tree = reading.read();
         } catch (JsonProcessingException e) {
             throw new Refused(List.of(BoundedJson.problem("document", e)));
         } catch (IOException e) {
@@ -134,19 +154,19 @@ public final class RanchDocument {
                 || !object.path("haywright").asText().equals("ranch")) {
             throw new Refused(
                     "haywright",
-                    document.length == 0 ? "an empty file" : "the file",
+                    tree.isMissingNode() ? "an empty file" : "the file",
                     "a ranch document begins with \"haywright\": \"ranch\"",
                     "Is it another file?");
         }
         return upgraded(object);
     }
 
-    private static byte[] withoutByteOrderMark(byte[] document) {
-        boolean marked = document.length >= 3
-                && document[0] == (byte) 0xEF
-                && document[1] == (byte) 0xBB
-                && document[2] == (byte) 0xBF;
-        return marked ? Arrays.copyOfRange(document, 3, document.length) : document;
+    private static InputStream withoutByteOrderMark(InputStream document) throws IOException {
+        document.mark(3);
+        if (!Arrays.equals(document.readNBytes(3), new byte[] {(byte) 0xEF, (byte) 0xBB, (byte) 0xBF})) {
+            document.reset();
+        }
+        return document;
     }
 
     private ObjectNode upgraded(ObjectNode document) {

@@ -17,6 +17,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -25,9 +26,11 @@ import org.jspecify.annotations.Nullable;
  * guessed.
  */
 final class RecordReader {
-    private static final int MOST_NAMED = 100;
+    private static final int MOST_NAMED = 20;
 
     private final List<Problem> problems = new ArrayList<>();
+    /** How many more there are than are named. */
+    private int beyond;
 
     private RecordReader() {}
 
@@ -35,20 +38,25 @@ final class RecordReader {
         var reader = new RecordReader();
         var value = reader.readRecord(node, type, "", null);
         if (value == null) {
-            throw new Refused(few(reader.problems));
+            throw new Refused(reader.few());
         }
         return type.cast(value);
     }
 
     /** Nobody reads a hundred thousand of them; usually one slip made them all. */
-    private static List<Problem> few(List<Problem> problems) {
-        if (problems.size() <= MOST_NAMED) {
-            return problems;
+    private List<Problem> few() {
+        if (beyond > 0) {
+            problems.add(new Problem("document", "and " + beyond + " more", "these are like them", "Fix those first."));
         }
-        var few = new ArrayList<>(problems.subList(0, MOST_NAMED));
-        few.add(new Problem(
-                "document", problems.size() - MOST_NAMED + " more", "these are like them", "Fix those first."));
-        return few;
+        return problems;
+    }
+
+    private void add(Supplier<Problem> problem) {
+        if (problems.size() < MOST_NAMED) {
+            problems.add(problem.get());
+        } else {
+            beyond++;
+        }
     }
 
     /** Null where it was refused; the reason is in {@link #problems}. */
@@ -101,13 +109,13 @@ final class RecordReader {
         if (!node.isObject()) {
             return refuse(path, node, "this is an object in { }", "Compare it with an exported ranch.");
         }
-        int before = problems.size();
+        int before = problems.size() + beyond;
         var shape = Shape.of(type);
         var parts = shape.parts().subList(key == null ? 0 : 1, shape.parts().size());
         var keys = shape.keys().subList(key == null ? 0 : 1, shape.keys().size());
         for (var name : (Iterable<String>) node::fieldNames) {
             if (!keys.contains(name) && !(name.equals("kind") && shape.kind() != null)) {
-                problems.add(
+                add(() ->
                         new Problem(at(path, name), name, "this key is not known here", Spelling.isIt(name, keys)));
             }
         }
@@ -118,7 +126,7 @@ final class RecordReader {
         for (var part : parts) {
             arguments.add(readPart(node.path(part.key()), part, at(path, part.key())));
         }
-        return problems.size() > before ? null : build(shape, arguments, path);
+        return problems.size() + beyond > before ? null : build(shape, arguments, path);
     }
 
     private @Nullable Object readPart(JsonNode node, Shape.Part part, String path) {
@@ -148,7 +156,7 @@ final class RecordReader {
         } catch (InvocationTargetException e) {
             if (e.getCause() instanceof Refused refused) {
                 for (var p : refused.problems()) {
-                    problems.add(new Problem(at(path, Spelling.snake(p.field())), p.value(), p.rule(), p.fix()));
+                    add(() -> new Problem(at(path, Spelling.snake(p.field())), p.value(), p.rule(), p.fix()));
                 }
                 return null;
             }
@@ -255,8 +263,10 @@ final class RecordReader {
     }
 
     private @Nullable Object refuse(String path, JsonNode node, String rule, String fix) {
-        var text = node instanceof MissingNode ? "nothing" : node.toString();
-        problems.add(new Problem(path, text.length() > 60 ? text.substring(0, 57) + "…" : text, rule, fix));
+        add(() -> {
+            var text = node instanceof MissingNode ? "nothing" : node.toString();
+            return new Problem(path, text.length() > 60 ? text.substring(0, 57) + "…" : text, rule, fix);
+        });
         return null;
     }
 

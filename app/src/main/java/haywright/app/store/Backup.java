@@ -101,6 +101,9 @@ final class Backup {
         var copy = temporary();
         try {
             Files.copy(file, copy, StandardCopyOption.REPLACE_EXISTING);
+            if (!DataFolder.isWhole(copy)) {
+                throw cutShort(file);
+            }
             try (var store = Store.at("jdbc:sqlite:" + copy, Clock.systemUTC())) {
                 return takeIn(store.jdbi(), documents, replace);
             }
@@ -109,6 +112,14 @@ final class Backup {
         } finally {
             delete(copy);
         }
+    }
+
+    static Refused cutShort(Path file) {
+        return new Refused(
+                "file",
+                String.valueOf(file.getFileName()),
+                "this backup is cut short or damaged",
+                "Nothing was taken in. Take another.");
     }
 
     private List<RanchFiles.Imported> takeIn(

@@ -106,14 +106,24 @@ public final class DataFolder {
         return Optional.ofNullable(empty);
     }
 
+    /** Whether every page of a database that nobody has open is there and in order. */
+    static boolean isWhole(Path file) {
+        return reading(file, connection -> isWhole(connection) ? file : null).isPresent();
+    }
+
+    private static boolean isWhole(java.sql.Connection connection) throws SQLException {
+        try (var asked = connection.createStatement();
+                var whole = asked.executeQuery("PRAGMA quick_check(1)")) {
+            return whole.next() && whole.getString(1).equals("ok");
+        }
+    }
+
     private static Optional<Copy> copy(Path file) {
         return reading(file, connection -> {
+            if (!isWhole(connection)) {
+                return null;
+            }
             try (var asked = connection.createStatement()) {
-                try (var whole = asked.executeQuery("PRAGMA quick_check(1)")) {
-                    if (!whole.next() || !whole.getString(1).equals("ok")) {
-                        return null;
-                    }
-                }
                 try (var newest = asked.executeQuery(
                         "SELECT max(CAST(version AS INTEGER)), (SELECT count(*) FROM ranch) FROM flyway_schema_history")) {
                     return newest.next() && newest.getInt(1) <= Store.TABLES_VERSION

@@ -27,6 +27,8 @@ import java.util.UUID;
  * nothing is ever replaced beyond recall. An exported document carries its files inside it.
  */
 public final class RanchFiles {
+    private static final Object ONE = new Object();
+
     private final Ranches ranches;
     private final Attachments attachments;
     private final RanchDocument documents;
@@ -47,6 +49,8 @@ public final class RanchFiles {
         NEW,
         /** It was here and is now as in the file; that can be taken back. */
         CHANGED,
+        /** It was here just so; nothing was changed. */
+        SAME,
         /** It is put away in the file and was left here as it is. */
         LEFT_DELETED,
         /** It cannot be read in the file and was left here as it is. */
@@ -62,7 +66,7 @@ public final class RanchFiles {
     /** Everything that is wrong with a document; empty when it can be imported. */
     public List<Problem> check(Path file) {
         try {
-            read(bytes(file));
+            read(file);
             return List.of();
         } catch (Refused e) {
             return e.problems();
@@ -71,7 +75,14 @@ public final class RanchFiles {
 
     /** @throws Refused naming everything that is wrong with it; nothing is kept then */
     public Imported importFile(Path file, String who, boolean replace) {
-        return take(bytes(file), who, "Imported from " + file.getFileName(), replace);
+        return take(file, who, "Imported from " + file.getFileName(), replace);
+    }
+
+    /** A document is many times its size in memory: one is read after the other, whoever sends them at once. */
+    public Imported take(Path document, String who, String words, boolean replace) {
+        synchronized (ONE) {
+            return take(read(document), who, words, replace);
+        }
     }
 
     /**
@@ -80,7 +91,10 @@ public final class RanchFiles {
      *     two differ
      */
     public Imported take(byte[] document, String who, String words, boolean replace) {
-        var read = read(document);
+        return take(read(document), who, words, replace);
+    }
+
+    private Imported take(Read read, String who, String words, boolean replace) {
         if (!replace) {
             standsAlone(read.ranch());
         }
@@ -179,8 +193,29 @@ public final class RanchFiles {
 
     private record Read(Ranch ranch, List<Attachments.Body> bodies) {}
 
+    private Read read(Path file) {
+        InputFile.check(file);
+        try {
+            long most = Runtime.getRuntime().maxMemory() / 4;
+            if (Files.size(file) > most) {
+                throw new Refused(
+                        "file",
+                        file.toString(),
+                        "it holds more than %d MB, which is more than can be read at once"
+                                .formatted(most / 1024 / 1024),
+                        "Is it the right file?");
+            }
+            return read(documents.tree(file));
+        } catch (IOException e) {
+            throw unreadable(file, e);
+        }
+    }
+
     private Read read(byte[] document) {
-        var tree = documents.tree(document);
+        return read(documents.tree(document));
+    }
+
+    private Read read(ObjectNode tree) {
         var texts = new ArrayList<String>();
         tree.path("attachments").forEach(node -> {
             if (node instanceof ObjectNode entry) {
@@ -224,27 +259,35 @@ public final class RanchFiles {
     private Imported keep(Read read, String who, String words) {
         read.bodies().forEach(attachments::keep);
         var ranch = read.ranch();
-        if (ranches.deleted().stream().anyMatch(r -> r.id().equals(ranch.id()))) {
+        boolean wasPutAway = ranches.deleted().stream().anyMatch(r -> r.id().equals(ranch.id()));
+        if (wasPutAway) {
             ranches.restore(ranch.id());
         }
-        boolean isNew = ranches.list().stream().noneMatch(r -> r.id().equals(ranch.id()));
-        if (isNew) {
+        Became became;
+        if (ranches.list().stream().noneMatch(r -> r.id().equals(ranch.id()))) {
             ranches.create(ranch);
+            became = Became.NEW;
         } else if (recovery.wrong(ranch.id()).isPresent()) {
             recovery.putInPlace(ranch, who, words);
+            became = Became.CHANGED;
         } else {
-            replace(ranch, who, words);
+            became = replace(ranch, who, words) || wasPutAway ? Became.CHANGED : Became.SAME;
         }
-        return new Imported(ranch.id(), ranch.name(), isNew ? Became.NEW : Became.CHANGED);
+        return new Imported(ranch.id(), ranch.name(), became);
     }
 
-    /** On what stands at that moment, as one edit; taking it back brings back whatever stood there. */
-    private void replace(Ranch ranch, String who, String words) {
-        SaveAnswer answer;
-        do {
+    /**
+     * On what stands at that moment, as one edit; taking it back brings back whatever stood there.
+     *
+     * @return false where just that stood there
+     */
+    private boolean replace(Ranch ranch, String who, String words) {
+        while (true) {
             long rev = ranches.open(ranch.id()).rev();
-            answer = ranches.save(ranch.id(), rev, who, words, ranch);
-        } while (answer instanceof SaveAnswer.Conflict);
+            if (ranches.save(ranch.id(), rev, who, words, ranch) instanceof SaveAnswer.Saved saved) {
+                return saved.rev() > rev;
+            }
+        }
     }
 
     private List<Read> fromZip(Path zip) {
@@ -259,14 +302,6 @@ public final class RanchFiles {
         InputFile.check(file);
         try (InputStream in = Files.newInputStream(file)) {
             return new String(in.readNBytes(15), StandardCharsets.US_ASCII).equals("SQLite format 3");
-        } catch (IOException e) {
-            throw unreadable(file, e);
-        }
-    }
-
-    private static byte[] bytes(Path file) {
-        try {
-            return InputFile.read(file, Runtime.getRuntime().maxMemory() / 4);
         } catch (IOException e) {
             throw unreadable(file, e);
         }

@@ -148,6 +148,7 @@ public final class Store implements AutoCloseable {
         var data = new DataFolder(folder, clock);
         var inUse = InUse.shared(folder);
         try {
+            refuseUnopenable(data.database());
             data.refuseEmpty();
             ownerOnly(data.database());
             var store = new Store("jdbc:sqlite:" + data.database(), clock, new RanchDocument(), data, inUse);
@@ -159,6 +160,30 @@ public final class Store implements AutoCloseable {
                     ? new BadDatabase(data, false, "this database cannot be opened: it is damaged", e)
                     : e;
         }
+    }
+
+    /** What SQLite itself would only call "unable to open". */
+    private static void refuseUnopenable(Path database) {
+        String rule;
+        if (!Files.exists(database)) {
+            if (Files.isWritable(database.getParent())) {
+                return;
+            }
+            rule = "its folder cannot be written to: no permission, or a disk that is read-only";
+        } else if (!Files.isRegularFile(database)) {
+            rule = "a folder or a device is in its place";
+        } else if (!Files.isReadable(database)) {
+            rule = "you have no permission to read it";
+        } else if (!Files.isWritable(database) || !Files.isWritable(database.getParent())) {
+            rule = "it or its folder cannot be written to: no permission, or a disk that is read-only";
+        } else {
+            return;
+        }
+        throw new Refused(
+                "data",
+                database.toString(),
+                "this database cannot be opened: " + rule,
+                "Put that right, or choose another folder. Nothing was changed.");
     }
 
     /** What SQLite puts beside it has the rights of this one. */
@@ -212,11 +237,13 @@ public final class Store implements AutoCloseable {
                 "data",
                 withoutPassword(url),
                 "this database cannot be opened: "
-                        + trouble.map(Trouble::cause)
+                        + trouble.filter(t -> t != Trouble.NEWER)
+                                .map(Trouble::cause)
                                 .orElse(String.valueOf(e.getMessage())
                                         .lines()
                                         .findFirst()
-                                        .orElse("")),
+                                        .orElse(""))
+                                .replaceAll("[.]+$", ""),
                 trouble.map(Trouble::fix).orElse("Is the server running, and is it Haywright's own?"));
     }
 

@@ -7,9 +7,11 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.Function;
 import java.util.zip.ZipException;
+import java.util.zip.ZipFile;
 import java.util.zip.ZipInputStream;
 
 /** The documents in a zip, one at a time. What a zip says of its own sizes is not believed. */
@@ -31,6 +33,7 @@ final class Zipped {
         long most = Math.min(
                 ALWAYS + MOST_PACKED * Files.size(zip), Runtime.getRuntime().maxMemory() / 2);
         try (var in = new ZipInputStream(Files.newInputStream(zip))) {
+            refuseCutShort(zip);
             for (var entry = in.getNextEntry(); entry != null; entry = in.getNextEntry()) {
                 if (entry.isDirectory()) {
                     continue;
@@ -44,11 +47,20 @@ final class Zipped {
                 found.add(each.apply(document));
             }
         } catch (ZipException | EOFException e) {
-            throw new IOException("it is a damaged zip", e);
+            throw Backup.cutShort(zip);
         } catch (IllegalArgumentException e) {
             throw new IOException("a name in it is not UTF-8", e);
         }
         return found;
+    }
+
+    /** The list of what is in a zip comes last: one that ends between two entries would look whole without it. */
+    private static void refuseCutShort(Path zip) throws IOException {
+        try (var start = Files.newInputStream(zip)) {
+            if (Arrays.equals(start.readNBytes(2), new byte[] {'P', 'K'})) {
+                new ZipFile(zip.toFile()).close();
+            }
+        }
     }
 
     private static Refused burst(Path zip, long left) {

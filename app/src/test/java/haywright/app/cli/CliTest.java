@@ -172,7 +172,7 @@ class CliTest {
         var data = folder.resolve("data").toString();
         var document = file("tin.json", new RanchDocument().write(TinLantern.ranch()));
         assertThat(run("ranch", "--data", data, "import", document).out()).contains("taken in");
-        assertThat(run("ranch", "--data", data, "import", document).out()).contains("was here already");
+        assertThat(run("ranch", "--data", data, "import", document).out()).contains("the same");
         var name = TinLantern.ranch().name();
         assertThat(run("ranch", "--data", data, "export", name).out()).isEqualTo(Files.readString(Path.of(document)));
         var backup = folder.resolve("all.zip").toString();

@@ -13,6 +13,7 @@ import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Duration;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -163,6 +164,68 @@ class SqliteStoreTest extends StoreContract {
             assertThat(store.ranches().open(theirs.id()).ranch()).isEqualTo(theirs);
             assertThat(store.ranches().list()).hasSize(1);
         }
+    }
+
+    @Test
+    void aBackupCutShortIsSaidToBeOneAndNothingIsTakenIn() throws IOException {
+        var whole = folder.resolve("whole.db");
+        try (var store = Store.inFolder(folder.resolve("from"), MORNING)) {
+            store.ranches().create(demo());
+            store.files().backup(whole);
+        }
+        var bytes = Files.readAllBytes(whole);
+        try (var store = Store.inFolder(folder.resolve("to"), MORNING)) {
+            for (int part = 1; part < 10; part++) {
+                var cut = Files.write(folder.resolve("cut.db"), Arrays.copyOf(bytes, bytes.length * part / 10));
+                assertThatThrownBy(() -> store.files().restore(cut, "Ann"))
+                        .isInstanceOf(Refused.class)
+                        .hasMessageContaining("cut short or damaged");
+            }
+            assertThat(store.ranches().list()).isEmpty();
+            assertThat(store.files().restore(whole, "Ann"))
+                    .extracting(RanchFiles.Imported::became)
+                    .containsExactly(RanchFiles.Became.NEW);
+            assertThat(store.files().restore(whole, "Ann"))
+                    .as("the same again")
+                    .extracting(RanchFiles.Imported::became)
+                    .containsExactly(RanchFiles.Became.SAME);
+        }
+    }
+
+    @Test
+    void aTextLongerThanAnyFileThatIsKeptIsRefusedBeforeItIsHeld() throws IOException {
+        var file = folder.resolve("long.json");
+        Files.writeString(file, "{\"haywright\":\"ranch\",\"name\":\"" + "x".repeat(9_000_000) + "\"}");
+        var named = folder.resolve("named.json");
+        Files.writeString(named, "{\"haywright\":\"ranch\",\"" + "x".repeat(20_000) + "\":1}");
+        try (var store = Store.inFolder(folder.resolve("data"), MORNING)) {
+            for (var each : List.of(file, named)) {
+                assertThatThrownBy(() -> store.files().importFile(each, "Ann", false))
+                        .isInstanceOf(Refused.class)
+                        .hasMessageContaining("longer");
+            }
+        }
+    }
+
+    @Test
+    void twentyWrongKeysAreNamedAndTheOthersCounted() throws IOException {
+        var text = new StringBuilder("{\"haywright\":\"ranch\",\"format\":1");
+        for (int i = 0; i < 5_000; i++) {
+            text.append(",\"wrong").append(i).append("\":1");
+        }
+        var file = Files.writeString(folder.resolve("wide.json"), text.append('}'));
+        try (var store = Store.inFolder(folder.resolve("data"), MORNING)) {
+            assertThat(store.files().check(file)).hasSize(21);
+        }
+    }
+
+    @Test
+    void aFolderInThePlaceOfTheDatabaseIsCalledOne() throws IOException {
+        var data = folder.resolve("odd");
+        Files.createDirectories(data.resolve("haywright.db"));
+        assertThatThrownBy(() -> Store.inFolder(data, MORNING))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("a folder or a device is in its place");
     }
 
     private static void refusesToWrite(Store store, Ranch ranch) {

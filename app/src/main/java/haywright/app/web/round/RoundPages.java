@@ -16,8 +16,11 @@ import haywright.workings.Refused;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
+import io.javalin.http.UploadedFile;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -159,8 +162,8 @@ public final class RoundPages {
             show(http, Form.of("ranch/new", Map.of()), List.of("No file was chosen. Choose one, then send it."));
             return;
         }
-        try (var in = file.content()) {
-            take(http, file.filename(), in.readAllBytes());
+        try {
+            take(http, file);
         } catch (Refused e) {
             http.status(422);
             var lines = e.problems().stream()
@@ -170,27 +173,25 @@ public final class RoundPages {
         }
     }
 
-    private void take(Context http, String name, byte[] bytes) throws IOException {
-        boolean isJson = bytes.length > 0
-                && new String(bytes, 0, Math.min(64, bytes.length), java.nio.charset.StandardCharsets.UTF_8)
-                        .replace("\ufeff", "")
-                        .stripLeading()
-                        .startsWith("{");
-        boolean isCopy = name.endsWith(".zip") || name.endsWith(".db");
-        if (isJson || !isCopy) {
-            var taken = desk.store()
-                    .files()
-                    .take(bytes, Desk.WHO, "Imported from " + name, "yes".equals(http.formParam("replace")));
-            Page.leave(http, "/ranch/" + taken.id() + "/");
-            return;
-        }
+    private void take(Context http, UploadedFile file) throws IOException {
         // under its own name, which the history and every message have
+        var name = file.filename();
         var own = name.replaceAll("^.*[/\\\\]", "").replaceAll("[^\\w. -]", "_");
         var folder = Files.createTempDirectory("haywright");
-        var copy = folder.resolve(own.substring(Math.max(0, own.length() - LONGEST_NAME)));
+        boolean isCopy = name.endsWith(".zip") || name.endsWith(".db");
+        var copy = folder.resolve(isCopy ? own.substring(Math.max(0, own.length() - LONGEST_NAME)) : "document");
         try {
-            Files.write(copy, bytes);
-            desk.store().files().restore(copy, Desk.WHO);
+            try (var in = file.content()) {
+                Files.copy(in, copy);
+            }
+            if (isCopy && !isJson(copy)) {
+                desk.store().files().restore(copy, Desk.WHO);
+                Page.leave(http, "/");
+            } else {
+                boolean replace = "yes".equals(http.formParam("replace"));
+                var taken = desk.store().files().take(copy, Desk.WHO, "Imported from " + name, replace);
+                Page.leave(http, "/ranch/" + taken.id() + "/");
+            }
         } catch (Refused e) {
             throw new Refused(e.problems().stream()
                     .map(p -> new Problem(
@@ -202,7 +203,15 @@ public final class RoundPages {
             }
             Files.deleteIfExists(folder);
         }
-        Page.leave(http, "/");
+    }
+
+    private static boolean isJson(Path file) throws IOException {
+        try (var in = Files.newInputStream(file)) {
+            return new String(in.readNBytes(64), StandardCharsets.UTF_8)
+                    .replace("\ufeff", "")
+                    .stripLeading()
+                    .startsWith("{");
+        }
     }
 
     private void bringBack(Context http) {
