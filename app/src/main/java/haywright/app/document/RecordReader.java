@@ -115,8 +115,7 @@ final class RecordReader {
         var keys = shape.keys().subList(key == null ? 0 : 1, shape.keys().size());
         for (var name : (Iterable<String>) node::fieldNames) {
             if (!keys.contains(name) && !(name.equals("kind") && shape.kind() != null)) {
-                add(() ->
-                        new Problem(at(path, name), name, "this key is not known here", Spelling.isIt(name, keys)));
+                add(() -> new Problem(at(path, name), name, "this key is not known here", Spelling.isIt(name, keys)));
             }
         }
         var arguments = new ArrayList<@Nullable Object>();

@@ -287,7 +287,7 @@ public record BringView(
                 .distinct()
                 .toList();
         return lots.isEmpty()
-                ? "Its code says no lot of this ranch."
+                ? "No lot here goes by this name or code."
                 : "A sample of another day under this code was of %s. Codes come again, so say which lot."
                         .formatted(String.join(", ", lots));
     }
