@@ -29,7 +29,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class Backup {
     /** In the order in which they can be filled. */
-    private static final Map<String, List<String>> TABLES = tables();
+    static final Map<String, List<String>> TABLES = tables();
 
     private final Jdbi jdbi;
     private final boolean sqlite;

@@ -91,6 +91,9 @@ public final class Store implements AutoCloseable {
                 refuseDamaged(folder);
             }
             migrate();
+            if (folder != null) {
+                refuseIncomplete(folder);
+            }
         } catch (RuntimeException e) {
             pool.close();
             throw e;
@@ -212,6 +215,22 @@ public final class Store implements AutoCloseable {
             }
         } catch (SQLException e) {
             throw cannotBeOpened(pool.getJdbcUrl(), new IllegalStateException(e));
+        }
+    }
+
+    /** The list of migrations may say that a table was made which another program has dropped since. */
+    private void refuseIncomplete(DataFolder data) {
+        for (var table : Backup.TABLES.keySet()) {
+            try (var connection = pool.getConnection();
+                    var statement = connection.createStatement();
+                    var found = statement.executeQuery(
+                            "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = '" + table + "'")) {
+                if (found.getInt(1) == 0) {
+                    throw new BadDatabase(data, false, "a table is missing in this database: " + table, null);
+                }
+            } catch (SQLException e) {
+                throw cannotBeOpened(pool.getJdbcUrl(), new IllegalStateException(e));
+            }
         }
     }
 

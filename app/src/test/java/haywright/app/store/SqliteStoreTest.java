@@ -220,6 +220,17 @@ class SqliteStoreTest extends StoreContract {
     }
 
     @Test
+    void aMissingTableIsNamed() {
+        var data = folder.resolve("less");
+        try (var store = Store.inFolder(data, MORNING)) {
+            store.overwrite("DROP TABLE draft");
+        }
+        assertThatThrownBy(() -> Store.inFolder(data, MORNING))
+                .isInstanceOf(BadDatabase.class)
+                .hasMessageContaining("a table is missing in this database: draft");
+    }
+
+    @Test
     void aFolderInThePlaceOfTheDatabaseIsCalledOne() throws IOException {
         var data = folder.resolve("odd");
         Files.createDirectories(data.resolve("haywright.db"));
