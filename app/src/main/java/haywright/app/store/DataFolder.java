@@ -95,7 +95,7 @@ public final class DataFolder {
 
     /** The newest copy that is whole and that this Haywright can read; one without ranches only where none has any. */
     public Optional<Copy> newestGood() {
-        Copy empty = null;
+        @org.jspecify.annotations.Nullable Copy empty = null;
         for (var file : all()) {
             var copy = copy(file).orElse(null);
             if (copy != null && copy.ranches() > 0) {
