@@ -17,7 +17,7 @@ public record AdfTdn(AdfEquation equation, double adf) implements Tdn {
     /** No line prints its own. */
     static final Residual RESIDUAL = new Residual(
             3,
-            Source.judgement("TDN around a line from fibre: about 3 points; 6.1 was read for the summative equation"));
+            Source.judgement("TDN around a line from fiber: about 3 points; 6.1 was read for the summative equation"));
 
     public AdfTdn {
         Percent.refuseOutside("adf", "ADF", adf);

@@ -30,7 +30,7 @@ final class CalculatedRules {
                 issues.add(Issue.warning(
                         "C21",
                         Analyte.RFV,
-                        "relative feed value %s is printed, and the printed fibres give %s"
+                        "relative feed value %s is printed, and the printed fibers give %s"
                                 .formatted(number(sheet.get(Analyte.RFV)), rounded(again, 0)),
                         "Are ADF and NDF on dry matter as printed?"));
             }

@@ -71,7 +71,7 @@ final class FractionRules {
                 issues.add(Issue.error(
                         "C11",
                         Analyte.UNDF,
-                        "digested fibre %s %% and %s are more than %s"
+                        "digested fiber %s %% and %s are more than %s"
                                 .formatted(number(digested), sheet.say(Analyte.UNDF), sheet.say(Analyte.NDF)),
                         "Is undigested NDF printed as a share of NDF?"));
             }
@@ -191,8 +191,8 @@ final class FractionRules {
                     "C18",
                     Analyte.NFC,
                     simple
-                            ? "non-fibre carbohydrates are counted without taking bound protein out of NDF"
-                            : "non-fibre carbohydrates are counted with bound protein taken out of NDF",
+                            ? "non-fiber carbohydrates are counted without taking bound protein out of NDF"
+                            : "non-fiber carbohydrates are counted with bound protein taken out of NDF",
                     "Nothing to do."));
         } else {
             issues.add(Issue.warning(

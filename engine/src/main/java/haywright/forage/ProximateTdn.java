@@ -33,14 +33,14 @@ public record ProximateTdn(double cp, double cf, double fat, double ash) impleme
     public ProximateTdn {
         var problems = new ArrayList<Problem>();
         Percent.check(problems, "cp", "CP", cp);
-        Percent.check(problems, "cf", "Crude fibre", cf);
+        Percent.check(problems, "cf", "Crude fiber", cf);
         Percent.check(problems, "fat", "Fat", fat);
         Percent.check(problems, "ash", "Ash", ash);
         if (problems.isEmpty() && cp + cf + fat + ash > 100) {
             problems.add(new Problem(
                     "cf",
                     "together %s %%".formatted(Say.number(cp + cf + fat + ash)),
-                    "protein, crude fibre, fat and ash are parts of the dry matter",
+                    "protein, crude fiber, fat and ash are parts of the dry matter",
                     "Is one of them NDF, or as received?"));
         }
         Refused.unlessEmpty(problems);

@@ -74,7 +74,7 @@ public record RelativeForageQuality(
             problems.add(new Problem(
                     "ndfd",
                     "NDFD %s %% of NDF".formatted(Say.number(ndfd)),
-                    "what is digested of the fibre is 0 to 100 % of it",
+                    "what is digested of the fiber is 0 to 100 % of it",
                     "Is it per cent of NDF?"));
         }
         if (stand == Stand.GRASS && adf.isEmpty()) {
@@ -95,7 +95,7 @@ public record RelativeForageQuality(
             if (parts > 100) {
                 problems.add(new Problem(
                         "ash",
-                        "fibre without its protein, protein, fat and ash add up to %s %%".formatted(Say.number(parts)),
+                        "fiber without its protein, protein, fat and ash add up to %s %%".formatted(Say.number(parts)),
                         "together they are at most 100 % of dry matter",
                         "Is one of them as received, or in another unit?"));
             }

@@ -171,7 +171,7 @@ class LotCompositionTest {
     void theBookDoesNotContradictAReport() {
         var lot = LotComposition.of(FeedClass.GRASS_HAY, MEADOW, List.of(report(1, dry(Analyte.NDF, 42))));
         assertThat(lot.composition().knows(Analyte.ADF)).isFalse();
-        assertThat(lot.notes()).anyMatch(n -> n.contains("Acid detergent fibre is left out"));
+        assertThat(lot.notes()).anyMatch(n -> n.contains("Acid detergent fiber is left out"));
     }
 
     @Test

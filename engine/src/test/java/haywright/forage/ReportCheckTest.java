@@ -183,7 +183,7 @@ class ReportCheckTest {
         var checked = check(FeedClass.LEGUME_HAY, dry(Analyte.ADF, 53), dry(Analyte.NDF, 41), dry(Analyte.CP, 15));
         assertThat(checked.sound()).containsOnlyKeys(Analyte.CP);
         assertThat(checked.issues().get(0).words())
-                .isEqualTo("Acid detergent fibre 53 % cannot be above Neutral detergent fibre 41 %: it is part of it");
+                .isEqualTo("Acid detergent fiber 53 % cannot be above Neutral detergent fiber 41 %: it is part of it");
         assertThat(checked.issues().get(0).fix()).isEqualTo("Are the two swapped?");
     }
 

@@ -16,7 +16,8 @@ final class Data {
             names = "--data",
             scope = ScopeType.INHERIT,
             paramLabel = "DIR",
-            description = "Where the ranches are kept: a folder, or the jdbc: address of a PostgreSQL database."
+            description = "Where the ranches are kept: a folder, or the jdbc: address of a PostgreSQL database"
+                    + " (its password better in ~/.pgpass, or a file that $PGPASSFILE names, than in the address)."
                     + " Without it $HAYWRIGHT_HOME, or .haywright in your home folder.")
     private @Nullable String place;
 

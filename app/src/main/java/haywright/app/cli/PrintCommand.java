@@ -6,6 +6,7 @@ import haywright.app.report.Paper;
 import haywright.app.report.ScoreSheet;
 import haywright.app.report.WeighSheet;
 import haywright.app.store.Store;
+import haywright.app.store.WholeFile;
 import haywright.cattle.Group;
 import haywright.ranch.Ranch;
 import haywright.workings.Refused;
@@ -109,7 +110,7 @@ final class PrintCommand implements Runnable {
         try (var store = open(of)) {
             var sheet = Sheets.newest(store, ranch(store, of), lotName, clock);
             if (String.valueOf(of.file.getFileName()).endsWith(".html")) {
-                Output.to(of.file, () -> Files.writeString(of.file, sheet.phonePage(), StandardCharsets.UTF_8));
+                write(sheet.phonePage(), of.file);
             } else {
                 write(sheet.paper(on.size()), of.file);
             }
@@ -193,7 +194,7 @@ final class PrintCommand implements Runnable {
         try (var store = open(of)) {
             var field = Sheets.field(ranch(store, of), fieldName);
             var gpx = Sheets.gpx(field, seed == null ? 1 : seed);
-            Output.to(of.file, () -> Files.writeString(of.file, gpx, StandardCharsets.UTF_8));
+            write(gpx, of.file);
             written(of.file);
         }
     }
@@ -201,17 +202,28 @@ final class PrintCommand implements Runnable {
     static void write(Paper paper, Path file) throws IOException {
         var name = String.valueOf(file.getFileName());
         if (name.endsWith(".html")) {
-            Output.to(file, () -> Files.writeString(file, paper.xhtml(), StandardCharsets.UTF_8));
+            write(paper.xhtml(), file);
         } else if (name.endsWith(".pdf")) {
-            var pdf = paper.pdf();
-            Output.to(file, () -> Files.write(file, pdf));
+            write(paper.pdf(), file);
         } else {
             throw new Refused(
                     "file", name, "a paper is written as PDF or as HTML", "Let the name end in .pdf or .html.");
         }
     }
 
+    private static void write(String text, Path file) {
+        write(text.getBytes(StandardCharsets.UTF_8), file);
+    }
+
+    private static void write(byte[] paper, Path file) {
+        Output.to(file, () -> WholeFile.write(file, beside -> Files.write(beside, paper)));
+    }
+
     private Store open(Of of) {
+        if (of.demo && of.ranch != null) {
+            throw new Refused(
+                    "--ranch", of.ranch, "--demo is a ranch of its own, so both cannot hold", "Leave one of them out.");
+        }
         return of.demo ? data.openDemo(clock) : data.open(clock);
     }
 

@@ -28,6 +28,8 @@ final class RanchCommand implements Runnable {
     @SuppressWarnings("NullAway.Init") // picocli sets it
     private CommandSpec spec;
 
+    private static final String INVENTED = " (invented)";
+
     private final Clock clock;
     private final Data data;
 
@@ -195,7 +197,9 @@ final class RanchCommand implements Runnable {
         var all = store.ranches().list();
         List<Ranches.Listed> found = all.stream()
                 .filter(r ->
-                        r.name().equalsIgnoreCase(name) || r.id().toString().equals(name))
+                        r.name().equalsIgnoreCase(name)
+                                || r.name().equalsIgnoreCase(name + INVENTED) // as the pages show an invented one
+                                || r.id().toString().equals(name))
                 .toList();
         if (found.size() == 1) {
             return found.get(0);

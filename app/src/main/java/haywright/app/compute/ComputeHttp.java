@@ -37,6 +37,10 @@ public final class ComputeHttp {
     public void register(RoutesConfig routes) {
         routes.get("/api", ctx -> json(ctx).result(OpenApi.document(Topics.ALL).toPrettyString()));
         routes.post("/api/compute/{topic}", this::run);
+        routes.get("/api/compute/{topic}", ctx -> {
+            ctx.header("Allow", "POST");
+            throw new HttpResponseException(405, "A question is sent by POST, as JSON. GET /api lists them.", Map.of());
+        });
     }
 
     private void run(Context ctx) throws IOException {

@@ -111,7 +111,7 @@ public final class RanchFiles {
                         "this ranch is here already and differs from the file, which may be older (here %s; in the file %s)"
                                 .formatted(holds(here), holds(ranch)),
                         "To put the file in its place all the same, send it again and say so: replace the ranch that is"
-                                + " here. That can be taken back under History.");
+                                + " here (on the command line: --replace). That can be taken back under History.");
             }
         }
     }

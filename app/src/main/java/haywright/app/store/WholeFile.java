@@ -11,15 +11,16 @@ import java.nio.file.StandardOpenOption;
 import org.jdbi.v3.core.JdbiException;
 import org.jspecify.annotations.Nullable;
 
-/** A file that is there whole or not at all. */
-final class WholeFile {
+/** A file that is there whole or not at all, and its owner's alone where the file system knows such rights. */
+public final class WholeFile {
     private WholeFile() {}
 
     static Refused notRegular(Path file) {
         return new Refused("file", file.toString(), "this is no file but a folder or a device", "Name a file.");
     }
 
-    interface Writing {
+    /** What goes into it. */
+    public interface Writing {
         void to(Path beside) throws IOException;
     }
 
@@ -28,7 +29,7 @@ final class WholeFile {
      *
      * @throws UncheckedIOException with the cause, where it cannot be written
      */
-    static void write(Path file, Writing writing) {
+    public static void write(Path file, Writing writing) {
         if (Files.exists(file) && !Files.isRegularFile(file)) {
             throw notRegular(file);
         }

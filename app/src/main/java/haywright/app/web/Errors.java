@@ -175,7 +175,8 @@ public final class Errors {
             case 404 -> "There is no such page";
             case 405 -> "That cannot be done here";
             case 408, 503 -> "That took too long";
-            case 411, 413 -> "Too much at once";
+            case 411 -> "Its length is not said";
+            case 413 -> "Too much at once";
             case 414, 431 -> "Too long an address or heading";
             case 421 -> "Not this address";
             case 422, 507 -> "This cannot be done";
@@ -189,6 +190,7 @@ public final class Errors {
             case 404 -> "It may have been deleted, or the address has a slip in it.";
             case 401 -> "Open the address that Haywright printed when it started.";
             case 408 -> "What was sent did not arrive whole, so nothing was changed. Send it again.";
+            case 411 -> "The length of what is sent must be said first: Content-Length.";
             case 413 -> "Send less in one go.";
             case 414, 431 ->
                 "Open the start page. If this comes again, delete this browser's cookies for this address.";

@@ -118,7 +118,7 @@ final class Gate {
 
     private boolean isScript(Context http) {
         var sent = http.header("Authorization");
-        return sent != null && sent.startsWith("Bearer ") && home.opensWith(sent.substring("Bearer ".length()));
+        return sent != null && sent.regionMatches(true, 0, "Bearer ", 0, "Bearer ".length()) && home.opensWith(sent.substring("Bearer ".length()));
     }
 
     private boolean hasCookie(Context http) {
@@ -169,10 +169,24 @@ final class Gate {
         if (length > most) {
             throw new HttpResponseException(
                     413,
-                    "%d MB were sent, and this is more than can be taken in at once, which is %d MB. Is it the right file? Nothing was changed: go back and choose another."
-                            .formatted(length / 1_000_000, most / 1_000_000),
+                    "%s were sent, and this is more than can be taken in at once, which is %s. %s"
+                            .formatted(
+                                    size(length, most),
+                                    size(most, most),
+                                    http.isMultipart()
+                                            ? "Is it the right file? Nothing was changed: go back and choose another."
+                                            : isQuestion(http)
+                                                    ? "Ask in several batches."
+                                                    : "Nothing was changed: go back and paste less at once, or send it as a file."),
                     Map.of());
         }
+    }
+
+    /** Fine enough that what was too much differs from what may be. */
+    private static String size(long bytes, int most) {
+        return most < 10_000_000
+                ? "%,d kB".formatted((bytes + 999) / 1000)
+                : "%,d MB".formatted((bytes + (bytes > most ? 999_999 : 0)) / 1_000_000);
     }
 
     private void checkToken(Context http) {

@@ -16,6 +16,7 @@ import java.net.ServerSocket;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
@@ -138,6 +139,7 @@ class OneSentenceTest {
                 "ranch import HERE",
                 "print",
                 "print letter HERE/l.pdf --size a5",
+                "print letter HERE/l.pdf --demo --ranch foo",
                 "print walk HERE/w.gpx --seed 99999999999"
             })
     void whatWasTypedWrongEndsWithTwo(String line) {
@@ -161,6 +163,39 @@ class OneSentenceTest {
         }
         assertThat(err.toString()).contains("listens there");
         saidInOneSentence();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"", "a5"})
+    void wordsOfTheLibraryReachNobody(String typed) {
+        var cli = new Cli(CLOCK, new PrintWriter(new StringWriter()), new PrintWriter(err, true));
+        assertThat(cli.run(
+                        typed.isEmpty()
+                                ? new String[] {"compute", "basis", ""}
+                                : new String[] {"print", "letter", "--size=" + typed, "l.pdf"}))
+                .isEqualTo(2);
+        assertThat(err.toString()).doesNotContain("haywright.workings", "case-insensitive", "LETTER");
+        saidInOneSentence();
+    }
+
+    @Test
+    void aRanchIsFoundByTheNameOnItsPage() throws IOException {
+        assertThat(run(new StringWriter(), "ranch export Tin#Lantern#Ranch HERE/out.json"))
+                .isZero();
+        assertThat(folder.resolve("out.json")).exists();
+    }
+
+    @Test
+    void aPaperIsItsOwnersAndLeavesNothingBeside() throws IOException {
+        assertThat(run(new StringWriter(), "print walk HERE/w.gpx --ranch ID --field North#pivot"))
+                .isZero();
+        assumeThat(Files.getFileStore(folder).supportsFileAttributeView("posix"))
+                .isTrue();
+        assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(folder.resolve("w.gpx"))))
+                .isEqualTo("rw-------");
+        try (var held = Files.list(folder)) {
+            assertThat(held).noneMatch(file -> file.toString().endsWith(".part"));
+        }
     }
 
     @Test

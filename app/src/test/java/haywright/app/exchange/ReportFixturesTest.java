@@ -187,8 +187,8 @@ class ReportFixturesTest {
     @CsvSource({
         "scanned.pdf, pages are pictures",
         "encrypted.pdf, locked",
-        "empty.pdf, pages are pictures",
-        "blank.pdf, pages are pictures",
+        "empty.pdf, no pages",
+        "blank.pdf, pages are blank",
         "notpdf.pdf, whatever its name says"
     })
     void whatCannotBeReadIsSaid(String file, String words) throws IOException {

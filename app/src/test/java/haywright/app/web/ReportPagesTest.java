@@ -107,7 +107,7 @@ class ReportPagesTest {
                 "dry-cp | NaN | this is not a number",
                 "dry-cp | 12,5 | the comma can mean two things",
                 "dry-cp | 8 | as received is never the higher",
-                "dry-adf | 60 | cannot be above Neutral detergent fibre",
+                "dry-adf | 60 | cannot be above Neutral detergent fiber",
                 "dry-adf | 38 Mcal | is not a unit of what is asked here",
                 "dry-nem | 62 | Is the unit Mcal/cwt?",
                 "unit-nem | '' | Which unit does the sheet print?",

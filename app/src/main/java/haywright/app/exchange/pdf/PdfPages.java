@@ -76,10 +76,24 @@ final class PdfPages {
             throw new Refused(
                     "file",
                     "",
-                    "there is no text in this PDF: its pages are pictures, as a scanner makes them",
+                    document.getNumberOfPages() == 0
+                            ? "this PDF has no pages"
+                            : hasPictures(document)
+                                    ? "there is no text in this PDF: its pages are pictures, as a scanner makes them"
+                                    : "there is no text in this PDF: its pages are blank, or what is on them is drawn and not written",
                     "Ask the laboratory for the file it mailed or for a CSV, or type the figures from the paper.");
         }
         return pages.text.toString();
+    }
+
+    private static boolean hasPictures(PDDocument document) {
+        for (var page : document.getPages()) {
+            var held = page.getResources();
+            if (held != null && held.getXObjectNames().iterator().hasNext()) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** A word and where it stands, in points from the left. */
