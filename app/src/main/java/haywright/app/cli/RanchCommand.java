@@ -196,10 +196,9 @@ final class RanchCommand implements Runnable {
     static Ranches.Listed named(Store store, String name) {
         var all = store.ranches().list();
         List<Ranches.Listed> found = all.stream()
-                .filter(r ->
-                        r.name().equalsIgnoreCase(name)
-                                || r.name().equalsIgnoreCase(name + INVENTED) // as the pages show an invented one
-                                || r.id().toString().equals(name))
+                .filter(r -> r.name().equalsIgnoreCase(name)
+                        || r.name().equalsIgnoreCase(name + INVENTED) // as the pages show an invented one
+                        || r.id().toString().equals(name))
                 .toList();
         if (found.size() == 1) {
             return found.get(0);

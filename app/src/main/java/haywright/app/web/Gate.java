@@ -118,7 +118,9 @@ final class Gate {
 
     private boolean isScript(Context http) {
         var sent = http.header("Authorization");
-        return sent != null && sent.regionMatches(true, 0, "Bearer ", 0, "Bearer ".length()) && home.opensWith(sent.substring("Bearer ".length()));
+        return sent != null
+                && sent.regionMatches(true, 0, "Bearer ", 0, "Bearer ".length())
+                && home.opensWith(sent.substring("Bearer ".length()));
     }
 
     private boolean hasCookie(Context http) {
