@@ -131,7 +131,12 @@ public final class Errors {
 
     private static String message(HttpResponseException e) {
         var message = e.getMessage();
-        return message == null || message.endsWith("not found") || message.startsWith("Endpoint") ? "" : message;
+        return message == null
+                        || message.equalsIgnoreCase("not found")
+                        || message.endsWith("not found")
+                        || message.startsWith("Endpoint")
+                ? ""
+                : message;
     }
 
     private static void show(Context http, int status, String title, String words, List<String> details) {
