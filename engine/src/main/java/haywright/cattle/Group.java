@@ -114,6 +114,20 @@ public record Group(
 
     /** With another mean score and another spread of scores. */
     public Group scored(double mean, @Nullable Scores spread) {
+        return with(mean, gain, spread, wantedScore);
+    }
+
+    /** With a score to calve at, or without. */
+    public Group wanting(@Nullable Double score) {
+        return with(conditionScore, gain, scores, score);
+    }
+
+    /** With another gain wanted. */
+    public Group gaining(Quantity wanted) {
+        return with(conditionScore, wanted, scores, wantedScore);
+    }
+
+    private Group with(double mean, Quantity otherGain, @Nullable Scores spread, @Nullable Double wanted) {
         return new Group(
                 id,
                 name,
@@ -129,61 +143,11 @@ public record Group(
                 calfBirthWeight,
                 peakMilk,
                 weaning,
-                gain,
+                otherGain,
                 turnout,
                 weights,
                 spread,
-                wantedScore,
-                past);
-    }
-
-    /** With a score to calve at, or without. */
-    public Group wanting(@Nullable Double score) {
-        return new Group(
-                id,
-                name,
-                animals,
-                head,
-                weight,
-                shrunk,
-                weighedOn,
-                matureWeight,
-                conditionScore,
-                breed,
-                calving,
-                calfBirthWeight,
-                peakMilk,
-                weaning,
-                gain,
-                turnout,
-                weights,
-                scores,
-                score,
-                past);
-    }
-
-    /** With another gain wanted. */
-    public Group gaining(Quantity wanted) {
-        return new Group(
-                id,
-                name,
-                animals,
-                head,
-                weight,
-                shrunk,
-                weighedOn,
-                matureWeight,
-                conditionScore,
-                breed,
-                calving,
-                calfBirthWeight,
-                peakMilk,
-                weaning,
                 wanted,
-                turnout,
-                weights,
-                scores,
-                wantedScore,
                 past);
     }
 

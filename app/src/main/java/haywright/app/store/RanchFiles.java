@@ -116,7 +116,8 @@ public final class RanchFiles {
         }
     }
 
-    private static String holds(Ranch ranch) {
+    /** What is in a ranch, in a few words, to tell two versions of it apart. */
+    public static String holds(Ranch ranch) {
         return "lots: %d, reports: %d, groups: %d"
                 .formatted(
                         ranch.lots().size(),

@@ -1,7 +1,7 @@
 package haywright.app.web;
 
+import haywright.app.store.RanchFiles;
 import haywright.app.words.Show;
-import haywright.ranch.Ranch;
 import haywright.workings.Refused;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -73,27 +73,19 @@ public final class DamagedRanch {
                                 .formatted(
                                         revision.rev(),
                                         revision.savedAt() == null ? "" : ", saved " + day(revision.savedAt()),
-                                        holds(revision.ranch())),
+                                        RanchFiles.holds(revision.ranch())),
                         "Go back to revision " + revision.rev())));
         recovery.newestCopy(id)
                 .ifPresent(copy -> ways.add(new Way(
                         "copy",
                         "The newest daily copy that can be read is of %s (%s)."
-                                .formatted(Show.date(copy.day()), holds(copy.ranch())),
+                                .formatted(Show.date(copy.day()), RanchFiles.holds(copy.ranch())),
                         "Go back to the copy of " + Show.date(copy.day()))));
         return ways;
     }
 
     private static String day(Instant at) {
         return Show.date(at.atZone(ZoneId.systemDefault()).toLocalDate());
-    }
-
-    private static String holds(Ranch ranch) {
-        return "lots: %d, reports: %d, groups: %d"
-                .formatted(
-                        ranch.lots().size(),
-                        ranch.reports().size(),
-                        ranch.groups().size());
     }
 
     private void raw(Context http) {

@@ -12,6 +12,7 @@ import java.io.EOFException;
 import java.io.InterruptedIOException;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
@@ -132,8 +133,7 @@ public final class Errors {
     private static String message(HttpResponseException e) {
         var message = e.getMessage();
         return message == null
-                        || message.equalsIgnoreCase("not found")
-                        || message.endsWith("not found")
+                        || message.toLowerCase(Locale.ROOT).endsWith("not found")
                         || message.startsWith("Endpoint")
                 ? ""
                 : message;
