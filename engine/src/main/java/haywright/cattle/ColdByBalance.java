@@ -23,8 +23,11 @@ record ColdByBalance(Animal animal, Exposure exposure) implements Cold {
     private static final Source EFFICIENCY = Source.read("NRC 1996/2000 p. 43: km at ME 2.0");
 
     HeatBalance balance() {
-        var need = new Requirement(animal, RequirementSystem.USUAL);
         var pregnancy = animal.pregnancy();
+        var lactation = animal.lactation();
+        double milk = lactation == null ? 0 : lactation.nem();
+        double gain = animal.gain() > 0 ? Growth.of(animal).neg() : 0;
+        double maintained = new Maintenance(animal).nem() + (pregnancy == null ? 0 : pregnancy.nem()) + milk;
         return new HeatBalance(
                 animal.weight().shrunk(),
                 animal.conditionScore(),
@@ -33,10 +36,8 @@ record ColdByBalance(Animal animal, Exposure exposure) implements Cold {
                 exposure.wind() * (exposure.windbreak() ? WIND_BEHIND_A_BREAK : 1),
                 exposure.hide().left(),
                 exposure.temperature(),
-                (need.nemMaintenance() + need.nemPregnancy() + need.nemLactation()) / KM + need.neg() / KG,
-                need.neg()
-                        + need.nemLactation()
-                        + (pregnancy == null ? 0 : KEPT_BY_CALF * pregnancy.metabolizableEnergy()));
+                maintained / KM + gain / KG,
+                gain + milk + (pregnancy == null ? 0 : KEPT_BY_CALF * pregnancy.metabolizableEnergy()));
     }
 
     @Override

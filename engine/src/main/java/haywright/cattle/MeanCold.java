@@ -37,7 +37,7 @@ public record MeanCold(List<Cold> days) implements Cold {
         for (var day : days) {
             parts.add(Input.computed("c" + (parts.size() + 1), day.nem(), MEGACALORIE, day));
         }
-        var formula = "(" + Requirement.sum(parts) + ") / " + parts.size();
+        var formula = "(" + Input.sum(parts) + ") / " + parts.size();
         return List.of(new Line("NEmc", formula, nem(), MEGACALORIE, Source.ARITHMETIC, parts));
     }
 }

@@ -57,7 +57,7 @@ public record MetabolizableProtein(Animal animal) implements Worked {
             parts.add(Input.computed("MPg", growth.metabolizableProtein(), GRAM_A_DAY, growth));
         }
         return List.of(
-                new Line("MP", Requirement.sum(parts), grams(), GRAM_A_DAY, SUM, parts),
+                new Line("MP", Input.sum(parts), grams(), GRAM_A_DAY, SUM, parts),
                 Line.of("CP", "MP / 0.67 / 1000", crudeProtein(), KILOGRAM_A_DAY, SHORTCUT));
     }
 }

@@ -1,6 +1,7 @@
 package haywright.cattle;
 
 import haywright.workings.Worked;
+import java.util.function.DoubleFunction;
 
 /**
  * What one head needs on a day: of one animal, or the mean of a group over its calving dates. Everything that balances
@@ -99,6 +100,28 @@ public interface Need extends Worked {
      * @param dietNem NEm of the whole diet, Mcal/kg of dry matter
      */
     default ExpectedIntake intake(double dietNem) {
-        return ExpectedIntake.of(this, dietNem);
+        return intakes(intakeFactor()).apply(dietNem);
+    }
+
+    /**
+     * The same for diet after diet: the need is asked once. Cows and heifers that calve: the cow equation, the same in both
+     * editions. Growing cattle: the edition's own, as calves under a year in the older one. Bulls: the yearling equation
+     * of 1996 in both, since the one of 2016 is made for cattle that grow and gives grown bulls a fifth too much.
+     *
+     * @param factor for temperature and mud: {@link IntakeTemperature}
+     */
+    default DoubleFunction<ExpectedIntake> intakes(double factor) {
+        double weight = shrunkWeight();
+        if (animals().calves()) {
+            double pregnant = pregnantShare();
+            double milk = milk();
+            return dietNem -> new CowIntake1996(weight, pregnant, milk, dietNem, factor);
+        }
+        if (animals() == AnimalClass.BULL) {
+            return dietNem -> new GrowingIntake1996(weight, true, dietNem, factor);
+        }
+        return system() == RequirementSystem.NASEM_2016
+                ? dietNem -> new GrowingIntake2016(weight, dietNem, factor)
+                : dietNem -> new GrowingIntake1996(weight, false, dietNem, factor);
     }
 }

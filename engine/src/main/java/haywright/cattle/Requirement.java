@@ -10,7 +10,6 @@ import haywright.workings.Worked;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -227,7 +226,7 @@ public record Requirement(
             parts.add(Input.computed("NEmr", nemRegain(), MEGACALORIE, regain));
         }
         var lines = new ArrayList<Line>();
-        lines.add(new Line("NEm", sum(parts), nem(), MEGACALORIE, SUM, parts));
+        lines.add(new Line("NEm", Input.sum(parts), nem(), MEGACALORIE, SUM, parts));
         if (animal.gain() > 0) {
             var growth = Growth.of(animal);
             lines.add(Line.of("NEg", "RE", neg(), MEGACALORIE, SUM, Input.computed("RE", neg(), MEGACALORIE, growth)));
@@ -241,10 +240,5 @@ public record Requirement(
     private Cold cold() {
         var days = weather.stream().map(day -> day.cold(animal)).toList();
         return days.size() == 1 ? days.get(0) : new MeanCold(days);
-    }
-
-    /** The formula of a plain sum. */
-    static String sum(List<Input> parts) {
-        return parts.stream().map(Input::symbol).collect(Collectors.joining(" + "));
     }
 }

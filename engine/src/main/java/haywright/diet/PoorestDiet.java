@@ -43,7 +43,7 @@ public record PoorestDiet(Need need, double tdn) implements Worked {
     public static Optional<PoorestDiet> of(Need need) {
         double nem = need.nem();
         double neg = need.neg();
-        var intake = ExpectedIntake.by(need);
+        var intake = need.intakes(need.intakeFactor());
         double low = LOW;
         double high = HIGH;
         if (!carries(nem, neg, intake, high)) {

@@ -75,15 +75,10 @@ public record AdfEquation(
      * As {@link #usual(FeedClass)}, but a kind of lot within the class may have its own: hay of a native meadow is no
      * cool-season grass, for which the line of grass hay was printed.
      *
-     * @param row of the feed book that stands for it
+     * @param kind its id, where one stands for it
      */
-    public static Optional<Usual> usual(FeedClass feedClass, Optional<FeedBook.Row> row) {
-        return Prior.idOf(feedClass, row).map(Table.USUAL::get).or(() -> usual(feedClass));
-    }
-
-    /** As {@link #usual(FeedClass, Optional)}. */
-    static Optional<Usual> usual(Prior kind) {
-        return Optional.ofNullable(Table.USUAL.get(kind.id())).or(() -> usual(kind.feedClass()));
+    public static Optional<Usual> usual(FeedClass feedClass, Optional<String> kind) {
+        return kind.map(Table.USUAL::get).or(() -> usual(feedClass));
     }
 
     /** Read when first asked for. */

@@ -41,7 +41,7 @@ final class BookRules {
                                         "%s, and the feed book has %s for %s: %s"
                                                 .formatted(
                                                         sheet.say(analyte),
-                                                        Sheet.with(known.value(), analyte.unit()),
+                                                        Say.with(known.value(), analyte.unit()),
                                                         book.feed(),
                                                         words),
                                         "Is that this feed?")));

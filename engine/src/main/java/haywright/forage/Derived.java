@@ -31,7 +31,7 @@ public record Derived(Analyte analyte, double mean, double sd, double low90, dou
      * @return empty where neither fibre nor TDN of the kind is known
      */
     static List<Derived> of(Prior prior, Gaussian lot, OptionalDouble tdn, Optional<Residual> way, long seed) {
-        var line = AdfEquation.usual(prior).map(AdfEquation.Usual::equation);
+        var line = AdfEquation.usual(prior.feedClass(), Optional.of(prior.id())).map(AdfEquation.Usual::equation);
         int adf = prior.index(Analyte.ADF);
         int ndf = prior.index(Analyte.NDF);
         int own = prior.index(Analyte.TDN);

@@ -170,7 +170,7 @@ final class Joining {
     }
 
     private static String found(Analyte analyte, Composition.Known known) {
-        return (known.below() == null ? "" : "less than ") + Sheet.with(known.value(), analyte.unit());
+        return (known.below() == null ? "" : "less than ") + Say.with(known.value(), analyte.unit());
     }
 
     /** Typed on dry matter, or carried there. */

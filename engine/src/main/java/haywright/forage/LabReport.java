@@ -3,9 +3,11 @@ package haywright.forage;
 import haywright.forage.Tested.Method;
 import haywright.workings.Refused;
 import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -35,6 +37,8 @@ public record LabReport(
         List<String> confirmed,
         @Nullable Method method,
         List<NotMeasured> notMeasured) {
+    static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("MMM d, uuuu", Locale.US);
+
     public LabReport {
         readings = List.copyOf(readings);
         confirmed = List.copyOf(confirmed);
@@ -42,8 +46,8 @@ public record LabReport(
         if (sampled != null && reported != null && reported.isBefore(sampled)) {
             throw new Refused(
                     "reported",
-                    LotComposition.DAY.format(reported),
-                    "a report is not older than its sample, taken on " + LotComposition.DAY.format(sampled),
+                    DAY.format(reported),
+                    "a report is not older than its sample, taken on " + DAY.format(sampled),
                     "Are the two days swapped?");
         }
     }

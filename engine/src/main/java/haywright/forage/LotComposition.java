@@ -1,11 +1,9 @@
 package haywright.forage;
 
 import java.time.LocalDate;
-import java.time.format.DateTimeFormatter;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -34,8 +32,6 @@ public record LotComposition(
         EnergyChoice energy,
         Optional<LotEstimate> estimate,
         List<String> notes) {
-    static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("MMM d, uuuu", Locale.US);
-
     public LotComposition {
         notes = List.copyOf(notes);
     }
@@ -135,7 +131,7 @@ public record LotComposition(
 
     private static String words(LabReport report) {
         var day = report.reported() != null ? report.reported() : report.sampled();
-        return (day == null ? "report" : "report of " + DAY.format(day))
+        return (day == null ? "report" : "report of " + LabReport.DAY.format(day))
                 + (report.laboratory().isBlank()
                         ? ""
                         : ", " + report.laboratory().strip());

@@ -58,7 +58,7 @@ final class LotEnergy {
                         ? OptionalDouble.of(made.number(analyte))
                         : OptionalDouble.empty());
         boolean picked = pick(ways);
-        var line = AdfEquation.usual(feedClass, row).map(AdfEquation.Usual::equation);
+        var line = AdfEquation.usual(feedClass, Prior.idOf(feedClass, row)).map(AdfEquation.Usual::equation);
         if (tdn == null
                 && measured.contains(Analyte.ADF)
                 && line.isPresent()
@@ -143,7 +143,7 @@ final class LotEnergy {
     }
 
     private void byFibre(String what) {
-        var usual = AdfEquation.usual(feedClass, row);
+        var usual = AdfEquation.usual(feedClass, Prior.idOf(feedClass, row));
         if (usual.isPresent() && made.values.containsKey(Analyte.ADF)) {
             var equation = usual.get().equation();
             var fromFibre = new AdfTdn(equation, made.number(Analyte.ADF));

@@ -226,9 +226,9 @@ public record LotEstimate(
                         .formatted(
                                 prior.words(),
                                 cell.analyte().words().toLowerCase(Locale.ROOT),
-                                Sheet.with(strange.value(), cell.analyte().unit()),
+                                Say.with(strange.value(), cell.analyte().unit()),
                                 Say.rounded(cell.marginal().low90(), 2),
-                                Sheet.with(
+                                Say.with(
                                         Math.round(cell.marginal().high90() * 100) / 100.0,
                                         cell.analyte().unit())),
                 "Is it another feed, the other column of the report, or the bag of another lot?"));

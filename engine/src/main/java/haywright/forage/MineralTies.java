@@ -87,8 +87,8 @@ public record MineralTies(Composition made) {
                         "%s %s, above %s%s"
                                 .formatted(
                                         analyte.words().toLowerCase(Locale.ROOT),
-                                        Sheet.with(value, analyte.unit()),
-                                        Sheet.with(strict, analyte.unit()),
+                                        Say.with(value, analyte.unit()),
+                                        Say.with(strict, analyte.unit()),
                                         loose > strict ? " (others say %s)".formatted(Say.number(loose)) : ""),
                         value > loose,
                         source));

@@ -59,10 +59,7 @@ final class Moving {
                     new Composition.Known(
                             Math.min(now.mean(), below),
                             new Origin.Computed(new Weighed(
-                                    lot,
-                                    analyte,
-                                    whose(analyte),
-                                    "says less than " + Sheet.with(below, analyte.unit()))),
+                                    lot, analyte, whose(analyte), "says less than " + Say.with(below, analyte.unit()))),
                             now,
                             null,
                             below));
@@ -101,7 +98,7 @@ final class Moving {
         if (said == null) {
             return new Weighed(lot, analyte, newest, "");
         }
-        var says = "says " + Sheet.with(said.value(), analyte.unit());
+        var says = "says " + Say.with(said.value(), analyte.unit());
         if (estimate.measured() > 1) {
             return new Weighed(
                     lot,

@@ -1,5 +1,6 @@
 package haywright.forage;
 
+import haywright.quantity.Unit;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 
@@ -16,6 +17,11 @@ final class Say {
                 .stripTrailingZeros()
                 .toPlainString();
         return text.startsWith("-") ? "−" + text.substring(1) : text;
+    }
+
+    /** A figure with its unit, as a sentence has it. */
+    static String with(double value, Unit unit) {
+        return unit.symbol().isEmpty() ? number(value) : number(value) + " " + unit.symbol();
     }
 
     /** Worked-out figures, to as many decimals as a reader can use. */

@@ -143,18 +143,18 @@ record Sheet(
                 "%s is %s%s: it lies from %s to %s"
                         .formatted(
                                 analyte.words(),
-                                with(value, analyte.unit()),
+                                Say.with(value, analyte.unit()),
                                 where,
                                 Say.number(possible.low()),
-                                with(possible.high(), analyte.unit())),
+                                Say.with(possible.high(), analyte.unit())),
                 value < 0
                         ? "Is there a minus too many?"
                         : otherUnit(reading)
                                 .map(unit -> "Is the unit %s?".formatted(unit.symbol()))
                                 .or(() -> Slip.of(feedClass, analyte, value)
-                                        .map(slip -> "Is it %s?".formatted(with(slip.likely(), analyte.unit()))))
+                                        .map(slip -> "Is it %s?".formatted(Say.with(slip.likely(), analyte.unit()))))
                                 .orElse("Is %s what the report says, in that unit?"
-                                        .formatted(with(reading.value(), reading.unit()))));
+                                        .formatted(Say.with(reading.value(), reading.unit()))));
     }
 
     /** Energy is printed in four units, and a figure far too high in one is usual in another. */
@@ -176,11 +176,6 @@ record Sheet(
 
     private static String units(Analyte analyte) {
         return String.join(", ", analyte.accepts().stream().map(Unit::symbol).toList());
-    }
-
-    /** A figure with its unit, as the sentences of the rules have it. */
-    static String with(double value, Unit unit) {
-        return unit.symbol().isEmpty() ? Say.number(value) : Say.number(value) + " " + unit.symbol();
     }
 
     boolean has(Analyte... analytes) {
@@ -212,6 +207,6 @@ record Sheet(
 
     /** "crude protein 18.5 %" */
     String say(Analyte analyte) {
-        return analyte.words() + " " + with(get(analyte), analyte.unit());
+        return analyte.words() + " " + Say.with(get(analyte), analyte.unit());
     }
 }

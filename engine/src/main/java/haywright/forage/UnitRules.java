@@ -57,7 +57,7 @@ final class UnitRules {
                                 "C28",
                                 Analyte.NEM,
                                 "NEm %s is unusual for a forage, and usual as %s"
-                                        .formatted(Sheet.with(reading.value(), reading.unit()), other.unit.symbol()),
+                                        .formatted(Say.with(reading.value(), reading.unit()), other.unit.symbol()),
                                 "Is the unit " + other.unit.symbol() + "?")));
             }
         }
@@ -104,7 +104,7 @@ final class UnitRules {
                         "C30",
                         analyte,
                         "%s of %s is far above what forages hold"
-                                .formatted(analyte.words(), Sheet.with(reading.value(), reading.unit())),
+                                .formatted(analyte.words(), Say.with(reading.value(), reading.unit())),
                         macroInPpm ? "Is it in another unit than ppm?" : "Is it in ppm?"));
             }
         }
@@ -146,7 +146,7 @@ final class UnitRules {
                                 "%s is far above what feeds hold".formatted(sheet.say(analyte)),
                                 ppb
                                         ? "Is it in ppb (µg/kg)? Then it is %s. If it is right, ask your veterinarian before any is fed."
-                                                .formatted(Sheet.with(sheet.get(analyte) / 1000, analyte.unit()))
+                                                .formatted(Say.with(sheet.get(analyte) / 1000, analyte.unit()))
                                         : "Is the point in its place? If it is right, ask your veterinarian before any is fed."));
             }
         });
@@ -163,6 +163,6 @@ final class UnitRules {
                                                 sheet.say(analyte),
                                                 slip.words(),
                                                 sheet.feedClass().words()),
-                                "Is it %s?".formatted(Sheet.with(slip.likely(), analyte.unit()))))));
+                                "Is it %s?".formatted(Say.with(slip.likely(), analyte.unit()))))));
     }
 }

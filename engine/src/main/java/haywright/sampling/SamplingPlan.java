@@ -32,7 +32,7 @@ public record SamplingPlan(
         LotCheck lot,
         List<String> left,
         List<Caution> cautions) {
-    private static final PublishedTable DENSITIES = PublishedTable.read(SamplingPlan.class, "densities.csv");
+    private static final PublishedTable DENSITIES = PublishedTable.read(MassRange.class, "densities.csv");
     private static final double BUCKET_M3 = Unit.GALLON.toBase(5);
 
     public SamplingPlan {

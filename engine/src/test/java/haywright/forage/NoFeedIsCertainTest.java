@@ -23,7 +23,8 @@ class NoFeedIsCertainTest {
         for (var analyte : COUNTED) {
             double printed = row.composition().value(analyte).orElse(0);
             boolean byLine = analyte == Analyte.TDN
-                    && AdfEquation.usual(row.feedClass(), Optional.of(row)).isPresent();
+                    && AdfEquation.usual(row.feedClass(), Prior.idOf(row.feedClass(), Optional.of(row)))
+                            .isPresent();
             if (printed > 0 && !byLine) {
                 assertThat(prior).as(row.feed()).isNotNull();
                 assertThat(prior.index(analyte))

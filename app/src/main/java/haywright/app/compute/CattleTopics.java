@@ -325,7 +325,7 @@ final class CattleTopics {
         if (in.mud != null) {
             factor *= in.mud.factor();
         }
-        var eaten = ExpectedIntake.of(need, nem, factor);
+        var eaten = need.intakes(factor).apply(nem);
         workings.add(eaten);
         return new Answer<>(new Eaten(eaten.kilograms(), capacity), true, workings, unusual(need));
     }
