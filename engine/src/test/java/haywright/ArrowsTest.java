@@ -1,12 +1,16 @@
 package haywright;
 
 import static com.tngtech.archunit.library.Architectures.layeredArchitecture;
+import static org.assertj.core.api.Assertions.assertThat;
 
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
 import com.tngtech.archunit.lang.syntax.ArchRuleDefinition;
+import java.util.stream.Collectors;
 
 /** The rooms point one way, and only lp knows the solver. */
 @AnalyzeClasses(packages = "haywright", importOptions = ImportOption.DoNotIncludeTests.class)
@@ -14,7 +18,6 @@ class ArrowsTest {
     @ArchTest
     static final ArchRule roomsPointOneWay = layeredArchitecture()
             .consideringOnlyDependenciesInLayers()
-            .withOptionalLayers(true)
             .layer("quantity")
             .definedBy("haywright.quantity..")
             .layer("workings")
@@ -37,6 +40,8 @@ class ArrowsTest {
             .definedBy("haywright.ration..")
             .layer("ranch")
             .definedBy("haywright.ranch..")
+            .layer("outlook")
+            .definedBy("haywright.outlook..")
             .whereLayer("quantity")
             .mayNotAccessAnyLayer()
             .whereLayer("workings")
@@ -58,8 +63,98 @@ class ArrowsTest {
             .whereLayer("ration")
             .mayOnlyAccessLayers("quantity", "workings", "chance", "lp", "forage", "cattle", "diet")
             .whereLayer("ranch")
+            .mayOnlyAccessLayers("quantity", "workings", "chance", "sampling", "forage", "weather", "cattle", "diet")
+            .whereLayer("outlook")
             .mayOnlyAccessLayers(
-                    "quantity", "workings", "chance", "sampling", "forage", "weather", "cattle", "diet", "ration");
+                    "quantity",
+                    "workings",
+                    "chance",
+                    "lp",
+                    "sampling",
+                    "forage",
+                    "weather",
+                    "cattle",
+                    "diet",
+                    "ration",
+                    "ranch");
+
+    @ArchTest
+    static final ArchRule roomsInForage = layeredArchitecture()
+            .consideringOnlyDependenciesInLayers()
+            .layer("forage")
+            .definedBy("haywright.forage")
+            .layer("energy")
+            .definedBy("haywright.forage.energy")
+            .layer("book")
+            .definedBy("haywright.forage.book")
+            .layer("hazard")
+            .definedBy("haywright.forage.hazard")
+            .layer("lab")
+            .definedBy("haywright.forage.lab")
+            .layer("lot")
+            .definedBy("haywright.forage.lot")
+            .whereLayer("forage")
+            .mayNotAccessAnyLayer()
+            .whereLayer("energy")
+            .mayOnlyAccessLayers("forage")
+            .whereLayer("book")
+            .mayOnlyAccessLayers("forage", "energy")
+            .whereLayer("hazard")
+            .mayOnlyAccessLayers("forage", "book")
+            .whereLayer("lab")
+            .mayOnlyAccessLayers("forage", "energy", "book", "hazard")
+            .whereLayer("lot")
+            .mayOnlyAccessLayers("forage", "energy", "book", "hazard", "lab");
+
+    @ArchTest
+    static final ArchRule roomsInCattle = layeredArchitecture()
+            .consideringOnlyDependenciesInLayers()
+            .layer("cattle")
+            .definedBy("haywright.cattle")
+            .layer("herd")
+            .definedBy("haywright.cattle.herd")
+            .layer("cold")
+            .definedBy("haywright.cattle.cold")
+            .layer("intake")
+            .definedBy("haywright.cattle.intake")
+            .layer("need")
+            .definedBy("haywright.cattle.need")
+            .whereLayer("cattle")
+            .mayNotAccessAnyLayer()
+            .whereLayer("herd")
+            .mayOnlyAccessLayers("cattle")
+            .whereLayer("cold")
+            .mayOnlyAccessLayers("cattle")
+            .whereLayer("intake")
+            .mayOnlyAccessLayers("cattle")
+            .whereLayer("need")
+            .mayOnlyAccessLayers("cattle", "herd", "cold", "intake");
+
+    @ArchTest
+    static final ArchRule roomsInSampling = layeredArchitecture()
+            .consideringOnlyDependenciesInLayers()
+            .layer("stock")
+            .definedBy("haywright.sampling.stock")
+            .layer("sampling")
+            .definedBy("haywright.sampling")
+            .layer("field")
+            .definedBy("haywright.sampling.field")
+            .whereLayer("stock")
+            .mayNotAccessAnyLayer()
+            .whereLayer("sampling")
+            .mayOnlyAccessLayers("stock")
+            .whereLayer("field")
+            .mayOnlyAccessLayers("stock", "sampling");
+
+    /** A room that holds more than a reader can take in at a glance gets rooms inside. */
+    @ArchTest
+    static void noRoomHoldsMoreThanThirty(JavaClasses all) {
+        var crowded = all.stream()
+                .filter(c -> c.isTopLevelClass() && !c.getSimpleName().equals("package-info"))
+                .collect(Collectors.groupingBy(JavaClass::getPackageName, Collectors.counting()));
+        crowded.values().removeIf(classes -> classes <= 30);
+        assertThat(crowded).isEmpty();
+    }
 
     @ArchTest
     static final ArchRule onlyLpKnowsTheSolver = ArchRuleDefinition.noClasses()

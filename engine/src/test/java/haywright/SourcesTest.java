@@ -3,6 +3,7 @@ package haywright;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.workings.PublishedTable;
+import java.io.File;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -79,7 +80,7 @@ class SourcesTest {
     }
 
     private static void table(Path file, Map<String, Map<String, Set<String>>> sources) {
-        var room = String.valueOf(file.getParent().getFileName());
+        var room = room(file);
         for (var row : PublishedTable.read(SourcesTest.class, "/" + TABLES.relativize(file))
                 .rows()) {
             var cells = row.cells();
@@ -101,7 +102,7 @@ class SourcesTest {
     }
 
     private static void code(Path file, Map<String, Map<String, Set<String>>> sources) {
-        var room = String.valueOf(file.getParent().getFileName());
+        var room = room(file);
         var found = IN_CODE.matcher(read(file));
         while (found.find()) {
             var cite = found.group(2).replaceAll("\"\\s*\\+\\s*\"", "").replace("\\\"", "\"");
@@ -113,6 +114,13 @@ class SourcesTest {
         sources.computeIfAbsent(known, k -> new TreeMap<>())
                 .computeIfAbsent(cite, c -> new TreeSet<>())
                 .add(room);
+    }
+
+    /** "cattle/cold" */
+    private static String room(Path file) {
+        var path = String.valueOf(file.getParent()).replace(File.separatorChar, '/');
+        return path.substring(path.lastIndexOf("haywright/") + "haywright/".length())
+                .replaceFirst("^app/", "");
     }
 
     private static List<Path> files(Path root, String ending) throws IOException {

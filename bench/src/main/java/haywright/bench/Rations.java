@@ -2,14 +2,14 @@ package haywright.bench;
 
 import haywright.cattle.Animal;
 import haywright.cattle.LiveWeight;
-import haywright.cattle.Requirement;
 import haywright.cattle.RequirementSystem;
+import haywright.cattle.need.Requirement;
 import haywright.diet.DietOptions;
 import haywright.diet.Feed;
 import haywright.forage.Analyte;
 import haywright.forage.Composition;
 import haywright.forage.FeedClass;
-import haywright.forage.NetEnergy;
+import haywright.forage.energy.NetEnergy;
 import haywright.lp.LinearProgram;
 import haywright.lp.LpSession;
 import haywright.lp.Optimum;

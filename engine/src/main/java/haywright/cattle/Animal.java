@@ -48,7 +48,7 @@ public record Animal(
     }
 
     /** The same after another month. */
-    Animal after(double otherTemperature) {
+    public Animal after(double otherTemperature) {
         return otherTemperature == previousTemperature
                 ? this
                 : new Animal(
@@ -69,7 +69,7 @@ public record Animal(
      * @param times how many times the weight, now and grown up
      * @param scores how many scores more; the scale ends at 1 and 9
      */
-    Animal varied(double times, double scores) {
+    public Animal varied(double times, double scores) {
         return new Animal(
                 animals,
                 breed,
@@ -121,7 +121,7 @@ public record Animal(
     }
 
     /** @param unit of both weights */
-    static Findings growing(double weight, double matureWeight, Unit unit, double gain) {
+    public static Findings growing(double weight, double matureWeight, Unit unit, double gain) {
         return !(gain > 0 && weight > matureWeight)
                 ? Findings.NONE
                 : Findings.one(

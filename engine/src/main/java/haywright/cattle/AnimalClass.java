@@ -34,11 +34,11 @@ public enum AnimalClass {
     }
 
     /** In her first pregnancy or with her first calf. */
-    boolean firstCalf() {
+    public boolean firstCalf() {
         return this == FIRST_CALF_HEIFER || this == BRED_HEIFER;
     }
 
-    Findings checkWeight(String field, double weight, double matureWeight, Unit unit) {
+    public Findings checkWeight(String field, double weight, double matureWeight, Unit unit) {
         return firstCalf()
                 ? Findings.of(
                         Limits.of("weight_mature").check("matureWeight", matureWeight, unit),

@@ -69,7 +69,7 @@ public record Breed(String name, double effect, double birthWeight, double peakM
                 source(row));
     }
 
-    static Source source(PublishedTable.Row row) {
+    public static Source source(PublishedTable.Row row) {
         var cite = row.text("source");
         return switch (row.text("tier").toLowerCase(Locale.ROOT)) {
             case "read" -> Source.read(cite);

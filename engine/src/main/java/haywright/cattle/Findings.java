@@ -12,10 +12,10 @@ import java.util.Locale;
 import java.util.function.Supplier;
 
 /** What a check found, most serious or not; empty when all is well. */
-record Findings(List<Finding> found) {
+public record Findings(List<Finding> found) {
     private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("MMM d, uuuu", Locale.US);
 
-    static final Findings NONE = new Findings(List.of());
+    public static final Findings NONE = new Findings(List.of());
 
     /** Its words are only made when somebody reads them: thousands of animals are drawn that are unusual, though possible. */
     record Finding(Level level, String rule, String field, Supplier<Problem> says) {
@@ -26,19 +26,19 @@ record Findings(List<Finding> found) {
     }
 
     /** A day as a person writes it. */
-    static String said(LocalDate date) {
+    public static String said(LocalDate date) {
         return DATE.format(date);
     }
 
-    static Findings one(Level level, String rule, String field, String value, String words, String fix) {
+    public static Findings one(Level level, String rule, String field, String value, String words, String fix) {
         return one(level, rule, field, () -> new Problem(field, value, words, fix));
     }
 
-    static Findings one(Level level, String rule, String field, Supplier<Problem> says) {
+    public static Findings one(Level level, String rule, String field, Supplier<Problem> says) {
         return new Findings(List.of(new Finding(level, rule, field, says)));
     }
 
-    static Findings of(Findings... parts) {
+    public static Findings of(Findings... parts) {
         var all = new ArrayList<Finding>();
         for (var part : parts) {
             all.addAll(part.found);
@@ -47,16 +47,16 @@ record Findings(List<Finding> found) {
     }
 
     /** Only what is impossible. */
-    Findings refusals() {
+    public Findings refusals() {
         return new Findings(found.stream().filter(f -> f.level == Level.REFUSE).toList());
     }
 
-    List<Note> notes() {
+    public List<Note> notes() {
         return found.stream().map(Finding::note).toList();
     }
 
     /** Throws when anything found is of level E. */
-    void refuse() {
+    public void refuse() {
         if (found.isEmpty()) {
             return; // the road of every draw
         }

@@ -42,7 +42,7 @@ public record Growth(double shrunkWeight, double finalWeight, double gain) imple
                 .refuse();
     }
 
-    static Growth of(Animal animal) {
+    public static Growth of(Animal animal) {
         return new Growth(animal.weight().shrunk(), animal.shrunkMatureWeight(), animal.gain());
     }
 

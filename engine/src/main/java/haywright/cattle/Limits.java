@@ -20,7 +20,7 @@ import java.util.Map;
  * @param unit of the ranges
  * @param ranges outside the range of a level is a finding of that level; the most serious first
  */
-record Limits(String rule, String about, Unit unit, List<Bound> ranges, String fix) {
+public record Limits(String rule, String about, Unit unit, List<Bound> ranges, String fix) {
     private static final Map<String, Limits> TABLE =
             PublishedTable.read(Limits.class, "herd_limits.csv").rows().stream()
                     .map(Limits::row)
@@ -47,7 +47,7 @@ record Limits(String rule, String about, Unit unit, List<Bound> ranges, String f
         }
     }
 
-    static Limits of(String rule) {
+    public static Limits of(String rule) {
         var limits = TABLE.get(rule);
         if (limits == null) {
             throw new IllegalStateException("herd_limits.csv has no rule " + rule);
@@ -56,7 +56,7 @@ record Limits(String rule, String about, Unit unit, List<Bound> ranges, String f
     }
 
     /** @param given the unit {@code value} is in; the words use it too */
-    Findings check(String field, double value, Unit given) {
+    public Findings check(String field, double value, Unit given) {
         double asTable = given.to(unit, value);
         for (int i = 0; i < ranges.size(); i++) { // the road of every draw: no iterator
             var bound = ranges.get(i);
@@ -114,12 +114,12 @@ record Limits(String rule, String about, Unit unit, List<Bound> ranges, String f
         };
     }
 
-    static String said(double value, Unit unit) {
+    public static String said(double value, Unit unit) {
         return unit == Unit.NONE ? said(value) : said(value) + " " + unit.symbol();
     }
 
     /** For a sentence: four figures at most. */
-    static String said(double value) {
+    public static String said(double value) {
         if (!Double.isFinite(value)) {
             return "not a number";
         }

@@ -18,7 +18,7 @@ import java.util.List;
  * @see "Arkansas Cooperative Extension MP391: shrunk weight is 96 % of full (read)"
  */
 public record LiveWeight(double kg, boolean isShrunk) implements Worked {
-    static final double SHRINK = 0.96;
+    public static final double SHRINK = 0.96;
 
     public static LiveWeight full(double kg) {
         return new LiveWeight(kg, false);

@@ -86,7 +86,7 @@ public record Pregnancy(double birthWeight, double day) implements Worked {
     }
 
     /** In the last 90 days. */
-    boolean late() {
+    public boolean late() {
         return day > GESTATION - LAST_STRETCH;
     }
 

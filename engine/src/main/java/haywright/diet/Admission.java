@@ -1,6 +1,6 @@
 package haywright.diet;
 
-import haywright.cattle.Need;
+import haywright.cattle.need.Need;
 import haywright.forage.Analyte;
 import haywright.forage.FeedClass;
 import java.util.Optional;

@@ -1,9 +1,9 @@
 package haywright.diet;
 
 import haywright.cattle.AnimalClass;
-import haywright.cattle.MicrobialProtein;
-import haywright.cattle.Need;
-import haywright.cattle.Nutrient;
+import haywright.cattle.need.MicrobialProtein;
+import haywright.cattle.need.Need;
+import haywright.cattle.need.Nutrient;
 import haywright.diet.DietRow.Kind;
 import haywright.diet.DietRow.Sense;
 import haywright.forage.Analyte;

@@ -1,8 +1,8 @@
 package haywright.diet;
 
 import haywright.cattle.AnimalClass;
-import haywright.cattle.ForageCapacity;
-import haywright.cattle.Need;
+import haywright.cattle.intake.ForageCapacity;
+import haywright.cattle.need.Need;
 import haywright.forage.Analyte;
 import haywright.forage.FeedClass;
 import haywright.workings.Source;

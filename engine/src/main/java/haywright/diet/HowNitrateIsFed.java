@@ -1,6 +1,6 @@
 package haywright.diet;
 
-import haywright.cattle.Need;
+import haywright.cattle.need.Need;
 
 /** How a feed of a diet goes out for its nitrate, as {@link Diet}'s rows hold it. */
 public enum HowNitrateIsFed {

@@ -1,9 +1,9 @@
 package haywright.diet;
 
 import haywright.cattle.AnimalClass;
-import haywright.cattle.DietaryNeed;
-import haywright.cattle.Nutrient;
 import haywright.cattle.RequirementSystem;
+import haywright.cattle.need.DietaryNeed;
+import haywright.cattle.need.Nutrient;
 import haywright.forage.Analyte;
 import haywright.forage.Composition;
 import java.util.ArrayList;

@@ -5,9 +5,9 @@ import static haywright.quantity.Unit.MCAL_PER_KG;
 import static haywright.quantity.Unit.MEGACALORIE;
 import static haywright.quantity.Unit.PERCENT;
 
-import haywright.cattle.ExpectedIntake;
-import haywright.cattle.Need;
-import haywright.forage.NetEnergy;
+import haywright.cattle.intake.ExpectedIntake;
+import haywright.cattle.need.Need;
+import haywright.forage.energy.NetEnergy;
 import haywright.quantity.Unit;
 import haywright.workings.Input;
 import haywright.workings.Line;

@@ -1,7 +1,7 @@
 package haywright.diet;
 
 import haywright.cattle.AnimalClass;
-import haywright.cattle.Need;
+import haywright.cattle.need.Need;
 import haywright.diet.DietRow.Kind;
 import haywright.diet.DietRow.Sense;
 import haywright.forage.Analyte;

@@ -1,11 +1,11 @@
 package haywright.diet;
 
 import haywright.cattle.AnimalClass;
-import haywright.cattle.Need;
+import haywright.cattle.need.Need;
 import haywright.forage.Analyte;
-import haywright.forage.HazardClass;
-import haywright.forage.HazardClass.Hazard;
-import haywright.forage.HazardClass.Level;
+import haywright.forage.hazard.HazardClass;
+import haywright.forage.hazard.HazardClass.Hazard;
+import haywright.forage.hazard.HazardClass.Level;
 import haywright.workings.Source;
 import java.util.ArrayList;
 import java.util.Collections;

@@ -180,7 +180,7 @@ public enum Analyte {
             return value >= low && value <= high;
         }
 
-        Range with(Range other) {
+        public Range with(Range other) {
             return new Range(Math.min(low, other.low), Math.max(high, other.high));
         }
     }

@@ -54,7 +54,7 @@ public record BasisConversion(Of of, double value, Unit unit, Basis from, Basis 
     }
 
     /** A concentration on dry matter, from the basis it was printed in. */
-    static double onDryMatter(double value, Basis from, double dryMatter) {
+    public static double onDryMatter(double value, Basis from, double dryMatter) {
         return value / share(from, dryMatter);
     }
 

@@ -36,17 +36,17 @@ public record Marginal(double centre, double sd, boolean log) {
     }
 
     /** A value on the scale of the bell. */
-    double onScale(double value) {
+    public double onScale(double value) {
         return log ? StrictMath.log(value) : value;
     }
 
     /** Where on its scale a bell as wide as this one stands whose mean is {@code mean}. */
-    double withMean(double mean) {
+    public double withMean(double mean) {
         return log ? StrictMath.log(mean) - sd * sd / 2 : mean;
     }
 
     /** A bell given on its own scale. */
-    static Marginal ofScale(double mean, double sd, boolean log) {
+    public static Marginal ofScale(double mean, double sd, boolean log) {
         return new Marginal(log ? StrictMath.exp(mean) : mean, sd, log);
     }
 }

@@ -6,16 +6,16 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** The rule of every share of dry matter: a number from 0 to 100. */
-final class Percent {
+public final class Percent {
     private Percent() {}
 
-    static void refuseOutside(String field, String name, double value) {
+    public static void refuseOutside(String field, String name, double value) {
         var problems = new ArrayList<Problem>();
         check(problems, field, name, value);
         Refused.unlessEmpty(problems);
     }
 
-    static void check(List<Problem> problems, String field, String name, double value) {
+    public static void check(List<Problem> problems, String field, String name, double value) {
         if (!(value >= 0 && value <= 100)) { // also refuses NaN
             problems.add(new Problem(
                     field,

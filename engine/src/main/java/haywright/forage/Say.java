@@ -5,10 +5,10 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 
 /** Numbers inside the sentences of this room: five decimals at most, no needless zeros. */
-final class Say {
+public final class Say {
     private Say() {}
 
-    static String number(double value) {
+    public static String number(double value) {
         if (!Double.isFinite(value)) {
             return Double.isNaN(value) ? "not a number" : value > 0 ? "infinity" : "−infinity";
         }
@@ -20,18 +20,18 @@ final class Say {
     }
 
     /** A figure with its unit, as a sentence has it. */
-    static String with(double value, Unit unit) {
+    public static String with(double value, Unit unit) {
         return unit.symbol().isEmpty() ? number(value) : number(value) + " " + unit.symbol();
     }
 
     /** Worked-out figures, to as many decimals as a reader can use. */
-    static String rounded(double value, int decimals) {
+    public static String rounded(double value, int decimals) {
         double scale = Math.pow(10, decimals);
         return number(Math.round(value * scale) / scale);
     }
 
     /** A straight line as a formula: "88.9 − 0.779·ADF", "0.0132·TDN − 0.132". */
-    static String line(double intercept, double slope, String symbol) {
+    public static String line(double intercept, double slope, String symbol) {
         return intercept < 0
                 ? "%s·%s − %s".formatted(plain(slope), symbol, plain(-intercept))
                 : "%s %s %s·%s".formatted(plain(intercept), slope < 0 ? "−" : "+", plain(Math.abs(slope)), symbol);

@@ -8,7 +8,7 @@ import java.util.UUID;
 /**
  * Which TDN somebody wants used for a lot, by laboratory; what is not in it goes by the rule. The key is the lot.
  *
- * @param ways by the laboratory's name, empty for none said: {@link haywright.forage.EnergyChoice#way}
+ * @param ways by the laboratory's name, empty for none said: {@link haywright.forage.energy.EnergyChoice#way}
  */
 public record EnergyPicks(UUID lot, Map<String, String> ways) {
     public EnergyPicks {

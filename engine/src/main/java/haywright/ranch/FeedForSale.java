@@ -1,7 +1,7 @@
 package haywright.ranch;
 
 import haywright.forage.FeedClass;
-import haywright.forage.Reading;
+import haywright.forage.lab.Reading;
 import haywright.quantity.Kind;
 import haywright.quantity.Quantity;
 import haywright.workings.Refused;

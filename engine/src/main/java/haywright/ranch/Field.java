@@ -1,8 +1,8 @@
 package haywright.ranch;
 
-import haywright.sampling.FieldShape;
-import haywright.sampling.FieldWalk;
-import haywright.sampling.Polygon;
+import haywright.sampling.field.FieldShape;
+import haywright.sampling.field.FieldWalk;
+import haywright.sampling.field.Polygon;
 import haywright.workings.Refused;
 import java.util.ArrayList;
 import java.util.List;

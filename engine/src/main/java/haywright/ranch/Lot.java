@@ -1,17 +1,16 @@
 package haywright.ranch;
 
-import haywright.forage.FeedBook;
 import haywright.forage.FeedClass;
-import haywright.forage.NitrateRisk;
-import haywright.forage.Weathered;
+import haywright.forage.book.FeedBook;
+import haywright.forage.energy.Weathered;
+import haywright.forage.hazard.NitrateRisk;
 import haywright.quantity.Kind;
 import haywright.quantity.Quantity;
-import haywright.sampling.Stock;
+import haywright.sampling.stock.Stock;
 import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalDouble;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
@@ -86,17 +85,6 @@ public record Lot(
 
     public boolean isNitrateDanger() {
         return nitrateRisk || NitrateRisk.isRisk(feedClass, FeedBook.published().rowFor(bookRow, feedClass));
-    }
-
-    /** Kilograms as fed, by the better of what was typed in and what was weighed. */
-    public OptionalDouble asFedKg() {
-        return LotTons.of(this).kg();
-    }
-
-    /** Kilograms of one bale, by the same; empty for what does not lie in bales. */
-    public OptionalDouble baleKg() {
-        int bales = stock.bales();
-        return bales == 0 ? OptionalDouble.empty() : OptionalDouble.of(asFedKg().orElseThrow() / bales);
     }
 
     public Lot with(List<LotWeighing> weighings) {

@@ -2,7 +2,7 @@ package haywright.ranch;
 
 import haywright.quantity.Kind;
 import haywright.quantity.Quantity;
-import haywright.sampling.Weighing;
+import haywright.sampling.stock.Weighing;
 import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.util.List;
@@ -53,7 +53,7 @@ public record LotWeighing(
     }
 
     /** What the bales say of all of them on that day. */
-    Weighing weighing() {
+    public Weighing weighing() {
         return weighing(bales, of);
     }
 

@@ -1,7 +1,7 @@
 package haywright.ranch;
 
-import haywright.cattle.Group;
-import haywright.forage.LabReport;
+import haywright.cattle.herd.Group;
+import haywright.forage.lab.LabReport;
 import haywright.weather.KeptWinter;
 import haywright.weather.StationWinters;
 import haywright.workings.Refused;

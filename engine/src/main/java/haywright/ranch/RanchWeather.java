@@ -1,11 +1,11 @@
 package haywright.ranch;
 
-import haywright.cattle.Coat;
-import haywright.cattle.ColdSystem;
-import haywright.cattle.Exposure;
-import haywright.cattle.Hide;
-import haywright.cattle.NeedByWeek;
-import haywright.cattle.WindChill;
+import haywright.cattle.cold.Coat;
+import haywright.cattle.cold.ColdSystem;
+import haywright.cattle.cold.Exposure;
+import haywright.cattle.cold.Hide;
+import haywright.cattle.cold.WindChill;
+import haywright.cattle.need.NeedByWeek;
 import haywright.quantity.Kind;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;

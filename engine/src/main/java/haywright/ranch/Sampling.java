@@ -1,16 +1,11 @@
 package haywright.ranch;
 
-import haywright.sampling.Aim;
 import haywright.sampling.CheckLetter;
-import haywright.sampling.Design;
 import haywright.sampling.Material;
 import haywright.sampling.OnSite;
-import haywright.sampling.Precision;
 import haywright.sampling.Purpose;
 import haywright.sampling.Rule;
 import haywright.sampling.SamplingPlan;
-import haywright.sampling.Spread;
-import haywright.sampling.Subject;
 import haywright.sampling.Taken;
 import java.time.LocalDate;
 import java.util.List;
@@ -115,26 +110,6 @@ public record Sampling(
                 : all;
     }
 
-    /**
-     * How sure the answer is with what was really taken; empty until the sheet is back.
-     *
-     * @param subject what it was taken from, as it is known now
-     */
-    public Optional<Precision> reached(Subject subject) {
-        return taken == null ? Optional.empty() : reached(subject, taken, analyses);
-    }
-
-    /** As {@link #reached(Subject)}, for the bag of one composite. */
-    public Optional<Precision> reached(Subject subject, Taken taken, int analyses) {
-        if (material == Material.STOCK_WATER) {
-            return Optional.empty();
-        }
-        var crop = subject.crop();
-        var spread = Spread.ofBook(crop == null ? material.usualCrop() : crop, analyte);
-        int lotUnits = material.isDrawn() ? Math.max(subject.units(), taken.units()) : 0;
-        return Optional.of(new Precision(spread, taken.design(analyses), lotUnits, confidencePercent));
-    }
-
     public Sampling with(Taken came) {
         return new Sampling(
                 id,
@@ -155,23 +130,5 @@ public record Sampling(
                 came,
                 twoComposites,
                 site);
-    }
-
-    /**
-     * What it is taken from: the lot as it is now; as it was when the sheet was made, where the lot is gone or is another
-     * material now.
-     */
-    public Subject subject(@Nullable Lot now) {
-        if (now != null && LotSubject.material(now) == material) {
-            var subject = LotSubject.of(now);
-            return site == null ? subject : site.onto(subject);
-        }
-        return site != null ? site.alone(material) : Subject.of(material, material.isDrawn() ? picks.size() : 0);
-    }
-
-    /** The plan as it was printed. */
-    public SamplingPlan plan(@Nullable Lot now) {
-        var aim = new Aim(rule, analyte, halfWidth, confidencePercent, purpose, seed, null);
-        return SamplingPlan.made(subject(now), aim, Design.of(picks.size(), increments, analyses));
     }
 }

@@ -1,11 +1,11 @@
 package haywright.ranch;
 
-import haywright.cattle.Exposure;
-import haywright.cattle.Group;
-import haywright.cattle.GroupRequirement;
-import haywright.cattle.NeedByWeek;
-import haywright.cattle.Requirement;
 import haywright.cattle.RequirementSystem;
+import haywright.cattle.cold.Exposure;
+import haywright.cattle.herd.Group;
+import haywright.cattle.need.GroupRequirement;
+import haywright.cattle.need.NeedByWeek;
+import haywright.cattle.need.Requirement;
 import haywright.workings.Refused;
 import java.time.LocalDate;
 import org.jspecify.annotations.Nullable;
@@ -54,7 +54,7 @@ public record Settings(
         }
     }
 
-    static final double MOST_FACTOR = 3;
+    public static final double MOST_FACTOR = 3;
 
     private static final double LEAST_LOSS_PERCENT = 5;
     private static final double MOST_LOSS_PERCENT = 30;
@@ -96,12 +96,12 @@ public record Settings(
     }
 
     /** A day as this herd feels it. */
-    Exposure felt(Exposure day) {
+    public Exposure felt(Exposure day) {
         return day.ofHerd(factor());
     }
 
     /** A week as this herd feels it. */
-    NeedByWeek.Weather felt(NeedByWeek.Weather week) {
+    public NeedByWeek.Weather felt(NeedByWeek.Weather week) {
         return new NeedByWeek.Weather(
                 week.previousTemperature(), week.days().stream().map(this::felt).toList());
     }

@@ -1,6 +1,6 @@
 package haywright.ranch;
 
-import haywright.cattle.Group;
+import haywright.cattle.herd.Group;
 import java.util.Locale;
 import java.util.UUID;
 

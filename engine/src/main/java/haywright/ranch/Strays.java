@@ -1,8 +1,8 @@
 package haywright.ranch;
 
-import haywright.cattle.Group;
-import haywright.forage.LabReport;
-import haywright.sampling.Stock;
+import haywright.cattle.herd.Group;
+import haywright.forage.lab.LabReport;
+import haywright.sampling.stock.Stock;
 import haywright.workings.Problem;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,6 +1,6 @@
 package haywright.ranch;
 
-import haywright.forage.HazardClass.Hazard;
+import haywright.forage.hazard.HazardClass.Hazard;
 import haywright.quantity.Kind;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
@@ -42,7 +42,7 @@ public record WaterSource(
     private static final double MOST = 100_000;
 
     /** Molar masses: NO3 62.005, N 14.007. */
-    static final double NO3_OF_N = 62.005 / 14.007;
+    public static final double NO3_OF_N = 62.005 / 14.007;
 
     public WaterSource {
         Names.require("name", name, "a water source");

@@ -1,6 +1,6 @@
 package haywright.ration;
 
-import haywright.cattle.Need;
+import haywright.cattle.need.Need;
 import haywright.diet.Diet;
 import haywright.diet.DietOptions;
 import haywright.diet.DietRow;

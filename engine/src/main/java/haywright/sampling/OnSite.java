@@ -1,5 +1,7 @@
 package haywright.sampling;
 
+import haywright.sampling.stock.Layout;
+import haywright.sampling.stock.Place;
 import java.util.EnumSet;
 import java.util.List;
 import org.jspecify.annotations.Nullable;

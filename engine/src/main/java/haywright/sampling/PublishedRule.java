@@ -42,7 +42,7 @@ public record PublishedRule(
                 .toList();
     }
 
-    static PublishedRule named(String id) {
+    public static PublishedRule named(String id) {
         return of(TABLE.row("id", id));
     }
 

@@ -1,6 +1,9 @@
 package haywright.sampling;
 
 import haywright.quantity.Unit;
+import haywright.sampling.stock.Layout;
+import haywright.sampling.stock.MassRange;
+import haywright.sampling.stock.Picks;
 import haywright.workings.Caution;
 import haywright.workings.PublishedTable;
 import haywright.workings.Refused;

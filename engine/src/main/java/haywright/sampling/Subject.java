@@ -1,5 +1,7 @@
 package haywright.sampling;
 
+import haywright.sampling.stock.Layout;
+import haywright.sampling.stock.Place;
 import haywright.workings.Refused;
 import org.jspecify.annotations.Nullable;
 

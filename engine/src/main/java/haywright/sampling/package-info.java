@@ -3,9 +3,9 @@
  *
  * <p>Start at {@link haywright.sampling.SamplingPlan}. In: what lies there ({@link haywright.sampling.Subject}) and what
  * the answer must be good for ({@link haywright.sampling.Aim}). Out: how many units and increments by each rule, side by
- * side ({@link haywright.sampling.SampleSize}); which ones ({@link haywright.sampling.Picks}, {@link
- * haywright.sampling.FieldWalk}); the mass that makes; minutes, kit and cautions. {@link haywright.sampling.Stock} says
- * how a lot is stacked or stored and what it weighs; {@link haywright.sampling.PlotYield} what a field yields.
+ * side ({@link haywright.sampling.SampleSize}); which ones ({@link haywright.sampling.stock.Picks}, {@link
+ * haywright.sampling.field.FieldWalk}); the mass that makes; minutes, kit and cautions. {@link haywright.sampling.stock.Stock} says
+ * how a lot is stacked or stored and what it weighs; {@link haywright.sampling.field.PlotYield} what a field yields.
  *
  * <p>Masses in kg as fed, lengths in metres, spreads in the analyte's own unit. Analytes are named by their id ("cp"):
  * this room lies under {@code forage} and knows {@code chance}, {@code workings} and {@code quantity} only.

@@ -4,6 +4,9 @@ import static haywright.cattle.Published.cow;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import haywright.cattle.intake.CowIntake1996;
+import haywright.cattle.intake.GrowingIntake2016;
+import haywright.cattle.need.CalciumPhosphorus;
 import haywright.workings.PublishedTable.Row;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;

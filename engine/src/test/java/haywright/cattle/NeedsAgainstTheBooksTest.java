@@ -8,6 +8,14 @@ import static haywright.cattle.Published.number;
 import static haywright.cattle.RequirementSystem.NRC_1996;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import haywright.cattle.cold.CattleWindChill;
+import haywright.cattle.cold.Coat;
+import haywright.cattle.cold.ColdStress;
+import haywright.cattle.cold.LowerCritical;
+import haywright.cattle.need.CalciumPhosphorus;
+import haywright.cattle.need.HeiferTarget;
+import haywright.cattle.need.MetabolizableProtein;
+import haywright.cattle.need.WaterAndVitaminsTest;
 import haywright.quantity.Unit;
 import haywright.workings.PublishedTable.Row;
 import java.io.IOException;

@@ -11,12 +11,12 @@ import java.util.Map;
 import java.util.stream.Collectors;
 
 /** The published rows of this room, and what both tests of them need. */
-final class Published {
-    static final double LB = Unit.POUND.toBase(1);
+public final class Published {
+    public static final double LB = Unit.POUND.toBase(1);
 
     private Published() {}
 
-    static PublishedTable table(String name) {
+    public static PublishedTable table(String name) {
         return PublishedTable.read(Published.class, name);
     }
 
@@ -26,7 +26,7 @@ final class Published {
                 .collect(Collectors.toMap(r -> r.text("id"), r -> r.text("reason")));
     }
 
-    static JsonNode json(Row row, String column) {
+    public static JsonNode json(Row row, String column) {
         try {
             return new ObjectMapper().readTree(row.text(column));
         } catch (JsonProcessingException e) {
@@ -34,18 +34,18 @@ final class Published {
         }
     }
 
-    static double number(Row row, String column) {
+    public static double number(Row row, String column) {
         return row.number(column).orElseThrow();
     }
 
     /** NEm, Mcal/kg, of a diet by its TDN: NRC 1996, written out here so that no other room is trusted. */
-    static double nem(double tdn) {
+    public static double nem(double tdn) {
         double me = 0.82 * 0.04409 * tdn;
         return 1.37 * me - 0.138 * me * me + 0.0105 * me * me * me - 1.12;
     }
 
     /** TDN, %, of a diet by its NEm: the same, backwards by halving. */
-    static double tdn(double nem) {
+    public static double tdn(double nem) {
         double low = 30;
         double high = 95;
         for (int i = 0; i < 80; i++) {
@@ -59,11 +59,11 @@ final class Published {
         return low;
     }
 
-    static Animal cow(LiveWeight weight, Pregnancy pregnancy, Lactation lactation) {
+    public static Animal cow(LiveWeight weight, Pregnancy pregnancy, Lactation lactation) {
         return new Animal(AnimalClass.MATURE_COW, Breed.AVERAGE, weight, 5, pregnancy, lactation, 0, weight.kg(), 20);
     }
 
-    static Animal growing(double shrunkKg, double finalKg, double gain) {
+    public static Animal growing(double shrunkKg, double finalKg, double gain) {
         return new Animal(
                 AnimalClass.GROWING,
                 Breed.AVERAGE,

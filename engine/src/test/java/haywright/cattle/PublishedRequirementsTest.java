@@ -10,6 +10,17 @@ import static java.util.Map.entry;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import haywright.cattle.cold.CattleWindChill;
+import haywright.cattle.cold.Coat;
+import haywright.cattle.cold.ColdStress;
+import haywright.cattle.cold.LowerCritical;
+import haywright.cattle.intake.ForageCapacity;
+import haywright.cattle.intake.GrowingIntake1996;
+import haywright.cattle.need.CalciumPhosphorus;
+import haywright.cattle.need.HeiferTarget;
+import haywright.cattle.need.MetabolizableProtein;
+import haywright.cattle.need.Requirement;
+import haywright.cattle.need.WaterAndVitaminsTest;
 import haywright.quantity.Unit;
 import haywright.workings.PublishedTable.Row;
 import java.util.HashSet;

@@ -4,6 +4,13 @@ import static haywright.cattle.RequirementSystem.NASEM_2016;
 import static haywright.cattle.RequirementSystem.NRC_1996;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import haywright.cattle.cold.Coat;
+import haywright.cattle.cold.ColdSystem;
+import haywright.cattle.cold.Exposure;
+import haywright.cattle.cold.Hide;
+import haywright.cattle.cold.LowerCritical;
+import haywright.cattle.need.Need;
+import haywright.cattle.need.Requirement;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.function.ToDoubleFunction;

@@ -10,6 +10,11 @@ import static java.util.Map.entry;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import haywright.cattle.intake.ColdExamplesTest;
+import haywright.cattle.need.HeiferTarget;
+import haywright.cattle.need.MetabolizableProtein;
+import haywright.cattle.need.Requirement;
+import haywright.cattle.need.WaterAndVitaminsTest;
 import haywright.quantity.Unit;
 import haywright.workings.PublishedTable.Row;
 import java.time.LocalDate;

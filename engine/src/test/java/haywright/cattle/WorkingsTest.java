@@ -4,6 +4,11 @@ import static haywright.FormulaCheck.reEvaluates;
 import static haywright.cattle.Published.cow;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import haywright.cattle.intake.ForageCapacity;
+import haywright.cattle.intake.GrowingIntake1996;
+import haywright.cattle.need.GroupRequirementTest;
+import haywright.cattle.need.HeiferTarget;
+import haywright.cattle.need.Requirement;
 import java.time.LocalDate;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;

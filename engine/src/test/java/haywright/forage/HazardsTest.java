@@ -4,8 +4,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import haywright.FormulaCheck;
-import haywright.forage.HazardClass.Hazard;
-import haywright.forage.HazardClass.Level;
+import haywright.forage.book.Prior;
+import haywright.forage.hazard.Fermentation;
+import haywright.forage.hazard.HazardClass;
+import haywright.forage.hazard.HazardClass.Hazard;
+import haywright.forage.hazard.HazardClass.Level;
+import haywright.forage.hazard.SoilInFeed;
+import haywright.forage.lab.Issue;
+import haywright.forage.lab.Reading;
+import haywright.forage.lab.ReportCheck;
 import haywright.workings.Origin;
 import java.util.EnumMap;
 import java.util.HashSet;

@@ -4,6 +4,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import haywright.FormulaCheck;
+import haywright.forage.book.FeedBook;
+import haywright.forage.book.Prior;
+import haywright.forage.hazard.NitrateClass;
+import haywright.forage.lab.LabReport;
+import haywright.forage.lab.NotMeasured;
+import haywright.forage.lab.Reading;
+import haywright.forage.lab.Tested;
+import haywright.forage.lot.LotComposition;
+import haywright.forage.lot.LotEstimate;
 import haywright.quantity.Unit;
 import haywright.sampling.Design;
 import java.time.LocalDate;

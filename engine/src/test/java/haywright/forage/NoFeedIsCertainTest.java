@@ -2,6 +2,11 @@ package haywright.forage;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import haywright.forage.book.FeedBook;
+import haywright.forage.book.Prior;
+import haywright.forage.energy.AdfEquation;
+import haywright.forage.lab.Reading;
+import haywright.forage.lot.LotComposition;
 import haywright.quantity.Unit;
 import java.util.List;
 import java.util.Optional;

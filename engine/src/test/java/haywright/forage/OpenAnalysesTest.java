@@ -2,6 +2,11 @@ package haywright.forage;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import haywright.forage.book.FeedBook;
+import haywright.forage.book.Prior;
+import haywright.forage.lab.Tested;
+import haywright.forage.lot.LotEstimate;
+import haywright.forage.lot.ResultError;
 import haywright.sampling.Design;
 import haywright.workings.PublishedTable;
 import java.io.IOException;

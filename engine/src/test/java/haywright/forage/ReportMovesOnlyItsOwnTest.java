@@ -4,6 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import haywright.forage.book.FeedBook;
+import haywright.forage.book.Prior;
+import haywright.forage.lab.LabReport;
+import haywright.forage.lab.Reading;
+import haywright.forage.lab.ReportCheck;
+import haywright.forage.lab.Tested;
+import haywright.forage.lot.LotComposition;
+import haywright.forage.lot.LotEstimate;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;

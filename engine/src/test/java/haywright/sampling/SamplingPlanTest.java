@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import haywright.FormulaCheck;
 import haywright.quantity.Unit;
+import haywright.sampling.stock.Layout;
+import haywright.sampling.stock.Place;
 import haywright.workings.Refused;
 import haywright.workings.Source;
 import java.util.List;

@@ -3,7 +3,7 @@ package haywright.app.cli;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import haywright.app.compute.Compute;
-import haywright.app.compute.Topics;
+import haywright.app.compute.topic.Topics;
 import haywright.app.exchange.InputFile;
 import haywright.app.exchange.weather.WeatherFile;
 import haywright.workings.Refused;

@@ -3,16 +3,17 @@ package haywright.app.cli;
 import haywright.app.words.LimitWords;
 import haywright.app.words.RuleWords;
 import haywright.app.words.Show;
-import haywright.cattle.Group;
+import haywright.cattle.herd.Group;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
-import haywright.forage.LabReport;
-import haywright.forage.Reading;
-import haywright.forage.ReportCheck;
+import haywright.forage.lab.LabReport;
+import haywright.forage.lab.Reading;
+import haywright.forage.lab.ReportCheck;
+import haywright.outlook.LotTons;
+import haywright.outlook.TestedFor;
+import haywright.outlook.Yard;
 import haywright.quantity.Unit;
 import haywright.ranch.Lot;
-import haywright.ranch.TestedFor;
-import haywright.ranch.Yard;
 import haywright.ration.NoRation;
 import haywright.ration.Ration;
 import java.io.PrintWriter;
@@ -66,7 +67,9 @@ final class DemoChain {
                 "  %-28s %-20s %11s  %-16s %s%s%n",
                 lot.name(),
                 lot.feedClass().words(),
-                lot.asFedKg().isPresent() ? Show.tons(lot.asFedKg().getAsDouble()) : "not cut",
+                LotTons.of(lot).kg().isPresent()
+                        ? Show.tons(LotTons.of(lot).kg().getAsDouble())
+                        : "not cut",
                 Show.price(lot.replacementPrice()),
                 TestedFor.of(yard.ranch(), lot).words().toLowerCase(Locale.ROOT),
                 lot.isNitrateDanger() && !nitrateKnown ? ", and its nitrate is not known" : "");

@@ -7,7 +7,7 @@ import haywright.app.report.ScoreSheet;
 import haywright.app.report.WeighSheet;
 import haywright.app.store.Store;
 import haywright.app.store.WholeFile;
-import haywright.cattle.Group;
+import haywright.cattle.herd.Group;
 import haywright.ranch.Ranch;
 import haywright.workings.Refused;
 import java.io.IOException;

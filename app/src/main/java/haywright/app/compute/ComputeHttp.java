@@ -1,5 +1,6 @@
 package haywright.app.compute;
 
+import haywright.app.compute.topic.Topics;
 import haywright.workings.Refused;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;

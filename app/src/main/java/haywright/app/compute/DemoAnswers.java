@@ -1,11 +1,15 @@
 package haywright.app.compute;
 
+import haywright.app.compute.topic.Answer;
+import haywright.app.compute.topic.CattleTopics;
+import haywright.app.compute.topic.RationTopic;
+import haywright.app.compute.topic.ReportTopic;
 import haywright.app.document.TinLantern;
-import haywright.cattle.Group;
-import haywright.cattle.Need;
-import haywright.forage.LabReport;
-import haywright.forage.ReportCheck;
-import haywright.ranch.Yard;
+import haywright.cattle.herd.Group;
+import haywright.cattle.need.Need;
+import haywright.forage.lab.LabReport;
+import haywright.forage.lab.ReportCheck;
+import haywright.outlook.Yard;
 import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;

@@ -4,6 +4,8 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import haywright.app.compute.shape.Schema;
+import haywright.app.compute.topic.Topic;
 import java.util.List;
 
 /** The OpenAPI 3.1 document of the topics, from the records that read and write them. */

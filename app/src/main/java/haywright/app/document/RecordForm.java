@@ -3,7 +3,7 @@ package haywright.app.document;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import haywright.sampling.Polygon;
+import haywright.sampling.field.Polygon;
 import java.time.LocalDate;
 import java.util.Collection;
 import java.util.Map;

@@ -4,7 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.MissingNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.databind.node.TextNode;
-import haywright.sampling.Polygon;
+import haywright.sampling.field.Polygon;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
 import java.lang.reflect.InvocationTargetException;

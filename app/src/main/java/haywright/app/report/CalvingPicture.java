@@ -1,7 +1,7 @@
 package haywright.app.report;
 
 import haywright.app.words.Show;
-import haywright.cattle.Group.CalvingWeek;
+import haywright.cattle.herd.Group.CalvingWeek;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;

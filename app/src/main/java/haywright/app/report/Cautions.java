@@ -3,7 +3,7 @@ package haywright.app.report;
 import haywright.diet.LeftOut;
 import haywright.forage.Analyte;
 import haywright.forage.FeedClass;
-import haywright.forage.NitrateClass;
+import haywright.forage.hazard.NitrateClass;
 import haywright.ranch.Lot;
 import haywright.ration.Portion;
 import java.util.ArrayList;

@@ -2,21 +2,22 @@ package haywright.app.report;
 
 import haywright.app.words.MassWords;
 import haywright.app.words.Show;
+import haywright.outlook.SampledLot;
 import haywright.quantity.Unit;
 import haywright.ranch.Field;
 import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
 import haywright.ranch.Sampling;
 import haywright.sampling.CompositeMass;
-import haywright.sampling.FieldShape;
-import haywright.sampling.FieldWalk;
-import haywright.sampling.Layout;
 import haywright.sampling.Material;
 import haywright.sampling.Orders;
-import haywright.sampling.Place;
 import haywright.sampling.SamplingPlan;
-import haywright.sampling.Stock;
 import haywright.sampling.Subject;
+import haywright.sampling.field.FieldShape;
+import haywright.sampling.field.FieldWalk;
+import haywright.sampling.stock.Layout;
+import haywright.sampling.stock.Place;
+import haywright.sampling.stock.Stock;
 import haywright.workings.Caution;
 import haywright.workings.Refused;
 import java.util.ArrayList;
@@ -62,7 +63,7 @@ public record FieldSheet(
     public static FieldSheet of(Ranch ranch, Sampling sampling) {
         var id = sampling.lot();
         var lot = id == null ? null : ranch.lots().get(id);
-        return new FieldSheet(ranch, sampling, lot, sampling.plan(lot));
+        return new FieldSheet(ranch, sampling, lot, SampledLot.of(sampling, lot).plan());
     }
 
     public String lotName() {

@@ -2,8 +2,8 @@ package haywright.app.report;
 
 import haywright.app.words.Show;
 import haywright.cattle.AnimalClass;
-import haywright.cattle.ConditionScores;
-import haywright.cattle.Group;
+import haywright.cattle.herd.ConditionScores;
+import haywright.cattle.herd.Group;
 import haywright.ranch.Ranch;
 import haywright.ranch.SheetCode;
 import java.time.LocalDate;

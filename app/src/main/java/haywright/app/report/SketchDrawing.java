@@ -2,9 +2,9 @@ package haywright.app.report;
 
 import haywright.app.words.Show;
 import haywright.quantity.Unit;
-import haywright.sampling.FieldShape;
-import haywright.sampling.FieldSketch;
-import haywright.sampling.FieldSketch.Point;
+import haywright.sampling.field.FieldShape;
+import haywright.sampling.field.FieldSketch;
+import haywright.sampling.field.FieldSketch.Point;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Base64;

@@ -1,7 +1,7 @@
 package haywright.app.report;
 
-import haywright.sampling.Layout;
-import haywright.sampling.Place;
+import haywright.sampling.stock.Layout;
+import haywright.sampling.stock.Place;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;

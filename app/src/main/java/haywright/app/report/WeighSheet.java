@@ -1,12 +1,13 @@
 package haywright.app.report;
 
 import haywright.app.words.Show;
+import haywright.outlook.LotTons;
 import haywright.quantity.Unit;
 import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
 import haywright.ranch.SheetCode;
-import haywright.sampling.Layout;
-import haywright.sampling.Picks;
+import haywright.sampling.stock.Layout;
+import haywright.sampling.stock.Picks;
 import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -44,7 +45,7 @@ public record WeighSheet(Ranch ranch, Lot lot, LocalDate made) {
     }
 
     public String thought() {
-        return Show.withUnit(Show.poundsNumber(lot.baleKg().orElseThrow()), Unit.POUND);
+        return Show.withUnit(Show.poundsNumber(LotTons.baleKg(lot).orElseThrow()), Unit.POUND);
     }
 
     public String count() {

@@ -1,7 +1,7 @@
 package haywright.app.web;
 
 import haywright.app.words.Show;
-import haywright.cattle.Group;
+import haywright.cattle.herd.Group;
 import haywright.ranch.Ranch;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;

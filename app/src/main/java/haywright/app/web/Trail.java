@@ -1,9 +1,10 @@
 package haywright.app.web;
 
 import haywright.app.words.Show;
+import haywright.outlook.LotTons;
+import haywright.outlook.TestedFor;
 import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
-import haywright.ranch.TestedFor;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -46,7 +47,7 @@ public final class Trail {
             return new Stop(Step.LOTS, false, "put in the first lot");
         }
         double kg = ranch.lots().values().stream()
-                .mapToDouble(lot -> lot.asFedKg().orElse(0))
+                .mapToDouble(lot -> LotTons.of(lot).kg().orElse(0))
                 .sum();
         return new Stop(
                 Step.LOTS,

@@ -2,8 +2,8 @@ package haywright.app.words;
 
 import haywright.forage.Analyte;
 import haywright.forage.Composition;
-import haywright.forage.Derived;
-import haywright.forage.LotComposition;
+import haywright.forage.lot.Derived;
+import haywright.forage.lot.LotComposition;
 import java.util.ArrayList;
 import java.util.Optional;
 

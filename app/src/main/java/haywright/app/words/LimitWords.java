@@ -1,6 +1,6 @@
 package haywright.app.words;
 
-import haywright.cattle.Need;
+import haywright.cattle.need.Need;
 import haywright.diet.DietRow;
 import haywright.diet.DietRow.Sense;
 import haywright.quantity.Unit;

@@ -1,7 +1,7 @@
 package haywright.app.words;
 
-import haywright.cattle.Need;
-import haywright.cattle.RuleOfThumb;
+import haywright.cattle.need.Need;
+import haywright.cattle.need.RuleOfThumb;
 import haywright.forage.Analyte;
 import haywright.quantity.Unit;
 import haywright.ration.Ration;

@@ -1,7 +1,7 @@
 package haywright.app.words;
 
-import haywright.forage.NotMeasured;
-import haywright.forage.NotMeasured.Why;
+import haywright.forage.lab.NotMeasured;
+import haywright.forage.lab.NotMeasured.Why;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;

@@ -1,6 +1,7 @@
 package haywright.app.compute;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import haywright.app.compute.topic.Topic;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.StringWriter;
@@ -12,19 +13,19 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** Asks topics and keeps the whole answer, as no caller outside of tests does. */
-final class Asked {
+public final class Asked {
     private final Compute compute;
 
-    Asked(List<Topic<?, ?>> topics) {
+    public Asked(List<Topic<?, ?>> topics) {
         this(topics, InstantSource.system());
     }
 
-    Asked(List<Topic<?, ?>> topics, InstantSource clock) {
+    public Asked(List<Topic<?, ?>> topics, InstantSource clock) {
         compute = new Compute(topics, clock);
     }
 
-    record Told(String text, int exit, List<String> errors, List<Throwable> failures) {
-        JsonNode body() {
+    public record Told(String text, int exit, List<String> errors, List<Throwable> failures) {
+        public JsonNode body() {
             try {
                 return Batch.JSON.readTree(text);
             } catch (IOException e) {
@@ -38,11 +39,11 @@ final class Asked {
         }
     }
 
-    Told run(String topic, String json) {
+    public Told run(String topic, String json) {
         return run(topic, json.getBytes(StandardCharsets.UTF_8));
     }
 
-    Told run(String topic, byte[] json) {
+    public Told run(String topic, byte[] json) {
         var out = new StringWriter();
         var errors = new ArrayList<String>();
         var failures = new ArrayList<Throwable>();

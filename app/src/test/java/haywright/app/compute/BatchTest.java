@@ -3,6 +3,8 @@ package haywright.app.compute;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import haywright.app.compute.topic.Answer;
+import haywright.app.compute.topic.Topic;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;

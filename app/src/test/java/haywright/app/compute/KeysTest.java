@@ -6,6 +6,11 @@ import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import haywright.app.compute.shape.Key;
+import haywright.app.compute.shape.Reader;
+import haywright.app.compute.shape.Writer;
+import haywright.app.compute.topic.Answer;
+import haywright.app.compute.topic.Topic;
 import haywright.quantity.Unit;
 import haywright.workings.Problem;
 import haywright.workings.Refused;

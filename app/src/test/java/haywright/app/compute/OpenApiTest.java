@@ -7,6 +7,8 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
+import haywright.app.compute.topic.Topic;
+import haywright.app.compute.topic.Topics;
 import java.io.IOException;
 import java.util.Objects;
 import java.util.stream.Stream;

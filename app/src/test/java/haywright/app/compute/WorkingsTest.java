@@ -4,6 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
 import haywright.FormulaCheck;
+import haywright.app.compute.shape.Reader;
+import haywright.app.compute.topic.Answer;
+import haywright.app.compute.topic.Topic;
+import haywright.app.compute.topic.Topics;
 import haywright.workings.Origin;
 import haywright.workings.Worked;
 import java.io.IOException;

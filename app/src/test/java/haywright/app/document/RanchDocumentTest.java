@@ -82,7 +82,7 @@ class RanchDocumentTest {
     void aSheetMadeByARuleThatIsGoneStillOpens() {
         var lot = TinLantern.ranch().lots().values().iterator().next();
         var plan = haywright.sampling.SamplingPlan.of(
-                haywright.ranch.LotSubject.of(lot),
+                haywright.outlook.LotSubject.of(lot),
                 haywright.sampling.Aim.USUAL.withRule(haywright.sampling.Rule.CHEAPEST));
         var id = new java.util.UUID(1, 2);
         var sheet = haywright.ranch.Sampling.of(plan, id, lot.id(), lot.name(), java.time.LocalDate.of(2026, 12, 1));

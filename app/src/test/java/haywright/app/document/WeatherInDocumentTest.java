@@ -4,9 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import haywright.cattle.Coat;
-import haywright.cattle.ColdSystem;
-import haywright.cattle.Hide;
+import haywright.cattle.cold.Coat;
+import haywright.cattle.cold.ColdSystem;
+import haywright.cattle.cold.Hide;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.FoundPlace;

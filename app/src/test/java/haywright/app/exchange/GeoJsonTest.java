@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
 import haywright.app.exchange.geojson.GeoJson;
-import haywright.sampling.FieldShape;
-import haywright.sampling.FieldWalk;
+import haywright.sampling.field.FieldShape;
+import haywright.sampling.field.FieldWalk;
 import haywright.workings.Refused;
 import java.util.List;
 import org.junit.jupiter.api.Test;

@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatCode;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import haywright.app.exchange.gpx.Gpx;
-import haywright.sampling.FieldShape;
-import haywright.sampling.FieldWalk;
+import haywright.sampling.field.FieldShape;
+import haywright.sampling.field.FieldWalk;
 import java.io.StringReader;
 import java.util.List;
 import javax.xml.XMLConstants;

@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import haywright.app.document.TinLantern;
-import haywright.cattle.Group;
+import haywright.cattle.herd.Group;
 import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
 import haywright.workings.Refused;

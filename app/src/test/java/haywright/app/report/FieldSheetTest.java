@@ -5,16 +5,16 @@ import static org.assertj.core.api.Assertions.within;
 
 import com.openhtmltopdf.util.Diagnostic;
 import haywright.app.document.TinLantern;
+import haywright.outlook.LotSubject;
 import haywright.ranch.Lot;
-import haywright.ranch.LotSubject;
 import haywright.ranch.Ranch;
 import haywright.ranch.Sampling;
 import haywright.sampling.Aim;
 import haywright.sampling.CheckLetter;
-import haywright.sampling.FieldShape;
-import haywright.sampling.FieldWalk;
-import haywright.sampling.Layout;
 import haywright.sampling.SamplingPlan;
+import haywright.sampling.field.FieldShape;
+import haywright.sampling.field.FieldWalk;
+import haywright.sampling.stock.Layout;
 import java.io.IOException;
 import java.io.StringReader;
 import java.time.LocalDate;
@@ -106,7 +106,7 @@ class FieldSheetTest {
     /** Paper, phone and GPS name the same stops. */
     @Test
     void thePlotsOfAStandingLotAreTheStopsOfItsWalk() {
-        var lot = lots().filter(l -> l.stock() instanceof haywright.sampling.Stock.Standing)
+        var lot = lots().filter(l -> l.stock() instanceof haywright.sampling.stock.Stock.Standing)
                 .findFirst()
                 .orElseThrow();
         var sheet = sheet(lot);

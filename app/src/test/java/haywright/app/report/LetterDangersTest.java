@@ -4,11 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.app.document.TinLantern;
 import haywright.app.report.FeedLetter.Part;
-import haywright.cattle.Group;
+import haywright.cattle.herd.Group;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
-import haywright.forage.LabReport;
-import haywright.forage.Reading;
+import haywright.forage.lab.LabReport;
+import haywright.forage.lab.Reading;
+import haywright.outlook.Yard;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.FedNow;
@@ -16,7 +17,6 @@ import haywright.ranch.Lot;
 import haywright.ranch.Outfit;
 import haywright.ranch.Ranch;
 import haywright.ranch.WaterSource;
-import haywright.ranch.Yard;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -110,12 +110,12 @@ class LetterDangersTest {
         }
         var yard = new Yard(without.with(water).with(new FedNow(COWS.id(), fed)), DAY);
         var now = yard.fedNow(COWS).orElseThrow();
-        assertThat(haywright.ranch.FeedingDangers.of(yard, yard.question(COWS).diet(), now.portions()))
+        assertThat(haywright.outlook.FeedingDangers.of(yard, yard.question(COWS).diet(), now.portions()))
                 .extracting(c -> c.words())
                 .anyMatch(w -> w.contains("sulfate"))
                 .anyMatch(w -> w.contains("Under ice"));
         var dry = new Yard(without.with(new FedNow(COWS.id(), fed)), DAY);
-        assertThat(haywright.ranch.FeedingDangers.of(dry, dry.question(COWS).diet(), now.portions()))
+        assertThat(haywright.outlook.FeedingDangers.of(dry, dry.question(COWS).diet(), now.portions()))
                 .extracting(c -> c.words())
                 .noneMatch(w -> w.contains("sulfate") || w.contains("Under ice"));
     }

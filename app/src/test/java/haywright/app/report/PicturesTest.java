@@ -3,7 +3,7 @@ package haywright.app.report;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.app.report.NeedPicture.Band;
-import haywright.cattle.Group.CalvingWeek;
+import haywright.cattle.herd.Group.CalvingWeek;
 import java.io.StringReader;
 import java.time.LocalDate;
 import java.util.ArrayList;

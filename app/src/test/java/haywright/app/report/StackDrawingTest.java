@@ -2,7 +2,7 @@ package haywright.app.report;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import haywright.sampling.Layout;
+import haywright.sampling.stock.Layout;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 

@@ -7,7 +7,7 @@ import static org.assertj.core.api.Assertions.tuple;
 import haywright.app.document.Patch;
 import haywright.app.document.RanchDocument;
 import haywright.app.document.TinLantern;
-import haywright.forage.LabReport;
+import haywright.forage.lab.LabReport;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.Attachment;

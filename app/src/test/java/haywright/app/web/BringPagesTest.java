@@ -2,7 +2,7 @@ package haywright.app.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import haywright.forage.LabReport;
+import haywright.forage.lab.LabReport;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.regex.Pattern;

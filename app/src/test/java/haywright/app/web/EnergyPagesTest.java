@@ -3,7 +3,7 @@ package haywright.app.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.forage.Analyte;
-import haywright.ranch.Yard;
+import haywright.outlook.Yard;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.Map;

@@ -4,10 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
-import haywright.forage.LabReport;
-import haywright.forage.NotMeasured;
-import haywright.forage.NotMeasured.Why;
-import haywright.forage.Tested;
+import haywright.forage.lab.LabReport;
+import haywright.forage.lab.NotMeasured;
+import haywright.forage.lab.NotMeasured.Why;
+import haywright.forage.lab.Tested;
 import haywright.quantity.Unit;
 import java.util.LinkedHashMap;
 import java.util.Map;

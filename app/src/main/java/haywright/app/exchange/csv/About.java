@@ -4,7 +4,7 @@ import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Understood.Cell;
 import haywright.app.exchange.lab.Understood.Sample;
-import haywright.forage.Tested;
+import haywright.forage.lab.Tested;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;

@@ -1,7 +1,7 @@
 package haywright.app.exchange.gpx;
 
-import haywright.sampling.FieldShape;
-import haywright.sampling.FieldWalk;
+import haywright.sampling.field.FieldShape;
+import haywright.sampling.field.FieldWalk;
 import java.util.List;
 import java.util.Locale;
 

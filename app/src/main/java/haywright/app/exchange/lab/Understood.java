@@ -2,7 +2,7 @@ package haywright.app.exchange.lab;
 
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
-import haywright.forage.Tested;
+import haywright.forage.lab.Tested;
 import haywright.quantity.Unit;
 import java.util.List;
 import java.util.regex.Pattern;

@@ -8,7 +8,7 @@ import haywright.app.exchange.lab.Understood.Sample;
 import haywright.app.words.Said;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
-import haywright.forage.Tested;
+import haywright.forage.lab.Tested;
 import haywright.workings.Refused;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;

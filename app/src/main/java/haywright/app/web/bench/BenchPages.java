@@ -2,9 +2,9 @@ package haywright.app.web.bench;
 
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
-import haywright.cattle.Group;
+import haywright.cattle.herd.Group;
+import haywright.outlook.Yard;
 import haywright.ranch.FedNow;
-import haywright.ranch.Yard;
 import haywright.ration.HandMix;
 import haywright.ration.Ration;
 import haywright.workings.Refused;

@@ -2,11 +2,11 @@ package haywright.app.web.bench;
 
 import haywright.app.web.Ask;
 import haywright.app.web.Form;
-import haywright.cattle.Group;
+import haywright.cattle.herd.Group;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.Ranch;
-import haywright.sampling.Stock;
+import haywright.sampling.stock.Stock;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;

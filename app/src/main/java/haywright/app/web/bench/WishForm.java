@@ -2,7 +2,7 @@ package haywright.app.web.bench;
 
 import haywright.app.web.Ask;
 import haywright.app.web.Form;
-import haywright.cattle.Group;
+import haywright.cattle.herd.Group;
 import haywright.diet.DietRow.Sense;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;

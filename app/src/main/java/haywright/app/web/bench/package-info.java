@@ -3,7 +3,7 @@
  * mix second, with what it saves; where there is no ration, what stands in the way and what would lift it.
  *
  * <p>Start at {@link haywright.app.web.bench.BenchPages}. Every figure is the engine's, asked of
- * {@link haywright.ranch.Yard}; nothing is worked out here.
+ * {@link haywright.outlook.Yard}; nothing is worked out here.
  */
 @NullMarked
 package haywright.app.web.bench;

@@ -4,7 +4,7 @@ import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.words.HerdWords;
 import haywright.app.words.Show;
-import haywright.ranch.BackCast;
+import haywright.outlook.BackCast;
 import haywright.ranch.Settings;
 import haywright.workings.Refused;
 import java.util.Optional;

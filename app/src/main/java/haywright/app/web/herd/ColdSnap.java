@@ -1,14 +1,14 @@
 package haywright.app.web.herd;
 
 import haywright.app.words.Show;
-import haywright.cattle.ColdSystem;
-import haywright.cattle.Group;
-import haywright.cattle.Hide;
-import haywright.cattle.LowerCritical;
+import haywright.cattle.cold.ColdSystem;
+import haywright.cattle.cold.Hide;
+import haywright.cattle.cold.LowerCritical;
+import haywright.cattle.herd.Group;
+import haywright.outlook.ColdDay;
+import haywright.outlook.HayMeasure;
+import haywright.outlook.OwnRule;
 import haywright.quantity.Unit;
-import haywright.ranch.ColdDay;
-import haywright.ranch.HayMeasure;
-import haywright.ranch.OwnRule;
 import haywright.ranch.Settings;
 import java.time.LocalDate;
 import java.util.List;

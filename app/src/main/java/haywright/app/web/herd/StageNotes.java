@@ -2,12 +2,12 @@ package haywright.app.web.herd;
 
 import haywright.app.words.Show;
 import haywright.cattle.AnimalClass;
-import haywright.cattle.FirstWeeks;
-import haywright.cattle.Group;
-import haywright.cattle.HeiferTarget;
-import haywright.cattle.Mud;
-import haywright.cattle.VitaminE;
-import haywright.cattle.Watch;
+import haywright.cattle.cold.Mud;
+import haywright.cattle.herd.Group;
+import haywright.cattle.intake.FirstWeeks;
+import haywright.cattle.need.HeiferTarget;
+import haywright.cattle.need.VitaminE;
+import haywright.cattle.need.Watch;
 import haywright.quantity.Unit;
 import haywright.ranch.Settings;
 import java.time.LocalDate;

@@ -4,8 +4,8 @@ import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.words.Show;
 import haywright.cattle.AnimalClass;
-import haywright.cattle.Group;
-import haywright.cattle.Regain;
+import haywright.cattle.herd.Group;
+import haywright.cattle.herd.Regain;
 import java.time.LocalDate;
 import java.util.Optional;
 

@@ -12,7 +12,7 @@ import haywright.app.web.Option;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.forage.Basis;
-import haywright.forage.LabReport;
+import haywright.forage.lab.LabReport;
 import haywright.ranch.Lot;
 import haywright.workings.Refused;
 import java.io.IOException;

@@ -8,7 +8,7 @@ import haywright.app.web.Page;
 import haywright.app.words.Said;
 import haywright.app.words.Show;
 import haywright.forage.Basis;
-import haywright.forage.LabReport;
+import haywright.forage.lab.LabReport;
 import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
 import java.time.LocalDate;

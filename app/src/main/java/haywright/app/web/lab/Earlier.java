@@ -3,7 +3,7 @@ package haywright.app.web.lab;
 import haywright.app.web.Form;
 import haywright.app.words.Parse;
 import haywright.app.words.Show;
-import haywright.forage.LabReport;
+import haywright.forage.lab.LabReport;
 import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
 import haywright.workings.Refused;

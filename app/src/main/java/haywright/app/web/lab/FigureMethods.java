@@ -3,7 +3,7 @@ package haywright.app.web.lab;
 import haywright.app.web.Ask;
 import haywright.app.web.Form;
 import haywright.forage.Analyte;
-import haywright.forage.Tested.Method;
+import haywright.forage.lab.Tested.Method;
 import haywright.workings.Refused;
 import java.util.EnumMap;
 import java.util.EnumSet;

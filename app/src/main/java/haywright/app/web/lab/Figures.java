@@ -2,7 +2,7 @@ package haywright.app.web.lab;
 
 import haywright.app.words.Show;
 import haywright.forage.Analyte;
-import haywright.forage.Weighed;
+import haywright.forage.lot.Weighed;
 import haywright.quantity.Kind;
 import haywright.quantity.Unit;
 import haywright.workings.Origin;

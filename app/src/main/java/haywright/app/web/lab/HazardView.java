@@ -2,13 +2,13 @@ package haywright.app.web.lab;
 
 import haywright.app.words.Show;
 import haywright.forage.Analyte;
-import haywright.forage.AvailableProtein;
 import haywright.forage.Composition;
-import haywright.forage.FeedBook;
 import haywright.forage.FeedClass;
-import haywright.forage.Fermentation;
-import haywright.forage.HazardClass;
-import haywright.forage.SoilInFeed;
+import haywright.forage.book.FeedBook;
+import haywright.forage.hazard.AvailableProtein;
+import haywright.forage.hazard.Fermentation;
+import haywright.forage.hazard.HazardClass;
+import haywright.forage.hazard.SoilInFeed;
 import haywright.workings.Source;
 import haywright.workings.Worked;
 import java.util.ArrayList;

@@ -2,10 +2,10 @@ package haywright.app.web.lab;
 
 import haywright.app.web.Page;
 import haywright.forage.Analyte;
+import haywright.outlook.SameHay;
+import haywright.outlook.TestedFor;
+import haywright.outlook.Yard;
 import haywright.ranch.Lot;
-import haywright.ranch.SameHay;
-import haywright.ranch.TestedFor;
-import haywright.ranch.Yard;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

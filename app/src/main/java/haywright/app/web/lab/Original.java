@@ -6,7 +6,7 @@ import haywright.app.store.Attachments;
 import haywright.app.web.Ask;
 import haywright.app.web.Form;
 import haywright.app.web.Page;
-import haywright.forage.LabReport;
+import haywright.forage.lab.LabReport;
 import haywright.ranch.Attachment;
 import haywright.ranch.Ranch;
 import haywright.workings.Refused;

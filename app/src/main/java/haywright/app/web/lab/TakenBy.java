@@ -3,10 +3,11 @@ package haywright.app.web.lab;
 import haywright.app.web.Form;
 import haywright.app.words.Show;
 import haywright.forage.Analyte;
-import haywright.forage.LabReport;
-import haywright.ranch.BagCode;
+import haywright.forage.lab.LabReport;
+import haywright.outlook.BagCode;
+import haywright.outlook.LotTests;
+import haywright.outlook.SampledLot;
 import haywright.ranch.Lot;
-import haywright.ranch.LotTests;
 import haywright.ranch.Ranch;
 import haywright.ranch.Sampling;
 import haywright.sampling.Taken;
@@ -78,7 +79,8 @@ public record TakenBy(
     private static String really(Lot lot, Sampling sheet, BagCode code, Taken taken) {
         boolean isHalf = !code.composite().isEmpty();
         int planned = taken.cores().size();
-        var sure = sheet.reached(sheet.subject(lot), taken, isHalf ? 1 : sheet.analyses())
+        var sure = SampledLot.of(sheet, lot)
+                .reached(taken, isHalf ? 1 : sheet.analyses())
                 .map(p -> "; %s is then known to ± %s%s"
                         .formatted(
                                 name(sheet.analyte()),

@@ -7,7 +7,7 @@ import haywright.app.web.Ask;
 import haywright.app.web.Form;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
-import haywright.cattle.Group;
+import haywright.cattle.herd.Group;
 import haywright.quantity.Unit;
 import haywright.workings.Problem;
 import haywright.workings.Refused;

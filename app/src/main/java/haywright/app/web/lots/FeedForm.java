@@ -6,7 +6,7 @@ import haywright.app.words.Show;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.forage.FeedClass;
-import haywright.forage.Reading;
+import haywright.forage.lab.Reading;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.FeedForSale;

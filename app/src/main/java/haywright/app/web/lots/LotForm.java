@@ -4,7 +4,7 @@ import haywright.app.web.Ask;
 import haywright.app.web.Form;
 import haywright.app.words.Show;
 import haywright.forage.FeedClass;
-import haywright.forage.Weathered;
+import haywright.forage.energy.Weathered;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.Lot;

@@ -6,13 +6,14 @@ import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.words.Show;
 import haywright.forage.FeedClass;
+import haywright.outlook.LotSubject;
+import haywright.outlook.LotTons;
+import haywright.outlook.TestedFor;
+import haywright.outlook.WorthTesting;
+import haywright.outlook.Yard;
 import haywright.ranch.Lot;
-import haywright.ranch.LotSubject;
-import haywright.ranch.TestedFor;
-import haywright.ranch.WorthTesting;
-import haywright.ranch.Yard;
 import haywright.sampling.LotCheck;
-import haywright.sampling.Stock;
+import haywright.sampling.stock.Stock;
 import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
 import java.util.List;
@@ -87,7 +88,7 @@ public final class LotPages {
         var ranch = page.ranch();
         var yard = new Yard(ranch, page.today());
         double kg = ranch.lots().values().stream()
-                .mapToDouble(lot -> lot.asFedKg().orElse(0))
+                .mapToDouble(lot -> LotTons.of(lot).kg().orElse(0))
                 .sum();
         return new ListView(
                 ranch.lots().values().stream().map(lot -> row(page, yard, lot)).toList(),

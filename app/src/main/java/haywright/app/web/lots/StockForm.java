@@ -6,7 +6,7 @@ import haywright.app.words.Show;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.Ranch;
-import haywright.sampling.Stock;
+import haywright.sampling.stock.Stock;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;

@@ -1,11 +1,11 @@
 package haywright.app.web.lots;
 
 import haywright.app.words.Show;
+import haywright.outlook.LotTons;
 import haywright.quantity.Unit;
 import haywright.ranch.Lot;
-import haywright.ranch.LotTons;
-import haywright.sampling.MassRange;
-import haywright.sampling.Stock;
+import haywright.sampling.stock.MassRange;
+import haywright.sampling.stock.Stock;
 import haywright.workings.Worked;
 import java.util.List;
 

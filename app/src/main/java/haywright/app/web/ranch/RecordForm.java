@@ -3,7 +3,7 @@ package haywright.app.web.ranch;
 import haywright.app.exchange.weather.GhcnDaily;
 import haywright.app.web.Ask;
 import haywright.app.web.Option;
-import haywright.cattle.ColdSystem;
+import haywright.cattle.cold.ColdSystem;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.RanchWeather;

@@ -2,9 +2,9 @@ package haywright.app.web.ranch;
 
 import haywright.app.web.Ask;
 import haywright.app.web.Form;
-import haywright.cattle.Coat;
-import haywright.cattle.ColdSystem;
-import haywright.cattle.Hide;
+import haywright.cattle.cold.Coat;
+import haywright.cattle.cold.ColdSystem;
+import haywright.cattle.cold.Hide;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.RanchWeather;

@@ -6,8 +6,8 @@ import haywright.app.web.Form;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.words.Show;
-import haywright.cattle.ConditionScores;
-import haywright.cattle.Group;
+import haywright.cattle.herd.ConditionScores;
+import haywright.cattle.herd.Group;
 import haywright.sampling.CountLine;
 import java.util.Map;
 

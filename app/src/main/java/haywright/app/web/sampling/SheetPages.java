@@ -8,9 +8,10 @@ import haywright.app.web.Form;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.words.Show;
-import haywright.forage.LabReport;
+import haywright.forage.lab.LabReport;
+import haywright.outlook.LotTests;
+import haywright.outlook.SampledLot;
 import haywright.quantity.Unit;
-import haywright.ranch.LotTests;
 import haywright.ranch.Sampling;
 import haywright.sampling.Taken;
 import io.javalin.http.NotFoundResponse;
@@ -99,7 +100,8 @@ public final class SheetPages {
         var sampling = sheet.sampling();
         int planned = sampling.picks().size() * sampling.increments();
         int all = taken.cores().stream().mapToInt(c -> c).sum();
-        var sure = sampling.reached(sheet.subject())
+        var sure = new SampledLot(sampling, sheet.subject())
+                .reached()
                 .map(p -> " That leaves %s ± %s%s."
                         .formatted(
                                 PlanView.name(sampling.analyte()),

@@ -4,9 +4,10 @@ import haywright.app.web.Form;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.words.Show;
+import haywright.outlook.LotSubject;
+import haywright.outlook.LotTons;
 import haywright.ranch.Field;
 import haywright.ranch.Lot;
-import haywright.ranch.LotSubject;
 import haywright.ranch.Sampling;
 import haywright.sampling.Material;
 import haywright.sampling.Subject;
@@ -80,7 +81,7 @@ public final class TakePages {
 
     private static Row row(Page page, Lot lot) {
         var subject = LotSubject.of(lot);
-        var kg = lot.asFedKg();
+        var kg = LotTons.of(lot).kg();
         return new Row(
                 lot,
                 subject.material().words(),

@@ -8,13 +8,14 @@ import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.web.lots.TonsView;
 import haywright.app.words.Show;
+import haywright.outlook.LotTons;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.Lot;
 import haywright.ranch.LotWeighing;
 import haywright.ranch.SheetCode;
 import haywright.sampling.CountLine;
-import haywright.sampling.Stock;
+import haywright.sampling.stock.Stock;
 import io.javalin.http.NotFoundResponse;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -192,7 +193,7 @@ public final class WeighPages {
 
     /** A slip of the finger among several weights is seen by how far it lies from what was thought. */
     private static void unusual(Form form, Lot lot, List<Quantity> kept) {
-        double thought = lot.baleKg().orElseThrow();
+        double thought = LotTons.baleKg(lot).orElseThrow();
         for (var bale : kept) {
             if (bale.base() > 0 && (bale.base() > 2 * thought || bale.base() < thought / 2)) {
                 form.doubt(

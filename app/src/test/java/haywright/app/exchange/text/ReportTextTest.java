@@ -9,7 +9,7 @@ import haywright.app.exchange.lab.Vocabulary;
 import haywright.app.exchange.lab.Vocabulary.Meaning;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
-import haywright.forage.Tested;
+import haywright.forage.lab.Tested;
 import haywright.quantity.Unit;
 import haywright.workings.Refused;
 import java.util.List;

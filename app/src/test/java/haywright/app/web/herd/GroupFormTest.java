@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.app.web.Form;
 import haywright.cattle.AnimalClass;
-import haywright.cattle.Group;
-import haywright.cattle.Group.CalvingWeek;
+import haywright.cattle.herd.Group;
+import haywright.cattle.herd.Group.CalvingWeek;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import java.time.LocalDate;

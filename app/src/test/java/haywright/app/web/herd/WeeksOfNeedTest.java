@@ -5,15 +5,15 @@ import static org.assertj.core.api.Assertions.within;
 
 import haywright.app.document.TinLantern;
 import haywright.app.report.HerdPicture;
-import haywright.cattle.Coat;
-import haywright.cattle.ColdSystem;
-import haywright.cattle.Group;
-import haywright.cattle.Requirement;
+import haywright.cattle.cold.Coat;
+import haywright.cattle.cold.ColdSystem;
+import haywright.cattle.herd.Group;
+import haywright.cattle.need.Requirement;
+import haywright.outlook.WeeksOfNeed;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.Ranch;
 import haywright.ranch.RanchWeather;
-import haywright.ranch.WeeksOfNeed;
 import haywright.weather.DailyWeather;
 import haywright.weather.Normals;
 import haywright.weather.Station;
@@ -158,8 +158,8 @@ class WeeksOfNeedTest {
                 .filter(group -> group.animals() == haywright.cattle.AnimalClass.GROWING)
                 .findFirst()
                 .orElseThrow();
-        var poor = new haywright.ranch.HayMeasure("", "poor hay", 0.95, 0.2, 1.3);
-        var good = new haywright.ranch.HayMeasure("", "good hay", 1.4, 0.8, 1.3);
+        var poor = new haywright.outlook.HayMeasure("", "poor hay", 0.95, 0.2, 1.3);
+        var good = new haywright.outlook.HayMeasure("", "good hay", 1.4, 0.8, 1.3);
         assertThat(WeeksAhead.tooMuch(List.of(day), List.of(RANCH.settings().need(calves, day)), poor))
                 .contains("poor hay");
         assertThat(WeeksAhead.tooMuch(List.of(day), List.of(RANCH.settings().need(COWS, day)), good))

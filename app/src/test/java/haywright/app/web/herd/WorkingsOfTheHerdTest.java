@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import haywright.FormulaCheck;
 import haywright.app.document.TinLantern;
-import haywright.cattle.Requirement;
+import haywright.cattle.need.Requirement;
 import haywright.diet.PoorestDiet;
 import java.time.LocalDate;
 import java.util.stream.IntStream;

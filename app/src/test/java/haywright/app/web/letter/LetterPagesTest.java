@@ -7,7 +7,7 @@ import haywright.app.store.Store;
 import haywright.app.web.Desk;
 import haywright.app.web.Home;
 import haywright.app.web.Server;
-import haywright.cattle.Group;
+import haywright.cattle.herd.Group;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.FedNow;

@@ -1,0 +1,54 @@
+package haywright.cattle.cold;
+
+import haywright.cattle.Animal;
+import java.time.LocalDate;
+import java.util.Locale;
+
+/** The hair that cattle wear, as the tables of lower critical temperatures sort it. */
+public enum Coat {
+    /** Under 0.2 in. */
+    SUMMER(0.6),
+    /** 0.3 to 0.6 in. */
+    FALL(0.9),
+    /** 0.7 to 1.0 in. */
+    WINTER(1.2),
+    /** Over 1.0 in. */
+    HEAVY_WINTER(2.0);
+
+    private final double hair;
+
+    Coat(double hair) {
+        this.hair = hair;
+    }
+
+    /**
+     * Effective depth, cm, in the heat balance: 0.6 in summer, 1.2 in winter, 2 to 2.5 in a heavy coat (NRC 1996/2000, from
+     * memory); fall lies between by judgement, and of a heavy coat the lesser depth stands.
+     */
+    public double hair() {
+        return hair;
+    }
+
+    /**
+     * The heaviest coat of a time of year in cold country: heavy from December to March, winter in November and April, fall
+     * in October and May. Judgment: the tables name no month.
+     */
+    public static Coat usual(LocalDate date) {
+        return switch (date.getMonth()) {
+            case DECEMBER, JANUARY, FEBRUARY, MARCH -> HEAVY_WINTER;
+            case NOVEMBER, APRIL -> WINTER;
+            case OCTOBER, MAY -> FALL;
+            default -> SUMMER;
+        };
+    }
+
+    /** What an animal wears of it where nobody has said: dry cattle in score 5 or better all, others one class less. */
+    Coat of(Animal animal) {
+        boolean whole = animal.lactation() == null && animal.conditionScore() >= LowerCritical.AVERAGE;
+        return whole ? this : values()[Math.max(0, ordinal() - 1)];
+    }
+
+    public String id() {
+        return name().toLowerCase(Locale.ROOT);
+    }
+}

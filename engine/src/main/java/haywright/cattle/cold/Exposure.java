@@ -1,0 +1,65 @@
+package haywright.cattle.cold;
+
+import haywright.cattle.Animal;
+import haywright.workings.Refused;
+
+/**
+ * What the weather of a day does to cattle that stand in it.
+ *
+ * @param temperature mean of the day, °C
+ * @param wind mean of the day, km/h, in the open
+ * @param windbreak whether they can stand behind one; it halves the increment of the rule of thumb, or leaves the heat
+ *     balance three tenths of the wind, never both
+ * @param herd what the cold costs this herd for each Mcal that the equations say, as a winter that was fed has shown; 1
+ *     where nothing is known of it
+ * @param worn whether somebody has said that all wear this coat; else it is the heaviest of the time of year, and cattle
+ *     in milk or below score 5 wear one class less
+ */
+public record Exposure(
+        double temperature,
+        double wind,
+        Coat coat,
+        Hide hide,
+        boolean windbreak,
+        ColdSystem system,
+        double herd,
+        boolean worn) {
+    /** Of a herd that nothing is known of. */
+    public Exposure(double temperature, double wind, Coat coat, Hide hide, boolean windbreak, ColdSystem system) {
+        this(temperature, wind, coat, hide, windbreak, system, 1, true);
+    }
+
+    /** @throws Refused for a temperature or a wind that cannot be */
+    public Exposure {
+        WindChill.check(temperature, wind);
+    }
+
+    /** The same day for cattle with this on their coats. */
+    public Exposure with(Hide other) {
+        return new Exposure(temperature, wind, coat, other, windbreak, system, herd, worn);
+    }
+
+    /** The same day for a herd whose cold costs so many times what the equations say. */
+    public Exposure ofHerd(double factor) {
+        return new Exposure(temperature, wind, coat, hide, windbreak, system, factor, worn);
+    }
+
+    /** The same day, the coat said or not. */
+    public Exposure wornByAll(boolean said) {
+        return new Exposure(temperature, wind, coat, hide, windbreak, system, herd, said);
+    }
+
+    /** The coat that an animal wears. */
+    public Coat coat(Animal animal) {
+        return worn ? coat : coat.of(animal);
+    }
+
+    public Cold cold(Animal animal) {
+        var cold = byEquation(animal);
+        return herd == 1 ? cold : new HerdCold(cold, herd);
+    }
+
+    private Cold byEquation(Animal animal) {
+        return system == ColdSystem.RULE_OF_THUMB ? new ColdByRule(animal, this) : new ColdByBalance(animal, this);
+    }
+}

@@ -1,0 +1,326 @@
+package haywright.cattle.need;
+
+import static haywright.quantity.Unit.GRAM_A_DAY;
+import static haywright.quantity.Unit.HEAD;
+import static haywright.quantity.Unit.KILOGRAM_A_DAY;
+import static haywright.quantity.Unit.LITRE;
+import static haywright.quantity.Unit.MEGACALORIE;
+
+import haywright.cattle.Animal;
+import haywright.cattle.AnimalClass;
+import haywright.cattle.Breed;
+import haywright.cattle.Lactation;
+import haywright.cattle.LiveWeight;
+import haywright.cattle.Pregnancy;
+import haywright.cattle.RequirementSystem;
+import haywright.cattle.cold.Exposure;
+import haywright.cattle.herd.Group;
+import haywright.cattle.herd.HerdCheck;
+import haywright.cattle.herd.Regain;
+import haywright.cattle.herd.Variety;
+import haywright.quantity.Unit;
+import haywright.workings.Input;
+import haywright.workings.Line;
+import haywright.workings.Source;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What one head of a group needs on a day: the mean over the calving weeks, by head, and never that of one average cow.
+ * The members keep the spread.
+ *
+ * <p>A calving week counts from its middle day. Before it a cow is pregnant, if not more than 283 days away; after it she
+ * is in milk until weaning, or for 30 weeks where no weaning is planned. Head that stand in no calving week are open.
+ * Cattle that gain weigh more each day from the weighing on, up to their grown weight.
+ *
+ * <p>Heifers with their first calf give less milk and lighter calves than grown cows, and so, less so, do those with their
+ * second: of a first-calf heifer that is the calf that came after she was weighed.
+ *
+ * <p>The mean is taken at the mean weight and score of each week: need bends so little with weight that weights a tenth
+ * apart would lower it by a thousandth. The {@link #spread} has them.
+ */
+public record GroupRequirement(AnimalClass animals, RequirementSystem system, List<Member> members, Variety variety)
+        implements Need {
+    private static final int MIDDLE_OF_WEEK = 3;
+    private static final int DAYS_A_WEEK = 7;
+
+    /**
+     * What two-year-old dams, three-year-old ones and grown cows have of the breed's calf weight and milk: calves 8 and 5 %
+     * lighter, 0.74 (Arkansas MP391 of 2018, read) and 0.88 of the milk (NRC 1996/2000, from memory).
+     */
+    private enum Dam {
+        FIRST_CALF(0.92, 0.74),
+        SECOND_CALF(0.95, 0.88),
+        GROWN(1, 1);
+
+        private final double birth;
+        private final double milk;
+
+        Dam(double birth, double milk) {
+            this.birth = birth;
+            this.milk = milk;
+        }
+
+        /** First-calf heifers have calved by then: a calf that came after they were weighed is their second. */
+        static Dam of(Group group, Group.CalvingWeek week) {
+            return switch (group.animals()) {
+                case BRED_HEIFER -> FIRST_CALF;
+                case FIRST_CALF_HEIFER -> week.begins().isAfter(group.weighedOn()) ? SECOND_CALF : FIRST_CALF;
+                default -> GROWN;
+            };
+        }
+    }
+
+    public GroupRequirement {
+        members = List.copyOf(members);
+    }
+
+    /** @param head how many of the group are alike in this */
+    public record Member(int head, Requirement need) {}
+
+    /** @param previousTemperature mean of the last month, °C */
+    static GroupRequirement of(
+            Group group, LocalDate date, RequirementSystem system, double previousTemperature, List<Exposure> weather) {
+        HerdCheck.findings(group, date).refuse();
+        return checked(group, date, system, previousTemperature, weather);
+    }
+
+    /** Of a group that is known to pass {@link HerdCheck}. */
+    static GroupRequirement checked(
+            Group group, LocalDate date, RequirementSystem system, double previousTemperature, List<Exposure> weather) {
+        var breed = Breed.named(group.breed());
+        var members = new ArrayList<Member>();
+        var regain = Regain.of(group, date).orElse(null);
+        int open = group.head();
+        for (var week : group.calving()) {
+            if (week.head() > 0) {
+                open -= week.head();
+                var animal = animal(group, breed, date, week, previousTemperature);
+                members.add(new Member(week.head(), new Requirement(animal, system, weather, regain)));
+            }
+        }
+        if (open > 0) {
+            var animal = animal(group, breed, date, null, previousTemperature);
+            members.add(new Member(open, new Requirement(animal, system, weather, regain)));
+        }
+        return new GroupRequirement(group.animals(), system, members, Variety.of(group));
+    }
+
+    private static Animal animal(
+            Group group, Breed breed, LocalDate date, Group.@Nullable CalvingWeek week, double previousTemperature) {
+        Pregnancy pregnancy = null;
+        Lactation lactation = null;
+        var animals = group.animals();
+        if (week != null) {
+            var dam = Dam.of(group, week);
+            long until = ChronoUnit.DAYS.between(date, week.begins().plusDays(MIDDLE_OF_WEEK));
+            double weeks = -until / (double) DAYS_A_WEEK;
+            var weaning = group.weaning();
+            if (until >= 0 && until < Pregnancy.GESTATION) {
+                var typed = group.calfBirthWeight();
+                double birth = typed != null ? typed.base() : breed.birthWeight() * dam.birth;
+                pregnancy = new Pregnancy(birth, Pregnancy.GESTATION - until);
+            } else if (until < 0 && (weaning == null ? weeks <= Lactation.CURVE_ENDS : date.isBefore(weaning))) {
+                var typed = group.peakMilk();
+                double peak = typed != null ? typed.base() : breed.peakMilk() * dam.milk;
+                lactation = new Lactation(weeks, peak, Lactation.USUAL_PEAK_WEEK);
+                animals = animals == AnimalClass.BRED_HEIFER ? AnimalClass.FIRST_CALF_HEIFER : animals;
+            }
+        }
+        return new Animal(
+                animals,
+                breed,
+                new LiveWeight(weight(group, date), group.shrunk()),
+                group.conditionScore(),
+                pregnancy,
+                lactation,
+                group.gain().base(),
+                group.matureWeight().base(),
+                previousTemperature);
+    }
+
+    /** On the day, kg. */
+    static double weight(Group group, LocalDate date) {
+        double weighed = group.weight().base();
+        double gained = group.gain().base() * ChronoUnit.DAYS.between(group.weighedOn(), date);
+        return Math.min(weighed + gained, Math.max(weighed, group.matureWeight().base()));
+    }
+
+    /**
+     * How far the animals lie apart in some part of their need: over calving dates, weights, condition and, where the
+     * weather varies, days.
+     *
+     * @param of for example {@code Need::nem}
+     */
+    public Spread spread(ToDoubleFunction<Need> of) {
+        var values = new ArrayList<Spread.Weighted>();
+        for (var member : members) {
+            var alike = variety.of(member.need.animal());
+            var days = member.need.weather();
+            double head = member.head / (double) (alike.size() * Math.max(1, days.size()));
+            for (var animal : alike) {
+                if (days.isEmpty()) {
+                    values.add(new Spread.Weighted(
+                            of.applyAsDouble(new Requirement(animal, system, List.of(), member.need.regain())), head));
+                }
+                for (var day : days) {
+                    values.add(new Spread.Weighted(
+                            of.applyAsDouble(new Requirement(animal, system, List.of(day), member.need.regain())),
+                            head));
+                }
+            }
+        }
+        return Spread.of(values.toArray(Spread.Weighted[]::new), mean(of));
+    }
+
+    private double mean(ToDoubleFunction<Need> of) {
+        return members.stream()
+                        .mapToDouble(m -> m.head * of.applyAsDouble(m.need))
+                        .sum()
+                / members.stream().mapToInt(Member::head).sum();
+    }
+
+    @Override
+    public double bodyWeight() {
+        return mean(Need::bodyWeight);
+    }
+
+    @Override
+    public double shrunkWeight() {
+        return mean(Need::shrunkWeight);
+    }
+
+    @Override
+    public double pregnantShare() {
+        return mean(Need::pregnantShare);
+    }
+
+    @Override
+    public double daysPregnant() {
+        double share = pregnantShare();
+        return share == 0 ? 0 : mean(Need::daysPregnant) / share;
+    }
+
+    @Override
+    public double milkingShare() {
+        return mean(Need::milkingShare);
+    }
+
+    @Override
+    public double milk() {
+        return mean(Need::milk);
+    }
+
+    @Override
+    public double nemMaintenance() {
+        return mean(Need::nemMaintenance);
+    }
+
+    @Override
+    public double nemPregnancy() {
+        return mean(Need::nemPregnancy);
+    }
+
+    @Override
+    public double nemLactation() {
+        return mean(Need::nemLactation);
+    }
+
+    @Override
+    public double nemCold() {
+        return mean(Need::nemCold);
+    }
+
+    @Override
+    public double nemRegain() {
+        return mean(Need::nemRegain);
+    }
+
+    @Override
+    public double nemAcclimatization() {
+        return mean(Need::nemAcclimatization);
+    }
+
+    @Override
+    public double intakeFactor() {
+        return mean(Need::intakeFactor);
+    }
+
+    @Override
+    public double neg() {
+        return mean(Need::neg);
+    }
+
+    @Override
+    public double gain() {
+        return mean(Need::gain);
+    }
+
+    /** Every member's energy for gain changes in the same proportion. */
+    @Override
+    public double gainOn(double otherNeg) {
+        double share = otherNeg / neg();
+        return mean(need -> need.gainOn(need.neg() * share));
+    }
+
+    @Override
+    public double metabolizableProtein() {
+        return mean(Need::metabolizableProtein);
+    }
+
+    @Override
+    public double crudeProtein() {
+        return mean(Need::crudeProtein);
+    }
+
+    @Override
+    public double calcium() {
+        return mean(Need::calcium);
+    }
+
+    @Override
+    public double phosphorus() {
+        return mean(Need::phosphorus);
+    }
+
+    @Override
+    public double water() {
+        return mean(Need::water);
+    }
+
+    @Override
+    public List<Line> lines() {
+        return List.of(
+                line("NEm", MEGACALORIE, Need::nem),
+                line("NEg", MEGACALORIE, Need::neg),
+                line("MP", GRAM_A_DAY, Need::metabolizableProtein),
+                line("CP", KILOGRAM_A_DAY, Need::crudeProtein),
+                line("Ca", GRAM_A_DAY, Need::calcium),
+                line("P", GRAM_A_DAY, Need::phosphorus),
+                line("W", LITRE, Need::water));
+    }
+
+    private Line line(String symbol, Unit unit, ToDoubleFunction<Need> of) {
+        var inputs = new ArrayList<Input>();
+        var heads = new ArrayList<String>();
+        var products = new ArrayList<String>();
+        for (int i = 0; i < members.size(); i++) {
+            var member = members.get(i);
+            var head = "n" + (i + 1);
+            var need = symbol + (i + 1);
+            inputs.add(Input.typed(head, member.head, HEAD));
+            inputs.add(Input.computed(need, of.applyAsDouble(member.need), unit, member.need));
+            heads.add(head);
+            products.add(head + "·" + need);
+        }
+        var formula = products.stream().collect(Collectors.joining(" + ", "(", ")"))
+                + " / "
+                + heads.stream().collect(Collectors.joining(" + ", "(", ")"));
+        return new Line(symbol, formula, mean(of), unit, Source.ARITHMETIC, inputs);
+    }
+}

@@ -1,0 +1,30 @@
+package haywright.outlook;
+
+import haywright.cattle.cold.Hide;
+import haywright.cattle.herd.Group;
+import haywright.cattle.need.GroupRequirement;
+import haywright.ranch.Settings;
+import java.time.LocalDate;
+
+/**
+ * A day colder than the time of the year: what one head needs for it, and how much more that is than in the usual cold.
+ *
+ * @param costs of the whole cold of that day, Mcal of NEm
+ * @param more over the usual cold of the time, which they get already, Mcal of NEm; never below zero
+ * @param percent of maintenance that the whole cold is
+ */
+public record ColdDay(double costs, double more, double percent) {
+    /**
+     * @param celsius mean of the day
+     * @param hide what lies on their coats that day
+     */
+    public static ColdDay of(Settings settings, Group group, LocalDate day, double celsius, Hide hide) {
+        var weather = settings.weather();
+        if (weather == null) {
+            throw new IllegalStateException("no weather is said");
+        }
+        GroupRequirement usual = settings.need(group, day);
+        double costs = OwnRule.cold(settings, group, day, weather, celsius, hide);
+        return new ColdDay(costs, Math.max(0, costs - usual.nemCold()), 100 * costs / usual.nemMaintenance());
+    }
+}

@@ -1,0 +1,199 @@
+package haywright.outlook;
+
+import haywright.diet.Diet;
+import haywright.diet.Feed;
+import haywright.diet.HowNitrateIsFed;
+import haywright.forage.Analyte;
+import haywright.forage.FeedClass;
+import haywright.forage.book.FeedBook;
+import haywright.forage.hazard.HazardClass.Hazard;
+import haywright.ranch.Lot;
+import haywright.ranch.WaterSource;
+import haywright.ration.Portion;
+import haywright.workings.Caution;
+import haywright.workings.Source;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Dangers of what is fed that no row of a ration can see, each only where its feed, water or season is at hand: how feed high
+ * in nitrate goes out, ergot, moldy sweetclover, vitamin A, selenium both ways, sulfate with distillers grains, water
+ * under ice. Short words for whoever feeds.
+ */
+public final class FeedingDangers {
+    private static final Pattern ERGOT = Pattern.compile("\\b(rye|triticale|screenings)\\b", Pattern.CASE_INSENSITIVE);
+    private static final Pattern SWEETCLOVER = Pattern.compile("\\bsweet ?clover\\b", Pattern.CASE_INSENSITIVE);
+    private static final Source FROM_MEMORY =
+            Source.memory("as veterinary texts give it: ergot, moldy sweetclover, vitamin A, selenium, sulfur");
+    private static final Source NITRATE = Source.read(
+            "Feeding high-nitrate hay, Nebraska Extension (Anderson): blend it, never one high bale and one low one free"
+                    + " choice; small meals; far less after a storm or a day off feed");
+
+    /** Hay kept longer has lost its vitamin A. */
+    private static final int OLD_MONTHS = 12;
+
+    /** mg a liter of sulfate above which distillers grains and canola wait for the sulfur sum. */
+    private static final double SULFATE = 1000;
+
+    /** ppm of selenium below which a forage is short, and from which none is added. */
+    private static final double SELENIUM_SHORT = 0.1;
+
+    private static final double SELENIUM_PLENTY = 2;
+
+    private final Yard yard;
+    private final Diet diet;
+    private final List<Portion> portions;
+    private final List<Caution> found = new ArrayList<>();
+
+    private FeedingDangers(Yard yard, Diet diet, List<Portion> portions) {
+        this.yard = yard;
+        this.diet = diet;
+        this.portions = portions;
+    }
+
+    /** @param portions what is fed of that diet, or now */
+    public static List<Caution> of(Yard yard, Diet diet, List<Portion> portions) {
+        var dangers = new FeedingDangers(yard, diet, portions);
+        dangers.nitrate();
+        dangers.namedFeeds();
+        dangers.vitaminA();
+        dangers.selenium();
+        dangers.water();
+        return List.copyOf(dangers.found);
+    }
+
+    private void say(String words, Source source) {
+        found.add(new Caution(words, source));
+    }
+
+    private void nitrate() {
+        for (var portion : portions) {
+            var feed = portion.feed().feed();
+            switch (HowNitrateIsFed.of(feed, diet)) {
+                case MIXED ->
+                    say(
+                            "Mix %s into the rest at every feeding. Never feed it alone or on alternate days."
+                                    .formatted(feed.name()),
+                            NITRATE);
+                case SECOND ->
+                    say(
+                            "Feed %s second, after most of the other hay is eaten, with some grain. Never damp. Never to hungry or thin cattle, or after a storm."
+                                    .formatted(feed.name()),
+                            NITRATE);
+                case FREE, OUT -> {}
+            }
+        }
+        boolean unmixed = !yard.ranch().outfit().mixing().mixes();
+        boolean high = unmixed
+                && (portions.stream().anyMatch(p -> HowNitrateIsFed.of(p.feed().feed(), diet) == HowNitrateIsFed.SECOND)
+                        || diet.leftOut().stream()
+                                .anyMatch(l -> l.feed().composition().knows(Analyte.NO3N)));
+        if (high) {
+            var limits = HowNitrateIsFed.unmixedLimits(diet.need());
+            say(
+                    "Not mixed, feed may have %.0f ppm nitrate (NO3-N) alone and %.0f as second feed."
+                            .formatted(limits[0], limits[1]),
+                    NITRATE);
+        }
+    }
+
+    private void namedFeeds() {
+        for (var portion : portions) {
+            var feed = portion.feed().feed();
+            var said = feed.name() + " " + row(feed).map(FeedBook.Row::feed).orElse("");
+            if (ERGOT.matcher(said).find() && feed.feedClass() != FeedClass.STRAW) {
+                say(
+                        "Look for black ergot in %s. Lame, hot or slow cattle: stop it and call the vet."
+                                .formatted(feed.name()),
+                        FROM_MEMORY);
+            }
+            if (SWEETCLOVER.matcher(said + " " + notes(feed)).find()) {
+                say(
+                        "No moldy sweetclover: it thins the blood. None to cows near calving or cattle to be cut.",
+                        FROM_MEMORY);
+            }
+        }
+    }
+
+    private void vitaminA() {
+        for (var portion : portions) {
+            var feed = portion.feed().feed();
+            var lot = lot(feed);
+            boolean old = lot != null
+                    && (lot.weathered() != null
+                            || isOld(lot.madeOn())
+                            || lot.nitrateRisk() && feed.feedClass().isHay());
+            if (feed.feedClass() == FeedClass.STRAW || old) {
+                say("%s is low in vitamin A. Check that the mineral brings it.".formatted(feed.name()), FROM_MEMORY);
+                return;
+            }
+        }
+    }
+
+    private boolean isOld(@Nullable LocalDate made) {
+        return made != null && made.plusMonths(OLD_MONTHS).isBefore(yard.day());
+    }
+
+    private void selenium() {
+        for (var portion : portions) {
+            var feed = portion.feed().feed();
+            var measured = feed.composition().values().get(Analyte.SE);
+            if (measured == null || !feed.feedClass().isForage()) {
+                continue;
+            }
+            if (measured.value() >= SELENIUM_PLENTY) {
+                say("%s is high in selenium. Add none, and ask the vet.".formatted(feed.name()), FROM_MEMORY);
+            } else if (measured.value() < SELENIUM_SHORT) {
+                say(
+                        "%s is short of selenium. Ask the vet how to add it; too much kills.".formatted(feed.name()),
+                        FROM_MEMORY);
+            }
+        }
+    }
+
+    private void water() {
+        boolean sulfur = portions.stream()
+                .map(p -> p.feed().feed())
+                .anyMatch(f -> f.feedClass() == FeedClass.DISTILLERS_GRAINS
+                        || f.feedClass() == FeedClass.PROTEIN_MEAL && f.name().matches("(?i).*(canola|rape).*"));
+        double sulfate = most(Hazard.SO4W);
+        if (sulfur && sulfate > SULFATE) {
+            say(
+                    "The water is high in sulfate: no distillers grains or canola with it until sulfur is checked.",
+                    FROM_MEMORY);
+        }
+        int month = yard.day().getMonthValue();
+        if ((month == 12 || month <= 3) && (sulfate > SULFATE / 2 || most(Hazard.TDS) > SULFATE)) {
+            say("Under ice the water gets saltier. Test it again in midwinter.", FROM_MEMORY);
+        }
+    }
+
+    private double most(Hazard hazard) {
+        return yard.ranch().waters().values().stream()
+                .map(WaterSource::found)
+                .mapToDouble(all -> all.getOrDefault(hazard, 0.0))
+                .max()
+                .orElse(0);
+    }
+
+    private @Nullable Lot lot(Feed feed) {
+        return yard.ranch().lots().get(UUID.fromString(feed.id()));
+    }
+
+    private String notes(Feed feed) {
+        var lot = lot(feed);
+        return lot == null ? "" : lot.notes();
+    }
+
+    private Optional<FeedBook.Row> row(Feed feed) {
+        var lot = lot(feed);
+        var sale = yard.ranch().feedsForSale().get(UUID.fromString(feed.id()));
+        var named = lot != null ? lot.bookRow() : sale != null ? sale.bookRow() : "";
+        return named.isBlank() ? Optional.empty() : FeedBook.published().row(named);
+    }
+}

@@ -1,0 +1,63 @@
+package haywright.outlook;
+
+import haywright.cattle.cold.Hide;
+import haywright.cattle.herd.Group;
+import haywright.cattle.need.Requirement;
+import haywright.ranch.RanchWeather;
+import haywright.ranch.Settings;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
+
+/**
+ * The rule of thumb of one group at one time of the year: when the cold of a day begins to cost feed, and what each degree
+ * costs from there on. What last month has taught them is in their upkeep already, so that it begins lower than the table
+ * of coats says.
+ *
+ * @param begins mean of the day, °C, with the wind usual here
+ * @param perDegree Mcal of NEm a head and day for each °C under it
+ */
+public record OwnRule(double begins, double perDegree) {
+    private static final double MILDEST = 40;
+    private static final double COLDEST = -60;
+
+    /** Far enough under the beginning that every member of the group is in it, °C. */
+    private static final double NEAR = 12;
+
+    private static final double FAR = 17;
+    private static final int HALVINGS = 40;
+
+    /** Empty where no weather is said, or where no cold there is costs them anything. */
+    public static Optional<OwnRule> of(Settings settings, Group group, LocalDate day) {
+        var weather = settings.weather();
+        if (weather == null) {
+            return Optional.empty();
+        }
+        DoubleUnaryOperator cold = celsius -> cold(settings, group, day, weather, celsius, weather.coats());
+        if (cold.applyAsDouble(COLDEST) <= 0) {
+            return Optional.empty();
+        }
+        double costs = COLDEST;
+        double free = MILDEST;
+        for (int i = 0; i < HALVINGS; i++) {
+            double middle = (costs + free) / 2;
+            if (cold.applyAsDouble(middle) > 0) {
+                costs = middle;
+            } else {
+                free = middle;
+            }
+        }
+        double near = cold.applyAsDouble(costs - NEAR);
+        double far = cold.applyAsDouble(costs - FAR);
+        return Optional.of(new OwnRule(costs, (far - near) / (FAR - NEAR)));
+    }
+
+    /** What a day of this mean costs them, Mcal of NEm a head, with this on their coats. */
+    static double cold(Settings settings, Group group, LocalDate day, RanchWeather weather, double celsius, Hide hide) {
+        var exposure = settings.felt(weather.day(day, celsius).with(hide));
+        double before = weather.normals().monthBefore(day);
+        return Requirement.of(group, day, settings.system(), before, List.of(exposure))
+                .nemCold();
+    }
+}

@@ -1,0 +1,124 @@
+package haywright.outlook;
+
+import haywright.cattle.herd.Group;
+import haywright.forage.Analyte;
+import haywright.forage.lab.LabReport;
+import haywright.quantity.Unit;
+import haywright.ranch.Lot;
+import haywright.ranch.Ranch;
+import haywright.sampling.Costs;
+import haywright.sampling.stock.Stock;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Whether a lot should be tested now, in a plain sentence. A judgement from what the ranch has said, not yet from what
+ * the answer would save.
+ */
+public record WorthTesting(Verdict verdict, String words) {
+    public enum Verdict {
+        DANGER,
+        YES,
+        PERHAPS,
+        NO
+    }
+
+    /** A lot worth less than so many tests is hardly worth one: judged, a test is then 5 % of its worth. */
+    private static final double TESTS_A_LOT_MUST_BE_WORTH = 20;
+
+    private static final int GOES_STALE_MONTHS = 12;
+
+    public static WorthTesting of(Yard yard, Lot lot) {
+        var ranch = yard.ranch();
+        var reports = SameHay.counted(ranch, lot.id());
+        if (lot.isNitrateDanger() && !yard.composition(lot).composition().knows(Analyte.NO3N)) {
+            return new WorthTesting(
+                    Verdict.DANGER,
+                    "Yes, before anything eats it: this kind of feed can carry nitrate, and nobody knows how much is in it.");
+        }
+        if (lot.stock() instanceof Stock.Standing) {
+            return new WorthTesting(
+                    Verdict.PERHAPS, "Once it is put up; until then clipped plots say what it would make.");
+        }
+        return reports.isEmpty() ? untested(ranch, lot) : tested(lot, reports, yard.day());
+    }
+
+    private static WorthTesting untested(Ranch ranch, Lot lot) {
+        var worth = worth(lot);
+        double test = Costs.usual(LotSubject.material(lot)).perAnalysis();
+        if (worth.isPresent() && worth.getAsDouble() < TESTS_A_LOT_MUST_BE_WORTH * test) {
+            return new WorthTesting(
+                    Verdict.PERHAPS,
+                    String.format(
+                            Locale.US,
+                            "Hardly: a test is about $%,.0f, and all of it is worth about $%,.0f.",
+                            test,
+                            worth.getAsDouble()));
+        }
+        var fed = ranch.fedNow().values().stream()
+                .filter(f -> f.amounts().containsKey(lot.id()))
+                .flatMap(f -> Stream.ofNullable(ranch.groups().get(f.group())))
+                .toList();
+        int head = fed.stream().mapToInt(Group::head).sum();
+        var who = fed.isEmpty()
+                ? ""
+                : String.format(
+                        Locale.US,
+                        " It feeds %,d head in %d group%s now.",
+                        head,
+                        fed.size(),
+                        fed.size() == 1 ? "" : "s");
+        return new WorthTesting(
+                Verdict.YES,
+                "Yes: only the feed book speaks for it"
+                        + (worth.isPresent()
+                                ? String.format(Locale.US, ", and it is worth about $%,.0f.", worth.getAsDouble())
+                                : ".")
+                        + who);
+    }
+
+    private static WorthTesting tested(Lot lot, List<LabReport> reports, LocalDate today) {
+        var newest = reports.stream()
+                .map(WorthTesting::day)
+                .filter(day -> day != null)
+                .max(LocalDate::compareTo);
+        if (newest.isEmpty()) {
+            return new WorthTesting(Verdict.NO, "No: it is tested, though the report does not say when.");
+        }
+        var made = lot.madeOn();
+        if (made != null && newest.get().isBefore(made)) {
+            return new WorthTesting(
+                    Verdict.YES, "Yes: it was last tested before it was put up, so the report is of something else.");
+        }
+        if (newest.get().plusMonths(GOES_STALE_MONTHS).isBefore(today)) {
+            return new WorthTesting(
+                    Verdict.PERHAPS, "Perhaps: the last test is more than a year old, and feed that is kept loses.");
+        }
+        var lacks = TestedFor.of(lot.feedClass(), reports).lacks();
+        if (!lacks.isEmpty()) {
+            return new WorthTesting(Verdict.YES, "Yes: it is not tested for %s.".formatted(lacks));
+        }
+        if (reports.stream().noneMatch(r -> r.howSampled() == LabReport.HowSampled.PLAN)) {
+            return new WorthTesting(
+                    Verdict.PERHAPS,
+                    "Perhaps: it is tested, but not by a plan, so the report may be far from the whole lot.");
+        }
+        return new WorthTesting(Verdict.NO, "No: it is tested.");
+    }
+
+    private static @Nullable LocalDate day(LabReport report) {
+        return report.sampled() != null ? report.sampled() : report.reported();
+    }
+
+    /** Dollars, where its weight is known. */
+    private static OptionalDouble worth(Lot lot) {
+        var kg = LotTons.of(lot).kg();
+        return kg.isEmpty()
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(kg.getAsDouble() * lot.replacementPrice().in(Unit.DOLLAR_PER_KG));
+    }
+}

@@ -1,0 +1,213 @@
+package haywright.outlook;
+
+import haywright.cattle.herd.Group;
+import haywright.cattle.need.Need;
+import haywright.diet.DietOptions;
+import haywright.diet.DietOptions.FeedLimit.Per;
+import haywright.diet.Feed;
+import haywright.forage.book.FeedBook;
+import haywright.forage.book.Prior;
+import haywright.forage.hazard.HazardClass;
+import haywright.forage.hazard.NitrateRisk;
+import haywright.forage.lot.LotComposition;
+import haywright.forage.lot.LotEstimate;
+import haywright.quantity.Kind;
+import haywright.quantity.Unit;
+import haywright.ranch.FeedForSale;
+import haywright.ranch.Lot;
+import haywright.ranch.Ranch;
+import haywright.ranch.WaterSource;
+import haywright.ranch.Wishes;
+import haywright.ration.HandMix;
+import haywright.ration.LeastCostRation;
+import haywright.ration.Portion;
+import haywright.ration.PricedFeed;
+import haywright.ration.RationAnswer;
+import haywright.sampling.stock.Stock;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.UUID;
+import java.util.concurrent.ConcurrentHashMap;
+
+/**
+ * A ranch on one day, as the equations see it: what every lot is made of, what every group needs, and the ration
+ * between them. Page, paper, command and topic ask here, so that they cannot differ. What a lot is made of is worked out
+ * once and kept as long as the yard.
+ */
+public final class Yard {
+    /** Meal and silage out of a bunk lose little; common practice, no source. Long hay and straw lose what the ranch says. */
+    private static final double BUNK_LOSS_PERCENT = 3;
+
+    private static final FeedBook BOOK = FeedBook.published();
+
+    private final Ranch ranch;
+    private final LocalDate day;
+    private final Map<Lot, LotComposition> made = new ConcurrentHashMap<>();
+
+    /** @param day the day that is looked at */
+    public Yard(Ranch ranch, LocalDate day) {
+        this.ranch = ranch;
+        this.day = day;
+    }
+
+    public Ranch ranch() {
+        return ranch;
+    }
+
+    public LocalDate day() {
+        return day;
+    }
+
+    /** With its estimate, where there is one. */
+    public LotComposition composition(Lot lot) {
+        return made.computeIfAbsent(
+                lot,
+                l -> LotComposition.of(
+                        l.feedClass(),
+                        BOOK.rowFor(l.bookRow(), l.feedClass()),
+                        SameHay.counted(ranch, l.id()),
+                        LotTests.estimate(ranch, l),
+                        Optional.ofNullable(l.weathered()),
+                        ranch.energyPicks(l.id()).ways()));
+    }
+
+    /** A tag is taken at its word; a feed without one is any lot of its kind. */
+    public LotComposition composition(FeedForSale feed) {
+        var row = BOOK.rowFor(feed.bookRow(), feed.feedClass());
+        return feed.tag().isEmpty()
+                ? LotComposition.of(
+                        feed.feedClass(),
+                        row,
+                        List.of(),
+                        Prior.of(feed.feedClass(), feed.bookRow()).map(kind -> LotEstimate.of(kind, List.of())))
+                : LotComposition.ofTag(feed.feedClass(), row, "feed tag", feed.tag());
+    }
+
+    /** Of a lot or a feed for sale. @param id as feeds of a ration have it */
+    public LotComposition composition(String id) {
+        var key = UUID.fromString(id);
+        var lot = ranch.lots().get(key);
+        return lot != null
+                ? composition(lot)
+                : composition(Objects.requireNonNull(ranch.feedsForSale().get(key)));
+    }
+
+    /** Every lot that can be carried to cattle, then every feed for sale. What still stands in a field is not in it. */
+    public List<PricedFeed> feeds() {
+        var feeds = new ArrayList<PricedFeed>();
+        for (var lot : ranch.lots().values()) {
+            if (!(lot.stock() instanceof Stock.Standing)) {
+                var feed = new Feed(
+                        lot.id().toString(),
+                        lot.name(),
+                        lot.feedClass(),
+                        composition(lot).composition(),
+                        lot.isNitrateDanger());
+                feeds.add(priced(feed, lot.replacementPrice().in(Unit.DOLLAR_PER_KG)));
+            }
+        }
+        for (var sale : ranch.feedsForSale().values()) {
+            var feed = new Feed(
+                    sale.id().toString(),
+                    sale.name(),
+                    sale.feedClass(),
+                    composition(sale).composition(),
+                    NitrateRisk.isRisk(sale.feedClass(), BOOK.rowFor(sale.bookRow(), sale.feedClass())));
+            feeds.add(priced(feed, sale.price().in(Unit.DOLLAR_PER_KG)));
+        }
+        return feeds;
+    }
+
+    private PricedFeed priced(Feed feed, double pricePerKg) {
+        double loss = switch (feed.feedClass()) {
+            case LEGUME_HAY, GRASS_HAY, MIXED_HAY, CEREAL_HAY, STRAW, CROP_RESIDUE ->
+                ranch.settings().hayLossPercent();
+            default -> BUNK_LOSS_PERCENT;
+        };
+        return new PricedFeed(feed, pricePerKg, PricedFeed.dryMatterOf(feed), loss);
+    }
+
+    public Need need(Group group) {
+        return ranch.settings().need(group, day);
+    }
+
+    public LeastCostRation question(Group group) {
+        return ask(group, feeds());
+    }
+
+    private LeastCostRation ask(Group group, List<PricedFeed> feeds) {
+        var outfit = ranch.outfit();
+        var wanted = ranch.wishes().getOrDefault(group.id(), new Wishes(group.id(), List.of(), List.of()));
+        var options = new DietOptions(
+                Set.copyOf(wanted.limitsOff()),
+                wanted.feeds().stream().map(wish -> limit(wish, feeds)).toList(),
+                outfit.timesADay(),
+                outfit.mixing(),
+                waterNitrate());
+        return new LeastCostRation(feeds, need(group), options);
+    }
+
+    /** Of the worst water that was tested, mg of NO3-N a liter: nobody says which group drinks where. */
+    private double waterNitrate() {
+        return ranch.waters().values().stream()
+                .mapToDouble(water -> water.found().getOrDefault(HazardClass.Hazard.NO3W, 0.0))
+                .map(no3 -> no3 / WaterSource.NO3_OF_N)
+                .max()
+                .orElse(0);
+    }
+
+    private static DietOptions.FeedLimit limit(Wishes.Wish wish, List<PricedFeed> feeds) {
+        var id = wish.feed().toString();
+        if (wish.amount().unit().kind() == Kind.SHARE) {
+            return new DietOptions.FeedLimit(
+                    id, wish.sense(), Per.SHARE_PCT, wish.amount().base());
+        }
+        double putOut = wish.amount().in(Unit.KILOGRAM_A_DAY);
+        double perKgEaten = feeds.stream()
+                .filter(f -> f.feed().id().equals(id))
+                .mapToDouble(f -> f.putOut(1))
+                .findFirst()
+                .orElse(1);
+        return new DietOptions.FeedLimit(id, wish.sense(), Per.KG_PUT_OUT, putOut, perKgEaten);
+    }
+
+    public RationAnswer ration(Group group) {
+        return question(group).solve();
+    }
+
+    /** What the group is fed today, judged by the same rows; empty when nobody has said what it is fed. */
+    public Optional<HandMix> fedNow(Group group) {
+        var now = ranch.fedNow().get(group.id());
+        if (now == null || now.amounts().isEmpty()) {
+            return Optional.empty();
+        }
+        var kg = new HashMap<String, Double>();
+        now.amounts().forEach((feed, amount) -> kg.put(feed.toString(), amount.in(Unit.KILOGRAM_A_DAY)));
+        return Optional.of(HandMix.judge(question(group), kg));
+    }
+
+    /** Kilograms as fed that go out for the whole group a day. */
+    public static double forTheGroup(Portion portion, Group group) {
+        return portion.kgPutOut() * group.head();
+    }
+
+    /** Bales a day for the whole group; empty for what is not baled. */
+    public OptionalDouble balesADay(Portion portion, Group group) {
+        var lot = ranch.lots().get(idOf(portion));
+        var bale = lot == null ? OptionalDouble.empty() : LotTons.baleKg(lot);
+        return bale.isPresent()
+                ? OptionalDouble.of(forTheGroup(portion, group) / bale.getAsDouble())
+                : OptionalDouble.empty();
+    }
+
+    private static UUID idOf(Portion portion) {
+        return UUID.fromString(portion.feed().feed().id());
+    }
+}
