@@ -55,6 +55,11 @@ public final class Conditional {
         }
     }
 
+    /** How many values there are, seen or not. */
+    public int size() {
+        return prior.size();
+    }
+
     /** How far value i moves for one unit of the k-th seen value, K. */
     public double gain(int i, int k) {
         return gain[i][k];

@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param expected what lots like this usually have of a danger that nobody measured in it: never a figure of the lot
  */
-public record Composition(Map<Analyte, Known> values, Map<Analyte, Marginal> expected) {
+public record Composition(Map<Analyte, Known> values, Map<Analyte, Marginal> expected) implements Made {
     /** A danger above the safe line counts at what its lot has less of this often: published for nothing finer (judgment). */
     public static final double UPPER = 0.90;
 
@@ -44,6 +44,7 @@ public record Composition(Map<Analyte, Known> values, Map<Analyte, Marginal> exp
         }
     }
 
+    @Override
     public OptionalDouble value(Analyte analyte) {
         var known = values.get(analyte);
         return known == null ? OptionalDouble.empty() : OptionalDouble.of(known.value());

@@ -1,24 +1,11 @@
 package haywright.forage.lot;
 
 import haywright.chance.Draws;
-import haywright.chance.Gaussian;
 import haywright.forage.Analyte;
-import haywright.forage.book.Prior;
-import haywright.forage.energy.AdfEquation;
-import haywright.forage.energy.AdfTdn;
-import haywright.forage.energy.Fibre;
-import haywright.forage.energy.NetEnergy;
-import haywright.forage.energy.RelativeFeedValue;
-import haywright.forage.energy.Residual;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.OptionalDouble;
-import java.util.stream.DoubleStream;
-import java.util.stream.IntStream;
 
 /**
  * What the equations make of a lot whose analytes are known with a spread: TDN, net energy, relative feed value. Drawn
@@ -32,79 +19,38 @@ public record Derived(Analyte analyte, double mean, double sd, double low90, dou
     /** Draws, half of them the mirror of the other half. */
     static final int DRAWS = 4_000;
 
-    /**
-     * @param lot on the scales of the kind's cells
-     * @param tdn TDN as it is taken for the lot, which the draws are moved to; empty where the equation's own stands
-     * @param way how far the truth lies around the way that TDN was had; empty takes the usual line's, or how lots lie
-     * @return empty where neither fibre nor TDN of the kind is known
-     */
-    static List<Derived> of(Prior prior, Gaussian lot, OptionalDouble tdn, Optional<Residual> way, long seed) {
-        var line = AdfEquation.usual(prior.feedClass(), Optional.of(prior.id())).map(AdfEquation.Usual::equation);
-        int adf = prior.index(Analyte.ADF);
-        int ndf = prior.index(Analyte.NDF);
-        int own = prior.index(Analyte.TDN);
-        boolean byLine = own < 0 && adf >= 0 && line.isPresent();
-        if (!byLine && own < 0) {
+    private static final List<Analyte> WORKED_OUT = List.of(Analyte.TDN, Analyte.NEM, Analyte.NEG, Analyte.RFV);
+
+    /** @return empty where TDN is not known */
+    static List<Derived> of(LotDistribution lot, long seed) {
+        var known = WORKED_OUT.stream().filter(lot.expected()::knows).toList();
+        if (!known.contains(Analyte.TDN)) {
             return List.of();
         }
-        boolean ranked = Joining.RANKED_BY_FEED_VALUE.contains(prior.feedClass()) && adf >= 0 && ndf >= 0;
-        var which = IntStream.of(adf, ndf, own).filter(i -> i >= 0).sorted().toArray();
-        var some = lot.of(which);
-        int atAdf = Arrays.binarySearch(which, adf);
-        int atNdf = Arrays.binarySearch(which, ndf);
-        int atTdn = Arrays.binarySearch(which, own);
-        // TDN that somebody states has its own doubt; how lots of the kind lie is then no longer in it.
-        boolean stated = !byLine && way.isPresent();
-        double residual = way.map(Residual::sd).orElse(byLine ? AdfTdn.RESIDUAL.sd() : 0);
-        double middle = byLine ? new AdfTdn(line.get(), some.mean(atAdf)).percent() : some.mean(atTdn);
-        double moved = tdn.isPresent() ? tdn.getAsDouble() - middle : 0;
         var draws = new Draws(seed);
-        var found = new EnumMap<Analyte, DoubleStream.Builder>(Analyte.class);
-        var z = new double[some.size()];
-        for (int pair = 0; pair < DRAWS / 2; pair++) {
-            Arrays.setAll(z, i -> draws.normal());
-            double apart = draws.normal();
-            for (int sign = 1; sign >= -1; sign -= 2) {
-                int side = sign;
-                var x = some.at(Arrays.stream(z).map(v -> side * v).toArray());
-                double percent = moved
-                        + (byLine
-                                ? new AdfTdn(line.get(), Math.max(0, x[atAdf])).percent() + side * apart * residual
-                                : (stated ? some.mean(atTdn) : x[atTdn]) + side * apart * residual);
-                put(found, percent);
-                if (ranked) {
-                    put(found, x[atAdf], x[atNdf]);
-                }
+        var found = new double[known.size()][DRAWS];
+        var z = new double[lot.size()];
+        var mirrored = new double[lot.size()];
+        var doubts = new HashMap<Shared, Double>();
+        for (int draw = 0; draw < DRAWS; draw += 2) {
+            for (int i = 0; i < z.length; i++) {
+                z[i] = draws.normal();
+                mirrored[i] = -z[i];
+            }
+            lot.shared().forEach(doubt -> doubts.put(doubt, draws.normal()));
+            var one = lot.at(z, doubt -> doubts.getOrDefault(doubt, 0.0));
+            var fellow = lot.at(mirrored, doubt -> -doubts.getOrDefault(doubt, 0.0));
+            for (int i = 0; i < known.size(); i++) {
+                found[i][draw] = one.value(known.get(i)).orElseThrow();
+                found[i][draw + 1] = fellow.value(known.get(i)).orElseThrow();
             }
         }
         var derived = new ArrayList<Derived>();
-        for (var analyte : List.of(Analyte.TDN, Analyte.NEM, Analyte.NEG, Analyte.RFV)) {
-            var values = found.get(analyte);
-            if (values != null) {
-                derived.add(of(analyte, values.build().sorted().toArray(), analyte == Analyte.TDN ? residual : 0));
-            }
+        for (int i = 0; i < known.size(); i++) {
+            Arrays.sort(found[i]);
+            derived.add(of(known.get(i), found[i], known.get(i) == Analyte.TDN ? lot.wayDoubt() : 0));
         }
         return derived;
-    }
-
-    /** A draw that no feed can be says nothing: far out, where the bell goes on and the feed does not. */
-    private static void put(Map<Analyte, DoubleStream.Builder> found, double tdn) {
-        if (Analyte.TDN.possible().holds(tdn)) {
-            var energy = new NetEnergy(tdn);
-            add(found, Analyte.TDN, tdn);
-            add(found, Analyte.NEM, energy.nem());
-            add(found, Analyte.NEG, energy.neg());
-        }
-    }
-
-    private static void put(Map<Analyte, DoubleStream.Builder> found, double adf, double ndf) {
-        if (adf >= 0 && adf <= ndf && ndf <= 100) {
-            add(found, Analyte.RFV, new RelativeFeedValue(new Fibre(adf, ndf)).index());
-        }
-    }
-
-    private static void add(Map<Analyte, DoubleStream.Builder> found, Analyte analyte, double value) {
-        found.computeIfAbsent(analyte, a -> DoubleStream.builder()).add(value);
     }
 
     private static Derived of(Analyte analyte, double[] sorted, double residual) {

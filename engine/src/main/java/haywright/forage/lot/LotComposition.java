@@ -130,9 +130,7 @@ public record LotComposition(
 
     /** TDN, net energy and feed value with how far they may lie; empty where nobody knows. The same seed, the same figures. */
     public List<Derived> derived(long seed) {
-        var residual = tdn().flatMap(Tdn::residual);
-        return estimate.map(lot -> lot.derived(composition.value(Analyte.TDN), residual, seed))
-                .orElse(List.of());
+        return estimate.isEmpty() ? List.of() : Derived.of(LotDistribution.of(this), seed);
     }
 
     private static LocalDate day(LabReport report) {

@@ -1,12 +1,10 @@
 package haywright.forage.lot;
 
 import haywright.chance.ChiSquare;
-import haywright.chance.Gaussian;
 import haywright.forage.Analyte;
 import haywright.forage.Marginal;
 import haywright.forage.Say;
 import haywright.forage.book.Prior;
-import haywright.forage.energy.Residual;
 import haywright.forage.lab.Issue;
 import haywright.forage.lab.Tested;
 import haywright.workings.Worked;
@@ -28,7 +26,7 @@ import org.jspecify.annotations.Nullable;
  * laboratory's errors do not. The order of the reports plays no part.
  *
  * @param estimates one for each analyte that the kind knows, TDN apart
- * @param posterior θ after the reports, on the scales of the kind's cells
+ * @param theta what is known of θ after the reports, on the scales of the kind's cells
  * @param issues reports so far from the kind that class, column or lot may be wrong
  * @param notes which figures were no measurement, and why
  */
@@ -36,7 +34,7 @@ public record LotEstimate(
         Prior prior,
         List<Tested> tested,
         List<Estimate> estimates,
-        Gaussian posterior,
+        Theta theta,
         List<Issue> issues,
         List<String> notes) {
     /** A report this unlikely is asked about: one in a thousand of its kind. */
@@ -115,7 +113,7 @@ public record LotEstimate(
                     laboratory,
                     measured > 0 ? null : least(tested, cell.analyte())));
         }
-        return new LotEstimate(prior, List.copyOf(tested), estimates, told.posterior(), issues, notes);
+        return new LotEstimate(prior, List.copyOf(tested), estimates, all.theta(told), issues, notes);
     }
 
     public LotEstimate {
@@ -147,11 +145,9 @@ public record LotEstimate(
                 .orElseGet(() -> new Estimate(
                         cell,
                         Marginal.ofScale(
-                                posterior.mean(i),
-                                posterior.sd(i),
-                                cell.marginal().log()),
+                                theta.mean(i), theta.sd(i), cell.marginal().log()),
                         0,
-                        posterior.covariance(i, i),
+                        theta.covariance(i, i),
                         0,
                         0,
                         null));
@@ -175,11 +171,6 @@ public record LotEstimate(
         return derivedBefore(OptionalDouble.empty(), seed);
     }
 
-    /** By the equations alone, as {@link #derived(OptionalDouble, long)}. */
-    public List<Derived> derived(long seed) {
-        return derived(OptionalDouble.empty(), seed);
-    }
-
     /**
      * TDN, net energy and feed value, before any report.
      *
@@ -187,22 +178,16 @@ public record LotEstimate(
      * @param seed the same seed gives the same figures
      */
     public List<Derived> derivedBefore(OptionalDouble tdn, long seed) {
-        return Derived.of(prior, prior.gaussian(), tdn, Optional.empty(), seed);
+        return Derived.of(LotDistribution.byEquations(prior, new Theta(prior.gaussian()), tdn, Optional.empty()), seed);
     }
 
     /**
-     * TDN, net energy and feed value as they are known now.
+     * TDN, net energy and feed value as they are known now, by the equations alone.
      *
-     * @param tdn as it is taken for the lot; empty where the equation's own stands
      * @param seed the same seed gives the same figures
      */
-    public List<Derived> derived(OptionalDouble tdn, long seed) {
-        return derived(tdn, Optional.empty(), seed);
-    }
-
-    /** @param residual of the way that TDN was had; empty takes that of the line usual for the class, if there is one */
-    public List<Derived> derived(OptionalDouble tdn, Optional<Residual> residual, long seed) {
-        return Derived.of(prior, posterior, tdn, residual, seed);
+    public List<Derived> derived(long seed) {
+        return Derived.of(LotDistribution.byEquations(prior, theta, OptionalDouble.empty(), Optional.empty()), seed);
     }
 
     /** How the figures were weighed together. */

@@ -8,6 +8,8 @@ import haywright.forage.book.Prior;
 import haywright.forage.lab.Tested;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.TreeMap;
 import java.util.stream.IntStream;
 
 /**
@@ -31,12 +33,15 @@ record Seen(List<Result> results, double[] site, double[][] sampling, double[][]
                     || !tested.composite().isBlank() && tested.composite().equals(other.tested.composite());
         }
 
-        private boolean sharesBias(Result other) {
-            return index == other.index
-                    && tested.method(analyte) == other.tested.method(analyte)
-                    && tested.laboratory()
-                            .strip()
-                            .equalsIgnoreCase(other.tested.laboratory().strip());
+        /** The same for all results of one laboratory by one method; reports without a laboratory count as of one. */
+        Shared bias() {
+            return new Shared(
+                    "bias",
+                    String.join(
+                            "|",
+                            tested.laboratory().strip().toLowerCase(Locale.ROOT),
+                            tested.method(analyte).name().toLowerCase(Locale.ROOT),
+                            analyte.id()));
         }
     }
 
@@ -93,7 +98,7 @@ record Seen(List<Result> results, double[] site, double[][] sampling, double[][]
                     sampling[k][l] =
                             prior.correlation(a.index, b.index) * Math.sqrt(a.error.sampling() * b.error.sampling());
                 }
-                if (a.sharesBias(b)) {
+                if (a.bias().equals(b.bias())) {
                     laboratory[k][l] = Math.sqrt(a.error.bias() * b.error.bias()) + (k == l ? a.error.repeat() : 0);
                 }
             }
@@ -188,5 +193,31 @@ record Seen(List<Result> results, double[] site, double[][] sampling, double[][]
             noise[k][k] += site[k];
         }
         return new Conditional(prior.gaussian(), which, values, noise);
+    }
+
+    /** What is known of θ: what a laboratory's results by one method share is kept apart from what is the lot's own. */
+    Theta theta(Conditional told) {
+        int n = results.size();
+        var own = new double[n][n];
+        var shared = new TreeMap<Shared, double[]>();
+        int size = told.size();
+        for (int k = 0; k < n; k++) {
+            own[k] = sampling[k].clone();
+            var one = results.get(k);
+            own[k][k] += one.error.repeat() + site[k];
+            var moves = shared.computeIfAbsent(one.bias(), b -> new double[size]);
+            for (int i = 0; i < size; i++) {
+                moves[i] += told.gain(i, k) * Math.sqrt(one.error.bias());
+            }
+        }
+        var mean = new double[size];
+        var covariance = new double[size][size];
+        for (int i = 0; i < size; i++) {
+            mean[i] = told.mean(i);
+            for (int j = 0; j <= i; j++) {
+                covariance[i][j] = told.fromItself(i, j) + told.fromError(i, j, own);
+            }
+        }
+        return new Theta(new Gaussian(mean, covariance), shared);
     }
 }

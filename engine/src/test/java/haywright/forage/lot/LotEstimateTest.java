@@ -25,6 +25,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.UUID;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
@@ -127,10 +128,10 @@ class LotEstimateTest {
                 List.of(2, 0, 1),
                 List.of(2, 1, 0));
         var prior = prior(FeedClass.LEGUME_HAY);
-        var first = LotEstimate.of(prior, THREE).posterior();
+        var first = LotEstimate.of(prior, THREE).theta();
         for (var order : orders) {
             var other = LotEstimate.of(prior, order.stream().map(THREE::get).toList())
-                    .posterior();
+                    .theta();
             for (int i = 0; i < first.size(); i++) {
                 assertThat(other.mean(i)).isCloseTo(first.mean(i), within(SAME));
                 for (int j = 0; j < first.size(); j++) {
@@ -205,9 +206,9 @@ class LotEstimateTest {
 
         var estimate = LotEstimate.of(prior, THREE);
         for (int i = 0; i < m; i++) {
-            assertThat(estimate.posterior().mean(i)).isCloseTo(lot.mean(i) + moved.getEntry(i), within(SAME));
+            assertThat(estimate.theta().mean(i)).isCloseTo(lot.mean(i) + moved.getEntry(i), within(SAME));
             for (int j = 0; j < m; j++) {
-                assertThat(estimate.posterior().covariance(i, j)).isCloseTo(left.getEntry(i, j), within(SAME));
+                assertThat(estimate.theta().covariance(i, j)).isCloseTo(left.getEntry(i, j), within(SAME));
             }
         }
         for (var e : estimate.estimates()) {
@@ -462,7 +463,9 @@ class LotEstimateTest {
         assertThat(tdn.low90()).isCloseTo(tdn.mean() - 1.645 * sd, within(4 * 2.11 * sd / Math.sqrt(4000)));
         assertThat(estimate.derived(7)).isEqualTo(estimate.derived(7)).isNotEqualTo(estimate.derived(8));
         assertThat(estimate.derived(7)).extracting(Derived::analyte).contains(Analyte.NEM, Analyte.NEG, Analyte.RFV);
-        assertThat(tdn.sd()).isLessThan(estimate.derivedBefore(7).get(0).sd());
+        assertThat(tdn.sd())
+                .isLessThan(
+                        estimate.derivedBefore(OptionalDouble.empty(), 7).get(0).sd());
     }
 
     @Test

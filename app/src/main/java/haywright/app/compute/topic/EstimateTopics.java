@@ -223,7 +223,7 @@ final class EstimateTopics {
                 new EstimateOut(
                         prior.id(),
                         estimate.estimates().stream().map(Known::of).toList(),
-                        estimate.derived(OptionalDouble.empty(), in.seed == null ? 1 : in.seed).stream()
+                        estimate.derived(in.seed == null ? 1 : in.seed).stream()
                                 .map(Worth::of)
                                 .toList(),
                         estimate.issues().stream().map(ReportTopic.Finding::of).toList(),

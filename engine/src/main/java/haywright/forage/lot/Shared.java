@@ -1,0 +1,16 @@
+package haywright.forage.lot;
+
+/**
+ * A doubt that several figures share. Equal ones are one unknown, in whatever lot they stand: a laboratory whose protein
+ * reads high reads high for every lot it was sent.
+ *
+ * @param what "bias" of a laboratory, or "tdn" for the way that TDN was had
+ * @param of whose: laboratory, method and analyte, or the id of the way
+ */
+public record Shared(String what, String of) implements Comparable<Shared> {
+    @Override
+    public int compareTo(Shared other) {
+        int first = what.compareTo(other.what);
+        return first != 0 ? first : of.compareTo(other.of);
+    }
+}
