@@ -61,7 +61,8 @@ class LotDistributionTest {
                         LocalDate.of(2026, 10, 14),
                         LabReport.HowSampled.PLAN,
                         one.values().entrySet().stream()
-                                .map(e -> new Reading(e.getKey(), e.getValue(), e.getKey().unit(), Basis.DRY_MATTER))
+                                .map(e -> new Reading(
+                                        e.getKey(), e.getValue(), e.getKey().unit(), Basis.DRY_MATTER))
                                 .toList(),
                         List.of()))
                 .toList();

@@ -1,13 +1,13 @@
 package haywright.app.web.ranch;
 
 import haywright.app.web.Form;
-import haywright.app.web.NextDate;
 import haywright.app.web.Option;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.web.Trail;
 import haywright.app.words.Show;
 import haywright.cattle.RequirementSystem;
+import haywright.outlook.NextDate;
 import haywright.quantity.Quantity;
 import haywright.ranch.Ranch;
 import java.util.ArrayList;

@@ -6,10 +6,11 @@ import haywright.app.web.Ask;
 import haywright.app.web.Desk;
 import haywright.app.web.Form;
 import haywright.app.web.Frame;
-import haywright.app.web.NextDate;
 import haywright.app.web.Page;
 import haywright.app.web.Server;
 import haywright.app.web.Trail;
+import haywright.app.words.DateWords;
+import haywright.outlook.NextDate;
 import haywright.ranch.Ranch;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
@@ -125,7 +126,7 @@ public final class RoundPages {
                 waits.isEmpty()
                         ? ""
                         : waits.get(0).step().title() + ": " + waits.get(0).says(),
-                NextDate.of(ranch, today).map(NextDate::words).orElse(""),
+                NextDate.of(ranch, today).map(DateWords::of).orElse(""),
                 "");
     }
 

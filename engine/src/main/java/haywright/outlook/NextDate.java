@@ -1,6 +1,5 @@
-package haywright.app.web;
+package haywright.outlook;
 
-import haywright.app.words.Show;
 import haywright.cattle.herd.Group;
 import haywright.ranch.Ranch;
 import java.time.LocalDate;
@@ -8,18 +7,23 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
  * A day on which something changes for the cattle of a ranch.
  *
- * @param what calving begins, calves are weaned, to grass
  * @param who the groups it concerns; empty for the whole ranch
  * @param days from the day the ranch is looked at
  */
-public record NextDate(LocalDate on, String what, List<String> who, long days) {
+public record NextDate(LocalDate on, What what, List<String> who, long days) {
+    /** What begins that day. */
+    public enum What {
+        CALVING,
+        WEANING,
+        TURNOUT
+    }
+
     public NextDate {
         who = List.copyOf(who);
     }
@@ -32,14 +36,14 @@ public record NextDate(LocalDate on, String what, List<String> who, long days) {
     public static List<NextDate> all(Ranch ranch, LocalDate today) {
         var dates = new ArrayList<NextDate>();
         for (var group : ranch.groups().values()) {
-            add(dates, "calving begins", group, firstCalving(group), today);
-            add(dates, "calves are weaned", group, group.weaning(), today);
-            add(dates, "to grass", group, group.turnout(), today);
+            add(dates, What.CALVING, group, firstCalving(group), today);
+            add(dates, What.WEANING, group, group.weaning(), today);
+            add(dates, What.TURNOUT, group, group.turnout(), today);
         }
         var turnout = ranch.settings().turnout();
-        boolean said = dates.stream().anyMatch(d -> d.what.equals("to grass") && d.on.equals(turnout));
+        boolean said = dates.stream().anyMatch(d -> d.what == What.TURNOUT && d.on.equals(turnout));
         if (turnout != null && !turnout.isBefore(today) && !said) {
-            dates.add(new NextDate(turnout, "to grass", List.of(), ChronoUnit.DAYS.between(today, turnout)));
+            dates.add(new NextDate(turnout, What.TURNOUT, List.of(), ChronoUnit.DAYS.between(today, turnout)));
         }
         dates.sort(Comparator.comparing(NextDate::on));
         return List.copyOf(dates);
@@ -52,13 +56,13 @@ public record NextDate(LocalDate on, String what, List<String> who, long days) {
                 .orElse(null);
     }
 
-    private static void add(List<NextDate> dates, String what, Group group, @Nullable LocalDate on, LocalDate today) {
+    private static void add(List<NextDate> dates, What what, Group group, @Nullable LocalDate on, LocalDate today) {
         if (on == null || on.isBefore(today)) {
             return;
         }
         for (int i = 0; i < dates.size(); i++) {
             var same = dates.get(i);
-            if (same.on.equals(on) && same.what.equals(what)) {
+            if (same.on.equals(on) && same.what == what) {
                 var who = new ArrayList<>(same.who);
                 who.add(group.name());
                 dates.set(i, new NextDate(on, what, who, same.days));
@@ -66,20 +70,5 @@ public record NextDate(LocalDate on, String what, List<String> who, long days) {
             }
         }
         dates.add(new NextDate(on, what, List.of(group.name()), ChronoUnit.DAYS.between(today, on)));
-    }
-
-    /** {@code Mar 15, 2027, in 110 days: calving begins (Mature cows)}. */
-    public String words() {
-        return "%s: %s%s".formatted(when(), what, who.isEmpty() ? "" : " (" + String.join("; ", who) + ")");
-    }
-
-    /** With a capital, to begin a line. */
-    public String title() {
-        return what.substring(0, 1).toUpperCase(Locale.ROOT) + what.substring(1);
-    }
-
-    /** {@code Mar 15, 2027, in 110 days}. */
-    public String when() {
-        return Show.date(on) + ", " + (days == 0 ? "today" : days == 1 ? "tomorrow" : "in " + Show.count(days, "day"));
     }
 }

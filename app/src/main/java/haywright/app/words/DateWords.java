@@ -1,0 +1,38 @@
+package haywright.app.words;
+
+import haywright.outlook.NextDate;
+import java.util.Locale;
+
+/** A day on which something changes, for the person who reads it. */
+public final class DateWords {
+    private DateWords() {}
+
+    /** {@code Mar 15, 2027, in 110 days: calving begins (Mature cows)}. */
+    public static String of(NextDate date) {
+        return "%s: %s%s"
+                .formatted(
+                        when(date), what(date), date.who().isEmpty() ? "" : " (" + String.join("; ", date.who()) + ")");
+    }
+
+    /** With a capital, to begin a line. */
+    public static String title(NextDate date) {
+        var what = what(date);
+        return what.substring(0, 1).toUpperCase(Locale.US) + what.substring(1);
+    }
+
+    /** {@code Mar 15, 2027, in 110 days}. */
+    public static String when(NextDate date) {
+        long days = date.days();
+        return Show.date(date.on())
+                + ", "
+                + (days == 0 ? "today" : days == 1 ? "tomorrow" : "in " + Show.count(days, "day"));
+    }
+
+    private static String what(NextDate date) {
+        return switch (date.what()) {
+            case CALVING -> "calving begins";
+            case WEANING -> "calves are weaned";
+            case TURNOUT -> "to grass";
+        };
+    }
+}
