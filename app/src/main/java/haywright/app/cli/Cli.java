@@ -1,7 +1,7 @@
 package haywright.app.cli;
 
-import haywright.app.compute.Version;
 import haywright.app.store.BadDatabase;
+import haywright.app.words.Version;
 import haywright.workings.Refused;
 import java.io.IOException;
 import java.io.PrintWriter;

@@ -13,6 +13,7 @@ import haywright.app.compute.topic.Topic;
 import haywright.app.document.Fingerprint;
 import haywright.app.document.RanchDocument;
 import haywright.app.document.TinLantern;
+import haywright.app.words.Version;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
 import java.io.IOException;

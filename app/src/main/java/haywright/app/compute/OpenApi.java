@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import haywright.app.compute.shape.Schema;
 import haywright.app.compute.topic.Topic;
+import haywright.app.words.Version;
 import java.util.List;
 
 /** The OpenAPI 3.1 document of the topics, from the records that read and write them. */

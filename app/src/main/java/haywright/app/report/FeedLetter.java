@@ -1,9 +1,9 @@
 package haywright.app.report;
 
-import haywright.app.compute.Version;
 import haywright.app.document.Fingerprint;
 import haywright.app.document.Patch;
 import haywright.app.document.RanchDocument;
+import haywright.app.words.Version;
 import haywright.cattle.herd.Group;
 import haywright.outlook.Yard;
 import haywright.ranch.Letter;

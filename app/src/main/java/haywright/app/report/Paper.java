@@ -8,6 +8,7 @@ import com.openhtmltopdf.util.XRLog;
 import gg.jte.ContentType;
 import gg.jte.TemplateEngine;
 import gg.jte.output.StringOutput;
+import haywright.app.fonts.OwnFonts;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;

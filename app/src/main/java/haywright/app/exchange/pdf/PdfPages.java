@@ -1,6 +1,6 @@
 package haywright.app.exchange.pdf;
 
-import haywright.app.report.OwnFonts;
+import haywright.app.fonts.OwnFonts;
 import haywright.workings.Refused;
 import java.io.IOException;
 import java.io.Writer;

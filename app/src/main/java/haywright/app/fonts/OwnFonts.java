@@ -1,4 +1,4 @@
-package haywright.app.report;
+package haywright.app.fonts;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;

@@ -1,4 +1,4 @@
-package haywright.app.compute;
+package haywright.app.words;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
