@@ -25,7 +25,7 @@ import org.jspecify.annotations.Nullable;
  * @param wind mean of the winter's days, in the open; null until it is said: {@link #USUAL_WIND} is taken, and the
  *     headline says so
  * @param coat of all the cattle in midwinter; null until it is said: each has the {@link Coat#usual} one of the month
- * @param windbreak whether they can stand behind one
+ * @param windbreak whether they can stand behind one; null until it is said: none is taken, and the headline says so
  * @param coldSystem how the cold is counted
  * @param hide what usually lies on their coats; null until it is said, which counts as dry
  * @param departures of the days of a usual week from the mean, by month, where a station's record has them
@@ -37,7 +37,7 @@ public record RanchWeather(
         List<Quantity> monthly,
         @Nullable Quantity wind,
         @Nullable Coat coat,
-        boolean windbreak,
+        @Nullable Boolean windbreak,
         ColdSystem coldSystem,
         @Nullable Hide hide,
         List<List<Double>> departures,
@@ -69,7 +69,7 @@ public record RanchWeather(
             List<Quantity> monthly,
             @Nullable Quantity wind,
             @Nullable Coat coat,
-            boolean windbreak,
+            @Nullable Boolean windbreak,
             ColdSystem coldSystem,
             @Nullable Hide hide,
             List<List<Double>> departures) {
@@ -79,6 +79,16 @@ public record RanchWeather(
     /** The same cattle and shelter in the weather of a place found by its name. */
     public RanchWeather at(FoundPlace other) {
         return new RanchWeather(other.place(), List.of(), wind, coat, windbreak, coldSystem, hide, List.of(), other);
+    }
+
+    /** The same place, with what was said of the cattle in it. */
+    public RanchWeather standing(
+            @Nullable Quantity blowing,
+            @Nullable Boolean sheltered,
+            @Nullable Coat worn,
+            @Nullable Hide on,
+            ColdSystem by) {
+        return new RanchWeather(place, monthly, blowing, worn, sheltered, by, on, departures, found);
     }
 
     /** The same, with the cold counted the other way. */
@@ -93,6 +103,11 @@ public record RanchWeather(
     /** {@link #USUAL_WIND} where nothing is said. */
     public Quantity blows() {
         return wind == null ? USUAL_WIND : wind;
+    }
+
+    /** None where nothing is said. */
+    public boolean isSheltered() {
+        return windbreak != null && windbreak;
     }
 
     /** Dry where nothing is said. */
@@ -134,7 +149,7 @@ public record RanchWeather(
      * @param blows mean wind of the day in the open, km/h
      */
     public Exposure day(LocalDate date, double mean, double blows) {
-        return new Exposure(mean, blows, coat == null ? Coat.usual(date) : coat, coats(), windbreak, coldSystem)
+        return new Exposure(mean, blows, coat == null ? Coat.usual(date) : coat, coats(), isSheltered(), coldSystem)
                 .wornByAll(coat != null);
     }
 

@@ -29,7 +29,8 @@ import java.util.function.UnaryOperator;
  */
 public final class RanchDocument {
     /** Step n makes format n + 2 out of format n + 1. Never changed once released; only added to. */
-    private static final List<UnaryOperator<ObjectNode>> UPGRADES = List.of(RanchDocument::withoutAHalfWidthsRule);
+    private static final List<UnaryOperator<ObjectNode>> UPGRADES =
+            List.of(RanchDocument::withoutAHalfWidthsRule, RanchDocument::withoutAWindbreakNobodyDenied);
 
     /** A sheet that was made by "as many as the half-width asks for" is shown by the one rule that still asks for one. */
     private static ObjectNode withoutAHalfWidthsRule(ObjectNode document) {
@@ -38,6 +39,16 @@ public final class RanchDocument {
                     && sheet.path("rule").asText().equals("statistical")) {
                 object.put("rule", "cheapest");
             }
+        }
+        return document;
+    }
+
+    /** Where nobody had said the wind, a windbreak of false was a box that nobody had ticked. */
+    private static ObjectNode withoutAWindbreakNobodyDenied(ObjectNode document) {
+        if (document.path("settings").path("weather") instanceof ObjectNode weather
+                && !weather.hasNonNull("wind")
+                && !weather.path("windbreak").asBoolean()) {
+            weather.remove("windbreak");
         }
         return document;
     }

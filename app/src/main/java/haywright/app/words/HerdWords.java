@@ -1,6 +1,7 @@
 package haywright.app.words;
 
 import haywright.ranch.Settings;
+import java.util.ArrayList;
 
 /** What holds for every figure of a herd, said wherever it acts. */
 public final class HerdWords {
@@ -15,15 +16,23 @@ public final class HerdWords {
                         .formatted(times(factor));
     }
 
-    /** What was taken of wind and windbreak though nobody said it, as a sentence; empty where somebody has, or no cold counts. */
+    /**
+     * What was taken of wind, windbreak and coat though nobody said it, as a sentence; empty where all of it was said, or
+     * no cold counts. Coat and what lies on it are asked together, so a coat left open there was left open on purpose.
+     */
     public static String taken(Settings settings) {
         var weather = settings.weather();
-        return weather == null || weather.wind() != null
-                ? ""
-                : "Figured for wind of %s%s, which nobody has said."
-                        .formatted(
-                                Show.quantity(weather.blows()),
-                                weather.windbreak() ? " behind a windbreak" : " and no windbreak");
+        var taken = new ArrayList<String>();
+        if (weather != null && weather.wind() == null) {
+            taken.add("wind of " + Show.quantity(weather.blows()));
+        }
+        if (weather != null && weather.windbreak() == null) {
+            taken.add("no windbreak");
+        }
+        if (weather != null && weather.hide() == null) {
+            taken.add(weather.coat() == null ? "dry coats of the season" : "dry coats");
+        }
+        return taken.isEmpty() ? "" : "Taken until you say: " + String.join(", ", taken) + ".";
     }
 
     /** {@code 1.25}. */

@@ -56,7 +56,7 @@ class RanchDocumentTest {
                 .containsExactly(new Problem(
                         "format",
                         "format 7",
-                        "made by a newer Haywright (format 7); this one reads up to 2",
+                        "made by a newer Haywright (format 7); this one reads up to 3",
                         "Use the newer Haywright, or ask for an export from this one."));
     }
 
@@ -103,10 +103,10 @@ class RanchDocumentTest {
                 Arguments.of("{\"haywright\":\"ranch\"} {}", "something stands after its end"),
                 Arguments.of("[1]", "a ranch document begins with \"haywright\": \"ranch\""),
                 Arguments.of("{\"haywright\":\"recipe\",\"format\":1}", "a ranch document begins with"),
-                Arguments.of("{\"haywright\":\"ranch\"}", "the format is a whole number from 1 to 2"),
+                Arguments.of("{\"haywright\":\"ranch\"}", "the format is a whole number from 1 to 3"),
                 Arguments.of(
-                        "{\"haywright\":\"ranch\",\"format\":\"one\"}", "the format is a whole number from 1 to 2"),
-                Arguments.of("{\"haywright\":\"ranch\",\"format\":0}", "the format is a whole number from 1 to 2"),
+                        "{\"haywright\":\"ranch\",\"format\":\"one\"}", "the format is a whole number from 1 to 3"),
+                Arguments.of("{\"haywright\":\"ranch\",\"format\":0}", "the format is a whole number from 1 to 3"),
                 Arguments.of("{\"haywright\":\"ranch\",\"format\":1e99}", "the format is a whole number"),
                 Arguments.of("{\"haywright\":\"ranch\",\"format\":99999999999}", "made by a newer Haywright"),
                 Arguments.of("{\"haywright\":\"ranch\",\"format\":NaN}", "this is not JSON"),

@@ -89,6 +89,26 @@ class WeatherInDocumentTest {
         assertThatThrownBy(() -> documents.ranch(tree)).hasMessageContaining("Valentine, NE");
     }
 
+    /** Format 2 wrote a box that nobody had ticked as a windbreak denied; with a wind that somebody said, it was answered. */
+    @Test
+    void aWindbreakThatNobodyDeniedIsNotSaid() {
+        var tree = documents.tree(ranch());
+        tree.put("format", 2);
+        var weather = (ObjectNode) tree.at("/settings/weather");
+        weather.put("windbreak", false);
+        var answered = documents.read(tree.toString().getBytes(StandardCharsets.UTF_8));
+        assertThat(answered.settings().weather()).isNotNull();
+        assertThat(answered.settings().weather().windbreak()).isFalse();
+        weather.remove("wind");
+        var open = documents.read(tree.toString().getBytes(StandardCharsets.UTF_8));
+        assertThat(open.settings().weather()).isNotNull();
+        assertThat(open.settings().weather().windbreak()).isNull();
+        weather.put("windbreak", true);
+        var sheltered = documents.read(tree.toString().getBytes(StandardCharsets.UTF_8));
+        assertThat(sheltered.settings().weather()).isNotNull();
+        assertThat(sheltered.settings().weather().windbreak()).isTrue();
+    }
+
     /** As it was written before a record could be read in. */
     @Test
     void monthlyMeansOfAnOlderDocumentStillOpen() {

@@ -2,11 +2,14 @@ package haywright.app.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import haywright.app.words.HerdWords;
+import haywright.cattle.cold.Coat;
 import haywright.quantity.Unit;
 import haywright.weather.DailyWeather;
 import haywright.weather.Station;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.Function;
@@ -21,6 +24,24 @@ class WeatherPagesTest {
     private static final String RECORD = "settings/weather/record";
     private static final Station PART =
             Station.fortCollins().between(LocalDate.of(1960, 1, 1), LocalDate.of(1999, 12, 31));
+
+    private static final Map<String, String> BULLS = Map.of(
+            "name",
+            "Bulls",
+            "head",
+            "4",
+            "weight",
+            "1900",
+            "shrunk",
+            "no",
+            "weighedOn",
+            "Nov 12, 2026",
+            "matureWeight",
+            "1900",
+            "conditionScore",
+            "5",
+            "gain",
+            "0");
 
     @RegisterExtension
     private final OneRanch ranch = new OneRanch();
@@ -93,24 +114,7 @@ class WeatherPagesTest {
     /** Named from the bench, which figures for mild weather until then; then chosen among several, moved, undone. */
     @Test
     void aPlaceByItsNameIsUnderstoodAndMoved() {
-        var bulls = Map.of(
-                "name",
-                "Bulls",
-                "head",
-                "4",
-                "weight",
-                "1900",
-                "shrunk",
-                "no",
-                "weighedOn",
-                "Nov 12, 2026",
-                "matureWeight",
-                "1900",
-                "conditionScore",
-                "5",
-                "gain",
-                "0");
-        assertThat(ranch.send("herd/new/bull", "herd/new/bull", bulls).status()).isEqualTo(303);
+        assertThat(ranch.send("herd/new/bull", "herd/new/bull", BULLS).status()).isEqualTo(303);
         var asked = ranch.get("bench");
         assertThat(asked.body()).contains("Figured for mild weather.", "id=\"f-town\"");
         var several = ranch.submit(asked, "settings/weather/place", Map.of("town", "Lincoln", "then", "bench"));
@@ -147,7 +151,45 @@ class WeatherPagesTest {
         var stands = ranch.kept().settings().weather();
         assertThat(stands).isNotNull();
         assertThat(stands.found()).isEqualTo(colder.found());
-        assertThat(stands.blows().value()).isEqualTo(6);
+        assertThat(stands.coat()).isEqualTo(Coat.HEAVY_WINTER);
+    }
+
+    /** Until they are said, wind, windbreak and coat are named on every page that shows a figure they move. */
+    @Test
+    void whatNobodySaidOfTheWindIsNamedUntilItIsSaid() {
+        assertThat(ranch.send("herd/new/bull", "herd/new/bull", BULLS).status()).isEqualTo(303);
+        var place = ranch.get("settings/weather");
+        assertThat(place.body()).contains("id=\"f-wind\"", "name=\"windbreak\" value=\"no\"");
+        assertThat(send("settings/weather/place", Map.of("town", "Valentine, NE", "windbreak", ""))
+                        .status())
+                .isEqualTo(303);
+        var weather = ranch.kept().settings().weather();
+        assertThat(weather).isNotNull();
+        assertThat(weather.wind()).isNull();
+        assertThat(weather.windbreak()).isNull();
+        assertThat(weather.isSheltered()).isFalse();
+        for (var path : List.of("herd", "bench", "letter", "settings/weather")) {
+            assertThat(ranch.get(path).body()).as(path).contains("8 mph", "no windbreak");
+        }
+        assertThat(ranch.get("settings/weather").body()).doesNotContain("value=\"8\"");
+
+        var said = Map.of("town", "Valentine, NE", "wind", "11", "windbreak", "no");
+        assertThat(send("settings/weather/place", said).status()).isEqualTo(303);
+        var now = ranch.kept().settings().weather();
+        assertThat(now).isNotNull();
+        assertThat(now.blows().value()).isEqualTo(11);
+        assertThat(now.windbreak()).isFalse();
+        assertThat(HerdWords.taken(ranch.kept().settings())).doesNotContain("wind");
+        assertThat(send("settings/weather", stand()).status()).isEqualTo(303);
+        assertThat(HerdWords.taken(ranch.kept().settings())).isEmpty();
+        var stands = ranch.kept().settings().weather();
+        assertThat(stands).isNotNull();
+        assertThat(stands.wind()).isEqualTo(now.wind());
+        assertThat(stands.windbreak()).isFalse();
+
+        var wild = Map.of("town", "Valentine, NE", "wind", "300 km/h", "windbreak", "perhaps");
+        assertThat(send("settings/weather/place", wild).body()).contains("href=\"#f-wind", "href=\"#f-windbreak");
+        assertThat(ranch.kept().settings().weather()).isEqualTo(stands);
     }
 
     @ParameterizedTest

@@ -117,7 +117,7 @@ public record Field(
     }
 
     /** How a value stands in the box. */
-    String typed(@Nullable Object value) {
+    public String typed(@Nullable Object value) {
         if (value == null) {
             return "";
         } else if (value instanceof Quantity quantity) {

@@ -19,6 +19,11 @@ public interface Part {
         return fields();
     }
 
+    /** Whether its boxes are short and stand side by side. */
+    default boolean isRow() {
+        return false;
+    }
+
     /** Null where nothing was typed; a stand-in where the form has noted a problem. */
     @Nullable
     Object read(Form form, Class<?> type, LocalDate today);

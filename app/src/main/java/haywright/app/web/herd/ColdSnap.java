@@ -76,7 +76,7 @@ public record ColdSnap(String rule, String why, String wet, String methods, List
                         .formatted(
                                 Show.quantity(weather.blows())
                                         + (weather.wind() == null ? ", taken since nobody said," : ""),
-                                weather.windbreak() ? ", behind a windbreak" : "",
+                                weather.isSheltered() ? ", behind a windbreak" : "",
                                 Show.fahrenheit(lower.celsius())),
                 "In a wet coat the cold begins at %s, whatever the hair.".formatted(Show.fahrenheit(wet.celsius())),
                 methods(settings, group, day, hay),

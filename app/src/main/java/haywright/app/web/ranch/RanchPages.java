@@ -51,7 +51,8 @@ public final class RanchPages {
                                 page,
                                 page.form(
                                         "settings/last-winter",
-                                        () -> SettingsForms.known(page.ranch().lastWinter())))));
+                                        () -> SettingsForms.LAST_WINTER.known(
+                                                page.ranch().lastWinter())))));
         on.post("settings/last-winter", RanchPages::saveLastWinter);
         WeatherPages.routes(on);
         on.get("export", RanchPages::export);
@@ -189,8 +190,8 @@ public final class RanchPages {
 
     private static void saveLastWinter(Page page) {
         var form = page.posted("settings/last-winter");
-        var winter = SettingsForms.lastWinter(form);
-        if (winter.isEmpty()) {
+        var winter = SettingsForms.LAST_WINTER.read(form, Map.of(), page.ranch().lastWinter(), page.today());
+        if (winter.isEmpty() || form.hasProblems()) {
             page.reject(form, WINTER, view(page, form));
             return;
         }

@@ -47,7 +47,7 @@ public final class RecordForm {
                         monthly,
                         wind(station),
                         null,
-                        false,
+                        null,
                         ColdSystem.USUAL,
                         null,
                         normals.departures())
@@ -60,11 +60,6 @@ public final class RecordForm {
                         before.coldSystem(),
                         before.hide(),
                         normals.departures());
-    }
-
-    /** Of means alone: wind, coat and shelter are asked for. */
-    static RanchWeather usual(String place, List<Quantity> monthly) {
-        return new RanchWeather(place, monthly, null, null, false, ColdSystem.USUAL, null, List.of());
     }
 
     /** Of the record, where it has it. */

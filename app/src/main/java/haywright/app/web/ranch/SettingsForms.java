@@ -8,7 +8,6 @@ import haywright.app.web.form.Fields;
 import haywright.app.words.Show;
 import haywright.cattle.RequirementSystem;
 import haywright.diet.Mixing;
-import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.LastWinter;
 import haywright.ranch.Outfit;
@@ -18,7 +17,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.jspecify.annotations.Nullable;
 
 /** The three forms of what holds for a whole ranch. */
 public final class SettingsForms {
@@ -57,12 +55,14 @@ public final class SettingsForms {
                     Field.count("timesADay", "Times feed goes out in a day", "")
                             .needed("Enter 1 if nothing else is known."));
 
-    public static final Ask HEAD = Ask.number("head", "Head fed", "");
-    public static final Ask DAYS = Ask.number("days", "Days fed", "");
-    public static final Ask FED = Ask.amount("fed", "Everything fed, as hay", Unit.TON, "As fed. 1 ton is 2,000 lb.");
-    public static final Ask SCORE_BEFORE =
-            Ask.number("scoreBefore", "Condition in autumn", "Mean of the cows, on the scale of 1 to 9.");
-    public static final Ask SCORE_AFTER = Ask.number("scoreAfter", "Condition in spring", "The same.");
+    public static final Fields<LastWinter> LAST_WINTER = Fields.of(LastWinter.class)
+            .section(
+                    "",
+                    Field.count("head", "Head fed", ""),
+                    Field.count("days", "Days fed", ""),
+                    Field.amount("fed", "Everything fed, as hay", Unit.TON, "As fed. 1 ton is 2,000 lb."),
+                    Field.number("scoreBefore", "Condition in fall", "Mean of the cows, on the scale of 1 to 9."),
+                    Field.number("scoreAfter", "Condition in spring", "The same."));
 
     private SettingsForms() {}
 
@@ -95,32 +95,5 @@ public final class SettingsForms {
                         turnout,
                         was.weather(),
                         was.herdFactor())));
-    }
-
-    static Map<String, String> known(LastWinter winter) {
-        var known = new LinkedHashMap<String, String>();
-        known.put(HEAD.name(), winter.head() == null ? "" : Show.number(winter.head(), 0));
-        known.put(DAYS.name(), winter.days() == null ? "" : winter.days().toString());
-        known.put(FED.name(), typed(FED, winter.fed()));
-        known.put(SCORE_BEFORE.name(), score(winter.scoreBefore()));
-        known.put(SCORE_AFTER.name(), score(winter.scoreAfter()));
-        return known;
-    }
-
-    static Optional<LastWinter> lastWinter(Form form) {
-        var head = form.maybeCount(HEAD);
-        var days = form.maybeCount(DAYS);
-        var fed = form.maybeQuantity(FED);
-        var before = form.maybeNumber(SCORE_BEFORE);
-        var after = form.maybeNumber(SCORE_AFTER);
-        return form.build(() -> new LastWinter(head, days, fed, before, after));
-    }
-
-    private static String typed(Ask ask, @Nullable Quantity quantity) {
-        return quantity == null ? "" : ask.typed(quantity);
-    }
-
-    private static String score(@Nullable Double score) {
-        return score == null ? "" : Show.significant(score, 3);
     }
 }

@@ -1,13 +1,17 @@
 package haywright.app.web.ranch;
 
-import haywright.app.web.Ask;
 import haywright.app.web.Form;
+import haywright.app.web.Option;
+import haywright.app.web.form.Field;
+import haywright.app.web.form.Fields;
+import haywright.app.web.form.Part;
 import haywright.cattle.cold.Coat;
 import haywright.cattle.cold.ColdSystem;
 import haywright.cattle.cold.Hide;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.RanchWeather;
+import java.time.LocalDate;
 import java.time.Month;
 import java.time.format.TextStyle;
 import java.util.ArrayList;
@@ -19,111 +23,159 @@ import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
-/** The form of how cold it gets here. */
+/** The form of how the cattle stand in the cold, and of monthly means where neither a place nor a record has them. */
 public final class WeatherForm {
-    public static final Ask PLACE =
-            Ask.text("place", "Whose temperatures these are", "The ranch’s own, or the nearest weather station’s.");
-    public static final Ask WIND = Ask.amount(
+    public static final Field WIND = Field.amount(
             "wind",
             "Wind on a usual winter day",
             Unit.MILE_AN_HOUR,
-            "Mean of the day where the cattle stand, not gusts.");
-    public static final Ask COAT = Ask.choice(
+            "Mean of the day where the cattle stand, not gusts. 8 mph is usual behind hills; the open plains have more. Left"
+                    + " empty, 8 mph is taken and every figure says so.");
+    public static final Field WINDBREAK = Field.choice(
+                    "windbreak",
+                    "Can they stand behind a windbreak?",
+                    "Trees, a draw or boards. By the rule of thumb it halves what the cold costs; by the heat balance three"
+                            + " tenths of the wind reach them. Never both.",
+                    List.of(
+                            new Option("yes", "Yes"),
+                            new Option("no", "No"),
+                            new Option("", "Not known: none is counted, and every figure says so")))
+            .needed("");
+    private static final Field PLACE = Field.text(
+                    "place", "Whose temperatures these are", "The ranch’s own, or the nearest weather station’s.")
+            .needed("Name the ranch or the station.");
+    private static final Field COAT = Field.pick(
             "coat",
             "Their coat in midwinter",
             "By the depth of the hair. Left open, dry cattle in score 5 or better have the heavy coat of the season, thin cattle"
-                    + " and those in milk one class less.");
-    public static final Ask WINDBREAK = Ask.choice(
-            "windbreak",
-            "They can stand behind a windbreak",
-            "Trees, a draw or boards. By the rule of thumb it halves what the cold costs; by the heat balance three tenths of"
-                    + " the wind reach them. Never both.");
-    public static final Ask HIDE = Ask.choice(
-            "hide",
-            "What usually lies on their coats",
-            "The rule of thumb counts a coat as wet from the third on; the heat balance counts each. Bedding keeps them"
-                    + " dry and warmer; how much that saves is published nowhere we know, so it is not counted.");
-    public static final Ask COLD_SYSTEM =
-            Ask.choice("coldSystem", "Cold is counted by", "One or the other, never both for the same cold.");
+                    + " and those in milk one class less.",
+            Option.of(Coat.class, WeatherForm::words),
+            "Of the season, by condition and milk");
+    private static final Field HIDE = Field.choice(
+                    "hide",
+                    "What usually lies on their coats",
+                    "The rule of thumb counts a coat as wet from the third on; the heat balance counts each. Bedding keeps them"
+                            + " dry and warmer; how much that saves is published nowhere we know, so it is not counted.",
+                    Option.of(Hide.class, WeatherForm::words))
+            .needed("Dry, if nothing else is usual.");
+    private static final Field COLD_SYSTEM = Field.choice(
+                    "coldSystem",
+                    "Cold is counted by",
+                    "One or the other, never both for the same cold.",
+                    Option.of(ColdSystem.class, ColdSystem::words))
+            .needed("The rule of thumb, if nothing else is wanted.");
 
-    /** January to December. */
-    public static final List<Ask> MONTHS = Arrays.stream(Month.values())
-            .map(month -> new Ask(name(month), title(month), Unit.FAHRENHEIT, "", 5))
-            .toList();
+    /** Beside a place by its name, whose own form has wind and windbreak. */
+    private static final Fields<RanchWeather> BESIDE_A_PLACE =
+            Fields.of(RanchWeather.class).section("", COAT, HIDE, COLD_SYSTEM);
 
-    /** °F: no place where cattle are wintered has its warmest month under it. */
-    private static final double COOLEST_SUMMER = 45;
+    private static final Fields<RanchWeather> BESIDE_A_RECORD =
+            Fields.of(RanchWeather.class).section("", WIND, WINDBREAK, COAT, HIDE, COLD_SYSTEM);
+
+    private static final Fields<RanchWeather> WITH_MONTHS =
+            Fields.of(RanchWeather.class).section("", PLACE, new Months(), WIND, WINDBREAK, COAT, HIDE, COLD_SYSTEM);
 
     private WeatherForm() {}
 
-    private static String name(Month month) {
-        return month.name().toLowerCase(Locale.ROOT);
-    }
-
-    private static String title(Month month) {
-        return month.getDisplayName(TextStyle.FULL, Locale.ENGLISH);
+    static Fields<RanchWeather> of(@Nullable RanchWeather weather) {
+        return weather == null
+                ? WITH_MONTHS
+                : weather.found() != null
+                        ? BESIDE_A_PLACE
+                        : weather.departures().isEmpty() ? WITH_MONTHS : BESIDE_A_RECORD;
     }
 
     static Map<String, String> known(@Nullable RanchWeather weather) {
         var known = new LinkedHashMap<String, String>();
-        if (weather == null) {
-            known.put(COLD_SYSTEM.name(), Form.id(ColdSystem.USUAL));
-            known.put(HIDE.name(), Form.id(Hide.DRY));
-            return known;
+        known.put(COLD_SYSTEM.name(), Form.id(ColdSystem.USUAL));
+        if (weather != null) {
+            known.putAll(of(weather).known(weather));
         }
-        known.put(PLACE.name(), weather.place());
-        known.put(HIDE.name(), Form.id(weather.coats()));
-        for (int i = 0; i < weather.monthly().size(); i++) {
-            known.put(
-                    MONTHS.get(i).name(), MONTHS.get(i).typed(weather.monthly().get(i)));
-        }
-        var wind = weather.wind();
-        known.put(WIND.name(), wind == null ? "" : WIND.typed(wind));
-        var coat = weather.coat();
-        known.put(COAT.name(), coat == null ? "" : Form.id(coat));
-        known.put(WINDBREAK.name(), weather.windbreak() ? "yes" : "");
-        known.put(COLD_SYSTEM.name(), Form.id(weather.coldSystem()));
+        known.put(HIDE.name(), Form.id(weather == null ? Hide.DRY : weather.coats()));
         return known;
     }
 
     /** @param before the weather as it was; means that a record or a place gave are not typed, and stay */
-    static Optional<RanchWeather> read(Form form, @Nullable RanchWeather before) {
-        var recorded = before == null || before.departures().isEmpty() && before.found() == null ? null : before;
-        var place = recorded != null ? recorded.place() : form.text(PLACE, "Name the ranch or the station.");
-        var monthly = recorded != null ? recorded.monthly() : monthly(form);
-        var wind = form.quantity(WIND, "8 mph is usual behind hills; the open plains have more.");
-        var coat = form.isEmpty(COAT) ? null : form.choice(COAT, Coat.class, "How deep is their hair?");
-        boolean windbreak = form.isTicked(WINDBREAK);
-        var hide = form.choice(HIDE, Hide.class, "Dry, if nothing else is usual.");
-        var coldSystem = form.choice(COLD_SYSTEM, ColdSystem.class, "The rule of thumb, if nothing else is wanted.");
-        return form.build(() -> new RanchWeather(
-                place,
-                monthly,
-                wind,
-                coat,
-                windbreak,
-                coldSystem,
-                hide,
-                recorded == null ? List.of() : recorded.departures(),
-                recorded == null ? null : recorded.found()));
+    static Optional<RanchWeather> read(Form form, @Nullable RanchWeather before, LocalDate today) {
+        var given = before == null ? Map.<String, Object>of("departures", List.of()) : Map.<String, Object>of();
+        return of(before).read(form, given, before, today).filter(read -> !form.hasProblems());
     }
 
-    private static List<Quantity> monthly(Form form) {
-        var monthly = new ArrayList<Quantity>();
-        for (var month : MONTHS) {
-            monthly.add(form.quantity(month, "The mean of the whole month, day and night."));
+    static String words(Coat coat) {
+        return switch (coat) {
+            case SUMMER -> "summer, under 0.2 in";
+            case FALL -> "fall, 0.3 to 0.6 in";
+            case WINTER -> "winter, 0.7 to 1.0 in";
+            case HEAVY_WINTER -> "heavy winter, over 1.0 in";
+        };
+    }
+
+    static String words(Hide hide) {
+        return switch (hide) {
+            case DRY -> "nothing: dry and clean";
+            case SOME_MUD -> "some mud, low on the body";
+            case WET -> "wet through, or matted with mud";
+            case COVERED -> "covered with wet snow or mud";
+        };
+    }
+
+    static String title(int month) {
+        return Month.of(month + 1).getDisplayName(TextStyle.FULL, Locale.ENGLISH);
+    }
+
+    /** The means of January to December. */
+    record Months() implements Part {
+        private static final List<Field> MONTHS = Arrays.stream(Month.values())
+                .map(month -> Field.amount(
+                                month.name().toLowerCase(Locale.ROOT), title(month.ordinal()), Unit.FAHRENHEIT, "")
+                        .needed("The mean of the whole month, day and night."))
+                .toList();
+
+        /** °F: no place where cattle are wintered has its warmest month under it. */
+        private static final double COOLEST_SUMMER = 45;
+
+        @Override
+        public String component() {
+            return "monthly";
         }
-        double warmest = monthly.stream()
-                .mapToDouble(mean -> mean.in(Unit.FAHRENHEIT))
-                .max()
-                .orElse(0);
-        if (!form.hasProblems() && warmest < COOLEST_SUMMER) {
-            form.doubt(
-                    MONTHS.get(Month.JULY.ordinal()),
-                    "celsius",
-                    "The warmest month has %.0f °F. Are these °C? Then write the unit behind each, as in -6 C"
-                            .formatted(warmest));
+
+        @Override
+        public List<Field> fields() {
+            return MONTHS;
         }
-        return monthly;
+
+        @Override
+        public boolean isRow() {
+            return true;
+        }
+
+        @Override
+        public Object read(Form form, Class<?> type, LocalDate today) {
+            var monthly = new ArrayList<Quantity>();
+            for (var month : MONTHS) {
+                monthly.add(form.quantity(month.ask(), month.needed()));
+            }
+            double warmest = monthly.stream()
+                    .mapToDouble(mean -> mean.in(Unit.FAHRENHEIT))
+                    .max()
+                    .orElse(0);
+            if (!form.hasProblems() && warmest < COOLEST_SUMMER) {
+                form.doubt(
+                        MONTHS.get(Month.JULY.ordinal()).ask(),
+                        "celsius",
+                        "The warmest month has %.0f °F. Are these °C? Then write the unit behind each, as in -6 C"
+                                .formatted(warmest));
+            }
+            return monthly;
+        }
+
+        @Override
+        public void know(Map<String, String> known, @Nullable Object value) {
+            if (value instanceof List<?> means) {
+                for (int i = 0; i < means.size(); i++) {
+                    known.put(MONTHS.get(i).name(), MONTHS.get(i).typed(means.get(i)));
+                }
+            }
+        }
     }
 }

@@ -6,10 +6,8 @@ import haywright.app.web.Form;
 import haywright.app.web.Option;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
+import haywright.app.web.form.Fields;
 import haywright.app.words.Show;
-import haywright.cattle.cold.Coat;
-import haywright.cattle.cold.ColdSystem;
-import haywright.cattle.cold.Hide;
 import haywright.ranch.RanchWeather;
 import haywright.weather.Station;
 import haywright.weather.StationWinters;
@@ -49,6 +47,8 @@ public final class WeatherPages {
             Form form,
             Form place,
             Form upload,
+            Fields<RanchWeather> placeFields,
+            Fields<RanchWeather> standFields,
             List<RanchPages.Line> months,
             List<RanchPages.Line> kept,
             List<RanchPages.Line> found,
@@ -59,26 +59,9 @@ public final class WeatherPages {
             return place.hasProblems() ? place : upload.hasProblems() ? upload : form;
         }
 
-        /** Names that may be meant. */
-        public List<Option> choices() {
-            return PlaceForm.choices(place);
-        }
-
         /** Whether the months are asked for: neither a record nor a place has them. */
         public boolean asksMonths() {
             return months.isEmpty() && found.isEmpty();
-        }
-
-        public List<Option> coats() {
-            return Option.of(Coat.class, WeatherPages::words);
-        }
-
-        public List<Option> hides() {
-            return Option.of(Hide.class, WeatherPages::words);
-        }
-
-        public List<Option> systems() {
-            return Option.of(ColdSystem.class, ColdSystem::words);
         }
 
         public List<Option> units() {
@@ -119,6 +102,8 @@ public final class WeatherPages {
                 form,
                 place,
                 upload,
+                PlaceForm.of(weather),
+                WeatherForm.of(weather),
                 weather == null || weather.departures().isEmpty() ? List.of() : months(weather),
                 weather == null || winters == null ? List.of() : kept(winters),
                 found == null ? List.of() : WintersView.lines(found),
@@ -129,16 +114,15 @@ public final class WeatherPages {
 
     private static List<RanchPages.Line> months(RanchWeather weather) {
         var lines = new ArrayList<RanchPages.Line>();
-        for (var month : WeatherForm.MONTHS) {
-            lines.add(new RanchPages.Line(
-                    month.label(), Show.quantity(weather.monthly().get(lines.size()))));
+        for (var mean : weather.monthly()) {
+            lines.add(new RanchPages.Line(WeatherForm.title(lines.size()), Show.quantity(mean)));
         }
         return lines;
     }
 
     private static void save(Page page) {
         var form = page.posted(PATH);
-        var weather = WeatherForm.read(form, page.ranch().settings().weather());
+        var weather = WeatherForm.read(form, page.ranch().settings().weather(), page.today());
         if (weather.isEmpty()) {
             page.reject(form, PAGE, view(page, form, place(page), none()));
             return;
@@ -152,17 +136,16 @@ public final class WeatherPages {
 
     private static void savePlace(Page page) {
         var form = page.posted(PLACE);
-        var found = PlaceForm.read(form);
-        if (found.isEmpty()) {
+        var weather = PlaceForm.read(form, page.ranch().settings().weather(), page.today());
+        if (weather.isEmpty()) {
             page.reject(form, PAGE, view(page, form(page), form, none()));
             return;
         }
         var then = then(page);
         page.save(
                 form,
-                "The ranch is at " + found.get().place(),
-                ranch -> ranch.withWeather(
-                        PlaceForm.weather(found.get(), ranch.settings().weather()), null),
+                "The ranch is at " + weather.get().place(),
+                ranch -> ranch.withWeather(weather.get(), null),
                 then.isEmpty() ? PATH : then);
     }
 
@@ -221,24 +204,6 @@ public final class WeatherPages {
     private static void forget(Page page) {
         page.save(
                 page.posted(PATH + "/forget"), "Weather taken out", ranch -> ranch.withWeather(null, null), "settings");
-    }
-
-    private static String words(Coat coat) {
-        return switch (coat) {
-            case SUMMER -> "summer, under 0.2 in";
-            case FALL -> "fall, 0.3 to 0.6 in";
-            case WINTER -> "winter, 0.7 to 1.0 in";
-            case HEAVY_WINTER -> "heavy winter, over 1.0 in";
-        };
-    }
-
-    private static String words(Hide hide) {
-        return switch (hide) {
-            case DRY -> "nothing: dry and clean";
-            case SOME_MUD -> "some mud, low on the body";
-            case WET -> "wet through, or matted with mud";
-            case COVERED -> "covered with wet snow or mud";
-        };
     }
 
     /** What is kept of a record, and by which rule its gaps were filled. */
@@ -301,11 +266,14 @@ public final class WeatherPages {
         lines.add(new RanchPages.Line(
                 "Wind",
                 Show.quantity(weather.blows())
-                        + (weather.wind() == null ? ": taken, nobody said" : ", mean of a day")));
+                        + (weather.wind() == null ? ": taken, not said yet" : ", mean of a day")));
         var coat = weather.coat();
-        lines.add(new RanchPages.Line("Coat", coat == null ? "of the season, by condition and milk" : words(coat)));
-        lines.add(new RanchPages.Line("On their coats", words(weather.coats())));
-        lines.add(new RanchPages.Line("Windbreak", weather.windbreak() ? "yes" : "no"));
+        lines.add(new RanchPages.Line(
+                "Coat", coat == null ? "of the season, by condition and milk" : WeatherForm.words(coat)));
+        lines.add(new RanchPages.Line("On their coats", WeatherForm.words(weather.coats())));
+        lines.add(new RanchPages.Line(
+                "Windbreak",
+                weather.windbreak() == null ? "not said yet: none is counted" : weather.windbreak() ? "yes" : "no"));
         lines.add(new RanchPages.Line("Cold counted by", weather.coldSystem().words()));
         return lines;
     }
