@@ -9,6 +9,7 @@ import haywright.forage.lot.LotComposition;
 import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
 import haywright.ration.PricedFeed;
+import haywright.sampling.stock.Stock;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -67,21 +68,23 @@ public record HayMeasure(String id, String name, double nem, double neg, double 
         var kind = FeedClass.GRASS_HAY;
         var composition = LotComposition.ofTag(kind, FeedBook.published().usual(kind), "feed book", List.of());
         var feed = new Feed("", "the book’s usual grass hay", kind, composition.composition(), false);
-        return new PricedFeed(
-                feed, 1, PricedFeed.dryMatterOf(feed), yard.ranch().settings().hayLossPercent());
+        return eaten(yard, feed);
     }
 
     private static List<HayMeasure> own(Yard yard) {
-        return yard.feeds().stream()
-                .filter(feed -> isLot(yard.ranch(), feed))
+        return yard.ranch().lots().values().stream()
+                .filter(lot -> lot.feedClass().isHay() && !(lot.stock() instanceof Stock.Standing))
+                .map(lot -> eaten(yard, yard.feed(lot)))
                 .sorted((a, b) -> Double.compare(kilograms(yard.ranch(), b), kilograms(yard.ranch(), a)))
                 .map(HayMeasure::of)
                 .flatMap(Optional::stream)
                 .toList();
     }
 
-    private static boolean isLot(Ranch ranch, PricedFeed feed) {
-        return lot(ranch, feed).isPresent() && feed.feed().feedClass().isHay();
+    /** Energy has no price: any does. */
+    private static PricedFeed eaten(Yard yard, Feed feed) {
+        return new PricedFeed(
+                feed, 1, PricedFeed.dryMatterOf(feed), yard.ranch().settings().hayLossPercent());
     }
 
     private static Optional<Lot> lot(Ranch ranch, PricedFeed feed) {

@@ -16,6 +16,7 @@ import haywright.sampling.stock.RoundPyramid;
 import haywright.sampling.stock.Sacks;
 import haywright.sampling.stock.Stock;
 import haywright.sampling.stock.UprightSilo;
+import org.jspecify.annotations.Nullable;
 
 /** A lot as something to be sampled: which material it is, how it lies, what it is made of. */
 public final class LotSubject {
@@ -43,7 +44,7 @@ public final class LotSubject {
     public static Material material(Lot lot) {
         var stock = lot.stock();
         if (stock instanceof Stock.Bales || stock instanceof RoundPyramid) {
-            if (lot.storage() == Lot.Storage.WRAPPED) {
+            if (lot.storage() == Lot.Storage.WRAPPED || lot.storage() == null && isSilage(lot.feedClass())) {
                 return Material.BALEAGE;
             }
             return stock instanceof Stock.Bales b ? bales(b.bale()) : Material.LARGE_ROUND_BALE;
@@ -65,6 +66,14 @@ public final class LotSubject {
         return weighed(lot.feedClass(), lot.storage());
     }
 
+    /** Baled, it keeps only under plastic. */
+    private static boolean isSilage(FeedClass feed) {
+        return switch (feed) {
+            case CORN_SILAGE, LEGUME_SILAGE, CEREAL_SILAGE -> true;
+            default -> false;
+        };
+    }
+
     private static Material bales(Stock.BaleKind bale) {
         return switch (bale) {
             case SMALL_SQUARE -> Material.SMALL_SQUARE_BALE;
@@ -74,14 +83,12 @@ public final class LotSubject {
     }
 
     /** Of a lot that is only known by its weight, the feed and how it is kept must say how it can lie. */
-    private static Material weighed(FeedClass feed, Lot.Storage storage) {
+    private static Material weighed(FeedClass feed, Lot.@Nullable Storage storage) {
         return switch (feed) {
             case CORN_SILAGE, LEGUME_SILAGE, CEREAL_SILAGE ->
-                switch (storage) {
-                    case BAG -> Material.SILAGE_BAG;
-                    case SILO -> Material.UPRIGHT_SILO;
-                    default -> Material.BUNKER_OR_PILE;
-                };
+                storage == Lot.Storage.BAG
+                        ? Material.SILAGE_BAG
+                        : storage == Lot.Storage.SILO ? Material.UPRIGHT_SILO : Material.BUNKER_OR_PILE;
             case PASTURE -> Material.STANDING_FORAGE;
             default ->
                 feed.isForage() && storage != Lot.Storage.BIN && storage != Lot.Storage.BAG

@@ -114,11 +114,12 @@ public record WorthTesting(Verdict verdict, String words) {
         return report.sampled() != null ? report.sampled() : report.reported();
     }
 
-    /** Dollars, where its weight is known. */
+    /** Dollars, where its weight and its price are known. */
     private static OptionalDouble worth(Lot lot) {
         var kg = LotTons.of(lot).kg();
-        return kg.isEmpty()
+        var price = lot.replacementPrice();
+        return kg.isEmpty() || price == null
                 ? OptionalDouble.empty()
-                : OptionalDouble.of(kg.getAsDouble() * lot.replacementPrice().in(Unit.DOLLAR_PER_KG));
+                : OptionalDouble.of(kg.getAsDouble() * price.in(Unit.DOLLAR_PER_KG));
     }
 }

@@ -5,6 +5,7 @@ import haywright.cattle.need.Need;
 import haywright.diet.DietOptions;
 import haywright.diet.DietOptions.FeedLimit.Per;
 import haywright.diet.Feed;
+import haywright.diet.LeftOut;
 import haywright.forage.book.FeedBook;
 import haywright.forage.book.Prior;
 import haywright.forage.hazard.HazardClass;
@@ -24,8 +25,11 @@ import haywright.ration.Portion;
 import haywright.ration.PricedFeed;
 import haywright.ration.RationAnswer;
 import haywright.sampling.stock.Stock;
+import haywright.workings.Problem;
+import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -99,18 +103,50 @@ public final class Yard {
                 : composition(Objects.requireNonNull(ranch.feedsForSale().get(key)));
     }
 
-    /** Every lot that can be carried to cattle, then every feed for sale. What still stands in a field is not in it. */
+    /** What a ration would feed of a lot. */
+    Feed feed(Lot lot) {
+        return new Feed(
+                lot.id().toString(),
+                lot.name(),
+                lot.feedClass(),
+                composition(lot).composition(),
+                lot.isNitrateDanger());
+    }
+
+    /** Lots that could be carried to cattle, but that no ration has, since nobody has said what replaces them. */
+    public List<LeftOut> unpriced() {
+        return ranch.lots().values().stream()
+                .filter(lot -> lot.replacementPrice() == null && !(lot.stock() instanceof Stock.Standing))
+                .map(lot -> new LeftOut(
+                        feed(lot),
+                        false,
+                        lot.name() + " has no price yet",
+                        "Enter on its lot page what a ton of it would cost to replace; till then no ration has it."))
+                .toList();
+    }
+
+    /** @throws Refused where one of these, which a ration cannot do without, has no price */
+    private void priced(Collection<UUID> feeds) {
+        Refused.unlessEmpty(unpriced().stream()
+                .filter(out -> feeds.contains(UUID.fromString(out.feed().id())))
+                .map(out -> new Problem(
+                        "replacementPrice",
+                        out.feed().name(),
+                        "it has no price yet, so what is fed of it costs nobody knows what",
+                        "Enter on its lot page what a ton of it would cost to replace."))
+                .toList());
+    }
+
+    /**
+     * Every lot that can be carried to cattle, then every feed for sale. What still stands in a field is not in it, nor
+     * what has no price ({@link #unpriced}).
+     */
     public List<PricedFeed> feeds() {
         var feeds = new ArrayList<PricedFeed>();
         for (var lot : ranch.lots().values()) {
-            if (!(lot.stock() instanceof Stock.Standing)) {
-                var feed = new Feed(
-                        lot.id().toString(),
-                        lot.name(),
-                        lot.feedClass(),
-                        composition(lot).composition(),
-                        lot.isNitrateDanger());
-                feeds.add(priced(feed, lot.replacementPrice().in(Unit.DOLLAR_PER_KG)));
+            var price = lot.replacementPrice();
+            if (price != null && !(lot.stock() instanceof Stock.Standing)) {
+                feeds.add(priced(feed(lot), price.in(Unit.DOLLAR_PER_KG)));
             }
         }
         for (var sale : ranch.feedsForSale().values()) {
@@ -145,6 +181,10 @@ public final class Yard {
     private LeastCostRation ask(Group group, List<PricedFeed> feeds) {
         var outfit = ranch.outfit();
         var wanted = ranch.wishes().getOrDefault(group.id(), new Wishes(group.id(), List.of(), List.of()));
+        priced(
+                feeds.isEmpty()
+                        ? ranch.lots().keySet()
+                        : wanted.feeds().stream().map(Wishes.Wish::feed).toList());
         var options = new DietOptions(
                 Set.copyOf(wanted.limitsOff()),
                 wanted.feeds().stream().map(wish -> limit(wish, feeds)).toList(),
@@ -188,6 +228,7 @@ public final class Yard {
         if (now == null || now.amounts().isEmpty()) {
             return Optional.empty();
         }
+        priced(now.amounts().keySet());
         var kg = new HashMap<String, Double>();
         now.amounts().forEach((feed, amount) -> kg.put(feed.toString(), amount.in(Unit.KILOGRAM_A_DAY)));
         return Optional.of(HandMix.judge(question(group), kg));

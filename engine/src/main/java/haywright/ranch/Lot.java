@@ -22,9 +22,9 @@ import org.jspecify.annotations.Nullable;
  * @param where in the rancher's words: "north stackyard, against the road"
  * @param cutting "first", "second"; empty where it means nothing
  * @param madeOn the day it was baled or ensiled
- * @param storage how it is kept
- * @param replacementPrice what a ton as fed would cost to replace, delivered; required, because a ration that counts
- *     hay as free gives it away
+ * @param storage how it is kept; null until somebody says
+ * @param replacementPrice what a ton as fed would cost to replace, delivered; above zero, because a ration that counts
+ *     hay as free gives it away; null until somebody says, and no ration has it till then
  * @param nitrateRisk drought, frost, shade or heavy nitrogen: a danger until it is tested, whatever the class
  * @param notes the rancher's own words
  * @param makeup whether it is one lot, as far as somebody said; null where nobody did
@@ -39,9 +39,9 @@ public record Lot(
         String where,
         String cutting,
         @Nullable LocalDate madeOn,
-        Storage storage,
+        @Nullable Storage storage,
         Stock stock,
-        Quantity replacementPrice,
+        @Nullable Quantity replacementPrice,
         boolean nitrateRisk,
         String notes,
         @Nullable Makeup makeup,
@@ -50,8 +50,10 @@ public record Lot(
     public Lot {
         weighings = List.copyOf(weighings);
         Names.require("name", name, "a lot");
-        Refused.unlessOfKind(Kind.PRICE, "replacementPrice", replacementPrice);
-        if (!(replacementPrice.value() > 0)) {
+        if (replacementPrice != null) {
+            Refused.unlessOfKind(Kind.PRICE, "replacementPrice", replacementPrice);
+        }
+        if (replacementPrice != null && !(replacementPrice.value() > 0)) {
             throw new Refused(
                     "replacementPrice",
                     "$" + replacementPrice.value(),

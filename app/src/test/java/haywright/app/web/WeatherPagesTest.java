@@ -25,7 +25,7 @@ class WeatherPagesTest {
     private static final Station PART =
             Station.fortCollins().between(LocalDate.of(1960, 1, 1), LocalDate.of(1999, 12, 31));
 
-    private static final Map<String, String> BULLS = Map.of(
+    static final Map<String, String> BULLS = Map.of(
             "name",
             "Bulls",
             "head",

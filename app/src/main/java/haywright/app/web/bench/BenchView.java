@@ -22,6 +22,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -88,7 +89,11 @@ public record BenchView(
                                     : ", " + shortfalls(mix).get(0)))
                     .orElse("not said");
             if (yard.feeds().isEmpty()) {
-                return new GroupRow(group, false, "no feed on the ranch yet", fed);
+                return new GroupRow(
+                        group,
+                        false,
+                        yard.unpriced().isEmpty() ? "no feed on the ranch yet" : "no lot has a price yet",
+                        fed);
             }
             return yard.ration(group) instanceof Ration ration
                     ? new GroupRow(group, true, Show.dollars(ration.cost()) + " a head a day", fed)
@@ -112,7 +117,8 @@ public record BenchView(
                 mix,
                 way,
                 feeds(yard, now, portions),
-                yard.question(group).diet().leftOut(),
+                Stream.concat(yard.question(group).diet().leftOut().stream(), yard.unpriced().stream())
+                        .toList(),
                 answer instanceof Ration ration ? RuleWords.beside(need, ration) : List.of());
     }
 

@@ -26,12 +26,19 @@ public final class LotWorth {
     /** @param minerals what the ratios are taken of: where the sheet's own are judged, the sheet's own */
     static List<Number> of(Lot lot, Composition made, Composition minerals) {
         var numbers = new ArrayList<Number>();
-        double price = lot.replacementPrice().in(Unit.DOLLAR_PER_KG);
-        numbers.add(new Number("Price of a ton as fed", Show.price(lot.replacementPrice()), "delivered"));
+        var replaced = lot.replacementPrice();
         numbers.add(new Number(
-                "A ton of dry matter", dry(price, made).map(Show::dollars).orElse(""), ""));
-        numbers.add(new Number("A pound of protein", cents(price, made, Analyte.CP), "as if it brought nothing else"));
-        numbers.add(new Number("A pound of TDN", cents(price, made, Analyte.TDN), "as if it brought nothing else"));
+                "Price of a ton as fed",
+                replaced == null ? "" : Show.price(replaced),
+                replaced == null ? "not said yet" : "delivered"));
+        if (replaced != null) {
+            double price = replaced.in(Unit.DOLLAR_PER_KG);
+            numbers.add(new Number(
+                    "A ton of dry matter", dry(price, made).map(Show::dollars).orElse(""), ""));
+            numbers.add(
+                    new Number("A pound of protein", cents(price, made, Analyte.CP), "as if it brought nothing else"));
+            numbers.add(new Number("A pound of TDN", cents(price, made, Analyte.TDN), "as if it brought nothing else"));
+        }
         numbers.add(new Number(
                 "Calcium to phosphorus (Ca:P)",
                 MineralView.toOne(new MineralTies(minerals).calciumToPhosphorus()),

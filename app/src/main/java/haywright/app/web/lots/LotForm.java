@@ -29,7 +29,7 @@ public final class LotForm {
     public static final Ask WHERE = Ask.text("where", "Where it lies", "So that a stranger finds it.");
     public static final Ask CUTTING = new Ask("cutting", "Cutting", Unit.NONE, "First, second, third.", 12);
     public static final Ask MADE_ON = Ask.date("madeOn", "Day it was put up", "For example Jul 18, 2026.");
-    public static final Ask STORAGE = Ask.choice("storage", "How it is kept", "");
+    public static final Ask STORAGE = Ask.choice("storage", "How it is kept", "Leave it open if you don’t know yet.");
     public static final Ask WEATHERED = Ask.amount(
             "weatheredDepth",
             "How deep the outside has weathered since it was sampled",
@@ -42,7 +42,8 @@ public final class LotForm {
             "replacementPrice",
             "What a ton would cost to replace",
             Unit.DOLLAR_PER_TON,
-            "As fed, delivered to your yard. A ration that counts your own hay as free gives it away.");
+            "As fed, delivered to your yard. A sample does without it. No ration has the lot before it is known: a ration"
+                    + " that counts your own hay as free gives it away.");
     public static final Ask NITRATE = Ask.choice(
             "nitrateRisk",
             "It went through drought, frost, shade or heavy nitrogen",
@@ -85,13 +86,13 @@ public final class LotForm {
         known.put(WHERE.name(), lot.where());
         known.put(CUTTING.name(), lot.cutting());
         known.put(MADE_ON.name(), lot.madeOn() == null ? "" : Show.date(lot.madeOn()));
-        known.put(STORAGE.name(), Form.id(lot.storage()));
+        known.put(STORAGE.name(), lot.storage() == null ? "" : Form.id(lot.storage()));
         var weathered = lot.weathered();
         if (weathered != null) {
             known.put(WEATHERED.name(), WEATHERED.typed(weathered.depth()));
             known.put(BALE_DIAMETER.name(), BALE_DIAMETER.typed(weathered.diameter()));
         }
-        known.put(PRICE.name(), PRICE.typed(lot.replacementPrice()));
+        known.put(PRICE.name(), lot.replacementPrice() == null ? "" : PRICE.typed(lot.replacementPrice()));
         known.put(NITRATE.name(), lot.nitrateRisk() ? "yes" : "");
         known.put(NOTES.name(), lot.notes());
         known.putAll(StockForm.known(lot.stock()));
@@ -168,14 +169,20 @@ public final class LotForm {
                     Show.date(madeOn) + " is still to come: it is " + Show.date(today) + ".");
         }
         var stock = StockForm.read(form, kind, before == null ? null : before.stock(), ranch);
-        var storage = form.choice(STORAGE, Lot.Storage.class, "How is it kept?");
-        var price = form.quantity(PRICE, "What would you pay for as much of it, delivered?");
-        form.doubtUnless(
-                PRICE,
-                before == null ? null : before.replacementPrice(),
-                price,
-                Quantity.of(20, Unit.DOLLAR_PER_TON),
-                Quantity.of(700, Unit.DOLLAR_PER_TON));
+        form.text(STORAGE);
+        // of what is only weighed, nothing else says how it can be sampled
+        var storage = form.isEmpty(STORAGE) && kind != StockForm.Kind.WEIGHED
+                ? null
+                : form.choice(STORAGE, Lot.Storage.class, "How is it kept?");
+        var price = form.maybeQuantity(PRICE);
+        if (price != null) {
+            form.doubtUnless(
+                    PRICE,
+                    before == null ? null : before.replacementPrice(),
+                    price,
+                    Quantity.of(20, Unit.DOLLAR_PER_TON),
+                    Quantity.of(700, Unit.DOLLAR_PER_TON));
+        }
         boolean nitrateRisk = form.isTicked(NITRATE);
         var notes = form.text(NOTES);
         var makeup = makeup(form);
