@@ -1,9 +1,7 @@
 package haywright.diet;
 
 import haywright.cattle.AnimalClass;
-import haywright.cattle.need.MicrobialProtein;
 import haywright.cattle.need.Need;
-import haywright.cattle.need.Nutrient;
 import haywright.diet.DietRow.Kind;
 import haywright.diet.DietRow.Sense;
 import haywright.forage.Analyte;
@@ -14,8 +12,6 @@ import haywright.workings.Source;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
-import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
@@ -87,59 +83,25 @@ public record Diet(
                             + " and step it up over two to three weeks.",
                     PracticeLimits.source("L02b")));
         }
-        magnesium(kg).ifPresent(cautions::add);
-        degradable(kg).ifPresent(cautions::add);
+        for (var checked : checked(kg)) {
+            if (checked.verdict() == CheckedNeed.Verdict.SHORT) {
+                cautions.add(new Caution(shortOf(checked, DoubleStream.of(kg).sum()), checked.source()));
+            }
+        }
         return cautions;
     }
 
-    private Optional<Caution> magnesium(double[] kg) {
-        var asked = need.dietary(Nutrient.MAGNESIUM);
-        var percents = sum(kg, feed -> feed.composition().value(Analyte.MG));
-        double needed = asked.share() * 10 * DoubleStream.of(kg).sum();
-        return percents.isPresent() && 10 * percents.getAsDouble() < needed
-                ? Optional.of(new Caution(
-                        "These feeds bring %.0f g of magnesium and %.0f g are needed: the mineral has to bring the rest."
-                                .formatted(10 * percents.getAsDouble(), needed),
-                        asked.source()))
-                : Optional.empty();
+    /** Needs that are held against a mix and decide nothing, by what is known of its feeds. */
+    public List<CheckedNeed> checked(double[] kg) {
+        return CheckedNeed.of(need, feeds, kg);
     }
 
-    /** Only where every feed's degradable protein is known: what nobody measured is never taken for short. */
-    private Optional<Caution> degradable(double[] kg) {
-        var grams = sum(kg, feed -> {
-            var protein = feed.composition().value(Analyte.CP);
-            var share = feed.composition().value(Analyte.RDP);
-            return protein.isPresent() && share.isPresent()
-                    ? OptionalDouble.of(protein.getAsDouble() * share.getAsDouble() / 10)
-                    : OptionalDouble.empty();
-        });
-        var digestible = sum(kg, feed -> feed.composition().value(Analyte.TDN));
-        double eaten = DoubleStream.of(kg).sum();
-        if (grams.isEmpty() || digestible.isEmpty() || !(eaten > 0)) {
-            return Optional.empty();
-        }
-        var rumen = new MicrobialProtein(need.system(), eaten, digestible.getAsDouble() / eaten);
-        return grams.getAsDouble() < rumen.grams()
-                ? Optional.of(new Caution(
-                        "The rumen gets %.2f of the degradable protein that it needs: the forage is digested worse. More protein from oilseed meal, alfalfa or distillers grains mends it."
-                                .formatted(grams.getAsDouble() / rumen.grams()),
-                        rumen.lines().get(0).source()))
-                : Optional.empty();
-    }
-
-    /** Empty where a feed that is fed has no figure. */
-    private OptionalDouble sum(double[] kg, Function<Feed, OptionalDouble> perKg) {
-        double sum = 0;
-        for (int i = 0; i < kg.length; i++) {
-            if (kg[i] > 0) {
-                var one = perKg.apply(feeds.get(i));
-                if (one.isEmpty()) {
-                    return OptionalDouble.empty();
-                }
-                sum += one.getAsDouble() * kg[i];
-            }
-        }
-        return OptionalDouble.of(sum);
+    private static String shortOf(CheckedNeed checked, double eaten) {
+        return checked.id().equals("mg")
+                ? "These feeds bring %.0f g of magnesium and %.0f g are needed: the mineral has to bring the rest."
+                        .formatted(10 * checked.most() * eaten, 10 * checked.needed() * eaten)
+                : "The rumen gets at most %.2f of the degradable protein that it needs: the forage is digested worse. More protein from oilseed meal, alfalfa or distillers grains mends it."
+                        .formatted(checked.most() / checked.needed());
     }
 
     private record Builder(List<Feed> feeds, List<LeftOut> leftOut, Need need, DietOptions options) {

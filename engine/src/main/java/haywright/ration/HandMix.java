@@ -1,5 +1,6 @@
 package haywright.ration;
 
+import haywright.diet.CheckedNeed;
 import haywright.diet.Diet;
 import haywright.diet.DietRow;
 import haywright.lp.Range;
@@ -16,13 +17,19 @@ import java.util.Map;
  * @param portions what is fed
  * @param cost dollars a head and day
  * @param limits every row, the worst shortfall first
+ * @param checked needs that decide nothing, by what is known of its feeds
  * @param notAllowed feeds in it that may not be fed
  */
 public record HandMix(
-        List<Portion> portions, double cost, List<LimitAnswer> limits, List<haywright.diet.LeftOut> notAllowed) {
+        List<Portion> portions,
+        double cost,
+        List<LimitAnswer> limits,
+        List<CheckedNeed> checked,
+        List<haywright.diet.LeftOut> notAllowed) {
     public HandMix {
         portions = List.copyOf(portions);
         limits = List.copyOf(limits);
+        checked = List.copyOf(checked);
         notAllowed = List.copyOf(notAllowed);
     }
 
@@ -57,6 +64,7 @@ public record HandMix(
                 portions,
                 portions.stream().mapToDouble(Portion::cost).sum(),
                 limits(diet, kg),
+                diet.checked(kg),
                 diet.leftOut().stream().filter(l -> fed.contains(l.feed())).toList());
     }
 

@@ -1,5 +1,6 @@
 package haywright.ration;
 
+import haywright.diet.CheckedNeed;
 import haywright.diet.Diet;
 import haywright.forage.Analyte;
 import haywright.lp.LinearProgram;
@@ -42,9 +43,18 @@ public record Ration(
 
     /** What to watch for with this ration, though it keeps every limit. */
     public List<Caution> cautions() {
+        return diet.cautions(amounts());
+    }
+
+    /** Needs that decide nothing, by what is known of its feeds. */
+    public List<CheckedNeed> checked() {
+        return diet.checked(amounts());
+    }
+
+    private double[] amounts() {
         var kg = new double[diet.feeds().size()];
         portions.forEach(p -> kg[diet.feeds().indexOf(p.feed().feed())] = p.kg());
-        return diet.cautions(kg);
+        return kg;
     }
 
     public LimitAnswer limit(String row) {

@@ -53,6 +53,11 @@ public record MicrobialProtein(RequirementSystem system, double intake, double t
         return system == RequirementSystem.NASEM_2016 ? 0.087 * eaten() * 1000 + 42.73 : efficiency() * eaten() * 1000;
     }
 
+    /** Who says how much the rumen takes. */
+    public Source source() {
+        return system == RequirementSystem.NASEM_2016 ? NEWER : tdn < 55 ? POOR : OLDER;
+    }
+
     /** g a day. */
     public double metabolizable() {
         return 0.64 * grams();

@@ -2,6 +2,7 @@ package haywright.app.compute.topic;
 
 import haywright.app.compute.shape.Key;
 import haywright.app.compute.shape.Nearest;
+import haywright.diet.CheckedNeed;
 import haywright.diet.Diet;
 import haywright.diet.DietOptions;
 import haywright.diet.DietRow;
@@ -155,7 +156,38 @@ public final class RationTopic {
             List<Fed> feeds,
             List<NotUsed> notUsed,
             List<Limit> limits,
+
+            @Key(words = "Needs that decide nothing, since most feeds have no figure for them.")
+            List<Checked> checked,
+
             List<LeftOut> leftOut) {}
+
+    record Checked(
+            String id,
+            String name,
+            double needed,
+
+            @Key(words = "Where feeds without a figure bring none.")
+            double least,
+
+            @Key(words = "Where they bring all they can; left out where nothing bounds it.") @Nullable
+            Double most,
+
+            String unit,
+            CheckedNeed.Verdict verdict,
+            List<String> unknown) {
+        static Checked of(CheckedNeed need) {
+            return new Checked(
+                    need.id(),
+                    need.name(),
+                    need.needed(),
+                    need.least(),
+                    Double.isFinite(need.most()) ? need.most() : null,
+                    need.unit().symbol(),
+                    need.verdict(),
+                    need.unknown());
+        }
+    }
 
     record InTheWay(
             String id,
@@ -223,6 +255,7 @@ public final class RationTopic {
                 fed,
                 notUsed,
                 ration.limits().stream().map(Limit::of).toList(),
+                ration.checked().stream().map(Checked::of).toList(),
                 leftOut(ration.diet()));
     }
 

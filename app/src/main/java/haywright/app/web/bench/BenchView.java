@@ -1,11 +1,13 @@
 package haywright.app.web.bench;
 
+import haywright.app.words.CheckedWords;
 import haywright.app.words.Likely;
 import haywright.app.words.LimitWords;
 import haywright.app.words.RuleWords;
 import haywright.app.words.Show;
 import haywright.cattle.herd.Group;
 import haywright.cattle.need.Need;
+import haywright.diet.CheckedNeed;
 import haywright.diet.LeftOut;
 import haywright.outlook.Yard;
 import haywright.quantity.Unit;
@@ -16,10 +18,12 @@ import haywright.ration.Portion;
 import haywright.ration.Ration;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
+import haywright.workings.Source;
 import haywright.workings.Worked;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -53,7 +57,10 @@ public record BenchView(
      */
     public record FeedRow(String name, String now, String mix, String difference, String likely) {}
 
-    public record Judged(String cost, List<String> shortfalls, List<LimitRow> limits) {}
+    public record Judged(String cost, List<String> shortfalls, List<LimitRow> limits, List<Checked> checked) {}
+
+    /** A need that decides nothing: what is needed, what is known of what the feeds bring, and what to do. */
+    public record Checked(String name, String needed, String supplied, String says, String source) {}
 
     /**
      * @param saves against what is fed now, in words; empty when there is nothing to compare with
@@ -65,6 +72,7 @@ public record BenchView(
             List<Tight> tight,
             String spare,
             List<LimitRow> limits,
+            List<Checked> checked,
             List<Unused> unused,
             List<Ranges> ranges,
             Worked worked) {}
@@ -129,7 +137,24 @@ public record BenchView(
                 mix.limits().stream()
                         .filter(LimitWords::isSaid)
                         .map(BenchView::limit)
-                        .toList());
+                        .toList(),
+                checked(mix.checked()));
+    }
+
+    private static List<Checked> checked(List<CheckedNeed> needs) {
+        return needs.stream()
+                .map(need -> new Checked(
+                        need.name().substring(0, 1).toUpperCase(Locale.ROOT)
+                                + need.name().substring(1),
+                        CheckedWords.share(need.needed(), need.unit()),
+                        CheckedWords.supplied(need),
+                        CheckedWords.says(need),
+                        cited(need.source())))
+                .toList();
+    }
+
+    private static String cited(Source source) {
+        return "%s (%s)".formatted(source.cite(), source.known().words());
     }
 
     private static List<String> shortfalls(HandMix mix) {
@@ -160,6 +185,7 @@ public record BenchView(
                         .filter(LimitWords::isSaid)
                         .map(BenchView::limit)
                         .toList(),
+                checked(ration.checked()),
                 ration.notUsed().stream()
                         .map(n -> new Unused(
                                 n.feed().feed().name(),
@@ -190,7 +216,7 @@ public record BenchView(
                 LimitWords.amount(row, limit.supplied()),
                 LimitWords.isTight(limit) ? LimitWords.tight(limit) : "",
                 limit.isMet(),
-                "%s (%s)".formatted(row.source().cite(), row.source().known().words()));
+                cited(row.source()));
     }
 
     private static InTheWay inTheWay(NoRation no, Need need) {

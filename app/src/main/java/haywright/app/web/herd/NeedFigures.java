@@ -1,5 +1,6 @@
 package haywright.app.web.herd;
 
+import haywright.app.words.CheckedWords;
 import haywright.app.words.Show;
 import haywright.cattle.Animal;
 import haywright.cattle.Growth;
@@ -17,6 +18,7 @@ import haywright.cattle.herd.Group;
 import haywright.cattle.need.DietaryNeed;
 import haywright.cattle.need.GroupRequirement;
 import haywright.cattle.need.MetabolizableProtein;
+import haywright.cattle.need.MicrobialProtein;
 import haywright.cattle.need.Nutrient;
 import haywright.cattle.need.Requirement;
 import haywright.cattle.need.Spread;
@@ -88,6 +90,16 @@ public final class NeedFigures {
 
     static List<Dietary> dietary(GroupRequirement need, Optional<PoorestDiet> diet) {
         var rows = new ArrayList<Dietary>();
+        diet.ifPresent(d -> {
+            var rumen = new MicrobialProtein(need.system(), d.kilograms(), d.tdn());
+            rows.add(new Dietary(
+                    new Figure(
+                            "Degradable protein, for the rumen",
+                            share(rumen.grams() / d.kilograms() / 10, Unit.PERCENT),
+                            rumen),
+                    protein(rumen.grams() / 1000),
+                    ""));
+        });
         for (var nutrient : Nutrient.values()) {
             var asked = need.dietary(nutrient);
             var most = asked.tolerated();
@@ -114,9 +126,7 @@ public final class NeedFigures {
     }
 
     static String share(double share, Unit unit) {
-        return unit == Unit.IU_PER_KG
-                ? Show.withUnit(Show.significant(Unit.IU_PER_LB.fromBase(share), 3), Unit.IU_PER_LB)
-                : Show.withUnit(Show.significant(share, 3), unit);
+        return CheckedWords.share(share, unit);
     }
 
     static String title(Nutrient nutrient) {
