@@ -5,6 +5,7 @@ import haywright.workings.Refused;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -68,6 +69,19 @@ public record Taken(LocalDate on, String by, List<Integer> cores, String differe
         return own.stream().allMatch(c -> c == 0)
                 ? Optional.empty()
                 : Optional.of(new Taken(on, by, own, differed, photos));
+    }
+
+    /**
+     * The same, with the words and photos of another that came back of it: a line of text holds neither, and the file that
+     * follows it does. Nothing that is there already is replaced.
+     */
+    public Taken withWordsOf(Taken other) {
+        var named = new LinkedHashSet<>(photos);
+        named.addAll(other.photos);
+        var words = differed.contains(other.differed)
+                ? differed
+                : differed.isBlank() ? other.differed : differed + "; " + other.differed;
+        return new Taken(on, by, cores, words, List.copyOf(named));
     }
 
     /** What came back: which sheet, and what was taken. */

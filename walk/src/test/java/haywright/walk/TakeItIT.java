@@ -34,6 +34,7 @@ class TakeItIT {
         var phone = carriedAway(page);
         var line = filledIn(phone);
         comesBack(page, line);
+        weightsComeBackInTheFile(page);
         walker.nothingWasComplainedAbout();
         Walker.leave(page);
     }
@@ -105,16 +106,20 @@ class TakeItIT {
                         .setBody(html)));
         phone.navigate("http://127.0.0.1:9/sheet.html");
         Assertions.assertThat(Walker.barriers(phone)).isEmpty();
+        // the first tick is on the screen that comes up, before anything is scrolled or unfolded
+        var first = phone.getByRole(AriaRole.CHECKBOX).first().boundingBox();
+        Assertions.assertThat(first.y + first.height).isLessThan(740);
         return phone;
     }
 
-    private static String filledIn(Page phone) {
+    private String filledIn(Page phone) throws IOException {
         for (int i = 0; i < 9; i++) {
             phone.getByRole(AriaRole.CHECKBOX).nth(i).check();
         }
         phone.getByLabel("Cores").nth(4).fill("1");
         phone.getByLabel("Who took it").fill("Kit");
         phone.getByLabel("Day").fill("2026-11-24");
+        phone.getByLabel("Bales weighed, lb").fill("1310 1288\n1295");
         assertThat(phone.getByText("Saved on this phone, not given back yet. 9 of 10 taken."))
                 .isVisible();
 
@@ -122,6 +127,8 @@ class TakeItIT {
         phone.reload();
         assertThat(phone.getByText("Saved on this phone, not given back yet. 9 of 10 taken."))
                 .isVisible();
+
+        assertThat(phone.getByLabel("Bales weighed, lb")).hasValue("1310 1288\n1295");
 
         // a number that cannot be is said at its box, and there is no line until it is put right
         phone.getByLabel("Cores").nth(3).fill("500");
@@ -134,6 +141,11 @@ class TakeItIT {
                 .isVisible();
         assertThat(phone.getByRole(AriaRole.CHECKBOX).nth(8)).isChecked();
         assertThat(phone.getByRole(AriaRole.CHECKBOX).nth(9)).not().isChecked();
+        // weights do not fit in the line: they go back in the file, in words
+        var file = downloads.resolve("back.txt");
+        phone.waitForDownload(() -> phone.locator("#file").click()).saveAs(file);
+        Assertions.assertThat(Files.readString(file))
+                .contains("Differed: bale 4 frozen in; Bales weighed, lb: 1310 1288 1295\n");
         var line = phone.locator("#line").textContent();
         Assertions.assertThat(line).matches("S[0-9A-Z]{5}-261124-KIT-2222122220[0-9][A-Z]");
         Walker.leave(phone);
@@ -157,5 +169,13 @@ class TakeItIT {
         box.fill(line);
         Walker.button(page, "Read the line").click();
         assertThat(page.getByText("17 cores from 9 bales")).isVisible();
+    }
+
+    private void weightsComeBackInTheFile(Page page) {
+        page.locator("#trail").getByText("Take it").click();
+        page.locator("#f-file").setInputFiles(downloads.resolve("back.txt"));
+        Walker.button(page, "Read the file").click();
+        assertThat(page.getByLabel("What was different"))
+                .hasValue("bale 4 frozen in; Bales weighed, lb: 1310 1288 1295");
     }
 }

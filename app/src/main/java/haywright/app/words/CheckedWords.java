@@ -9,9 +9,11 @@ public final class CheckedWords {
 
     /** {@code 0.12 %}, {@code 1,270 IU/lb}: of the dry matter of all they eat. */
     public static String share(double share, Unit unit) {
-        return unit == Unit.IU_PER_KG
-                ? Show.withUnit(Show.significant(Unit.IU_PER_LB.fromBase(share), 3), Unit.IU_PER_LB)
-                : Show.withUnit(Show.significant(share, 3), unit);
+        return switch (unit) {
+            case IU_PER_KG -> Show.withUnit(Show.significant(Unit.IU_PER_LB.fromBase(share), 3), Unit.IU_PER_LB);
+            case PERCENT -> Show.withUnit(Show.significant(share, 2), unit);
+            default -> Show.withUnit(Show.significant(share, 3), unit);
+        };
     }
 
     /** {@code 0.18 %}; {@code 5.1 % to 7.9 %} where a feed has no figure. */

@@ -32,7 +32,7 @@ public final class HerdWords {
         if (weather != null && weather.hide() == null) {
             taken.add(weather.coat() == null ? "dry coats of the season" : "dry coats");
         }
-        return taken.isEmpty() ? "" : "Taken until you say: " + String.join(", ", taken) + ".";
+        return taken.isEmpty() ? "" : "Assumed until you say otherwise: " + String.join(", ", taken) + ".";
     }
 
     /** {@code 1.25}. */

@@ -2,6 +2,7 @@ package haywright.app.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import haywright.app.exchange.sheet.SheetFile;
 import haywright.ranch.Sampling;
 import haywright.sampling.Taken;
 import java.time.LocalDate;
@@ -232,6 +233,22 @@ class SheetPagesTest {
         assertThat(comesBack(strange).body()).contains("no sheet of this code");
         var short1 = new Taken(DAY, "JR", List.of(1), "", List.of()).line(sheet.code());
         assertThat(comesBack(short1).body()).contains("sheet " + sheet.code() + " has 20");
+    }
+
+    /** A line holds no words: the file that follows it brings them, and takes nothing that was written down meanwhile. */
+    @Test
+    void whatTheFileSaysBesideItsLineIsAdded() {
+        var sheet = sheet(stack("Creek stack", "96"));
+        assertThat(comesBack(line(sheet, 1)).status()).isEqualTo(303);
+        var cores = Collections.nCopies(sheet.picks().size(), 1);
+        for (var said : List.of("Bales weighed, lb: 1310 1288", "bale 4 frozen in", "bale 4 frozen in")) {
+            var file = SheetFile.write(sheet.code(), new Taken(DAY, "JR", cores, said, List.of("a.jpg")));
+            assertThat(comesBack(file).status()).isEqualTo(303);
+        }
+        var taken = ranch.kept().samplings().get(sheet.id()).taken();
+        assertThat(taken).isNotNull();
+        assertThat(taken.differed()).isEqualTo("Bales weighed, lb: 1310 1288; bale 4 frozen in");
+        assertThat(taken.photos()).containsExactly("a.jpg");
     }
 
     @Test

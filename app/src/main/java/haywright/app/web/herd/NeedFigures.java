@@ -47,6 +47,8 @@ public final class NeedFigures {
     /** The expected intake is right to about so much of itself; that of cows was found 14 to 17 % low. */
     private static final double INTAKE_DOUBT = 0.15;
 
+    private static final double NOTHING_MCAL = 0.05;
+
     private NeedFigures() {}
 
     /** One figure with its workings, cut down to the lines that it stands on. */
@@ -70,13 +72,17 @@ public final class NeedFigures {
             figures.add(new Figure("For gain, NEg", mcal(need.neg()), only(group, need, "NEg", Set.of("NEg"))));
         }
         figures.add(new Figure("Water", gallons(need.water()), only(group, need, "W", Set.of("Wd", "Wm", "G", "W"))));
-        if (need.nemCold() + need.nemAcclimatization() > 0) {
-            figures.add(new Figure(
-                    "Of the energy, for cold",
-                    mcal(need.nemCold()) + " that day, " + mcal(need.nemAcclimatization()) + " from the month before",
-                    only(group, need, "NEm", Set.of("NEm"))));
-        }
+        cold("NEm for that day’s cold", need.nemCold(), group, need).ifPresent(figures::add);
+        cold("NEm for last month’s cold", need.nemAcclimatization(), group, need)
+                .ifPresent(figures::add);
         return figures;
+    }
+
+    /** Empty where it rounds to nothing. */
+    private static Optional<Figure> cold(String label, double mcal, Group group, GroupRequirement need) {
+        return mcal < NOTHING_MCAL
+                ? Optional.empty()
+                : Optional.of(new Figure(label, mcal(mcal), only(group, need, "NEm", Set.of("NEm"))));
     }
 
     /**

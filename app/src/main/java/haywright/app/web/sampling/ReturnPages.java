@@ -84,7 +84,7 @@ public final class ReturnPages {
                 SheetPages.dated(page, form, LINE, sampling.get(), now.on());
             }
             if (!form.hasProblems()) {
-                SheetPages.keep(page, form, sampling.get(), before == null ? now : before);
+                SheetPages.keep(page, form, sampling.get(), before == null ? now : before.withWordsOf(now));
                 return;
             }
         }
