@@ -10,7 +10,7 @@ import java.util.Locale;
 import java.util.Map;
 
 /** How names of the code are written in a document. */
-final class Spelling {
+public final class Spelling {
     /** Made once a class: a ranch holds a choice in almost every line, and each is looked up when it is read. */
     private static final ClassValue<Map<String, Enum<?>>> CHOICES = new ClassValue<>() {
         @Override
@@ -47,7 +47,7 @@ final class Spelling {
     }
 
     /** {@code replacementPrice} and {@code ReplacementPrice} as {@code replacement_price}. */
-    static String snake(String camel) {
+    public static String snake(String camel) {
         return camel.replaceAll("(?<=.)(?=[A-Z])", "_").toLowerCase(Locale.ROOT);
     }
 
@@ -61,7 +61,7 @@ final class Spelling {
     }
 
     /** Asks for the known word that takes the fewest single-letter changes to reach; of a word that is near none, what to do. */
-    static String isIt(String word, Collection<String> known) {
+    public static String isIt(String word, Collection<String> known) {
         var small = word.toLowerCase(Locale.ROOT);
         return known.stream()
                 .filter(k -> changes(small, k.toLowerCase(Locale.ROOT))

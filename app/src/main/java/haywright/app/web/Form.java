@@ -1,5 +1,6 @@
 package haywright.app.web;
 
+import haywright.app.document.Spelling;
 import haywright.app.words.Parse;
 import haywright.app.words.Show;
 import haywright.quantity.Quantity;
@@ -15,6 +16,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -266,6 +268,22 @@ public final class Form {
 
     public boolean hasProblems() {
         return findings.areOpen();
+    }
+
+    /** Every problem and open question, as JSON has them: the field in snake_case. */
+    List<Map<String, String>> problems() {
+        return Stream.concat(
+                        findings.problems.stream(),
+                        findings.doubts.stream()
+                                .filter(doubt -> !doubt.isConfirmed())
+                                .map(doubt -> new Problem(
+                                        doubt.field(),
+                                        value(doubt.field()),
+                                        doubt.words(),
+                                        "If it is right, add \"%s\": [\"%s\"].".formatted(CONFIRM, doubt.question()))))
+                .map(p -> Map.of(
+                        "field", Spelling.snake(p.field()), "value", p.value(), "rule", p.rule(), "fix", p.fix()))
+                .toList();
     }
 
     /** Every message, in the order found, for the summary at the top. */

@@ -124,6 +124,11 @@ public record Page(
         return sent(Form.posted(key, new LinkedHashMap<>(http.formParamMap())));
     }
 
+    /** The same of what was not sent as a form. @param typed by the names of the boxes; it may still be filled in */
+    public Form posted(String key, Map<String, List<String>> typed) {
+        return sent(Form.posted(key, typed));
+    }
+
     /** Remembered, so that it can be shown again whatever fails from here on. */
     private Form sent(Form form) {
         http.attribute(SENT, form);
@@ -207,6 +212,10 @@ public record Page(
 
     /** Shows the form again with its problems, and keeps what was typed. */
     public void reject(Form form, String template, Object view) {
+        if (http.isJson()) {
+            http.status(422).json(Map.of("errors", form.problems()));
+            return;
+        }
         keep(form);
         http.status(422);
         show(template, view);

@@ -25,6 +25,7 @@ final class OneRanch implements BeforeEachCallback, AfterEachCallback {
     private Store store;
     private Server server;
     private RawClient client;
+    private Home home;
     private String path;
 
     /** A desk on November 25, 2026. */
@@ -57,7 +58,7 @@ final class OneRanch implements BeforeEachCallback, AfterEachCallback {
     void begin(@TempDir Path folder) {
         this.folder = folder;
         store = Store.inFolder(folder, Clock.systemUTC());
-        var home = Home.in(folder);
+        home = Home.in(folder);
         server = Server.start(desk(store), home, "127.0.0.1", 0, routes -> {});
         client = new RawClient(server.port(), home);
         var made = client.submit(client.get("/"), "/ranches", Map.of("name", "Cold Spring Ranch"));
@@ -79,6 +80,11 @@ final class OneRanch implements BeforeEachCallback, AfterEachCallback {
     /** Begins and ends with a slash. */
     String path() {
         return path;
+    }
+
+    /** What a script sends to be let in. */
+    String key() {
+        return home.key();
     }
 
     UUID id() {

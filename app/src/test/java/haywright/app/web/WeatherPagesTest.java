@@ -135,6 +135,7 @@ class WeatherPagesTest {
         assertThat(ranch.kept().knownWinters()).hasSize(28);
 
         var page = ranch.get("settings/weather").body();
+        assertThat(page).contains("Picked by distance alone");
         assertThat(page).contains("you entered “Lincoln”", "miles away", "1995-96", "14 %", "id=\"winters-title\"");
         double before = weather.normals().monthly().get(0);
         var moved = send("settings/weather/place", Map.of("town", "Lincoln, MT", "warmer", "-3", "height", "4500 ft"));
@@ -142,6 +143,7 @@ class WeatherPagesTest {
         var colder = ranch.kept().settings().weather();
         assertThat(colder).isNotNull();
         assertThat(colder.found()).isNotNull();
+        assertThat(ranch.get("settings/weather").body()).contains("Picked by distance and height");
         assertThat(colder.found().warmerByF()).isEqualTo(-3);
         assertThat(colder.blows()).isEqualTo(weather.blows());
         assertThat(before).isGreaterThan(-30);

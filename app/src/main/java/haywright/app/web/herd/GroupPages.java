@@ -4,6 +4,7 @@ import haywright.app.report.CalvingPicture;
 import haywright.app.web.Form;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
+import haywright.app.web.form.JsonForm;
 import haywright.app.words.Show;
 import haywright.cattle.AnimalClass;
 import haywright.cattle.herd.Group;
@@ -16,6 +17,7 @@ import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
@@ -193,7 +195,8 @@ public final class GroupPages {
     }
 
     private static void save(Page page, AnimalClass animals, @Nullable Group before) {
-        var form = page.posted(key(animals, before));
+        var known = before == null ? Map.<String, String>of() : GroupForm.known(before);
+        var form = JsonForm.posted(page, key(animals, before), GroupForm.of(animals), known);
         var id = before == null ? UUID.randomUUID() : before.id();
         var group = GroupForm.read(form, animals, id, before, cowsWeigh(page), page.today());
         if (group.isEmpty()) {

@@ -24,7 +24,8 @@ public final class PlaceForm {
     public static final Field TOWN = Field.text(
                     "town",
                     "Where is the ranch?",
-                    "The nearest town, or the county, with its state: Valentine, NE or Cherry County, Nebraska.")
+                    "The nearest town, or the county, with its state: Valentine, NE or Cherry County, Nebraska. In Canada, a weather station and its"
+                            + " province: no towns are listed there.")
             .needed("Enter the nearest town, or the county, with its state.");
     private static final Field WARMER = Field.number(
             "warmer",

@@ -5,6 +5,7 @@ import haywright.app.web.Option;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.web.Trail;
+import haywright.app.web.form.JsonForm;
 import haywright.app.words.Show;
 import haywright.cattle.RequirementSystem;
 import haywright.outlook.NextDate;
@@ -179,7 +180,8 @@ public final class RanchPages {
     }
 
     private static void saveOutfit(Page page) {
-        var form = page.posted("settings/outfit");
+        var known = SettingsForms.OUTFIT.known(page.ranch().outfit());
+        var form = JsonForm.posted(page, "settings/outfit", SettingsForms.OUTFIT, known);
         var outfit = SettingsForms.OUTFIT.read(form, Map.of(), page.ranch().outfit(), page.today());
         if (outfit.isEmpty() || form.hasProblems()) {
             page.reject(form, OUTFIT, view(page, form));
@@ -189,7 +191,8 @@ public final class RanchPages {
     }
 
     private static void saveLastWinter(Page page) {
-        var form = page.posted("settings/last-winter");
+        var known = SettingsForms.LAST_WINTER.known(page.ranch().lastWinter());
+        var form = JsonForm.posted(page, "settings/last-winter", SettingsForms.LAST_WINTER, known);
         var winter = SettingsForms.LAST_WINTER.read(form, Map.of(), page.ranch().lastWinter(), page.today());
         if (winter.isEmpty() || form.hasProblems()) {
             page.reject(form, WINTER, view(page, form));

@@ -7,6 +7,7 @@ import haywright.app.web.Option;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.web.form.Fields;
+import haywright.app.web.form.JsonForm;
 import haywright.app.words.Show;
 import haywright.ranch.RanchWeather;
 import haywright.weather.Station;
@@ -135,8 +136,9 @@ public final class WeatherPages {
     }
 
     private static void savePlace(Page page) {
-        var form = page.posted(PLACE);
-        var weather = PlaceForm.read(form, page.ranch().settings().weather(), page.today());
+        var before = page.ranch().settings().weather();
+        var form = JsonForm.posted(page, PLACE, PlaceForm.of(before), PlaceForm.known(before));
+        var weather = PlaceForm.read(form, before, page.today());
         if (weather.isEmpty()) {
             page.reject(form, PAGE, view(page, form(page), form, none()));
             return;

@@ -58,7 +58,7 @@ public record WintersView(WintersPicture picture, List<Row> rows) {
                 found.typed().equals(found.place())
                         ? found.place()
                         : "%s (you entered “%s”)".formatted(found.place(), found.typed())));
-        lines.add(new RanchPages.Line("Nearest listed station", station(weather)));
+        lines.add(new RanchPages.Line("Nearest listed station", station(weather) + picked(found)));
         lines.add(new RanchPages.Line("January", january(found, weather)));
         weather.countyJanuary().map(mean -> county(weather, mean)).ifPresent(lines::add);
         lines.add(new RanchPages.Line("Winters", winters(weather)));
@@ -90,6 +90,13 @@ public record WintersView(WintersPicture picture, List<Row> rows) {
                                                         .getAsDouble()),
                                                 0)),
                         weather.station().source());
+    }
+
+    /** Heights of towns are in no table here, so a valley may be given the station of the mountain beside it. */
+    private static String picked(FoundPlace found) {
+        return found.height() == null
+                ? " Picked by distance alone, since no height was entered: in hilly country enter yours below."
+                : " Picked by distance and height.";
     }
 
     private static String january(FoundPlace found, PlaceWeather weather) {
