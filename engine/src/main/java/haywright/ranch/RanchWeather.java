@@ -81,16 +81,6 @@ public record RanchWeather(
         return new RanchWeather(other.place(), List.of(), wind, coat, windbreak, coldSystem, hide, List.of(), other);
     }
 
-    /** The same place, with what was said of the cattle in it. */
-    public RanchWeather standing(
-            @Nullable Quantity blowing,
-            @Nullable Boolean sheltered,
-            @Nullable Coat worn,
-            @Nullable Hide on,
-            ColdSystem by) {
-        return new RanchWeather(place, monthly, blowing, worn, sheltered, by, on, departures, found);
-    }
-
     /** The same, with the cold counted the other way. */
     public RanchWeather counted(ColdSystem system) {
         return new RanchWeather(place, monthly, wind, coat, windbreak, system, hide, departures, found);

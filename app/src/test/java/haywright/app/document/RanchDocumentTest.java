@@ -147,7 +147,7 @@ class RanchDocumentTest {
                 bad(t -> at(t, LOT + "/replacement_price").put("value", -5), "replacement_price", "counts as free"),
                 bad(t -> at(t, LOT + "/replacement_price").put("unit", "ft"), "replacement_price", "unit of price"),
                 bad(t -> at(t, LOT + "/replacement_price").put("unit", "furlong"), "unit", "not known here"),
-                bad(t -> at(t, LOT).remove("replacement_price"), "replacement_price", "this is missing"),
+                bad(t -> at(t, LOT).remove("stock"), "stock", "this is missing"),
                 bad(t -> at(t, LOT).put("name", " "), "name", "a lot needs a name"),
                 bad(t -> at(t, LOT).put("name", "x".repeat(201)), "name", "at most 200 characters"),
                 bad(t -> at(t, LOT).put("name", 7), "name", "this is a text"),
