@@ -40,6 +40,7 @@ public record Page(
     private static final String FAILURE = "failure";
     private static final String FILLED = "filled";
     private static final String MADE_FROM = "made-from";
+    private static final String ANEW = "anew";
 
     static Page of(Context http, Desk desk, @Nullable Step here) {
         try {
@@ -140,8 +141,19 @@ public record Page(
      * comes back would silently overwrite what another window saved meanwhile.
      */
     public long formRev() {
+        if (http.attribute(ANEW) != null) {
+            return rev;
+        }
         Long made = http.formParam(REV) == null ? http.attribute(MADE_FROM) : revision(http.formParams(REV));
         return made == null ? rev : made;
+    }
+
+    /**
+     * What follows is made from the ranch as it stands, and not from the older one that the form sent was made from: a
+     * sheet pasted before its lot was added is of the lot that is there now.
+     */
+    public void anew() {
+        http.attribute(ANEW, true);
     }
 
     /** Null for what is no revision of this ranch. */
@@ -255,6 +267,9 @@ public record Page(
 
     /** The revision a form was made from; once somebody chose between two versions, the one that was chosen upon. */
     private long baseRev() {
+        if (http.attribute(ANEW) != null) {
+            return rev;
+        }
         var between = http.formParams(TwoVersions.BETWEEN);
         boolean chosen = !between.isEmpty() && between.stream().allMatch(path -> http.formParam(STANDS + path) != null);
         var typed = http.formParam(chosen ? TwoVersions.UPON : REV);

@@ -250,6 +250,28 @@ class BringPagesTest {
     }
 
     @Test
+    void aSheetPastedBeforeItsLotWasAddedIsKeptOnThatLot() {
+        var sheet = """
+                Sample: Late stack
+                Analysis          As received   Dry matter
+                Dry matter            88.0         100.0
+                Crude protein          9.0          10.2
+                """;
+        send("reports/bring", bring(sheet));
+        var late = ranch.weighedLot("Late stack", "grass_hay");
+        var form = send("reports/bring/take", Map.of("sample", "0", "lot", late));
+        var typed = Map.of("sampleCode", "Late stack", "dry-cp", "10.2", "one-dm", "88", "howSampled", "plan");
+        assertThat(ranch.submit(form, "reports/new/" + late, typed).status()).isEqualTo(303);
+
+        var two = sheet.replace("Late stack", "Later stack") + sheet.replace("Late stack", "Latest stack");
+        send("reports/bring", bring(two));
+        ranch.weighedLot("Later stack", "grass_hay");
+        assertThat(send("reports/bring/all", Map.of("howSampled", "plan")).status())
+                .isEqualTo(303);
+        assertThat(ranch.kept().reports()).hasSize(2);
+    }
+
+    @Test
     void theSameCodeOnAnotherDayIsAnotherReport() {
         bringAndKeep("Sep 12, 2025", "10.2");
         assertThat(ranch.kept().reports()).hasSize(1);

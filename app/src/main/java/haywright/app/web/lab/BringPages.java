@@ -305,6 +305,7 @@ public final class BringPages {
         known.put(Original.FIELD.name(), form.value(Original.FIELD));
         var on = before == null ? lot.get() : page.ranch().lots().getOrDefault(before.lot(), lot.get());
         var filled = Form.of(ReportPages.path(on, before), known);
+        page.anew();
         page.keep(filled);
         page.show(ReportPages.FORM, ReportPages.view(page, filled, on, before));
     }
@@ -386,6 +387,7 @@ public final class BringPages {
             return;
         }
         var left = Form.of(KEY + "/all", Map.of());
+        page.anew();
         page.save(
                 left,
                 "Reports added: " + reports.size(),
