@@ -15,7 +15,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /**
- * Twelve sheets that were written before the reader met them, each with a trap. What they say was read off the sheets by
+ * Sheets that were written before the reader met them, each with a trap. What they say was read off the sheets by
  * a person; a share of fiber or protein was carried with a pencil.
  */
 class UnseenSheetsTest {
@@ -70,7 +70,38 @@ class UnseenSheetsTest {
                         + " NEM ar 0.51; NEM dm 0.56; CA ar 0.42; CA dm 0.46; P ar 0.13; P dm 0.14; SE ar <45; SE dm <50; FE ar 1020; FE dm 1120;"
                         + " NO3N ar 264; NO3N dm 290",
                 "sideways.pdf | 1 | DM 90.4; CP dm 11.7; ADF dm 35.0; NDF dm 54.3; CA dm 0.71; P dm <0.10; NO3N dm <50; TDN dm 59.4",
-                "sideways.pdf | 2 | DM 87.6; CP dm 10.3; ADF dm 36.9; NDF dm 57.7; CA dm 0.55; P dm 0.19; NO3N dm 1310; TDN dm 57.9"
+                "sideways.pdf | 2 | DM 87.6; CP dm 10.3; ADF dm 36.9; NDF dm 57.7; CA dm 0.55; P dm 0.19; NO3N dm 1310; TDN dm 57.9",
+                "wrapped-names.pdf | 0 | DM 89.6; MOISTURE 10.4; CP ar 8.4; CP dm 9.4; ADICP dm 0.761; ADF ar 34.7; ADF dm 38.7; NDF ar 55.4; NDF dm 61.8;"
+                        + " LIGNIN dm 5.5; ASH ar 7.3; ASH dm 8.2; CA ar 0.41; CA dm 0.46; P ar 0.15; P dm 0.17; K ar 1.45; K dm 1.62;"
+                        + " MG ar 0.16; MG dm 0.18; S ar 0.13; S dm 0.14; CU ar 4; CU dm 5; ZN ar 19; ZN dm 21; MN ar 57; MN dm 64; FE ar 168; FE dm 188;"
+                        + " MO ar 1.7; MO dm 1.9; SE ar 0.07; SE dm 0.08; NO3N ar 278; NO3N dm 310; TDN ar 50.1; TDN dm 55.9; NEM ar 0.48; NEM dm 0.54;"
+                        + " NEG ar 0.25; NEG dm 0.28; RFV 88",
+                "basis-column.csv | 0 | DM 90.2; CP dm 8.1; ADF dm 39.9; NDF dm 62.9; CA dm 0.44; P dm 0.11; K ar 1.35; CU dm 6.1; NO3N dm 120;"
+                        + " TDN dm 54.8; NEM dm 52.1",
+                "basis-column.csv | 2 | DM 86.1; CP dm 19.8; ADF dm 31.2; NDF dm 40.6; CA dm 1.42; P dm 0.26; K ar 2.07; CU dm 9.8; NO3N dm <50;"
+                        + " TDN dm 61.5; NEM dm 62.4",
+                "basis-column.csv | 4 | DM 88.3; CP dm 10.4; ADF dm 37.7; NDF dm 60.2; CA dm 0.30; P dm 0.22; K ar 1.85; CU dm 5.0; NO3N dm 2310;"
+                        + " TDN dm 56.6; NEM dm 54.9",
+                "method-row.csv | 0 | MOISTURE 9.9; CP dm 8.8; ADICP dm 0.836; ADF dm 40.1; NDF dm 63.3; LIGNIN dm 5.95; STARCH dm 1.2; ASH dm 7.9;"
+                        + " CA dm 0.41; P dm 0.16; CU dm 6; MN dm 71; KNO3 dm 0.12; TDN dm 54.3",
+                "method-row.csv | 2 | MOISTURE 10.7; CP dm 13.2; ADICP dm 1.02; ADF dm 36.9; NDF dm 54.2; LIGNIN dm 6.4; STARCH dm 1.6; ASH dm 9.0;"
+                        + " CA dm 0.88; P dm 0.20; CU dm 7; MN dm 38; KNO3 dm <0.05; TDN dm 57.9",
+                "scan-letters.txt | 0 | MOISTURE 11.8; DM 88.2; CP ar 7.2; CP dm 8.2; ADF ar 35.9; ADF dm 40.7; NDF ar 55.3; NDF dm 62.7; NO3 ar 1410;"
+                        + " TDN ar 48.5; TDN dm 55.0; NEM ar .48; NEM dm .54; NEG ar .23; NEG dm .26; RFV 85",
+                "samples-beside.pdf | 0 | DM 41.8; MOISTURE 58.2; CP ar 5.1; CP dm 12.1; SP 48; ADF ar 15.3; ADF dm 36.6; NDF ar 22.7; NDF dm 54.4;"
+                        + " ASH ar 4.2; ASH dm 10.1; PH 4.6; LACTIC ar 2.3; LACTIC dm 5.4; CA ar 0.26; CA dm 0.62; P ar 0.10; P dm 0.24; K ar 0.94; K dm 2.26;"
+                        + " MG ar 0.09; MG dm 0.21; NO3 ar 1180; NO3 dm 2820; TDN ar 24.6; TDN dm 58.9; NEM ar 0.25; NEM dm 0.59",
+                "samples-beside.pdf | 1 | DM 93.1; MOISTURE 6.9; CP ar 3.6; CP dm 3.9; SP 31; ADF ar 46.4; ADF dm 49.8; NDF ar 70.9; NDF dm 76.2;"
+                        + " ASH ar 7.0; ASH dm 7.5; CA ar 0.25; CA dm 0.27; P ar <0.04; P dm <0.05; K ar 1.20; K dm 1.29; MG ar 0.10; MG dm 0.11;"
+                        + " TDN ar 38.5; TDN dm 41.4; NEM ar 0.30; NEM dm 0.32",
+                "corrected.txt | 0 | CP dm 10.2; ADF dm 36.1; NDF dm 59.5; TDN dm 57.2; CA dm 0.29; P dm 0.20; NO3N dm 1460; DM 88.9",
+                "export.csv | 0 | DM 91.4; CP ar 6.2; CP dm 6.8; ADF ar 38.8; ADF dm 42.4; NDF ar 59.9; NDF dm 65.5; CA ar 0.35; CA dm 0.38; P ar 0.10;"
+                        + " P dm 0.11; NO3N dm 95; TDN dm 52.6; NEM dm 0.51",
+                "long-commas.csv | 0 | DM 893; CP dm 81; ADF dm 391; NDF dm 628; CA dm 3.9; P dm 1.7; K dm 15.2; SE dm 62; CU dm 5.2; NO3 dm 0.9; NEM dm 4.95",
+                "long-commas.csv | 1 | DM 861; CP dm 104; ADF dm 362; NDF dm 589; CA dm 3.1; P dm <0.5; K dm 21.6; SE dm 118; CU dm 6.0; NO3 dm 9.4; NEM dm 5.19",
+                "letter.txt | 0 | CP dm 9.7; ADF dm 38.4; NDF dm 61.0; TDN dm 56; NO3 dm 6200; CA dm .34; P dm .21; DM 87.6",
+                "footnotes.txt | 0 | DM 87.9; CP ar 8.0; ADF ar 34.1; NDF ar 54.0; UNDF ar 13; IVTD dm 63; ASH ar 7.4; CA dm 0.42; P dm 0.18; MG dm 0.15;"
+                        + " SE dm 0.31; ZN dm 18; NO3N dm <25; TDN dm 57.1; NEM dm 0.56; NEG dm 0.30; RFV 87"
             })
     void everyFigureThatIsTakenIsTheOneOnTheSheet(String file, int sample, String says) throws IOException {
         assertThat(figures(read(file).samples().get(sample))).containsExactlyElementsOf(said(says));
@@ -86,7 +117,10 @@ class UnseenSheetsTest {
                 "commas.txt | RC-88 | 11/09/2026 | Timothy hay",
                 "group-heads.tsv | W-1 | Oct-3-2026 | 51880",
                 "ranges.txt | East pivot 3rd | 9-Sep-26 | 2026-118",
-                "two-pairs.pdf | North meadow | 08/30/26 | 26H0442"
+                "two-pairs.pdf | North meadow | 08/30/26 | 26H0442",
+                "wrapped-names.pdf | North stack grass hay, 1st cut | 09/11/2026 | 26-11873",
+                "scan-letters.txt | B-5520 | 28 Sept 2026 | Meadow hay, river field, 2nd cutting",
+                "export.csv | GW-7 | 09/26/25 | B-3107"
             })
     void aSampleIsToldByItsCodeItsDayAndItsOtherNames(String file, String code, String sampled, String other)
             throws IOException {

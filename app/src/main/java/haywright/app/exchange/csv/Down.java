@@ -5,6 +5,7 @@ import haywright.app.exchange.lab.Label;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood.Cell;
 import haywright.app.exchange.lab.Understood.Sample;
+import haywright.app.exchange.lab.Understood;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.quantity.Unit;
@@ -15,7 +16,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.Predicate;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -23,7 +26,6 @@ import org.jspecify.annotations.Nullable;
  * over each pair of bases.
  */
 final class Down {
-    private static final Set<String> UNITS = Set.of("unit", "units", "uom");
     private static final Set<String> REPORTS = Set.of("report", "report no", "report no.", "report number");
 
     private static final Pattern MARKS =
@@ -41,6 +43,7 @@ final class Down {
     private int unit = -1;
     private int basis = -1;
     private int report = -1;
+    private int method = -1;
     /** "<" beside the figures, in a column of its own. */
     private int mark = -1;
 
@@ -93,7 +96,7 @@ final class Down {
             var key = Heading.key(grid.cell(head, column));
             if (nameColumns.contains(column)) {
                 grid.settle(head, column);
-            } else if (Heading.sides(key).stream().anyMatch(UNITS::contains)) {
+            } else if (Grid.isUnits(key)) {
                 unit = column;
                 grid.settle(head, column);
             } else if (key.equals("basis")) {
@@ -108,7 +111,13 @@ final class Down {
                 value(column);
                 grid.settle(head, column);
             } else {
-                Told.of(key).ifPresent(what -> told.put(columnOf(key), what));
+                var what = Told.of(key).orElse(null);
+                if (what == Told.METHOD) {
+                    method = column;
+                    grid.settle(head, column);
+                } else if (what != null) {
+                    told.put(columnOf(key), what);
+                }
             }
         }
         for (int column = 0; column < grid.width(); column++) {
@@ -116,6 +125,7 @@ final class Down {
                     || column == unit
                     || column == basis
                     || column == report
+                    || column == method
                     || values.containsKey(column)
                     || told.containsKey(column);
             if (isOther) {
@@ -126,8 +136,13 @@ final class Down {
                 if (head >= 0) {
                     grid.settle(head, column);
                 }
-            } else if (unit < 0 && isMeasures(column)) {
+            } else if (unit < 0
+                    && isMostly(
+                            column,
+                            text -> text.startsWith("%") || Heading.unit(text).isPresent())) {
                 unit = column;
+            } else if (basis < 0 && isMostly(column, text -> Heading.basis(text).isPresent())) {
+                basis = column;
             } else if (!areValuesSaid && hasFigures(column) && isCode(column)) {
                 value(column);
             } else if (head >= 0 && !grid.cell(head, column).isBlank()) {
@@ -198,19 +213,13 @@ final class Down {
         return signs > 0;
     }
 
-    /** Units beside the names, without a heading that says so. */
-    private boolean isMeasures(int column) {
-        int units = 0;
-        int others = 0;
-        for (int row = first; row < grid.height(); row++) {
-            var text = grid.cell(row, column);
-            if (!text.isBlank()) {
-                boolean isUnit = text.startsWith("%") || Heading.unit(text).isPresent();
-                units += isUnit ? 1 : 0;
-                others += isUnit ? 0 : 1;
-            }
-        }
-        return units > others;
+    /** Units or bases beside the names, without a heading that says so. */
+    private boolean isMostly(int column, Predicate<String> what) {
+        var cells = IntStream.range(first, grid.height())
+                .mapToObj(row -> grid.cell(row, column))
+                .filter(text -> !text.isBlank())
+                .toList();
+        return 2 * cells.stream().filter(what).count() > cells.size();
     }
 
     /** What lines over the figures say of the sample in each column; what stands once over two columns is of both. */
@@ -324,7 +333,8 @@ final class Down {
                         name,
                         row,
                         column,
-                        isLess(row));
+                        isLess(row),
+                        Understood.ownMethod(grid.cell(row, method)));
             }
         }
     }
@@ -378,6 +388,10 @@ final class Down {
         grid.settle(row, names);
         grid.settle(row, unit);
         grid.settle(row, basis);
+        if (Understood.ownMethod(grid.cell(row, method)) != null
+                && grid.cell(row, method).chars().noneMatch(Character::isDigit)) {
+            grid.settle(row, method);
+        }
         var own = Heading.basis(grid.cell(row, basis)).orElse(null);
         var found = with.get();
         return Optional.of(own == null ? found : new Heading(found.analyte(), found.unit(), own, found.share()));

@@ -20,6 +20,7 @@ final class Grid {
 
     private static final Pattern FIGURE = Pattern.compile(
             "[<>]?\\s*[-−+]?(?:[0-9]|[.,][0-9])[0-9.,' ]*\\s*[*†‡]*(?:%|\\p{L}{1,5}(?:/\\p{L}{1,3})?)?");
+    private static final Set<String> UNITS = Set.of("unit", "units", "uom");
     private static final Set<String> NAMES = Set.of(
             "analyte",
             "name",
@@ -84,6 +85,11 @@ final class Grid {
     boolean isFigure(int row, int column) {
         var text = cell(row, column);
         return FIGURE.matcher(text).matches() || Said.of(text).isPresent();
+    }
+
+    /** Whether a heading is that of a column of units. */
+    static boolean isUnits(String key) {
+        return Heading.sides(key).stream().anyMatch(UNITS::contains);
     }
 
     /** A column of names, or of what stands beside them, says so by its heading. */

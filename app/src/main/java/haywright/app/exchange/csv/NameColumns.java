@@ -102,7 +102,8 @@ record NameColumns(int head, int first, List<Integer> columns) {
         }
         for (int column = names + 1; column < grid.width(row); column++) {
             var key = Heading.key(grid.cell(row, column));
-            if (isValue(key) || basis(key).isPresent()) {
+            boolean isBeside = Grid.isUnits(key) || key.equals("basis");
+            if (isBeside || isValue(key) || basis(key).isPresent()) {
                 return true;
             }
         }

@@ -9,6 +9,7 @@ import haywright.app.exchange.lab.Understood.Named;
 import haywright.app.words.Said;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
+import haywright.forage.lab.Tested;
 import haywright.workings.Refused;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -52,13 +53,20 @@ final class Taking {
         return Analyte.nearest(name).map(near -> ". Did you mean " + near + "?").orElse("");
     }
 
-    /** The figure of one cell; the cell is settled, taken or not. */
-    void take(Map<String, Cell> cells, Heading heading, String name, int row, int column) {
-        take(cells, heading, name, row, column, false);
-    }
-
-    /** @param isLess whether a mark beside it makes the figure a "less than" */
-    void take(Map<String, Cell> cells, Heading heading, String name, int row, int column, boolean isLess) {
+    /**
+     * The figure of one cell; the cell is settled, taken or not.
+     *
+     * @param isLess whether a mark beside it makes the figure a "less than"
+     * @param method how it was measured, where that stands beside it; null where it does not
+     */
+    void take(
+            Map<String, Cell> cells,
+            Heading heading,
+            String name,
+            int row,
+            int column,
+            boolean isLess,
+            Tested.@Nullable Method method) {
         var analyte = heading.analyte();
         boolean isBare = grid.cell(row, column).matches("[0-9].*");
         var text = (isLess && isBare ? "<" : "") + grid.cell(row, column).replaceFirst("(?<=[0-9])\\s*[*†‡]+$", "");
@@ -75,7 +83,7 @@ final class Taking {
             names.put(Heading.key(name), new Named(name, text, null, false));
             return;
         }
-        var cell = new Cell(analyte, heading.unit(), basis, decimals.pointed(text), name, heading.share());
+        var cell = new Cell(analyte, heading.unit(), basis, decimals.pointed(text), name, heading.share(), method);
         var key = analyte.id() + " " + basis + (heading.share() == null ? "" : heading.share());
         var before = cells.putIfAbsent(key, cell);
         if (before != null && !before.text().equals(cell.text())) {

@@ -4,9 +4,12 @@ import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood.Cell;
 import haywright.app.exchange.lab.Understood.Sample;
+import haywright.app.exchange.lab.Understood;
 import haywright.forage.Basis;
+import haywright.forage.lab.Tested;
 import haywright.workings.Refused;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -18,6 +21,7 @@ final class Wide {
     private final Grid grid;
     private final int head;
     private final Map<Integer, Heading> analytes = new LinkedHashMap<>();
+    private final Map<Integer, Tested.Method> methods = new HashMap<>();
     private final Map<Integer, Told> told = new LinkedHashMap<>();
     private int first;
 
@@ -60,15 +64,38 @@ final class Wide {
                 grid.settle(row);
                 continue;
             }
+            if (isOfMethods(row)) {
+                continue;
+            }
+            if (analytes.keySet().stream().allMatch(column -> grid.isNothing(at, column))) {
+                taking.notTaken.add("Line %d, no figure stands in it: %s".formatted(grid.line(row), grid.shown(row)));
+                grid.settle(row);
+                continue;
+            }
             var cells = new LinkedHashMap<String, Cell>();
             analytes.forEach((column, heading) -> {
                 if (!grid.isNothing(at, column)) {
-                    taking.take(cells, heading, written(column), at, column);
+                    taking.take(cells, heading, written(column), at, column, false, methods.get(column));
                 }
             });
             samples.add(own.sample(code.isEmpty() ? name(row) : code, about, taking.carried(cells)));
         }
         return samples;
+    }
+
+    /** A line without figures that says how each column was measured. */
+    private boolean isOfMethods(int row) {
+        boolean hasFigures = analytes.keySet().stream().anyMatch(column -> grid.isFigure(row, column));
+        var said = new HashMap<Integer, Tested.Method>();
+        for (int column : analytes.keySet()) {
+            var method = hasFigures ? null : Understood.ownMethod(grid.cell(row, column));
+            if (method != null) {
+                said.put(column, method);
+                grid.settle(row, column);
+            }
+        }
+        methods.putAll(said);
+        return !said.isEmpty();
     }
 
     /** Of a sample that has no code, the cell under "name". */

@@ -31,8 +31,10 @@ public record Label(@Nullable Heading heading, String why) {
     private static final String SHUT = "(?=$|[\\s,;:/)\\]_.-])";
 
     /** Where a rule or a method is written down; its number and its year are no figures. */
-    private static final Pattern SOURCE = word("(?:(?:by|per|from|using|via|method|eq\\.?|eqn\\.?|equation)\\s+)?"
-            + "(?:aoac|nrc|nasem|iso|astm|nfta|usda|ansi)\\b[\\s-]*(?:(?:method|eq\\.?)\\s*)?[0-9]*(?:[.:-][0-9]+)*");
+    private static final Pattern SOURCE = word(
+            "(?:(?:by|per|from|using|via|method|eq\\.?|eqn\\.?|equation)\\s+)?"
+                    + "(?:aoac|nrc|nasem|iso|astm|nfta|usda|ansi)\\b[\\s-]*(?:(?:method|eq\\.?)\\s*)?[0-9]*(?:[.:-][0-9]+)*"
+                    + "|(?:method|meth\\.?|procedure|proc\\.?|sop)\\s*(?:no\\.?|#)?\\s*[a-z]{0,3}[ -]?[0-9]+[a-z]?(?:[.:-][0-9]+)*");
 
     private static final Pattern YEAR = Pattern.compile(
             "[(\\[](?:(?=[^()\\[\\]]*\\p{L})[^()\\[\\]]*\\b(?:19|20)[0-9]{2}\\b[^()\\[\\]]*|\\s*[0-9]+\\s*)[)\\]]");
@@ -58,9 +60,12 @@ public record Label(@Nullable Heading heading, String why) {
     private static final Pattern ONLY_MANNER = Pattern.compile("[(\\[]?(?:" + MANNERS + ")[)\\].,;:]*");
 
     private static final Pattern BRACKETS = Pattern.compile("^(.*?)\\s*[(\\[]([^()\\[\\]]+)[)\\]]\\s*(.*)$");
-    private static final Pattern TWICE = Pattern.compile("^(.+?)(?:\\s+[-–]\\s+|\\s*/\\s*|,\\s+|\\s+as\\s+)(.+)$");
+    private static final Pattern TWICE =
+            Pattern.compile("^(.+?)(?:\\s+[-–]\\s+|\\s*/\\s*|,\\s+(?:as\\s+)?|\\s+as\\s+)(.+)$");
     private static final Pattern PERCENT_FIRST = Pattern.compile("^(?:%|pct\\b\\.?|percent\\b)\\s*(?:of )?");
+    private static final Pattern SPACED = Pattern.compile("^\\p{L}(?: \\p{L}){1,4}(?![\\p{L}\\p{N}.])");
     private static final Map<String, String> SHORT = Map.ofEntries(
+            Map.entry("cr", "crude"),
             Map.entry("maint", "maintenance"),
             Map.entry("lact", "lactation"),
             Map.entry("prot", "protein"),
@@ -111,12 +116,21 @@ public record Label(@Nullable Heading heading, String why) {
 
     /** Empty where it is no name that is known. */
     public static Optional<Label> of(String written) {
-        var name = Heading.key(written).replaceAll("[\\s:.,;=*†-]+$", "").replaceAll("^[*•·-]+\\s*", "");
+        var name = spaced(Heading.key(written))
+                .replaceAll("[\\s:.,;=*†-]+$", "")
+                .replaceAll("^[*•·-]+\\s*", "")
+                .replaceAll("\\bne[/-]([mgl])\\b", "ne$1")
+                .replaceAll("\\b(mcal|mj|kcal|mg|g|ug) (lb|kg|cwt)\\b", "$1/$2");
         if (name.isEmpty() || name.length() > LONGEST) {
             return Optional.empty();
         }
         var whole = FIRST_WORDS.contains(firstWord(name)) ? new Taking(name).label() : Optional.<Label>empty();
         return whole.isPresent() || name.indexOf('/') < 0 ? whole : ofSides(name);
+    }
+
+    /** "N D F" is NDF, as it is set wide in a heading or read by a scanner. */
+    private static String spaced(String name) {
+        return SPACED.matcher(name).replaceAll(found -> found.group().replace(" ", ""));
     }
 
     /** One name in two languages: a side that is known, where the other has no word that a name here could begin with. */
@@ -153,7 +167,7 @@ public record Label(@Nullable Heading heading, String why) {
     /** Whether a name that is known can begin with this word. */
     public static boolean canBegin(String word) {
         var first = firstWord(word);
-        return first.isEmpty() || FIRST_WORDS.contains(first);
+        return first.length() < 2 || FIRST_WORDS.contains(first);
     }
 
     /**
@@ -363,8 +377,11 @@ public record Label(@Nullable Heading heading, String why) {
     /** The analyte of a bare name; a name that says it twice must say the same twice. */
     private static Optional<Analyte> name(String text) {
         var name = text.strip();
-        var known =
-                Analyte.find(name).or(() -> Analyte.find(name.replace(",", ""))).or(() -> Analyte.find(spelled(name)));
+        var known = Analyte.find(name)
+                .or(() -> Analyte.find(name.replace(",", "")))
+                .or(() -> Analyte.find(
+                        name.replaceFirst("^([\\p{L} ]+),\\s*([\\p{L} ]+)$", "$2 $1"))) // "protein, soluble"
+                .or(() -> Analyte.find(spelled(name)));
         if (known.isPresent() || name.isEmpty()) {
             return known;
         }

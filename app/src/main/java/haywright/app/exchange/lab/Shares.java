@@ -93,7 +93,8 @@ public final class Shares {
     private static Optional<Cell> carried(Cell cell, Cell whole, @Nullable Basis basis, double by, String sign) {
         var said = Said.of(cell.text());
         if (said.isPresent() && said.get().limit().isEmpty()) {
-            return Optional.of(new Cell(cell.analyte(), Unit.PERCENT, basis, cell.text(), cell.read()));
+            return Optional.of(
+                    new Cell(cell.analyte(), Unit.PERCENT, basis, cell.text(), cell.read()).by(cell.method()));
         }
         var number = said.map(Said::limit).orElse(cell.text());
         try {
@@ -103,12 +104,13 @@ public final class Shares {
             }
             var figure = Show.significant(value, 3);
             return Optional.of(new Cell(
-                    cell.analyte(),
-                    Unit.PERCENT,
-                    basis,
-                    said.isPresent() ? "<" + figure : figure,
-                    "%s: %s %% %s %s %% of %s = %s %%"
-                            .formatted(cell.read(), number, sign, whole.text(), words(whole.analyte()), figure)));
+                            cell.analyte(),
+                            Unit.PERCENT,
+                            basis,
+                            said.isPresent() ? "<" + figure : figure,
+                            "%s: %s %% %s %s %% of %s = %s %%"
+                                    .formatted(cell.read(), number, sign, whole.text(), words(whole.analyte()), figure))
+                    .by(cell.method()));
         } catch (NumberFormatException e) {
             return Optional.empty();
         }

@@ -79,6 +79,7 @@ public enum Told {
             "identification",
             "description",
             "desc",
+            "what",
             "label",
             "id");
     private static final Pattern NUMBERED = Pattern.compile(
@@ -89,7 +90,7 @@ public enum Told {
             dated("sampled|sample|sampling|taken|collected|collection|cored|drawn|sample taken|sample collected");
     private static final Pattern RECEIVED_ON = dated("received|receipt|rec'?d|rcvd|arrived|arrival|in");
     private static final Pattern REPORTED_ON = dated(
-            "reported|report|issued|issue|completed|completion|printed|analysis|analyzed|analysed|tested|results?|finished|mailed|out|sent");
+            "reported|rept'?d|rep'd|rpt'?d|report|issued|issue|completed|completion|printed|analysis|analyzed|analysed|tested|results?|finished|mailed|out|sent");
     private static final Set<String> METHODS = Set.of(
             "method", "methods", "analysis method", "procedure", "test method", "technique", "analyzed by method");
     private static final Set<String> OTHERS = Set.of(
@@ -160,7 +161,8 @@ public enum Told {
     private static final Pattern OF_MANY = Pattern.compile(
             "(?i)(?:average|avg\\.?|mean|median|typical|usual|normal|min(?:imum)?|max(?:imum)?|range|sd|std\\.?|goal|target|count"
                     + "|(?:(?:lab(?:oratory)?|method|practical|lower)\\s+)?(?:reporting|detection|quantitation|quantification)\\s+(?:limits?|level)"
-                    + "|limits?(?: of (?:detection|quantitation|quantification|reporting))?|mdl|rdl|pql|lod|loq|rl|methods?|units?|uncertainty|blank|control)\\b.*");
+                    + "|limits?(?: of (?:detection|quantitation|quantification|reporting))?|mdl|rdl|pql|lod|loq|rl|methods?|units?|uncertainty|blank|control|check(?=$| sample| standard)|qc|quality control"
+                    + "|(?:season|seasonal|lab(?:oratory)?|house|in-house|internal|state|county|area|regional|national|industry|[0-9]+[- ]year) (?:average|avg\\.?|mean|median|norm|standard|control|check))(?![\\p{L}\\p{N}]).*");
 
     private static Pattern dated(String words) {
         return Pattern.compile(DATED.pattern().formatted(words));

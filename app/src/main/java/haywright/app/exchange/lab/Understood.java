@@ -35,6 +35,14 @@ public record Understood(
         return nir == wet ? null : nir ? Tested.Method.NIR : Tested.Method.WET;
     }
 
+    /** What a cell beside a figure, or a mark explained on the sheet, says of its method; null where it says none. */
+    public static Tested.@Nullable Method ownMethod(String words) {
+        var bare = words.strip().replaceAll("^[(\\[]|[)\\]]$", "");
+        return bare.matches("(?i)wet|w|wc|wet[- ]?chem.*|(?:oven|combustion|kjeldahl|dumas|icp)\\b.*")
+                ? Tested.Method.WET
+                : bare.matches("(?i)n|nirs?|(?:near[- ])?infra-?red") ? Tested.Method.NIR : method(words);
+    }
+
     /**
      * What the file says of one sample; empty text where it says nothing.
      *
@@ -52,7 +60,17 @@ public record Understood(
             List<Cell> cells) {
         public Sample {
             also = List.copyOf(also);
-            cells = List.copyOf(cells);
+            var measured = cells.stream().filter(c -> c.analyte().isMeasured()).toList();
+            var methods = measured.stream()
+                    .<Tested.@Nullable Method>map(Cell::method)
+                    .distinct()
+                    .toList();
+            boolean isOne = methods.size() == 1 && methods.get(0) != null && method == null;
+            method = isOne ? methods.get(0) : method;
+            var of = method; // what was measured as the rest was needs no word of its own
+            cells = cells.stream()
+                    .map(c -> isOne || c.method() == of ? c.by(null) : c)
+                    .toList();
         }
     }
 
@@ -64,6 +82,7 @@ public record Understood(
      * @param text with a point before the decimals; may be no number at all
      * @param read the line or heading it was read from, with the sum behind it where it was printed as a share
      * @param share what it is printed a share of, until {@link Shares} has carried it; null as a rule
+     * @param method how this figure was measured, where the sheet says so of single figures; null as a rule
      */
     public record Cell(
             Analyte analyte,
@@ -71,9 +90,14 @@ public record Understood(
             @Nullable Basis basis,
             String text,
             String read,
-            Heading.@Nullable Share share) {
+            Heading.@Nullable Share share,
+            Tested.@Nullable Method method) {
         public Cell(Analyte analyte, @Nullable Unit unit, @Nullable Basis basis, String text, String read) {
-            this(analyte, unit, basis, text, read, null);
+            this(analyte, unit, basis, text, read, null, null);
+        }
+
+        Cell by(Tested.@Nullable Method other) {
+            return new Cell(analyte, unit, basis, text, read, share, other);
         }
     }
 

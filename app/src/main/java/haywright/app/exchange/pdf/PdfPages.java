@@ -27,6 +27,8 @@ final class PdfPages {
     private static final double CELL_GAP = 0.8;
 
     private static final double WORD_GAP = 0.15;
+    /** A figure set so much smaller than the letters before it is raised: the mark of a footnote. */
+    private static final double RAISED = 0.85;
 
     static {
         OwnFonts.use();
@@ -165,9 +167,12 @@ final class PdfPages {
                 }
                 if (!isSpace) {
                     from = word.isEmpty() ? x : from;
-                    word.append(plain(letter.getUnicode()));
+                    var text = plain(letter.getUnicode());
+                    boolean isRaised =
+                            text.matches("[0-9]") && !word.isEmpty() && letter.getFontSizeInPt() < RAISED * height;
+                    word.append(isRaised ? "⁰¹²³⁴⁵⁶⁷⁸⁹".charAt(text.charAt(0) - '0') : text);
+                    height = isRaised ? height : letter.getFontSizeInPt();
                     to = x + letter.getWidthDirAdj();
-                    height = letter.getFontSizeInPt();
                 }
             }
             if (!word.isEmpty()) {
@@ -176,10 +181,12 @@ final class PdfPages {
             return words;
         }
 
-        /** Without control characters, and with "fi" for the one letter that some fonts print it as. */
+        /** Without control characters, and with "fi" for the one letter that some fonts print it as; a raised figure stays raised. */
         private static String plain(String letter) {
-            return java.text.Normalizer.normalize(letter, java.text.Normalizer.Form.NFKC)
-                    .replaceAll("\\p{Cntrl}", "");
+            return letter.matches("[⁰-⁹¹²³]+")
+                    ? letter
+                    : java.text.Normalizer.normalize(letter, java.text.Normalizer.Form.NFKC)
+                            .replaceAll("\\p{Cntrl}", "");
         }
     }
 }

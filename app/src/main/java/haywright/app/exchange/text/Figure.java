@@ -5,6 +5,7 @@ import haywright.app.exchange.text.TableHead.Column;
 import haywright.app.exchange.text.TextLine.Word;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
+import haywright.forage.lab.Tested;
 import haywright.quantity.Unit;
 import java.util.List;
 import java.util.Objects;
@@ -19,6 +20,7 @@ import org.jspecify.annotations.Nullable;
  * @param basis null where neither column, row, name nor the lines above tell it
  * @param unit null where neither row, name nor column tells it
  * @param share what it is a share of where the house keeps it as one of something else; null as a rule
+ * @param method how it was measured, where its line says so; null as a rule
  * @param beside the words of its name, unit and basis
  * @param read the part of the line that it was read from
  */
@@ -31,6 +33,7 @@ record Figure(
         @Nullable Basis basis,
         @Nullable Unit unit,
         Heading.@Nullable Share share,
+        Tested.@Nullable Method method,
         List<Word> beside,
         String read,
         Word word) {
@@ -46,7 +49,8 @@ record Figure(
             int number,
             TableHead head,
             @Nullable Column column,
-            @Nullable Basis saidAbove) {
+            @Nullable Basis saidAbove,
+            Tested.@Nullable Method method) {
         var heading = Objects.requireNonNull(row.heading(), row.name());
         return new Figure(
                 line,
@@ -57,6 +61,7 @@ record Figure(
                 basis(row, number, heading, column, head.values().size() > 1, saidAbove),
                 unit(row, heading, column),
                 heading.share(),
+                method,
                 row.words().stream()
                         .filter(word -> !row.figures().contains(word))
                         .toList(),

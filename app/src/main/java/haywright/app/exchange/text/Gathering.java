@@ -11,6 +11,7 @@ import haywright.app.exchange.text.TableHead.Column;
 import haywright.app.exchange.text.TextLine.Word;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
+import haywright.forage.lab.Tested;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
@@ -28,11 +29,6 @@ import org.jspecify.annotations.Nullable;
 final class Gathering {
     private static final int MOST_NAMES = 400;
     private static final int LETTERHEAD = 8;
-    /** In a sentence: figures of other samples, or what they should be. */
-    private static final Pattern OF_OTHERS = Pattern.compile(
-            "(?i)\\b(?:average|mean|median|typical(?:ly)?|usual(?:ly)?|normal(?:ly)?|range|compar\\w+|last year|on file|previous(?:ly)?|expect\\w*|goal|target"
-                    + "|should|would|could|at least|at most|more than|less than ideal|standard|guide\\w*|recommend\\w*|other samples?)\\b");
-
     /** What should be a figure and is none; from one figure to another is what is usual. */
     private static final Pattern STRANGE = Pattern.compile("(?![0-9.,]+ ?[-–—] ?[0-9.,]+$)[^(\\[]*[0-9].*");
 
@@ -40,7 +36,11 @@ final class Gathering {
     private final Names names;
     private final Map<String, Named> written = new LinkedHashMap<>();
     private final Set<String> notTaken = new LinkedHashSet<>();
+    /** What stands under headings that are known to hold no figures of the feed, column by column. */
+    private final Map<String, List<String>> ignored = new LinkedHashMap<>();
+
     private final Ledger ledger;
+    private final Footnotes footnotes;
     private final Samples samples;
 
     private List<Head.Field> fields = new ArrayList<>();
@@ -50,14 +50,19 @@ final class Gathering {
     private TableHead head = TableHead.NONE;
     private @Nullable Basis saidBasis;
     private List<Figure> figures = new ArrayList<>();
-    private final Sections sections = new Sections(OF_OTHERS);
+    private final Sections sections = new Sections();
+    /** The number of a line that is all letterhead; 0 for none. */
+    private int letterheadLine;
+
     private boolean isBoxed;
     private boolean hasPanels;
     private boolean isAcross;
     private int page = 1;
     private int linesAbove;
 
-    Gathering(Names names, Decimals.Sheet decimals, @Nullable Basis untold, Ledger ledger) {
+    Gathering(Names names, Decimals.Sheet decimals, @Nullable Basis untold, Ledger ledger, Footnotes footnotes) {
+        this.footnotes = footnotes;
+        this.saidBasis = footnotes.onlyBasis();
         this.words = names.words();
         this.names = names;
         this.ledger = ledger;
@@ -95,9 +100,9 @@ final class Gathering {
         }
     }
 
-    void basis(TextLine line, String words) {
-        saidBasis = Heading.basis(words).orElse(saidBasis);
-        ledger.settle(line);
+    void basis(TextLine line, Footnotes.Said said) {
+        saidBasis = said.basis();
+        ledger.settle(line.number(), said.from(), said.to());
     }
 
     /** A line of figures whose names nobody knows; other words are kept with the rest of the sheet. */
@@ -131,6 +136,10 @@ final class Gathering {
         list(line, "no figure stands beside the name");
     }
 
+    void settle(TextLine line) {
+        ledger.settle(line);
+    }
+
     /** The headings themselves name the samples that stand side by side. */
     void codes(List<String> codes) {
         codes.forEach(code -> fields.add(new Head.Field(Told.BAG, code, 0, 0, 0)));
@@ -146,8 +155,7 @@ final class Gathering {
                         .toList());
         next.columns().stream()
                 .filter(c -> c.role() == TableHead.Role.IGNORED)
-                .forEach(c -> notTaken.add("Column “%s”: it holds no figures of the feed"
-                        .formatted(c.heading().text())));
+                .forEach(c -> ignored.computeIfAbsent(c.heading().text(), k -> new ArrayList<>()));
     }
 
     private void name(String written, TextLine line, @Nullable Heading taken) {
@@ -160,16 +168,16 @@ final class Gathering {
     void rows(TextLine line, List<Word> read, List<Row> rows) {
         boolean isSentence = !line.isAligned()
                 && rows.get(0).words().get(0).from() > line.words().get(0).from();
-        if (isSentence
-                && (!head.columns().isEmpty() || OF_OTHERS.matcher(line.text()).find())) {
+        if (isSentence && (!head.columns().isEmpty() || Sections.speaksOfOthers(line.text()))) {
             list(line, "it speaks of other figures than those of the sample");
             return;
         }
+        var method = ignored(line, read);
         var places = Placing.of(line, rows, head);
         int before = figures.size();
         int panels = 0;
         for (int panel = 0; panel < rows.size(); panel++) {
-            row(line, rows.get(panel), panel, places == null ? null : places.get(panel));
+            row(line, rows.get(panel), panel, places == null ? null : places.get(panel), method);
             panels += figures.size() > before ? 1 : 0;
             before = figures.size();
         }
@@ -187,14 +195,41 @@ final class Gathering {
             var whole = TextLine.join(cell);
             boolean isInRow =
                     rows.stream().flatMap(row -> row.words().stream()).anyMatch(word -> word.from() == whole.from());
-            if (line.isAligned() && !isInRow && names.label(whole.text()).isPresent()) {
+            boolean isRead = cell.stream().anyMatch(read::contains);
+            if (line.isAligned()
+                    && isRead
+                    && !isInRow
+                    && names.label(whole.text()).isPresent()) {
                 notTaken.add(line.notTaken("no figure stands beside “%s”".formatted(whole.text())));
                 ledger.settle(line, cell);
             }
         }
     }
 
-    private void row(TextLine line, Row row, int panel, @Nullable List<@Nullable Column> places) {
+    /** Lists what was not read of a line under its headings. @return how it was measured; null where that is not said */
+    private Tested.@Nullable Method ignored(TextLine line, List<Word> read) {
+        Tested.Method method = null;
+        for (var word : line.words()) {
+            if (read.contains(word)) {
+                continue;
+            }
+            var heading = head.nearest(word).heading().text();
+            method = heading.matches("(?i).*method.*") ? Understood.ownMethod(word.text()) : method;
+            ignored.computeIfAbsent(heading, k -> new ArrayList<>()).add(word.text());
+            ledger.settle(line, List.of(word));
+        }
+        return method;
+    }
+
+    private void row(
+            TextLine line,
+            Row asRead,
+            int panel,
+            @Nullable List<@Nullable Column> places,
+            Tested.@Nullable Method besideIt) {
+        var row = footnotes.on(line, asRead, names);
+        var marked = footnotes.method(line, row);
+        var method = marked == null ? besideIt : marked;
         if (sections.areOthers(line, row)) {
             list(line, row, "it speaks of other figures than those of the sample");
             return;
@@ -218,7 +253,13 @@ final class Gathering {
             list(line, row, "no heading tells which column is which");
             return;
         }
-        if (places != null && places.contains(null)) {
+        // what has one figure whatever the basis needs no column, where all of them are of one sample
+        boolean isOne = wanted == 1
+                && row.figures().size() == 1
+                && !row.heading().analyte().hasBasis()
+                && head.groups() == 1
+                && head.columns().stream().noneMatch(c -> c.role() == TableHead.Role.OTHER);
+        if (places != null && places.contains(null) && !isOne) {
             list(line, row, "no heading over the figure says what it is");
             return;
         }
@@ -226,7 +267,7 @@ final class Gathering {
             var word = row.figures().get(i);
             var column = places == null ? null : places.get(i);
             if (word.isFigure() && (column == null || column.role() == TableHead.Role.VALUE)) {
-                figures.add(Figure.of(line, row, panel, i, head, column, sections.basis(line, row, saidBasis)));
+                figures.add(Figure.of(line, row, panel, i, head, column, sections.basis(line, row, saidBasis), method));
             } else if (word.isFigure() && column != null && column.role() == TableHead.Role.OTHER) {
                 notTaken.add(line.notTaken("%s under “%s”, a heading that is not known"
                         .formatted(word.text(), column.heading().text())));
@@ -256,18 +297,24 @@ final class Gathering {
         sections.open(line, cell);
     }
 
+    boolean isLetterhead(TextLine line) {
+        return line.number() == letterheadLine;
+    }
+
     void gap() {
         sections.gap();
     }
 
     /** The very first words, where no other line calls itself a laboratory. */
     void first(TextLine line) {
-        var cell = line.cells().get(0);
+        var first = line.cells().get(0);
+        var cell = TextLine.join(first).text().matches(".*\\p{L}.*") ? first : line.words();
         var text = TextLine.join(cell).text();
-        if (Head.isLetterhead(text)) {
-            letterhead = text;
+        Head.letterhead(text).ifPresent(name -> {
+            letterhead = name;
             ledger.settle(line, cell);
-        }
+            letterheadLine = cell.size() == line.words().size() ? line.number() : 0;
+        });
     }
 
     /** What stands of the sample beside figures, in a box of its own. */
@@ -342,6 +389,7 @@ final class Gathering {
                         basis,
                         analyte.unit(),
                         analyte.share(),
+                        null,
                         List.of(),
                         line.shown(),
                         word));
@@ -433,6 +481,8 @@ final class Gathering {
     }
 
     Understood done() {
+        ignored.forEach((heading, words) -> notTaken.add("Column “%s”: it holds no figures of the feed%s"
+                .formatted(heading, words.isEmpty() ? "" : " (" + String.join("; ", words) + ")")));
         return new Understood(
                 "lines of a name and its figures",
                 samples.whole(),

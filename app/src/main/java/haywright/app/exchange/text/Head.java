@@ -49,7 +49,24 @@ record Head(List<Field> fields) {
                 fields.add(new Field(open.told, cell.text(), line.number(), open.from, cell.to()));
             }
         }
+        if (!fields.isEmpty()) { // beside a label that is known another needs no colon
+            line.cells().stream().map(TextLine::join).forEach(cell -> named(cell, line, fields));
+        }
         return fields;
+    }
+
+    private static void named(Word cell, TextLine line, List<Field> fields) {
+        var plain = PLAIN.matcher(cell.text());
+        if (!plain.matches() || fields.stream().anyMatch(f -> f.from >= cell.from() && f.from < cell.to())) {
+            return;
+        }
+        for (var name = plain.group(1); !name.isEmpty(); name = name.replaceFirst(" ?\\S+$", "")) {
+            if (Told.of(name).filter(Told.BAG::equals).isPresent()) {
+                var value = cell.text().substring(name.length()).strip();
+                fields.add(new Field(Told.BAG, value, line.number(), cell.from(), cell.to()));
+                return;
+            }
+        }
     }
 
     private static void labeled(Word cell, TextLine line, List<Field> fields) {
@@ -82,7 +99,9 @@ record Head(List<Field> fields) {
                 var kind = Told.of(name).orElse(null);
                 var rest = text.substring(name.length()).strip();
                 boolean fits = kind != null
-                        && (kind.isDay() ? Days.isDay(rest) : kind == Told.NUMBER && rest.matches("\\S*[0-9]\\S*"));
+                        && (kind.isDay()
+                                ? Days.isDay(rest)
+                                : (kind == Told.NUMBER || kind == Told.BAG) && rest.matches("\\S*[0-9]\\S*"));
                 if (fits && kind != null) {
                     fields.add(new Field(kind, rest, line.number(), cell.from(), cell.to()));
                     return;
@@ -128,17 +147,21 @@ record Head(List<Field> fields) {
     }
 
     /** The first words of a sheet, each with a capital: who prints a report heads it with the own name. */
-    static boolean isLetterhead(String text) {
-        var bare = text.replaceAll("[(\\[][^()\\[\\]]*[)\\]]", "").strip();
-        return bare.matches("\\p{Lu}[\\p{L}&.,'’-]*(?: (?:\\p{Lu}[\\p{L}&.,'’-]*|&|of|and|the|for)){1,7}")
+    static Optional<String> letterhead(String text) {
+        var bare = text.replaceAll("[(\\[][^()\\[\\]]*[)\\]]", "")
+                .replaceAll("^[^\\p{L}]+|[^\\p{L}.]+$", "")
+                .replaceAll("\\s+", " ");
+        boolean isOne = bare.matches("\\p{Lu}[\\p{L}&.,'’-]*(?: (?:\\p{Lu}[\\p{L}&.,'’-]*|&|of|and|the|for)){1,7}")
                 && bare.length() < 80
                 && !NO_NAME.matcher(bare).find()
                 && Told.of(bare).isEmpty();
+        return isOne ? Optional.of(bare) : Optional.empty();
     }
 
     static boolean isName(String line) {
         return CALLS_ITSELF.matcher(line).find()
                 && line.length() < 80
+                && Character.isUpperCase(line.charAt(0))
                 && !line.contains(":")
                 && Told.of(line).isEmpty();
     }

@@ -83,11 +83,11 @@ final class Placing {
                 .toList();
         var first = sorted.get(0);
         var second = sorted.get(1);
-        double apart = Math.abs(first.heading().middle() - second.heading().middle());
+        double apart = Math.abs(first.middle() - second.middle());
         return away(figure, first) <= NEAR * apart ? first : null;
     }
 
     private static double away(Word figure, Column column) {
-        return Math.abs(figure.middle() - column.heading().middle());
+        return Math.abs(figure.middle() - column.middle());
     }
 }

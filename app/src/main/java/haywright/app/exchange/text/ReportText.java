@@ -10,7 +10,9 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -24,10 +26,10 @@ public final class ReportText {
     private static final Duration LONGEST = Duration.ofSeconds(10);
 
     private static final int LINES_OF_HEADINGS = 3;
+    /** Lines under headings in which one with all its figures is looked for. */
+    private static final int LOOK_AHEAD = 40;
+
     private static final Pattern PAGE = Pattern.compile("^--- page ([0-9]{1,4}) ---$");
-    private static final Pattern SAYS_BASIS = Pattern.compile(
-            "(?i)\\b(?:results?|values?|figures?|analys[ie]s|data|nutrients?)\\b.*\\b(?:on|are|is|as|reported|expressed|given)\\b.*?"
-                    + "\\b(as[ -](?:received|fed|is|sampled)|dry[ -](?:matter|weight)|dry)\\b(?: basis)?");
 
     private final List<TextLine> lines;
     private final Names names;
@@ -56,23 +58,30 @@ public final class ReportText {
             throw new Refused("text", "", "there is nothing in it", "Paste the report, or choose a file.");
         }
         var ledger = new Ledger();
-        var lines = lines(text, ledger);
+        var names = new Names(words);
+        var raw = Tabs.laidOut(text.replace('\f', '\n').lines().toList());
+        if (raw.size() > MOST_LINES) {
+            throw new Refused("text", raw.size() + " lines", "this is more than reports have", "Split the file.");
+        }
+        var footnotes = new Footnotes(raw);
+        var lines = lines(raw, footnotes, names, ledger);
         var figures = lines.stream()
                 .flatMap(line -> line.words().stream())
                 .filter(TextLine.Word::isFigure)
                 .map(TextLine.Word::figure)
                 .toList();
-        var names = new Names(words);
-        var gathering = new Gathering(names, decimals.of(figures), untold, ledger);
+        var gathering = new Gathering(names, decimals.of(figures), untold, ledger, footnotes);
         new ReportText(lines, names, gathering).take(longest);
         return gathering.done();
     }
 
-    private static List<TextLine> lines(String text, Ledger ledger) {
+    private static List<TextLine> lines(List<String> all, Footnotes footnotes, Names names, Ledger ledger) {
+        var plain = new ArrayList<String>();
+        all.forEach(raw -> plain.add(footnotes.without(plain.size() + 1, raw)));
         var lines = new ArrayList<TextLine>();
         int page = 1;
         int number = 0;
-        for (var raw : Tabs.laidOut(text.replace('\f', '\n').lines().toList())) {
+        for (var raw : Wrapped.joined(plain, names)) {
             number++;
             var mark = PAGE.matcher(raw.strip());
             if (mark.matches()) {
@@ -81,9 +90,6 @@ public final class ReportText {
             }
             lines.add(TextLine.of(number, page, raw));
             ledger.open(lines.get(lines.size() - 1), raw.length());
-            if (lines.size() > MOST_LINES) {
-                throw new Refused("text", number + " lines", "this is more than reports have", "Split the file.");
-            }
         }
         return lines;
     }
@@ -111,6 +117,7 @@ public final class ReportText {
             gathering.gap();
             return 1;
         }
+        Footnotes.said(line.text()).forEach(said -> gathering.basis(line, said));
         // a line with decimals holds figures, and is no heading of analytes across the top
         var next = line.words().stream()
                         .anyMatch(word -> word.isFigure() && word.text().matches(".*[0-9][.,][0-9].*"))
@@ -137,16 +144,12 @@ public final class ReportText {
         if (headings > 0) {
             return headings;
         }
-        var fields = Head.of(line);
+        var fields = gathering.isLetterhead(line) ? List.<Head.Field>of() : Head.of(line);
         line.cells().forEach(cell -> gathering.section(line, cell));
         if (gathering.begins(fields)) {
             gathering.table();
         }
         gathering.above(line, fields);
-        var says = SAYS_BASIS.matcher(line.text());
-        if (says.find() && !line.text().toLowerCase(java.util.Locale.ROOT).contains("calculated")) {
-            gathering.basis(line, says.group(1));
-        }
         if (fields.isEmpty()) {
             if (isEmptyRow(line)) {
                 gathering.empty(line);
@@ -172,24 +175,13 @@ public final class ReportText {
         }
         return line.words().stream()
                 .filter(word -> isFirst(line, word)
-                        || nearest(word).role() != TableHead.Role.IGNORED
-                                && !(nearest(word).role() == TableHead.Role.UNIT && word.isNothing()))
+                        || head.nearest(word).role() != TableHead.Role.IGNORED
+                                && !(head.nearest(word).role() == TableHead.Role.UNIT && word.isNothing()))
                 .toList();
     }
 
     private static boolean isFirst(TextLine line, TextLine.Word word) {
         return line.words().get(0) == word;
-    }
-
-    private TableHead.Column nearest(TextLine.Word word) {
-        var best = head.columns().get(0);
-        for (var column : head.columns()) {
-            if (Math.abs(column.heading().middle() - word.middle())
-                    < Math.abs(best.heading().middle() - word.middle())) {
-                best = column;
-            }
-        }
-        return best;
     }
 
     /** @return how many lines the headings take; 0 where none stand here */
@@ -229,9 +221,46 @@ public final class ReportText {
             }
         }
         if (best != null) {
-            head = best;
-            gathering.head(best, lines.subList(at, at + taken));
+            head = placed(best, at + taken);
+            nameGroups(at);
+            gathering.head(head, lines.subList(at, at + taken));
         }
         return taken;
+    }
+
+    /** The headings over the figures of the first line that lacks none, which tell better where figures stand. */
+    private TableHead placed(TableHead best, int from) {
+        return lines.subList(from, Math.min(lines.size(), from + LOOK_AHEAD)).stream()
+                .filter(TextLine::isAligned)
+                .map(names::rows)
+                .filter(rows -> rows.size() == 1 && rows.get(0).isTold())
+                .map(rows -> best.placed(rows.get(0).figures()))
+                .flatMap(Optional::stream)
+                .findFirst()
+                .orElse(best);
+    }
+
+    /** Samples side by side can be named over their columns, in lines above the headings. */
+    private void nameGroups(int at) {
+        var groups = new TreeMap<Integer, List<TextLine.Word>>();
+        int from = at;
+        for (int above = at - 1; above >= Math.max(0, at - LINES_OF_HEADINGS); above--) {
+            var line = lines.get(above);
+            if (line.isBlank() || line.text().contains(":") || !head.areOver(line.cells())) {
+                break;
+            }
+            from = above;
+        }
+        for (var line : lines.subList(from, at)) {
+            line.words()
+                    .forEach(word -> groups.computeIfAbsent(head.groupOver(word), g -> new ArrayList<>())
+                            .add(word));
+        }
+        if (head.groups() > 1 && groups.size() == head.groups()) {
+            gathering.codes(groups.values().stream()
+                    .map(words -> words.stream().map(TextLine.Word::text).collect(Collectors.joining(" ")))
+                    .toList());
+            lines.subList(from, at).forEach(gathering::settle);
+        }
     }
 }

@@ -36,7 +36,7 @@ record Row(
     /** What people write between a name and its figure in a sentence. */
     private static final Pattern FILLER = Pattern.compile(
             "(?i)[=:(),~≈-]|of|on|an?|the|was|were|is|are|came|comes|in|at|back|out|tested|tests|ran|runs|about|around|only|just|low|high"
-                    + "|levels?|content|results?|measured|reads?|shows?|index|units?|approx\\.?|approximately|nearly|good|fair");
+                    + "|(?:sample|forage|feed|hay):?|levels?|content|results?|measured|reads?|shows?|index|units?|approx\\.?|approximately|nearly|good|fair");
 
     private static final Pattern RANGE = Pattern.compile(
             "[(\\[][^()\\[\\]]*[0-9]\\s*%?\\s*(?:[-–—]|to|and)\\s*[0-9.,]*[0-9][^()\\[\\]]*[)\\]][.,;]?");
@@ -70,6 +70,22 @@ record Row(
 
     boolean isTold() {
         return heading != null || !why.isEmpty();
+    }
+
+    /** @param figure which of its figures a mark stands behind; −1 at its name */
+    Row with(Footnotes.Meaning mark, int figure, Names names) {
+        if (!mark.why().isEmpty()) {
+            return not(mark.why());
+        }
+        var told = mark.share().isEmpty()
+                ? heading
+                : names.headingWithUnit(name, mark.share()).orElse(null);
+        var on = new HashMap<>(bases);
+        if (mark.basis() != null) {
+            on.putIfAbsent(figure, mark.basis());
+        }
+        var row = new Row(name, told, words, figures, mark.share().isEmpty() ? unit : Unit.PERCENT, on, why);
+        return heading != null && told == null ? row.not("its unit does not fit") : row;
     }
 
     private Row not(String because) {
@@ -155,6 +171,9 @@ record Row(
                 continue;
             }
             var found = figures(words, at, end, name, label, names);
+            if (found != null && isAligned && isPartOfName(words, found)) {
+                return null;
+            }
             if (found != null) {
                 return found;
             }
@@ -163,6 +182,20 @@ record Row(
             }
         }
         return null;
+    }
+
+    /** "Crude fiber, 1.25 % acid    27.3": words go on behind the number in its cell, and figures stand in the next one. */
+    private static boolean isPartOfName(List<Word> words, Found found) {
+        int end = found.end;
+        boolean goesOn = end < words.size()
+                && isInCell(words, end)
+                && words.get(end).text().matches(".*\\p{L}.*")
+                && !Label.isManner(words.get(end).text())
+                && found.row.figures.size() == 1;
+        while (end < words.size() && isInCell(words, end)) {
+            end++;
+        }
+        return goesOn && end < words.size() && words.get(end).isFigure();
     }
 
     /** "K" and "Ca" in a sentence are elements where a figure follows, and "a" and "in" are not. */
@@ -310,6 +343,7 @@ record Row(
         while (first < words.size() && !words.get(first).isFigure()) {
             if (first > at
                     && isAligned
+                    && !isNextUnitOfOther(words, first)
                     && words.get(first).from() - words.get(first - 1).to() > 1
                     && known(words, first, true, names) != null) {
                 return null; // the next name begins

@@ -104,7 +104,7 @@ final class Samples {
             draft.sampled = above.said.of(Told.SAMPLED, i, groups);
             draft.reported = above.said.of(Told.REPORTED, i, groups);
             draft.method = above.method;
-            settle(above.said, draft);
+            settle(above.said, draft, groups == 1);
             if (before != null && before.page == page) { // said once over several tables of a page
                 draft.reported = draft.reported.isEmpty() ? before.reported : draft.reported;
                 draft.method = draft.method == null ? before.method : draft.method;
@@ -119,7 +119,7 @@ final class Samples {
     }
 
     /** What a sample has of the lines above it is settled, and what it is called beside its code goes with it. */
-    private void settle(Head said, Draft draft) {
+    private void settle(Head said, Draft draft, boolean isOnly) {
         for (var field : said.fields()) {
             var value = field.value();
             boolean isName = field.told() == Told.BAG || field.told() == Told.NUMBER || field.told() == Told.LOT;
@@ -127,7 +127,7 @@ final class Samples {
                     && !value.equals(draft.code)
                     && !value.equals(draft.lot)
                     && said.codes(1).contains(draft.code)
-                    && said.all(field.told()).size() == 1) {
+                    && (isOnly || said.all(field.told()).size() == 1)) {
                 draft.also.add(value);
             }
             boolean isKept = isName
@@ -213,7 +213,7 @@ final class Samples {
             return;
         }
         var text = decimals.pointed(figure.word().figure());
-        var cell = new Cell(analyte, unit, basis, text, figure.read(), share);
+        var cell = new Cell(analyte, unit, basis, text, figure.read(), share, figure.method());
         settle(figure);
         var before = draft.cells.putIfAbsent(key(analyte, basis) + (share == null ? "" : share), cell);
         if (before != null && !before.text().equals(cell.text())) {

@@ -5,7 +5,9 @@ import haywright.app.exchange.lab.Label;
 import haywright.app.exchange.text.TextLine.Word;
 import haywright.forage.Basis;
 import haywright.quantity.Unit;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -95,9 +97,24 @@ record TableHead(List<Column> columns) {
     /**
      * @param basis null where the heading tells none
      * @param unit null where the heading tells none
+     * @param place where its figures stand: under the heading, or where a whole line of them shows it
      */
     record Column(
-            Role role, @Nullable Basis basis, @Nullable Unit unit, Word heading) {}
+            Role role, @Nullable Basis basis, @Nullable Unit unit, Word heading, Word place) {
+        Column(Role role, @Nullable Basis basis, @Nullable Unit unit, Word heading) {
+            this(role, basis, unit, heading, heading);
+        }
+
+        double middle() {
+            return place.middle();
+        }
+
+        private boolean canHoldFigures() {
+            return role == Role.VALUE
+                    || role == Role.OTHER
+                    || role == Role.IGNORED && !heading.text().matches("(?i).*(?:method|flag|analyst|date|range).*");
+        }
+    }
 
     TableHead {
         columns = List.copyOf(columns);
@@ -164,7 +181,7 @@ record TableHead(List<Column> columns) {
         if (UNITS.contains(text)) {
             return new Column(Role.UNIT, null, null, heading);
         }
-        if (IGNORED.contains(text)) {
+        if (IGNORED.contains(text) || Sections.speaksOfOthers(text)) {
             return new Column(Role.IGNORED, null, null, heading);
         }
         var rest = text.replaceAll("^(?:results?|values?)[,:\\s(]+(?=\\S)", "")
@@ -267,6 +284,48 @@ record TableHead(List<Column> columns) {
             }
         }
         return group;
+    }
+
+    /** The same with its places where these figures stand; empty where they are not one for each column. */
+    Optional<TableHead> placed(List<Word> figures) {
+        long wanted = columns.stream().filter(Column::canHoldFigures).count();
+        if (figures.size() != wanted || !figures.stream().allMatch(Word::isFigure)) {
+            return Optional.empty();
+        }
+        var left = new ArrayDeque<>(figures);
+        return Optional.of(new TableHead(columns.stream()
+                .map(c -> c.canHoldFigures() ? new Column(c.role, c.basis, c.unit, c.heading, left.remove()) : c)
+                .toList()));
+    }
+
+    Column nearest(Word word) {
+        return columns.stream()
+                .min(Comparator.comparingDouble(c -> Math.abs(c.middle() - word.middle())))
+                .orElseThrow();
+    }
+
+    /** Whether these stand over columns of figures of several groups, and not over names or beside them. */
+    boolean areOver(List<List<Word>> cells) {
+        var values = values();
+        return groups() > 1
+                && cells.stream()
+                        .map(TextLine::join)
+                        .allMatch(cell -> cell.middle() > values.get(0).heading.from() - NEAR
+                                && cell.middle()
+                                        < columns.get(columns.size() - 1)
+                                                        .heading
+                                                        .to()
+                                                + NEAR
+                                && Heading.basis(cell.text()).isEmpty());
+    }
+
+    /** The group that a word over the headings is nearest to. */
+    int groupOver(Word word) {
+        return columns.stream()
+                .filter(Column::canHoldFigures)
+                .min(Comparator.comparingDouble(c -> Math.abs(c.middle() - word.middle())))
+                .map(this::group)
+                .orElse(0);
     }
 
     int groups() {

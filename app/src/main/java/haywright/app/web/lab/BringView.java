@@ -7,12 +7,15 @@ import haywright.app.web.Option;
 import haywright.app.web.Page;
 import haywright.app.words.Said;
 import haywright.app.words.Show;
+import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.forage.lab.LabReport;
+import haywright.forage.lab.Tested;
 import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -154,6 +157,7 @@ public record BringView(
         var lines = new ArrayList<Line>();
         var typed = new LinkedHashMap<String, String>();
         var method = sample.method();
+        var methods = new EnumMap<Analyte, Tested.Method>(Analyte.class);
         var match = Stream.concat(Stream.of(sample.code(), sample.lot()), sample.also().stream())
                 .map(words ->
                         match(ranch, words, Days.read(sample.sampled(), order).orElse(null)))
@@ -175,6 +179,9 @@ public record BringView(
                 continue;
             }
             Readings.put(typed, box, cell.analyte(), cell.unit(), cell.text());
+            if (cell.method() != null) {
+                methods.put(cell.analyte(), cell.method());
+            }
             var figure = figure(cell);
             var basis = cell.basis();
             var line = new Line(
@@ -182,7 +189,7 @@ public record BringView(
                     basis != null && basis != Basis.DRY_MATTER ? figure : "",
                     basis == Basis.DRY_MATTER ? figure : "",
                     basis == null ? figure : "",
-                    cell.read());
+                    cell.read() + FigureMethods.words(cell.method()));
             var before = lines.isEmpty() ? null : lines.get(lines.size() - 1);
             if (before != null && before.name.equals(line.name)) {
                 lines.set(lines.size() - 1, before.with(line));
@@ -190,6 +197,7 @@ public record BringView(
                 lines.add(line);
             }
         }
+        FigureMethods.show(typed, methods);
         var earlier = Earlier.of(ranch, form, typed, isOnlyOne);
         var like = earlier.like();
         var likeLot = like == null ? null : ranch.lots().get(like.lot());
