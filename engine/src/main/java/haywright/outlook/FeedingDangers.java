@@ -88,6 +88,16 @@ public final class FeedingDangers {
                 case FREE, OUT -> {}
             }
         }
+        for (var portion : portions) {
+            var lot = lot(portion.feed().feed());
+            var hot = lot == null ? null : yard.composition(lot).single().get(Analyte.NO3N);
+            if (hot != null) {
+                say(
+                        "One place in %s had %,.0f ppm nitrate (NO3-N). Test bales near it before they are fed; ask the vet."
+                                .formatted(portion.feed().feed().name(), hot),
+                        NITRATE);
+            }
+        }
         boolean unmixed = !yard.ranch().outfit().mixing().mixes();
         boolean high = unmixed
                 && (portions.stream().anyMatch(p -> HowNitrateIsFed.of(p.feed().feed(), diet) == HowNitrateIsFed.SECOND)

@@ -4,6 +4,7 @@ import haywright.forage.Analyte;
 import haywright.forage.FeedClass;
 import haywright.forage.lab.LabReport;
 import haywright.forage.lab.NotMeasured;
+import haywright.forage.lab.Reading;
 import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
 import java.util.Collections;
@@ -69,10 +70,13 @@ public record TestedFor(Set<Part> parts, int reports, boolean isForFeeding) {
     static TestedFor of(FeedClass feed, List<LabReport> reports) {
         var analytes = EnumSet.noneOf(Analyte.class);
         for (var report : reports) {
-            report.readings().forEach(reading -> analytes.add(reading.analyte()));
-            report.notMeasured().stream()
-                    .filter(said -> said.why() != NotMeasured.Why.NOT_TESTED)
-                    .forEach(said -> analytes.add(said.analyte()));
+            var told = Stream.concat(
+                    report.readings().stream().map(Reading::analyte),
+                    report.notMeasured().stream()
+                            .filter(said -> said.why() != NotMeasured.Why.NOT_TESTED)
+                            .map(NotMeasured::analyte));
+            told.filter(analyte -> !report.isNitrateByNir() || !Part.NITRATE.analytes.contains(analyte))
+                    .forEach(analytes::add);
         }
         var parts = EnumSet.noneOf(Part.class);
         for (var part : Part.values()) {

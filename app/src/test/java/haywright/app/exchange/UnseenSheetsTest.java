@@ -6,6 +6,7 @@ import haywright.app.exchange.csv.ReportCsv;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.pdf.PdfText;
 import haywright.forage.Basis;
+import haywright.forage.lab.Tested;
 import java.io.IOException;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -128,6 +129,49 @@ class UnseenSheetsTest {
         assertThat(sample.code()).isEqualTo(code);
         assertThat(sample.sampled()).isEqualTo(sampled);
         assertThat(sample.lot() + " " + sample.also()).contains(other);
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "wrapped-names.pdf | Larkspur Forage Bench",
+                "scan-letters.txt | BUFFALOBERRY FEED & SOIL",
+                "samples-beside.pdf | QUILLSTONE LAB — feed report (imaginary laboratory)",
+                "footnotes.txt | STILLWATER FARM LAB"
+            })
+    void aSheetSaysWhoseItIs(String file, String laboratory) throws IOException {
+        assertThat(read(file).samples()).allMatch(sample -> sample.laboratory().equals(laboratory));
+    }
+
+    /** Fiber by NIR and minerals by wet chemistry, as the sheet says of each; one word for all where they agree. */
+    @ParameterizedTest(name = "{0}")
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "wrapped-names.pdf | | ADF, NDF, LIGNIN, ASH | CP, CA, NO3N",
+                "method-row.csv | | ADF, NDF, LIGNIN, STARCH, ASH | CP, ADICP, CA, P, KNO3",
+                "long-commas.csv | | ADF, NDF | CP, CA, SE, NO3",
+                "footnotes.txt | WET | ADF, NDF, IVTD | ",
+                "samples-beside.pdf | WET | | "
+            })
+    void eachFigureHasItsMethod(String file, Tested.Method all, String nir, String wet) throws IOException {
+        var sample = read(file).samples().get(0);
+        assertThat(sample.method()).isEqualTo(all);
+        assertThat(by(sample, Tested.Method.NIR)).containsAll(names(nir));
+        assertThat(by(sample, Tested.Method.WET)).containsAll(names(wet)).noneMatch(names(nir)::contains);
+    }
+
+    private static List<String> by(Understood.Sample sample, Tested.Method method) {
+        return sample.cells().stream()
+                .filter(cell -> cell.method() == method)
+                .map(cell -> cell.analyte().name())
+                .distinct()
+                .toList();
+    }
+
+    private static List<String> names(String list) {
+        return list == null ? List.of() : List.of(list.split(", "));
     }
 
     /** Read cell by cell from the file: its lines are as long as each other. */

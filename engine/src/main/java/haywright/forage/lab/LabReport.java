@@ -109,6 +109,12 @@ public record LabReport(
         return counted;
     }
 
+    /** NIR has no calibration for nitrate that holds: such a figure is no measurement. */
+    public boolean isNitrateByNir() {
+        var own = methods().get(Analyte.NO3N);
+        return (own == null ? method : own) == Method.NIR;
+    }
+
     private static void note(Map<Analyte, Method> said, Analyte analyte, @Nullable Method own) {
         if (own != null) {
             said.putIfAbsent(analyte, own);

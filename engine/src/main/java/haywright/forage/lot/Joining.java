@@ -14,6 +14,7 @@ import haywright.forage.energy.StatedTdn;
 import haywright.forage.energy.Weathered;
 import haywright.forage.hazard.HazardClass;
 import haywright.forage.hazard.Nitrate;
+import haywright.forage.hazard.NitrateClass;
 import haywright.forage.lab.Issue;
 import haywright.forage.lab.ProteinFromNitrogen;
 import haywright.forage.lab.Reading;
@@ -64,7 +65,12 @@ final class Joining {
 
     /** Readings and whose they are, in words and by the laboratory's name. */
     record Told(
-            String where, String laboratory, boolean isByPlan, List<Reading> readings, Map<Analyte, Double> below) {}
+            String where,
+            String laboratory,
+            boolean isByPlan,
+            boolean isNitrateByNir,
+            List<Reading> readings,
+            Map<Analyte, Double> below) {}
 
     private final FeedClass feedClass;
     private final Optional<FeedBook.Row> row;
@@ -111,7 +117,7 @@ final class Joining {
             made.put(Analyte.RFV, value.index(), value);
         }
         return new LotComposition(
-                feedClass, row, new Composition(made.values, made.expected), energy, estimate, made.notes);
+                feedClass, row, new Composition(made.values, made.expected), energy, estimate, made.notes, made.single);
     }
 
     private void take(Told told) {
@@ -164,7 +170,8 @@ final class Joining {
 
     /**
      * Of two reports the newer counts; of a danger the higher, since both bags came out of this lot, until a newer sample was
-     * taken by a plan and the older was not.
+     * taken by a plan and the older was not. A composite of many places does not say that the one place is gone: what
+     * was found there stays said.
      */
     private void keep(Told told, Analyte analyte, Composition.Known known) {
         var newer = made.values.putIfAbsent(analyte, known);
@@ -183,9 +190,32 @@ final class Joining {
                                             ? "The older was sampled by a plan: take it away only if it is not of this hay."
                                             : "It counts until the lot is sampled again by a plan."));
         }
+        if (newer != null && danger && isWorse(analyte, known, newer) && made.values.get(analyte) == newer) {
+            made.single.merge(analyte, known.value(), Math::max);
+            made.notes.add(
+                    "%s: one place had %s (%s). The newer sample by a plan found %s of the whole lot, and that counts; the place is still in it. Test bales around it one by one, or delete the older report if it is not of this hay."
+                            .formatted(analyte.words(), found(analyte, known), told.where, found(analyte, newer)));
+        }
         if (told.isByPlan) {
             byPlan.add(analyte);
         }
+    }
+
+    /** In a worse class than what counts: what lies below the first line is no danger, however much higher. */
+    private static boolean isWorse(Analyte analyte, Composition.Known found, Composition.Known counted) {
+        if (analyte == Analyte.NO3N) {
+            return found.value() > Math.max(NitrateClass.safeForPregnant().safeUpTo(), counted.value());
+        }
+        return HazardClass.Hazard.of(analyte)
+                .filter(hazard -> level(hazard, found) > level(hazard, counted))
+                .isPresent();
+    }
+
+    private static int level(HazardClass.Hazard hazard, Composition.Known known) {
+        return HazardClass.of(hazard, known.value()).stream()
+                .mapToInt(c -> c.level().ordinal())
+                .max()
+                .orElse(0);
     }
 
     private static String found(Analyte analyte, Composition.Known known) {
@@ -232,6 +262,18 @@ final class Joining {
 
     /** What counts may be the limit that it was found to be under. */
     private void nitrate(Told told, double no3n, Origin origin) {
+        if (told.isNitrateByNir) {
+            boolean isHigh = no3n > NitrateClass.safeForPregnant().safeUpTo();
+            made.notes.add(
+                    "Nitrate by NIR, %s (%s), %s: it takes chemistry to find it. If the laboratory found it by chemistry, say so on its report."
+                            .formatted(
+                                    Sheet.with(no3n, Analyte.NO3N.unit()),
+                                    told.where,
+                                    isHigh ? "counts until chemistry tells" : "clears nothing"));
+            if (!isHigh) {
+                return;
+            }
+        }
         var limit = told.below.get(Analyte.NO3N);
         keep(
                 told,

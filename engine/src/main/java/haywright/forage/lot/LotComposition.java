@@ -36,6 +36,7 @@ import java.util.OptionalDouble;
  * @param energy TDN as printed, by the book and as used
  * @param estimate how far each figure may lie from the lot; empty where nobody knows how far lots of this feed differ
  * @param notes in the reader's words: what stands in for what, which TDN, what was left out and why
+ * @param single what an older report found of a danger in one place, worse than the newer sample by a plan that counts
  */
 public record LotComposition(
         FeedClass feedClass,
@@ -43,9 +44,11 @@ public record LotComposition(
         Composition composition,
         EnergyChoice energy,
         Optional<LotEstimate> estimate,
-        List<String> notes) {
+        List<String> notes,
+        Map<Analyte, Double> single) {
     public LotComposition {
         notes = List.copyOf(notes);
+        single = Map.copyOf(single);
     }
 
     /** As printed: nothing is weighed. @param reports on one lot, in any order */
@@ -83,6 +86,7 @@ public record LotComposition(
                         words(report),
                         report.laboratory(),
                         report.howSampled() == LabReport.HowSampled.PLAN,
+                        report.isNitrateByNir(),
                         report.counted(),
                         Tested.below(feedClass, row, report.readings(), report.notMeasured())))
                 .toList();
@@ -98,7 +102,7 @@ public record LotComposition(
             FeedClass feedClass, Optional<FeedBook.Row> row, String where, List<Reading> tag) {
         var told = new Joining(feedClass, row, Optional.empty(), Map.of())
                 .join(
-                        tag.isEmpty() ? List.of() : List.of(new Joining.Told(where, "", false, tag, Map.of())),
+                        tag.isEmpty() ? List.of() : List.of(new Joining.Told(where, "", false, false, tag, Map.of())),
                         Optional.empty());
         return Prior.of(feedClass, row).map(told::betweenLoads).orElse(told);
     }
@@ -115,7 +119,7 @@ public record LotComposition(
                             : new Composition.Known(known.value(), known.origin(), lot.get(), null, known.below()));
         });
         return new LotComposition(
-                feedClass, row, new Composition(values, composition.expected()), energy, estimate, notes);
+                feedClass, row, new Composition(values, composition.expected()), energy, estimate, notes, single);
     }
 
     /** The way TDN was had; empty when it is not known. */

@@ -15,6 +15,9 @@ import java.util.Map;
 final class Making {
     final Map<Analyte, Composition.Known> values = new EnumMap<>(Analyte.class);
     final Map<Analyte, Marginal> expected = new EnumMap<>(Analyte.class);
+    /** Dangers found higher in one place than in the sample of the whole lot that counts. */
+    final Map<Analyte, Double> single = new EnumMap<>(Analyte.class);
+
     final List<String> notes = new ArrayList<>();
 
     void put(Analyte analyte, double value, Worked work) {

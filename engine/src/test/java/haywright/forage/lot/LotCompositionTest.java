@@ -21,6 +21,7 @@ import haywright.workings.Origin;
 import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -313,6 +314,43 @@ class LotCompositionTest {
                         .composition()
                         .value(Analyte.NO3N))
                 .hasValue(counts);
+    }
+
+    /** Twenty cores in one bag do not say that a hot place is gone; one below the first line is no danger. */
+    @Test
+    void whatOnePlaceHadStaysSaidUntilItsReportIsDeleted() {
+        var grab = nitrate(1, LabReport.HowSampled.GRAB, 2400);
+        var plan = nitrate(2, LabReport.HowSampled.PLAN, 100);
+        var lot = LotComposition.of(FeedClass.CEREAL_HAY, Optional.empty(), List.of(grab, plan));
+        assertThat(lot.composition().value(Analyte.NO3N)).hasValue(100);
+        assertThat(lot.single()).containsExactly(Map.entry(Analyte.NO3N, 2400.0));
+        assertThat(lot.notes()).anyMatch(note -> note.contains("2400") && note.contains("one place"));
+        var mild = nitrate(1, LabReport.HowSampled.GRAB, 300);
+        assertThat(LotComposition.of(FeedClass.CEREAL_HAY, Optional.empty(), List.of(mild, plan))
+                        .single())
+                .isEmpty();
+        assertThat(LotComposition.of(FeedClass.CEREAL_HAY, Optional.empty(), List.of(plan))
+                        .single())
+                .isEmpty();
+    }
+
+    /** No NIR calibration finds nitrate: a low figure clears nothing, a high one is not passed over. */
+    @ParameterizedTest
+    @CsvSource({"NIR, 100, ", "NIR, 2400, 2400", "WET, 100, 100"})
+    void nitrateByNirClearsNothing(Tested.Method method, double ppm, Double counts) {
+        var report = new LabReport(
+                new UUID(0, 1),
+                new UUID(0, 9),
+                "",
+                "",
+                LocalDate.of(2026, 10, 1),
+                null,
+                LabReport.HowSampled.PLAN,
+                List.of(new Reading(Analyte.NO3N, ppm, Unit.PPM, Basis.DRY_MATTER, method)),
+                List.of());
+        var lot = LotComposition.of(FeedClass.CEREAL_HAY, Optional.empty(), List.of(report));
+        assertThat(lot.composition().value(Analyte.NO3N).stream().boxed().toList())
+                .isEqualTo(counts == null ? List.of() : List.of(counts));
     }
 
     private static LabReport nitrate(int day, LabReport.HowSampled how, double ppm) {

@@ -85,7 +85,9 @@ final class Gathering {
         told.append(line.text()).append('\n');
         if (++linesAbove <= LETTERHEAD && (laboratory.isEmpty() || line.page() > 1)) {
             line.cells().stream()
-                    .map(cell -> TextLine.join(cell).text())
+                    .map(TextLine::join)
+                    .filter(cell -> said.stream().noneMatch(f -> f.from() <= cell.to() && cell.from() <= f.to()))
+                    .map(Word::text)
                     .filter(Head::isName)
                     .findFirst()
                     .or(() -> Head.spacedName(line))

@@ -142,7 +142,7 @@ public record LotNow(
                 reports.isEmpty() ? List.of() : told(before.composition(), now.composition(), ranges),
                 rows(before.composition(), now.composition(), ranges, newestFirst),
                 now.notes(),
-                NitrateView.of(now.composition()).orElse(null),
+                NitrateView.of(now).orElse(null),
                 now.composition().knows(Analyte.RFV),
                 row.map(FeedBook.Row::feed).orElse(""),
                 LotWorth.of(lot, now.composition(), asPrinted(lot, reports)),

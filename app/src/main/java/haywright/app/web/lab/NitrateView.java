@@ -5,11 +5,14 @@ import haywright.forage.Analyte;
 import haywright.forage.Composition;
 import haywright.forage.hazard.Nitrate;
 import haywright.forage.hazard.NitrateClass;
+import haywright.forage.lot.LotComposition;
 import haywright.quantity.Unit;
 import haywright.workings.Origin;
 import haywright.workings.Worked;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Nitrate of a lot in its three forms, and what every published source makes of it, the strictest first: never one
@@ -86,7 +89,12 @@ public record NitrateView(
     }
 
     /** Empty where nitrate is not known. */
-    static Optional<NitrateView> of(Composition made) {
+    static Optional<NitrateView> of(LotComposition lot) {
+        return of(lot.composition(), lot.single().get(Analyte.NO3N));
+    }
+
+    /** @param single ppm that an older report found in one place, where a newer one of the whole lot counts */
+    static Optional<NitrateView> of(Composition made, @Nullable Double single) {
         var known = made.values().get(Analyte.NO3N);
         if (known == null) {
             return Optional.empty();
@@ -96,14 +104,22 @@ public record NitrateView(
                 .filter(c -> c.lower() == 0)
                 .map(first -> bySource(first.source().cite(), nitrate))
                 .toList();
+        var cautions = new ArrayList<String>();
+        if (single != null) {
+            cautions.add(
+                    "One place in it had %s ppm NO3-N by an older report, and it is still there. Test bales near it one by one before they are fed, or delete that report if it is not of this hay."
+                            .formatted(Show.number(single, 0)));
+        }
+        nitrate.cautions().forEach(caution -> cautions.add(caution.words()));
+        var from = Figures.from(known.origin());
         return Optional.of(new NitrateView(
                 forms(nitrate, known.below() != null ? "less than " : ""),
                 known.origin() instanceof Origin.Computed computed ? computed.by() : nitrate,
-                Figures.from(known.origin()),
+                from.startsWith("worked out") ? from : "from the " + from,
                 counted(made),
                 bales(made, nitrate),
                 sources,
-                nitrate.cautions().stream().map(caution -> caution.words()).toList(),
+                List.copyOf(cautions),
                 nitrate.classes().stream().anyMatch(c -> c.lower() > 0)));
     }
 

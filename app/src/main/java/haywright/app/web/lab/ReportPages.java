@@ -92,8 +92,9 @@ public final class ReportPages {
 
     private static Row row(Yard yard, Lot lot) {
         var reports = SameHay.counted(yard.ranch(), lot.id());
-        var made = yard.composition(lot).composition();
-        var nitrate = NitrateView.of(made);
+        var now = yard.composition(lot);
+        var made = now.composition();
+        var nitrate = NitrateView.of(now);
         var newest = reports.isEmpty() ? null : LotNow.reportRow(lot, reports.get(reports.size() - 1), true);
         var hazards = LotNow.hazards(yard, lot);
         return new Row(
