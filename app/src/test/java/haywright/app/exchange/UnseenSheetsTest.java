@@ -102,7 +102,13 @@ class UnseenSheetsTest {
                 "long-commas.csv | 1 | DM 861; CP dm 104; ADF dm 362; NDF dm 589; CA dm 3.1; P dm <0.5; K dm 21.6; SE dm 118; CU dm 6.0; NO3 dm 9.4; NEM dm 5.19",
                 "letter.txt | 0 | CP dm 9.7; ADF dm 38.4; NDF dm 61.0; TDN dm 56; NO3 dm 6200; CA dm .34; P dm .21; DM 87.6",
                 "footnotes.txt | 0 | DM 87.9; CP ar 8.0; ADF ar 34.1; NDF ar 54.0; UNDF ar 13; IVTD dm 63; ASH ar 7.4; CA dm 0.42; P dm 0.18; MG dm 0.15;"
-                        + " SE dm 0.31; ZN dm 18; NO3N dm <25; TDN dm 57.1; NEM dm 0.56; NEG dm 0.30; RFV 87"
+                        + " SE dm 0.31; ZN dm 18; NO3N dm <25; TDN dm 57.1; NEM dm 0.56; NEG dm 0.30; RFV 87",
+                "mark-of-form.txt | 0 | MOISTURE 11.2; CP ar 17.9; CP dm 20.2; NDF ar 36.0; NDF dm 40.5; LIGNIN dm 6.97; CA ar 1.21; CA dm 1.36; NO3N dm 0.12;"
+                        + " TDN ar 54.2; TDN dm 61.0",
+                "unless-noted.txt | 0 | CP dm 9.1; ADF dm 41.0; NDF dm 65.2; NO3N dm 2150; MOISTURE 13.0; HCN dm <50; CA dm 4.1",
+                "method-column.csv | 1 | DM 90.0; CP dm 8.4; ADF dm 40.0; NDF dm 62.0; NO3N dm ND; TDN dm 54.0",
+                "last-year-column.csv | 0 | DM 88.8; CP dm 10.6; NDF dm 57.2; NO3N dm 880",
+                "last-year-beside.txt | 0 | CP dm 11.2; ADF dm 34.0; K dm 1.9; NO3N dm 1320"
             })
     void everyFigureThatIsTakenIsTheOneOnTheSheet(String file, int sample, String says) throws IOException {
         assertThat(figures(read(file).samples().get(sample))).containsExactlyElementsOf(said(says));

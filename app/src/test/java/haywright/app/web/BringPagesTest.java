@@ -152,7 +152,7 @@ class BringPagesTest {
                 """;
         assertThat(send("reports/bring", bring(three, "laboratory", "Tin Valley"))
                         .body())
-                .contains("The lots of 2 samples");
+                .contains("The lots of 2 of 3 samples");
         assertThat(send("reports/bring/all", Map.of()).body())
                 .contains("nobody has said how the samples were taken".replaceFirst("n", "N"));
         var kept = send("reports/bring/all", Map.of("howSampled", "grab"));
@@ -247,6 +247,25 @@ class BringPagesTest {
                         "sameHay", "no",
                         "howSampled", "grab"));
         return form.body();
+    }
+
+    @Test
+    void aSheetOfOneSampleWhoseLotIsKnownIsKeptInOneStep() {
+        var sheet = """
+                Sample: %s
+                Analysis          As received   Dry matter
+                Dry matter            88.0         100.0
+                Crude protein          9.0          10.2
+                """;
+        assertThat(send("reports/bring", bring(sheet.formatted("Somebody else")))
+                        .body())
+                .doesNotContain("reports/bring/all");
+        assertThat(send("reports/bring", bring(sheet.formatted("Ditch-side stack")))
+                        .body())
+                .contains("reports/bring/all");
+        assertThat(send("reports/bring/all", Map.of("howSampled", "plan")).status())
+                .isEqualTo(303);
+        assertThat(report().howSampled()).isEqualTo(LabReport.HowSampled.PLAN);
     }
 
     @Test
@@ -482,5 +501,10 @@ class BringPagesTest {
                                 bring("Test,Unit,Well,Dugout\nConductivity,mS/cm,4.1,1.6\nE. coli,,Absent,Present\n"))
                         .body())
                 .contains("Stock water");
+        // pH alone would be that of silage
+        assertThat(send("reports/bring", bring("pH      8.1\nTotal dissolved solids (180 C)    2,940   mg/L\n"))
+                        .body())
+                .contains("Stock water")
+                .doesNotContain("reports/bring/take");
     }
 }

@@ -81,7 +81,7 @@ final class About {
     static boolean isKept(Told told, String value) {
         return switch (told) {
             case BAG, NUMBER, LOT, LABORATORY, SAMPLED, REPORTED -> true;
-            case METHOD -> value.isBlank() || Understood.method(value) != null;
+            case METHOD -> value.isBlank() || Understood.ownMethod(value) != null;
             case RECEIVED, OTHER -> false;
         };
     }
@@ -114,7 +114,7 @@ final class About {
     }
 
     private static Tested.@Nullable Method method(String words) {
-        return Understood.method(words);
+        return Understood.ownMethod(words);
     }
 
     private String first(Told what, About all) {

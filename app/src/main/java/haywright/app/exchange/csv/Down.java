@@ -187,7 +187,8 @@ final class Down {
     /** Codes of samples side by side have a figure or say nothing of what they are; "Goal" and "Range" are no codes. */
     private boolean isCode(int column) {
         var heading = head < 0 ? "" : grid.cell(head, column);
-        return heading.isBlank() || heading.matches(".*[0-9].*") && !Told.isOfMany(heading);
+        return heading.isBlank()
+                || heading.matches(".*[0-9].*") && !Told.isOfMany(heading) && !Told.speaksOfOthers(heading);
     }
 
     private boolean hasFigures(int column) {

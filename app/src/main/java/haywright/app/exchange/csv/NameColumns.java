@@ -16,7 +16,18 @@ import java.util.Set;
  */
 record NameColumns(int head, int first, List<Integer> columns) {
     private static final int LINES_BEFORE_HEADINGS = 25;
-    private static final Set<String> VALUES = Set.of("value", "result", "results", "amount", "figure", "values");
+    private static final Set<String> VALUES = Set.of(
+            "value",
+            "result",
+            "results",
+            "amount",
+            "figure",
+            "values",
+            "found",
+            "this sample",
+            "your sample",
+            "your result",
+            "this report");
 
     NameColumns {
         columns = List.copyOf(columns);

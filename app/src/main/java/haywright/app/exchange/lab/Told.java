@@ -164,6 +164,11 @@ public enum Told {
                     + "|limits?(?: of (?:detection|quantitation|quantification|reporting))?|mdl|rdl|pql|lod|loq|rl|methods?|units?|uncertainty|blank|control|check(?=$| sample| standard)|qc|quality control"
                     + "|(?:season|seasonal|lab(?:oratory)?|house|in-house|internal|state|county|area|regional|national|industry|[0-9]+[- ]year) (?:average|avg\\.?|mean|median|norm|standard|control|check))(?![\\p{L}\\p{N}]).*");
 
+    /** In a sentence, or over a column: figures of other samples, or what they should be. */
+    private static final Pattern OF_OTHERS = Pattern.compile(
+            "(?i)\\b(?:average|mean|median|typical(?:ly)?|usual(?:ly)?|normal(?:ly)?|range|compar\\w+|last year|on file|previous(?:ly)?|expect\\w*|goal|target"
+                    + "|should|would|could|at least|at most|more than|less than ideal|standard|guide\\w*|guarantee\\w*|recommend\\w*|other samples?)\\b");
+
     private static Pattern dated(String words) {
         return Pattern.compile(DATED.pattern().formatted(words));
     }
@@ -221,6 +226,11 @@ public enum Told {
     /** In place of a sample's name: figures of many samples, or of the way they were measured. */
     public static boolean isOfMany(String name) {
         return OF_MANY.matcher(name.strip()).matches();
+    }
+
+    /** Whether a sentence or a heading speaks of other figures than those of the sample. */
+    public static boolean speaksOfOthers(String text) {
+        return OF_OTHERS.matcher(text).find();
     }
 
     /** Whether it is a day. */

@@ -28,9 +28,9 @@ final class Footnotes {
     private static final Pattern SHARE = Pattern.compile(
             "(?i)(?:(?:as|in|is|are|given|expressed|reported) )*(?:%|percent|pct\\.?) ?(?:of )?(?:the )?(.+)");
     private static final Pattern WORDS_OF_BASIS = Pattern.compile(
-            "(?i)^(?:(?:all|results?|values?|figures?|percent(?:ages)?|%|data|nutrients?|analys[ie]s|are|is|reported|expressed|given|shown|basis:?|on|in|as(?! ?[-_]?(?:received|rec|fed|is|sampled|wet)))[,:]?\\s+)+");
+            "(?i)^(?:(?:all|everything|below|above|numbers|results?|values?|figures?|percent(?:ages)?|%|data|nutrients?|analys[ie]s|are|is|reported|expressed|given|shown|basis:?|on|in|as(?! ?[-_]?(?:received|rec|fed|is|sampled|wet)))[,:]?\\s+)+");
     private static final Pattern SAYS_BASIS = Pattern.compile(
-            "(?i)\\b(?:results?|values?|figures?|analys[ie]s|data|nutrients?)\\b.*\\b(?:on|are|is|as|reported|expressed|given)\\b.*?"
+            "(?i)\\b(?:results?|values?|figures?|analys[ie]s|data|nutrients?|everything)\\b.*\\b(?:on|are|is|as|reported|expressed|given)\\b.*?"
                     + "\\b(as[ -](?:received|fed|is|sampled)|dry[ -](?:matter|weight)|dry)\\b(?: basis)?");
     private static final Pattern OTHERS =
             Pattern.compile("(?i)\\b(?:calculated|typical|average|mean|normal|range|goal|guide|reference)\\b");
@@ -41,11 +41,12 @@ final class Footnotes {
      * What a mark means.
      *
      * @param share "% of NDF", as it would stand behind a name; empty for none
+     * @param form "as NO3-N", likewise
      * @param why what it says of figures and is not understood; empty as a rule
      */
-    record Meaning(@Nullable Basis basis, Tested.@Nullable Method method, String share, String why) {
+    record Meaning(@Nullable Basis basis, Tested.@Nullable Method method, String share, String form, String why) {
         boolean isTold() {
-            return basis != null || method != null || !share.isEmpty() || !why.isEmpty();
+            return basis != null || method != null || !share.isEmpty() || !form.isEmpty() || !why.isEmpty();
         }
     }
 
@@ -83,19 +84,23 @@ final class Footnotes {
         var basis = Heading.basis(
                 WORDS_OF_BASIS.matcher(text + " ").replaceFirst("").strip());
         if (basis.isPresent()) {
-            return new Meaning(basis.get(), null, "", "");
+            return new Meaning(basis.get(), null, "", "", "");
         }
         var share = SHARE.matcher(text);
         if (share.matches()) {
             var on = Heading.basis(share.group(1));
             return on.isPresent()
-                    ? new Meaning(on.get(), null, "", "")
-                    : new Meaning(null, null, "% of " + share.group(1), "");
+                    ? new Meaning(on.get(), null, "", "", "")
+                    : new Meaning(null, null, "% of " + share.group(1), "", "");
+        }
+        if (text.matches("(?i)(?:expressed |reported |given )?as \\S.*")
+                && Heading.of(text.replaceFirst("(?i)^.*?\\bas ", "")).isPresent()) {
+            return new Meaning(null, null, "", text.replaceFirst("(?i)^.*?\\bas ", "as "), "");
         }
         var method = Understood.ownMethod(text);
         return method == null && ABOUT_FIGURES.matcher(text).find()
-                ? new Meaning(null, null, "", "its mark says “%s”, and that is not understood".formatted(text))
-                : new Meaning(null, method, "", "");
+                ? new Meaning(null, null, "", "", "its mark says “%s”, and that is not understood".formatted(text))
+                : new Meaning(null, method, "", "", "");
     }
 
     /** The one basis that the sheet says of all its figures; null where it says none, or several. */
@@ -120,6 +125,10 @@ final class Footnotes {
 
     private static Optional<Basis> basis(String sentence) {
         var plain = sentence.strip().replaceAll("[.;:]+$", "");
+        return wholly(plain).or(() -> wholly(plain.replaceFirst("(?i)[, (]*\\b(?:unless|except|if not) .*$", "")));
+    }
+
+    private static Optional<Basis> wholly(String plain) {
         var rest = WORDS_OF_BASIS.matcher(plain).replaceFirst("");
         if (!rest.equals(plain)) {
             var whole = Heading.basis(rest);

@@ -170,7 +170,7 @@ final class Gathering {
     void rows(TextLine line, List<Word> read, List<Row> rows) {
         boolean isSentence = !line.isAligned()
                 && rows.get(0).words().get(0).from() > line.words().get(0).from();
-        if (isSentence && (!head.columns().isEmpty() || Sections.speaksOfOthers(line.text()))) {
+        if (isSentence && (!head.columns().isEmpty() || Told.speaksOfOthers(line.text()))) {
             list(line, "it speaks of other figures than those of the sample");
             return;
         }

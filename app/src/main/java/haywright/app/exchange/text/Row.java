@@ -80,6 +80,9 @@ record Row(
         var told = mark.share().isEmpty()
                 ? heading
                 : names.headingWithUnit(name, mark.share()).orElse(null);
+        if (!mark.form().isEmpty()) {
+            told = names.heading(name + " " + mark.form()).orElse(null);
+        }
         var on = new HashMap<>(bases);
         if (mark.basis() != null) {
             on.putIfAbsent(figure, mark.basis());

@@ -1,6 +1,7 @@
 package haywright.app.exchange.text;
 
 import haywright.app.exchange.lab.Heading;
+import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.text.TextLine.Word;
 import haywright.forage.Basis;
 import java.util.HashMap;
@@ -16,25 +17,16 @@ final class Sections {
     /** Columns of text by which a line may begin beside its heading. */
     private static final int NEAR = 3;
 
-    /** In a sentence, or over a column: figures of other samples, or what they should be. */
-    private static final Pattern OF_OTHERS = Pattern.compile(
-            "(?i)\\b(?:average|mean|median|typical(?:ly)?|usual(?:ly)?|normal(?:ly)?|range|compar\\w+|last year|on file|previous(?:ly)?|expect\\w*|goal|target"
-                    + "|should|would|could|at least|at most|more than|less than ideal|standard|guide\\w*|guarantee\\w*|recommend\\w*|other samples?)\\b");
-
     private static final Pattern TITLE = Pattern.compile("(\\p{L}[^0-9:]*?)[\\s,]*[(\\[,–-]\\s*([^()\\[\\]]+?)[)\\]]?");
 
     private final Map<Integer, Basis> bases = new HashMap<>();
     private final Set<Integer> others = new HashSet<>();
 
-    static boolean speaksOfOthers(String text) {
-        return OF_OTHERS.matcher(text).find();
-    }
-
     /** A cell without a figure that was taken: perhaps the heading of a box. */
     void open(TextLine line, List<Word> cell) {
         var text = TextLine.join(cell).text();
         int from = cell.get(0).from();
-        if (line.isAligned() && speaksOfOthers(text)) {
+        if (line.isAligned() && Told.speaksOfOthers(text)) {
             others.add(from);
         }
         var title = TITLE.matcher(text);

@@ -2,6 +2,7 @@ package haywright.app.exchange.text;
 
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Label;
+import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.text.TextLine.Word;
 import haywright.forage.Basis;
 import haywright.quantity.Unit;
@@ -181,7 +182,7 @@ record TableHead(List<Column> columns) {
         if (UNITS.contains(text)) {
             return new Column(Role.UNIT, null, null, heading);
         }
-        if (IGNORED.contains(text) || Sections.speaksOfOthers(text)) {
+        if (IGNORED.contains(text) || Told.speaksOfOthers(text)) {
             return new Column(Role.IGNORED, null, null, heading);
         }
         var rest = text.replaceAll("^(?:results?|values?)[,:\\s(]+(?=\\S)", "")

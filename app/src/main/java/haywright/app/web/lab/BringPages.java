@@ -11,17 +11,20 @@ import haywright.app.web.Form;
 import haywright.app.web.Option;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
+import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.forage.lab.LabReport;
 import haywright.ranch.Lot;
 import haywright.workings.Refused;
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -57,6 +60,8 @@ public final class BringPages {
 
     private static final Pattern WATER = Pattern.compile(
             "(?i)\\b(?:mg/l|[mµu]s/cm|µmhos?/cm|total dissolved solids|tds|conductivity|e\\. ?coli|coliforms?|well water|stock water)\\b");
+
+    private static final Set<Analyte> OF_WATER = EnumSet.of(Analyte.TDS, Analyte.SO4W);
 
     static final String KEY = "reports/bring";
     private static final String PAGE = "haywright/app/web/lab/bring.jte";
@@ -215,21 +220,33 @@ public final class BringPages {
             case "point" -> Decimals.POINT;
             default -> Decimals.BY_SHEET;
         };
+        boolean looksLikeWater = WATER.matcher(text).find();
         try {
-            return ReportCsv.isOne(text, words)
+            var found = ReportCsv.isOne(text, words)
                     ? ReportCsv.read(text, decimals, basis(form), words)
                     : ReportText.read(text, decimals, basis(form), words);
+            // pH is printed of silage and of water
+            if (looksLikeWater && found.samples().stream().noneMatch(BringPages::isOfFeed)) {
+                throw ofWater();
+            }
+            return found;
         } catch (Refused e) {
             var problem = e.problems().get(0);
-            if (problem.field().equals(TEXT.name()) && WATER.matcher(text).find()) {
-                throw new Refused(
-                        TEXT.name(),
-                        "",
-                        "no feed was found on it, and it looks like a test of water",
-                        "Water goes on its own page: Read it, then Stock water. Type its figures there.");
-            }
-            throw e;
+            throw problem.field().equals(TEXT.name()) && looksLikeWater ? ofWater() : e;
         }
+    }
+
+    private static boolean isOfFeed(Understood.Sample sample) {
+        return sample.cells().stream()
+                .anyMatch(cell -> cell.analyte().hasBasis() && !OF_WATER.contains(cell.analyte()));
+    }
+
+    private static Refused ofWater() {
+        return new Refused(
+                TEXT.name(),
+                "",
+                "no feed was found on it, and it looks like a test of water",
+                "Water goes on its own page: Read it, then Stock water. Type its figures there.");
     }
 
     /** The box that asks which lot the sample of this number is of. */
