@@ -5,6 +5,7 @@ import haywright.workings.Refused;
 import java.io.BufferedInputStream;
 import java.io.BufferedReader;
 import java.io.EOFException;
+import java.io.FilterInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
@@ -21,6 +22,9 @@ import org.jspecify.annotations.Nullable;
 public final class WeatherFile {
     /** Bytes unpacked. A century of every element of one station takes some 15 MB in the wordiest layout. */
     private static final int MOST_BYTES = 32 * 1024 * 1024;
+
+    /** Bytes. The widest layout takes some 2,000 for its heading; a line is split into cells, which take far more memory. */
+    private static final int LONGEST_LINE = 64 * 1024;
 
     private static final int LOOKED_AT = 4096;
 
@@ -45,7 +49,8 @@ public final class WeatherFile {
 
     private static <T> T open(InputStream file, Function<Stream<String>, T> reading) throws IOException {
         try (var in = new BufferedInputStream(
-                new Bounded(unpacked(new BufferedInputStream(file)), MOST_BYTES, WeatherFile::tooMuch), LOOKED_AT)) {
+                new Lines(new Bounded(unpacked(new BufferedInputStream(file)), MOST_BYTES, WeatherFile::tooMuch)),
+                LOOKED_AT)) {
             in.mark(LOOKED_AT);
             for (byte b : in.readNBytes(LOOKED_AT)) {
                 if (b >= 0 && b < ' ' && !Character.isWhitespace(b)) {
@@ -68,6 +73,47 @@ public final class WeatherFile {
         boolean packed = file.read() == 0x1f && file.read() == 0x8b;
         file.reset();
         return packed ? new GZIPInputStream(file) : file;
+    }
+
+    /** Refuses a line without end as soon as it is too long. */
+    private static final class Lines extends FilterInputStream {
+        private int line = 1;
+        private int length;
+
+        Lines(InputStream in) {
+            super(in);
+        }
+
+        @Override
+        public int read() throws IOException {
+            int read = super.read();
+            if (read >= 0) {
+                count((byte) read);
+            }
+            return read;
+        }
+
+        @Override
+        public int read(byte[] into, int from, int most) throws IOException {
+            int read = super.read(into, from, most);
+            for (int i = from; i < from + read; i++) {
+                count(into[i]);
+            }
+            return read;
+        }
+
+        private void count(byte one) {
+            if (one == '\n') {
+                line++;
+                length = 0;
+            } else if (++length > LONGEST_LINE) {
+                throw new Refused(
+                        "file",
+                        "line " + line,
+                        "a line of days is shorter than 64 kB",
+                        "Is it the file of one station?");
+            }
+        }
     }
 
     private static Refused tooMuch() {

@@ -59,4 +59,16 @@ class WeatherFileTest {
         var bomb = packed(blank);
         assertThatThrownBy(() -> read(bomb)).isInstanceOf(Refused.class).hasMessageContaining("over 32 MB");
     }
+
+    /** Thirty kilobytes packed, thirty million bytes of one line: its cells would take more memory than there is. */
+    @Test
+    void aLineWithoutEndIsRefusedBeforeItIsSplit() throws IOException {
+        var cells = new byte[30_000_000];
+        Arrays.fill(cells, (byte) ',');
+        var bomb = packed(cells);
+        assertThatThrownBy(() -> read(bomb)).isInstanceOf(Refused.class).hasMessageContaining("a line of days");
+        assertThatThrownBy(() -> WeatherFile.text(new ByteArrayInputStream(bomb)))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("a line of days");
+    }
 }
