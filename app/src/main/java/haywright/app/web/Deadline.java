@@ -2,70 +2,118 @@ package haywright.app.web;
 
 import java.nio.ByteBuffer;
 import java.time.Duration;
-import java.util.concurrent.Semaphore;
+import java.util.Collections;
+import java.util.HashSet;
+import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import org.eclipse.jetty.io.Content;
 import org.eclipse.jetty.server.Handler;
 import org.eclipse.jetty.server.Request;
 import org.eclipse.jetty.server.Response;
+import org.eclipse.jetty.server.handler.EagerContentHandler;
+import org.eclipse.jetty.server.handler.EagerContentHandler.RetainedContentLoaderFactory;
 import org.eclipse.jetty.util.Callback;
 import org.eclipse.jetty.util.thread.Scheduler;
 import org.jspecify.annotations.Nullable;
 
 /**
  * A time limit on every request, from its head to the first byte of its answer. Whoever is too slow with what they send, or
- * asks what takes too long, gets a page that says so; the work is interrupted, and what it still writes goes nowhere. While what is sent is waited for,
- * a thread stands still: so few may wait at once that the others answer everybody else, and none waits long.
+ * asks what takes too long, gets a page that says so; the work is interrupted, and what it still writes goes nowhere.
+ *
+ * <p>While the beginning of what is sent comes in, no thread waits for it: forms and reports have mostly come whole before
+ * anybody looks at them. For the rest of a long file a thread stands still. So few may wait like that at once that the
+ * others answer everybody else, and when there are more, the one goes of whom nothing has come for longest.
  */
 final class Deadline extends Handler.Wrapper {
-    static final Duration LIMIT = Duration.ofSeconds(60);
+    /**
+     * @param answer from the head of a request to the first byte of its answer
+     * @param silence with nothing of what is being sent; from its end on, less than {@link #SLOWEST} is too slow
+     */
+    record Patience(Duration answer, Duration silence) {
+        static final Patience USUAL = new Patience(Duration.ofSeconds(60), Duration.ofSeconds(5));
+    }
 
-    /** Well below the threads there are. What comes in one piece, as forms do, never waits. */
+    /** Bytes a second; a telephone line does three times that. */
+    private static final int SLOWEST = 1000;
+
+    /** Well below the threads there are. */
     private static final int MOST_WAITING = 8;
 
-    private static final int SILENCE_MILLIS = 5000;
-    /** Bytes a second, from the end of the first silence on; a telephone line does three times that. */
-    private static final int SLOWEST = 1000;
+    /** Bytes of a request that come in before its work begins; times the connections there are, a part of what there is. */
+    private static final int BEGINNING = 256 * 1024;
+    /** Bytes that a piece holds however small it is. */
+    private static final int PIECE = 4 * 1024;
 
     private static final String CROWDED =
             "Too many others are sending something to Haywright right now, and nothing of yours was taken. Wait a few seconds and send it again.";
 
-    private final Duration limit;
-    private final Semaphore waiting = new Semaphore(MOST_WAITING);
+    private final Patience patience;
+    private final Waiting waiting = new Waiting();
 
-    Deadline(Duration limit) {
-        this.limit = limit;
+    Deadline(Patience patience) {
+        super(new EagerContentHandler(new Work(), new RetainedContentLoaderFactory(BEGINNING, PIECE, false)));
+        this.patience = patience;
     }
 
     @Override
     public boolean handle(Request request, Response response, Callback callback) throws Exception {
-        var watched = new Watched(request, response, callback, Thread.currentThread(), waiting);
-        var timer = request.getComponents()
-                .getScheduler()
-                .schedule(watched::expire, limit.toMillis(), TimeUnit.MILLISECONDS);
+        var watched = new Watched(request, response, callback);
+        watched.begin();
+        boolean handled = false;
         try {
-            return super.handle(watched.arriving, watched, watched);
+            handled = super.handle(watched.arriving, watched, watched);
         } finally {
-            timer.cancel();
-            watched.handled();
-            watched.arriving.goOn();
+            if (!handled) {
+                watched.finish();
+            }
+        }
+        return handled;
+    }
+
+    /** Where the thread that does the work comes by. */
+    private static final class Work extends Handler.Wrapper {
+        @Override
+        public boolean handle(Request request, Response response, Callback callback) throws Exception {
+            var watched = Response.as(response, Watched.class);
+            if (!watched.isTaken(Thread.currentThread())) {
+                return true;
+            }
+            try {
+                return super.handle(request, response, callback);
+            } finally {
+                watched.handled();
+            }
         }
     }
 
     /** One request and its answer; whoever is first, handler or clock, decides what is written. */
-    private static final class Watched extends Response.Wrapper implements Callback {
+    private final class Watched extends Response.Wrapper implements Callback {
         private final Callback callback;
         private final Arriving arriving;
+        private Scheduler.@Nullable Task timer;
         private @Nullable Thread worker;
         private boolean begun;
         private boolean expired;
 
-        Watched(Request request, Response response, Callback callback, Thread worker, Semaphore waiting) {
+        Watched(Request request, Response response, Callback callback) {
             super(request, response);
             this.callback = callback;
-            this.worker = worker;
-            arriving = new Arriving(request, waiting, this::expire, () -> expire(503, CROWDED));
+            arriving = new Arriving(request, this);
+        }
+
+        private synchronized void begin() {
+            timer = getRequest()
+                    .getComponents()
+                    .getScheduler()
+                    .schedule(this::expire, patience.answer.toMillis(), TimeUnit.MILLISECONDS);
+        }
+
+        /** False when the clock was first. */
+        private synchronized boolean isTaken(Thread by) {
+            worker = by;
+            arriving.isWorkedOn = true;
+            return !expired;
         }
 
         private void expire() {
@@ -73,25 +121,33 @@ final class Deadline extends Handler.Wrapper {
             expire(status, Errors.usual(status));
         }
 
-        private synchronized void expire(int status, String words) {
-            if (begun || worker == null) {
-                return;
+        private void expire(int status, String words) {
+            synchronized (this) {
+                if (begun || expired) {
+                    return;
+                }
+                expired = true;
+                var answer = getWrapped();
+                answer.reset();
+                answer.setStatus(status);
+                answer.getHeaders().put("Connection", "close");
+                Limits.answer(answer, callback, Errors.title(status), words);
+                if (worker != null) {
+                    worker.interrupt(); // after the answer, which its own last words would otherwise get into
+                }
             }
-            expired = true;
-            var answer = getWrapped();
-            answer.reset();
-            answer.setStatus(status);
-            answer.getHeaders().put("Connection", "close");
-            Limits.answer(answer, callback, Errors.title(status), words);
-            worker.interrupt(); // after the answer, which its own last words would otherwise get into
+            done();
         }
 
         /** The thread goes on to other requests, which must not be interrupted for this one. */
-        private synchronized void handled() {
-            worker = null;
-            if (expired) {
-                Thread.interrupted();
+        private void handled() {
+            synchronized (this) {
+                worker = null;
+                if (expired) {
+                    Thread.interrupted();
+                }
             }
+            arriving.goOn();
         }
 
         @Override
@@ -121,9 +177,23 @@ final class Deadline extends Handler.Wrapper {
         }
 
         /** @return whether the clock was first */
-        private synchronized boolean finish() {
-            begun |= !expired;
-            return expired;
+        private boolean finish() {
+            boolean wasExpired;
+            synchronized (this) {
+                begun |= !expired;
+                wasExpired = expired;
+            }
+            done();
+            return wasExpired;
+        }
+
+        private void done() {
+            synchronized (this) {
+                if (timer != null) {
+                    timer.cancel();
+                }
+            }
+            arriving.goOn();
         }
 
         @Override
@@ -133,20 +203,18 @@ final class Deadline extends Handler.Wrapper {
     }
 
     /** Knows whether all of what is sent has been read, and ends the wait for what comes too slowly. */
-    private static final class Arriving extends Request.Wrapper {
-        private final Semaphore waiting;
-        private final Runnable tooSlow;
-        private final Runnable crowded;
+    private final class Arriving extends Request.Wrapper {
+        private final Watched watched;
         private volatile boolean isWhole;
+        private volatile boolean isWorkedOn;
+        private final long began = System.nanoTime();
+        private long lastHeard = began;
         private long bytes;
-        private long began;
-        private Scheduler.@Nullable Task wait;
+        private Scheduler.@Nullable Task silence;
 
-        Arriving(Request request, Semaphore waiting, Runnable tooSlow, Runnable crowded) {
+        Arriving(Request request, Watched watched) {
             super(request);
-            this.waiting = waiting;
-            this.tooSlow = tooSlow;
-            this.crowded = crowded;
+            this.watched = watched;
             isWhole = request.getLength() == 0
                     || request.getLength() < 0 && !request.getHeaders().contains("Transfer-Encoding");
         }
@@ -163,43 +231,77 @@ final class Deadline extends Handler.Wrapper {
 
         private synchronized void took(int more) {
             bytes += more;
+            lastHeard = System.nanoTime();
         }
 
         @Override
         public void demand(Runnable arrived) {
-            if (isWhole) {
-                super.demand(arrived);
-            } else if (isTooSlow()) {
-                tooSlow.run();
-            } else if (!waiting.tryAcquire()) {
-                crowded.run();
-            } else {
-                hold();
-                super.demand(() -> {
-                    goOn();
-                    arrived.run();
-                });
+            if (!isWhole && isTooSlow()) {
+                watched.expire();
+                return;
             }
+            if (!isWhole) {
+                hold();
+            }
+            super.demand(() -> {
+                goOn();
+                arrived.run();
+            });
         }
 
         private synchronized boolean isTooSlow() {
-            long now = System.nanoTime();
-            began = began == 0 ? now : began;
-            long millis = TimeUnit.NANOSECONDS.toMillis(now - began);
-            return millis > SILENCE_MILLIS && bytes * 1000 < millis * SLOWEST;
+            long millis = TimeUnit.NANOSECONDS.toMillis(System.nanoTime() - began);
+            return millis > patience.silence.toMillis() && bytes * 1000 < millis * SLOWEST;
         }
 
-        private synchronized void hold() {
-            wait = getComponents().getScheduler().schedule(tooSlow, SILENCE_MILLIS, TimeUnit.MILLISECONDS);
+        private synchronized long lastHeard() {
+            return lastHeard;
+        }
+
+        private void hold() {
+            synchronized (this) {
+                silence = getComponents()
+                        .getScheduler()
+                        .schedule(watched::expire, patience.silence.toMillis(), TimeUnit.MILLISECONDS);
+            }
+            if (isWorkedOn) {
+                waiting.add(this);
+            }
         }
 
         /** Something came, or nothing is waited for any more. */
-        private synchronized void goOn() {
-            if (wait != null) {
-                wait.cancel();
-                wait = null;
-                waiting.release();
+        private void goOn() {
+            waiting.remove(this);
+            synchronized (this) {
+                if (silence != null) {
+                    silence.cancel();
+                    silence = null;
+                }
             }
+        }
+    }
+
+    /** Those for which a thread waits. */
+    private static final class Waiting {
+        private final Set<Arriving> all = new HashSet<>();
+
+        void add(Arriving one) {
+            Arriving stillest = null;
+            synchronized (this) {
+                all.add(one);
+                if (all.size() > MOST_WAITING) {
+                    // by difference: such clocks may wrap
+                    stillest = Collections.min(all, (a, b) -> Long.signum(a.lastHeard() - b.lastHeard()));
+                    all.remove(stillest);
+                }
+            }
+            if (stillest != null) {
+                stillest.watched.expire(503, CROWDED);
+            }
+        }
+
+        synchronized void remove(Arriving one) {
+            all.remove(one);
         }
     }
 }

@@ -201,7 +201,7 @@ public final class Errors {
                 "Open the start page. If this comes again, delete this browser's cookies for this address.";
             case 503 ->
                 "It was stopped after %d seconds. If you saved something, look first whether it is there, then try again."
-                        .formatted(Deadline.LIMIT.toSeconds());
+                        .formatted(Deadline.Patience.USUAL.answer().toSeconds());
             default -> "Go back and try another way.";
         };
     }

@@ -1,9 +1,11 @@
 package haywright.app.web;
 
-import io.javalin.config.JettyConfig;
+import io.javalin.config.JavalinConfig;
+import io.javalin.http.Context;
+import io.javalin.http.Handler;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
-import java.time.Duration;
+import java.util.concurrent.locks.ReentrantLock;
 import org.eclipse.jetty.http.HttpFields;
 import org.eclipse.jetty.http.HttpHeader;
 import org.eclipse.jetty.io.Content;
@@ -24,12 +26,16 @@ final class Limits {
 
     private static final int HEAD_BYTES = 16 * 1024;
     private static final int SILENCE_MILLIS = 15_000;
-    private static final int FORM_KEYS = 5000;
 
     private Limits() {}
 
-    /** @param longest that a request may take */
-    static void set(JettyConfig jetty, Duration longest) {
+    static void set(JavalinConfig config, Deadline.Patience patience) {
+        config.http.maxRequestSize = Gate.FORM_LIMIT;
+        var oneAtATime = new ReentrantLock();
+        config.router.handlerWrapper(endpoint -> endpoint.method.isHttpMethod()
+                ? http -> inTurn(oneAtATime, endpoint.handler, http)
+                : http -> told(endpoint.handler, http));
+        var jetty = config.jetty;
         var threads = new QueuedThreadPool(THREADS, 4, 60_000);
         threads.setName("pages");
         jetty.threadPool = threads;
@@ -44,14 +50,36 @@ final class Limits {
         });
         jetty.modifyServletContextHandler(context -> {
             context.setMaxFormContentSize(Gate.FORM_LIMIT);
-            context.setMaxFormKeys(FORM_KEYS);
+            context.setMaxFormKeys(Gate.FIELD_LIMIT);
             context.setErrorHandler(new Plain());
         });
         jetty.modifyServer(server -> {
             server.setErrorHandler(new Plain());
-            server.setHandler(new Deadline(longest));
+            server.setHandler(new Deadline(patience));
             server.addBean(new NetworkConnectionLimit(CONNECTIONS, server));
         });
+    }
+
+    /** A file may unpack to half of the memory there is: once it is here whole, it waits until no other is worked on. */
+    private static void inTurn(ReentrantLock turn, Handler handler, Context http) throws Exception {
+        if (!http.isMultipart()) {
+            told(handler, http);
+            return;
+        }
+        turn.lockInterruptibly();
+        try {
+            told(handler, http);
+        } finally {
+            turn.unlock();
+        }
+    }
+
+    private static void told(Handler handler, Context http) throws Exception {
+        try {
+            handler.handle(http);
+        } catch (Error e) {
+            throw new Errors.Inside(e);
+        }
     }
 
     /** What is refused before a page of ours could say so, in our words and under our headers. */

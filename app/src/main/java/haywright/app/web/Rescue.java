@@ -20,10 +20,10 @@ public final class Rescue implements AutoCloseable {
     private final CountDownLatch mended = new CountDownLatch(1);
     private final Javalin javalin;
 
-    private Rescue(BadDatabase bad, Home home, String host, int port) {
+    private Rescue(BadDatabase bad, Home home, String host, int port, Deadline.Patience patience) {
         this.bad = bad;
         javalin = Javalin.create(config -> {
-            Server.foundation(config, home, new Gate(host, home));
+            Server.foundation(config, home, new Gate(host, home), patience);
             config.routes.post("/restore-newest", this::restoreNewest);
             config.routes.post("/begin-anew", this::beginAnew);
             config.routes.get("/<any>", http -> show(http, null));
@@ -36,7 +36,11 @@ public final class Rescue implements AutoCloseable {
 
     /** @throws Refused when the port is taken */
     public static Rescue start(BadDatabase bad, Home home, String host, int port) {
-        return new Rescue(bad, home, host, port);
+        return start(bad, home, host, port, Deadline.Patience.USUAL);
+    }
+
+    static Rescue start(BadDatabase bad, Home home, String host, int port, Deadline.Patience patience) {
+        return new Rescue(bad, home, host, port, patience);
     }
 
     public int port() {

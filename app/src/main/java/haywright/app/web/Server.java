@@ -32,7 +32,6 @@ import java.net.ServerSocket;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.Map;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Consumer;
@@ -59,13 +58,13 @@ public final class Server implements AutoCloseable {
      * @throws Refused when the port is taken
      */
     public static Server start(Desk desk, Home home, String host, int port, Consumer<RoutesConfig> more) {
-        return start(desk, home, host, port, Deadline.LIMIT, more);
+        return start(desk, home, host, port, Deadline.Patience.USUAL, more);
     }
 
-    static Server start(Desk desk, Home home, String host, int port, Duration longest, Consumer<RoutesConfig> more) {
+    static Server start(
+            Desk desk, Home home, String host, int port, Deadline.Patience patience, Consumer<RoutesConfig> more) {
         var javalin = Javalin.create(config -> {
-            Limits.set(config.jetty, longest);
-            setUp(config, desk, home, new Gate(host, home));
+            setUp(config, desk, home, new Gate(host, home), patience);
             more.accept(config.routes);
         });
         listen(javalin, host, port);
@@ -105,8 +104,8 @@ public final class Server implements AutoCloseable {
         javalin.stop();
     }
 
-    private static void setUp(JavalinConfig config, Desk desk, Home home, Gate gate) {
-        foundation(config, home, gate);
+    private static void setUp(JavalinConfig config, Desk desk, Home home, Gate gate, Deadline.Patience patience) {
+        foundation(config, home, gate, patience);
         config.routes.get("/echo/{unit}/{name}", Server::echo);
         RoundPages.routes(config.routes, desk);
         DamagedRanch.routes(config.routes, desk);
@@ -115,22 +114,11 @@ public final class Server implements AutoCloseable {
     }
 
     /** What every page stands on. */
-    static void foundation(JavalinConfig config, Home home, Gate gate) {
+    static void foundation(JavalinConfig config, Home home, Gate gate, Deadline.Patience patience) {
+        Limits.set(config, patience);
         config.startup.showJavalinBanner = false;
         config.startup.showOldJavalinVersionWarning = false;
         config.startup.startupWatcherEnabled = false;
-        config.http.maxRequestSize = Gate.FORM_LIMIT;
-        config.jetty.modifyServletContextHandler(handler -> {
-            handler.setMaxFormContentSize(Gate.FORM_LIMIT);
-            handler.setMaxFormKeys(Gate.FIELD_LIMIT);
-        });
-        config.router.handlerWrapper(endpoint -> http -> {
-            try {
-                endpoint.handler.handle(http);
-            } catch (Error e) {
-                throw new Errors.Inside(e);
-            }
-        });
         config.appData(HOME, home);
         config.appData(ASSETS, new Assets());
         config.appData(

@@ -3,18 +3,22 @@ package haywright.app.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.app.store.Store;
+import java.io.IOException;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
-import java.time.Instant;
 import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -30,37 +34,56 @@ class LimitsTest {
     private static final CountDownLatch INTERRUPTED = new CountDownLatch(1);
     private static final AtomicBoolean STOP = new AtomicBoolean();
 
+    private static final int FILES = 5;
+    private static final CountDownLatch CAME = new CountDownLatch(FILES);
+    private static final AtomicInteger INSIDE = new AtomicInteger();
+
     private static Store store;
     private static Home home;
+    /** It waits for what is sent longer than any test lasts. */
     private static Server server;
-    /** Its limit is a second, and only what waits for ever is asked of it. */
+    /** Its limits are a second, and only what waits for ever is asked of it. */
     private static Server impatient;
 
     @BeforeAll
     static void start() {
         store = Store.inFolder(folder, Clock.systemUTC());
         home = Home.in(folder);
-        server = Server.start(OneRanch.desk(store), home, "127.0.0.1", 0, routes -> {
+        var patient = new Deadline.Patience(Duration.ofMinutes(10), Duration.ofMinutes(10));
+        server = Server.start(OneRanch.desk(store), home, "127.0.0.1", 0, patient, routes -> {
             routes.get("/deep", http -> http.result(String.valueOf(deep(1))));
+            routes.before("/held", http -> CAME.countDown());
+            routes.post("/held", http -> {
+                int inside = INSIDE.incrementAndGet();
+                CAME.await();
+                http.result(Integer.toString(inside));
+                INSIDE.decrementAndGet();
+            });
             routes.get("/gone", http -> {
                 throw new NoClassDefFoundError("a class that is missing");
             });
         });
-        impatient = Server.start(OneRanch.desk(store), home, "127.0.0.1", 0, Duration.ofSeconds(1), routes -> {
-            routes.get("/sleeps", http -> {
-                try {
-                    Thread.sleep(60_000);
-                } catch (InterruptedException e) {
-                    INTERRUPTED.countDown();
-                    throw e;
-                }
-            });
-            routes.get("/deaf", http -> {
-                while (!STOP.get()) {
-                    Thread.onSpinWait();
-                }
-            });
-        });
+        impatient = Server.start(
+                OneRanch.desk(store),
+                home,
+                "127.0.0.1",
+                0,
+                new Deadline.Patience(Duration.ofSeconds(1), Duration.ofSeconds(1)),
+                routes -> {
+                    routes.get("/sleeps", http -> {
+                        try {
+                            Thread.sleep(60_000);
+                        } catch (InterruptedException e) {
+                            INTERRUPTED.countDown();
+                            throw e;
+                        }
+                    });
+                    routes.get("/deaf", http -> {
+                        while (!STOP.get()) {
+                            Thread.onSpinWait();
+                        }
+                    });
+                });
     }
 
     @AfterAll
@@ -116,48 +139,113 @@ class LimitsTest {
         assertThat(client().get("/").body()).doesNotContain("Half");
     }
 
+    /** All of them are still being waited for when the others have been answered. */
     @Test
     void halfSentFormsKeepNobodyWaiting() throws Exception {
         var client = client();
-        var open = new ArrayList<Socket>();
-        try {
-            for (int i = 0; i < 30; i++) {
-                var socket = new Socket("127.0.0.1", server.port());
-                socket.setSoTimeout(15_000);
-                open.add(socket);
-                client.half(socket, "/ranches", 500_000, "name=");
-            }
-            var begun = Instant.now();
+        try (var half = new HalfSent(30, "name=")) {
             assertThat(client.get("/").status()).isEqualTo(200);
             assertThat(client.submit(client.get("/ranches/new"), "/ranches", Map.of("name", "Whole"))
                             .status())
                     .isNotEqualTo(503);
-            assertThat(Duration.between(begun, Instant.now())).isLessThan(Duration.ofSeconds(4));
-            var answers = new ArrayList<String>();
-            for (var socket : open) {
-                var answer = new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-                answers.add(answer.substring(9, 12));
+            assertThat(inPieces(client, 20_000)).isEqualTo(422);
+            assertThat(half.answered()).isZero();
+        }
+    }
+
+    /** More than is taken in beforehand, so that threads wait for the rest; whoever goes on sending is not sent away. */
+    @Test
+    void halfSentFilesLeaveRoomForOthers() throws Exception {
+        var client = client();
+        try (var half = new HalfSent(30, "name=" + "x".repeat(300_000))) {
+            assertThat(client.get("/").status()).isEqualTo(200);
+            assertThat(inPieces(client, 900_000)).isEqualTo(422);
+            assertThat(half.answered()).isLessThan(30);
+        }
+    }
+
+    /** Sends a file that is no ranch, a piece at a time, and returns what the answer begins with. */
+    private static int inPieces(RawClient client, int length) throws Exception {
+        var token = client.token(client.get("/"));
+        var line = "--part\r\nContent-Disposition: form-data; name=";
+        var body = line + "\"token\"\r\n\r\n" + token + "\r\n" + line + "\"file\"; filename=\"a.json\"\r\n\r\n"
+                + "{".repeat(length) + "\r\n--part--\r\n";
+        try (var socket = new Socket("127.0.0.1", server.port())) {
+            socket.setSoTimeout(20_000);
+            socket.setTcpNoDelay(true);
+            client.half(socket, "/import", "multipart/form-data; boundary=part", body.length(), "");
+            for (int from = 0; from < body.length(); from += 5000) {
+                Thread.sleep(1); // a piece of its own
+                var piece = body.substring(from, Math.min(body.length(), from + 5000));
+                socket.getOutputStream().write(piece.getBytes(StandardCharsets.UTF_8));
             }
-            assertThat(answers).containsOnly("408", "503").contains("408", "503");
-            assertThat(Duration.between(begun, Instant.now())).isLessThan(Duration.ofSeconds(12));
-        } finally {
+            return status(socket);
+        }
+    }
+
+    private static int status(Socket socket) throws IOException {
+        return Integer.parseInt(
+                new String(socket.getInputStream().readNBytes(12), StandardCharsets.UTF_8).substring(9));
+    }
+
+    /** Forms of which the beginning was sent, to the server that waits for the rest longer than any test lasts. */
+    private static final class HalfSent implements AutoCloseable {
+        private final List<Socket> open = new ArrayList<>();
+
+        HalfSent(int many, String beginning) throws IOException {
+            for (int i = 0; i < many; i++) {
+                var socket = new Socket("127.0.0.1", server.port());
+                socket.setSoTimeout(20_000);
+                open.add(socket);
+                client().half(socket, "/ranches", "application/x-www-form-urlencoded", 500_000, beginning);
+            }
+        }
+
+        int answered() throws IOException {
+            int answered = 0;
+            for (var socket : open) {
+                answered += socket.getInputStream().available() > 0 ? 1 : 0;
+            }
+            return answered;
+        }
+
+        @Override
+        public void close() throws IOException {
             for (var socket : open) {
                 socket.close();
             }
         }
     }
 
+    /** Each may unpack to half of the memory. The first is held until all have come. */
+    @Test
+    void filesAreWorkedOnOneAfterTheOther() throws Exception {
+        var client = client();
+        var page = client.get("/");
+        var threads = Executors.newFixedThreadPool(FILES);
+        try {
+            var sent = new ArrayList<Future<RawClient.Answer>>();
+            for (int i = 0; i < FILES; i++) {
+                sent.add(threads.submit(() -> client.upload(page, "/held", "a.json", "{}")));
+            }
+            for (var one : sent) {
+                assertThat(one.get().body()).isEqualTo("1");
+            }
+        } finally {
+            threads.shutdownNow();
+        }
+    }
+
     @Test
     void whatTricklesInIsCutOff() throws Exception {
-        try (var socket = new Socket("127.0.0.1", server.port())) {
-            socket.setSoTimeout(15_000);
-            client().half(socket, "/ranches", 500_000, "name=");
-            for (int i = 0; i < 60 && socket.getInputStream().available() == 0; i++) {
-                Thread.sleep(200);
+        try (var socket = new Socket("127.0.0.1", impatient.port())) {
+            socket.setSoTimeout(20_000);
+            slow().half(socket, "/ranches", "application/x-www-form-urlencoded", 500_000, "name=");
+            for (int i = 0; i < 1000 && socket.getInputStream().available() == 0; i++) {
+                Thread.sleep(20);
                 socket.getOutputStream().write('a');
             }
-            var head = new String(socket.getInputStream().readNBytes(12), StandardCharsets.UTF_8);
-            assertThat(head).endsWith("408");
+            assertThat(status(socket)).isEqualTo(408);
         }
     }
 

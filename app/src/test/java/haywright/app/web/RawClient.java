@@ -68,12 +68,18 @@ final class RawClient {
     }
 
     /** Sends the head of a form and the beginning of its body. */
-    void half(Socket socket, String path, int length, String beginning) throws IOException {
+    void half(Socket socket, String path, String type, int length, String beginning) throws IOException {
         var head =
-                "POST %s HTTP/1.1\r\nHost: 127.0.0.1:%d\r\nCookie: %s\r\nContent-Type: application/x-www-form-urlencoded\r\nContent-Length: %d\r\nConnection: close\r\n\r\n"
-                        .formatted(path, port, cookie, length);
+                "POST %s HTTP/1.1\r\nHost: 127.0.0.1:%d\r\nCookie: %s\r\nContent-Type: %s\r\nContent-Length: %d\r\nConnection: close\r\n\r\n"
+                        .formatted(path, port, cookie, type, length);
         socket.getOutputStream().write((head + beginning).getBytes(StandardCharsets.UTF_8));
         socket.getOutputStream().flush();
+    }
+
+    String token(Answer page) {
+        var token = TOKEN.matcher(page.body());
+        assertThat(token.find()).isTrue();
+        return token.group(1);
     }
 
     Answer exchange(String request) {
@@ -121,10 +127,8 @@ final class RawClient {
 
     /** Sends a file as a page's form does. */
     Answer upload(Answer page, String path, String name, String content) {
-        var token = TOKEN.matcher(page.body());
-        assertThat(token.find()).isTrue();
         var line = "--part-of-a-form\r\nContent-Disposition: form-data; name=";
-        var body = line + "\"token\"\r\n\r\n" + token.group(1) + "\r\n" + line + "\"file\"; filename=\"" + name
+        var body = line + "\"token\"\r\n\r\n" + token(page) + "\r\n" + line + "\"file\"; filename=\"" + name
                 + "\"\r\nContent-Type: application/json\r\n\r\n" + content + "\r\n--part-of-a-form--\r\n";
         return send("POST", path, Map.of("Content-Type", "multipart/form-data; boundary=part-of-a-form"), body);
     }
