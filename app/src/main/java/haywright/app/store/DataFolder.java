@@ -106,27 +106,37 @@ public final class DataFolder {
         return Optional.ofNullable(empty);
     }
 
-    /** Whether every page of a database that nobody has open is there and in order. */
+    /** Whether every page of a database that nobody has open is there, to the last byte, and in order. */
     static boolean isWhole(Path file) {
-        return reading(file, connection -> isWhole(connection) ? file : null).isPresent();
+        return reading(file, connection -> isWhole(connection, file) ? file : null)
+                .isPresent();
     }
 
-    private static boolean isWhole(java.sql.Connection connection) throws SQLException {
-        try (var asked = connection.createStatement();
-                var whole = asked.executeQuery("PRAGMA quick_check(1)")) {
-            return whole.next() && whole.getString(1).equals("ok");
+    private static boolean isWhole(java.sql.Connection connection, Path file) throws SQLException {
+        try (var asked = connection.createStatement()) {
+            try (var size =
+                    asked.executeQuery("SELECT page_count * page_size FROM pragma_page_count, pragma_page_size")) {
+                if (!size.next() || size.getLong(1) != Files.size(file)) {
+                    return false;
+                }
+            }
+            try (var whole = asked.executeQuery("PRAGMA quick_check(1)")) {
+                return whole.next() && whole.getString(1).equals("ok");
+            }
+        } catch (IOException e) {
+            return false;
         }
     }
 
     private static Optional<Copy> copy(Path file) {
         return reading(file, connection -> {
-            if (!isWhole(connection)) {
+            if (!isWhole(connection, file)) {
                 return null;
             }
             try (var asked = connection.createStatement()) {
                 try (var newest = asked.executeQuery(
                         "SELECT max(CAST(version AS INTEGER)), (SELECT count(*) FROM ranch) FROM flyway_schema_history")) {
-                    return newest.next() && newest.getInt(1) <= Store.TABLES_VERSION
+                    return newest.next() && newest.getInt(1) <= Database.TABLES_VERSION
                             ? new Copy(file, day(file).orElseThrow(), newest.getInt(2))
                             : null;
                 }
@@ -138,17 +148,20 @@ public final class DataFolder {
     List<Held> holding(UUID ranch) {
         var found = new ArrayList<Held>();
         for (var file : all()) {
-            reading(file, connection -> {
-                        try (var asked = connection.prepareStatement("SELECT doc FROM ranch WHERE id = ?")) {
-                            asked.setString(1, ranch.toString());
-                            try (var row = asked.executeQuery()) {
-                                return row.next() ? new Held(day(file).orElseThrow(), row.getString(1)) : null;
-                            }
-                        }
-                    })
-                    .ifPresent(found::add);
+            held(file, ranch).ifPresent(found::add);
         }
         return found;
+    }
+
+    static Optional<Held> held(Path file, UUID ranch) {
+        return reading(file, connection -> {
+            try (var asked = connection.prepareStatement("SELECT doc FROM ranch WHERE id = ?")) {
+                asked.setString(1, ranch.toString());
+                try (var row = asked.executeQuery()) {
+                    return row.next() ? new Held(day(file).orElseThrow(), row.getString(1)) : null;
+                }
+            }
+        });
     }
 
     record Held(LocalDate day, String doc) {}
@@ -237,7 +250,9 @@ public final class DataFolder {
      */
     void setAsideJournal() {
         try {
-            if (Files.exists(journal())) {
+            if (Files.exists(journal()) && Files.size(journal()) == 0) {
+                Files.delete(journal());
+            } else if (Files.exists(journal())) {
                 Files.move(journal(), free("haywright-set-aside-", ".db-wal"));
             }
             Files.deleteIfExists(Path.of(database() + "-shm"));

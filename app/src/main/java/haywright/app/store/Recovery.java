@@ -7,6 +7,7 @@ import haywright.app.document.Patch;
 import haywright.app.document.RanchDocument;
 import haywright.ranch.Ranch;
 import haywright.workings.Refused;
+import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -130,6 +131,12 @@ public final class Recovery {
             }
         }
         return Optional.empty();
+    }
+
+    boolean isGoodIn(Path copy, UUID id) {
+        return DataFolder.held(copy, id)
+                .filter(held -> wrong(id, held.doc()).isEmpty())
+                .isPresent();
     }
 
     /**

@@ -1,29 +1,18 @@
 package haywright.app.store;
 
-import com.zaxxer.hikari.HikariConfig;
-import com.zaxxer.hikari.HikariDataSource;
-import com.zaxxer.hikari.pool.HikariPool;
 import haywright.app.document.RanchDocument;
 import haywright.workings.Refused;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.sql.Connection;
-import java.sql.DriverManager;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
-import java.sql.SQLTransientConnectionException;
 import java.time.Clock;
 import java.time.LocalDate;
-import java.util.Map;
 import java.util.Optional;
-import java.util.Properties;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
-import org.flywaydb.core.Flyway;
-import org.flywaydb.core.api.FlywayException;
-import org.flywaydb.core.api.exception.FlywayValidateException;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.statement.SqlStatements;
 import org.jdbi.v3.core.statement.StatementContext;
@@ -32,16 +21,10 @@ import org.jspecify.annotations.Nullable;
 
 /** The open database. One per process; close it when the process ends. */
 public final class Store implements AutoCloseable {
-    /** The newest of the migrations. */
-    static final int TABLES_VERSION = 3;
     /** Statements that go on when nothing may be written any more: what is still in hand can be looked at and exported. */
     private static final Pattern READS = Pattern.compile("\\s*(SELECT|PRAGMA|VACUUM INTO)\\b");
 
-    private final HikariDataSource pool;
-    /** What a connection to a server is made with. */
-    private final Properties knock = new Properties();
-
-    private final boolean sqlite;
+    private final Database database;
     private final Jdbi jdbi;
     private final Clock clock;
     private final RanchDocument documents;
@@ -60,45 +43,8 @@ public final class Store implements AutoCloseable {
         this.inUse = inUse;
         this.clock = clock;
         this.documents = documents;
-        sqlite = url.startsWith("jdbc:sqlite:");
-        var config = new HikariConfig();
-        config.setJdbcUrl(url);
-        if (sqlite) {
-            // SQLite has one writer; FULL keeps a save through a power cut, WAL lets readers go on meanwhile
-            config.setMaximumPoolSize(1);
-            config.setMaxLifetime(0); // opened once: by its name another file may be found later
-            config.addDataSourceProperty("journal_mode", "WAL");
-            config.addDataSourceProperty("synchronous", "FULL");
-            config.addDataSourceProperty("foreign_keys", "true");
-            config.addDataSourceProperty("busy_timeout", "4000");
-            // a transaction that reads before it writes must not find the database changed in between
-            config.addDataSourceProperty("transaction_mode", "IMMEDIATE");
-        } else {
-            // a server that is away is said to be within two seconds: half a second for the pool, one for a knock
-            System.setProperty("com.zaxxer.hikari.aliveBypassWindowMs", "0"); // no connection is used unlooked at
-            config.setConnectionTimeout(500);
-            config.setValidationTimeout(400);
-            config.setMinimumIdle(0);
-            knock.setProperty("connectTimeout", "1");
-            knock.setProperty("loginTimeout", "1");
-            knock.setProperty("socketTimeout", "10");
-            knock.setProperty("tcpKeepAlive", "true");
-            config.setDataSourceProperties(knock);
-        }
-        pool = pool(config);
-        try {
-            if (folder != null) {
-                refuseDamaged(folder);
-            }
-            migrate();
-            if (folder != null) {
-                refuseIncomplete(folder);
-            }
-        } catch (RuntimeException e) {
-            pool.close();
-            throw e;
-        }
-        jdbi = Jdbi.create(this::connect);
+        database = new Database(url, folder);
+        jdbi = database.jdbi();
         if (folder != null) {
             opened = opened(folder.database());
             journal = opened(folder.journal());
@@ -128,21 +74,6 @@ public final class Store implements AutoCloseable {
             folder.setAsideJournal();
         }
         return replaced;
-    }
-
-    /**
-     * From the pool; or, where that has none, made by itself: the longer a server was away, the longer the pool waits
-     * between its tries, and whoever asks first after it came back would be told that it is away.
-     */
-    private Connection connect() throws SQLException {
-        try {
-            return pool.getConnection();
-        } catch (SQLTransientConnectionException e) {
-            if (sqlite) {
-                throw e;
-            }
-            return DriverManager.getConnection(pool.getJdbcUrl(), knock);
-        }
     }
 
     /** The user's own: {@code haywright.db} in a data folder, which is made if it is not there. */
@@ -201,94 +132,14 @@ public final class Store implements AutoCloseable {
     /** A file with tables and nothing in them is no reason to begin anew where the copies hold ranches. */
     private void refuseEmptied(DataFolder data) {
         if (isBare() && data.newestGood().filter(copy -> copy.ranches() > 0).isPresent()) {
-            pool.close();
+            database.close();
             throw new BadDatabase(data, true, "this database is empty, and its daily copies are not", null);
-        }
-    }
-
-    private void refuseDamaged(DataFolder data) {
-        try (var connection = pool.getConnection();
-                var statement = connection.createStatement();
-                var said = statement.executeQuery("PRAGMA quick_check(1)")) {
-            if (said.next() && !said.getString(1).equals("ok")) {
-                throw new BadDatabase(data, false, "this database is damaged: " + said.getString(1), null);
-            }
-        } catch (SQLException e) {
-            throw cannotBeOpened(pool.getJdbcUrl(), new IllegalStateException(e));
-        }
-    }
-
-    /** The list of migrations may say that a table was made which another program has dropped since. */
-    private void refuseIncomplete(DataFolder data) {
-        for (var table : Backup.TABLES.keySet()) {
-            try (var connection = pool.getConnection();
-                    var statement = connection.createStatement();
-                    var found = statement.executeQuery(
-                            "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = '" + table + "'")) {
-                if (found.getInt(1) == 0) {
-                    throw new BadDatabase(data, false, "a table is missing in this database: " + table, null);
-                }
-            } catch (SQLException e) {
-                throw cannotBeOpened(pool.getJdbcUrl(), new IllegalStateException(e));
-            }
         }
     }
 
     /** @param jdbcUrl of SQLite or PostgreSQL, with user and password in it where needed */
     public static Store at(String jdbcUrl, Clock clock) {
         return new Store(jdbcUrl, clock, new RanchDocument(), null, null);
-    }
-
-    private static HikariDataSource pool(HikariConfig config) {
-        try {
-            return new HikariDataSource(config);
-        } catch (HikariPool.PoolInitializationException e) {
-            throw cannotBeOpened(config.getJdbcUrl(), e);
-        }
-    }
-
-    private static RuntimeException cannotBeOpened(String url, RuntimeException e) {
-        var trouble = Trouble.of(e);
-        if (trouble.filter(Trouble.DAMAGED::equals).isPresent()) {
-            return e; // the folder knows a way back
-        }
-        return new Refused(
-                "data",
-                withoutPassword(url),
-                "this database cannot be opened: "
-                        + trouble.filter(t -> t != Trouble.NEWER)
-                                .map(Trouble::cause)
-                                .orElse(String.valueOf(e.getMessage())
-                                        .lines()
-                                        .findFirst()
-                                        .orElse(""))
-                                .replaceAll("[.]+$", ""),
-                trouble.map(Trouble::fix).orElse("Is the server running, and is it Haywright's own?"));
-    }
-
-    private static String withoutPassword(String url) {
-        return url.replaceAll("[?].*", "");
-    }
-
-    private void migrate() {
-        try {
-            Flyway.configure(Store.class.getClassLoader())
-                    .dataSource(pool)
-                    .locations("classpath:haywright/app/store")
-                    .placeholders(Map.of("bytes", sqlite ? "BLOB" : "BYTEA"))
-                    // a database that a newer Haywright wrote is refused, not half understood
-                    .ignoreMigrationPatterns("")
-                    .load()
-                    .migrate();
-        } catch (FlywayValidateException e) {
-            throw new Refused(
-                    "data",
-                    withoutPassword(pool.getJdbcUrl()),
-                    "these data were written by a newer Haywright",
-                    "Use the newer one; nothing has been changed.");
-        } catch (FlywayException e) {
-            throw cannotBeOpened(pool.getJdbcUrl(), e);
-        }
     }
 
     public Ranches ranches() {
@@ -312,13 +163,14 @@ public final class Store implements AutoCloseable {
     }
 
     public RanchFiles files() {
-        return new RanchFiles(ranches(), attachments(), documents, recovery(), new Backup(jdbi, sqlite));
+        return new RanchFiles(ranches(), attachments(), documents, recovery(), new Backup(jdbi, database.isSqlite()));
     }
 
     /**
      * The whole database as it is now, with its history and drafts, copied into the data folder: one copy a day, made
      * anew when something has changed since; how many are kept, {@link DataFolder} says. Once a day, files that nothing
-     * speaks of any more are dropped first. A database without ranches takes the place of no copy that has some.
+     * speaks of any more are dropped first. A database without ranches takes the place of no copy that has some, and one
+     * with a ranch that cannot be read of none that could bring it back.
      *
      * @return today's copy, made now or earlier; empty for PostgreSQL, which the office copies in its own way
      */
@@ -334,7 +186,8 @@ public final class Store implements AutoCloseable {
                         || isBare()
                                 && folder.newestGood()
                                         .filter(c -> c.ranches() > 0)
-                                        .isPresent())) {
+                                        .isPresent()
+                        || bringsBack(copy))) {
             return Optional.of(copy);
         }
         if (isReplaced()) {
@@ -345,7 +198,7 @@ public final class Store implements AutoCloseable {
         }
         var state = state();
         make(folder.copies());
-        WholeFile.write(copy, new Backup(jdbi, sqlite)::write);
+        WholeFile.write(copy, new Backup(jdbi, database.isSqlite())::write);
         copied = state;
         try {
             folder.prune(copy);
@@ -369,6 +222,13 @@ public final class Store implements AutoCloseable {
                         .mapTo(Integer.class)
                         .one())
                 == 0;
+    }
+
+    /** Whether a copy has a ranch that can be read there and no longer here. */
+    private boolean bringsBack(Path copy) {
+        return ranches().list().stream()
+                .filter(ranch -> recovery().wrong(ranch.id()).isPresent())
+                .anyMatch(ranch -> recovery().isGoodIn(copy, ranch.id()));
     }
 
     /** Not while a ranch cannot be read: its files are spoken of by what it is to be brought back from. */
@@ -406,7 +266,7 @@ public final class Store implements AutoCloseable {
     @Override
     public void close() {
         isReplaced(); // its journal goes out of the way; SQLite itself writes nothing into the other file
-        pool.close();
+        database.close();
         if (inUse != null) {
             inUse.close();
         }

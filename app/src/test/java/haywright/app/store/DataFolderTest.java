@@ -203,6 +203,25 @@ class DataFolderTest {
         }
     }
 
+    /** Otherwise a start after a ranch was damaged would take the only copy that can bring it back. */
+    @Test
+    void aCopyStaysThatHasWhatCannotBeReadAnyMore() {
+        try (var store = open()) {
+            store.jdbi().useHandle(h -> h.execute("UPDATE ranch SET doc = '{\"half'"));
+        }
+        try (var store = open()) {
+            store.dailyCopy();
+            assertThat(store.recovery().newestCopy(demo().id()).orElseThrow().ranch())
+                    .isEqualTo(demo());
+        }
+        try (var store = Store.inFolder(folder, on("2026-12-02"))) {
+            store.dailyCopy();
+            assertThat(data.all()).hasSize(2);
+            assertThat(store.recovery().newestCopy(demo().id()).orElseThrow().day())
+                    .isEqualTo("2026-12-01");
+        }
+    }
+
     @Test
     void theTablesAreOfTheVersionThatCopiesAreHeldAgainst() {
         try (var store = open()) {
@@ -210,7 +229,7 @@ class DataFolderTest {
                     .withHandle(h -> h.createQuery("SELECT max(CAST(version AS INTEGER)) FROM flyway_schema_history")
                             .mapTo(Integer.class)
                             .one());
-            assertThat(newest).isEqualTo(Store.TABLES_VERSION);
+            assertThat(newest).isEqualTo(Database.TABLES_VERSION);
         }
     }
 }

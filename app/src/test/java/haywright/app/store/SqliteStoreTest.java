@@ -18,6 +18,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The contract in a data folder, and what only a file promises: it outlives the process. */
 class SqliteStoreTest extends StoreContract {
@@ -166,6 +168,49 @@ class SqliteStoreTest extends StoreContract {
         }
     }
 
+    /** Ended as by a power cut, and before the next start the file was replaced by an older one, in place or by renaming. */
+    @ParameterizedTest
+    @ValueSource(booleans = {false, true})
+    void aJournalThatWasLeftDoesNotGetIntoAFilePutBeside(boolean renamed) throws IOException {
+        var data = folder.resolve("running" + renamed);
+        var cut = folder.resolve("cut" + renamed);
+        var started = folder.resolve("started" + renamed);
+        var older = folder.resolve("older" + renamed + ".db");
+        var demo = demo();
+        try (var store = Store.inFolder(data, MORNING)) {
+            store.ranches().create(demo);
+            store.files().backup(older);
+            for (int rev = 1; rev < 20; rev++) {
+                store.ranches().save(demo.id(), rev, "Ann", "name", demo.withName("Name " + rev));
+            }
+            copyAsItIs(data, cut);
+            copyAsItIs(data, started);
+        }
+        try (var store = Store.inFolder(started, MORNING)) {
+            assertThat(store.ranches().open(demo.id()).rev())
+                    .as("without the file")
+                    .isEqualTo(20);
+        }
+        if (renamed) {
+            Files.copy(older, cut.resolve("other.db"));
+            Files.move(cut.resolve("other.db"), cut.resolve("haywright.db"), StandardCopyOption.REPLACE_EXISTING);
+        } else {
+            Files.write(cut.resolve("haywright.db"), Files.readAllBytes(older));
+        }
+        try (var store = Store.inFolder(cut, MORNING)) {
+            assertThat(store.ranches().open(demo.id()).ranch()).isEqualTo(demo);
+        }
+    }
+
+    private static void copyAsItIs(Path from, Path to) throws IOException {
+        Files.createDirectories(to);
+        try (var files = Files.list(from)) {
+            for (var file : files.filter(Files::isRegularFile).toList()) {
+                Files.copy(file, to.resolve(file.getFileName()));
+            }
+        }
+    }
+
     @Test
     void aBackupCutShortIsSaidToBeOneAndNothingIsTakenIn() throws IOException {
         var whole = folder.resolve("whole.db");
@@ -175,8 +220,9 @@ class SqliteStoreTest extends StoreContract {
         }
         var bytes = Files.readAllBytes(whole);
         try (var store = Store.inFolder(folder.resolve("to"), MORNING)) {
-            for (int part = 1; part < 10; part++) {
-                var cut = Files.write(folder.resolve("cut.db"), Arrays.copyOf(bytes, bytes.length * part / 10));
+            for (int part = 1; part <= 10; part++) {
+                int left = Math.min(bytes.length * part / 10, bytes.length - 1);
+                var cut = Files.write(folder.resolve("cut.db"), Arrays.copyOf(bytes, left));
                 assertThatThrownBy(() -> store.files().restore(cut, "Ann"))
                         .isInstanceOf(Refused.class)
                         .hasMessageContaining("cut short or damaged");

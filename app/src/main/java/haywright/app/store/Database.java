@@ -1,0 +1,231 @@
+package haywright.app.store;
+
+import com.zaxxer.hikari.HikariConfig;
+import com.zaxxer.hikari.HikariDataSource;
+import com.zaxxer.hikari.pool.HikariPool;
+import haywright.workings.Refused;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.sql.SQLTransientConnectionException;
+import java.util.Map;
+import java.util.Properties;
+import org.flywaydb.core.Flyway;
+import org.flywaydb.core.api.FlywayException;
+import org.flywaydb.core.api.exception.FlywayValidateException;
+import org.jdbi.v3.core.ConnectionFactory;
+import org.jdbi.v3.core.Jdbi;
+import org.jspecify.annotations.Nullable;
+
+/** SQLite or PostgreSQL, connected, found sound and with its tables up to date. */
+final class Database implements AutoCloseable {
+    /** The newest of the migrations. */
+    static final int TABLES_VERSION = 3;
+    /** How long one waits for another program's write. */
+    private static final String PATIENCE = "4000";
+
+    private final HikariDataSource pool;
+    /** What a connection to a server is made with. */
+    private final Properties knock = new Properties();
+
+    private final boolean sqlite;
+    private final Jdbi jdbi;
+    private final @Nullable Path journal;
+
+    /**
+     * @param folder it stands in; null where it is a server's, or a file by itself
+     * @throws BadDatabase when that of the folder is damaged or lacks a table
+     * @throws Refused when it cannot be opened, or a newer Haywright wrote it
+     */
+    Database(String url, @Nullable DataFolder folder) {
+        journal = folder == null ? null : folder.journal();
+        sqlite = url.startsWith("jdbc:sqlite:");
+        var config = new HikariConfig();
+        config.setJdbcUrl(url);
+        if (sqlite) {
+            // SQLite has one writer; FULL keeps a save through a power cut, WAL lets readers go on meanwhile
+            config.setMaximumPoolSize(1);
+            config.setMaxLifetime(0); // opened once: by its name another file may be found later
+            config.addDataSourceProperty("journal_mode", "WAL");
+            config.addDataSourceProperty("synchronous", "FULL");
+            config.addDataSourceProperty("foreign_keys", "true");
+            config.addDataSourceProperty("busy_timeout", PATIENCE);
+            // a transaction that reads before it writes must not find the database changed in between
+            config.addDataSourceProperty("transaction_mode", "IMMEDIATE");
+        } else {
+            // a server that is away is said to be within two seconds: half a second for the pool, one for a knock
+            System.setProperty("com.zaxxer.hikari.aliveBypassWindowMs", "0"); // no connection is used unlooked at
+            config.setConnectionTimeout(500);
+            config.setValidationTimeout(400);
+            config.setMinimumIdle(0);
+            knock.setProperty("connectTimeout", "1");
+            knock.setProperty("loginTimeout", "1");
+            knock.setProperty("socketTimeout", "10");
+            knock.setProperty("tcpKeepAlive", "true");
+            config.setDataSourceProperties(knock);
+        }
+        pool = pool(config);
+        try {
+            if (folder != null) {
+                refuseDamaged(folder);
+            }
+            migrate();
+            if (folder != null) {
+                refuseIncomplete(folder);
+            }
+        } catch (RuntimeException e) {
+            pool.close();
+            throw e;
+        }
+        jdbi = Jdbi.create(new ConnectionFactory() {
+            @Override
+            public Connection openConnection() throws SQLException {
+                return connect();
+            }
+
+            @Override
+            public void closeConnection(Connection connection) throws SQLException {
+                foldJournal(connection);
+                connection.close();
+            }
+        });
+        jdbi.useHandle(h -> {}); // what an end that nobody wished for left in the journal
+    }
+
+    Jdbi jdbi() {
+        return jdbi;
+    }
+
+    boolean isSqlite() {
+        return sqlite;
+    }
+
+    /**
+     * What was saved goes from the journal into the database itself, at once: SQLite would let it wait for a thousand pages,
+     * and take the journal that a power cut left for that of whatever file stands beside it by then. Where another program
+     * is reading it stays in the journal, which is as safe, until the next time.
+     */
+    private void foldJournal(Connection connection) {
+        if (journal == null) {
+            return;
+        }
+        try {
+            if (!Files.exists(journal) || Files.size(journal) == 0) {
+                return;
+            }
+            try (var statement = connection.createStatement()) {
+                statement.execute("PRAGMA busy_timeout = 0");
+                try {
+                    statement.execute("PRAGMA wal_checkpoint(TRUNCATE)");
+                } finally {
+                    statement.execute("PRAGMA busy_timeout = " + PATIENCE);
+                }
+            }
+        } catch (SQLException | IOException e) {
+            // saved it is, in the journal; a disk that is full or gone says so at the next save
+        }
+    }
+
+    /**
+     * From the pool; or, where that has none, made by itself: the longer a server was away, the longer the pool waits
+     * between its tries, and whoever asks first after it came back would be told that it is away.
+     */
+    private Connection connect() throws SQLException {
+        try {
+            return pool.getConnection();
+        } catch (SQLTransientConnectionException e) {
+            if (sqlite) {
+                throw e;
+            }
+            return DriverManager.getConnection(pool.getJdbcUrl(), knock);
+        }
+    }
+
+    private void refuseDamaged(DataFolder data) {
+        try (var connection = pool.getConnection();
+                var statement = connection.createStatement();
+                var said = statement.executeQuery("PRAGMA quick_check(1)")) {
+            if (said.next() && !said.getString(1).equals("ok")) {
+                throw new BadDatabase(data, false, "this database is damaged: " + said.getString(1), null);
+            }
+        } catch (SQLException e) {
+            throw cannotBeOpened(pool.getJdbcUrl(), new IllegalStateException(e));
+        }
+    }
+
+    /** The list of migrations may say that a table was made which another program has dropped since. */
+    private void refuseIncomplete(DataFolder data) {
+        for (var table : Backup.TABLES.keySet()) {
+            try (var connection = pool.getConnection();
+                    var statement = connection.createStatement();
+                    var found = statement.executeQuery(
+                            "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = '" + table + "'")) {
+                if (found.getInt(1) == 0) {
+                    throw new BadDatabase(data, false, "a table is missing in this database: " + table, null);
+                }
+            } catch (SQLException e) {
+                throw cannotBeOpened(pool.getJdbcUrl(), new IllegalStateException(e));
+            }
+        }
+    }
+
+    private static HikariDataSource pool(HikariConfig config) {
+        try {
+            return new HikariDataSource(config);
+        } catch (HikariPool.PoolInitializationException e) {
+            throw cannotBeOpened(config.getJdbcUrl(), e);
+        }
+    }
+
+    private static RuntimeException cannotBeOpened(String url, RuntimeException e) {
+        var trouble = Trouble.of(e);
+        if (trouble.filter(Trouble.DAMAGED::equals).isPresent()) {
+            return e; // the folder knows a way back
+        }
+        return new Refused(
+                "data",
+                withoutPassword(url),
+                "this database cannot be opened: "
+                        + trouble.filter(t -> t != Trouble.NEWER)
+                                .map(Trouble::cause)
+                                .orElse(String.valueOf(e.getMessage())
+                                        .lines()
+                                        .findFirst()
+                                        .orElse(""))
+                                .replaceAll("[.]+$", ""),
+                trouble.map(Trouble::fix).orElse("Is the server running, and is it Haywright's own?"));
+    }
+
+    private static String withoutPassword(String url) {
+        return url.replaceAll("[?].*", "");
+    }
+
+    private void migrate() {
+        try {
+            Flyway.configure(Store.class.getClassLoader())
+                    .dataSource(pool)
+                    .locations("classpath:haywright/app/store")
+                    .placeholders(Map.of("bytes", sqlite ? "BLOB" : "BYTEA"))
+                    // a database that a newer Haywright wrote is refused, not half understood
+                    .ignoreMigrationPatterns("")
+                    .load()
+                    .migrate();
+        } catch (FlywayValidateException e) {
+            throw new Refused(
+                    "data",
+                    withoutPassword(pool.getJdbcUrl()),
+                    "these data were written by a newer Haywright",
+                    "Use the newer one; nothing has been changed.");
+        } catch (FlywayException e) {
+            throw cannotBeOpened(pool.getJdbcUrl(), e);
+        }
+    }
+
+    @Override
+    public void close() {
+        pool.close();
+    }
+}
