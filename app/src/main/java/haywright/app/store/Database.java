@@ -16,7 +16,6 @@ import java.util.Properties;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
 import org.flywaydb.core.api.exception.FlywayValidateException;
-import org.jdbi.v3.core.ConnectionFactory;
 import org.jdbi.v3.core.Jdbi;
 import org.jspecify.annotations.Nullable;
 
@@ -80,19 +79,8 @@ final class Database implements AutoCloseable {
             pool.close();
             throw e;
         }
-        jdbi = Jdbi.create(new ConnectionFactory() {
-            @Override
-            public Connection openConnection() throws SQLException {
-                return connect();
-            }
-
-            @Override
-            public void closeConnection(Connection connection) throws SQLException {
-                foldJournal(connection);
-                connection.close();
-            }
-        });
-        jdbi.useHandle(h -> {}); // what an end that nobody wished for left in the journal
+        jdbi = Jdbi.create(this::connect);
+        foldJournal(); // what an end that nobody wished for left in it
     }
 
     Jdbi jdbi() {
@@ -104,19 +92,17 @@ final class Database implements AutoCloseable {
     }
 
     /**
-     * What was saved goes from the journal into the database itself, at once: SQLite would let it wait for a thousand pages,
-     * and take the journal that a power cut left for that of whatever file stands beside it by then. Where another program
-     * is reading it stays in the journal, which is as safe, until the next time.
+     * What was saved goes from the journal into the database itself: SQLite would let it wait for a thousand pages, and
+     * take the journal that a power cut left for that of whatever file stands beside it by then. Where another program is
+     * reading it stays in the journal, which is as safe, until the next time.
      */
-    private void foldJournal(Connection connection) {
-        if (journal == null) {
-            return;
-        }
+    void foldJournal() {
         try {
-            if (!Files.exists(journal) || Files.size(journal) == 0) {
+            if (journal == null || !Files.exists(journal) || Files.size(journal) == 0) {
                 return;
             }
-            try (var statement = connection.createStatement()) {
+            try (var connection = connect();
+                    var statement = connection.createStatement()) {
                 statement.execute("PRAGMA busy_timeout = 0");
                 try {
                     statement.execute("PRAGMA wal_checkpoint(TRUNCATE)");

@@ -167,6 +167,14 @@ public final class Store implements AutoCloseable {
     }
 
     /**
+     * After something was done: the file of the database has by itself all that was saved. Until then it is as safe, but in
+     * two files that belong together.
+     */
+    public void settle() {
+        database.foldJournal();
+    }
+
+    /**
      * The whole database as it is now, with its history and drafts, copied into the data folder: one copy a day, made
      * anew when something has changed since; how many are kept, {@link DataFolder} says. Once a day, files that nothing
      * speaks of any more are dropped first. A database without ranches takes the place of no copy that has some, and one
@@ -200,6 +208,7 @@ public final class Store implements AutoCloseable {
         make(folder.copies());
         WholeFile.write(copy, new Backup(jdbi, database.isSqlite())::write);
         copied = state;
+        settle();
         try {
             folder.prune(copy);
         } catch (IOException e) {

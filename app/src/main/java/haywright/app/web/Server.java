@@ -106,6 +106,7 @@ public final class Server implements AutoCloseable {
 
     private static void setUp(JavalinConfig config, Desk desk, Home home, Gate gate, Deadline.Patience patience) {
         foundation(config, home, gate, patience);
+        config.routes.after(http -> desk.store().settle());
         config.routes.get("/echo/{unit}/{name}", Server::echo);
         RoundPages.routes(config.routes, desk);
         DamagedRanch.routes(config.routes, desk);

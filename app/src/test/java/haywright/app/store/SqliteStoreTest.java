@@ -183,6 +183,7 @@ class SqliteStoreTest extends StoreContract {
             for (int rev = 1; rev < 20; rev++) {
                 store.ranches().save(demo.id(), rev, "Ann", "name", demo.withName("Name " + rev));
             }
+            store.settle();
             copyAsItIs(data, cut);
             copyAsItIs(data, started);
         }

@@ -72,6 +72,10 @@ final class OneRanch implements BeforeEachCallback, AfterEachCallback {
         store.close();
     }
 
+    Path folder() {
+        return folder;
+    }
+
     /** Who asks, for addresses outside of the ranch. */
     RawClient client() {
         return client;

@@ -40,6 +40,13 @@ class UnsavedTest {
         assertThat(ranch.kept().lots()).hasSize(1);
     }
 
+    /** The journal beside it would get into whatever file is put in its place after a power cut. */
+    @Test
+    void onceASaveIsAcknowledgedTheDatabaseHasItByItself() {
+        assertThat(ranch.send(HAY, hay()).status()).isEqualTo(303);
+        assertThat(ranch.folder().resolve("haywright.db-wal")).isEmptyFile();
+    }
+
     @Test
     void aFormAboveTheRanchesComesBackFilledToo() throws SQLException {
         var round = ranch.client().get("/");
