@@ -35,8 +35,8 @@ final class Output {
         try {
             writing.write();
         } catch (IOException e) {
-            throw new Unwritten(
-                    "%s could not be written: %s. Choose another place, or make room.".formatted(file, why(e)));
+            throw new Unwritten("%s could not be written: %s. Choose another place, or make room."
+                    .formatted(file, why(e).replaceAll("[.]+$", "")));
         } catch (UncheckedIOException e) {
             to(file, () -> {
                 throw e.getCause();

@@ -250,6 +250,9 @@ final class PrintCommand implements Runnable {
                         "group",
                         name == null ? "no name" : name,
                         ranch.name() + " has no group of this name",
-                        "Its groups: " + groups.stream().map(Group::name).collect(Collectors.joining(", ")) + "."));
+                        groups.isEmpty()
+                                ? "It has none yet: put one in on the page Herd."
+                                : "Its groups: "
+                                        + groups.stream().map(Group::name).collect(Collectors.joining(", ")) + "."));
     }
 }

@@ -85,7 +85,9 @@ public final class Compute {
                     "topic",
                     name,
                     "there is no topic of this name",
-                    Nearest.to(name, names).map("Did you mean %s?"::formatted).orElse(""));
+                    Nearest.to(name, names)
+                            .map("Did you mean %s?"::formatted)
+                            .orElse("Ask without a topic: that lists them."));
         });
     }
 
