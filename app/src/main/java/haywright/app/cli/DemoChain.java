@@ -67,7 +67,9 @@ final class DemoChain {
                 "  %-28s %-20s %11s  %-16s %s%s%n",
                 lot.name(),
                 lot.feedClass().words(),
-                LotTons.of(lot).kg().isPresent() ? Show.tons(LotTons.of(lot).kg().getAsDouble()) : "not cut",
+                LotTons.of(lot).kg().isPresent()
+                        ? Show.tons(LotTons.of(lot).kg().getAsDouble())
+                        : "not cut",
                 lot.replacementPrice() == null ? "" : Show.price(lot.replacementPrice()),
                 TestedFor.of(yard.ranch(), lot).words().toLowerCase(Locale.ROOT),
                 lot.isNitrateDanger() && !nitrateKnown ? ", and its nitrate is not known" : "");

@@ -267,7 +267,7 @@ final class Joining {
             made.notes.add(
                     "Nitrate by NIR, %s (%s), %s: it takes chemistry to find it. If the laboratory found it by chemistry, say so on its report."
                             .formatted(
-                                    Sheet.with(no3n, Analyte.NO3N.unit()),
+                                    Say.with(no3n, Analyte.NO3N.unit()),
                                     told.where,
                                     isHigh ? "counts until chemistry tells" : "clears nothing"));
             if (!isHigh) {

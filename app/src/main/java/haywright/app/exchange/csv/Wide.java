@@ -2,9 +2,9 @@ package haywright.app.exchange.csv;
 
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Told;
+import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Understood.Cell;
 import haywright.app.exchange.lab.Understood.Sample;
-import haywright.app.exchange.lab.Understood;
 import haywright.forage.Basis;
 import haywright.forage.lab.Tested;
 import haywright.workings.Refused;
