@@ -1,6 +1,7 @@
 package haywright.app;
 
 import static com.tngtech.archunit.library.Architectures.layeredArchitecture;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.tngtech.archunit.core.domain.JavaClass;
@@ -33,6 +34,8 @@ class AppArrowsTest {
             .definedBy("haywright.app.compute..")
             .layer("web")
             .definedBy("haywright.app.web..")
+            .layer("server")
+            .definedBy("haywright.app.server..")
             .layer("cli")
             .definedBy("haywright.app.cli..")
             .whereLayer("words")
@@ -50,7 +53,14 @@ class AppArrowsTest {
             .whereLayer("compute")
             .mayOnlyAccessLayers("words", "document", "exchange")
             .whereLayer("web")
-            .mayOnlyAccessLayers("words", "document", "exchange", "store", "report");
+            .mayOnlyAccessLayers("words", "document", "exchange", "store", "report")
+            .whereLayer("server")
+            .mayOnlyAccessLayers("words", "document", "store", "web");
+
+    /** No step of the trail leads back to the one that leads to it. */
+    @ArchTest
+    static final ArchRule noCircles =
+            slices().matching("haywright.app.(**)").should().beFreeOfCycles();
 
     @ArchTest
     static void noRoomHoldsMoreThanThirty(JavaClasses all) {

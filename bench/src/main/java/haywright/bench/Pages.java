@@ -7,7 +7,7 @@ import haywright.app.document.TinLantern;
 import haywright.app.store.Store;
 import haywright.app.web.Desk;
 import haywright.app.web.Home;
-import haywright.app.web.Server;
+import haywright.app.server.Server;
 import haywright.ranch.Ranch;
 import java.io.IOException;
 import java.lang.management.ManagementFactory;

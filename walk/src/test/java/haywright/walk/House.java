@@ -6,7 +6,7 @@ import haywright.app.document.TinLantern;
 import haywright.app.store.Store;
 import haywright.app.web.Desk;
 import haywright.app.web.Home;
-import haywright.app.web.Server;
+import haywright.app.server.Server;
 import java.nio.file.Path;
 import java.time.Clock;
 import org.junit.jupiter.api.extension.AfterAllCallback;

@@ -2,14 +2,14 @@ package haywright.app.cli;
 
 import haywright.app.compute.ComputeHttp;
 import haywright.app.document.TinLantern;
+import haywright.app.server.Rescue;
+import haywright.app.server.Server;
 import haywright.app.store.BadDatabase;
 import haywright.app.store.OwnerOnly;
 import haywright.app.store.Store;
 import haywright.app.store.Trouble;
 import haywright.app.web.Desk;
 import haywright.app.web.Home;
-import haywright.app.web.Rescue;
-import haywright.app.web.Server;
 import haywright.workings.Refused;
 import java.io.IOException;
 import java.io.PrintWriter;

@@ -40,7 +40,7 @@ public final class DamagedRanch {
     /** @param from {@code history} or {@code copy} */
     public record Way(String from, String words, String button) {}
 
-    static void routes(RoutesConfig on, Desk desk) {
+    public static void routes(RoutesConfig on, Desk desk) {
         var damaged = new DamagedRanch(desk);
         on.exception(Met.class, (met, http) -> damaged.show(http, met.ranch, met.wrong, ""));
         on.get("/ranch/{ranch}/raw", damaged::raw);
@@ -60,7 +60,7 @@ public final class DamagedRanch {
                         .toList(),
                 ways(id),
                 problem);
-        Server.render(http, "haywright/app/web/damagedRanch.jte", Map.of("frame", frame, "view", view));
+        Pages.render(http, "haywright/app/web/damagedRanch.jte", Map.of("frame", frame, "view", view));
     }
 
     private List<Way> ways(UUID id) {

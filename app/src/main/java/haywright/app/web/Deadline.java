@@ -25,13 +25,13 @@ import org.jspecify.annotations.Nullable;
  * anybody looks at them. For the rest of a long file a thread stands still. So few may wait like that at once that the
  * others answer everybody else, and when there are more, the one goes of whom nothing has come for longest.
  */
-final class Deadline extends Handler.Wrapper {
+public final class Deadline extends Handler.Wrapper {
     /**
      * @param answer from the head of a request to the first byte of its answer
      * @param silence with nothing of what is being sent; from its end on, less than {@link #SLOWEST} is too slow
      */
-    record Patience(Duration answer, Duration silence) {
-        static final Patience USUAL = new Patience(Duration.ofSeconds(60), Duration.ofSeconds(5));
+    public record Patience(Duration answer, Duration silence) {
+        public static final Patience USUAL = new Patience(Duration.ofSeconds(60), Duration.ofSeconds(5));
     }
 
     /** Bytes a second; a telephone line does three times that. */

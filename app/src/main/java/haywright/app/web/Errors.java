@@ -77,12 +77,12 @@ public final class Errors {
                             : new Failure(
                                     500,
                                     List.of(
-                                            Server.log(http, e instanceof Inside inside ? inside.error() : e),
+                                            Pages.log(http, e instanceof Inside inside ? inside.error() : e),
                                             "Before you send anything again, look whether it was saved.")));
         }
     }
 
-    static void routes(RoutesConfig on) {
+    public static void routes(RoutesConfig on) {
         on.exception(HttpResponseException.class, (e, http) -> {
             int status = e.getStatus();
             var message = message(e);
@@ -147,11 +147,11 @@ public final class Errors {
             return;
         }
         if (status == 401) {
-            Server.render(http, "haywright/app/web/closed.jte", Map.of("frame", Frame.plain(http, title)));
+            Pages.render(http, "haywright/app/web/closed.jte", Map.of("frame", Frame.plain(http, title)));
             return;
         }
         var view = new View(title, words, details, sent(http, status));
-        Server.render(
+        Pages.render(
                 http, "haywright/app/web/error.jte", Map.of("frame", Frame.plain(http, view.title()), "view", view));
     }
 

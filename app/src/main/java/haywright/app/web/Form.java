@@ -307,7 +307,7 @@ public final class Form {
         return echo(value(ask), ask.unit());
     }
 
-    static String echo(String typed, Unit asked) {
+    public static String echo(String typed, Unit asked) {
         if (typed.isBlank() || asked == Unit.NONE) {
             return "";
         }

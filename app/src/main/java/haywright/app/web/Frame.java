@@ -51,7 +51,7 @@ public record Frame(
 
     /** For a page that belongs to no ranch. */
     public static Frame plain(Context http, String title) {
-        return new Frame(title, false, Gate.token(http), Server.assets(http)::url, null, null, null);
+        return new Frame(title, false, Gate.token(http), Pages.assets(http)::url, null, null, null);
     }
 
     /** Without a bracket that only says what the stamp beside it says. */
@@ -77,7 +77,7 @@ public record Frame(
                 title,
                 hasProblems || unsaved != null,
                 Gate.token(page.http()),
-                Server.assets(page.http())::url,
+                Pages.assets(page.http())::url,
                 around,
                 page.notice(),
                 unsaved);

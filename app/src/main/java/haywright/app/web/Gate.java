@@ -20,7 +20,7 @@ import java.util.stream.Stream;
  * pointed at it is turned away), and whatever changes something must come from one of our own pages and bring the token of
  * its form.
  */
-final class Gate {
+public final class Gate {
     static final String TOKEN = "token";
 
     static final int FORM_LIMIT = 1024 * 1024;
@@ -50,7 +50,7 @@ final class Gate {
     private final Home home;
 
     /** @param bound the address that the server listens on, which may be asked for by name too */
-    Gate(String bound, Home home) {
+    public Gate(String bound, Home home) {
         this.home = home;
         hosts = Stream.of("localhost", "127.0.0.1", "[::1]", bound.toLowerCase(Locale.ROOT))
                 .collect(Collectors.toUnmodifiableSet());
@@ -111,7 +111,7 @@ final class Gate {
             http.redirect(on, HttpStatus.SEE_OTHER);
         } else {
             // a browser that comes from elsewhere, such as a file, would follow a redirect without the new cookie
-            Server.render(http, "haywright/app/web/goOn.jte", Map.of("to", on));
+            Pages.render(http, "haywright/app/web/goOn.jte", Map.of("to", on));
         }
         http.skipRemainingHandlers();
     }

@@ -18,7 +18,7 @@ public final class History {
 
     public record Row(Edit edit, String at) {}
 
-    static void routes(Routes on) {
+    public static void routes(Routes on) {
         on.get("history", page -> page.show("haywright/app/web/history.jte", view(page, "")));
         on.post("undo/{rev}", History::undo);
     }

@@ -1,5 +1,6 @@
 package haywright.app.web;
 
+import haywright.app.server.Server;
 import haywright.app.store.OwnerOnly;
 import haywright.workings.Refused;
 import java.io.IOException;

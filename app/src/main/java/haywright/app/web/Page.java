@@ -181,7 +181,7 @@ public record Page(
                 keep(form);
                 kept = true;
             } catch (RuntimeException e) {
-                Server.log(http, e);
+                Pages.log(http, e);
             }
         }
         http.attribute(FAILURE, new Frame.Unsaved(failure.lines(), kept));
@@ -207,7 +207,7 @@ public record Page(
 
     /** @param template path from the source folder; it has {@code @param Page page} and {@code @param … view} */
     public void show(String template, Object view) {
-        Server.render(http, template, Map.of("page", this, "view", view));
+        Pages.render(http, template, Map.of("page", this, "view", view));
     }
 
     /** Keeps what was typed for when somebody comes back to it. */
@@ -253,13 +253,13 @@ public record Page(
         if (answer instanceof SaveAnswer.Conflict conflict) {
             http.status(409);
             var both = TwoVersions.of(this, baseRev(), form, conflict, then);
-            Server.render(http, "haywright/app/web/twoVersions.jte", Map.of("page", this, "view", both));
+            Pages.render(http, "haywright/app/web/twoVersions.jte", Map.of("page", this, "view", both));
             return;
         }
         try {
             drafts.clear(ranch.id(), form.key());
         } catch (RuntimeException e) {
-            Server.log(http, e); // it is saved: a draft that stays on is no reason to say otherwise
+            Pages.log(http, e); // it is saved: a draft that stays on is no reason to say otherwise
         }
         var saved = (SaveAnswer.Saved) answer;
         leave(at(then) + (patch.changes().isEmpty() ? "?same" : saved.rev() == rev ? "" : "?saved=" + saved.rev()));

@@ -14,7 +14,7 @@ public final class Routes {
     /** What answers for a page, by path: the page of a form is shown again when what it sent could not be saved. */
     private final Map<String, Answer> pages = new HashMap<>();
 
-    Routes(RoutesConfig routes, Desk desk, @Nullable Step step) {
+    public Routes(RoutesConfig routes, Desk desk, @Nullable Step step) {
         this.routes = routes;
         this.desk = desk;
         this.step = step;

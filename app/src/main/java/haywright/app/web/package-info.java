@@ -1,7 +1,7 @@
 /**
  * The pages: one package for each step of the trail, handler beside template, and here what they all stand in.
  *
- * <p>Start at {@link haywright.app.web.Server}. A page on a ranch is a method that takes a
+ * <p>Start at {@link haywright.app.server.Server}. A page on a ranch is a method that takes a
  * {@link haywright.app.web.Page}: it reads a {@link haywright.app.web.Form}, asks the engine, and shows a template. It
  * holds no arithmetic. {@code web.lots} is the example to follow.
  *

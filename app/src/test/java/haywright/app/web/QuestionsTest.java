@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import haywright.app.compute.ComputeHttp;
+import haywright.app.server.Server;
 import haywright.app.store.Store;
 import java.io.IOException;
 import java.net.Socket;

@@ -3,6 +3,7 @@ package haywright.app.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.app.document.TinLantern;
+import haywright.app.server.Rescue;
 import haywright.app.store.BadDatabase;
 import haywright.app.store.Store;
 import java.nio.file.Files;

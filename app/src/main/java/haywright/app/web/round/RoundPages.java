@@ -7,7 +7,7 @@ import haywright.app.web.Desk;
 import haywright.app.web.Form;
 import haywright.app.web.Frame;
 import haywright.app.web.Page;
-import haywright.app.web.Server;
+import haywright.app.web.Pages;
 import haywright.app.web.Trail;
 import haywright.app.words.DateWords;
 import haywright.outlook.NextDate;
@@ -84,7 +84,7 @@ public final class RoundPages {
                 ranches.deleted(),
                 refused,
                 rows.stream().anyMatch(row -> row.id().equals(demo)));
-        Server.render(http, "haywright/app/web/round/round.jte", Map.of("frame", frame, "view", view));
+        Pages.render(http, "haywright/app/web/round/round.jte", Map.of("frame", frame, "view", view));
     }
 
     /** What is wrong with one ranch stays in its row. */
@@ -108,7 +108,7 @@ public final class RoundPages {
             }
             var wrong = e instanceof Refused refused
                     ? refused.problems().get(0).sentence()
-                    : "Something in it cannot be worked with. " + Server.log(http, e);
+                    : "Something in it cannot be worked with. " + Pages.log(http, e);
             return new Row(listed.id(), listed.name(), false, "", "", "", wrong);
         }
     }

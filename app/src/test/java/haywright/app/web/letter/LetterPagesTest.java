@@ -3,10 +3,10 @@ package haywright.app.web.letter;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.app.document.TinLantern;
+import haywright.app.server.Server;
 import haywright.app.store.Store;
 import haywright.app.web.Desk;
 import haywright.app.web.Home;
-import haywright.app.web.Server;
 import haywright.cattle.herd.Group;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;

@@ -1,8 +1,14 @@
-package haywright.app.web;
+package haywright.app.server;
 
 import haywright.app.store.BadDatabase;
 import haywright.app.store.DataFolder;
 import haywright.app.store.Store;
+import haywright.app.web.Deadline;
+import haywright.app.web.Errors;
+import haywright.app.web.Frame;
+import haywright.app.web.Gate;
+import haywright.app.web.Home;
+import haywright.app.web.Pages;
 import haywright.app.words.Show;
 import haywright.workings.Refused;
 import io.javalin.Javalin;
@@ -23,7 +29,7 @@ public final class Rescue implements AutoCloseable {
     private Rescue(BadDatabase bad, Home home, String host, int port, Deadline.Patience patience) {
         this.bad = bad;
         javalin = Javalin.create(config -> {
-            Server.foundation(config, home, new Gate(host, home), patience);
+            Pages.foundation(config, home, new Gate(host, home), patience);
             config.routes.post("/restore-newest", this::restoreNewest);
             config.routes.post("/begin-anew", this::beginAnew);
             config.routes.get("/<any>", http -> show(http, null));
@@ -39,7 +45,7 @@ public final class Rescue implements AutoCloseable {
         return start(bad, home, host, port, Deadline.Patience.USUAL);
     }
 
-    static Rescue start(BadDatabase bad, Home home, String host, int port, Deadline.Patience patience) {
+    public static Rescue start(BadDatabase bad, Home home, String host, int port, Deadline.Patience patience) {
         return new Rescue(bad, home, host, port, patience);
     }
 
@@ -96,7 +102,7 @@ public final class Rescue implements AutoCloseable {
                 bad.isEmpty(),
                 done,
                 problem);
-        Server.render(http, "haywright/app/web/rescue.jte", Map.of("frame", frame, "view", view));
+        Pages.render(http, "haywright/app/web/rescue.jte", Map.of("frame", frame, "view", view));
     }
 
     private void restoreNewest(Context http) {

@@ -1,8 +1,16 @@
-package haywright.app.web;
+package haywright.app.server;
 
-import gg.jte.ContentType;
-import gg.jte.TemplateEngine;
-import gg.jte.output.StringOutput;
+import haywright.app.web.DamagedRanch;
+import haywright.app.web.Deadline;
+import haywright.app.web.Desk;
+import haywright.app.web.Errors;
+import haywright.app.web.Form;
+import haywright.app.web.Gate;
+import haywright.app.web.History;
+import haywright.app.web.Home;
+import haywright.app.web.Pages;
+import haywright.app.web.Routes;
+import haywright.app.web.Step;
 import haywright.app.web.bench.BenchPages;
 import haywright.app.web.herd.GroupPages;
 import haywright.app.web.herd.NeedPages;
@@ -21,28 +29,18 @@ import haywright.quantity.Unit;
 import haywright.workings.Refused;
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
-import io.javalin.config.Key;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
-import io.javalin.http.HandlerType;
 import io.javalin.util.JavalinBindException;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.ServerSocket;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.util.Map;
-import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Consumer;
 
 /** The pages on loopback. Start it, ask its port, close it. */
 public final class Server implements AutoCloseable {
     private static final int FIRST_PORT = 8470;
     private static final int LAST_PORT = 8499;
-    private static final Key<Home> HOME = new Key<>("home");
-    private static final Key<Assets> ASSETS = new Key<>("assets");
-    private static final Key<TemplateEngine> TEMPLATES = new Key<>("templates");
 
     private final Javalin javalin;
 
@@ -61,7 +59,7 @@ public final class Server implements AutoCloseable {
         return start(desk, home, host, port, Deadline.Patience.USUAL, more);
     }
 
-    static Server start(
+    public static Server start(
             Desk desk, Home home, String host, int port, Deadline.Patience patience, Consumer<RoutesConfig> more) {
         var javalin = Javalin.create(config -> {
             setUp(config, desk, home, new Gate(host, home), patience);
@@ -105,50 +103,13 @@ public final class Server implements AutoCloseable {
     }
 
     private static void setUp(JavalinConfig config, Desk desk, Home home, Gate gate, Deadline.Patience patience) {
-        foundation(config, home, gate, patience);
+        Pages.foundation(config, home, gate, patience);
         config.routes.after(http -> desk.store().settle());
         config.routes.get("/echo/{unit}/{name}", Server::echo);
         RoundPages.routes(config.routes, desk);
         DamagedRanch.routes(config.routes, desk);
         steps(config.routes, desk);
         Errors.routes(config.routes);
-    }
-
-    /** What every page stands on. */
-    static void foundation(JavalinConfig config, Home home, Gate gate, Deadline.Patience patience) {
-        Limits.set(config, patience);
-        config.startup.showJavalinBanner = false;
-        config.startup.showOldJavalinVersionWarning = false;
-        config.startup.startupWatcherEnabled = false;
-        config.appData(HOME, home);
-        config.appData(ASSETS, new Assets());
-        config.appData(
-                TEMPLATES,
-                TemplateEngine.createPrecompiled(
-                        null, ContentType.Html, Server.class.getClassLoader(), "haywright.app.pages"));
-        config.routes.before(gate::before);
-        sayServed(config.routes);
-        config.routes.get("/static/{name}", http -> assets(http).serve(http));
-    }
-
-    /** For the launcher, which keeps the classes that a run loaded only where it showed a page: an empty file says so. */
-    private static void sayServed(RoutesConfig routes) {
-        var served = System.getProperty("haywright.served");
-        if (served == null) {
-            return;
-        }
-        var said = new AtomicBoolean();
-        routes.after(http -> {
-            boolean page = http.statusCode() == 200
-                    && String.valueOf(http.res().getContentType()).startsWith("text/html");
-            if (page && said.compareAndSet(false, true)) {
-                try {
-                    Files.write(Path.of(served), new byte[0]);
-                } catch (IOException e) {
-                    // the next start is slower; no page may fail for that
-                }
-            }
-        });
     }
 
     /** Every step of the trail and the class that answers for it. */
@@ -183,32 +144,5 @@ public final class Server implements AutoCloseable {
         } catch (IllegalArgumentException e) {
             throw new Refused("unit", http.pathParam("unit"), "there is no such unit", "");
         }
-    }
-
-    static Assets assets(Context http) {
-        return http.appData(ASSETS);
-    }
-
-    /** @param template path from the source folder */
-    public static void render(Context http, String template, Map<String, Object> with) {
-        var html = new StringOutput(16 * 1024);
-        http.appData(TEMPLATES).render(template, with, html);
-        var body = html.toString().getBytes(StandardCharsets.UTF_8);
-        http.contentType("text/html; charset=utf-8");
-        if (http.method() == HandlerType.GET && http.statusCode() == 200) {
-            // of the page as it came out: it changes with whatever the page changes with, and with nothing else
-            var tag = '"' + Assets.version(body) + '"';
-            http.header("ETag", tag);
-            if (tag.equals(http.header("If-None-Match"))) {
-                http.status(304);
-                return;
-            }
-        }
-        http.result(body);
-    }
-
-    /** @return where what failed can be found, as a sentence */
-    public static String log(Context http, Throwable e) {
-        return http.appData(HOME).log(http.method() + " " + http.path(), e);
     }
 }
