@@ -108,7 +108,9 @@ class UnseenSheetsTest {
                 "unless-noted.txt | 0 | CP dm 9.1; ADF dm 41.0; NDF dm 65.2; NO3N dm 2150; MOISTURE 13.0; HCN dm <50; CA dm 4.1",
                 "method-column.csv | 1 | DM 90.0; CP dm 8.4; ADF dm 40.0; NDF dm 62.0; NO3N dm ND; TDN dm 54.0",
                 "last-year-column.csv | 0 | DM 88.8; CP dm 10.6; NDF dm 57.2; NO3N dm 880",
-                "last-year-beside.txt | 0 | CP dm 11.2; ADF dm 34.0; K dm 1.9; NO3N dm 1320"
+                "last-year-beside.txt | 0 | CP dm 11.2; ADF dm 34.0; K dm 1.9; NO3N dm 1320",
+                "units-at-the-right.txt | 0 | DM 34.6; PH 3.8; CP dm 8.1; ADICP dm 0.559; NDF dm 41.3; CA dm 0.22",
+                "old-letter.txt | 0 | CP dm 7.6; ADF dm 40.3; NDF dm 63.7; NO3N dm <100; CU dm 4; ZN dm 17"
             })
     void everyFigureThatIsTakenIsTheOneOnTheSheet(String file, int sample, String says) throws IOException {
         assertThat(figures(read(file).samples().get(sample))).containsExactlyElementsOf(said(says));

@@ -58,7 +58,7 @@ record Figure(
                 heading.analyte(),
                 panel,
                 column == null ? 0 : head.group(column),
-                basis(row, number, heading, column, head.values().size() > 1, saidAbove),
+                basis(row, number, heading, column, head, saidAbove),
                 unit(row, heading, column),
                 heading.share(),
                 method,
@@ -70,9 +70,12 @@ record Figure(
     }
 
     private static @Nullable Basis basis(
-            Row row, int number, Heading heading, @Nullable Column column, boolean areMany, @Nullable Basis saidAbove) {
+            Row row, int number, Heading heading, @Nullable Column column, TableHead head, @Nullable Basis saidAbove) {
         var over = column == null ? null : column.basis();
-        var own = row.basis(number) == null ? heading.basis() : row.basis(number);
+        boolean areMany = head.values().size() > 1;
+        // a column of units on the right says it behind the last figure for all of the line
+        var said = head.endsWithUnits() ? row.basis(row.figures().size() - 1) : row.basis(number);
+        var own = said == null ? heading.basis() : said;
         // of several columns each has its basis; over a single one the line itself knows better
         if (over != null && (areMany || own == null)) {
             return over;

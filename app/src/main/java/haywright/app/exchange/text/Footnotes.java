@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -28,7 +29,7 @@ final class Footnotes {
     private static final Pattern SHARE = Pattern.compile(
             "(?i)(?:(?:as|in|is|are|given|expressed|reported) )*(?:%|percent|pct\\.?) ?(?:of )?(?:the )?(.+)");
     private static final Pattern WORDS_OF_BASIS = Pattern.compile(
-            "(?i)^(?:(?:all|everything|below|above|numbers|results?|values?|figures?|percent(?:ages)?|%|data|nutrients?|analys[ie]s|are|is|reported|expressed|given|shown|basis:?|on|in|as(?! ?[-_]?(?:received|rec|fed|is|sampled|wet)))[,:]?\\s+)+");
+            "(?i)^(?:(?:all|everything|below|above|numbers|results?|values?|figures?|percent(?:ages)?|%|data|nutrients?|analys[ie]s|are|is|reported|expressed|given|shown|basis:?|on|in|the|as(?! ?[-_]?(?:received|rec|fed|is|sampled|wet)))[,:]?\\s+)+");
     private static final Pattern SAYS_BASIS = Pattern.compile(
             "(?i)\\b(?:results?|values?|figures?|analys[ie]s|data|nutrients?|everything)\\b.*\\b(?:on|are|is|as|reported|expressed|given)\\b.*?"
                     + "\\b(as[ -](?:received|fed|is|sampled)|dry[ -](?:matter|weight)|dry)\\b(?: basis)?");
@@ -124,11 +125,26 @@ final class Footnotes {
     }
 
     private static Optional<Basis> basis(String sentence) {
-        var plain = sentence.strip().replaceAll("[.;:]+$", "");
-        return wholly(plain).or(() -> wholly(plain.replaceFirst("(?i)[, (]*\\b(?:unless|except|if not) .*$", "")));
+        var plain = sentence.strip().replaceAll("\\s+", " ").replaceAll(" ?[.;:]+$", "");
+        return Stream.concat(Stream.of(plain), clauses(plain))
+                .map(Footnotes::wholly)
+                .flatMap(Optional::stream)
+                .findFirst();
     }
 
-    private static Optional<Basis> wholly(String plain) {
+    /** "Here is what we found, all on the dry basis": the parts of a sentence that speak of all figures. */
+    private static Stream<String> clauses(String sentence) {
+        return Pattern.compile("[,:]")
+                .splitAsStream(sentence)
+                .map(String::strip)
+                .filter(part -> part.matches("(?i)(?:all|everything|results?|values?|figures?|numbers)\\b.*"));
+    }
+
+    private static Optional<Basis> wholly(String said) {
+        return alone(said).or(() -> alone(said.replaceFirst("(?i)[, (]*\\b(?:unless|except|if not) .*$", "")));
+    }
+
+    private static Optional<Basis> alone(String plain) {
         var rest = WORDS_OF_BASIS.matcher(plain).replaceFirst("");
         if (!rest.equals(plain)) {
             var whole = Heading.basis(rest);

@@ -10,6 +10,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -174,7 +175,7 @@ record Row(
                 continue;
             }
             var found = figures(words, at, end, name, label, names);
-            if (found != null && isAligned && isPartOfName(words, found)) {
+            if (found != null && isAligned && isPartOfName(words, at, found)) {
                 return null;
             }
             if (found != null) {
@@ -188,9 +189,10 @@ record Row(
     }
 
     /** "Crude fiber, 1.25 % acid    27.3": words go on behind the number in its cell, and figures stand in the next one. */
-    private static boolean isPartOfName(List<Word> words, Found found) {
+    private static boolean isPartOfName(List<Word> words, int at, Found found) {
         int end = found.end;
         boolean goesOn = end < words.size()
+                && IntStream.range(at + 1, end).allMatch(one -> isInCell(words, one))
                 && isInCell(words, end)
                 && words.get(end).text().matches(".*\\p{L}.*")
                 && !Label.isManner(words.get(end).text())

@@ -250,6 +250,10 @@ record TableHead(List<Column> columns) {
         return new TableHead(all);
     }
 
+    boolean endsWithUnits() {
+        return !columns.isEmpty() && columns.get(columns.size() - 1).role == Role.UNIT;
+    }
+
     int bases() {
         return (int) columns.stream().filter(c -> c.basis != null).count();
     }
