@@ -52,8 +52,15 @@ public final class Deadline extends Handler.Wrapper {
     private final Waiting waiting = new Waiting();
 
     Deadline(Patience patience) {
-        super(new EagerContentHandler(new Work(), new RetainedContentLoaderFactory(BEGINNING, PIECE, false)));
+        super(beforehand(new Work()));
         this.patience = patience;
+    }
+
+    /** What says that it is longer than a form, or does not say how long it is, may be refused for that before it comes. */
+    private static Handler beforehand(Handler work) {
+        var eager = new EagerContentHandler(work, new RetainedContentLoaderFactory(BEGINNING, PIECE, false));
+        eager.exclude(request -> request.getLength() < 0 || request.getLength() > Gate.FORM_LIMIT);
+        return eager;
     }
 
     @Override

@@ -185,7 +185,7 @@ public final class Reader {
                 "one of these is needed here: " + String.join(", ", ids),
                 Nearest.to(json.asText(), ids)
                         .map("Did you mean %s?"::formatted)
-                        .orElse(""));
+                        .orElse("Choose one of them."));
     }
 
     private @Nullable Object list(Type element, JsonNode json, String path, Convert convert) {

@@ -45,7 +45,7 @@ record FeedKind(FeedClass feedClass, Optional<FeedBook.Row> row, String bookRow)
                             "neither a class of feed nor a feed of the book has this name",
                             Nearest.to(asked, known)
                                     .map(near -> "Did you mean " + near.replace(' ', '_') + "?")
-                                    .orElse(""));
+                                    .orElse("Name its class, such as grass_hay."));
                 });
     }
 

@@ -85,7 +85,7 @@ public final class RationTopic {
                             "no limit of practice has this name, or it is a danger and stays",
                             Nearest.to(off, CAN_BE_OFF)
                                     .map("Did you mean %s?"::formatted)
-                                    .orElse(""));
+                                    .orElse("Leave it out."));
                 }
             }
             for (var limit : feedLimits == null ? List.<RationFeeds.FeedLimit>of() : feedLimits) {

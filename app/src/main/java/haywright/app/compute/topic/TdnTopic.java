@@ -129,7 +129,7 @@ final class TdnTopic {
                                 "no equation has this name; there are " + String.join(", ", known),
                                 Nearest.to(equation, known)
                                         .map("Did you mean %s?"::formatted)
-                                        .orElse(""));
+                                        .orElse("Choose one of them."));
                     });
         }
     }
