@@ -92,6 +92,7 @@ class TakeItIT {
         var file = downloads.resolve("sheet.html");
         download.saveAs(file);
         var html = Files.readString(file);
+        Assertions.assertThat(html).contains("Butt end only: walk round");
         var silent = walker.page(360, 740, false);
         silent.setContent(html);
         assertThat(silent.getByText("Scripts are off")).isVisible();

@@ -10,10 +10,14 @@ class NeededBesidesTest {
     @RegisterExtension
     private final OneRanch ranch = new OneRanch();
 
-    /** The row of a table that begins with this heading, as one line. */
+    /** The row of a table that begins with this heading. */
     private static String row(String page, String heading) {
-        return page.replaceAll("(?s).*?<th scope=\"row\">" + heading + "(.*?)</tr>.*", "$1")
-                .replaceAll("\\s+", " ");
+        return page.replaceAll("(?s).*?<th scope=\"row\">" + heading + "(.*?)</tr>.*", "$1");
+    }
+
+    /** The line of a list. */
+    private static String line(String page, String heading) {
+        return page.replaceAll("(?s).*?<li><b>" + heading + "</b>(.*?)</li>.*", "$1");
     }
 
     // Arkansas MP391: 0.12 % magnesium; Merck: 1,270 IU of vitamin A a lb, 3,900 IU a kg (1,770 a lb) of bulls.
@@ -28,11 +32,11 @@ class NeededBesidesTest {
         var herd = ranch.get("herd/" + group + "/need").body();
         var bench = ranch.get("bench/" + group).body();
         assertThat(row(herd, "Magnesium")).contains("0.12 %", "MP391");
-        assertThat(row(bench, "Magnesium")).contains("0.12 %", "MP391", "Met.");
+        assertThat(line(bench, "Magnesium")).contains("0.12 %", "MP391", "Met.");
         assertThat(row(herd, "Vitamin A")).contains("1,770 IU/lb", "MSD");
-        assertThat(row(bench, "Vitamin A")).contains("1,770 IU/lb", "MSD", "not counted");
+        assertThat(line(bench, "Vitamin A")).contains("1,770 IU/lb", "MSD", "not counted");
         assertThat(row(herd, "Degradable protein, for the rumen")).contains("NRC 1996");
-        assertThat(row(bench, "Degradable protein, for the rumen"))
+        assertThat(line(bench, "Degradable protein, for the rumen"))
                 .contains("NRC 1996", "no figure for Ditch-side stack");
     }
 }
