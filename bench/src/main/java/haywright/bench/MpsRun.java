@@ -1,12 +1,13 @@
 package haywright.bench;
 
+import haywright.lp.Conflict;
 import haywright.lp.Infeasible;
 import haywright.lp.LinearProgram;
 import haywright.lp.LinearProgram.Row;
-import haywright.lp.LpSession;
 import haywright.lp.Optimum;
 import haywright.lp.Outcome;
 import haywright.lp.Range;
+import haywright.lp.Session;
 import haywright.lp.Unbounded;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
@@ -60,16 +61,16 @@ public final class MpsRun {
             return optimum(program, best, other.answer, ratio);
         }
         if (ours.answer instanceof Infeasible no) {
-            long rows = no.limits().stream().filter(l -> l.onRow()).count();
+            Timed<Conflict> why = Timed.best(no::why);
+            long rows = why.answer.limits().stream().filter(l -> l.onRow()).count();
             System.out.printf(
-                    "  lp: infeasible, %d rows and %d bounds conflict: %s%n",
-                    rows, no.limits().size() - rows, shortened(no.conflict()));
+                    "  lp: infeasible, %d rows and %d bounds conflict, found in %.3g times that: %s%n",
+                    rows, why.answer.limits().size() - rows, why.seconds / ours.seconds, shortened(why.answer.names()));
         } else if (ours.answer instanceof Unbounded runaway) {
             System.out.printf("  lp: unbounded along %s%n", runaway.column());
         }
         System.out.printf(
-                "  ojAlgo: %s; ojAlgo takes %.3g times lp's time, which names the conflict%n",
-                other.answer.getState(), ratio);
+                "  ojAlgo: %s; ojAlgo takes %.3g times lp's time to say so%n", other.answer.getState(), ratio);
         return !other.answer.getState().isFeasible();
     }
 
@@ -168,7 +169,7 @@ public final class MpsRun {
             Row r = best.program().rows().get(row);
             boolean lower = Math.abs(best.activity(row) - r.lower()) <= Math.abs(best.activity(row) - r.upper());
             boolean equal = r.lower() == r.upper();
-            try (LpSession session = best.program().open()) {
+            try (Session session = best.program().open()) {
                 session.rowBounds(row, lower ? to : r.lower(), !lower || equal ? to : r.upper());
                 return session.solve() instanceof Optimum again ? again.objective() : Double.NaN;
             }

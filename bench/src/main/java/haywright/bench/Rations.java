@@ -11,8 +11,8 @@ import haywright.forage.Composition;
 import haywright.forage.FeedClass;
 import haywright.forage.energy.NetEnergy;
 import haywright.lp.LinearProgram;
-import haywright.lp.LpSession;
 import haywright.lp.Optimum;
+import haywright.lp.Session;
 import haywright.ration.LeastCostRation;
 import haywright.ration.PricedFeed;
 import haywright.ration.Ration;
@@ -62,7 +62,7 @@ public final class Rations {
                 FEEDS, program.rows().size(), ration.cost());
         double[][] prices = prices(MANY);
         Way warm;
-        try (LpSession session = program.open()) {
+        try (Session session = program.open()) {
             DoubleUnaryOperator kept = i -> {
                 for (int f = 0; f < FEEDS; f++) {
                     session.cost(f, prices[(int) i][f]);

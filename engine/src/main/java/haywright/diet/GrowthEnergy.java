@@ -1,5 +1,6 @@
 package haywright.diet;
 
+import haywright.lp.ConvexRow;
 import haywright.workings.Source;
 import java.util.List;
 
@@ -10,15 +11,14 @@ import java.util.List;
  * a / Σ NEm·x + b / Σ NEg·x ≤ 1
  * </pre>
  *
- * with a, b the NEm and NEg needed a day. The left side is convex in x, so that tangents hold it from outside; it falls
- * in proportion when all amounts grow, so that every point can be moved onto the border by one division.
+ * with a, b the NEm and NEg needed a day. The left side is convex in x, so that cuts hold it from outside.
  *
  * @param nem a, Mcal a day
  * @param neg b, Mcal a day, above zero
  * @param nemPerKg Mcal of NEm in a kg of each feed
  * @param negPerKg Mcal of NEg in a kg of each feed
  */
-public record GrowthEnergy(double nem, double neg, List<Double> nemPerKg, List<Double> negPerKg) {
+public record GrowthEnergy(double nem, double neg, List<Double> nemPerKg, List<Double> negPerKg) implements ConvexRow {
     public static final Source SOURCE = Source.read(
             "National Research Council 1996, Nutrient Requirements of Beef Cattle: feed for maintenance first, the rest"
                     + " for gain (as worked in university lecture slides, NE for growing and finishing cattle)");
@@ -26,19 +26,6 @@ public record GrowthEnergy(double nem, double neg, List<Double> nemPerKg, List<D
     public GrowthEnergy {
         nemPerKg = List.copyOf(nemPerKg);
         negPerKg = List.copyOf(negPerKg);
-    }
-
-    /** A tangent: {@code Σ perKg·x ≥ atLeast} holds for every diet that carries the gain. */
-    public record Cut(double[] perKg, double atLeast) {
-        @Override
-        public boolean equals(Object o) {
-            return this == o;
-        }
-
-        @Override
-        public int hashCode() {
-            return System.identityHashCode(this);
-        }
     }
 
     /** The left side: 1 or less carries the gain; infinite where a part is not fed at all. */
@@ -52,16 +39,44 @@ public record GrowthEnergy(double nem, double neg, List<Double> nemPerKg, List<D
         return u > 0 ? negIn(kg) * (1 - nem / u) : -nem;
     }
 
-    /** The tangent at these amounts, moved onto the border first. */
+    @Override
+    public double broken(double[] kg) {
+        return nemIn(kg) > 0 && negIn(kg) > 0 ? use(kg) - 1 : Double.POSITIVE_INFINITY;
+    }
+
+    /** The tangent where these amounts, all grown alike, would just carry the gain. */
+    @Override
     public Cut cutAt(double[] kg) {
-        double scale = use(kg);
-        double u = nemIn(kg) * scale;
-        double v = negIn(kg) * scale;
-        var row = new double[kg.length];
-        for (int i = 0; i < row.length; i++) {
-            row[i] = nem / (u * u) * nemPerKg.get(i) + neg / (v * v) * negPerKg.get(i);
+        double u = nemIn(kg);
+        double v = negIn(kg);
+        if (u <= 0) {
+            return cut(1, 0);
         }
-        return new Cut(row, 2 * (nem / u + neg / v) - 1);
+        return v <= 0 ? cut(0, 1) : cut(nem / (u * u), neg / (v * v));
+    }
+
+    /** p·NEm + q·NEg of every diet that carries the gain is at least (√(p·a) + √(q·b))²; p and q are the mark. */
+    private Cut cut(double p, double q) {
+        var perKg = new double[nemPerKg.size()];
+        for (int i = 0; i < perKg.length; i++) {
+            perKg[i] = p * nemPerKg.get(i) + q * negPerKg.get(i);
+        }
+        return new Cut(perKg, new double[] {p, q});
+    }
+
+    @Override
+    public double atLeast(Cut cut) {
+        return Math.pow(root(cut), 2);
+    }
+
+    /** For each Mcal of NEg more. */
+    @Override
+    public double perUnit(Cut cut) {
+        return root(cut) * Math.sqrt(cut.mark()[1] / neg);
+    }
+
+    private double root(Cut cut) {
+        return Math.sqrt(cut.mark()[0] * nem) + Math.sqrt(cut.mark()[1] * neg);
     }
 
     public GrowthEnergy forGain(double otherNeg) {

@@ -1,5 +1,6 @@
 package haywright.lp;
 
+import com.sun.jna.Callback;
 import com.sun.jna.FunctionMapper;
 import com.sun.jna.Library;
 import com.sun.jna.Native;
@@ -24,6 +25,15 @@ final class Highs {
     static final int INFEASIBLE = 8;
     static final int UNBOUNDED_OR_INFEASIBLE = 9;
     static final int UNBOUNDED = 10;
+    static final int TIME_LIMIT = 13;
+    static final int SOLUTION_LIMIT = 16;
+    static final int INTERRUPTED = 17;
+
+    /** Of {@code primal_solution_status}. */
+    static final int FEASIBLE = 2;
+
+    /** Where the solver lets itself be interrupted: within simplex, within interior point, within branch and bound. */
+    static final int[] INTERRUPTS = {1, 2, 6};
 
     static final int AT_LOWER = 0;
     static final int BASIC = 1;
@@ -106,11 +116,38 @@ final class Highs {
 
     static native int setBasis(Pointer highs, int[] column, int[] row);
 
-    static native int changeColCost(Pointer highs, int column, double cost);
+    static native int changeColsCostByRange(Pointer highs, int from, int to, double[] cost);
 
-    static native int changeColBounds(Pointer highs, int column, double lower, double upper);
+    static native int changeColsBoundsByRange(Pointer highs, int from, int to, double[] lower, double[] upper);
 
-    static native int changeRowBounds(Pointer highs, int row, double lower, double upper);
+    static native int changeRowsBoundsByRange(Pointer highs, int from, int to, double[] lower, double[] upper);
+
+    static native int changeColsIntegralityByRange(Pointer highs, int from, int to, int[] whole);
+
+    static native int clearIntegrality(Pointer highs);
+
+    /** Rows with a 1 go; the mask comes back as their new places. */
+    static native int deleteRowsByMask(Pointer highs, int[] mask);
+
+    static native int getIntInfoValue(Pointer highs, String what, int[] value);
+
+    static native int getDoubleInfoValue(Pointer highs, String what, double[] value);
+
+    static native int zeroAllClocks(Pointer highs);
+
+    static native int setCallback(Pointer highs, Asked asked, @Nullable Pointer nothing);
+
+    static native int startCallback(Pointer highs, int type);
+
+    static native int stopCallback(Pointer highs, int type);
+
+    /**
+     * Called by the solver, on the thread that solves. The library keeps only its address: a Java reference must be kept
+     * as long. It must not throw. The first 32-bit number of {@code answer} is 1 to stop.
+     */
+    interface Asked extends Callback {
+        void invoke(int type, Pointer message, Pointer state, Pointer answer, Pointer nothing);
+    }
 
     static native int addRow(Pointer highs, double lower, double upper, int count, int[] index, double[] value);
 

@@ -1,9 +1,5 @@
 package haywright.lp;
 
-import haywright.lp.LinearProgram.Column;
-import haywright.lp.LinearProgram.Row;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
@@ -17,35 +13,47 @@ final class ImprovingDirection {
 
     private ImprovingDirection() {}
 
-    static @Nullable Unbounded of(LinearProgram program) {
-        List<Column> columns = new ArrayList<>();
-        for (Column c : program.columns()) {
-            columns.add(new Column(
-                    c.name(), c.cost(), Double.isFinite(c.lower()) ? 0 : -1, Double.isFinite(c.upper()) ? 0 : 1));
-        }
-        List<Row> rows = new ArrayList<>();
-        for (Row r : program.rows()) {
-            rows.add(r.within(
-                    Double.isFinite(r.lower()) ? 0 : Double.NEGATIVE_INFINITY,
-                    Double.isFinite(r.upper()) ? 0 : Double.POSITIVE_INFINITY));
-        }
-        var best = (Optimum) new LinearProgram(program.maximising(), 0, columns, rows).solve();
+    /** How far each column moves, or null if there is no such direction. */
+    static double @Nullable [] along(LinearProgram program) {
+        LinearProgram flat = program.flat();
+        LinearProgram moves = flat.asking(flat.maximising(), flat.cost)
+                .withBounds(still(flat.lower, -1), still(flat.upper, 1))
+                .withLimits(
+                        still(flat.rowLower, Double.NEGATIVE_INFINITY), still(flat.rowUpper, Double.POSITIVE_INFINITY));
+        Optimum best = (Optimum) moves.solve();
         double gain = program.maximising() ? best.objective() : -best.objective();
-        if (gain <= STILL) {
+        double[] along = new double[flat.cost.length];
+        for (int j = 0; j < along.length; j++) {
+            along[j] = best.value(j);
+        }
+        return gain > STILL ? along : null;
+    }
+
+    private static double[] still(double[] limits, double otherwise) {
+        double[] still = new double[limits.length];
+        for (int i = 0; i < still.length; i++) {
+            still[i] = Double.isFinite(limits[i]) ? 0 : otherwise;
+        }
+        return still;
+    }
+
+    static @Nullable Unbounded of(LinearProgram program) {
+        double[] along = along(program);
+        if (along == null) {
             return null;
         }
         int fastest = 0;
-        for (int j = 1; j < columns.size(); j++) {
-            if (Math.abs(best.value(j)) > Math.abs(best.value(fastest)) + STILL) {
+        for (int j = 1; j < along.length; j++) {
+            if (Math.abs(along[j]) > Math.abs(along[fastest]) + STILL) {
                 fastest = j;
             }
         }
         Map<String, Double> direction = new TreeMap<>();
-        for (int j = 0; j < columns.size(); j++) {
-            if (Math.abs(best.value(j)) > STILL) {
-                direction.put(columns.get(j).name(), best.value(j) / Math.abs(best.value(fastest)));
+        for (int j = 0; j < along.length; j++) {
+            if (Math.abs(along[j]) > STILL) {
+                direction.put(program.matrix.columnNames().get(j), along[j] / Math.abs(along[fastest]));
             }
         }
-        return new Unbounded(columns.get(fastest).name(), direction);
+        return new Unbounded(program.matrix.columnNames().get(fastest), direction);
     }
 }

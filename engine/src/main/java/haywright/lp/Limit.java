@@ -1,17 +1,23 @@
 package haywright.lp;
 
 /**
- * One side of one limit: a row's or a column's lower or upper bound.
+ * One side of one limit: a row's or a column's lower or upper bound, or a curved row.
  *
- * @param onRow true for a row, false for the bound of a column
- * @param index of the row or the column in its program
- * @param subject name of the row or column
- * @param lower true for "at least", false for "at most"
- * @param bound the limit itself
- * @param name how it is called in {@link Infeasible#conflict()}: a row with one limit by its own name, otherwise the
- *     subject with the side and the number, as in "hay at most 5"
- * @param givesAlone by how much this limit alone would have to give way for the whole program to have an answer, every
- *     other limit kept; infinite if that alone is never enough
+ * @param index of the row, the column or the curved row in its program
+ * @param subject its name
+ * @param lower true for "at least", false for "at most"; true for a curved row
+ * @param bound the limit itself; NaN for a curved row, which has none that is a number of its own
+ * @param name how it is called in {@link Conflict#names()}: a row with one limit by its own name, otherwise the subject
+ *     with the side and the number, as in "hay at most 5"
  */
-public record Limit(
-        boolean onRow, int index, String subject, boolean lower, double bound, String name, double givesAlone) {}
+public record Limit(On on, int index, String subject, boolean lower, double bound, String name) {
+    public enum On {
+        ROW,
+        COLUMN,
+        CURVE
+    }
+
+    public boolean onRow() {
+        return on == On.ROW;
+    }
+}

@@ -1,10 +1,7 @@
 package haywright.lp;
 
-import haywright.lp.LinearProgram.Column;
-import haywright.lp.LinearProgram.Row;
 import haywright.workings.Refused;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -21,7 +18,8 @@ import org.jspecify.annotations.Nullable;
  *   <li>UP with a negative number and no lower bound said before or after: no lower bound; MI leaves the upper bound;
  *   <li>a bound of 1e20 or more in size is none;
  *   <li>OBJSENSE MAX or MAXIMIZE maximises;
- *   <li>whole-number columns (BV, LI, UI, SC, INTORG) are refused: they are not linear programs.
+ *   <li>a whole-number column (INTORG, BV, LI, UI) without an upper bound has none;
+ *   <li>a bound of type SC is refused.
  * </ul>
  */
 final class MpsReader {
@@ -34,6 +32,7 @@ final class MpsReader {
     private @Nullable String objective;
     private double constant;
     private boolean maximising;
+    private boolean whole;
     private String section = "";
     private String line = "";
     private int number;
@@ -66,14 +65,14 @@ final class MpsReader {
             this.type = type;
         }
 
-        Row row(String name) {
+        void addTo(ProgramBuilder builder, String name) {
             double lower = type == 'L' ? Double.NEGATIVE_INFINITY : side;
             double upper = type == 'G' ? Double.POSITIVE_INFINITY : side;
             if (!Double.isNaN(range)) {
                 lower = type == 'L' || (type == 'E' && range < 0) ? side - Math.abs(range) : side;
                 upper = type == 'G' || (type == 'E' && range > 0) ? side + Math.abs(range) : side;
             }
-            return new Row(
+            builder.row(
                     name,
                     lower,
                     upper,
@@ -88,14 +87,20 @@ final class MpsReader {
         double lower;
         boolean lowerSaid;
         double upper = Double.POSITIVE_INFINITY;
+        boolean whole;
 
-        ColumnCard(int index) {
+        ColumnCard(int index, boolean whole) {
             this.index = index;
+            this.whole = whole;
         }
 
-        Column column(String name) {
-            boolean open = !lowerSaid && upper < 0;
-            return new Column(name, cost, open ? Double.NEGATIVE_INFINITY : lower, upper);
+        void addTo(ProgramBuilder builder, String name) {
+            double least = !lowerSaid && upper < 0 ? Double.NEGATIVE_INFINITY : lower;
+            if (whole) {
+                builder.whole(name, cost, least, upper);
+            } else {
+                builder.column(name, cost, least, upper);
+            }
         }
     }
 
@@ -120,15 +125,11 @@ final class MpsReader {
 
     private LinearProgram build() {
         try {
-            LinearProgram.Builder builder = maximising ? LinearProgram.maximise() : LinearProgram.minimise();
-            columns.forEach((name, card) -> {
-                Column c = card.column(name);
-                builder.column(name, c.cost(), c.lower(), c.upper());
-            });
+            ProgramBuilder builder = maximising ? LinearProgram.maximise() : LinearProgram.minimise();
+            columns.forEach((name, card) -> card.addTo(builder, name));
             rows.forEach((name, card) -> {
                 if (card.type != 'N') {
-                    Row r = card.row(name);
-                    builder.row(name, r.lower(), r.upper(), r.columns(), r.coefficients());
+                    card.addTo(builder, name);
                 }
             });
             return builder.offset(constant).build();
@@ -196,13 +197,14 @@ final class MpsReader {
     }
 
     private void column(String[] words) {
-        if (Arrays.asList(words).contains("'MARKER'")) {
-            throw refused("whole-number columns are not solved here", "Can they be left free?");
+        if (words.length == 3 && words[1].equals("'MARKER'")) {
+            whole = words[2].equals("'INTORG'");
+            return;
         }
         if (words.length != 3 && words.length != 5) {
             throw refused("a column's line is its name and one or two pairs of row and number", "Is a field missing?");
         }
-        ColumnCard card = columns.computeIfAbsent(words[0], n -> new ColumnCard(columns.size()));
+        ColumnCard card = columns.computeIfAbsent(words[0], n -> new ColumnCard(columns.size(), whole));
         for (int w = 1; w < words.length; w += 2) {
             double value = number(words[w + 1]);
             if (words[w].equals(objective)) {
@@ -235,9 +237,10 @@ final class MpsReader {
 
     private void bound(String[] words) {
         String type = words[0].toUpperCase(Locale.ROOT);
-        boolean bare = type.matches("FR|MI|PL");
-        if (!bare && !type.matches("UP|LO|FX")) {
-            throw refused("“" + words[0] + "” is no bound of a linear program", "UP, LO, FX, FR, MI or PL?");
+        boolean bare = type.matches("FR|MI|PL|BV");
+        if (!bare && !type.matches("UP|LO|FX|UI|LI")) {
+            throw refused(
+                    "“" + words[0] + "” is no bound of a linear program", "UP, LO, FX, FR, MI, PL, BV, UI or LI?");
         }
         int fields = bare && words.length < 4 ? words.length : words.length - 1;
         if (fields < 2 || fields > 3) {
@@ -248,15 +251,16 @@ final class MpsReader {
         if (column == null) {
             throw refused("no column is named “" + name + "”", "Is it spelt as in COLUMNS?");
         }
-        double value = bare ? 0 : number(words[fields]);
+        double value = bare ? (type.equals("BV") ? 1 : 0) : number(words[fields]);
         if (Math.abs(value) >= LinearProgram.HUGE) {
             value = Math.copySign(Double.POSITIVE_INFINITY, value);
         }
-        if (type.matches("LO|FX|FR|MI")) {
+        column.whole |= type.matches("BV|UI|LI");
+        if (type.matches("LO|LI|FX|FR|MI")) {
             column.lower = type.matches("FR|MI") ? Double.NEGATIVE_INFINITY : value;
             column.lowerSaid = true;
         }
-        if (type.matches("UP|FX|FR|PL")) {
+        if (type.matches("UP|UI|BV|FX|FR|PL")) {
             column.upper = type.matches("FR|PL") ? Double.POSITIVE_INFINITY : value;
         }
     }

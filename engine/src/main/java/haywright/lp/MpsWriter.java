@@ -107,11 +107,19 @@ final class MpsWriter {
                 line(entries.get(index[k]), columnNames.get(index[k]), rowNames.get(i), value[k]);
             }
         }
+        boolean whole = false;
         for (int j = 0; j < entries.size(); j++) {
+            if (program.columns().get(j).whole() != whole) {
+                whole = !whole;
+                text.append(" MARKER 'MARKER' ").append(whole ? "'INTORG'\n" : "'INTEND'\n");
+            }
             if (entries.get(j).isEmpty()) {
                 line(entries.get(j), columnNames.get(j), objective, 0);
             }
             text.append(entries.get(j));
+        }
+        if (whole) {
+            text.append(" MARKER 'MARKER' 'INTEND'\n");
         }
     }
 
@@ -132,6 +140,9 @@ final class MpsWriter {
             }
             if (above) {
                 line(" UP BOUND", name, c.upper());
+            } else if (c.whole()) {
+                // Some readers take a whole column without one for 0 or 1.
+                line(" PL BOUND", name, 0);
             }
             if (below && (c.lower() != 0 || c.upper() <= 0)) {
                 line(" LO BOUND", name, c.lower());

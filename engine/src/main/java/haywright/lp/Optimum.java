@@ -3,58 +3,36 @@ package haywright.lp;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A best plan. Safe to keep after its session has changed or closed. Where several plans are equally good this is one
- * of them; where several sets of duals are right (a degenerate plan) these are one of them.
+ * A best plan, with what its limits cost. Where several plans are equally good this is one of them; where several sets
+ * of duals are right (a degenerate plan) these are one of them.
  */
-public final class Optimum implements Outcome {
+public final class Optimum implements Plan, Outcome {
     private final LinearProgram program;
     private final double objective;
-    private final double[] values;
-    private final double[] reducedCosts;
-    private final double[] activities;
-    private final double[] duals;
-    private final int[] columnBasis;
-    private final int[] rowBasis;
+    private final Solver.Solution solution;
+    private final Basis basis;
     private volatile @Nullable Ranging ranging;
 
-    /** The arrays are kept, not copied. */
-    Optimum(
-            LinearProgram program,
-            double objective,
-            double[] values,
-            double[] reducedCosts,
-            double[] activities,
-            double[] duals,
-            int[] columnBasis,
-            int[] rowBasis) {
+    Optimum(LinearProgram program, double objective, Solver.Solution solution, Basis basis) {
         this.program = program;
         this.objective = objective;
-        this.values = values;
-        this.reducedCosts = reducedCosts;
-        this.activities = activities;
-        this.duals = duals;
-        this.columnBasis = columnBasis;
-        this.rowBasis = rowBasis;
+        this.solution = solution;
+        this.basis = basis;
     }
 
-    /** The program this plan answers. */
+    @Override
     public LinearProgram program() {
         return program;
     }
 
-    /** Value of the objective, its constant included. */
+    @Override
     public double objective() {
         return objective;
     }
 
-    /** Amount chosen of a column. */
+    @Override
     public double value(int column) {
-        return values[column];
-    }
-
-    /** Amount chosen of the column of that name. */
-    public double value(String column) {
-        return value(program.column(column));
+        return solution.values()[column];
     }
 
     /**
@@ -62,17 +40,33 @@ public final class Optimum implements Outcome {
      * comes in once its cost has fallen by this much: cost − reduced cost is the price below which it is worth buying.
      */
     public double reducedCost(int column) {
-        return reducedCosts[column];
+        return solution.reducedCosts()[column];
     }
 
     /** The row's sum in this plan. */
     public double activity(int row) {
-        return activities[row];
+        return solution.activities()[row];
     }
 
     /** Change of the objective per unit increase of the row's binding limit; 0 if none binds. */
     public double dual(int row) {
-        return duals[row];
+        return solution.duals()[row];
+    }
+
+    /**
+     * Change of the objective per unit more of a curved row's limit as a reader sees it; 0 if it does not bind. Where one
+     * binds, ranges of costs and limits are of the cuts, not of the curve, and too narrow to mean anything.
+     */
+    public double price(int curve) {
+        double price = 0;
+        for (int k = 0; k < program.cuts.size(); k++) {
+            LinearProgram.Taken taken = program.cuts.get(k);
+            if (taken.curve() == curve) {
+                double perUnit = program.curves.get(curve).row().perUnit(taken.cut());
+                price += dual(program.rowLower.length + k) * taken.scale() * perUnit;
+            }
+        }
+        return price;
     }
 
     /** Costs of this column between which these amounts stay best, every other cost as it is. */
@@ -85,22 +79,23 @@ public final class Optimum implements Outcome {
      * binds, the values that the limit (of two, the nearer one) may take without binding.
      */
     public Range boundRange(int row) {
-        if (rowBasis[row] != Highs.BASIC) {
+        if (basis.row[row] != Highs.BASIC) {
             return ranging().bound(row);
         }
         LinearProgram.Row limits = program.rows().get(row);
-        double spareBelow = activities[row] - limits.lower();
-        double spareAbove = limits.upper() - activities[row];
-        return spareBelow <= spareAbove
-                ? new Range(Double.NEGATIVE_INFINITY, activities[row])
-                : new Range(activities[row], Double.POSITIVE_INFINITY);
+        double at = activity(row);
+        return at - limits.lower() <= limits.upper() - at
+                ? new Range(Double.NEGATIVE_INFINITY, at)
+                : new Range(at, Double.POSITIVE_INFINITY);
     }
 
     private Ranging ranging() {
         Ranging known = ranging;
         if (known == null) {
-            try (LpSession session = program.open()) {
-                known = session.ranging(columnBasis, rowBasis);
+            try (Solver solver = new Solver(program)) {
+                solver.start(basis);
+                solver.run();
+                known = solver.ranging(program.maximising());
             }
             ranging = known;
         }

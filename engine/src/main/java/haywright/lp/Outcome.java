@@ -1,4 +1,7 @@
 package haywright.lp;
 
-/** What a linear program answers: a best plan, limits that no plan can keep together, or no best plan at all. */
-public sealed interface Outcome permits Optimum, Infeasible, Unbounded {}
+/**
+ * What a program answers: a best plan, in whole numbers where it has whole columns; limits that no plan can keep
+ * together; no best plan at all; or that the budget was spent first.
+ */
+public sealed interface Outcome permits Optimum, Whole, Infeasible, Unbounded, Stopped {}

@@ -5,7 +5,9 @@ import haywright.diet.Diet;
 import haywright.diet.DietOptions;
 import haywright.diet.DietRow;
 import haywright.diet.GrowthEnergy;
+import haywright.lp.Conflict;
 import haywright.lp.Infeasible;
+import haywright.lp.Limit;
 import haywright.lp.Optimum;
 import haywright.lp.Range;
 import haywright.workings.Refused;
@@ -60,7 +62,7 @@ public record LeastCostRation(List<PricedFeed> offered, Need need, DietOptions o
                 return ration(diet, feeds, program, optimum);
             }
             if (outcome instanceof Infeasible infeasible) {
-                return noRation(diet, feeds, program, infeasible);
+                return noRation(diet, feeds, infeasible.why());
             }
             throw new IllegalStateException("prices are above zero, so a cheapest ration cannot be unbounded");
         }
@@ -98,32 +100,28 @@ public record LeastCostRation(List<PricedFeed> offered, Need need, DietOptions o
             limits.add(new LimitAnswer(row, row.supplied(kg), Math.abs(optimum.dual(i)) * row.divisor(kg)));
         }
         diet.growth().ifPresent(energy -> {
-            double price = program.growthPrice(optimum) / energy.negIn(kg);
-            limits.add(new LimitAnswer(GrowthRow.of(energy), energy.leftForGain(kg), price));
+            limits.add(new LimitAnswer(GrowthRow.of(energy), energy.leftForGain(kg), optimum.price(0)));
         });
         return new Ration(diet, portions, notUsed, optimum.objective(), limits, program.program());
     }
 
-    private NoRation noRation(Diet diet, List<PricedFeed> feeds, RationProgram program, Infeasible infeasible) {
-        var found = program.conflict(infeasible);
+    private NoRation noRation(Diet diet, List<PricedFeed> feeds, Conflict why) {
         var conflicts = new ArrayList<NoRation.Conflict>();
-        for (var row : found.rows()) {
-            double missing = row.isRatio() ? 0 : infeasible.shortfalls().getOrDefault(row.id(), 0.0);
-            conflicts.add(new NoRation.Conflict(row, missing));
-        }
         var lifts = new ArrayList<NoRation.Lift>();
-        for (var limit : infeasible.limits()) {
-            if (limit.onRow() && limit.index() < diet.rows().size() && Double.isFinite(limit.givesAlone())) {
-                lift(diet, feeds, limit.index(), limit.givesAlone()).ifPresent(lifts::add);
+        for (var limit : why.limits()) {
+            if (limit.on() == Limit.On.ROW) {
+                var row = diet.rows().get(limit.index());
+                double missing = row.isRatio() ? 0 : why.shortfalls().getOrDefault(row.id(), 0.0);
+                conflicts.add(new NoRation.Conflict(row, missing));
+                lift(diet, feeds, limit.index(), why.givesAlone(limit)).ifPresent(lifts::add);
+            } else if (limit.on() == Limit.On.CURVE) {
+                var energy = diet.growth().orElseThrow();
+                var best = mostGain(diet, feeds, energy);
+                conflicts.add(new NoRation.Conflict(
+                        GrowthRow.of(energy),
+                        energy.neg() - best.map(NoRation.Lift::to).orElse(0.0)));
+                best.ifPresent(lifts::add);
             }
-        }
-        if (found.gain()) {
-            var energy = diet.growth().orElseThrow();
-            var best = mostGain(diet, feeds, energy);
-            conflicts.add(new NoRation.Conflict(
-                    GrowthRow.of(energy),
-                    energy.neg() - best.map(NoRation.Lift::to).orElse(0.0)));
-            best.ifPresent(lifts::add);
         }
         lifts.sort(Comparator.comparingDouble(NoRation.Lift::cost));
         return new NoRation(diet, conflicts, lifts);
@@ -132,7 +130,10 @@ public record LeastCostRation(List<PricedFeed> offered, Need need, DietOptions o
     /** Moves one limit as little as lets a ration exist, and solves again with it. */
     private Optional<NoRation.Lift> lift(Diet diet, List<PricedFeed> feeds, int index, double gives) {
         var row = diet.rows().get(index);
-        if (row.kind() == DietRow.Kind.DANGER || row.kind() == DietRow.Kind.PRACTICE || row.isRatio()) {
+        if (!Double.isFinite(gives)
+                || row.kind() == DietRow.Kind.DANGER
+                || row.kind() == DietRow.Kind.PRACTICE
+                || row.isRatio()) {
             return Optional.empty();
         }
         // A hair more than the solver's own exactness, so that the limit named is one that works.
@@ -153,9 +154,10 @@ public record LeastCostRation(List<PricedFeed> offered, Need need, DietOptions o
         double can = 0;
         double cannot = 1;
         double cost = Double.NaN;
-        while (cannot - can > GAIN_STEP) {
-            double half = (can + cannot) / 2;
-            try (var program = new RationProgram(diet, feeds, Optional.of(energy.forGain(energy.neg() * half)))) {
+        try (var program = new RationProgram(diet, feeds)) {
+            while (cannot - can > GAIN_STEP) {
+                double half = (can + cannot) / 2;
+                program.gain(energy.forGain(energy.neg() * half));
                 if (program.solve() instanceof Optimum optimum) {
                     can = half;
                     cost = optimum.objective();

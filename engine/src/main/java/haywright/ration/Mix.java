@@ -98,7 +98,7 @@ public record Mix(
             return cheapest(optimum);
         }
         if (outcome instanceof Infeasible infeasible) {
-            return new None(infeasible.conflict());
+            return new None(infeasible.why().names());
         }
         throw new Refused(
                 "feeds",

@@ -26,42 +26,42 @@ class ConflictTest {
     @FieldSource("IDS")
     void theConflictIsIrreducible(String id) {
         LinearProgram program = Published.program(id);
-        isIrreducible(program, (Infeasible) program.solve());
+        isIrreducible(program, why(program.solve()));
     }
 
     @ParameterizedTest
     @FieldSource("IDS")
     void anUnrelatedSolverFindsTheNamedLimitsInConflictToo(String id) {
         LinearProgram program = Published.program(id);
-        List<Limit> limits = ((Infeasible) program.solve()).limits();
+        List<Limit> limits = why(program.solve()).limits();
         assertThat(stateBySecondSolver(only(program, limits))).isEqualTo(Optimisation.State.INFEASIBLE);
     }
 
     @Test
     void theThreeRowsOfTheTextbookConflictAreNamed() {
-        var answer = (Infeasible) Published.program("I01").solve();
-        assertThat(answer.conflict()).containsExactlyInAnyOrder("C1", "C2", "C3");
+        var answer = why(Published.program("I01").solve());
+        assertThat(answer.names()).containsExactlyInAnyOrder("C1", "C2", "C3");
         // 220 > 60 + 2·50 by 60: C2 counts twice.
-        assertThat(answer.limits()).extracting(Limit::givesAlone).containsExactly(60.0, 30.0, 60.0);
+        assertThat(answer.limits()).extracting(answer::givesAlone).containsExactly(60.0, 30.0, 60.0);
     }
 
     // AMPL book, diet2: vitamin B2 is short while sodium is at its limit; the least sodium limit that works is 48,186.
     @Test
     void theMenuIsStoppedByVitaminAndSodium() {
-        var answer = (Infeasible) Published.program("I02").solve();
+        var answer = why(Published.program("I02").solve());
         assertThat(answer.limits().stream().filter(Limit::onRow).map(Limit::name))
                 .containsExactlyInAnyOrder("B2 at least 700", "NA");
         Limit sodium = answer.limits().stream()
                 .filter(l -> l.name().equals("NA"))
                 .findFirst()
                 .orElseThrow();
-        assertThat(40_000 + sodium.givesAlone()).isCloseTo(48_186, within(0.5));
-        assertThat(answer.conflict()).anySatisfy(name -> assertThat(name).matches("[A-Z]+ at (least 2|most 10)"));
-        try (LpSession session = Published.program("I02").open()) {
+        assertThat(40_000 + answer.givesAlone(sodium)).isCloseTo(48_186, within(0.5));
+        assertThat(answer.names()).anySatisfy(name -> assertThat(name).matches("[A-Z]+ at (least 2|most 10)"));
+        try (Session session = Published.program("I02").open()) {
             int row = session.program().row("NA");
-            session.rowBounds(row, -INF, 40_000 + sodium.givesAlone() - 1);
+            session.rowBounds(row, -INF, 40_000 + answer.givesAlone(sodium) - 1);
             assertThat(session.solve()).isInstanceOf(Infeasible.class);
-            session.rowBounds(row, -INF, 40_000 + sodium.givesAlone() + 1e-3);
+            session.rowBounds(row, -INF, 40_000 + answer.givesAlone(sodium) + 1e-3);
             assertThat(session.solve()).isInstanceOf(Optimum.class);
         }
     }
@@ -69,9 +69,8 @@ class ConflictTest {
     // Chinneck, netlib lp/infeas readme: woodinfe has a very small conflict, forest6 one of most of its 66 rows.
     @Test
     void netlibsConflictsHaveTheSizeThatIsPublished() {
-        assertThat(((Infeasible) Published.program("I03").solve()).limits()).hasSizeLessThan(4);
-        assertThat(((Infeasible) Published.program("I04").solve())
-                        .limits().stream().filter(Limit::onRow))
+        assertThat(why(Published.program("I03").solve()).limits()).hasSizeLessThan(4);
+        assertThat(why(Published.program("I04").solve()).limits().stream().filter(Limit::onRow))
                 .hasSizeGreaterThan(33);
     }
 
@@ -81,10 +80,10 @@ class ConflictTest {
         b.column("straw", 1, 0, 10);
         dense(b, "energy", 18, INF, 1.2);
         dense(b, "protein", 0.3, INF, 0.04);
-        var answer = (Infeasible) b.build().solve();
+        var answer = why(b.build().solve());
         assertThat(answer.shortfalls()).containsOnlyKeys("energy");
         assertThat(answer.shortfalls().get("energy")).isCloseTo(6, within(1e-9));
-        assertThat(answer.conflict()).containsExactly("energy", "straw at most 10");
+        assertThat(answer.names()).containsExactly("energy", "straw at most 10");
     }
 
     @Test
@@ -92,14 +91,14 @@ class ConflictTest {
         var b = LinearProgram.minimise();
         int hay = b.column("hay", 1, 0, INF);
         b.row("hay fed", 12, 10.5, new int[] {hay}, new double[] {1});
-        var answer = (Infeasible) b.build().solve();
-        assertThat(answer.conflict()).containsExactly("hay fed at least 12", "hay fed at most 10.5");
-        assertThat(answer.limits()).extracting(Limit::givesAlone).containsExactly(1.5, 1.5);
-        try (LpSession session = b.build().open()) {
+        var answer = why(b.build().solve());
+        assertThat(answer.names()).containsExactly("hay fed at least 12", "hay fed at most 10.5");
+        assertThat(answer.limits()).extracting(answer::givesAlone).containsExactly(1.5, 1.5);
+        try (Session session = b.build().open()) {
             session.rowBounds(0, 12, 13);
             assertThat(((Optimum) session.solve()).objective()).isCloseTo(12, within(1e-9));
             session.columnBounds(hay, 5, 4);
-            assertThat(((Infeasible) session.solve()).conflict()).containsExactly("hay at least 5", "hay at most 4");
+            assertThat(why(session.solve()).names()).containsExactly("hay at least 5", "hay at most 4");
             session.columnBounds(hay, 5, INF);
             assertThat(((Optimum) session.solve()).objective()).isCloseTo(12, within(1e-9));
         }
@@ -113,7 +112,7 @@ class ConflictTest {
             b.column("x", 1, 0, INF);
             b.row("some", 1, INF, new int[] {0}, new double[] {1});
             b.row("none", -INF, next, new int[] {0}, new double[] {1});
-            assertThat(((Infeasible) b.build().solve()).conflict()).containsExactlyInAnyOrder("some", "none");
+            assertThat(why(b.build().solve()).names()).containsExactlyInAnyOrder("some", "none");
         }
     }
 
@@ -124,9 +123,10 @@ class ConflictTest {
         b.column("b", 1, 0, 1);
         dense(b, "more a", 2, INF, 1, 0);
         dense(b, "more b", 2, INF, 0, 1);
-        var answer = (Infeasible) b.build().solve();
-        assertThat(answer.conflict()).hasSize(2);
-        assertThat(answer.limits()).allSatisfy(l -> assertThat(l.givesAlone()).isEqualTo(INF));
+        var answer = why(b.build().solve());
+        assertThat(answer.names()).hasSize(2);
+        assertThat(answer.limits())
+                .allSatisfy(l -> assertThat(answer.givesAlone(l)).isEqualTo(INF));
         assertThat(answer.shortfalls()).containsOnlyKeys("more a", "more b");
     }
 
@@ -135,7 +135,8 @@ class ConflictTest {
         int found = 0;
         for (int seed = 0; seed < 200; seed++) {
             LinearProgram program = RandomPrograms.program(new Random(seed), 2.5);
-            if (program.solve() instanceof Infeasible answer) {
+            if (program.solve() instanceof Infeasible infeasible) {
+                Conflict answer = infeasible.why();
                 found++;
                 isIrreducible(program, answer);
                 assertThat(stateBySecondSolver(only(program, answer.limits())))
@@ -146,7 +147,12 @@ class ConflictTest {
         assertThat(found).isGreaterThan(20);
     }
 
-    private static void isIrreducible(LinearProgram program, Infeasible answer) {
+    private static Conflict why(Outcome outcome) {
+        return ((Infeasible) outcome).why();
+    }
+
+    private static void isIrreducible(LinearProgram program, Conflict answer) {
+        assertThat(answer.irreducible()).isTrue();
         assertThat(answer.limits()).isNotEmpty();
         assertThat(only(program, answer.limits()).solve()).isInstanceOf(Infeasible.class);
         for (Limit left : answer.limits()) {

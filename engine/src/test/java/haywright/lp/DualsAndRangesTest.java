@@ -130,7 +130,7 @@ class DualsAndRangesTest {
                 continue;
             }
             for (double to : new double[] {inside(at, range.low()), inside(at, range.high())}) {
-                try (LpSession session = best.program().open()) {
+                try (Session session = best.program().open()) {
                     session.rowBounds(i, atLower ? to : r.lower(), atUpper ? to : r.upper());
                     Optimum again = (Optimum) session.solve();
                     double predicted = best.objective() + best.dual(i) * (to - at);
@@ -178,7 +178,7 @@ class DualsAndRangesTest {
     }
 
     private static double resolved(Optimum best, int column, double cost) {
-        try (LpSession session = best.program().open()) {
+        try (Session session = best.program().open()) {
             session.cost(column, cost);
             return session.solve() instanceof Optimum again
                     ? again.objective()

@@ -89,7 +89,7 @@ class LinearProgramTest {
         var b = LinearProgram.minimise();
         b.column("a", 1, 0, INF);
         b.row("nothing", 1, INF, new int[0], new double[0]);
-        assertThat(((Infeasible) b.build().solve()).conflict()).containsExactly("nothing");
+        assertThat(((Infeasible) b.build().solve()).why().names()).containsExactly("nothing");
     }
 
     @Test
@@ -161,13 +161,13 @@ class LinearProgramTest {
 
     @Test
     void manySessionsAtOnceDoNotDisturbEachOther() {
-        List<LpSession> open = java.util.stream.Stream.of("L03", "L04", "D01", "L08")
+        List<Session> open = java.util.stream.Stream.of("L03", "L04", "D01", "L08")
                 .map(id -> Published.program(id).open())
                 .toList();
         double[] objectives = open.stream()
                 .mapToDouble(s -> ((Optimum) s.solve()).objective())
                 .toArray();
-        open.forEach(LpSession::close);
+        open.forEach(Session::close);
         assertThat(objectives)
                 .usingComparatorWithPrecision(1e-4)
                 .containsExactly(90, 241.71428571, 17.31147541, 6315.625);

@@ -71,7 +71,7 @@ class MpsTest {
                 continue;
             }
             for (double to : new double[] {at - by, at + by}) {
-                try (LpSession session = best.program().open()) {
+                try (Session session = best.program().open()) {
                     boolean atLower = Math.abs(at - r.lower()) <= Math.abs(at - r.upper());
                     session.rowBounds(i, atLower ? to : r.lower(), atLower && r.lower() != r.upper() ? r.upper() : to);
                     double again = ((Optimum) session.solve()).objective();
@@ -168,6 +168,29 @@ class MpsTest {
         assertThat(x.upper()).isEqualTo(upper);
     }
 
+    @ParameterizedTest
+    @CsvSource({"BV b x, 0, 1", "UI b x 4, 0, 4", "LI b x 2, 2, Infinity"})
+    void boundsOfWholeColumnsAreRead(String bound, double lower, double upper) {
+        Column x = LinearProgram.fromMps(small("G", "RHS s r 1", "", "BOUNDS\n " + bound))
+                .columns()
+                .get(0);
+        assertThat(x).isEqualTo(new Column("x", 1, lower, upper, true));
+    }
+
+    @Test
+    void columnsBetweenMarkersAreWhole() {
+        var b = LinearProgram.minimise();
+        b.column("hay", 1, 0, INF);
+        b.whole("bales", 2, 0, INF);
+        b.whole("loads", 3, 0, 9);
+        b.column("straw", 1, 0, 5);
+        b.row("fed", 7.5, INF, new int[] {0, 1, 2, 3}, new double[] {0.1, 1, 2, 0.1});
+        assertThat(LinearProgram.fromMps(b.build().toMps()).columns())
+                .isEqualTo(b.build().columns())
+                .extracting(Column::whole)
+                .containsExactly(false, true, true, false);
+    }
+
     @Test
     void aNegativeUpperBoundAfterALowerOneKeepsBoth() {
         Column x = LinearProgram.fromMps(small("G", "RHS s r 1", "", "BOUNDS\n LO b x -9\n UP b x -4"))
@@ -216,15 +239,11 @@ class MpsTest {
         refused(small("G", "RHS s r one", "", ""), "line 8", "“one” is not a number");
         refused(small("G", "RHS s q 1", "", ""), "line 8", "no row is named “q”");
         refused(small("G", "RHS s r 1", "", "BOUNDS\n UP b y 1"), "line 10", "no column is named “y”");
-        refused(small("G", "RHS s r 1", "", "BOUNDS\n BV b x"), "BV b x", "no bound of a linear program");
+        refused(small("G", "RHS s r 1", "", "BOUNDS\n SC b x 4"), "SC b x", "no bound of a linear program");
         refused("NAME a\nROWS\n N o\n", "line 3", "ends without ENDATA");
         refused("", "line 0", "ends without ENDATA");
         refused("<html>", "<html>", "no section of a linear program");
         refused(small("G", "RHS s r NaN", "", ""), "line", "“r” is NaN");
-        refused(
-                small("G", "RHS s r 1", "", "").replace("COLUMNS\n", "COLUMNS\n M 'MARKER' 'INTORG'\n"),
-                "MARKER",
-                "whole-number");
         refused(small("X", "RHS s r 1", "", ""), "X r", "a row is N, G, L or E");
     }
 

@@ -88,7 +88,7 @@ final class Published {
 
     /** min or max: costs; ge, le: rows with their limit last; ranges: with both; rows: with sense and limit. */
     private static LinearProgram fromJson(JsonNode in) {
-        LinearProgram.Builder b = in.has("max") ? maximise() : minimise();
+        ProgramBuilder b = in.has("max") ? maximise() : minimise();
         double[] cost = numbers(in.has("max") ? in.get("max") : in.has("min") ? in.get("min") : in.get("c"));
         int n = cost.length;
         for (int j = 0; j < n; j++) {
@@ -141,12 +141,12 @@ final class Published {
         return IntStream.range(0, n).mapToDouble(j -> row.get(j).asDouble()).toArray();
     }
 
-    static void dense(LinearProgram.Builder b, String name, double lower, double upper, double... coefficients) {
+    static void dense(ProgramBuilder b, String name, double lower, double upper, double... coefficients) {
         b.row(name, lower, upper, IntStream.range(0, coefficients.length).toArray(), coefficients);
     }
 
     private static LinearProgram stigler() {
-        LinearProgram.Builder b = minimise();
+        ProgramBuilder b = minimise();
         var foods = PublishedTable.read(Published.class, "stigler_foods.csv").rows();
         foods.forEach(f -> b.column(f.text("food_id"), 1, 0, INF));
         for (var need :
@@ -167,7 +167,7 @@ final class Published {
     /** The AMPL book's diet; the full one has amounts of 2 to 10, sodium and calories. */
     private static LinearProgram menu(boolean full, double sodium) {
         JsonNode in = json(row("L05").text("inputs"));
-        LinearProgram.Builder b = minimise();
+        ProgramBuilder b = minimise();
         String[] names = in.get("vars").asText().split(" ");
         for (int j = 0; j < names.length; j++) {
             b.column(names[j], in.get("cost").get(j).asDouble(), full ? 2 : 0, full ? 10 : 100);
@@ -189,7 +189,7 @@ final class Published {
             {120, 110, 120, 120, 125}, {100, 120, 150, 110, 105}, {90, 100, 140, 80, 135}
         };
         double[] hardness = {8.8, 6.1, 2.0, 4.2, 5.0};
-        LinearProgram.Builder b = maximise();
+        ProgramBuilder b = maximise();
         int[] stored = new int[5];
         for (int month = 0; month < 6; month++) {
             int[] use = new int[5];
@@ -227,7 +227,7 @@ final class Published {
     /** Both stages of the farmer's problem as one program at mean yields. */
     private static LinearProgram farmer() {
         JsonNode data = json(text("farmer3.json"));
-        LinearProgram.Builder b = minimise();
+        ProgramBuilder b = minimise();
         Map<String, Integer> columns = new LinkedHashMap<>();
         for (String stage : List.of("first_stage", "second_stage")) {
             for (JsonNode v : data.get(stage).get("vars")) {
@@ -258,7 +258,7 @@ final class Published {
     }
 
     private static LinearProgram twoCapsAndAFloor() {
-        LinearProgram.Builder b = minimise();
+        ProgramBuilder b = minimise();
         b.column("A", 1, 0, INF);
         b.column("B", 1, 0, INF);
         dense(b, "C1", -INF, 60, 1, 0);

@@ -26,7 +26,7 @@ class WarmSessionTest {
         Map<String, Integer> answers = new TreeMap<>();
         for (int seed = 0; seed < 150; seed++) {
             Random random = new Random(seed);
-            try (LpSession session = RandomPrograms.program(random, 0.3).open()) {
+            try (Session session = RandomPrograms.program(random, 0.3).open()) {
                 for (int change = 0; change < 12; change++) {
                     change(session, random);
                     Outcome warm = session.solve();
@@ -42,7 +42,7 @@ class WarmSessionTest {
         assertThat(answers.values()).allSatisfy(n -> assertThat(n).isGreaterThan(50));
     }
 
-    private static void change(LpSession session, Random random) {
+    private static void change(Session session, Random random) {
         LinearProgram now = session.program();
         int j = random.nextInt(now.columns().size());
         int i = random.nextInt(now.rows().size());
@@ -147,7 +147,7 @@ class WarmSessionTest {
             b.row("road " + road, -INF, 60 + random.nextInt(200), shared, Arrays.copyOf(ones, shared.length));
         }
         LinearProgram program = b.build();
-        try (LpSession session = program.open()) {
+        try (Session session = program.open()) {
             Certificate.holds((Optimum) session.solve());
             for (int change = 0; change < 10; change++) {
                 session.rowBounds(random.nextInt(stacks), -INF, 250 + random.nextInt(50));
@@ -159,7 +159,7 @@ class WarmSessionTest {
             assertThat(session.solve()).isInstanceOf(Optimum.class);
             session.rowBounds(stacks, 20_000, INF);
             var answer = (Infeasible) session.solve();
-            assertThat(answer.conflict())
+            assertThat(answer.why().names())
                     .containsExactlyInAnyOrder("pen 0", "way 0 at most 10", "stack 1", "stack 2", "stack 3", "stack 4");
             session.rowBounds(stacks, 0, INF);
             session.cost(5, -1);
@@ -169,7 +169,7 @@ class WarmSessionTest {
 
     @Test
     void anEarlierOptimumIsNotTouchedByLaterChanges() {
-        try (LpSession session = Published.program("D01").open()) {
+        try (Session session = Published.program("D01").open()) {
             Optimum first = (Optimum) session.solve();
             Range before = ((Optimum) Published.program("D01").solve()).costRange(0);
             session.cost(0, 9);
@@ -183,7 +183,7 @@ class WarmSessionTest {
 
     @Test
     void aSessionBelongsToItsThread() {
-        try (LpSession session = Published.program("D01").open()) {
+        try (Session session = Published.program("D01").open()) {
             assertThatThrownBy(
                             () -> CompletableFuture.supplyAsync(session::solve).join())
                     .isInstanceOf(CompletionException.class)
@@ -195,7 +195,7 @@ class WarmSessionTest {
 
     @Test
     void aClosedSessionSaysSo() {
-        LpSession session = Published.program("D01").open();
+        Session session = Published.program("D01").open();
         session.close();
         session.close();
         assertThatThrownBy(session::solve)
@@ -205,7 +205,7 @@ class WarmSessionTest {
 
     @Test
     void aWrongChangeIsRefusedAndNothingHasMoved() {
-        try (LpSession session = Published.program("D01").open()) {
+        try (Session session = Published.program("D01").open()) {
             double before = ((Optimum) session.solve()).objective();
             for (Runnable wrong : new Runnable[] {
                 () -> session.cost(0, Double.NaN),

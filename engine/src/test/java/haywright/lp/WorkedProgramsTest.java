@@ -158,7 +158,7 @@ class WorkedProgramsTest {
     // The older price set of the pig ration: same plan, 60.42857143.
     @Test
     void theOlderPricesOfThePigRationGiveTheSamePlan() {
-        try (LpSession session = Published.program("L04").open()) {
+        try (Session session = Published.program("L04").open()) {
             double[] prices = {21, 18, 15};
             for (int j = 0; j < 3; j++) {
                 session.cost(j, prices[j]);

@@ -222,7 +222,8 @@ class LeastCostRationTest {
         // Only the gain's energy differs: protein and minerals stay as the too-high gain asks for.
         var question = new LeastCostRation(ALL, heifer(1.6), DietOptions.USUAL);
         var diet = question.diet();
-        try (var program = new RationProgram(diet, ALL, diet.growth().map(g -> g.forGain(neg)))) {
+        try (var program = new RationProgram(diet, ALL)) {
+            program.gain(diet.growth().orElseThrow().forGain(neg));
             return program.solve() instanceof haywright.lp.Optimum
                     ? new Ration(diet, List.of(), List.of(), 0, List.of(), program.program())
                     : new NoRation(diet, List.of(), List.of());
