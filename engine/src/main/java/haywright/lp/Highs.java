@@ -5,6 +5,7 @@ import com.sun.jna.FunctionMapper;
 import com.sun.jna.Library;
 import com.sun.jna.Native;
 import com.sun.jna.NativeLibrary;
+import com.sun.jna.Platform;
 import com.sun.jna.Pointer;
 import java.lang.reflect.Method;
 import java.util.Map;
@@ -21,6 +22,7 @@ final class Highs {
     static final int DUAL = 1;
     static final int PRIMAL = 4;
 
+    static final int UNKNOWN = 0;
     static final int OPTIMAL = 7;
     static final int INFEASIBLE = 8;
     static final int UNBOUNDED_OR_INFEASIBLE = 9;
@@ -50,9 +52,24 @@ final class Highs {
         try {
             String file = NativeLibraryFile.unpacked().toString();
             Native.register(Highs.class, NativeLibrary.getInstance(file, options));
+            silence();
             return null;
         } catch (RuntimeException | LinkageError e) {
             return e;
+        }
+    }
+
+    /**
+     * In whole numbers the solver now and then writes a line to C's standard output, past every option of silence, which
+     * would stand amid what a command prints. So that output, which Java's own does not pass through, goes nowhere.
+     * Windows hides it where this does not reach.
+     */
+    private static void silence() {
+        if (!Platform.isWindows()) {
+            NativeLibrary process = NativeLibrary.getProcess();
+            Pointer nowhere = process.getFunction("fopen").invokePointer(new Object[] {"/dev/null", "w"});
+            process.getGlobalVariableAddress(Platform.isMac() ? "__stdoutp" : "stdout")
+                    .setPointer(0, nowhere);
         }
     }
 

@@ -14,8 +14,15 @@ final class Solver implements AutoCloseable {
     /** Up to this many rows and columns, presolving a linear program costs more than it saves. */
     private static final int SMALL = 5_000;
 
-    /** In whole numbers, where the default lets the solver write to standard output and a portion be a hair too small. */
+    /** How near to whole; by default a portion could be a hair too small. */
     private static final double WHOLE = 1e-7;
+
+    /** For programs of this size they cost several times what they save, and the first can end in an error. */
+    private static final List<String> NO_HEURISTICS = List.of(
+            "mip_heuristic_run_feasibility_jump",
+            "mip_heuristic_run_rins",
+            "mip_heuristic_run_rens",
+            "mip_heuristic_run_root_reduced_cost");
 
     /** A curved row may be broken by 1e-7 of its size, so its cuts must hold better. */
     private static final double CUTS_HOLD = 1e-9;
@@ -56,6 +63,9 @@ final class Solver implements AutoCloseable {
                 done(Highs.setDoubleOptionValue(handle, "mip_feasibility_tolerance", WHOLE), "be whole");
                 done(Highs.setDoubleOptionValue(handle, "mip_rel_gap", 0), "search to the end");
                 done(Highs.setDoubleOptionValue(handle, "mip_abs_gap", 0), "search to the end");
+                for (String heuristic : NO_HEURISTICS) {
+                    done(Highs.setBoolOptionValue(handle, heuristic, 0), "search without " + heuristic);
+                }
             }
             pass(handle, program);
         } catch (RuntimeException e) {
@@ -240,12 +250,9 @@ final class Solver implements AutoCloseable {
             kinds[j] = whole[j] ? 1 : 0;
         }
         done(Highs.clearSolver(handle), "start afresh");
-        done(Highs.setStringOptionValue(handle, "presolve", "choose"), "presolve");
         done(Highs.setIntOptionValue(handle, "mip_max_nodes", budget.nodes()), "count nodes");
         done(Highs.changeColsIntegralityByRange(handle, 0, columns - 1, kinds), "take whole columns");
-        int status = runOnce(handle);
-        done(Highs.setStringOptionValue(handle, "presolve", presolve), "presolve as before");
-        return status;
+        return runOnce(handle);
     }
 
     /** Back from branch and bound, whose answer is gone with this. */

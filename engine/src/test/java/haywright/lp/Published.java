@@ -53,9 +53,10 @@ final class Published {
     static LinearProgram program(String id) {
         return switch (id) {
             case "L01" -> stigler();
-            case "L05" -> menu(false, INF);
-            case "L06" -> menu(true, 50_000);
-            case "I02" -> menu(true, 40_000);
+            case "L05" -> menu(false, INF, false);
+            case "L06" -> menu(true, 50_000, false);
+            case "L07" -> menu(true, 50_000, true);
+            case "I02" -> menu(true, 40_000, false);
             case "L10" -> foodManufacture();
             case "L17" -> farmer();
             case "D03" -> fromJson(json(row("L03").text("inputs")));
@@ -165,12 +166,17 @@ final class Published {
     }
 
     /** The AMPL book's diet; the full one has amounts of 2 to 10, sodium and calories. */
-    private static LinearProgram menu(boolean full, double sodium) {
+    private static LinearProgram menu(boolean full, double sodium, boolean whole) {
         JsonNode in = json(row("L05").text("inputs"));
         ProgramBuilder b = minimise();
         String[] names = in.get("vars").asText().split(" ");
         for (int j = 0; j < names.length; j++) {
-            b.column(names[j], in.get("cost").get(j).asDouble(), full ? 2 : 0, full ? 10 : 100);
+            double cost = in.get("cost").get(j).asDouble();
+            if (whole) {
+                b.whole(names[j], cost, 2, 10);
+            } else {
+                b.column(names[j], cost, full ? 2 : 0, full ? 10 : 100);
+            }
         }
         for (String vitamin : List.of("A", "C", "B1", "B2")) {
             dense(b, vitamin, 700, full ? 20_000 : INF, numbers(in.get(vitamin)));

@@ -19,6 +19,8 @@ class PublishedRowsTest {
         accounted.addAll(WorkedProgramsTest.IDS);
         accounted.addAll(DualsAndRangesTest.IDS);
         accounted.addAll(ConflictTest.IDS);
+        accounted.addAll(WholeNumbersTest.IDS);
+        accounted.addAll(CurvedRowsTest.IDS);
         // The squares belong to the room ration.
         assertThat(accounted)
                 .containsExactlyInAnyOrderElementsOf(Published.WORKED.rows().stream()
