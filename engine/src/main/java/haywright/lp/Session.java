@@ -39,6 +39,8 @@ public final class Session implements AutoCloseable {
     private final boolean[] aside;
 
     private Solver.@Nullable Solution reached;
+    /** At the last best plan: what the solver itself says of a basis that it does not have is not to be read. */
+    private Basis stood = Basis.NONE;
 
     Session(LinearProgram program) {
         now = program;
@@ -201,11 +203,11 @@ public final class Session implements AutoCloseable {
     }
 
     private void leaveOutSlackCuts() {
-        if (now.cuts.size() <= MANY_CUTS * aside.length) {
+        if (now.cuts.size() <= MANY_CUTS * aside.length || stood.column.length == 0) {
             return;
         }
         int own = now.rowLower.length;
-        Basis stood = solver.basis(now.cuts);
+        stood = extended(stood);
         boolean[] kept = new boolean[now.cuts.size()];
         int[] row = new int[stood.row.length];
         int count = 0;
@@ -219,12 +221,14 @@ public final class Session implements AutoCloseable {
             }
         }
         keepRows(kept);
-        solver.start(new Basis(stood.column, Arrays.copyOf(row, count), now.cuts));
+        stood = new Basis(stood.column, Arrays.copyOf(row, count), now.cuts);
+        solver.start(stood);
     }
 
     private Outcome answer(int status) {
         if (status == Highs.OPTIMAL) {
-            return new Optimum(now, solver.objective(), solution(), solver.basis(now.cuts));
+            stood = solver.basis(now.cuts);
+            return new Optimum(now, solver.objective(), solution(), stood);
         }
         if (Solver.stopped(status)) {
             return new Stopped(Optional.empty());
@@ -267,7 +271,8 @@ public final class Session implements AutoCloseable {
         } finally {
             solver.runWholeNoMore();
             solver.clear();
-            solver.start(extended(root));
+            stood = extended(root);
+            solver.start(stood);
         }
         return answer(Highs.UNKNOWN);
     }
@@ -288,9 +293,9 @@ public final class Session implements AutoCloseable {
         return new Basis(basis.column, row, now.cuts);
     }
 
-    /** Where it stands, and the cuts it has. */
+    /** Where it stood at its last best plan, whole numbers left aside, and the cuts it had by then. */
     public Basis basis() {
-        return solver.basis(now.cuts);
+        return stood;
     }
 
     /**
@@ -310,6 +315,7 @@ public final class Session implements AutoCloseable {
         dropCuts();
         addCuts(basis.cuts);
         solver.clear();
+        stood = basis;
         if (!none) {
             solver.start(basis);
         }
@@ -413,6 +419,7 @@ public final class Session implements AutoCloseable {
         Row row = ProgramBuilder.terms(name, lower, upper, columnsOfRow, coefficients, now.cost.length);
         ProgramBuilder.fresh(new HashSet<>(now.matrix.rowNames()), name, "row");
         dropCuts();
+        stood = Basis.NONE;
         solver.add(row);
         now = now.withRow(row);
         return now.rowLower.length - 1;

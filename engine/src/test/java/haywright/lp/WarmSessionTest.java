@@ -181,6 +181,41 @@ class WarmSessionTest {
         }
     }
 
+    /** A session that starts from a kept basis gives its bytes whatever it answered before, and so does any other. */
+    @Test
+    void aKeptBasisGivesTheSameBytesInEverySessionOfTheForm() {
+        LinearProgram winter = WinterProgram.winter(3, 12, 6, 1);
+        LinearProgram harder = WinterProgram.winter(3, 12, 6, 1.1);
+        Basis kept;
+        try (Session session = winter.open()) {
+            assertThat(session.basis()).isEqualTo(Basis.NONE);
+            session.solve();
+            kept = session.basis();
+        }
+        String first = null;
+        for (int used = 0; used < 3; used++) {
+            try (Session session = harder.open()) {
+                for (int i = 0; i < used; i++) {
+                    session.rowBounds(0, -INF, 1_000 * (i + 1));
+                    session.solve();
+                }
+                session.rowBounds(0, -INF, harder.rows().get(0).upper());
+                session.start(kept);
+                String text = WholeNumbersTest.text(session.solve());
+                first = first == null ? text : first;
+                assertThat(text).isEqualTo(first);
+                assertThat(session.basis()).isNotEqualTo(Basis.NONE);
+                session.start(Basis.NONE);
+                assertThat(WholeNumbersTest.text(session.solve())).isEqualTo(WholeNumbersTest.text(harder.solve()));
+            }
+        }
+        try (Session other = Published.program("D01").open()) {
+            assertThatThrownBy(() -> other.start(kept))
+                    .isInstanceOf(IllegalArgumentException.class)
+                    .hasMessageContaining("This basis is of a program with");
+        }
+    }
+
     @Test
     void aSessionBelongsToItsThread() {
         try (Session session = Published.program("D01").open()) {
