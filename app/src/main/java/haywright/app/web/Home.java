@@ -1,6 +1,5 @@
 package haywright.app.web;
 
-import haywright.app.server.Server;
 import haywright.app.store.OwnerOnly;
 import haywright.workings.Refused;
 import java.io.IOException;
@@ -33,7 +32,7 @@ import org.slf4j.LoggerFactory;
  * @param isOpen whether everybody on this machine may open the pages without it
  */
 public record Home(Path folder, String key, boolean isOpen) {
-    private static final Logger LOG = LoggerFactory.getLogger(Server.class);
+    private static final Logger LOG = LoggerFactory.getLogger(Pages.class);
     private static final SecureRandom RANDOM = new SecureRandom();
     private static final String KEY_FORM = "[A-Za-z0-9_-]{43}";
     private static final long MOST_ERRORS = 1024 * 1024;
