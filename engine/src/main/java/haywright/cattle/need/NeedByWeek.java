@@ -110,9 +110,7 @@ public final class NeedByWeek {
             var exposure = weather.on(day);
             for (var member : mild.get(week).get(day).members()) {
                 members.add(new GroupRequirement.Member(
-                        member.head(),
-                        new Requirement(
-                                member.need().animal().after(weather.previousTemperature()), system, exposure)));
+                        member.head(), member.need().in(weather.previousTemperature(), exposure)));
             }
         }
         return new GroupRequirement(group.animals(), system, members, Variety.of(group));

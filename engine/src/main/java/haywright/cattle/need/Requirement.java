@@ -59,6 +59,16 @@ public record Requirement(
     }
 
     /**
+     * What the same animal needs in other weather, whatever else it needs.
+     *
+     * @param previousTemperature mean of the month before, °C
+     * @param other days that are equally likely; empty for mild ones
+     */
+    Requirement in(double previousTemperature, List<Exposure> other) {
+        return new Requirement(animal.after(previousTemperature), system, other, regain);
+    }
+
+    /**
      * What one head of a group needs on a day: the mean over its calving weeks.
      *
      * @throws Refused when {@link HerdCheck} finds something impossible

@@ -58,6 +58,20 @@ class NeedByWeekTest {
         reEvaluates(needs.get(20));
     }
 
+    /** Thin cattle that are to regain condition need it in a week as on a day. */
+    @Test
+    void aWeekHasTheRegainOfItsDays() {
+        var herd = GroupRequirementTest.cows();
+        herd.score = 4;
+        var group = herd.build().wanting(5.0);
+        var cold = new NeedByWeek.Weather(-5, List.of(day(-20)));
+        var week = NeedByWeek.of(group, FROM, 1, NRC_1996).in(0, cold);
+        var one = Requirement.of(group, FROM, NRC_1996, -5, List.of(day(-20)));
+        assertThat(one.nemRegain()).isPositive();
+        assertThat(week.nemRegain()).isCloseTo(one.nemRegain(), within(1e-9));
+        assertThat(week.spread(Need::nemRegain).high()).isCloseTo(one.nemRegain(), within(1e-9));
+    }
+
     /** Through calving the mean of the days is not the need of the middle day. */
     @Test
     void mildWeeksAreMeansOfDaysToo() {

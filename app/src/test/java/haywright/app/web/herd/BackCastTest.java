@@ -152,6 +152,16 @@ class BackCastTest {
                 .isEmpty();
     }
 
+    /** What thin cows are to regain this winter was not eaten last winter. */
+    @Test
+    void aRegainPlannedForThisWinterIsNotOfTheLast() {
+        var ranch = TinLantern.ranch();
+        var cows = ranch.groups().values().iterator().next();
+        var thin = ranch.with(cows.scored(4, null));
+        var wanting = ranch.with(cows.scored(4, null).wanting(5.0));
+        assertThat(BackCast.of(wanting, TODAY)).isEqualTo(BackCast.of(thin, TODAY));
+    }
+
     /** The very winter, where the record has it: 1983 to 1984 was the hardest of its time there. */
     @Test
     void theRecordsOwnWinterIsTaken() {
