@@ -17,6 +17,7 @@ import java.util.List;
  * <pre>
  * COMP = 0.8 + 0.05·(CS − 1)                              what she was fed before
  * a2   = 0.0007·(20 − Tp)                                 what last month's cold has taught her body
+ * NEma = SBW^0.75·a2                                     Mcal a day, for the cold of the month before
  * NEmm = SBW^0.75·(0.077·BE·L·SEX·COMP + a2)              Mcal a day
  * MPm  = 3.8·SBW^0.75                                     g a day
  * </pre>
@@ -92,6 +93,13 @@ public record Maintenance(Animal animal) implements Worked {
                         NONE,
                         CONDITION,
                         Input.typed("Tp", animal.previousTemperature(), CELSIUS)),
+                Line.of(
+                        "NEma",
+                        "SBW^0.75·a2",
+                        nemAcclimatization(),
+                        MEGACALORIE,
+                        CONDITION,
+                        weight),
                 Line.of(
                         "NEmm",
                         "SBW^0.75·(0.077·BE·L·SEX·COMP + a2)",

@@ -93,6 +93,16 @@ public record PoorestDiet(Need need, double tdn) implements Worked {
         return Math.max(byNeed(), need.proteinFloor().percent());
     }
 
+    /** Crude protein it brings, kg a day: its share of what they eat. */
+    public double crudeProtein() {
+        return crudeProteinPercent() / 100 * kilograms();
+    }
+
+    /** The same of another animal that eats of this diet as much as it wants, and never less than it needs. */
+    public double crudeProteinOf(Need other) {
+        return Math.max(other.crudeProtein(), other.proteinFloor().percent() / 100 * eatenBy(other));
+    }
+
     private double byNeed() {
         return 100 * need.crudeProtein() / kilograms();
     }
@@ -131,7 +141,14 @@ public record PoorestDiet(Need need, double tdn) implements Worked {
                         PERCENT,
                         Source.ARITHMETIC,
                         new Input("CPn", byNeed(), PERCENT, new Origin.Typed("the line above")),
-                        Input.computed("F", need.proteinFloor().percent(), PERCENT, need.proteinFloor())));
+                        Input.computed("F", need.proteinFloor().percent(), PERCENT, need.proteinFloor())),
+                Line.of(
+                        "CPk",
+                        "CPd·DMI / 100",
+                        crudeProtein(),
+                        KILOGRAM_A_DAY,
+                        Source.ARITHMETIC,
+                        Input.computed("DMI", kilograms(), KILOGRAM_A_DAY, intake())));
     }
 
     private static Input needed(String symbol, double value, Unit unit) {

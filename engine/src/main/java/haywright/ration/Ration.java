@@ -8,6 +8,7 @@ import haywright.quantity.Unit;
 import haywright.workings.Caution;
 import haywright.workings.Input;
 import haywright.workings.Line;
+import haywright.workings.Origin;
 import haywright.workings.Source;
 import haywright.workings.Worked;
 import java.util.ArrayList;
@@ -87,12 +88,17 @@ public record Ration(
         for (var portion : portions) {
             n++;
             formula.append(n == 1 ? "" : " + ").append("c%d·x%d".formatted(n, n));
-            inputs.add(Input.typed("c" + n, portion.feed().costPerKgEaten(), Unit.DOLLAR_PER_KG));
+            inputs.add(new Input(
+                    "c" + n,
+                    portion.feed().costPerKgEaten(),
+                    Unit.DOLLAR_PER_KG,
+                    new Origin.Typed(portion.feed().feed().name()
+                            + ", its price for a kilogram of dry matter eaten, with what is lost in feeding")));
             inputs.add(new Input(
                     "x" + n,
                     portion.kg(),
                     Unit.KILOGRAM_A_DAY,
-                    new haywright.workings.Origin.Typed(portion.feed().feed().name() + ", chosen by the solver")));
+                    new Origin.Typed(portion.feed().feed().name() + ", chosen by the solver")));
         }
         var source = new Source(
                 "linear programming: the least cost under every limit listed, solved exactly", Source.Known.ARITHMETIC);

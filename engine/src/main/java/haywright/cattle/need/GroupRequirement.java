@@ -11,6 +11,7 @@ import haywright.cattle.AnimalClass;
 import haywright.cattle.Breed;
 import haywright.cattle.Lactation;
 import haywright.cattle.LiveWeight;
+import haywright.cattle.Maintenance;
 import haywright.cattle.Pregnancy;
 import haywright.cattle.RequirementSystem;
 import haywright.cattle.cold.Exposure;
@@ -22,10 +23,12 @@ import haywright.quantity.Unit;
 import haywright.workings.Input;
 import haywright.workings.Line;
 import haywright.workings.Source;
+import haywright.workings.Worked;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -305,7 +308,24 @@ public record GroupRequirement(AnimalClass animals, RequirementSystem system, Li
                 line("W", LITRE, Need::water));
     }
 
+    /** {@link #nemCold()}, in weather that is said, by the cold of each member. */
+    public Worked cold() {
+        var line = line("NEmc", MEGACALORIE, Need::nemCold, Requirement::cold);
+        return () -> List.of(line);
+    }
+
+    /** {@link #nemAcclimatization()}, by the maintenance of each member. */
+    public Worked acclimatization() {
+        var line = line("NEma", MEGACALORIE, Need::nemAcclimatization, need -> new Maintenance(need.animal()));
+        return () -> List.of(line);
+    }
+
     private Line line(String symbol, Unit unit, ToDoubleFunction<Need> of) {
+        return line(symbol, unit, of, need -> need);
+    }
+
+    private Line line(
+            String symbol, Unit unit, ToDoubleFunction<Need> of, Function<Requirement, Worked> by) {
         var inputs = new ArrayList<Input>();
         var heads = new ArrayList<String>();
         var products = new ArrayList<String>();
@@ -314,7 +334,7 @@ public record GroupRequirement(AnimalClass animals, RequirementSystem system, Li
             var head = "n" + (i + 1);
             var need = symbol + (i + 1);
             inputs.add(Input.typed(head, member.head, HEAD));
-            inputs.add(Input.computed(need, of.applyAsDouble(member.need), unit, member.need));
+            inputs.add(Input.computed(need, of.applyAsDouble(member.need), unit, by.apply(member.need)));
             heads.add(head);
             products.add(head + "·" + need);
         }

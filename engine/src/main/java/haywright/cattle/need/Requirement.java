@@ -261,7 +261,8 @@ public record Requirement(
         return List.copyOf(lines);
     }
 
-    private Cold cold() {
+    /** The cold of its days, of which there must be one. */
+    Cold cold() {
         var days = weather.stream().map(day -> day.cold(animal)).toList();
         return days.size() == 1 ? days.get(0) : new MeanCold(days);
     }

@@ -37,9 +37,12 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.DoubleFunction;
 import java.util.function.UnaryOperator;
+import java.util.regex.Pattern;
 
 /** What one head needs, as figures that open, and as workings opened wide. */
 public final class NeedFigures {
+    private static final Pattern HEAD = Pattern.compile("n[0-9]+");
+
     private static final Origin ABOVE = new Origin.Typed("worked out above");
 
     private static final Origin ALIKE = new Origin.Typed("worked out like the middle day");
@@ -48,6 +51,8 @@ public final class NeedFigures {
     private static final double INTAKE_DOUBT = 0.15;
 
     private static final double NOTHING_MCAL = 0.05;
+
+    private static final Set<String> CRUDE_PROTEIN = Set.of("CPn", "CPd", "CPk");
 
     private NeedFigures() {}
 
@@ -63,26 +68,39 @@ public final class NeedFigures {
     static List<Figure> of(Group group, GroupRequirement need, Optional<PoorestDiet> diet) {
         var figures = new ArrayList<Figure>();
         figures.add(new Figure("Energy, NEm", mcal(need.nem()), only(group, need, "NEm", Set.of("NEm"))));
-        figures.add(
-                new Figure("Crude protein", protein(need.crudeProtein()), only(group, need, "CP", Set.of("MP", "CP"))));
-        diet.ifPresent(d -> figures.add(new Figure("Eats, dry matter", eats(d), d)));
+        figures.add(new Figure(
+                "Crude protein",
+                protein(crudeProtein(need, diet)),
+                diet.map(d -> deep(group, lines(d, CRUDE_PROTEIN)))
+                        .orElse(only(group, need, "CP", Set.of("MP", "CP")))));
+        diet.ifPresent(d -> figures.add(new Figure("Eats, dry matter", eats(d), deep(group, d))));
         figures.add(new Figure("Calcium", grams(need.calcium()), only(group, need, "Ca", Set.of("Ca"))));
         figures.add(new Figure("Phosphorus", grams(need.phosphorus()), only(group, need, "P", Set.of("P"))));
         if (need.neg() > 0) {
             figures.add(new Figure("For gain, NEg", mcal(need.neg()), only(group, need, "NEg", Set.of("NEg"))));
         }
         figures.add(new Figure("Water", gallons(need.water()), only(group, need, "W", Set.of("Wd", "Wm", "G", "W"))));
-        cold("NEm for that day’s cold", need.nemCold(), group, need).ifPresent(figures::add);
-        cold("NEm for last month’s cold", need.nemAcclimatization(), group, need)
-                .ifPresent(figures::add);
+        if (need.nemCold() >= NOTHING_MCAL) {
+            figures.add(new Figure("NEm for that day’s cold", mcal(need.nemCold()), deep(group, need.cold())));
+        }
+        if (need.nemAcclimatization() >= NOTHING_MCAL) {
+            var worked = with(need.acclimatization(), input -> cut(group, input, Set.of("a2", "NEma")));
+            figures.add(new Figure("NEm for last month’s cold", mcal(need.nemAcclimatization()), worked));
+        }
         return figures;
     }
 
-    /** Empty where it rounds to nothing. */
-    private static Optional<Figure> cold(String label, double mcal, Group group, GroupRequirement need) {
-        return mcal < NOTHING_MCAL
-                ? Optional.empty()
-                : Optional.of(new Figure(label, mcal(mcal), only(group, need, "NEm", Set.of("NEm"))));
+    /** kg a day: of the diet they are expected to eat, that it is the share shown; by need alone where there is none. */
+    static double crudeProtein(GroupRequirement need, Optional<PoorestDiet> diet) {
+        return diet.map(PoorestDiet::crudeProtein).orElse(need.crudeProtein());
+    }
+
+    /** What the rumen takes of a protein; never more than all of it. */
+    static String degradable(PoorestDiet diet) {
+        double takes = new MicrobialProtein(diet.need().system(), diet.kilograms(), diet.tdn()).grams() / 1000;
+        return takes <= diet.crudeProtein()
+                ? protein(takes)
+                : "all %s; the rumen could use %s".formatted(protein(diet.crudeProtein()), protein(takes));
     }
 
     /**
@@ -94,28 +112,29 @@ public final class NeedFigures {
      */
     public record Dietary(Figure figure, String day, String most) {}
 
-    static List<Dietary> dietary(GroupRequirement need, Optional<PoorestDiet> diet) {
+    static List<Dietary> dietary(Group group, GroupRequirement need, Optional<PoorestDiet> diet) {
         var rows = new ArrayList<Dietary>();
         diet.ifPresent(d -> {
             var rumen = new MicrobialProtein(need.system(), d.kilograms(), d.tdn());
+            double most = Math.min(rumen.grams() / 1000, d.crudeProtein());
             rows.add(new Dietary(
                     new Figure(
                             "Degradable protein, for the rumen",
-                            share(rumen.grams() / d.kilograms() / 10, Unit.PERCENT),
+                            share(100 * most / d.kilograms(), Unit.PERCENT),
                             rumen),
-                    protein(rumen.grams() / 1000),
+                    degradable(d),
                     ""));
         });
         for (var nutrient : Nutrient.values()) {
             var asked = need.dietary(nutrient);
             var most = asked.tolerated();
             rows.add(new Dietary(
-                    new Figure(title(nutrient), share(asked.share(), asked.unit()), asked),
+                    new Figure(title(nutrient), share(asked.share(), asked.unit()), deep(group, asked)),
                     diet.map(d -> amount(asked, d.kilograms())).orElse(""),
                     most.isEmpty() ? "" : share(most.getAsDouble(), asked.unit())));
         }
         var e = new VitaminE(need.bodyWeight(), false);
-        rows.add(new Dietary(new Figure("Vitamin E", "by weight", e), units(e.units()), ""));
+        rows.add(new Dietary(new Figure("Vitamin E", "by weight", deep(group, e)), units(e.units()), ""));
         return rows;
     }
 
@@ -303,9 +322,15 @@ public final class NeedFigures {
                         : "mean of the month before, at the place of the ranch’s weather";
             case "Tair", "v", "WIND", "EAT" -> "of the ranch’s weather";
             case "h" -> "accepted from what was fed last winter";
-            case "HAIR" -> "of the coat that the ranch has said";
+            case "HAIR" -> "of the coat they are taken to wear";
             case "MEI", "NEFP" -> "of the need above, on hay that carries it";
-            default -> "typed in";
+            case "CS", "CS1" -> "as they were scored";
+            case "CS2" -> "the score wanted at calving";
+            case "SBW5" -> "grown weight, after shrink";
+            case "d" -> "from the day they were scored to the first calf";
+            case "BW" -> "of their weight";
+            case "SWG" -> "typed in";
+            default -> HEAD.matcher(input.symbol()).matches() ? "head in that calving week" : "worked out for this group";
         };
     }
 

@@ -11,7 +11,6 @@ import haywright.cattle.RequirementSystem;
 import haywright.cattle.herd.Group;
 import haywright.cattle.need.GroupRequirement;
 import haywright.cattle.need.HeiferTarget;
-import haywright.cattle.need.MicrobialProtein;
 import haywright.cattle.need.Need;
 import haywright.cattle.need.Nutrient;
 import haywright.cattle.need.RuleOfThumb;
@@ -85,6 +84,7 @@ public final class NeedPages {
 
     private static Shown shown(Settings settings, Group group, GroupRequirement need, LocalDate day) {
         var rows = new ArrayList<Row>();
+        var eaten = PoorestDiet.of(need);
         rows.add(new Row(
                 "Energy, NEm",
                 NeedFigures.mcal(need.nem()),
@@ -106,12 +106,14 @@ public final class NeedPages {
         rows.add(new Row("Metabolizable protein", NeedFigures.grams(need.metabolizableProtein()), ""));
         rows.add(new Row(
                 "Crude protein",
-                NeedFigures.protein(need.crudeProtein()),
-                NeedFigures.band(need.spread(Need::crudeProtein), NeedPages::pounds),
+                NeedFigures.protein(NeedFigures.crudeProtein(need, eaten)),
+                NeedFigures.band(
+                        need.spread(one -> eaten.map(diet -> diet.crudeProteinOf(one)).orElse(one.crudeProtein())),
+                        NeedPages::pounds),
                 ""));
         rows.add(new Row("Calcium", NeedFigures.grams(need.calcium()), ""));
         rows.add(new Row("Phosphorus", NeedFigures.grams(need.phosphorus()), ""));
-        PoorestDiet.of(need).ifPresent(diet -> {
+        eaten.ifPresent(diet -> {
             rows.add(new Row(
                     "Expected to eat, dry matter",
                     NeedFigures.eats(diet),
@@ -125,7 +127,7 @@ public final class NeedPages {
                     rule(RuleOfThumb.protein(need))));
             rows.add(new Row(
                     "Of that protein, degradable in the rumen at least",
-                    NeedFigures.protein(rumen(need.system(), diet).grams() / 1000),
+                    NeedFigures.degradable(diet),
                     ""));
         });
         var weeks = Watch.firstWeeks(group, day);
@@ -136,7 +138,7 @@ public final class NeedPages {
         return new Shown(
                 rows,
                 StageNotes.of(settings, group, day),
-                NeedFigures.dietary(need, PoorestDiet.of(need)),
+                NeedFigures.dietary(group, need, eaten),
                 NeedFigures.opened(group, need),
                 editions(settings, group, day),
                 need.system().words());
@@ -158,10 +160,6 @@ public final class NeedPages {
                 .orElse("");
     }
 
-    private static MicrobialProtein rumen(RequirementSystem system, PoorestDiet diet) {
-        return new MicrobialProtein(system, diet.kilograms(), diet.tdn());
-    }
-
     /** Only where the two give different numbers. */
     private static List<Editions> editions(Settings settings, Group group, LocalDate day) {
         var rows = new ArrayList<Editions>();
@@ -180,8 +178,7 @@ public final class NeedPages {
                         settings,
                         group,
                         day,
-                        diet -> NeedFigures.protein(
-                                rumen(diet.need().system(), diet).grams() / 1000))));
+                        NeedFigures::degradable)));
         for (var nutrient : Nutrient.values()) {
             var by = Stream.of(RequirementSystem.values())
                     .map(system ->

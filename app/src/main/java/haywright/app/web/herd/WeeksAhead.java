@@ -27,6 +27,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -115,7 +116,7 @@ public record WeeksAhead(
                 winters(page.ranch()),
                 hay,
                 hays,
-                parts(dates, needs),
+                parts(dates, needs, diets),
                 rows,
                 needs.stream().anyMatch(need -> need.neg() > 0),
                 ColdSnap.of(settings, group, today, hay));
@@ -163,7 +164,8 @@ public record WeeksAhead(
                         .toList());
     }
 
-    private static List<NeedPicture> parts(List<LocalDate> dates, List<GroupRequirement> needs) {
+    private static List<NeedPicture> parts(
+            List<LocalDate> dates, List<GroupRequirement> needs, List<Optional<PoorestDiet>> diets) {
         var pictures = new ArrayList<NeedPicture>();
         pictures.add(new NeedPicture(
                 "nem",
@@ -188,7 +190,11 @@ public record WeeksAhead(
                 "lb",
                 1,
                 dates,
-                List.of(new Band("", values(needs, need -> Unit.POUND.fromBase(need.crudeProtein()))))));
+                List.of(new Band(
+                        "",
+                        IntStream.range(0, needs.size())
+                                .mapToObj(i -> Unit.POUND.fromBase(NeedFigures.crudeProtein(needs.get(i), diets.get(i))))
+                                .toList()))));
         pictures.removeIf(picture -> picture.bands().isEmpty());
         return pictures;
     }
@@ -252,7 +258,7 @@ public record WeeksAhead(
                 NeedFigures.band(need.spread(Need::nem), mcal -> Show.number(mcal, 1)),
                 Show.number(need.neg(), 1),
                 Show.number(need.metabolizableProtein(), 0),
-                Show.number(Unit.POUND.fromBase(need.crudeProtein()), 2),
+                Show.number(Unit.POUND.fromBase(NeedFigures.crudeProtein(need, Optional.ofNullable(diet))), 2),
                 Show.number(need.calcium(), 0),
                 Show.number(need.phosphorus(), 0),
                 Show.number(Unit.GALLON.fromBase(need.water() / 1000), 1),
