@@ -3,6 +3,7 @@ package haywright.ranch;
 import haywright.cattle.cold.Coat;
 import haywright.cattle.cold.ColdSystem;
 import haywright.cattle.cold.Exposure;
+import haywright.cattle.cold.HairCoat;
 import haywright.cattle.cold.Hide;
 import haywright.cattle.cold.WindChill;
 import haywright.cattle.need.NeedByWeek;
@@ -24,7 +25,7 @@ import org.jspecify.annotations.Nullable;
  * @param monthly mean temperature of January to December; empty where the place was found by its name
  * @param wind mean of the winter's days, in the open; null until it is said: {@link #USUAL_WIND} is taken, and the
  *     headline says so
- * @param coat of all the cattle in midwinter; null until it is said: each has the {@link Coat#usual} one of the month
+ * @param coat of all the cattle in midwinter; null until it is said: each has the {@link HairCoat#usual} one of the day
  * @param windbreak whether they can stand behind one; null until it is said: none is taken, and the headline says so
  * @param coldSystem how the cold is counted
  * @param hide what usually lies on their coats; null until it is said, which counts as dry
@@ -139,8 +140,8 @@ public record RanchWeather(
      * @param blows mean wind of the day in the open, km/h
      */
     public Exposure day(LocalDate date, double mean, double blows) {
-        return new Exposure(mean, blows, coat == null ? Coat.usual(date) : coat, coats(), isSheltered(), coldSystem)
-                .wornByAll(coat != null);
+        var exposure = new Exposure(mean, blows, coat == null ? Coat.WINTER : coat, coats(), isSheltered(), coldSystem);
+        return coat == null ? exposure.in(HairCoat.usual(date)) : exposure;
     }
 
     private static Normals normals(List<Quantity> monthly, List<List<Double>> departures, @Nullable FoundPlace found) {

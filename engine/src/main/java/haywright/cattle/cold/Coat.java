@@ -1,7 +1,5 @@
 package haywright.cattle.cold;
 
-import haywright.cattle.Animal;
-import java.time.LocalDate;
 import java.util.Locale;
 
 /** The hair that cattle wear, as the tables of lower critical temperatures sort it. */
@@ -27,25 +25,6 @@ public enum Coat {
      */
     public double hair() {
         return hair;
-    }
-
-    /**
-     * The heaviest coat of a time of year in cold country: heavy from December to March, winter in November and April, fall
-     * in October and May. Judgment: the tables name no month.
-     */
-    public static Coat usual(LocalDate date) {
-        return switch (date.getMonth()) {
-            case DECEMBER, JANUARY, FEBRUARY, MARCH -> HEAVY_WINTER;
-            case NOVEMBER, APRIL -> WINTER;
-            case OCTOBER, MAY -> FALL;
-            default -> SUMMER;
-        };
-    }
-
-    /** What an animal wears of it where nobody has said: dry cattle in score 5 or better all, others one class less. */
-    Coat of(Animal animal) {
-        boolean whole = animal.lactation() == null && animal.conditionScore() >= LowerCritical.AVERAGE;
-        return whole ? this : values()[Math.max(0, ordinal() - 1)];
     }
 
     public String id() {

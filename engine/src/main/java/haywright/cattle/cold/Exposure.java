@@ -13,12 +13,12 @@ import haywright.workings.Refused;
  * @param herd what the cold costs this herd for each Mcal that the equations say, as a winter that was fed has shown; 1
  *     where nothing is known of it
  * @param worn whether somebody has said that all wear this coat; else it is the heaviest of the time of year, and cattle
- *     in milk or below score 5 wear one class less
+ *     in milk or below score 5 wear no heavier one than the winter class
  */
 public record Exposure(
         double temperature,
         double wind,
-        Coat coat,
+        HairCoat coat,
         Hide hide,
         boolean windbreak,
         ColdSystem system,
@@ -26,7 +26,7 @@ public record Exposure(
         boolean worn) {
     /** Of a herd that nothing is known of. */
     public Exposure(double temperature, double wind, Coat coat, Hide hide, boolean windbreak, ColdSystem system) {
-        this(temperature, wind, coat, hide, windbreak, system, 1, true);
+        this(temperature, wind, HairCoat.of(coat), hide, windbreak, system, 1, true);
     }
 
     /** @throws Refused for a temperature or a wind that cannot be */
@@ -44,13 +44,13 @@ public record Exposure(
         return new Exposure(temperature, wind, coat, hide, windbreak, system, factor, worn);
     }
 
-    /** The same day, the coat said or not. */
-    public Exposure wornByAll(boolean said) {
-        return new Exposure(temperature, wind, coat, hide, windbreak, system, herd, said);
+    /** The same day in the coat of the season, by condition and milk. */
+    public Exposure in(HairCoat ofTheSeason) {
+        return new Exposure(temperature, wind, ofTheSeason, hide, windbreak, system, herd, false);
     }
 
     /** The coat that an animal wears. */
-    public Coat coat(Animal animal) {
+    public HairCoat coat(Animal animal) {
         return worn ? coat : coat.of(animal);
     }
 

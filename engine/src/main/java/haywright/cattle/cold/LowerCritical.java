@@ -11,6 +11,7 @@ import haywright.workings.Line;
 import haywright.workings.PublishedTable;
 import haywright.workings.Source;
 import haywright.workings.Worked;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 
@@ -21,13 +22,14 @@ import java.util.stream.Stream;
  * LCT = (F − 32) / 1.8                      °C
  * </pre>
  * The table is printed for thin, average and fleshy cattle. Score 5 is its average, score 4 its thin (University of
- * Nebraska), score 6 its fleshy (by symmetry); between them it is interpolated, outside them it stands.
+ * Nebraska), score 6 its fleshy (by symmetry); between them it is interpolated, outside them it stands. A coat on the way
+ * from one class to the next has a share q of the difference: F = F1 + (F2 − F1)·q.
  *
  * @param wet wet through, or covered with mud
  * @param conditionScore 1 to 9
  * @see "University of Nebraska, Cedar County, Feeding Cows in the Cold: chart of lower critical temperatures (read)"
  */
-public record LowerCritical(Coat coat, boolean wet, double conditionScore) implements Worked {
+public record LowerCritical(HairCoat coat, boolean wet, double conditionScore) implements Worked {
     /** Condition scores of the three columns. */
     public static final double THIN = 4;
 
@@ -49,6 +51,11 @@ public record LowerCritical(Coat coat, boolean wet, double conditionScore) imple
                 .refuse();
     }
 
+    /** In one coat of the table. */
+    public LowerCritical(Coat coat, boolean wet, double conditionScore) {
+        this(HairCoat.of(coat), wet, conditionScore);
+    }
+
     private static PublishedTable.Row row(Coat coat, boolean wet) {
         return TABLE.row("key", coat.id() + (wet ? " wet" : " dry"));
     }
@@ -59,18 +66,35 @@ public record LowerCritical(Coat coat, boolean wet, double conditionScore) imple
                 .toArray();
     }
 
-    private double printed(int column) {
-        return PRINTED[coat.ordinal()][wet ? 1 : 0][column];
+    private double printed(Coat of, int column) {
+        return PRINTED[of.ordinal()][wet ? 1 : 0][column];
     }
 
     private static double way(double score, double from, double to) {
         return Math.max(0, Math.min(1, (score - from) / (to - from)));
     }
 
+    private double fahrenheit(Coat of) {
+        return printed(of, 0)
+                + (printed(of, 1) - printed(of, 0)) * way(conditionScore, THIN, AVERAGE)
+                + (printed(of, 2) - printed(of, 1)) * way(conditionScore, AVERAGE, FLESHY);
+    }
+
     private double fahrenheit() {
-        return printed(0)
-                + (printed(1) - printed(0)) * way(conditionScore, THIN, AVERAGE)
-                + (printed(2) - printed(1)) * way(conditionScore, AVERAGE, FLESHY);
+        return coat.between(fahrenheit(coat.lighter()), fahrenheit(coat.heavier()));
+    }
+
+    private Line line(Coat of, String symbol) {
+        var source = Breed.source(row(of, wet));
+        return Line.of(
+                symbol,
+                "t1 + (t2 − t1)·s + (t3 − t2)·u",
+                fahrenheit(of),
+                FAHRENHEIT,
+                source,
+                Input.published("t1", printed(of, 0), FAHRENHEIT, source),
+                Input.published("t2", printed(of, 1), FAHRENHEIT, source),
+                Input.published("t3", printed(of, 2), FAHRENHEIT, source));
     }
 
     /** °C. */
@@ -80,20 +104,24 @@ public record LowerCritical(Coat coat, boolean wet, double conditionScore) imple
 
     @Override
     public List<Line> lines() {
-        var source = Breed.source(row(coat, wet));
         var score = Input.typed("CS", conditionScore, NONE);
-        return List.of(
-                Line.of("s", "max(0, min(1, CS − 4))", way(conditionScore, THIN, AVERAGE), NONE, BETWEEN, score),
-                Line.of("u", "max(0, min(1, CS − 5))", way(conditionScore, AVERAGE, FLESHY), NONE, BETWEEN, score),
-                Line.of(
-                        "F",
-                        "t1 + (t2 − t1)·s + (t3 − t2)·u",
-                        fahrenheit(),
-                        FAHRENHEIT,
-                        source,
-                        Input.published("t1", printed(0), FAHRENHEIT, source),
-                        Input.published("t2", printed(1), FAHRENHEIT, source),
-                        Input.published("t3", printed(2), FAHRENHEIT, source)),
-                Line.of("LCT", "(F − 32) / 1.8", celsius(), CELSIUS, Source.ARITHMETIC));
+        var lines = new ArrayList<Line>();
+        lines.add(Line.of("s", "max(0, min(1, CS − 4))", way(conditionScore, THIN, AVERAGE), NONE, BETWEEN, score));
+        lines.add(Line.of("u", "max(0, min(1, CS − 5))", way(conditionScore, AVERAGE, FLESHY), NONE, BETWEEN, score));
+        if (coat.isPrinted()) {
+            lines.add(line(coat.lighter(), "F"));
+        } else {
+            lines.add(line(coat.lighter(), "F1"));
+            lines.add(line(coat.heavier(), "F2"));
+            lines.add(Line.of(
+                    "F",
+                    "F1 + (F2 − F1)·q",
+                    fahrenheit(),
+                    FAHRENHEIT,
+                    HairCoat.SEASON,
+                    Input.published("q", coat.share(), NONE, HairCoat.SEASON)));
+        }
+        lines.add(Line.of("LCT", "(F − 32) / 1.8", celsius(), CELSIUS, Source.ARITHMETIC));
+        return List.copyOf(lines);
     }
 }

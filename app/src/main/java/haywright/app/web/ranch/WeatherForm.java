@@ -48,7 +48,7 @@ public final class WeatherForm {
             "coat",
             "Their coat in midwinter",
             "By the depth of the hair. Left open, dry cattle in score 5 or better have the heavy coat of the season, thin cattle"
-                    + " and those in milk one class less.",
+                    + " and those in milk the winter class at most.",
             Option.of(Coat.class, WeatherForm::words),
             "Of the season, by condition and milk");
     private static final Field HIDE = Field.choice(

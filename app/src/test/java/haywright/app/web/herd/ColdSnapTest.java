@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import haywright.app.document.TinLantern;
 import haywright.cattle.cold.Coat;
 import haywright.cattle.cold.ColdSystem;
+import haywright.cattle.cold.HairCoat;
 import haywright.cattle.cold.Hide;
 import haywright.cattle.herd.Group;
 import haywright.outlook.ColdDay;
@@ -159,16 +160,17 @@ class ColdSnapTest {
                 new RanchWeather(said.place(), said.monthly(), null, null, false, said.coldSystem(), null, List.of());
         var exposure = open.day(DAY, -20);
         var cow = CALM.need(COWS, DAY).members().get(0).need().animal();
-        assertThat(exposure.coat(cow)).isEqualTo(Coat.HEAVY_WINTER);
+        assertThat(exposure.coat(cow)).isEqualTo(HairCoat.of(Coat.HEAVY_WINTER));
         var thin = CALM.need(COWS.scored(4, null), DAY).members().get(0).need().animal();
-        assertThat(exposure.coat(thin)).isEqualTo(Coat.WINTER);
+        assertThat(exposure.coat(thin)).isEqualTo(HairCoat.of(Coat.WINTER));
         var milking = CALM.need(COWS, LocalDate.of(2027, 5, 1))
                 .members()
                 .get(0)
                 .need()
                 .animal();
-        assertThat(open.day(LocalDate.of(2027, 3, 31), 0).coat(milking)).isEqualTo(Coat.WINTER);
-        assertThat(said.day(DAY, -20).coat(thin)).isEqualTo(Coat.WINTER);
+        assertThat(open.day(LocalDate.of(2027, 3, 31), 0).coat(milking))
+                .isEqualTo(HairCoat.of(Coat.WINTER));
+        assertThat(said.day(DAY, -20).coat(thin)).isEqualTo(HairCoat.of(Coat.WINTER));
         assertThat(open.blows()).isEqualTo(RanchWeather.USUAL_WIND);
         var dry = new RanchWeather(
                 said.place(), said.monthly(), said.wind(), null, false, said.coldSystem(), Hide.DRY, List.of());
