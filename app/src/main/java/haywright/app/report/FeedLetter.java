@@ -170,7 +170,7 @@ public record FeedLetter(Ranch ranch, Group group, Letter letter) {
         return letter.figures().getOrDefault(LetterWords.HEAD, "");
     }
 
-    /** Whether it was worked out for mild weather that nobody chose, in words; empty where weather is said. */
+    /** What moved its figures, typed or taken, in words; empty in a letter kept before they were said. */
     public String mild() {
         return letter.figures().getOrDefault(LetterWords.MILD, "");
     }

@@ -63,11 +63,7 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
         figures.put(NAME_NOTE, bracket < 0 ? "" : name.substring(bracket + 2, name.length() - 1));
         figures.put(RANCH, yard.ranch().name());
         figures.put(ADVISER, yard.ranch().settings().adviser());
-        if (yard.ranch().settings().weather() == null) {
-            figures.put(MILD, "Figured for mild weather.");
-        } else if (!HerdWords.taken(yard.ranch().settings()).isEmpty()) {
-            figures.put(MILD, HerdWords.taken(yard.ranch().settings()));
-        }
+        figures.put(MILD, HerdWords.figured(yard.ranch().settings(), yard.day(), true));
         figures.put(HEAD, Show.number(group.head(), 0) + " head");
         put(figures, Part.WHAT_TO_DO, whatToDo());
         put(figures, Part.WATCH_FOR, watchFor());
@@ -273,10 +269,6 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
             says.add("Feed book only, not tested: " + String.join("; ", book) + ".");
         }
         protein().ifPresent(says::add);
-        var weather = yard.ranch().settings().weather();
-        if (weather != null) {
-            says.add("It counts the usual cold of the season at %s, not a storm.".formatted(weather.place()));
-        }
         if (yard.ranch().settings().herdFactor() != null) {
             says.add("Cold and waste follow what was fed last winter.");
         }

@@ -1,6 +1,11 @@
 package haywright.app.words;
 
+import haywright.cattle.cold.Coat;
+import haywright.cattle.cold.ColdSystem;
+import haywright.cattle.cold.HairCoat;
+import haywright.ranch.RanchWeather;
 import haywright.ranch.Settings;
+import java.time.LocalDate;
 import java.util.ArrayList;
 
 /** What holds for every figure of a herd, said wherever it acts. */
@@ -16,21 +21,70 @@ public final class HerdWords {
                         .formatted(times(factor));
     }
 
+    /** Where nobody has said where the ranch is. */
+    public static final String MILD = "Figured for mild weather.";
+
     /**
-     * What was taken of wind, windbreak and coat though nobody said it, as a sentence; empty where all of it was said, or
-     * no cold counts. Coat and what lies on it are asked together, so a coat left open there was left open on purpose.
+     * All that moved the figures below it, typed or taken, in a few sentences: the headline of herd, bench and letter alike.
+     *
+     * @param today the coat of the season is that of the day
+     * @param putOut whether pounds put out stand there, with what is lost in feeding
      */
+    public static String figured(Settings settings, LocalDate today, boolean putOut) {
+        var says = new ArrayList<String>();
+        var weather = settings.weather();
+        if (weather == null) {
+            says.add(MILD);
+        } else {
+            says.add("Figured for the usual cold at %s, not a storm: wind %s, %s, %s, by %s."
+                    .formatted(
+                            weather.place(),
+                            Show.quantity(weather.blows()),
+                            weather.isSheltered() ? "behind a windbreak" : "no windbreak",
+                            coats(weather, today),
+                            weather.coldSystem() == ColdSystem.RULE_OF_THUMB
+                                    ? "the rule of thumb"
+                                    : "the heat balance"));
+        }
+        if (putOut) {
+            says.add("%s %% of the hay put out is lost in feeding.".formatted(Show.number(settings.hayLossPercent(), 0)));
+        }
+        says.add(taken(settings));
+        return String.join(" ", says).strip();
+    }
+
+    private static String coats(RanchWeather weather, LocalDate today) {
+        var hide = switch (weather.coats()) {
+            case DRY -> "dry ";
+            case SOME_MUD -> "somewhat muddy ";
+            case WET -> "wet ";
+            case COVERED -> "snow or mud covered ";
+        };
+        var chosen = weather.coat();
+        if (chosen != null) {
+            return hide + coat(chosen) + " coats on all";
+        }
+        var now = HairCoat.usual(today);
+        return "%scoats of the season (%s%s now)"
+                .formatted(hide, coat(now.lighter()), now.lighter() == now.heavier() ? "" : " to " + coat(now.heavier()));
+    }
+
+    private static String coat(Coat coat) {
+        return coat.id().replace('_', ' ');
+    }
+
+    /** Which of that nobody has said, as a sentence; empty where all of it was said, or no cold counts. */
     public static String taken(Settings settings) {
         var weather = settings.weather();
         var taken = new ArrayList<String>();
         if (weather != null && weather.wind() == null) {
-            taken.add("wind of " + Show.quantity(weather.blows()));
+            taken.add("wind");
         }
         if (weather != null && weather.windbreak() == null) {
-            taken.add("no windbreak");
+            taken.add("windbreak");
         }
         if (weather != null && weather.hide() == null) {
-            taken.add(weather.coat() == null ? "dry coats of the season" : "dry coats");
+            taken.add(weather.coat() == null ? "dry coats and their class" : "dry coats");
         }
         return taken.isEmpty() ? "" : "Assumed until you say otherwise: " + String.join(", ", taken) + ".";
     }

@@ -128,6 +128,13 @@ class WeatherPagesTest {
         assertThat(chosen.status()).isEqualTo(303);
         var bench = ranch.after(chosen);
         assertThat(bench.body()).contains("The ranch is at Lincoln, MT").doesNotContain("Figured for mild weather.");
+        var day = LocalDate.of(2026, 11, 25);
+        var settings = ranch.kept().settings();
+        var group = ranch.kept().groups().keySet().iterator().next();
+        assertThat(ranch.get("herd").body()).contains(HerdWords.figured(settings, day, false));
+        for (var shown : List.of("bench", "letter", "herd/" + group)) {
+            assertThat(ranch.get(shown).body()).as(shown).contains(HerdWords.figured(settings, day, true));
+        }
         var weather = ranch.kept().settings().weather();
         assertThat(weather).isNotNull();
         assertThat(weather.found()).isNotNull();

@@ -1,0 +1,90 @@
+package haywright.app.words;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import haywright.app.document.TinLantern;
+import haywright.app.report.FeedLetter;
+import haywright.cattle.cold.Coat;
+import haywright.cattle.cold.ColdSystem;
+import haywright.cattle.cold.Hide;
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
+import haywright.ranch.RanchWeather;
+import haywright.ranch.Settings;
+import java.time.LocalDate;
+import java.util.Collections;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+
+/** What moves a figure is in the headline over it: no two ways to stand in the cold have the same words. */
+class HerdWordsTest {
+    private static final LocalDate DAY = LocalDate.of(2026, 12, 1);
+
+    private static Settings stand(
+            @Nullable Double mph, @Nullable Coat coat, boolean windbreak, ColdSystem by, @Nullable Hide hide) {
+        var wind = mph == null ? null : Quantity.of(mph, Unit.MILE_AN_HOUR);
+        var weather = new RanchWeather(
+                "an invented place",
+                Collections.nCopies(12, Quantity.of(20, Unit.FAHRENHEIT)),
+                wind,
+                coat,
+                windbreak,
+                by,
+                hide,
+                List.of());
+        return TinLantern.ranch().settings().with(weather);
+    }
+
+    @Test
+    void everyChoiceIsNamed() {
+        var said = new HashSet<String>();
+        int ways = 0;
+        for (var coat : new Coat[] {null, Coat.SUMMER, Coat.FALL, Coat.WINTER, Coat.HEAVY_WINTER}) {
+            for (var by : ColdSystem.values()) {
+                for (var hide : Hide.values()) {
+                    for (var mph : new double[] {4, 8, 12}) {
+                        for (var windbreak : List.of(true, false)) {
+                            said.add(HerdWords.figured(stand(mph, coat, windbreak, by, hide), DAY, false));
+                            ways++;
+                        }
+                    }
+                }
+            }
+        }
+        assertThat(said).hasSize(ways);
+    }
+
+    @Test
+    void aDefaultIsToldFromAChoice() {
+        var open = stand(null, null, false, ColdSystem.USUAL, null);
+        var chosen = stand(8.0, null, false, ColdSystem.USUAL, Hide.DRY);
+        assertThat(HerdWords.figured(open, DAY, false)).isNotEqualTo(HerdWords.figured(chosen, DAY, false));
+        assertThat(HerdWords.taken(open)).contains("wind", "windbreak", "coats");
+        assertThat(HerdWords.taken(chosen)).isEmpty();
+    }
+
+    /** The coat of the season is told as it is that day. */
+    @Test
+    void theCoatOfTheDay() {
+        var open = stand(8.0, null, false, ColdSystem.USUAL, Hide.DRY);
+        var words = Set.of(
+                HerdWords.figured(open, LocalDate.of(2027, 1, 15), false),
+                HerdWords.figured(open, LocalDate.of(2027, 4, 1), false),
+                HerdWords.figured(open, LocalDate.of(2027, 5, 1), false));
+        assertThat(words).hasSize(3);
+    }
+
+    @Test
+    void wasteWherePoundsAreShownAndTheLetterHasTheSameWords() {
+        var ranch = TinLantern.ranch();
+        var words = HerdWords.figured(ranch.settings(), DAY, true);
+        assertThat(words).contains("15 %");
+        assertThat(HerdWords.figured(ranch.settings(), DAY, false)).doesNotContain("15 %");
+        for (var group : ranch.groups().values()) {
+            assertThat(FeedLetter.of(ranch, group, DAY).mild()).isEqualTo(words);
+        }
+    }
+}
