@@ -16,11 +16,10 @@ import haywright.app.web.form.Fields;
 import haywright.app.web.form.Part;
 import haywright.app.words.Show;
 import haywright.cattle.AnimalClass;
-import haywright.cattle.RequirementSystem;
 import haywright.cattle.Reserves;
 import haywright.cattle.herd.Group;
 import haywright.cattle.herd.HerdCheck;
-import haywright.cattle.need.HeiferTarget;
+import haywright.cattle.need.ProposedGain;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.workings.Note;
@@ -53,8 +52,12 @@ public final class GroupForm {
                     "weighedOn", "Weighed on", "For example Nov 12. A guess: the day it is for.")
             .needed("Enter the day.");
     static final Field TURNOUT = comingDate("turnout", "Turnout date", "Leave empty if it is the ranch’s.");
-    static final Field GAIN =
-            amount("gain", "Gain wanted", Unit.POUND_A_DAY, "0 to maintain. Leave empty and a gain is proposed.");
+    static final Field GAIN = amount(
+            "gain",
+            "Gain wanted",
+            Unit.POUND_A_DAY,
+            "0 to maintain. Leave it empty and one is proposed, which you confirm: for growing cattle 1.5 lb, for heifers what"
+                    + " takes them to their calving weight, for grown bulls 0.");
 
     private static final List<Option> SCALES = List.of(
             new Option("no", "Full: fed and watered"), new Option("yes", "Shrunk: a night without feed and water"));
@@ -225,29 +228,35 @@ public final class GroupForm {
         return cows;
     }
 
-    /** Heifers that are to calve: the gain that brings them to the weight they should calve at. */
+    /** Where the gain was left empty: the one proposed, asked. */
     private static Group proposed(Form form, Group group) {
-        if (!gains(group.animals()) || !form.isEmpty(GAIN.ask())) {
+        if (!gains(group.animals())
+                || !form.isEmpty(GAIN.ask())
+                || !form.problem(mature(group.animals()).ask()).isEmpty()) {
             return group;
         }
-        var target = group.animals() == AnimalClass.BRED_HEIFER
-                ? HeiferTarget.of(group, RequirementSystem.USUAL)
-                : Optional.<HeiferTarget.AtCalving>empty();
-        var gain = Quantity.of(
-                target.map(t -> Math.max(0, Math.ceil(Unit.KILOGRAM_A_DAY.to(Unit.POUND_A_DAY, t.gain()) * 20) / 20))
-                        .orElse(0.0),
-                Unit.POUND_A_DAY);
-        form.doubt(
-                GAIN.ask(),
-                "gain-proposed",
-                target.map(t -> "Left empty. %s a day takes them to %s by %s, when they begin to calve. Use that?"
-                                .formatted(
-                                        Show.quantity(Quantity.of(gain.value(), Unit.POUND)),
-                                        Show.quantity(Quantity.of(
-                                                Math.rint(Unit.KILOGRAM.to(Unit.POUND, t.target())), Unit.POUND)),
-                                        Show.date(t.on())))
-                        .orElse("Left empty. Should they only maintain?"));
-        return group.gaining(gain);
+        var proposal = ProposedGain.of(group);
+        if (proposal.isEmpty()) {
+            form.text(GAIN.ask(), "Enter when they calve, and a gain is proposed; or enter a gain, 0 to maintain.");
+            return group;
+        }
+        form.doubt(GAIN.ask(), "gain-proposed", "Left empty. " + words(proposal.get()) + " Use that?");
+        return group.gaining(proposal.get().gain());
+    }
+
+    private static String words(ProposedGain proposal) {
+        var gain = Show.quantity(proposal.gain());
+        return switch (proposal.to()) {
+            case FIRST_CALVING, SECOND_CALVING ->
+                "%s takes them to %s by %s, when they begin to calve%s."
+                        .formatted(
+                                gain,
+                                Show.pounds(proposal.weight()),
+                                Show.date(proposal.on()),
+                                proposal.to() == ProposedGain.To.SECOND_CALVING ? " again, a year after the first" : "");
+            case GROW -> "%s is a usual winter gain for calves: good hay with some grain.".formatted(gain);
+            case HOLD -> "They are grown: %s, to maintain.".formatted(gain);
+        };
     }
 
     private static void dates(Form form, Group group, @Nullable Group before, LocalDate today) {

@@ -207,7 +207,7 @@ public final class GroupPages {
                 .formatted(
                         before == null ? "Group added" : "Group changed",
                         group.get().name(),
-                        form.confirmed().isEmpty() ? "" : ", something unusual said to be right");
+                        form.confirmed().isEmpty() ? "" : ", with what was asked confirmed");
         page.save(form, words, ranch -> ranch.with(group.get()), "herd");
     }
 

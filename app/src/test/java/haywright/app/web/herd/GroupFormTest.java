@@ -185,6 +185,53 @@ class GroupFormTest {
         assertThat(group.matureWeight()).isEqualTo(cows);
     }
 
+    private static Group confirmed(AnimalClass animals, Map<String, String> typed) {
+        var sure = new LinkedHashMap<String, List<String>>();
+        typed.forEach((name, value) -> sure.put(name, List.of(value)));
+        sure.put("confirm", List.of("gain-proposed"));
+        return GroupForm.read(Form.posted("group/new", sure), animals, new UUID(1, 3), null, null, TODAY)
+                .orElseThrow();
+    }
+
+    /** 1.5 lb a day for calves (Nebraska G2064); grown bulls hold; heifers with a calf grow to 0.92 of their mature weight. */
+    @Test
+    void whatIsProposedIsAGainForWhatGrowsAndNoneForWhatIsGrown() {
+        var calves = heifers();
+        calves.keySet().removeIf(name -> name.startsWith("calv"));
+        calves.put("weight", "520 lb");
+        calves.put("matureWeight", "1300 lb");
+        var asked = form(calves);
+        assertThat(GroupForm.read(asked, AnimalClass.GROWING, new UUID(1, 3), null, null, TODAY))
+                .isEmpty();
+        assertThat(wrong(asked)).containsExactly("gain");
+        assertThat(confirmed(AnimalClass.GROWING, calves).gain()).isEqualTo(Quantity.of(1.5, Unit.POUND_A_DAY));
+        var bulls = new LinkedHashMap<>(calves);
+        bulls.put("weight", "1,900 lb");
+        bulls.put("matureWeight", "1,900 lb");
+        assertThat(confirmed(AnimalClass.BULL, bulls).gain()).isEqualTo(Quantity.of(0, Unit.POUND_A_DAY));
+        // 0.92 of 1,300 lb is 1,196 lb: 246 lb in the 100 days to March 1 is 2.46, in steps of 0.05
+        var second = heifers();
+        second.put("matureWeight", "1300 lb");
+        var ask = form(second);
+        GroupForm.read(ask, AnimalClass.FIRST_CALF_HEIFER, new UUID(1, 3), null, null, TODAY);
+        assertThat(ask.messages().toString()).contains("2.5 lb");
+    }
+
+    /** Bred heifers without a calving date: the true cause, and no proposal to hold. */
+    @Test
+    void noGainIsProposedFromNoDate() {
+        var typed = heifers();
+        typed.keySet().removeIf(name -> name.startsWith("calv"));
+        typed.put("matureWeight", "1300 lb");
+        var form = form(typed);
+        assertThat(GroupForm.read(form, AnimalClass.BRED_HEIFER, new UUID(1, 3), null, null, TODAY))
+                .isEmpty();
+        assertThat(wrong(form)).contains("gain");
+        typed.put("confirm", "gain-proposed");
+        assertThat(GroupForm.read(form(typed), AnimalClass.BRED_HEIFER, new UUID(1, 3), null, null, TODAY))
+                .isEmpty();
+    }
+
     @Test
     void asksTheMatureWeightWhereNoCowsAreKnown() {
         var form = form(heifers());
