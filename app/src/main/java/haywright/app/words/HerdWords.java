@@ -3,6 +3,7 @@ package haywright.app.words;
 import haywright.cattle.cold.Coat;
 import haywright.cattle.cold.ColdSystem;
 import haywright.cattle.cold.HairCoat;
+import haywright.quantity.Unit;
 import haywright.ranch.RanchWeather;
 import haywright.ranch.Settings;
 import java.time.LocalDate;
@@ -20,6 +21,9 @@ public final class HerdWords {
                 : "The cold, and what is lost of hay, count %s times here, as last winter’s feeding said."
                         .formatted(times(factor));
     }
+
+    /** The expected intake is right to about so much of itself; that of cows was found 14 to 17 % low. */
+    private static final double INTAKE_DOUBT = 0.15;
 
     /** Where nobody has said where the ranch is. */
     public static final String MILD = "Figured for mild weather.";
@@ -87,6 +91,26 @@ public final class HerdWords {
             taken.add(weather.coat() == null ? "dry coats and their class" : "dry coats");
         }
         return taken.isEmpty() ? "" : "Assumed until you say otherwise: " + String.join(", ", taken) + ".";
+    }
+
+    /**
+     * {@code about 28 lb (24 to 32)}: what they are expected to eat, with its doubt.
+     *
+     * @param kilograms of dry matter a day
+     */
+    public static String eats(double kilograms) {
+        return "about %s lb (%s to %s)"
+                .formatted(
+                        pounds(kilograms), pounds((1 - INTAKE_DOUBT) * kilograms), pounds((1 + INTAKE_DOUBT) * kilograms));
+    }
+
+    /** Whether so much is above all of {@link #eats}, in the pounds that are shown. */
+    public static boolean isMoreThanEaten(double given, double expected) {
+        return Math.round(Unit.POUND.fromBase(given)) > Math.round(Unit.POUND.fromBase((1 + INTAKE_DOUBT) * expected));
+    }
+
+    private static String pounds(double kilograms) {
+        return Show.number(Unit.POUND.fromBase(kilograms), 0);
     }
 
     /** {@code 1.25}. */

@@ -10,26 +10,28 @@ import java.util.List;
 
 /** A ration beside what cattle usually eat and what the trade says without a computer. */
 public final class RuleWords {
-    /** Above this share of the expected intake the cattle may leave part of it. */
-    private static final double MUCH = 1.10;
-
     private RuleWords() {}
 
     /** One sentence each. */
     public static List<String> beside(Need need, Ration ration) {
         var sentences = new ArrayList<String>();
         double expected = need.intake(ration.dietNem()).kilograms();
-        sentences.add("They would eat about %s of dry matter of this mix if some were always left; it gives them %s.%s"
-                .formatted(
-                        pounds(expected),
-                        pounds(ration.kg()),
-                        ration.kg() > MUCH * expected
-                                ? " That is more than cattle usually eat: watch what they leave."
-                                : ""));
+        sentences.add("Free choice they would eat %s of dry matter of this mix; it gives them %s.%s"
+                .formatted(HerdWords.eats(expected), pounds(ration.kg()), more(ration.kg(), expected)));
         RuleOfThumb.tdn(need).ifPresent(rule -> sentences.add(rule("TDN", rule, ration.mean(Analyte.TDN))));
         RuleOfThumb.protein(need).ifPresent(rule -> sentences.add(rule("protein", rule, ration.mean(Analyte.CP))));
         ration.cautions().forEach(caution -> sentences.add(caution.words()));
         return sentences;
+    }
+
+    /** As the rounded pounds beside it say. */
+    private static String more(double given, double expected) {
+        if (HerdWords.isMoreThanEaten(given, expected)) {
+            return " That is more than they can be expected to eat: look for a mix with less in it.";
+        }
+        return Math.round(Unit.POUND.fromBase(given)) > Math.round(Unit.POUND.fromBase(expected))
+                ? " That is more than the middle of it: watch what they leave."
+                : "";
     }
 
     private static String rule(String what, RuleOfThumb rule, double has) {

@@ -1,6 +1,7 @@
 package haywright.app.web.herd;
 
 import haywright.app.words.CheckedWords;
+import haywright.app.words.HerdWords;
 import haywright.app.words.Show;
 import haywright.cattle.Animal;
 import haywright.cattle.Growth;
@@ -46,9 +47,6 @@ public final class NeedFigures {
     private static final Origin ABOVE = new Origin.Typed("worked out above");
 
     private static final Origin ALIKE = new Origin.Typed("worked out like the middle day");
-
-    /** The expected intake is right to about so much of itself; that of cows was found 14 to 17 % low. */
-    private static final double INTAKE_DOUBT = 0.15;
 
     private static final double NOTHING_MCAL = 0.05;
 
@@ -190,15 +188,7 @@ public final class NeedFigures {
     }
 
     static String eats(PoorestDiet diet) {
-        return "about %s lb (%s to %s)"
-                .formatted(
-                        pounds(diet.kilograms()),
-                        pounds((1 - INTAKE_DOUBT) * diet.kilograms()),
-                        pounds((1 + INTAKE_DOUBT) * diet.kilograms()));
-    }
-
-    private static String pounds(double kg) {
-        return Show.number(Unit.POUND.fromBase(kg), 0);
+        return HerdWords.eats(diet.kilograms());
     }
 
     /** Every member with all its lines. */

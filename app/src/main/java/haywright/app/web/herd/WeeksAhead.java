@@ -5,13 +5,13 @@ import haywright.app.report.NeedPicture;
 import haywright.app.report.NeedPicture.Band;
 import haywright.app.web.Ask;
 import haywright.app.web.Page;
+import haywright.app.words.HerdWords;
 import haywright.app.words.Show;
 import haywright.cattle.herd.Group;
 import haywright.cattle.herd.KeyDate;
 import haywright.cattle.need.GroupRequirement;
 import haywright.cattle.need.Need;
 import haywright.diet.PoorestDiet;
-import haywright.outlook.BackCast;
 import haywright.outlook.HayMeasure;
 import haywright.outlook.WeeksOfNeed;
 import haywright.outlook.Yard;
@@ -111,7 +111,7 @@ public record WeeksAhead(
                                 dates,
                                 diets.get(0).orElse(null),
                                 diets.stream().map(diet -> diet.orElse(null)).toList())
-                        + tooMuch(dates, needs, hay),
+                        + tooMuch(dates, needs, diets, hay),
                 picture(ahead, hay, KeyDate.of(group, turnout)),
                 winters(page.ranch()),
                 hay,
@@ -229,19 +229,23 @@ public record WeeksAhead(
                                         whole(then.crudeProteinPercent()));
     }
 
-    /** Where the energy takes more of this hay than they would eat of it, in words; else empty. */
-    static String tooMuch(List<LocalDate> dates, List<GroupRequirement> needs, HayMeasure hay) {
+    /**
+     * Where the energy takes more of this hay than they are expected to eat, by the intake of the table and all its doubt, in
+     * words; else empty.
+     */
+    static String tooMuch(
+            List<LocalDate> dates, List<GroupRequirement> needs, List<Optional<PoorestDiet>> diets, HayMeasure hay) {
         for (int week = 0; week < dates.size(); week++) {
             var need = needs.get(week);
+            var diet = diets.get(week).orElse(null);
             double takes = need.nem() / hay.nem() + (need.neg() > 0 ? need.neg() / hay.neg() : 0);
-            double most = BackCast.MOST_EATEN * need.intake(hay.nem()).kilograms();
-            if (takes > most) {
-                return " In the week of %s that is %s dry of %s, more than the %s they can be expected to eat: a better feed has to bring part of it."
+            if (diet != null && HerdWords.isMoreThanEaten(takes, diet.kilograms())) {
+                return " In the week of %s that is %s lb of dry matter of %s, and they are expected to eat %s: a better feed has to bring part of it."
                         .formatted(
                                 Show.day(dates.get(week)).replace(' ', '\u00a0'),
-                                Show.pounds(takes),
+                                Show.number(Unit.POUND.fromBase(takes), 0),
                                 hay.name(),
-                                Show.pounds(most));
+                                HerdWords.eats(diet.kilograms()));
             }
         }
         return "";

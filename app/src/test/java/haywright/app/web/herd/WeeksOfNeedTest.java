@@ -9,6 +9,7 @@ import haywright.cattle.cold.Coat;
 import haywright.cattle.cold.ColdSystem;
 import haywright.cattle.herd.Group;
 import haywright.cattle.need.Requirement;
+import haywright.diet.PoorestDiet;
 import haywright.outlook.WeeksOfNeed;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
@@ -153,17 +154,35 @@ class WeeksOfNeedTest {
     /** Straw-like hay of 0.9 Mcal: no calf eats what 1.5 lb of gain takes of it. Good hay carries a dry cow. */
     @Test
     void hayBeyondTheirAppetiteIsSaid() {
-        var day = LocalDate.of(2027, 1, 20);
         var calves = RANCH.groups().values().stream()
                 .filter(group -> group.animals() == haywright.cattle.AnimalClass.GROWING)
                 .findFirst()
                 .orElseThrow();
         var poor = new haywright.outlook.HayMeasure("", "poor hay", 0.95, 0.2, 1.3);
         var good = new haywright.outlook.HayMeasure("", "good hay", 1.4, 0.8, 1.3);
-        assertThat(WeeksAhead.tooMuch(List.of(day), List.of(RANCH.settings().need(calves, day)), poor))
-                .contains("poor hay");
-        assertThat(WeeksAhead.tooMuch(List.of(day), List.of(RANCH.settings().need(COWS, day)), good))
-                .isEmpty();
+        assertThat(tooMuch(calves, poor)).contains("poor hay");
+        assertThat(tooMuch(COWS, good)).isEmpty();
+    }
+
+    private static String tooMuch(Group group, haywright.outlook.HayMeasure hay) {
+        var need = RANCH.settings().need(group, LocalDate.of(2027, 1, 20));
+        return WeeksAhead.tooMuch(List.of(FROM), List.of(need), List.of(PoorestDiet.of(need)), hay);
+    }
+
+    /** Of hay after hay that is poorer: it is said only where the pounds shown are above the most that is shown. */
+    @Test
+    void moreThanTheyEatIsMoreInTheFiguresShown() {
+        for (var group : RANCH.groups().values()) {
+            for (double nem = 1.5; nem > 0.7; nem -= 0.01) {
+                var said = tooMuch(group, new haywright.outlook.HayMeasure("", "hay", nem, nem / 2, 1));
+                if (!said.isEmpty()) {
+                    var numbers = java.util.regex.Pattern.compile("([0-9]+) lb of dry.* about ([0-9]+) lb .[0-9]+ to ([0-9]+).")
+                            .matcher(said);
+                    assertThat(numbers.find()).as(said).isTrue();
+                    assertThat(Integer.parseInt(numbers.group(1))).isGreaterThan(Integer.parseInt(numbers.group(3)));
+                }
+            }
+        }
     }
 
     /** Heifers in score 4.5 that are to calve: no loss from 60 days before; cows in 5 are where they should be. */
