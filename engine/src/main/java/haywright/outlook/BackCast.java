@@ -106,13 +106,11 @@ public record BackCast(
             return Optional.empty();
         }
         int weeks = Math.max(1, Math.round(last.days() / (float) DAYS_A_WEEK));
-        var from = turnout.minusWeeks(weeks);
-        var to = turnout;
-        int years = 0;
-        while (to.minusYears(years).isAfter(today)) {
-            years++;
-        }
-        var own = winter(ranch, to.minusYears(years).getYear());
+        // today's herd calves in the winter that comes, so its weeks are those before the next day of grass
+        var to = next(turnout, today);
+        var ended = to.minusYears(1);
+        var from = to.minusWeeks(weeks);
+        var own = winter(ranch, ended.getYear());
         double mild = 0;
         double cold = 0;
         double gain = 0;
@@ -147,9 +145,21 @@ public record BackCast(
                 1 / (hay.putOut() * (1 - loss)),
                 ranch.settings(),
                 calving == 0 ? 0 : scoreTakes / calving,
-                to.minusYears(years).minusDays(last.days()),
-                to.minusYears(years),
+                ended.minusDays(last.days()),
+                ended,
                 own.isPresent()));
+    }
+
+    /** The first day after today that the grass of this or another year came on. */
+    private static LocalDate next(LocalDate turnout, LocalDate today) {
+        var next = turnout.plusYears(Math.max(0, today.getYear() - turnout.getYear()));
+        while (!next.isAfter(today)) {
+            next = next.plusYears(1);
+        }
+        while (next.minusYears(1).isAfter(today)) {
+            next = next.minusYears(1);
+        }
+        return next;
     }
 
     private static Optional<KeptWinter> winter(Ranch ranch, int spring) {
@@ -200,8 +210,8 @@ public record BackCast(
         return (mild + factor * cold + reserves) / hay.nem() + (gain > 0 ? gain / hay.neg() : 0);
     }
 
-    /** x. */
-    private double left(double factor) {
+    /** x: left lying for each kg eaten, with waste counted so many times. */
+    public double left(double factor) {
         double loss = settings.withHerdFactor(factor).hayLossPercent() / 100;
         return loss / (1 - loss);
     }
@@ -209,6 +219,11 @@ public record BackCast(
     /** x: left lying for each kg eaten. */
     public double left() {
         return left(1);
+    }
+
+    /** What they took at the end of their appetite that lies nearer to what was fed, counted so many times, kg as fed. */
+    public double counted(double factor) {
+        return needed(factor, fed > needed() ? MOST_EATEN : LEAST_EATEN);
     }
 
     private double needed(double factor, double share) {

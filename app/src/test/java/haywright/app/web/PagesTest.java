@@ -260,6 +260,11 @@ class PagesTest {
         settings.put("system", "nrc_1996");
         assertThat(ranch.send("settings/ranch", settings).body()).contains("the share that is fed but not eaten");
         settings.put("feedingLossPercent", "12 %");
+        settings.put("turnout", "May 10, 2025");
+        var asked = ranch.send("settings/ranch", settings);
+        assertThat(asked.status()).isEqualTo(422);
+        assertThat(asked.body()).contains("value=\"turnout-past\"");
+        settings.put("turnout", "5/15/2027");
         assertThat(ranch.send("settings/ranch", settings).status()).isEqualTo(303);
         assertThat(ranch.client().get("/").body()).contains("May 15, 2027, in 171 days: to grass");
         assertThat(ranch.send("settings/last-winter", Map.of("head", "0", "scoreBefore", "12"))

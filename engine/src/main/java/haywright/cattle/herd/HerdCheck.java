@@ -28,6 +28,9 @@ public final class HerdCheck {
         return findings(group, date).notes();
     }
 
+    /** Without a calf for longer, a cow is open: judgment. */
+    private static final int LONG_AGO = 400;
+
     public static Findings findings(Group group, LocalDate date) {
         return Findings.of(
                 Limits.of("head").check("head", group.head(), NONE),
@@ -163,7 +166,21 @@ public final class HerdCheck {
         return Findings.of(
                 heads(group, due),
                 Limits.of("calving_spread").check("calving", ChronoUnit.DAYS.between(first, last) + 7.0, DAY),
-                Limits.of("due_ahead").check("calving", ChronoUnit.DAYS.between(date, last), DAY));
+                Limits.of("due_ahead").check("calving", ChronoUnit.DAYS.between(date, last), DAY),
+                longAgo(last, date));
+    }
+
+    /** A year that was mistyped shows in a calving that no cow in milk can have behind her. */
+    private static Findings longAgo(LocalDate last, LocalDate date) {
+        return last.plusDays(LONG_AGO).isBefore(date)
+                ? Findings.one(
+                        Level.ASK,
+                        "calved_long_ago",
+                        "calving",
+                        Findings.said(last),
+                        "The last calving week began more than " + LONG_AGO + " days ago, on " + Findings.said(last),
+                        "Is the year right?")
+                : Findings.NONE;
     }
 
     private static Findings heads(Group group, int due) {

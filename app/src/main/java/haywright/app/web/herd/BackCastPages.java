@@ -5,6 +5,7 @@ import haywright.app.web.Routes;
 import haywright.app.words.HerdWords;
 import haywright.app.words.Show;
 import haywright.outlook.BackCast;
+import haywright.quantity.Unit;
 import haywright.ranch.Settings;
 import haywright.workings.Refused;
 import java.util.Optional;
@@ -62,7 +63,7 @@ public final class BackCastPages {
                                 Show.pounds(cast.mostNeeded()),
                                 parted(cast)),
                 Optional.of(cast),
-                factor.isEmpty() ? "" : offer(settings, factor.getAsDouble()));
+                factor.isEmpty() ? "" : offer(settings, cast, factor.getAsDouble()));
     }
 
     private static String parted(BackCast cast) {
@@ -76,15 +77,34 @@ public final class BackCastPages {
     }
 
     /** Empty where that is accepted already. */
-    private static String offer(Settings settings, double factor) {
+    static String offer(Settings settings, BackCast cast, double factor) {
         double times = rounded(factor);
-        return settings.herdFactor() != null && settings.herdFactor() == times
-                ? "This is what counts now."
-                : "Last winter comes out right if cold and waste count %s times: of the hay put out, %s %% is lost in place of %s."
-                        .formatted(
-                                HerdWords.times(times),
-                                Show.number(settings.withHerdFactor(times).hayLossPercent(), 0),
-                                Show.significant(settings.feedingLossPercent(), 3));
+        if (settings.herdFactor() != null && settings.herdFactor() == times) {
+            return "This is what counts now.";
+        }
+        double cold = tenth(Unit.POUND.fromBase(cast.hay().forMaintenance(cast.cold())));
+        double left = tenth(100 * cast.left());
+        double counted = tenth(100 * cast.left(times));
+        boolean bounded = Math.abs(counted - times * left) > 0.1;
+        return ("Last winter comes out right if cold and waste count %s times. The cold: %s × %s = %s lb per head per day."
+                        + " The waste: %s = %s lb left lying for each 100 lb eaten, %s %% of the hay put out in place of %s."
+                        + " They would then have taken %s, as was fed.")
+                .formatted(
+                        HerdWords.times(times),
+                        Show.number(cold, 1),
+                        HerdWords.times(times),
+                        Show.number(tenth(times * cold), 1),
+                        bounded
+                                ? "from %s to its limit".formatted(Show.number(left, 1))
+                                : "%s × %s".formatted(Show.number(left, 1), HerdWords.times(times)),
+                        Show.number(bounded ? counted : tenth(times * left), 1),
+                        Show.number(settings.withHerdFactor(times).hayLossPercent(), 0),
+                        Show.significant(settings.feedingLossPercent(), 3),
+                        Show.pounds(cast.counted(times)));
+    }
+
+    private static double tenth(double value) {
+        return Math.round(10 * value) / 10.0;
     }
 
     private static double rounded(double factor) {

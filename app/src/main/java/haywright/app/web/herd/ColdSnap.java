@@ -12,6 +12,7 @@ import haywright.quantity.Unit;
 import haywright.ranch.Settings;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
@@ -32,7 +33,10 @@ public record ColdSnap(String rule, String why, String wet, String methods, List
     /** % of maintenance: more than that is not eaten. */
     private static final double MOST_THAT_IS_EATEN = 50;
 
-    /** Grain in a storm, only to cattle on grain already: 1 lb for each 5 °C below −20 °C, at most 5 lb. */
+    /**
+     * Grain in a storm, only to cattle on grain already: 1 lb for each 5 °C that the afternoon high is below −20 °C, at most
+     * 5 lb a head (Saskatchewan Agriculture; the most: common practice, no source). The source names no weight.
+     */
     private static final double GRAIN_BEGINS = -20;
 
     private static final double GRAIN_STEP = 5;
@@ -42,6 +46,9 @@ public record ColdSnap(String rule, String why, String wet, String methods, List
     private static final double COMPARED_AT = 0;
 
     private static final double LEAST_POUNDS = 0.5;
+
+    /** Times: so far apart the two methods are said to be unsure. */
+    private static final double WIDE = 1.5;
 
     /** @param dry and {@code wet}: hay to add a head, in words, where the coat is dry or wet through */
     public record Row(String temperature, String dry, String wet) {}
@@ -86,12 +93,25 @@ public record ColdSnap(String rule, String why, String wet, String methods, List
     private static String methods(Settings settings, Group group, LocalDate day, HayMeasure hay) {
         double rule = costs(settings, group, day, ColdSystem.RULE_OF_THUMB);
         double balance = costs(settings, group, day, ColdSystem.HEAT_BALANCE);
-        return "A day of %s costs %s by the rule of thumb and %s by the heat balance: they part by %s lb of hay put out."
+        var weather = settings.weather();
+        boolean byRule = weather == null || weather.coldSystem() == ColdSystem.RULE_OF_THUMB;
+        boolean wide = Math.max(rule, balance) > WIDE * Math.min(rule, balance);
+        return "A day of %s costs %s by the rule of thumb and %s by the heat balance: %s lb of hay apart. %s"
                 .formatted(
                         Show.fahrenheit(Unit.FAHRENHEIT.toBase(COMPARED_AT)),
                         NeedFigures.mcal(rule),
                         NeedFigures.mcal(balance),
-                        Show.number(pounds(hay, Math.abs(rule - balance)), 1));
+                        Show.number(pounds(hay, Math.abs(rule - balance)), 1),
+                        used(byRule, wide));
+    }
+
+    private static String used(boolean byRule, boolean wide) {
+        var why = byRule
+                ? "Used here: the rule of thumb. Its tables were read; the heat balance’s coefficients are from memory."
+                : "Used here: the heat balance, as this ranch chose. Its coefficients are from memory; the rule’s tables were read.";
+        return wide
+                ? why + " So far apart, neither is sure: score the cattle after a cold spell, and trust that over both."
+                : why;
     }
 
     private static double costs(Settings settings, Group group, LocalDate day, ColdSystem by) {
@@ -107,17 +127,23 @@ public record ColdSnap(String rule, String why, String wet, String methods, List
                         .costs();
     }
 
-    /** lb a head in a storm, for cattle that are on grain already. */
-    static double grain(double celsius) {
-        return Math.min(MOST_GRAIN, Math.max(0, (GRAIN_BEGINS - celsius) / GRAIN_STEP));
+    /**
+     * lb a head in a storm, for cattle that are on grain already.
+     *
+     * @param high of the afternoon, °C; the rows of a day's mean are colder than their afternoon, so they never take it
+     */
+    static double grain(double high) {
+        return Math.min(MOST_GRAIN, Math.max(0, (GRAIN_BEGINS - high) / GRAIN_STEP));
     }
 
-    private static String full(double celsius) {
-        double grain = grain(celsius);
-        return "more than they can eat"
-                + (grain < LEAST_POUNDS
-                        ? ""
-                        : "; %s lb of grain, if on grain already".formatted(Show.number(grain, 1)));
+    /** The rule at the afternoon highs at which it gives whole pounds, in words. */
+    public static String grainByHigh() {
+        return IntStream.rangeClosed(1, (int) MOST_GRAIN)
+                .mapToObj(pounds -> {
+                    double high = GRAIN_BEGINS - GRAIN_STEP * pounds;
+                    return "%s %s lb".formatted(Show.fahrenheit(high), Show.number(grain(high), 0));
+                })
+                .collect(Collectors.joining(", "));
     }
 
     private static double pounds(HayMeasure hay, double mcal) {
@@ -131,7 +157,7 @@ public record ColdSnap(String rule, String why, String wet, String methods, List
         return pounds < LEAST_POUNDS
                 ? "nothing"
                 : cold.percent() > MOST_THAT_IS_EATEN
-                        ? full(Unit.FAHRENHEIT.toBase(fahrenheit))
+                        ? "more than they can eat"
                         : Show.number(pounds, 0) + " lb";
     }
 }

@@ -282,10 +282,10 @@ public final class GroupForm {
         var known = before == null ? List.<Note>of() : HerdCheck.of(before, today);
         for (var note : HerdCheck.of(group, today)) {
             switch (note.level()) {
-                case REFUSE -> form.refuse(note.field(), "", note.words(), note.fix());
+                case REFUSE -> form.refuse(field(form, note), "", note.words(), note.fix());
                 case ASK -> {
                     if (!known.contains(note)) {
-                        form.doubt(Ask.choice(note.field(), "", ""), note.rule(), sentence(note));
+                        form.doubt(Ask.choice(field(form, note), "", ""), note.rule(), sentence(note));
                     }
                 }
                 case SAY -> {
@@ -293,6 +293,13 @@ public final class GroupForm {
                 }
             }
         }
+    }
+
+    /** The box that calving was typed in. */
+    private static String field(Form form, Note note) {
+        return note.field().equals("calving") && !form.isEmpty(CalvingForm.FIRST.ask())
+                ? CalvingForm.FIRST.name()
+                : note.field();
     }
 
     static String sentence(Note note) {

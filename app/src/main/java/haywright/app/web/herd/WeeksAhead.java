@@ -106,7 +106,7 @@ public record WeeksAhead(
         }
         return new WeeksAhead(
                 group.id(),
-                planned.isPresent() ? "to grass on " + Show.date(end) : "for 26 weeks, since no day of turnout is set",
+                planned.isPresent() ? "to grass on " + Show.date(end) : "for 26 weeks, since " + why(turnout, today),
                 says(
                                 dates,
                                 diets.get(0).orElse(null),
@@ -120,6 +120,12 @@ public record WeeksAhead(
                 rows,
                 needs.stream().anyMatch(need -> need.neg() > 0),
                 ColdSnap.of(settings, group, today, hay));
+    }
+
+    private static String why(@Nullable LocalDate turnout, LocalDate today) {
+        return turnout == null
+                ? "no turnout date is set"
+                : "the turnout date, %s, is %s".formatted(Show.date(turnout), turnout.isAfter(today) ? "near" : "past");
     }
 
     /** Whose winters the band is; empty where none is known. */

@@ -171,7 +171,7 @@ public final class RanchPages {
 
     private static void saveRanch(Page page) {
         var form = page.posted("settings/ranch");
-        var changed = SettingsForms.read(form, page.ranch());
+        var changed = SettingsForms.read(form, page.ranch(), page.today());
         if (changed.isEmpty()) {
             page.reject(form, RANCH, view(page, form));
             return;

@@ -13,6 +13,7 @@ import haywright.ranch.LastWinter;
 import haywright.ranch.Outfit;
 import haywright.ranch.Ranch;
 import haywright.ranch.Settings;
+import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -78,10 +79,15 @@ public final class SettingsForms {
     }
 
     /** The ranch with its name and settings changed. */
-    static Optional<Ranch> read(Form form, Ranch ranch) {
+    static Optional<Ranch> read(Form form, Ranch ranch, LocalDate today) {
         var name = form.text(NAME, "What is it called?");
         var adviser = form.text(ADVISER);
         var turnout = form.maybeDate(TURNOUT);
+        if (turnout != null
+                && turnout.isBefore(today)
+                && !turnout.equals(ranch.settings().turnout())) {
+            form.doubt(TURNOUT, "turnout-past", Show.date(turnout) + " is past. Is the year right?");
+        }
         double loss = form.number(FEEDING_LOSS, "15 if nothing better is known.");
         var system = form.choice(SYSTEM, RequirementSystem.class, "Which edition?");
         var was = ranch.settings();

@@ -152,6 +152,53 @@ class BackCastTest {
                 .isEmpty();
     }
 
+    /** A turnout date of an earlier year is still the day of the year on which grass comes. */
+    @Test
+    void aTurnoutLongPastIsTheDayOfTheYear() {
+        var ranch = TinLantern.ranch();
+        var was = ranch.settings();
+        assertThat(was.turnout()).isNotNull();
+        var now = BackCast.of(ranch, TODAY).orElseThrow();
+        for (int years : new int[] {1, 2, 3}) {
+            var past = new Settings(
+                    was.invented(),
+                    null,
+                    was.system(),
+                    was.adviser(),
+                    was.feedingLossPercent(),
+                    was.turnout().minusYears(years),
+                    was.weather(),
+                    null);
+            var cast = BackCast.of(ranch.with(past), TODAY).orElseThrow();
+            assertThat(cast.to()).isEqualTo(now.to());
+            assertThat(cast.needed()).isEqualTo(now.needed());
+        }
+    }
+
+    /** The figures of the offer multiply with a pencil, and come out at what was fed. */
+    @Test
+    void theOfferMultiplies() {
+        for (double fed = 11; fed < 17; fed += 0.5) {
+            var cast = cast(fed);
+            if (cast.factor().isEmpty()) {
+                continue;
+            }
+            var said = BackCastPages.offer(lossOf(20), cast, cast.factor().orElseThrow());
+            var products = java.util.regex.Pattern.compile("([0-9.]+) × ([0-9.]+) = ([0-9.]+)")
+                    .matcher(said);
+            int found = 0;
+            while (products.find()) {
+                found++;
+                assertThat(Double.parseDouble(products.group(1)) * Double.parseDouble(products.group(2)))
+                        .as(said)
+                        .isCloseTo(Double.parseDouble(products.group(3)), within(0.0500001));
+            }
+            assertThat(found).as(said).isPositive();
+            double h = Math.round(100 * cast.factor().orElseThrow()) / 100.0;
+            assertThat(cast.counted(h)).isCloseTo(fed, within(0.02 * fed));
+        }
+    }
+
     /** What thin cows are to regain this winter was not eaten last winter. */
     @Test
     void aRegainPlannedForThisWinterIsNotOfTheLast() {

@@ -82,8 +82,7 @@ class ColdSnapTest {
         assertThat(snap.rows().get(0).wet()).endsWith(" lb");
         assertThat(snap.rows().get(8).dry())
                 .as("62 % of maintenance")
-                .startsWith("more than they can eat")
-                .contains("grain");
+                .isEqualTo("more than they can eat");
         assertThat(snap.rows().get(5).dry())
                 .isEqualTo("%.0f lb".formatted(0.32 * maintenance / 1.2 / 0.9 / 0.85 / 0.45359237));
     }
@@ -143,12 +142,36 @@ class ColdSnapTest {
         assertThat(hay.of(need)).isCloseTo(need.nem() / hay.nem() * hay.putOut(), within(1e-9));
     }
 
-    /** 1 lb for each 5 °C below −20 °C, at most 5. */
+    /**
+     * 1 lb for each 5 °C that the afternoon high is below −20 °C, at most 5; −35 °C is 3 lb (Saskatchewan Agriculture, Lang
+     * 2022; Feist 2014). No row of a day's mean takes it.
+     */
     @Test
     void grainInAStorm() {
+        assertThat(ColdSnap.grain(-35)).isEqualTo(3);
+        assertThat(ColdSnap.grainByHigh()).contains("−31 °F 3 lb");
+        var snap = ColdSnap.of(CALM, COWS, DAY, HAY);
+        assertThat(snap).isNotNull();
+        assertThat(snap.rows()).noneMatch(row -> (row.dry() + row.wet()).contains("grain"));
         assertThat(ColdSnap.grain(-20)).isZero();
         assertThat(ColdSnap.grain(-30)).isEqualTo(2);
         assertThat(ColdSnap.grain(-60)).isEqualTo(5);
+    }
+
+    /** Which of the two ways to count is used is said, and more where they are far apart. */
+    @Test
+    void saysWhichMethodIsUsed() {
+        for (var by : ColdSystem.values()) {
+            var snap = ColdSnap.of(settings(12, false, by), COWS, DAY, HAY);
+            var other = ColdSnap.of(
+                    settings(12, false, by == ColdSystem.USUAL ? ColdSystem.HEAT_BALANCE : ColdSystem.USUAL),
+                    COWS,
+                    DAY,
+                    HAY);
+            assertThat(snap).isNotNull();
+            assertThat(other).isNotNull();
+            assertThat(snap.methods()).isNotEqualTo(other.methods());
+        }
     }
 
     /** A coat that nobody said: dry cows in score 5 wear the heavy one, thin ones a class less. What was said wins. */

@@ -2,6 +2,7 @@ package haywright.app.web.herd;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import haywright.app.web.Ask;
 import haywright.app.web.Form;
 import haywright.cattle.AnimalClass;
 import haywright.cattle.herd.Group;
@@ -215,6 +216,17 @@ class GroupFormTest {
         var ask = form(second);
         GroupForm.read(ask, AnimalClass.FIRST_CALF_HEIFER, new UUID(1, 3), null, null, TODAY);
         assertThat(ask.messages().toString()).contains("2.5 lb");
+    }
+
+    /** A calving of an earlier year is asked about beside its box. */
+    @Test
+    void aCalvingYearFarInThePastIsAsked() {
+        var typed = due("Mar 15, 2019", "6", "");
+        typed.remove("weaning");
+        var form = form(typed);
+        assertThat(read(form, null)).isEmpty();
+        assertThat(wrong(form)).containsExactly("calvingFirst");
+        assertThat(form.doubts(Ask.date("calvingFirst", "", ""))).hasSize(1);
     }
 
     /** Bred heifers without a calving date: the true cause, and no proposal to hold. */
