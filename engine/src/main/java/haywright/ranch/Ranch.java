@@ -3,6 +3,7 @@ package haywright.ranch;
 import haywright.cattle.herd.Group;
 import haywright.forage.lab.LabReport;
 import haywright.weather.KeptWinter;
+import haywright.weather.MeanWinter;
 import haywright.weather.StationWinters;
 import haywright.workings.Refused;
 import java.time.LocalDate;
@@ -336,6 +337,14 @@ public record Ranch(
             return weather.found().weather().keptWinters();
         }
         return winters == null ? List.of() : winters.winters();
+    }
+
+    /** How cold those were, as every page and command tells it: estimated ones to the last digit, others as kept. */
+    public List<MeanWinter> winterMeans() {
+        var weather = settings.weather();
+        return weather != null && weather.found() != null
+                ? weather.found().weather().winters()
+                : knownWinters().stream().map(KeptWinter::asMeans).toList();
     }
 
     /** The field sheets of a lot, oldest first. A sheet outlives its lot: what was taken was taken. */

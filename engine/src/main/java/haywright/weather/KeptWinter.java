@@ -10,12 +10,12 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
 /**
- * One winter, October 1 to May 31, as a ranch keeps it: the mean of every day. February 29 is left out, and stands for as
+ * One winter, October 1 to May 31, as a ranch keeps it: the mean of every day. Asked for in another year, February 29 is as
  * the day before it.
  *
  * @param year of its spring; of a drawn one, its number
- * @param means of the 243 days, whole tenths of °C with spaces between
- * @param winds mean of the same days, whole km/h; empty where the station has none
+ * @param means of the 243 days, or 244 with February 29, whole tenths of °C with spaces between
+ * @param winds mean of the 243 days without February 29, whole km/h; empty where the station has none
  */
 public record KeptWinter(int year, String means, String winds) {
     static final int DAYS = 243;
@@ -28,6 +28,9 @@ public record KeptWinter(int year, String means, String winds) {
     private static final int MAY = 5;
     private static final int MONTHS_A_YEAR = 12;
     private static final int LEAP_DAY = 29;
+
+    /** Of February 29 from October 1 on, where it is kept. */
+    private static final int LEAP_INDEX = index(LocalDate.of(2000, 2, LEAP_DAY)) + 1;
 
     /** @throws Refused where it is not 243 days that can be */
     public KeptWinter {
@@ -56,7 +59,7 @@ public record KeptWinter(int year, String means, String winds) {
         boolean wind = days.stream().allMatch(day -> day.wind().isPresent());
         return new KeptWinter(
                 winter.year(),
-                tenths(days.stream().map(DailyWeather::mean).toList()),
+                tenths(winter.days().stream().map(DailyWeather::mean).toList()),
                 wind
                         ? days.stream()
                                 .map(day -> Long.toString(Math.round(day.wind().orElseThrow())))
@@ -66,27 +69,34 @@ public record KeptWinter(int year, String means, String winds) {
 
     /** Without wind. */
     static KeptWinter of(MeanWinter winter) {
-        var means = new ArrayList<>(winter.means());
-        if (means.size() > DAYS) {
-            means.remove(index(LocalDate.of(2000, 2, LEAP_DAY)) + 1);
-        }
-        return new KeptWinter(winter.year(), tenths(means), "");
+        return new KeptWinter(winter.year(), tenths(winter.means()), "");
     }
 
+    /** A half goes to the even tenth, so that the sum of a winter is not moved one way. */
     private static String tenths(List<Double> means) {
         return means.stream()
-                .map(mean -> Long.toString(Math.round(TENTHS * mean)))
+                .map(mean -> Long.toString((long) Math.rint(TENTHS * mean)))
                 .collect(Collectors.joining(" "));
     }
 
-    /** How cold it was; a February 29 is as the day before it. Drawn winters have none. */
+    /** How cold it was; a February 29 that is not kept is as the day before it. Drawn winters have none. */
     public MeanWinter asMeans() {
         var all = new ArrayList<>(Arrays.stream(temperatures(means)).boxed().toList());
-        if (year > StationWinters.MOST && Year.isLeap(year)) {
-            int last = index(LocalDate.of(2000, 2, LEAP_DAY));
-            all.add(last + 1, all.get(last));
+        if (all.size() == DAYS && year > StationWinters.MOST && Year.isLeap(year)) {
+            all.add(LEAP_INDEX, all.get(LEAP_INDEX - 1));
         }
         return new MeanWinter(year, all);
+    }
+
+    /** Of every day but February 29. */
+    private double[] everyYear() {
+        var all = temperatures(means);
+        return all.length == DAYS
+                ? all
+                : IntStream.range(0, all.length)
+                        .filter(day -> day != LEAP_INDEX)
+                        .mapToDouble(day -> all[day])
+                        .toArray();
     }
 
     private static boolean isLeapDay(LocalDate date) {
@@ -116,11 +126,14 @@ public record KeptWinter(int year, String means, String winds) {
             var numbers = Arrays.stream(text.split(" "))
                     .mapToDouble(Integer::parseInt)
                     .toArray();
-            if (numbers.length == DAYS) {
+            if (numbers.length == DAYS || numbers.length == DAYS + 1 && field.equals("means")) {
                 return numbers;
             }
             throw new Refused(
-                    field, numbers.length + " days", "a kept winter has 243", "Read the station’s file again.");
+                    field,
+                    numbers.length + " days",
+                    "a kept winter has 243 days, 244 with February 29",
+                    "Read the station’s file again.");
         } catch (NumberFormatException e) {
             throw new Refused(field, "a word", "whole numbers stand here", "Read the station’s file again.");
         }
@@ -142,7 +155,7 @@ public record KeptWinter(int year, String means, String winds) {
      * @param usual for the days before October 1
      */
     public List<Week> weeks(List<LocalDate> begins, Normals usual) {
-        var temperatures = temperatures(means);
+        var temperatures = everyYear();
         var wind = winds.isEmpty() ? new double[0] : numbers("winds", winds);
         var weeks = new ArrayList<Week>();
         for (var begin : begins) {

@@ -51,6 +51,25 @@ class StationWintersTest {
         assertThat(KeptWinter.covers(LocalDate.of(2027, 6, 1))).isFalse();
     }
 
+    /** Every day of a leap winter is kept, so that how hard it was is how hard it was; a week of another year has no leap day. */
+    @Test
+    void aLeapWinterKeepsItsTwentyNinthOfFebruary() {
+        for (var kept : KEPT.winters()) {
+            var real = STATION.winters().stream()
+                    .filter(winter -> winter.year() == kept.year())
+                    .findFirst()
+                    .orElseThrow();
+            var means = kept.asMeans().means();
+            assertThat(means).hasSameSizeAs(real.means().means());
+            for (int day = 0; day < means.size(); day++) {
+                assertThat(means.get(day)).isCloseTo(real.means().means().get(day), within(0.0500001));
+            }
+            var march = kept.weeks(List.of(LocalDate.of(2027, 3, 1)), NORMALS).get(0);
+            assertThat(march.means().get(0))
+                    .isCloseTo(real.day(LocalDate.of(kept.year(), 3, 1)).mean(), within(0.0500001));
+        }
+    }
+
     /** Means and spread of a usual week against the days themselves, month by month. */
     @Test
     void usualWeeksHaveTheMeansAndTheSpreadOfTheRecord() {

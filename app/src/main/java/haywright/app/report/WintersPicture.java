@@ -6,6 +6,7 @@ import haywright.weather.MeanWinter;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 
 /**
  * How hard each winter was, as bars of its degree-days below 18 °F: hatched where it was one of the hardest tenth.
@@ -45,11 +46,22 @@ public record WintersPicture(String place, List<MeanWinter> winters) {
         var mildest = sorted.get(0);
         return "Middle winter %s degree-days below 18 °F, November to March; hardest %s with %s, mildest %s with %s"
                 .formatted(
-                        days(sorted.get(sorted.size() / 2)),
+                        Show.number(middle(sorted, WintersPicture::degreeDays), 0),
                         hardest.words(),
                         days(hardest),
                         mildest.words(),
                         days(mildest));
+    }
+
+    /**
+     * As many are above as below: of an even number the mean of the two in the middle.
+     *
+     * @param sorted by what is asked of them, at least one
+     */
+    public static double middle(List<MeanWinter> sorted, ToDoubleFunction<MeanWinter> of) {
+        int half = sorted.size() / 2;
+        double upper = of.applyAsDouble(sorted.get(half));
+        return sorted.size() % 2 == 1 ? upper : (of.applyAsDouble(sorted.get(half - 1)) + upper) / 2;
     }
 
     private static String days(MeanWinter winter) {

@@ -6,7 +6,6 @@ import haywright.quantity.Unit;
 import haywright.ranch.FoundPlace;
 import haywright.ranch.Ranch;
 import haywright.weather.Doubt;
-import haywright.weather.KeptWinter;
 import haywright.weather.MeanWinter;
 import haywright.weather.PlaceWeather;
 import java.util.ArrayList;
@@ -33,7 +32,7 @@ public record WintersView(WintersPicture picture, List<Row> rows) {
     static Optional<WintersView> of(Ranch ranch) {
         var weather = ranch.settings().weather();
         var kept = ranch.winters();
-        var winters = ranch.knownWinters().stream().map(KeptWinter::asMeans).toList();
+        var winters = ranch.winterMeans();
         if (weather == null || winters.isEmpty() || kept != null && kept.drawn()) {
             return Optional.empty();
         }
@@ -146,7 +145,7 @@ public record WintersView(WintersPicture picture, List<Row> rows) {
                 .toList();
         return "%s in the middle winter, %s in %s"
                 .formatted(
-                        Show.fahrenheit(sorted.get(sorted.size() / 2).coldestWeek()),
+                        Show.fahrenheit(WintersPicture.middle(sorted, MeanWinter::coldestWeek)),
                         Show.fahrenheit(sorted.get(0).coldestWeek()),
                         sorted.get(0).words());
     }
