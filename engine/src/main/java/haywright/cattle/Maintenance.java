@@ -93,13 +93,7 @@ public record Maintenance(Animal animal) implements Worked {
                         NONE,
                         CONDITION,
                         Input.typed("Tp", animal.previousTemperature(), CELSIUS)),
-                Line.of(
-                        "NEma",
-                        "SBW^0.75·a2",
-                        nemAcclimatization(),
-                        MEGACALORIE,
-                        CONDITION,
-                        weight),
+                Line.of("NEma", "SBW^0.75·a2", nemAcclimatization(), MEGACALORIE, CONDITION, weight),
                 Line.of(
                         "NEmm",
                         "SBW^0.75·(0.077·BE·L·SEX·COMP + a2)",

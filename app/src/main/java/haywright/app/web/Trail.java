@@ -1,7 +1,7 @@
 package haywright.app.web;
 
+import haywright.app.web.lots.LotPages;
 import haywright.app.words.Show;
-import haywright.outlook.LotTons;
 import haywright.outlook.TestedFor;
 import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
@@ -46,13 +46,10 @@ public final class Trail {
         if (ranch.lots().isEmpty()) {
             return new Stop(Step.LOTS, false, "put in the first lot");
         }
-        double kg = ranch.lots().values().stream()
-                .mapToDouble(lot -> LotTons.of(lot).kg().orElse(0))
-                .sum();
         return new Stop(
                 Step.LOTS,
                 true,
-                "%s, %s on hand".formatted(Show.count(ranch.lots().size(), "lot"), Show.tons(kg)));
+                "%s, %s on hand".formatted(Show.count(ranch.lots().size(), "lot"), LotPages.tons(ranch)));
     }
 
     private static Stop samples(Ranch ranch) {

@@ -51,7 +51,8 @@ public final class HerdWords {
                                     : "the heat balance"));
         }
         if (putOut) {
-            says.add("%s %% of the hay put out is lost in feeding.".formatted(Show.number(settings.hayLossPercent(), 0)));
+            says.add("%s %% of the hay put out is lost in feeding."
+                    .formatted(Show.number(settings.hayLossPercent(), 0)));
         }
         says.add(taken(settings));
         return String.join(" ", says).strip();
@@ -70,7 +71,8 @@ public final class HerdWords {
         }
         var now = HairCoat.usual(today);
         return "%scoats of the season (%s%s now)"
-                .formatted(hide, coat(now.lighter()), now.lighter() == now.heavier() ? "" : " to " + coat(now.heavier()));
+                .formatted(
+                        hide, coat(now.lighter()), now.lighter() == now.heavier() ? "" : " to " + coat(now.heavier()));
     }
 
     private static String coat(Coat coat) {
@@ -101,7 +103,9 @@ public final class HerdWords {
     public static String eats(double kilograms) {
         return "about %s lb (%s to %s)"
                 .formatted(
-                        pounds(kilograms), pounds((1 - INTAKE_DOUBT) * kilograms), pounds((1 + INTAKE_DOUBT) * kilograms));
+                        pounds(kilograms),
+                        pounds((1 - INTAKE_DOUBT) * kilograms),
+                        pounds((1 + INTAKE_DOUBT) * kilograms));
     }
 
     /** Whether so much is above all of {@link #eats}, in the pounds that are shown. */

@@ -8,6 +8,7 @@ import java.math.RoundingMode;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
+import java.util.stream.DoubleStream;
 
 /**
  * Figures as a person reads them: pounds as fed, tons of 2,000 lb, dollars, °F, dates. The only place that rounds.
@@ -64,6 +65,19 @@ public final class Show {
     /** {@code 1,020 tons}, {@code 8.4 tons}. */
     public static String tons(double kg) {
         return withUnit(tonsNumber(kg), Unit.TON);
+    }
+
+    /**
+     * The sum of amounts that stand beside it as {@link #tons}, so that it adds up with a pencil.
+     *
+     * @param kilograms of each
+     */
+    public static String totalTons(DoubleStream kilograms) {
+        var shown = kilograms.mapToObj(Show::tonsNumber).toList();
+        double sum = shown.stream()
+                .mapToDouble(tons -> Double.parseDouble(tons.replace(",", "").replace('−', '-')))
+                .sum();
+        return withUnit(number(sum, shown.stream().anyMatch(tons -> tons.contains(".")) ? 1 : 0), Unit.TON);
     }
 
     /** Without the word, for a column that is headed with it. */

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.Function;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
@@ -132,6 +133,11 @@ class WeatherPagesTest {
         var settings = ranch.kept().settings();
         var group = ranch.kept().groups().keySet().iterator().next();
         assertThat(ranch.get("herd").body()).contains(HerdWords.figured(settings, day, false));
+        // four bulls: four times the pounds that one is shown to eat
+        var eats = Pattern.compile("about ([0-9,]+) lb of dry.*?about ([0-9]+) lb \\(", Pattern.DOTALL)
+                .matcher(ranch.get("herd").body());
+        assertThat(eats.find()).isTrue();
+        assertThat(Integer.parseInt(eats.group(1).replace(",", ""))).isEqualTo(4 * Integer.parseInt(eats.group(2)));
         for (var shown : List.of("bench", "letter", "herd/" + group)) {
             assertThat(ranch.get(shown).body()).as(shown).contains(HerdWords.figured(settings, day, true));
         }

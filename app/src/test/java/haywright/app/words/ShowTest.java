@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import java.time.LocalDate;
+import java.util.stream.DoubleStream;
 import org.junit.jupiter.api.Test;
 
 class ShowTest {
@@ -19,6 +20,12 @@ class ShowTest {
     void aTonIsTwoThousandPounds() {
         assertThat(Show.tons(1020 * 907.18474)).isEqualTo("1,020 tons");
         assertThat(Show.tons(8.44 * 907.18474)).isEqualTo("8.4 tons");
+        // 299.6, 168.6 and 262.6 stand as 300, 169 and 263
+        assertThat(Show.totalTons(DoubleStream.of(299.6 * 907.18474, 168.6 * 907.18474, 262.6 * 907.18474)))
+                .isEqualTo("732 tons");
+        assertThat(Show.totalTons(DoubleStream.of(1020.3 * 907.18474, 8.44 * 907.18474)))
+                .isEqualTo("1,028.4 tons");
+        assertThat(Show.totalTons(DoubleStream.empty())).isEqualTo("0 tons");
         assertThat(Show.pounds(0.45359237 * 19.46)).isEqualTo("19.5 lb");
         assertThat(Show.pounds(0.45359237 * 1210.2)).isEqualTo("1,210 lb");
     }

@@ -324,8 +324,7 @@ public record GroupRequirement(AnimalClass animals, RequirementSystem system, Li
         return line(symbol, unit, of, need -> need);
     }
 
-    private Line line(
-            String symbol, Unit unit, ToDoubleFunction<Need> of, Function<Requirement, Worked> by) {
+    private Line line(String symbol, Unit unit, ToDoubleFunction<Need> of, Function<Requirement, Worked> by) {
         var inputs = new ArrayList<Input>();
         var heads = new ArrayList<String>();
         var products = new ArrayList<String>();

@@ -63,8 +63,8 @@ public record ProposedGain(Quantity gain, To to, double weight, LocalDate on) {
     }
 
     private static ProposedGain to(Group group, To to, double target, LocalDate on) {
-        double kilograms = HeiferTarget.gainNeeded(
-                group.weight().base(), target, ChronoUnit.DAYS.between(group.weighedOn(), on));
+        double kilograms =
+                HeiferTarget.gainNeeded(group.weight().base(), target, ChronoUnit.DAYS.between(group.weighedOn(), on));
         double pounds = Math.max(
                 0, Math.ceil(Unit.KILOGRAM_A_DAY.to(Unit.POUND_A_DAY, kilograms) * STEPS_A_POUND) / STEPS_A_POUND);
         return new ProposedGain(Quantity.of(pounds, Unit.POUND_A_DAY), to, target, on);

@@ -156,8 +156,6 @@ public record ColdSnap(String rule, String why, String wet, String methods, List
         double pounds = pounds(hay, cold.more());
         return pounds < LEAST_POUNDS
                 ? "nothing"
-                : cold.percent() > MOST_THAT_IS_EATEN
-                        ? "more than they can eat"
-                        : Show.number(pounds, 0) + " lb";
+                : cold.percent() > MOST_THAT_IS_EATEN ? "more than they can eat" : Show.number(pounds, 0) + " lb";
     }
 }

@@ -253,7 +253,9 @@ public final class GroupForm {
                                 gain,
                                 Show.pounds(proposal.weight()),
                                 Show.date(proposal.on()),
-                                proposal.to() == ProposedGain.To.SECOND_CALVING ? " again, a year after the first" : "");
+                                proposal.to() == ProposedGain.To.SECOND_CALVING
+                                        ? " again, a year after the first"
+                                        : "");
             case GROW -> "%s is a usual winter gain for calves: good hay with some grain.".formatted(gain);
             case HOLD -> "They are grown: %s, to maintain.".formatted(gain);
         };

@@ -11,6 +11,7 @@ import haywright.cattle.herd.Group;
 import haywright.cattle.herd.HerdCheck;
 import haywright.diet.PoorestDiet;
 import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
 import haywright.workings.Note;
 import haywright.workings.Refused;
 import io.javalin.http.NotFoundResponse;
@@ -98,13 +99,15 @@ public final class GroupPages {
 
     private static ListView list(Page page) {
         var rows = new ArrayList<Row>();
-        double kg = 0;
+        double pounds = 0;
         boolean all = true;
         for (var group : page.ranch().groups().values()) {
             try {
                 var need = page.ranch().settings().need(group, page.today());
                 var diet = PoorestDiet.of(need);
-                kg += diet.map(PoorestDiet::kilograms).orElse(0.0) * group.head();
+                pounds += group.head()
+                        * Math.rint(Unit.POUND.fromBase(
+                                diet.map(PoorestDiet::kilograms).orElse(0.0)));
                 all &= diet.isPresent();
                 var carries = diet.map(d ->
                                 "A diet of %s TDN and %s crude protein, of dry matter, carries them if they eat that much."
@@ -117,8 +120,10 @@ public final class GroupPages {
                         page, group, List.of(), "", refused.problems().get(0).sentence()));
             }
         }
-        var total =
-                all ? "Together they are expected to eat about %s of dry matter a day.".formatted(Show.tons(kg)) : "";
+        var total = all
+                ? "Together they are expected to eat about %s lb of dry matter a day (%s)."
+                        .formatted(Show.number(pounds, 0), Show.tons(Unit.POUND.toBase(pounds)))
+                : "";
         return new ListView(
                 rows,
                 Show.number(page.ranch().head(), 0),

@@ -320,7 +320,8 @@ public final class NeedFigures {
             case "d" -> "from the day they were scored to the first calf";
             case "BW" -> "of their weight";
             case "SWG" -> "typed in";
-            default -> HEAD.matcher(input.symbol()).matches() ? "head in that calving week" : "worked out for this group";
+            default ->
+                HEAD.matcher(input.symbol()).matches() ? "head in that calving week" : "worked out for this group";
         };
     }
 

@@ -108,7 +108,8 @@ public final class NeedPages {
                 "Crude protein",
                 NeedFigures.protein(NeedFigures.crudeProtein(need, eaten)),
                 NeedFigures.band(
-                        need.spread(one -> eaten.map(diet -> diet.crudeProteinOf(one)).orElse(one.crudeProtein())),
+                        need.spread(one ->
+                                eaten.map(diet -> diet.crudeProteinOf(one)).orElse(one.crudeProtein())),
                         NeedPages::pounds),
                 ""));
         rows.add(new Row("Calcium", NeedFigures.grams(need.calcium()), ""));
@@ -125,10 +126,7 @@ public final class NeedPages {
                     "Crude protein that this takes, of dry matter",
                     Show.percent(diet.crudeProteinPercent()),
                     rule(RuleOfThumb.protein(need))));
-            rows.add(new Row(
-                    "Of that protein, degradable in the rumen at least",
-                    NeedFigures.degradable(diet),
-                    ""));
+            rows.add(new Row("Of that protein, degradable in the rumen at least", NeedFigures.degradable(diet), ""));
         });
         var weeks = Watch.firstWeeks(group, day);
         if (weeks != null && weeks.eatsLittle()) {
@@ -172,13 +170,7 @@ public final class NeedPages {
                     "Weight to reach by first calving",
                     List.of(target(group, RequirementSystem.NRC_1996), target(group, RequirementSystem.NASEM_2016))));
         }
-        rows.add(new Editions(
-                "Degradable protein for the rumen",
-                by(
-                        settings,
-                        group,
-                        day,
-                        NeedFigures::degradable)));
+        rows.add(new Editions("Degradable protein for the rumen", by(settings, group, day, NeedFigures::degradable)));
         for (var nutrient : Nutrient.values()) {
             var by = Stream.of(RequirementSystem.values())
                     .map(system ->

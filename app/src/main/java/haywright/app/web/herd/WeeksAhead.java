@@ -199,7 +199,8 @@ public record WeeksAhead(
                 List.of(new Band(
                         "",
                         IntStream.range(0, needs.size())
-                                .mapToObj(i -> Unit.POUND.fromBase(NeedFigures.crudeProtein(needs.get(i), diets.get(i))))
+                                .mapToObj(
+                                        i -> Unit.POUND.fromBase(NeedFigures.crudeProtein(needs.get(i), diets.get(i))))
                                 .toList()))));
         pictures.removeIf(picture -> picture.bands().isEmpty());
         return pictures;

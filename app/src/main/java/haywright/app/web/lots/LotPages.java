@@ -12,12 +12,14 @@ import haywright.outlook.TestedFor;
 import haywright.outlook.WorthTesting;
 import haywright.outlook.Yard;
 import haywright.ranch.Lot;
+import haywright.ranch.Ranch;
 import haywright.sampling.LotCheck;
 import haywright.sampling.stock.Stock;
 import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.OptionalDouble;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
@@ -87,13 +89,18 @@ public final class LotPages {
     private static ListView list(Page page) {
         var ranch = page.ranch();
         var yard = new Yard(ranch, page.today());
-        double kg = ranch.lots().values().stream()
-                .mapToDouble(lot -> LotTons.of(lot).kg().orElse(0))
-                .sum();
         return new ListView(
                 ranch.lots().values().stream().map(lot -> row(page, yard, lot)).toList(),
-                ranch.lots().isEmpty() ? "" : Show.tons(kg),
+                ranch.lots().isEmpty() ? "" : tons(ranch),
                 ranch.feedsForSale().values().stream().map(FeedPages::row).toList());
+    }
+
+    /** All lots whose tons are known. */
+    public static String tons(Ranch ranch) {
+        return Show.totalTons(ranch.lots().values().stream()
+                .map(lot -> LotTons.of(lot).kg())
+                .filter(OptionalDouble::isPresent)
+                .mapToDouble(OptionalDouble::getAsDouble));
     }
 
     private static Row row(Page page, Yard yard, Lot lot) {

@@ -80,9 +80,7 @@ class ColdSnapTest {
                 .endsWith("−30 °F");
         assertThat(snap.rows().get(0).dry()).isEqualTo("nothing");
         assertThat(snap.rows().get(0).wet()).endsWith(" lb");
-        assertThat(snap.rows().get(8).dry())
-                .as("62 % of maintenance")
-                .isEqualTo("more than they can eat");
+        assertThat(snap.rows().get(8).dry()).as("62 % of maintenance").isEqualTo("more than they can eat");
         assertThat(snap.rows().get(5).dry())
                 .isEqualTo("%.0f lb".formatted(0.32 * maintenance / 1.2 / 0.9 / 0.85 / 0.45359237));
     }
@@ -191,8 +189,7 @@ class ColdSnapTest {
                 .get(0)
                 .need()
                 .animal();
-        assertThat(open.day(LocalDate.of(2027, 3, 31), 0).coat(milking))
-                .isEqualTo(HairCoat.of(Coat.WINTER));
+        assertThat(open.day(LocalDate.of(2027, 3, 31), 0).coat(milking)).isEqualTo(HairCoat.of(Coat.WINTER));
         assertThat(said.day(DAY, -20).coat(thin)).isEqualTo(HairCoat.of(Coat.WINTER));
         assertThat(open.blows()).isEqualTo(RanchWeather.USUAL_WIND);
         var dry = new RanchWeather(

@@ -176,7 +176,8 @@ class WeeksOfNeedTest {
             for (double nem = 1.5; nem > 0.7; nem -= 0.01) {
                 var said = tooMuch(group, new haywright.outlook.HayMeasure("", "hay", nem, nem / 2, 1));
                 if (!said.isEmpty()) {
-                    var numbers = java.util.regex.Pattern.compile("([0-9]+) lb of dry.* about ([0-9]+) lb .[0-9]+ to ([0-9]+).")
+                    var numbers = java.util.regex.Pattern.compile(
+                                    "([0-9]+) lb of dry.* about ([0-9]+) lb .[0-9]+ to ([0-9]+).")
                             .matcher(said);
                     assertThat(numbers.find()).as(said).isTrue();
                     assertThat(Integer.parseInt(numbers.group(1))).isGreaterThan(Integer.parseInt(numbers.group(3)));

@@ -98,8 +98,7 @@ class WorkingsOfTheHerdTest {
         assertThat(asked).containsAll(typed);
     }
 
-    private static Stream<NeedFigures.Figure> dietary(
-            Group group, GroupRequirement need, Optional<PoorestDiet> diet) {
+    private static Stream<NeedFigures.Figure> dietary(Group group, GroupRequirement need, Optional<PoorestDiet> diet) {
         return NeedFigures.dietary(group, need, diet).stream().map(NeedFigures.Dietary::figure);
     }
 
@@ -107,7 +106,8 @@ class WorkingsOfTheHerdTest {
         for (var line : worked.lines()) {
             for (var input : line.inputs()) {
                 if (input.origin() == Origin.TYPED
-                        || input.origin() instanceof Origin.Typed said && said.where().equals("typed in")) {
+                        || input.origin() instanceof Origin.Typed said
+                                && said.where().equals("typed in")) {
                     symbols.add(input.symbol());
                 }
                 if (input.origin() instanceof Origin.Computed computed) {

@@ -25,8 +25,8 @@ class WintersViewTest {
     @ValueSource(strings = {"Cando, ND", "Valentine, NE"})
     void pageAndTopicTellTheSame(String place) {
         var found = FoundPlace.of(place, null, 0);
-        var weather = new RanchWeather(
-                found.place(), List.of(), null, null, false, ColdSystem.USUAL, null, List.of(), found);
+        var weather =
+                new RanchWeather(found.place(), List.of(), null, null, false, ColdSystem.USUAL, null, List.of(), found);
         var ranch = Ranch.empty(new UUID(7, 9), "Invented").withWeather(weather, null);
         var rows = WintersView.of(ranch).orElseThrow().rows();
         var told = new Asked(Topics.ALL)
@@ -39,7 +39,8 @@ class WintersViewTest {
             assertThat(row.winter()).isEqualTo(told.get(i).get("winter").asText());
             assertThat(row.degreeDays())
                     .as(row.winter())
-                    .isEqualTo(Show.number(told.get(i).get("degree_days_below_18f").asDouble(), 0));
+                    .isEqualTo(
+                            Show.number(told.get(i).get("degree_days_below_18f").asDouble(), 0));
         }
     }
 
@@ -47,8 +48,10 @@ class WintersViewTest {
     @Test
     void theMiddleHasAsManyAboveAsBelow() {
         var winters = List.of(winter(1), winter(2), winter(3), winter(10));
-        assertThat(WintersPicture.middle(winters, winter -> winter.means().get(0))).isCloseTo(2.5, within(1e-12));
-        assertThat(WintersPicture.middle(winters.subList(0, 3), winter -> winter.means().get(0)))
+        assertThat(WintersPicture.middle(winters, winter -> winter.means().get(0)))
+                .isCloseTo(2.5, within(1e-12));
+        assertThat(WintersPicture.middle(
+                        winters.subList(0, 3), winter -> winter.means().get(0)))
                 .isCloseTo(2, within(1e-12));
     }
 
