@@ -4,6 +4,7 @@ import haywright.app.words.LimitWords;
 import haywright.app.words.RuleWords;
 import haywright.app.words.Show;
 import haywright.cattle.herd.Group;
+import haywright.diet.PoorestDiet;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.forage.lab.LabReport;
@@ -119,7 +120,7 @@ final class DemoChain {
                 called(group),
                 Show.number(need.nem(), 1),
                 need.neg() > 0 ? Show.number(need.neg(), 1) : "",
-                Show.pounds(need.crudeProtein()),
+                Show.pounds(PoorestDiet.of(need).map(PoorestDiet::crudeProtein).orElse(need.crudeProtein())),
                 Show.number(need.calcium(), 0),
                 Show.number(need.phosphorus(), 0));
     }
