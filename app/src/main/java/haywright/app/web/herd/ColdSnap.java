@@ -82,7 +82,7 @@ public record ColdSnap(String rule, String why, String wet, String methods, List
                                 + " for these cattle; what last month has taught them is in their upkeep already.")
                         .formatted(
                                 Show.quantity(weather.blows())
-                                        + (weather.wind() == null ? ", taken since nobody said," : ""),
+                                        + (weather.wind() == null ? " (taken: nobody has said)" : ""),
                                 weather.isSheltered() ? ", behind a windbreak" : "",
                                 Show.fahrenheit(lower.celsius())),
                 "In a wet coat the cold begins at %s, whatever the hair.".formatted(Show.fahrenheit(wet.celsius())),

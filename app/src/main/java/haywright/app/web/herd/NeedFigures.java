@@ -68,7 +68,7 @@ public final class NeedFigures {
         figures.add(new Figure("Energy, NEm", mcal(need.nem()), only(group, need, "NEm", Set.of("NEm"))));
         figures.add(new Figure(
                 "Crude protein",
-                protein(crudeProtein(need, diet)),
+                crudeProteinSays(need, diet),
                 diet.map(d -> deep(group, lines(d, CRUDE_PROTEIN)))
                         .orElse(only(group, need, "CP", Set.of("MP", "CP")))));
         diet.ifPresent(d -> figures.add(new Figure("Eats, dry matter", eats(d), deep(group, d))));
@@ -93,12 +93,23 @@ public final class NeedFigures {
         return diet.map(PoorestDiet::crudeProtein).orElse(need.crudeProtein());
     }
 
-    /** What the rumen takes of a protein; never more than all of it. */
+    /** The share shown times the pounds shown, that a pencil finds it too; by need alone where no diet carries them. */
+    static String crudeProteinSays(GroupRequirement need, Optional<PoorestDiet> diet) {
+        return diet.map(d -> Show.number(shownProtein(d), 1) + " lb").orElse(protein(need.crudeProtein()));
+    }
+
+    private static double shownProtein(PoorestDiet diet) {
+        return Math.rint(Unit.POUND.fromBase(diet.kilograms())) * Math.rint(10 * diet.crudeProteinPercent()) / 1000;
+    }
+
+    /** What the rumen takes of a protein; never more than all that is shown. */
     static String degradable(PoorestDiet diet) {
         double takes = new MicrobialProtein(diet.need().system(), diet.kilograms(), diet.tdn()).grams() / 1000;
-        return takes <= diet.crudeProtein()
-                ? protein(takes)
-                : "all %s; the rumen could use %s".formatted(protein(diet.crudeProtein()), protein(takes));
+        var all = Show.number(shownProtein(diet), 1);
+        var of = Show.number(Unit.POUND.fromBase(takes), 1);
+        return Double.parseDouble(of) <= Double.parseDouble(all)
+                ? of + " lb"
+                : "all %s lb; the rumen could use %s lb".formatted(all, of);
     }
 
     /**
@@ -180,7 +191,7 @@ public final class NeedFigures {
     }
 
     static String protein(double kg) {
-        return Show.number(Unit.POUND.fromBase(kg), 2) + " lb";
+        return Show.number(Unit.POUND.fromBase(kg), 1) + " lb";
     }
 
     static String grams(double grams) {

@@ -106,7 +106,7 @@ public final class NeedPages {
         rows.add(new Row("Metabolizable protein", NeedFigures.grams(need.metabolizableProtein()), ""));
         rows.add(new Row(
                 "Crude protein",
-                NeedFigures.protein(NeedFigures.crudeProtein(need, eaten)),
+                NeedFigures.crudeProteinSays(need, eaten),
                 NeedFigures.band(
                         need.spread(one ->
                                 eaten.map(diet -> diet.crudeProteinOf(one)).orElse(one.crudeProtein())),
@@ -143,7 +143,7 @@ public final class NeedPages {
     }
 
     private static String pounds(double kg) {
-        return Show.number(Unit.POUND.fromBase(kg), 2);
+        return Show.number(Unit.POUND.fromBase(kg), 1);
     }
 
     private static void part(List<Row> rows, String what, double mcal) {

@@ -269,7 +269,7 @@ public record WeeksAhead(
                 NeedFigures.band(need.spread(Need::nem), mcal -> Show.number(mcal, 1)),
                 Show.number(need.neg(), 1),
                 Show.number(need.metabolizableProtein(), 0),
-                Show.number(Unit.POUND.fromBase(NeedFigures.crudeProtein(need, Optional.ofNullable(diet))), 2),
+                NeedFigures.crudeProteinSays(need, Optional.ofNullable(diet)).replace(" lb", ""),
                 Show.number(need.calcium(), 0),
                 Show.number(need.phosphorus(), 0),
                 Show.number(Unit.GALLON.fromBase(need.water() / 1000), 1),

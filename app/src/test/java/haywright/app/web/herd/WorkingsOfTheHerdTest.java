@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import haywright.FormulaCheck;
 import haywright.app.document.TinLantern;
+import haywright.app.words.Show;
 import haywright.cattle.cold.Coat;
 import haywright.cattle.cold.ColdSystem;
 import haywright.cattle.cold.Exposure;
@@ -117,6 +118,12 @@ class WorkingsOfTheHerdTest {
         }
     }
 
+    private static double first(String says) {
+        var number = Pattern.compile("[0-9.]+").matcher(says);
+        assertThat(number.find()).as(says).isTrue();
+        return Double.parseDouble(number.group());
+    }
+
     /** The share shown times the pounds shown is the protein shown, and the rumen's part is no more than it. */
     @ParameterizedTest
     @MethodSource("groups")
@@ -129,10 +136,14 @@ class WorkingsOfTheHerdTest {
                 assertThat(NeedFigures.crudeProtein(need, Optional.of(diet)))
                         .isCloseTo(diet.crudeProteinPercent() / 100 * diet.kilograms(), within(1e-9));
                 assertThat(diet.crudeProtein()).isGreaterThanOrEqualTo(need.crudeProtein() - 1e-9);
-                var pounds = Pattern.compile("[0-9.]+").matcher(NeedFigures.degradable(diet));
-                assertThat(pounds.find()).isTrue();
-                assertThat(Double.parseDouble(pounds.group()))
-                        .isLessThanOrEqualTo(Unit.POUND.fromBase(diet.crudeProtein()) + 0.005);
+                // with a pencil: the share and the pounds as the page has them
+                double share = Double.parseDouble(
+                        Show.percent(diet.crudeProteinPercent()).replace(" %", ""));
+                double eats = Double.parseDouble(NeedFigures.eats(diet).replaceAll("about ([0-9]+) .*", "$1"));
+                double shown = first(NeedFigures.crudeProteinSays(need, Optional.of(diet)));
+                assertThat(shown).isCloseTo(share / 100 * eats, within(0.0500001));
+                assertThat(shown).isCloseTo(Unit.POUND.fromBase(diet.crudeProtein()), within(0.1));
+                assertThat(first(NeedFigures.degradable(diet))).isLessThanOrEqualTo(shown);
             });
         }
     }
