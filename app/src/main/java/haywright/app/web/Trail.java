@@ -1,6 +1,6 @@
 package haywright.app.web;
 
-import haywright.app.web.lots.LotPages;
+import haywright.app.words.MassWords;
 import haywright.app.words.Show;
 import haywright.outlook.TestedFor;
 import haywright.ranch.Lot;
@@ -49,7 +49,7 @@ public final class Trail {
         return new Stop(
                 Step.LOTS,
                 true,
-                "%s, %s on hand".formatted(Show.count(ranch.lots().size(), "lot"), LotPages.tons(ranch)));
+                "%s, %s on hand".formatted(Show.count(ranch.lots().size(), "lot"), MassWords.onHand(ranch)));
     }
 
     private static Stop samples(Ranch ranch) {

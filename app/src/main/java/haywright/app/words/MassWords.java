@@ -1,10 +1,13 @@
 package haywright.app.words;
 
+import haywright.outlook.LotTons;
 import haywright.quantity.Unit;
+import haywright.ranch.Ranch;
 import haywright.sampling.CompositeMass;
 import haywright.sampling.Material;
 import haywright.sampling.Purpose;
 import haywright.sampling.SamplingPlan;
+import java.util.OptionalDouble;
 
 /** How much a sample comes to, in pounds, and what to do about it. */
 public final class MassWords {
@@ -52,5 +55,13 @@ public final class MassWords {
 
     private static String pounds(double kg) {
         return Show.significant(Unit.POUND.fromBase(kg), 2) + " lb";
+    }
+
+    /** All lots whose tons are known. */
+    public static String onHand(Ranch ranch) {
+        return Show.totalTons(ranch.lots().values().stream()
+                .map(lot -> LotTons.of(lot).kg())
+                .filter(OptionalDouble::isPresent)
+                .mapToDouble(OptionalDouble::getAsDouble));
     }
 }

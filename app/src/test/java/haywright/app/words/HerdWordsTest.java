@@ -24,7 +24,11 @@ class HerdWordsTest {
     private static final LocalDate DAY = LocalDate.of(2026, 12, 1);
 
     private static Settings stand(
-            @Nullable Double mph, @Nullable Coat coat, boolean windbreak, ColdSystem by, @Nullable Hide hide) {
+            @Nullable Double mph,
+            @Nullable Coat coat,
+            @Nullable Boolean windbreak,
+            ColdSystem by,
+            @Nullable Hide hide) {
         var wind = mph == null ? null : Quantity.of(mph, Unit.MILE_AN_HOUR);
         var weather = new RanchWeather(
                 "an invented place",
@@ -59,7 +63,7 @@ class HerdWordsTest {
 
     @Test
     void aDefaultIsToldFromAChoice() {
-        var open = stand(null, null, false, ColdSystem.USUAL, null);
+        var open = stand(null, null, null, ColdSystem.USUAL, null);
         var chosen = stand(8.0, null, false, ColdSystem.USUAL, Hide.DRY);
         assertThat(HerdWords.figured(open, DAY, false)).isNotEqualTo(HerdWords.figured(chosen, DAY, false));
         assertThat(HerdWords.taken(open)).contains("wind", "windbreak", "coats");

@@ -130,7 +130,12 @@ public final class NeedFigures {
                     new Figure(
                             "Degradable protein, for the rumen",
                             share(100 * most / d.kilograms(), Unit.PERCENT),
-                            rumen),
+                            // what they eat and how well it is digested are of the poorest diet that carries them
+                            deep(
+                                    group,
+                                    with(
+                                            rumen,
+                                            input -> Input.computed(input.symbol(), input.value(), input.unit(), d)))),
                     degradable(d),
                     ""));
         });

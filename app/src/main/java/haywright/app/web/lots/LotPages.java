@@ -4,22 +4,20 @@ import haywright.app.web.Form;
 import haywright.app.web.Option;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
+import haywright.app.words.MassWords;
 import haywright.app.words.Show;
 import haywright.forage.FeedClass;
 import haywright.outlook.LotSubject;
-import haywright.outlook.LotTons;
 import haywright.outlook.TestedFor;
 import haywright.outlook.WorthTesting;
 import haywright.outlook.Yard;
 import haywright.ranch.Lot;
-import haywright.ranch.Ranch;
 import haywright.sampling.LotCheck;
 import haywright.sampling.stock.Stock;
 import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.OptionalDouble;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
@@ -91,16 +89,8 @@ public final class LotPages {
         var yard = new Yard(ranch, page.today());
         return new ListView(
                 ranch.lots().values().stream().map(lot -> row(page, yard, lot)).toList(),
-                ranch.lots().isEmpty() ? "" : tons(ranch),
+                ranch.lots().isEmpty() ? "" : MassWords.onHand(ranch),
                 ranch.feedsForSale().values().stream().map(FeedPages::row).toList());
-    }
-
-    /** All lots whose tons are known. */
-    public static String tons(Ranch ranch) {
-        return Show.totalTons(ranch.lots().values().stream()
-                .map(lot -> LotTons.of(lot).kg())
-                .filter(OptionalDouble::isPresent)
-                .mapToDouble(OptionalDouble::getAsDouble));
     }
 
     private static Row row(Page page, Yard yard, Lot lot) {
