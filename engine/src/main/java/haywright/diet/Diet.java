@@ -4,8 +4,10 @@ import haywright.cattle.AnimalClass;
 import haywright.cattle.need.Need;
 import haywright.diet.DietRow.Kind;
 import haywright.diet.DietRow.Sense;
+import haywright.diet.Law.Counted;
 import haywright.forage.Analyte;
 import haywright.forage.FeedClass;
+import haywright.forage.Made;
 import haywright.quantity.Unit;
 import haywright.workings.Caution;
 import haywright.workings.Source;
@@ -112,41 +114,60 @@ public record Diet(
             rows.add(needed(
                     "intake",
                     "feed in the belly",
-                    (growing ? GROWING_INTAKE_FLOOR_PERCENT : INTAKE_FLOOR_PERCENT) / 100 * need.bodyWeight(),
+                    asked -> (growing ? GROWING_INTAKE_FLOOR_PERCENT : INTAKE_FLOOR_PERCENT) / 100 * asked.bodyWeight(),
                     Unit.KILOGRAM_A_DAY,
-                    f -> 1,
+                    (f, made) -> 1,
+                    Counted.MEAN,
                     growing ? GROWING_INTAKE_FLOOR : INTAKE_FLOOR));
             if (growth().isEmpty()) {
                 rows.add(needed(
                         "nem",
                         "energy (NEm)",
-                        need.nem(),
+                        Need::nem,
                         Unit.MEGACALORIE,
-                        f -> value(f, Analyte.NEM),
+                        (f, made) -> value(f, made, Analyte.NEM),
+                        Counted.SURE,
                         GrowthEnergy.SOURCE));
             }
             rows.add(needed(
                     "cp",
                     "protein",
-                    need.crudeProtein(),
+                    Need::crudeProtein,
                     Unit.KILOGRAM_A_DAY,
-                    f -> value(f, Analyte.CP) / 100,
+                    (f, made) -> value(f, made, Analyte.CP) / 100,
+                    Counted.SURE,
                     Source.read("University of Arkansas MP391: crude protein = metabolizable protein / 0.67")));
             rows.add(ratio(
                     "cp_floor",
                     Kind.PRACTICE,
                     "protein in the ration, for the rumen",
                     Sense.AT_LEAST,
-                    need.proteinFloor().percent(),
                     Unit.PERCENT,
-                    f -> value(f, Analyte.CP),
-                    f -> 1,
+                    new Law(
+                            asked -> asked.proteinFloor().percent(),
+                            (f, made) -> value(f, made, Analyte.CP),
+                            (f, made) -> 1,
+                            Counted.SURE),
                     need.proteinFloor().source()));
             var minerals = Source.read(
                     "National Research Council 1996, p. 55: calcium and phosphorus requirements; absorption 0.50 and"
                             + " 0.68 from memory");
-            rows.add(needed("ca", "calcium", need.calcium(), Unit.GRAM_A_DAY, f -> grams(f, Analyte.CA), minerals));
-            rows.add(needed("p", "phosphorus", need.phosphorus(), Unit.GRAM_A_DAY, f -> grams(f, Analyte.P), minerals));
+            rows.add(needed(
+                    "ca",
+                    "calcium",
+                    Need::calcium,
+                    Unit.GRAM_A_DAY,
+                    (f, made) -> grams(f, made, Analyte.CA),
+                    Counted.SURE,
+                    minerals));
+            rows.add(needed(
+                    "p",
+                    "phosphorus",
+                    Need::phosphorus,
+                    Unit.GRAM_A_DAY,
+                    (f, made) -> grams(f, made, Analyte.P),
+                    Counted.SURE,
+                    minerals));
             if (!options.limitsOff().contains("ca_p")) {
                 var ends = PracticeLimits.calciumToPhosphorus();
                 var source = PracticeLimits.source("L12");
@@ -165,20 +186,23 @@ public record Diet(
                 return Optional.empty();
             }
             return Optional.of(new GrowthEnergy(
-                    need.nem(), need.neg(), each(f -> value(f, Analyte.NEM)), each(f -> value(f, Analyte.NEG))));
+                    need.nem(),
+                    need.neg(),
+                    each(f -> value(f, f.composition(), Analyte.NEM)),
+                    each(f -> value(f, f.composition(), Analyte.NEG))));
         }
 
         /** Each feed fills by what an animal could eat of it alone: together they may fill her once. */
         private DietRow fill() {
-            return new DietRow(
-                    "fill",
+            return DietRow.of(
+                    new RowId.Nutrient("fill"),
                     Kind.NEED,
                     "what they can hold",
                     Sense.AT_MOST,
-                    100,
+                    need,
                     Unit.PERCENT,
-                    each(f -> 100 / FillCapacity.kilograms(f, need)),
-                    List.of(),
+                    Law.absolute(asked -> 100, (f, made) -> 100 / FillCapacity.kilograms(f, need), Counted.MEAN),
+                    feeds,
                     FillCapacity.SOURCE);
         }
 
@@ -189,10 +213,12 @@ public record Diet(
                     Kind.PRACTICE,
                     "calcium to phosphorus",
                     sense,
-                    limit,
                     Unit.NONE,
-                    f -> least ? grams(f, Analyte.CA) : mostGrams(f, Analyte.CA),
-                    f -> least ? mostGrams(f, Analyte.P) : grams(f, Analyte.P),
+                    new Law(
+                            asked -> limit,
+                            (f, made) -> least ? grams(f, made, Analyte.CA) : mostGrams(f, Analyte.CA),
+                            (f, made) -> least ? mostGrams(f, Analyte.P) : grams(f, made, Analyte.P),
+                            Counted.MEAN),
                     source);
         }
 
@@ -202,53 +228,64 @@ public record Diet(
                     .filter(f -> f.id().equals(limit.feed()))
                     .findFirst();
             return feed.map(fed -> {
-                var id = "feed_%s_%s".formatted(limit.sense() == Sense.AT_LEAST ? "least" : "most", fed.id());
                 boolean share = limit.per() == DietOptions.FeedLimit.Per.SHARE_PCT;
-                double amount = limit.per() == DietOptions.FeedLimit.Per.BODY_WEIGHT_PCT
-                        ? limit.amount() / 100 * need.bodyWeight()
-                        : limit.amount();
-                return new DietRow(
-                        id,
+                boolean weight = limit.per() == DietOptions.FeedLimit.Per.BODY_WEIGHT_PCT;
+                return DietRow.of(
+                        new RowId.OfFeed(fed.id(), limit.sense()),
                         Kind.CHOICE,
                         fed.name(),
                         limit.sense(),
-                        amount,
+                        need,
                         share ? Unit.PERCENT : Unit.KILOGRAM_A_DAY,
-                        each(f -> f == fed ? share ? 100 : limit.perKgEaten() : 0),
-                        share ? each(f -> 1) : List.of(),
+                        new Law(
+                                asked -> weight ? limit.amount() / 100 * asked.bodyWeight() : limit.amount(),
+                                (f, made) -> f == fed ? share ? 100 : limit.perKgEaten() : 0,
+                                share ? (f, made) -> 1 : null,
+                                Counted.MEAN),
+                        feeds,
                         RANCHS_OWN);
             });
         }
 
         private DietRow needed(
-                String id, String name, double limit, Unit unit, ToDoubleFunction<Feed> perKg, Source source) {
-            return new DietRow(id, Kind.NEED, name, Sense.AT_LEAST, limit, unit, each(perKg), List.of(), source);
+                String id,
+                String name,
+                ToDoubleFunction<Need> asks,
+                Unit unit,
+                Law.PerKg perKg,
+                Counted counted,
+                Source source) {
+            return DietRow.of(
+                    new RowId.Nutrient(id),
+                    Kind.NEED,
+                    name,
+                    Sense.AT_LEAST,
+                    need,
+                    unit,
+                    Law.absolute(asks, perKg, counted),
+                    feeds,
+                    source);
         }
 
-        private DietRow ratio(
-                String id,
-                Kind kind,
-                String name,
-                Sense sense,
-                double limit,
-                Unit unit,
-                ToDoubleFunction<Feed> top,
-                ToDoubleFunction<Feed> bottom,
-                Source source) {
-            return new DietRow(id, kind, name, sense, limit, unit, each(top), each(bottom), source);
+        private DietRow ratio(String id, Kind kind, String name, Sense sense, Unit unit, Law law, Source source) {
+            return DietRow.of(new RowId.Nutrient(id), kind, name, sense, need, unit, law, feeds, source);
         }
 
         private List<Double> each(ToDoubleFunction<Feed> value) {
             return feeds.stream().map(value::applyAsDouble).toList();
         }
 
-        private static double value(Feed feed, Analyte analyte) {
-            return feed.composition().least(analyte).orElse(0);
+        /** What was only found to be less than a limit counts as none. */
+        private static double value(Feed feed, Made made, Analyte analyte) {
+            var known = feed.composition().values().get(analyte);
+            return known == null || known.below() != null
+                    ? 0
+                    : made.value(analyte).orElse(0);
         }
 
         /** Grams of a mineral in a kg of dry matter; one that nobody measured counts as none, which is the safe side. */
-        private static double grams(Feed feed, Analyte analyte) {
-            return value(feed, analyte) * 10;
+        private static double grams(Feed feed, Made made, Analyte analyte) {
+            return value(feed, made, analyte) * 10;
         }
 
         private static double mostGrams(Feed feed, Analyte analyte) {

@@ -1,8 +1,11 @@
 package haywright.diet;
 
+import haywright.cattle.need.Need;
+import haywright.forage.lot.Spread;
 import haywright.quantity.Unit;
 import haywright.workings.Source;
 import java.util.List;
+import java.util.TreeMap;
 
 /**
  * One thing a diet must do: supply at least so much, or no more than so much.
@@ -10,26 +13,78 @@ import java.util.List;
  * <p>An absolute row compares {@code Σ top·x} with the limit. A ratio row compares {@code Σ top·x / Σ bottom·x}, and is
  * still linear: {@code Σ (top − limit·bottom)·x} against zero.
  *
- * @param id stable, for documents and programs: {@code cp}
+ * @param of which row it is
  * @param name in the rancher's words: "crude protein"
  * @param limit in {@code unit}, a head and day or of the whole diet
+ * @param law what it asks, whatever the feeds
  * @param top what a kg of dry matter of each feed adds, in feed order
  * @param bottom what it adds to the divisor; empty for an absolute row
  * @param source who says so
  */
 public record DietRow(
-        String id,
+        RowId of,
         Kind kind,
         String name,
         Sense sense,
         double limit,
         Unit unit,
+        Law law,
         List<Double> top,
         List<Double> bottom,
         Source source) {
     public DietRow {
         top = List.copyOf(top);
         bottom = List.copyOf(bottom);
+    }
+
+    /** Of these feeds, as they are expected. */
+    static DietRow of(
+            RowId of,
+            Kind kind,
+            String name,
+            Sense sense,
+            Need need,
+            Unit unit,
+            Law law,
+            List<Feed> feeds,
+            Source source) {
+        var bottom = law.bottom();
+        return new DietRow(
+                of,
+                kind,
+                name,
+                sense,
+                law.asks().applyAsDouble(need),
+                unit,
+                law,
+                feeds.stream().map(f -> law.top().of(f, f.composition())).toList(),
+                bottom == null
+                        ? List.of()
+                        : feeds.stream().map(f -> bottom.of(f, f.composition())).toList(),
+                source);
+    }
+
+    /** Stable, for documents and programs: {@code cp}. */
+    public String id() {
+        return of.id();
+    }
+
+    /** The same with another limit. */
+    public DietRow withLimit(double other) {
+        return new DietRow(of, kind, name, sense, other, unit, law, top, bottom, source);
+    }
+
+    /**
+     * How far the coefficient of a feed may lie from the one in the program: for what it does not count, and for figures
+     * that were given as they stand, not at all.
+     */
+    public Spread spread(Feed feed) {
+        var certain = new Spread(law.perKg(feed, feed.composition(), limit), 0, new TreeMap<>());
+        return law.counted() != Law.Counted.SURE
+                ? certain
+                : feed.lot()
+                        .map(lot -> lot.of(made -> law.perKg(feed, made, limit)))
+                        .orElse(certain);
     }
 
     public enum Sense {

@@ -1,5 +1,6 @@
 package haywright.diet;
 
+import haywright.cattle.need.Need;
 import haywright.lp.ConvexRow;
 import haywright.workings.Source;
 import java.util.List;
@@ -77,6 +78,16 @@ public record GrowthEnergy(double nem, double neg, List<Double> nemPerKg, List<D
 
     private double root(Cut cut) {
         return Math.sqrt(cut.mark()[0] * nem) + Math.sqrt(cut.mark()[1] * neg);
+    }
+
+    /** The same feeds for another need. */
+    GrowthEnergy of(Need need) {
+        return new GrowthEnergy(need.nem(), need.neg(), nemPerKg, negPerKg);
+    }
+
+    /** For so many head and days at once. */
+    GrowthEnergy over(double headDays) {
+        return headDays == 1 ? this : new GrowthEnergy(headDays * nem, headDays * neg, nemPerKg, negPerKg);
     }
 
     public GrowthEnergy forGain(double otherNeg) {

@@ -4,14 +4,15 @@ import haywright.cattle.AnimalClass;
 import haywright.cattle.need.Need;
 import haywright.diet.DietRow.Kind;
 import haywright.diet.DietRow.Sense;
+import haywright.diet.Law.Counted;
 import haywright.forage.Analyte;
 import haywright.forage.FeedClass;
 import haywright.quantity.Unit;
 import haywright.workings.PublishedTable;
 import haywright.workings.Source;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
+import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
 
 /**
@@ -81,20 +82,20 @@ final class PracticeLimits {
                         ? "nitrate (as NO3-N) in the ration and its water"
                         : "nitrate (as NO3-N) in the ration",
                 Sense.AT_MOST,
-                value(nitrate),
+                nitrate,
                 Unit.PPM,
                 f -> NitrateFed.of(f, need, options).counted(),
-                source(nitrate)));
+                Counted.UPPER_90));
         if (feeds.stream().anyMatch(f -> isSecond(f, need, options))) {
             rows.add(ratio(
                     "nitrate_second",
                     Kind.DANGER,
                     "feed that is high in nitrate and not mixed",
                     Sense.AT_MOST,
-                    value("L11f"),
+                    "L11f",
                     Unit.PERCENT,
                     f -> isSecond(f, need, options) ? 100 : 0,
-                    source("L11f")));
+                    Counted.MEAN));
         }
         rows.addAll(new Toxins(feeds, need).rows());
         return rows;
@@ -105,17 +106,24 @@ final class PracticeLimits {
         return NitrateFed.of(feed, need, options).how() == NitrateFed.How.SECOND;
     }
 
-    private DietRow bodyWeightLimit(
-            String id, String name, String limit, double percent, java.util.function.Predicate<FeedClass> counts) {
-        double kg = percent / 100 * need.bodyWeight();
-        var top =
-                feeds.stream().map(f -> counts.test(f.feedClass()) ? 1.0 : 0.0).toList();
-        return new DietRow(
-                id, Kind.PRACTICE, name, Sense.AT_MOST, kg, Unit.KILOGRAM_A_DAY, top, List.of(), source(limit));
+    private DietRow bodyWeightLimit(String id, String name, String limit, double percent, Predicate<FeedClass> counts) {
+        return DietRow.of(
+                new RowId.Nutrient(id),
+                Kind.PRACTICE,
+                name,
+                Sense.AT_MOST,
+                need,
+                Unit.KILOGRAM_A_DAY,
+                Law.absolute(
+                        asked -> percent / 100 * asked.bodyWeight(),
+                        (f, made) -> counts.test(f.feedClass()) ? 1 : 0,
+                        Counted.MEAN),
+                feeds,
+                source(limit));
     }
 
     private DietRow share(String id, String name, Sense sense, String limit, ToDoubleFunction<Feed> percent) {
-        return ratio(id, Kind.PRACTICE, name, sense, value(limit), Unit.PERCENT, percent, source(limit));
+        return ratio(id, Kind.PRACTICE, name, sense, limit, Unit.PERCENT, percent, Counted.MEAN);
     }
 
     private DietRow ratio(
@@ -123,20 +131,20 @@ final class PracticeLimits {
             Kind kind,
             String name,
             Sense sense,
-            double limit,
+            String limit,
             Unit unit,
             ToDoubleFunction<Feed> top,
-            Source source) {
-        return new DietRow(
-                id,
+            Counted counted) {
+        return DietRow.of(
+                new RowId.Nutrient(id),
                 kind,
                 name,
                 sense,
-                limit,
+                need,
                 unit,
-                feeds.stream().map(top::applyAsDouble).toList(),
-                Collections.nCopies(feeds.size(), 1.0),
-                source);
+                new Law(asked -> value(limit), (f, made) -> top.applyAsDouble(f), (f, made) -> 1, counted),
+                feeds,
+                source(limit));
     }
 
     /** Straw for dry grown cattle; none from calving on, so a group part calved gets the share that has not. */

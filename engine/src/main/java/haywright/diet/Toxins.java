@@ -114,17 +114,19 @@ final class Toxins {
         LOOKED_FOR.forEach((hazard, analyte) -> {
             double most = safe(hazard, need);
             if (feeds.stream().anyMatch(f -> f.composition().value(analyte).orElse(0) > most)) {
-                rows.add(new DietRow(
-                        analyte.id(),
+                rows.add(DietRow.of(
+                        new RowId.Nutrient(analyte.id()),
                         DietRow.Kind.DANGER,
                         hazard.words().toLowerCase(Locale.ROOT) + " in the ration",
                         DietRow.Sense.AT_MOST,
-                        most,
+                        need,
                         analyte.unit(),
-                        feeds.stream()
-                                .map(f -> f.composition().value(analyte).orElse(most))
-                                .toList(),
-                        Collections.nCopies(feeds.size(), 1.0),
+                        new Law(
+                                asked -> most,
+                                (f, made) -> f.composition().value(analyte).orElse(most),
+                                (f, made) -> 1,
+                                Law.Counted.MEAN),
+                        feeds,
                         classes(hazard, need).get(0).source()));
             }
         });

@@ -11,6 +11,7 @@ import haywright.forage.book.Prior;
 import haywright.forage.hazard.HazardClass;
 import haywright.forage.hazard.NitrateRisk;
 import haywright.forage.lot.LotComposition;
+import haywright.forage.lot.LotDistribution;
 import haywright.forage.lot.LotEstimate;
 import haywright.quantity.Kind;
 import haywright.quantity.Unit;
@@ -110,7 +111,8 @@ public final class Yard {
                 lot.name(),
                 lot.feedClass(),
                 composition(lot).composition(),
-                lot.isNitrateDanger());
+                lot.isNitrateDanger(),
+                Optional.of(LotDistribution.of(composition(lot))));
     }
 
     /** Lots that could be carried to cattle, but that no ration has, since nobody has said what replaces them. */
@@ -155,7 +157,8 @@ public final class Yard {
                     sale.name(),
                     sale.feedClass(),
                     composition(sale).composition(),
-                    NitrateRisk.isRisk(sale.feedClass(), BOOK.rowFor(sale.bookRow(), sale.feedClass())));
+                    NitrateRisk.isRisk(sale.feedClass(), BOOK.rowFor(sale.bookRow(), sale.feedClass())),
+                    Optional.of(LotDistribution.of(composition(sale))));
             feeds.add(priced(feed, sale.price().in(Unit.DOLLAR_PER_KG)));
         }
         return feeds;

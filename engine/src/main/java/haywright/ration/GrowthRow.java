@@ -1,7 +1,11 @@
 package haywright.ration;
 
+import haywright.cattle.need.Need;
 import haywright.diet.DietRow;
 import haywright.diet.GrowthEnergy;
+import haywright.diet.Law;
+import haywright.diet.RowId;
+import haywright.forage.Analyte;
 import haywright.quantity.Unit;
 import java.util.List;
 
@@ -13,12 +17,13 @@ final class GrowthRow {
 
     static DietRow of(GrowthEnergy energy) {
         return new DietRow(
-                ID,
+                new RowId.Nutrient(ID),
                 DietRow.Kind.NEED,
                 "energy left for gain",
                 DietRow.Sense.AT_LEAST,
                 energy.neg(),
                 Unit.MEGACALORIE,
+                new Law(Need::neg, (feed, made) -> made.value(Analyte.NEG).orElse(0), null, Law.Counted.SURE),
                 energy.negPerKg(),
                 List.of(),
                 GrowthEnergy.SOURCE);

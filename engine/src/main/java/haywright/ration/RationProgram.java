@@ -1,7 +1,7 @@
 package haywright.ration;
 
 import haywright.diet.Diet;
-import haywright.diet.DietRow;
+import haywright.diet.DietBlock;
 import haywright.diet.GrowthEnergy;
 import haywright.lp.LinearProgram;
 import haywright.lp.Outcome;
@@ -15,22 +15,15 @@ import java.util.stream.IntStream;
  * limit or gain is solved from where it stood. Belongs to the thread that made it.
  */
 final class RationProgram implements AutoCloseable {
-    private final Diet diet;
+    private final DietBlock block;
+    private final DietBlock.Placed placed;
     private final Session session;
-    private final int feeds;
 
     RationProgram(Diet diet, List<PricedFeed> priced) {
-        this.diet = diet;
-        feeds = priced.size();
+        block = new DietBlock(diet);
         var program = LinearProgram.minimise();
-        for (var feed : priced) {
-            program.column(feed.feed().id(), feed.costPerKgEaten(), 0, Double.POSITIVE_INFINITY);
-        }
-        var all = IntStream.range(0, feeds).toArray();
-        for (var row : diet.rows()) {
-            program.row(row.id(), row.lower(), row.upper(), all, row.coefficients());
-        }
-        diet.growth().ifPresent(energy -> program.convex(GrowthRow.ID, all, energy));
+        placed = block.addTo(
+                program, priced.stream().mapToDouble(PricedFeed::costPerKgEaten).toArray(), GrowthRow.ID, 1);
         session = program.build().open();
     }
 
@@ -40,21 +33,16 @@ final class RationProgram implements AutoCloseable {
 
     /** Moves an absolute row's limit. */
     void limit(int row, double limit) {
-        var of = diet.rows().get(row);
-        if (of.isRatio()) {
-            throw new IllegalArgumentException(of.id() + " is a ratio: its coefficients move with its limit");
-        }
-        boolean least = of.sense() == DietRow.Sense.AT_LEAST;
-        session.rowBounds(row, least ? limit : Double.NEGATIVE_INFINITY, least ? Double.POSITIVE_INFINITY : limit);
+        block.limit(session, placed, block.diet().rows().get(row), limit);
     }
 
     /** Asks for another gain. */
     void gain(GrowthEnergy energy) {
-        session.convex(0, energy);
+        session.convex(placed.growth().orElseThrow(), energy);
     }
 
     double[] amounts(Plan plan) {
-        return IntStream.range(0, feeds).mapToDouble(plan::value).toArray();
+        return IntStream.of(placed.feed()).mapToDouble(plan::value).toArray();
     }
 
     LinearProgram program() {

@@ -118,18 +118,7 @@ class LeastCostRationTest {
     private static Ration withProteinFloor(LeastCostRation question, double percent) {
         var diet = question.diet();
         var rows = diet.rows().stream()
-                .map(r -> r.id().equals("cp_floor")
-                        ? new DietRow(
-                                r.id(),
-                                r.kind(),
-                                r.name(),
-                                r.sense(),
-                                percent,
-                                r.unit(),
-                                r.top(),
-                                r.bottom(),
-                                r.source())
-                        : r)
+                .map(r -> r.id().equals("cp_floor") ? r.withLimit(percent) : r)
                 .toList();
         return (Ration) question.solve(new haywright.diet.Diet(
                 diet.need(), diet.feeds(), rows, diet.growth(), diet.leftOut(), diet.options()));

@@ -3,6 +3,8 @@ package haywright.app.words;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.diet.DietRow;
+import haywright.diet.Law;
+import haywright.diet.RowId;
 import haywright.quantity.Unit;
 import haywright.ration.LimitAnswer;
 import haywright.workings.Source;
@@ -15,12 +17,13 @@ class LimitWordsTest {
     private static LimitAnswer answer(DietRow.Kind kind, double limit, double price) {
         return new LimitAnswer(
                 new DietRow(
-                        "straw",
+                        new RowId.Nutrient("straw"),
                         kind,
                         "straw",
                         DietRow.Sense.AT_MOST,
                         limit,
                         Unit.KILOGRAM_A_DAY,
+                        new Law(need -> limit, (feed, made) -> 1, null, Law.Counted.MEAN),
                         List.of(1.0),
                         List.of(),
                         Source.ARITHMETIC),
