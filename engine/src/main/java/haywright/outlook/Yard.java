@@ -24,7 +24,9 @@ import haywright.ration.HandMix;
 import haywright.ration.LeastCostRation;
 import haywright.ration.Portion;
 import haywright.ration.PricedFeed;
+import haywright.ration.Ration;
 import haywright.ration.RationAnswer;
+import haywright.ration.Weighable;
 import haywright.sampling.stock.Stock;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
@@ -237,18 +239,15 @@ public final class Yard {
         return Optional.of(HandMix.judge(question(group), kg));
     }
 
-    /** Kilograms as fed that go out for the whole group a day. */
-    public static double forTheGroup(Portion portion, Group group) {
-        return portion.kgPutOut() * group.head();
+    /** A ration of the group in amounts that can be weighed out, as every paper prints it. */
+    public HandMix weighable(Group group, Ration ration) {
+        return Weighable.of(question(group), ration);
     }
 
-    /** Bales a day for the whole group; empty for what is not baled. */
-    public OptionalDouble balesADay(Portion portion, Group group) {
+    /** Kilograms of a bale of what this portion is; empty for what is not baled. */
+    public OptionalDouble baleKg(Portion portion) {
         var lot = ranch.lots().get(idOf(portion));
-        var bale = lot == null ? OptionalDouble.empty() : LotTons.baleKg(lot);
-        return bale.isPresent()
-                ? OptionalDouble.of(forTheGroup(portion, group) / bale.getAsDouble())
-                : OptionalDouble.empty();
+        return lot == null ? OptionalDouble.empty() : LotTons.baleKg(lot);
     }
 
     private static UUID idOf(Portion portion) {

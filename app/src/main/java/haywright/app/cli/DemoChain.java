@@ -1,5 +1,6 @@
 package haywright.app.cli;
 
+import haywright.app.words.Feeding;
 import haywright.app.words.LimitWords;
 import haywright.app.words.RuleWords;
 import haywright.app.words.Show;
@@ -148,18 +149,21 @@ final class DemoChain {
     }
 
     private void made(Group group, Ration ration) {
-        for (var portion : ration.portions()) {
-            var bales = yard.balesADay(portion, group);
+        var mix = yard.weighable(group, ration);
+        for (var portion : mix.portions()) {
+            var put = new Feeding(portion.kgPutOut(), group.head(), yard.baleKg(portion));
             out.printf(
-                    "    %-28s %9s  %s%s%n",
+                    "    %-28s %9s  %s  %s%s%n",
                     portion.feed().feed().name(),
-                    Show.pounds(portion.kgPutOut()),
+                    put.aHead(),
                     Show.dollars(portion.cost()),
-                    bales.isPresent() ? "  " + Show.number(bales.getAsDouble(), 1) + " bales a day for all" : "");
+                    put.aDay(),
+                    put.bales(false).map(bales -> ", " + bales).orElse(""));
         }
+        double cents = Math.rint(100 * mix.cost());
         out.printf(
                 "    Costs %s a head and day, %s for all%n",
-                Show.dollars(ration.cost()), Show.dollars(ration.cost() * group.head()));
+                Show.dollars(cents / 100), Show.dollars(cents * group.head() / 100));
         RuleWords.beside(yard.need(group), ration).forEach(sentence -> out.printf("    %s%n", sentence));
         ration.limits().stream()
                 .filter(LimitWords::isTight)

@@ -33,9 +33,10 @@ import org.jspecify.annotations.Nullable;
  * An answer of the engine put into the feeder's words: short sentences, one a line, few numbers.
  *
  * @param answer a ration, or what stands in its way
+ * @param mix the ration in amounts that can be weighed out; empty where there is none
  * @param now what the group gets today, if anybody has said it
  */
-record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix> now) {
+record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix> mix, Optional<HandMix> now) {
     static final String NAME = "name";
     static final String NAME_NOTE = "name_note";
     static final String HEAD = "head";
@@ -52,7 +53,10 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
     private static final int DATE_NUMBERS = 2;
 
     static LetterWords of(Yard yard, Group group) {
-        return new LetterWords(yard, group, yard.ration(group), yard.fedNow(group));
+        var answer = yard.ration(group);
+        Optional<HandMix> mix =
+                answer instanceof Ration ration ? Optional.of(yard.weighable(group, ration)) : Optional.empty();
+        return new LetterWords(yard, group, answer, mix, yard.fedNow(group));
     }
 
     Map<String, String> figures() {
@@ -84,8 +88,8 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
 
     /** What is to be fed: the ration, or what is fed now where there is none, without what may not be fed. */
     private List<Portion> portions() {
-        if (answer instanceof Ration ration) {
-            return ration.portions();
+        if (mix.isPresent()) {
+            return mix.get().portions();
         }
         return now.map(mix -> mix.portions().stream()
                         .filter(p -> mix.notAllowed().stream()
@@ -100,17 +104,14 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
 
     private Letter.Row row(Portion portion) {
         var lot = lot(portion);
-        var pounds = Feeding.aDay(Yard.forTheGroup(portion, group));
-        var bales = yard.balesADay(portion, group);
+        var put = new Feeding(portion.kgPutOut(), group.head(), yard.baleKg(portion));
         boolean weighs =
                 yard.ranch().outfit().mixing().mixes() && yard.ranch().outfit().scale();
         return new Letter.Row(
                 name(portion),
                 lot == null ? "bought" : lot.where(),
-                Feeding.aHead(portion.kgPutOut()),
-                bales.isEmpty()
-                        ? pounds
-                        : Feeding.bales(bales.getAsDouble(), weighs).orElse(pounds));
+                put.aHead(),
+                put.bales(weighs).orElseGet(put::aDay));
     }
 
     private List<String> whatToDo() {
@@ -121,16 +122,16 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
         var says = new ArrayList<String>();
         says.add("Feed %s what the table shows, each day%s."
                 .formatted(them(), yard.ranch().outfit().timesADay() > 1 ? ", split into even feedings" : ""));
-        loads(ration).ifPresent(says::add);
+        loads().ifPresent(says::add);
         if (now.isEmpty()) {
             says.add("Bring in what is new to them bit by bit, over one to two weeks.");
         }
-        var fresh = newTo(ration);
+        var fresh = newTo();
         if (!fresh.isEmpty()) {
             says.add("New to them: %s. Bring %s in bit by bit, over one to two weeks."
                     .formatted(PlainLimits.list(fresh), fresh.size() == 1 ? "it" : "these"));
         }
-        ration.portions().stream()
+        portions().stream()
                 .filter(p -> lot(p) == null)
                 .map(this::spoken)
                 .reduce((a, b) -> a + "; " + b)
@@ -150,13 +151,13 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
         return says;
     }
 
-    private Optional<String> loads(Ration ration) {
+    private Optional<String> loads() {
         var holds = yard.ranch().outfit().mixerHolds();
         if (!yard.ranch().outfit().mixing().mixes() || holds == null || !(holds.base() > 0)) {
             return Optional.empty();
         }
-        double kg = ration.portions().stream()
-                .mapToDouble(p -> Yard.forTheGroup(p, group))
+        double kg = portions().stream()
+                .mapToDouble(p -> p.kgPutOut() * group.head())
                 .sum();
         return Optional.of(
                 kg <= holds.base()
@@ -165,9 +166,9 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
     }
 
     /** Feeds of the ration that they do not get today; empty when nobody has said what they get. */
-    private List<String> newTo(Ration ration) {
-        return now.map(mix -> ration.portions().stream()
-                        .filter(p -> mix.portions().stream()
+    private List<String> newTo() {
+        return now.map(today -> portions().stream()
+                        .filter(p -> today.portions().stream()
                                 .noneMatch(q -> q.feed()
                                         .feed()
                                         .id()
@@ -180,11 +181,14 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
     private List<String> why(long numbersLeft) {
         var says = new ArrayList<String>();
         if (answer instanceof Ration ration) {
+            var fed = mix.orElseThrow();
             if (numbersLeft > 0) {
-                says.add("This costs %s a head a day.".formatted(Show.dollars(ration.cost())));
+                says.add("This costs %s a head a day.".formatted(Show.dollars(fed.cost())));
             }
-            now.ifPresent(mix -> says.add(against(ration, mix, numbersLeft > 1)));
+            now.ifPresent(today -> says.add(against(fed, today, numbersLeft > 1)));
             says.add("It is the cheapest mix here that meets their need.");
+            PlainLimits.shortOf(fed)
+                    .ifPresent(of -> says.add("Rounded to what can be weighed, it is a hair %s.".formatted(of)));
             stage(ration).ifPresent(says::add);
         } else {
             var no = (NoRation) answer;
@@ -201,13 +205,13 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
         return says;
     }
 
-    private static String against(Ration ration, HandMix mix, boolean inDollars) {
-        double saves = mix.cost() - ration.cost();
+    private static String against(HandMix fed, HandMix today, boolean inDollars) {
+        double saves = today.cost() - fed.cost();
         var money = Math.abs(saves) < 0.005
                 ? "What they get now costs the same"
                 : "What they get now costs %s%s"
                         .formatted(inDollars ? money(Math.abs(saves)) + " " : "", saves > 0 ? "more" : "less");
-        return PlainLimits.shortOf(mix)
+        return PlainLimits.shortOf(today)
                 .map(of -> money + (saves < 0 ? " but is " : " and is ") + of + ".")
                 .orElse(money + ".");
     }

@@ -1,6 +1,7 @@
 package haywright.app.web.bench;
 
 import haywright.app.words.CheckedWords;
+import haywright.app.words.Feeding;
 import haywright.app.words.Likely;
 import haywright.app.words.LimitWords;
 import haywright.app.words.RuleWords;
@@ -51,11 +52,12 @@ public record BenchView(
     public record Cannot(Group group, List<Problem> problems) {}
 
     /**
-     * Pounds as fed a head and day; empty where none.
+     * As fed a head and day; zero where none.
      *
+     * @param group what of the mix goes out for the whole group a day; empty where none
      * @param likely how far its figures may lie, in words
      */
-    public record FeedRow(String name, String now, String mix, String difference, String likely) {}
+    public record FeedRow(String name, String now, String mix, String group, String difference, String likely) {}
 
     public record Judged(String cost, List<String> shortfalls, List<LimitRow> limits, List<Checked> checked) {}
 
@@ -63,11 +65,13 @@ public record BenchView(
     public record Checked(String name, String needed, String supplied, String says, String source) {}
 
     /**
+     * @param misses what the amounts as written are short of; empty for most
      * @param saves against what is fed now, in words; empty when there is nothing to compare with
      * @param program whether the linear program can be had
      */
     public record Mix(
             String cost,
+            List<String> misses,
             String saves,
             List<Tight> tight,
             String spare,
@@ -104,7 +108,11 @@ public record BenchView(
                         fed);
             }
             return yard.ration(group) instanceof Ration ration
-                    ? new GroupRow(group, true, Show.dollars(ration.cost()) + " a head a day", fed)
+                    ? new GroupRow(
+                            group,
+                            true,
+                            Show.dollars(yard.weighable(group, ration).cost()) + " a head a day",
+                            fed)
                     : new GroupRow(group, false, "something stands in the way", fed);
         } catch (Refused refused) {
             return new GroupRow(group, false, refused.problems().get(0).sentence(), "");
@@ -115,16 +123,18 @@ public record BenchView(
         var answer = yard.ration(group);
         var now = yard.fedNow(group);
         var need = yard.need(group);
-        var mix = answer instanceof Ration ration ? mix(ration, now) : null;
+        Optional<HandMix> put =
+                answer instanceof Ration ration ? Optional.of(yard.weighable(group, ration)) : Optional.empty();
+        var mix = answer instanceof Ration ration ? mix(ration, put.orElseThrow(), now) : null;
         var way = answer instanceof NoRation no ? inTheWay(no, need) : null;
-        List<Portion> portions = answer instanceof Ration ration ? ration.portions() : List.of();
+        var portions = put.map(HandMix::portions).orElse(List.of());
         return new BenchView(
                 group,
                 need,
                 now.map(BenchView::judged).orElse(null),
                 mix,
                 way,
-                feeds(yard, now, portions),
+                feeds(yard, group, now, portions),
                 Stream.concat(yard.question(group).diet().leftOut().stream(), yard.unpriced().stream())
                         .toList(),
                 answer instanceof Ration ration ? RuleWords.beside(need, ration) : List.of());
@@ -164,7 +174,7 @@ public record BenchView(
         return words;
     }
 
-    private static Mix mix(Ration ration, Optional<HandMix> now) {
+    private static Mix mix(Ration ration, HandMix put, Optional<HandMix> now) {
         var tight = ration.limits().stream()
                 .filter(LimitWords::isTight)
                 .map(l -> new Tight(LimitWords.start(l.row()), LimitWords.tight(l)))
@@ -177,15 +187,17 @@ public record BenchView(
                         .distinct()
                         .toList());
         return new Mix(
-                Show.dollars(ration.cost()),
+                Show.dollars(put.cost()),
+                shortfalls(put),
                 now.map(n -> Show.dollars(n.cost())).orElse(""),
                 tight,
                 spare,
                 ration.limits().stream()
+                        .map(limit -> supplied(limit, put))
                         .filter(LimitWords::isSaid)
                         .map(BenchView::limit)
                         .toList(),
-                checked(ration.checked()),
+                checked(put.checked()),
                 ration.notUsed().stream()
                         .map(n -> new Unused(
                                 n.feed().feed().name(),
@@ -202,6 +214,15 @@ public record BenchView(
                                         : "any higher"))
                         .toList(),
                 ration);
+    }
+
+    /** What the amounts as written supply, with the price that the exact ration gives the limit. */
+    private static LimitAnswer supplied(LimitAnswer exact, HandMix put) {
+        return put.limits().stream()
+                .filter(limit -> limit.row().id().equals(exact.row().id()))
+                .findFirst()
+                .map(limit -> new LimitAnswer(exact.row(), limit.supplied(), exact.price()))
+                .orElse(exact);
     }
 
     private static String aTon(double dollarsPerKg) {
@@ -229,7 +250,7 @@ public record BenchView(
         return new InTheWay(reasons, LimitWords.lifts(no, need));
     }
 
-    private static List<FeedRow> feeds(Yard yard, Optional<HandMix> now, List<Portion> mix) {
+    private static List<FeedRow> feeds(Yard yard, Group group, Optional<HandMix> now, List<Portion> mix) {
         Map<String, Portion> before = new LinkedHashMap<>();
         Map<String, Portion> after = new LinkedHashMap<>();
         now.ifPresent(n -> n.portions().forEach(p -> before.put(p.feed().feed().id(), p)));
@@ -243,15 +264,27 @@ public record BenchView(
                     double more = (is == null ? 0 : is.cost()) - (was == null ? 0 : was.cost());
                     return new FeedRow(
                             e.getValue().feed().feed().name(),
-                            pounds(was),
-                            pounds(is),
+                            aHead(yard, group, was),
+                            aHead(yard, group, is),
+                            is == null ? "" : forTheGroup(put(yard, group, is)),
                             Show.centsMore(more),
                             Likely.of(yard.composition(e.getKey())).orElse("nobody’s figures say how far it may lie"));
                 })
                 .toList();
     }
 
-    private static String pounds(@Nullable Portion portion) {
-        return portion == null ? "0" : Show.number(Unit.POUND.fromBase(portion.kgPutOut()), 1);
+    private static Feeding put(Yard yard, Group group, Portion portion) {
+        return new Feeding(portion.kgPutOut(), group.head(), yard.baleKg(portion));
+    }
+
+    private static String aHead(Yard yard, Group group, @Nullable Portion portion) {
+        return portion == null ? "0" : put(yard, group, portion).aHead();
+    }
+
+    private static String forTheGroup(Feeding put) {
+        return put.aDay()
+                + put.bales(false)
+                        .map(bales -> ", %s of %s".formatted(bales, put.bale().orElseThrow()))
+                        .orElse("");
     }
 }
