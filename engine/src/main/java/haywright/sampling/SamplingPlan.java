@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  * The plan for one lot: how many, which ones, with what, how long, how sure, how safely.
  *
  * @param used the choice the plan follows; its rule is printed
- * @param choices every rule's answer beside it; empty with {@code used} for water, which is one bottle a source
+ * @param choices every rule's answer beside it, that of its own rule as it is taken; empty with {@code used} for water, which is one bottle a source
  * @param picks which bales; empty where bales are not counted
  * @param mass of the cores of one composite; empty where nothing is cored, and then {@link #grams} holds the grabs
  * @param left what a published source offers and this plan does not, and why
@@ -96,7 +96,7 @@ public record SamplingPlan(
                 subject,
                 aim,
                 used,
-                choices,
+                choices.stream().map(c -> c.rule() == used.rule() ? used : c).toList(),
                 picks,
                 mass,
                 mass.map(m -> m.kg() * 1000).orElseGet(() -> used.design().cores() * material.take("increment_g")),

@@ -98,6 +98,11 @@ class SamplingPlanTest {
         assertThat(plan.used().design().units()).isEqualTo(6);
         assertThat(plan.used().design().cores()).isGreaterThanOrEqualTo(20);
         assertThat(plan.used().why()).contains("Only 6 bales can be reached");
+        // the row of its rule is what is taken, and what that costs
+        assertThat(plan.choices()).contains(plan.used());
+        assertThat(plan.choices())
+                .filteredOn(c -> c.rule() == plan.used().rule())
+                .hasSize(1);
         assertThat(plan.picks().orElseThrow().limits()).contains("12 of 18");
     }
 
