@@ -60,10 +60,19 @@ public final class Places {
      * What a text names.
      *
      * @param places one where it is clear, several where it is not, none where it is unknown; at most eight
-     * @param nearest the full names that are spelled most like it, where it is unknown
+     * @param more how many others have the name
+     * @param nearest where it is unknown, the full names of places that have the name in another state, then of those
+     *     that are spelled most like it
      * @param elsewhere the state, where it is one that the tables do not have
+     * @param saysState whether a state was named with it
      */
-    public record Found(List<Place> places, List<String> nearest, Optional<String> elsewhere) {}
+    public record Found(
+            List<Place> places, int more, List<String> nearest, Optional<String> elsewhere, boolean saysState) {
+        /** {@code and 5 more: add the state}; empty where every place of the name is among these. */
+        public String andMore() {
+            return more == 0 ? "" : "and %d more: %s".formatted(more, saysState ? "add the county" : "add the state");
+        }
+    }
 
     /** @param state postal letters; empty where none is named */
     private record Asked(String name, Optional<String> county, Optional<String> state) {}
@@ -168,7 +177,7 @@ public final class Places {
     public Found find(String typed) {
         var asked = asked(typed.length() > LONGEST ? typed.substring(0, LONGEST) : typed);
         if (asked.state.isPresent() && !covered.contains(asked.state.get())) {
-            return new Found(List.of(), List.of(), asked.state);
+            return new Found(List.of(), 0, List.of(), asked.state, true);
         }
         var exact = fitting(byName.getOrDefault(asked.name, List.of()).stream(), asked);
         var places = exact.isEmpty() ? withoutCounty(asked) : exact;
@@ -176,13 +185,23 @@ public final class Places {
             places = begun(asked);
         }
         if (!places.isEmpty()) {
-            return new Found(places.stream().limit(MOST_OFFERED).toList(), List.of(), Optional.empty());
+            return new Found(
+                    places.stream().limit(MOST_OFFERED).toList(),
+                    Math.max(0, places.size() - MOST_OFFERED),
+                    List.of(),
+                    Optional.empty(),
+                    asked.state.isPresent());
         }
-        var nearest = nearest(asked);
+        var nearest = Stream.concat(inOtherStates(asked), nearest(asked).stream())
+                .distinct()
+                .limit(MOST_OFFERED)
+                .toList();
         return new Found(
                 List.of(),
+                0,
                 nearest.isEmpty() ? asked.state.map(this::stationsOf).orElse(List.of()) : nearest,
-                Optional.empty());
+                Optional.empty(),
+                asked.state.isPresent());
     }
 
     /** Of several kinds in one state, the first alone: a town where there is one. */
@@ -226,6 +245,14 @@ public final class Places {
                                 .filter(named -> named.plain.startsWith(asked.name + " "))
                                 .map(Named::place),
                         asked);
+    }
+
+    /** {@code Bowman, ND} for Bowman, WY. */
+    private Stream<String> inOtherStates(Asked asked) {
+        return Stream.of("", " county")
+                .flatMap(kind -> byName.getOrDefault(asked.name + kind, List.of()).stream())
+                .filter(place -> place.kind() != Kind.STATION)
+                .map(this::full);
     }
 
     private List<String> nearest(Asked asked) {
@@ -327,14 +354,17 @@ public final class Places {
                     field,
                     typed,
                     "no town or county of this name is known",
-                    (found.nearest.isEmpty() ? "" : "Is it " + String.join("; ", found.nearest) + "? If not: ")
-                            + "enter a town near it or the county, with its state.");
+                    found.nearest.isEmpty()
+                            ? "Enter a town near it or the county, with its state."
+                            : "Is it %s? If not, enter a town near it or the county, with its state."
+                                    .formatted(String.join("; ", found.nearest)));
         }
         throw new Refused(
                 field,
                 typed,
                 "more than one place has this name",
-                "Which is it: " + choices(found).stream().collect(Collectors.joining("; ")) + "?");
+                "Which is it: %s%s?"
+                        .formatted(String.join("; ", choices(found)), found.more == 0 ? "" : "; " + found.andMore()));
     }
 
     /** Names to choose from, each of which finds one place. */

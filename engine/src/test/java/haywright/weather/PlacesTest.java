@@ -80,6 +80,30 @@ class PlacesTest {
                 .hasMessageContaining("Lincoln, NE");
     }
 
+    @Test
+    void thoseThatHaveTheNameBesidesTheEightAreSaid() {
+        var found = PLACES.find("Lincoln County");
+        assertThat(found.places()).hasSize(8);
+        long all = Climate.known().counties().stream()
+                .filter(county -> county.name().equals("Lincoln County"))
+                .count();
+        assertThat(found.more()).isEqualTo((int) all - 8).isPositive();
+        assertThatThrownBy(() -> PLACES.one("place", "Lincoln County"))
+                .hasMessageContaining("and %d more: add the state".formatted(found.more()));
+    }
+
+    @Test
+    void aTownOfAnotherStateIsHintedAt() {
+        assertThat(PLACES.find("Bowman, WY").nearest().get(0)).isEqualTo("Bowman, ND");
+    }
+
+    @Test
+    void whetherAStateWasNamedIsTold() {
+        assertThat(PLACES.find("McHenry County").saysState()).isFalse();
+        assertThat(PLACES.find("McHenry County, ND").saysState()).isTrue();
+        assertThat(PLACES.find("valentine nebraska").saysState()).isTrue();
+    }
+
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',

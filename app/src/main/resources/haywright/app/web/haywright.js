@@ -7,3 +7,26 @@ document.addEventListener("htmx:afterSettle", function () {
     problems.scrollIntoView({ block: "start" });
   }
 });
+// A button saves its own form: what was typed in another one of the page would be gone.
+document.addEventListener(
+  "submit",
+  function (event) {
+    var changed = Array.from(document.forms).some(function (form) {
+      return form !== event.target && Array.from(form.elements).some(isChanged);
+    });
+    if (changed && !window.confirm("You typed in another form on this page, and this button does not save it. Go on?")) {
+      event.preventDefault();
+      event.stopImmediatePropagation();
+    }
+  },
+  true
+);
+function isChanged(box) {
+  if (box.type === "hidden") return false;
+  if (box.type === "checkbox" || box.type === "radio") return box.checked !== box.defaultChecked;
+  if (box.options) {
+    var set = Array.from(box.options).find(function (o) { return o.defaultSelected; });
+    return box.value !== (set || box.options[0] || {}).value;
+  }
+  return "defaultValue" in box && box.value !== box.defaultValue;
+}

@@ -169,6 +169,72 @@ class WeatherPagesTest {
         assertThat(stands.coat()).isEqualTo(Coat.HEAVY_WINTER);
     }
 
+    /** The page has one form and one button: what is colder, the wind and the coat are kept together. */
+    @Test
+    void oneSaveKeepsAllThatWasTyped() {
+        assertThat(send("settings/weather/place", Map.of("town", "Valentine, NE"))
+                        .status())
+                .isEqualTo(303);
+        var body = ranch.get("settings/weather").body();
+        for (var box : List.of("town", "warmer", "height", "wind", "windbreak", "coat", "hide", "coldSystem")) {
+            assertThat(body).as(box).containsOnlyOnce("id=\"f-" + box + "\"");
+        }
+        assertThat(body).doesNotContain("action=\"" + ranch.path() + "settings/weather\"");
+        var all = Map.of(
+                "town",
+                "Valentine, NE",
+                "warmer",
+                "3",
+                "wind",
+                "9",
+                "windbreak",
+                "yes",
+                "coat",
+                "fall",
+                "hide",
+                "wet",
+                "coldSystem",
+                "heat_balance");
+        assertThat(send("settings/weather/place", all).status()).isEqualTo(303);
+        var kept = ranch.kept().settings().weather();
+        assertThat(kept).isNotNull();
+        assertThat(kept.found()).isNotNull();
+        assertThat(kept.found().warmerByF()).isEqualTo(3);
+        assertThat(kept.blows().value()).isEqualTo(9);
+        assertThat(kept.coat()).isEqualTo(Coat.FALL);
+        assertThat(kept.coldSystem()).isEqualTo(haywright.cattle.cold.ColdSystem.HEAT_BALANCE);
+    }
+
+    /** A record stays where no town is typed, and what is typed beside it is kept. */
+    @Test
+    void aRecordStaysWhereNoTownIsTyped() {
+        assertThat(upload(csv(WeatherPagesTest::fahrenheit)).status()).isEqualTo(303);
+        assertThat(send(
+                                "settings/weather/place",
+                                Map.of("town", "", "wind", "7", "hide", "dry", "coldSystem", "heat_balance"))
+                        .status())
+                .isEqualTo(303);
+        var kept = ranch.kept().settings().weather();
+        assertThat(kept).isNotNull();
+        assertThat(kept.departures()).hasSize(12);
+        assertThat(kept.blows().value()).isEqualTo(7);
+        assertThat(ranch.kept().winters()).isNotNull();
+    }
+
+    /** The tables have not every state: Illinois has a McHenry County too. */
+    @Test
+    void aCountyWithoutItsStateIsAskedAbout() {
+        var asked = send("settings/weather/place", Map.of("town", "McHenry County"));
+        assertThat(asked.status()).isEqualTo(422);
+        assertThat(asked.body()).contains("McHenry County, ND", "name=\"confirm\" value=\"state\"");
+        assertThat(ranch.kept().settings().weather()).isNull();
+        assertThat(send("settings/weather/place", Map.of("town", "McHenry County", "confirm", "state"))
+                        .status())
+                .isEqualTo(303);
+        var many = send("settings/weather/place", Map.of("town", "Lincoln County"));
+        assertThat(many.body()).contains("more: add the state");
+    }
+
     /** Until they are said, wind, windbreak and coat are named on every page that shows a figure they move. */
     @Test
     void whatNobodySaidOfTheWindIsNamedUntilItIsSaid() {

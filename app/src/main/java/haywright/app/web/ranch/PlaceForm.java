@@ -37,38 +37,78 @@ public final class PlaceForm {
             Unit.FOOT,
             "In hilly country it picks a station of like height. Leave empty on the plains.");
 
-    /** Where no record has the wind: the place, and what they stand in. */
-    public static final Fields<RanchWeather> ASKED =
-            Fields.of(RanchWeather.class).section("", new Found(), WeatherForm.WIND, WeatherForm.WINDBREAK);
+    private static final String STAND = "How the cattle stand in it";
 
-    /** Where the wind was said beside a record or typed months: the place alone. */
-    static final Fields<RanchWeather> PLACE = Fields.of(RanchWeather.class).section("", new Found());
+    /** Of a ranch whose place nobody has named yet: the place, and the wind there. */
+    public static final Fields<RanchWeather> ASKED =
+            Fields.of(RanchWeather.class).section("", new Found(true), WeatherForm.WIND, WeatherForm.WINDBREAK);
+
+    /** Once it is named, all of it together: one button keeps whatever was typed. */
+    private static final Fields<RanchWeather> NAMED = Fields.of(RanchWeather.class)
+            .section("", new Found(true), WeatherForm.WIND, WeatherForm.WINDBREAK)
+            .section(STAND, WeatherForm.COAT, WeatherForm.HIDE, WeatherForm.COLD_SYSTEM);
+
+    private static final Fields<RanchWeather> RECORD = Fields.of(RanchWeather.class)
+            .section("", new Found(false))
+            .section(
+                    STAND,
+                    WeatherForm.WIND,
+                    WeatherForm.WINDBREAK,
+                    WeatherForm.COAT,
+                    WeatherForm.HIDE,
+                    WeatherForm.COLD_SYSTEM);
+
+    private static final Fields<RanchWeather> MONTHS = Fields.of(RanchWeather.class)
+            .section("", new Found(false))
+            .section(
+                    STAND,
+                    WeatherForm.WIND,
+                    WeatherForm.WINDBREAK,
+                    WeatherForm.COAT,
+                    WeatherForm.HIDE,
+                    WeatherForm.COLD_SYSTEM)
+            .section("The monthly means", WeatherForm.PLACE, new WeatherForm.Months());
 
     private PlaceForm() {}
 
     static Fields<RanchWeather> of(@Nullable RanchWeather weather) {
-        return weather == null || weather.found() != null ? ASKED : PLACE;
+        return weather == null
+                ? ASKED
+                : weather.found() != null ? NAMED : weather.departures().isEmpty() ? MONTHS : RECORD;
     }
 
     static Map<String, String> known(@Nullable RanchWeather weather) {
-        return weather == null ? Map.of() : of(weather).known(weather);
+        if (weather == null) {
+            return Map.of();
+        }
+        var known = new LinkedHashMap<>(of(weather).known(weather));
+        known.put(WeatherForm.HIDE.name(), Form.id(weather.coats()));
+        return known;
     }
 
     /** @param before the weather as it was; null where none was said */
     static Optional<RanchWeather> read(Form form, @Nullable RanchWeather before, LocalDate today) {
         var given = new LinkedHashMap<String, Object>();
-        given.put("place", "");
-        given.put("monthly", List.of());
-        given.put("departures", List.of());
-        given.put("coldSystem", before == null ? ColdSystem.USUAL : before.coldSystem());
+        if (before == null || !form.isEmpty(TOWN.ask())) {
+            given.put("place", "");
+            given.put("monthly", List.of());
+            given.put("departures", List.of());
+        }
+        if (before == null) {
+            given.put("coldSystem", ColdSystem.USUAL);
+        }
         return of(before)
                 .read(form, given, before, today)
                 .filter(read -> !form.hasProblems())
                 .map(read -> read.found() == null ? read : read.at(read.found()));
     }
 
-    /** The place, how much colder it is than its station, and its height. */
-    record Found() implements Part {
+    /**
+     * The place, how much colder it is than its station, and its height.
+     *
+     * @param needed whether there is nothing else to know the weather by
+     */
+    record Found(boolean needed) implements Part {
         @Override
         public String component() {
             return "found";
@@ -85,7 +125,8 @@ public final class PlaceForm {
             var fields = new ArrayList<>(List.of(TOWN));
             var choices = choices(form);
             if (!choices.isEmpty()) {
-                fields.add(which(choices));
+                fields.add(which(
+                        choices, Places.known().find(form.value(TOWN.ask())).andMore()));
             }
             if (!form.isEmpty(TOWN.ask())) {
                 fields.addAll(List.of(WARMER, HEIGHT));
@@ -93,8 +134,12 @@ public final class PlaceForm {
             return fields;
         }
 
-        private static Field which(List<Option> choices) {
-            return Field.choice("which", "Which of these is it?", "", choices);
+        private static Field which(List<Option> choices, String andMore) {
+            return Field.choice(
+                    "which",
+                    "Which of these is it?",
+                    andMore.isEmpty() ? "" : "None of these? There are others: " + andMore + ".",
+                    choices);
         }
 
         /** Names that what was typed may mean; empty where it is one place, or none that is known. */
@@ -110,19 +155,32 @@ public final class PlaceForm {
 
         @Override
         public @Nullable Object read(Form form, Class<?> type, LocalDate today) {
-            var typed = form.text(TOWN.ask(), TOWN.needed());
-            var chosen = form.text(which(List.of()).ask());
+            var typed = needed ? form.text(TOWN.ask(), TOWN.needed()) : form.text(TOWN.ask());
+            var chosen = form.text(which(List.of(), "").ask());
             var height = form.maybeQuantity(HEIGHT.ask());
             var warmer = form.maybeNumber(WARMER.ask());
-            if (form.hasProblems()) {
+            if (form.hasProblems() || typed.isEmpty()) {
                 return null;
             }
+            askState(form, typed, chosen);
             try {
                 var found = FoundPlace.of(chosen.isEmpty() ? typed : chosen, height, warmer == null ? 0 : warmer);
                 return new FoundPlace(typed, found.place(), found.height(), found.warmerByF());
             } catch (Refused refused) {
                 refused.problems().forEach(p -> form.refuse(box(p.field()), p.value(), p.rule(), p.fix()));
                 return null;
+            }
+        }
+
+        /** The tables have not every state: the only one there may not be the one that is meant. */
+        private static void askState(Form form, String typed, String chosen) {
+            var found = Places.known().find(typed);
+            if (chosen.isEmpty() && !found.saysState() && found.places().size() == 1) {
+                form.doubt(
+                        TOWN.ask(),
+                        "state",
+                        "No state was entered. The only one in our tables is %s, and they have only the northern states and Canada."
+                                .formatted(Places.known().full(found.places().get(0))));
             }
         }
 

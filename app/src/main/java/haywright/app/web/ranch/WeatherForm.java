@@ -41,24 +41,24 @@ public final class WeatherForm {
                             new Option("no", "No"),
                             new Option("", "Not known: none is counted, and every figure says so")))
             .needed("");
-    private static final Field PLACE = Field.text(
+    static final Field PLACE = Field.text(
                     "place", "Whose temperatures these are", "The ranch’s own, or the nearest weather station’s.")
             .needed("Name the ranch or the station.");
-    private static final Field COAT = Field.pick(
+    static final Field COAT = Field.pick(
             "coat",
             "Their coat in midwinter",
             "By the depth of the hair. Left open, dry cattle in score 5 or better have the heavy coat of the season, thin cattle"
                     + " and those in milk the winter class at most.",
             Option.of(Coat.class, WeatherForm::words),
             "Of the season, by condition and milk");
-    private static final Field HIDE = Field.choice(
+    static final Field HIDE = Field.choice(
                     "hide",
                     "What usually lies on their coats",
                     "The rule of thumb counts a coat as wet from the third on; the heat balance counts each. Bedding keeps them"
                             + " dry and warmer; how much that saves is published nowhere we know, so it is not counted.",
                     Option.of(Hide.class, WeatherForm::words))
             .needed("Dry, if nothing else is usual.");
-    private static final Field COLD_SYSTEM = Field.choice(
+    static final Field COLD_SYSTEM = Field.choice(
                     "coldSystem",
                     "Cold is counted by",
                     "One or the other, never both for the same cold.",

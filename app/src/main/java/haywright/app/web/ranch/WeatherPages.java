@@ -16,6 +16,7 @@ import haywright.workings.Problem;
 import haywright.workings.Refused;
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -60,9 +61,9 @@ public final class WeatherPages {
             return place.hasProblems() ? place : upload.hasProblems() ? upload : form;
         }
 
-        /** Whether the months are asked for: neither a record nor a place has them. */
+        /** Whether the months are asked for: nothing was said yet. What was said is one form with the place. */
         public boolean asksMonths() {
-            return months.isEmpty() && found.isEmpty();
+            return !isSaid;
         }
 
         public List<Option> units() {
@@ -137,7 +138,10 @@ public final class WeatherPages {
 
     private static void savePlace(Page page) {
         var before = page.ranch().settings().weather();
-        var form = JsonForm.posted(page, PLACE, PlaceForm.of(before), PlaceForm.known(before));
+        var known = PlaceForm.known(before);
+        var form = page.http().isJson()
+                ? JsonForm.posted(page, PLACE, PlaceForm.of(before), known)
+                : page.posted(PLACE, typed(page, known));
         var weather = PlaceForm.read(form, before, page.today());
         if (weather.isEmpty()) {
             page.reject(form, PAGE, view(page, form(page), form, none()));
@@ -146,9 +150,20 @@ public final class WeatherPages {
         var then = then(page);
         page.save(
                 form,
-                "The ranch is at " + weather.get().place(),
-                ranch -> ranch.withWeather(weather.get(), null),
+                weather.get().found() == null
+                        ? "How cold it gets here"
+                        : "The ranch is at " + weather.get().place(),
+                ranch -> weather.get().found() == null
+                        ? ranch.with(ranch.settings().with(weather.get()))
+                        : ranch.withWeather(weather.get(), null),
                 then.isEmpty() ? PATH : then);
+    }
+
+    /** A box that a form does not show, as where the bench asks, stays as it was. */
+    private static Map<String, List<String>> typed(Page page, Map<String, String> known) {
+        var typed = new LinkedHashMap<>(page.http().formParamMap());
+        known.forEach((name, value) -> typed.putIfAbsent(name, List.of(value)));
+        return typed;
     }
 
     private static void record(Page page) throws IOException {
