@@ -82,7 +82,8 @@ public final class Yard {
                         SameHay.counted(ranch, l.id()),
                         LotTests.estimate(ranch, l),
                         Optional.ofNullable(l.weathered()),
-                        ranch.energyPicks(l.id()).ways()));
+                        ranch.energyPicks(l.id()).ways(),
+                        l.stock().dryMatter()));
     }
 
     /** A tag is taken at its word; a feed without one is any lot of its kind. */
@@ -104,6 +105,27 @@ public final class Yard {
         return lot != null
                 ? composition(lot)
                 : composition(Objects.requireNonNull(ranch.feedsForSale().get(key)));
+    }
+
+    /** % as fed, that a ration counts. */
+    public double dryMatter(Lot lot) {
+        return PricedFeed.dryMatterOf(feed(lot));
+    }
+
+    /** % as bought, that a ration counts. */
+    public double dryMatter(FeedForSale sale) {
+        return PricedFeed.dryMatterOf(feed(sale));
+    }
+
+    /** What a ration would feed of a feed that is bought. */
+    private Feed feed(FeedForSale sale) {
+        return new Feed(
+                sale.id().toString(),
+                sale.name(),
+                sale.feedClass(),
+                composition(sale).composition(),
+                NitrateRisk.isRisk(sale.feedClass(), BOOK.rowFor(sale.bookRow(), sale.feedClass())),
+                Optional.of(LotDistribution.of(composition(sale))));
     }
 
     /** What a ration would feed of a lot. */
@@ -154,14 +176,7 @@ public final class Yard {
             }
         }
         for (var sale : ranch.feedsForSale().values()) {
-            var feed = new Feed(
-                    sale.id().toString(),
-                    sale.name(),
-                    sale.feedClass(),
-                    composition(sale).composition(),
-                    NitrateRisk.isRisk(sale.feedClass(), BOOK.rowFor(sale.bookRow(), sale.feedClass())),
-                    Optional.of(LotDistribution.of(composition(sale))));
-            feeds.add(priced(feed, sale.price().in(Unit.DOLLAR_PER_KG)));
+            feeds.add(priced(feed(sale), sale.price().in(Unit.DOLLAR_PER_KG)));
         }
         return feeds;
     }

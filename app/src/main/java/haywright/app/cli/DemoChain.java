@@ -72,7 +72,7 @@ final class DemoChain {
                 LotTons.of(lot).kg().isPresent()
                         ? Show.tons(LotTons.of(lot).kg().getAsDouble())
                         : "not cut",
-                lot.replacementPrice() == null ? "" : Show.price(lot.replacementPrice()),
+                lot.replacementPrice() == null ? "" : Show.price(lot.replacementPrice(), yard.dryMatter(lot)),
                 TestedFor.of(yard.ranch(), lot).words().toLowerCase(Locale.ROOT),
                 lot.isNitrateDanger() && !nitrateKnown ? ", and its nitrate is not known" : "");
     }

@@ -116,6 +116,16 @@ public final class Show {
         return withUnit(number(price.value(), decimals == 0 ? 0 : Math.min(4, Math.max(2, decimals))), price.unit());
     }
 
+    /** What a ton as fed costs says nothing without its water: {@code $75 a ton, 90 % dry matter}. */
+    public static String price(Quantity price, double dryMatterPercent) {
+        return price(price) + ", " + dryMatter(dryMatterPercent);
+    }
+
+    /** {@code 90 % dry matter}. */
+    public static String dryMatter(double percent) {
+        return number(percent, 0) + " % dry matter";
+    }
+
     public static String fahrenheit(double celsius) {
         return number(Unit.FAHRENHEIT.fromBase(celsius), 0) + " °F";
     }

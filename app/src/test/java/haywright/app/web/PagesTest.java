@@ -105,10 +105,69 @@ class PagesTest {
     void aFeedIsPickedByTypingItsName() {
         assertThat(rowOf("feedClass", "grass_hay", "bookRow", "meadow HAY")).isEqualTo("Meadow hay|");
         assertThat(rowOf("feedClass", "grass_hay", "bookRow", "prairie")).isEqualTo("Prairie hay|");
-        assertThat(rowOf("feedClass", "grass_hay", "bookRow", "grass hay")).isEqualTo("|");
+        assertThat(rowOf("feedClass", "grass_hay", "bookRow", "grass hay")).isEqualTo("Grass hay|");
+        // the usual feeds of their kinds, and hay that can be of any ripeness: what was typed comes back
+        assertThat(rowOf("feedClass", "grain", "bookRow", "Barley grain")).isEqualTo("Barley grain|");
+        assertThat(rowOf("feedClass", "crop_residue", "bookRow", "corn stalks")).isEqualTo("Corn stalks|");
+        assertThat(rowOf("feedClass", "legume_hay", "bookRow", "alfalfa hay")).isEqualTo("Alfalfa hay|");
         assertThat(rowOf("feedClass", "legume_hay", "stage", "C153")).isEqualTo("|C153");
         assertThat(rowOf("feedClass", "pasture", "stage", "C182")).isEqualTo("|C182");
         assertThat(rowOf("feedClass", "crop_residue", "bookRow", "corn cobs")).isEqualTo("Corn cobs|");
+    }
+
+    private static Map<String, String> feed(String name, String feedClass, String price) {
+        var feed = new LinkedHashMap<String, String>();
+        feed.put("name", name);
+        feed.put("feedClass", feedClass);
+        feed.put("price", price);
+        return feed;
+    }
+
+    /** The book has no wet distillers grains: as dry ones they would be fed far too short. */
+    @Test
+    void aFeedThatIsCalledWetNeedsItsDryMatter() {
+        var wet = feed("Wet distillers", "distillers_grains", "75");
+        var refused = ranch.send("feeds/new", wet);
+        assertThat(refused.status()).isEqualTo(422);
+        assertThat(refused.body()).contains("href=\"#f-tag-dm\"", "id=\"p-tag-dm\"", "90 % dry matter");
+        assertThat(ranch.kept().feedsForSale()).isEmpty();
+        wet.put("tag-dm", "34");
+        assertThat(ranch.send("feeds/new", wet).status()).isEqualTo(303);
+        assertThat(ranch.get("lots").body()).contains("$75 a ton, 34 % dry matter");
+    }
+
+    @Test
+    void aPriceFarTooLowForDryFeedIsAskedAbout() {
+        var cheap = feed("Distillers", "distillers_grains", "75");
+        var asked = ranch.send("feeds/new", cheap);
+        assertThat(asked.status()).isEqualTo(422);
+        // 75 / 0.90
+        assertThat(asked.body()).contains("value=\"price-of-dry-matter\"", "$83.33 a ton of dry matter");
+        cheap.put("confirm", "price-of-dry-matter");
+        assertThat(ranch.send("feeds/new", cheap).status()).isEqualTo(303);
+        assertThat(ranch.send("feeds/new", feed("Dry distillers", "distillers_grains", "215"))
+                        .status())
+                .isEqualTo(303);
+    }
+
+    /** Typed with its size, a bag's dry matter is the lot's, wherever no report says another. */
+    @Test
+    void theDryMatterTypedForSilageIsTheLots() {
+        var bag = new LinkedHashMap<String, String>();
+        bag.put("name", "Silage bag");
+        bag.put("feedClass", "corn_silage");
+        bag.put("diameter", "9");
+        bag.put("length", "200");
+        bag.put("densityDryMatter", "13");
+        bag.put("dryMatterPercent", "35");
+        bag.put("storage", "bag");
+        bag.put("replacementPrice", "45");
+        assertThat(ranch.send("lots/new/bag", bag).status()).isEqualTo(303);
+        assertThat(ranch.get("lots").body()).contains("$45 a ton, 35 % dry matter");
+        var yard = new haywright.outlook.Yard(ranch.kept(), java.time.LocalDate.of(2026, 12, 1));
+        assertThat(yard.feeds())
+                .singleElement()
+                .satisfies(f -> assertThat(f.dryMatterPercent()).isEqualTo(35));
     }
 
     @Test

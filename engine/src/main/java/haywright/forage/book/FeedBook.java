@@ -173,9 +173,14 @@ public final class FeedBook {
                 .toList();
     }
 
-    /** How a lot names a feed of which nothing more is said: empty where it is the usual one of its class. */
+    /**
+     * How a lot names a feed of which nothing more is said. Empty for the usual one of a class whose lots range from young
+     * to ripe: by its row the lot would be of that one ripeness.
+     */
     public String idOf(Feed feed) {
-        return usual(feed.feedClass).filter(feed.lead::equals).isPresent() ? "" : feed.lead.id;
+        return usual(feed.feedClass).filter(feed.lead::equals).isPresent() && Prior.isOfAnyRipeness(feed.feedClass)
+                ? ""
+                : feed.lead.id;
     }
 
     /** The feed that a row is of. */

@@ -133,6 +133,11 @@ public final class Prior {
                 .or(() -> of(feedClass, FeedBook.published().rowFor(bookRow, feedClass)));
     }
 
+    /** Whether a lot of which only the class is said can be of any ripeness, as alfalfa hay can. */
+    static boolean isOfAnyRipeness(FeedClass feedClass) {
+        return whenNothingIsSaid(feedClass).isPresent();
+    }
+
     private static Optional<Prior> whenNothingIsSaid(FeedClass feedClass) {
         return KINDS.rows().stream()
                 .filter(k -> feedClass(k) == feedClass

@@ -60,6 +60,9 @@ final class Joining {
             List.of(Analyte.ADICP, Analyte.NDICP),
             List.of(Analyte.ADICP, Analyte.CP));
 
+    /** Points of dry matter from which two figures of it are said to differ: judgment. */
+    private static final double APART = 0.5;
+
     static final Set<FeedClass> RANKED_BY_FEED_VALUE =
             EnumSet.of(FeedClass.LEGUME_HAY, FeedClass.GRASS_HAY, FeedClass.MIXED_HAY);
 
@@ -77,12 +80,22 @@ final class Joining {
     private final Optional<Weathered> weathered;
     private final Making made = new Making();
     private final Map<String, String> picks;
+    private final OptionalDouble typedDryMatter;
     private final Set<Analyte> byPlan = EnumSet.noneOf(Analyte.class);
     private LotEnergy.@Nullable Printed printed;
 
-    /** @param picks ways to TDN that somebody picked, by laboratory */
-    Joining(FeedClass feedClass, Optional<FeedBook.Row> row, Optional<Weathered> weathered, Map<String, String> picks) {
+    /**
+     * @param picks ways to TDN that somebody picked, by laboratory
+     * @param typedDryMatter of the lot as it lies there, %: counts where no report has one
+     */
+    Joining(
+            FeedClass feedClass,
+            Optional<FeedBook.Row> row,
+            Optional<Weathered> weathered,
+            Map<String, String> picks,
+            OptionalDouble typedDryMatter) {
         this.picks = picks;
+        this.typedDryMatter = typedDryMatter;
         this.feedClass = feedClass;
         this.row = row;
         this.weathered = weathered;
@@ -96,6 +109,7 @@ final class Joining {
         var adf = made.values.containsKey(Analyte.ADF)
                 ? OptionalDouble.of(made.number(Analyte.ADF))
                 : OptionalDouble.empty();
+        typedDryMatter.ifPresent(this::dryMatterAsTyped);
         row.ifPresent(book -> fillIn(book, !newestFirst.isEmpty()));
         if (!made.values.containsKey(Analyte.DM)) {
             lendDryMatter();
@@ -312,6 +326,21 @@ final class Joining {
                             .formatted(dropped.words()));
                 }
             }
+        }
+    }
+
+    /** A report's is measured and counts first; the tons were worked out with the one that was typed. */
+    private void dryMatterAsTyped(double typed) {
+        var told = made.values.putIfAbsent(
+                Analyte.DM, new Composition.Known(typed, new Origin.Typed("typed where the lot was measured")));
+        if (told == null) {
+            made.notes.add("Dry matter %s %% is what was typed where the lot was measured: no report says it."
+                    .formatted(Say.number(typed)));
+        } else if (Math.abs(told.value() - typed) > APART) {
+            made.notes.add(
+                    "Dry matter: a report says %s %%, and that counts; the tons were worked out with %s %%, typed where"
+                                    .formatted(Say.number(told.value()), Say.number(typed))
+                            + " the lot was measured. Change it there if the report is right.");
         }
     }
 

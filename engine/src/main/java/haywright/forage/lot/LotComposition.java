@@ -80,6 +80,18 @@ public record LotComposition(
             Optional<LotEstimate> estimate,
             Optional<Weathered> weathered,
             Map<String, String> picks) {
+        return of(feedClass, row, reports, estimate, weathered, picks, OptionalDouble.empty());
+    }
+
+    /** @param dryMatter typed where the lot was measured, % as fed: counts where no report has one */
+    public static LotComposition of(
+            FeedClass feedClass,
+            Optional<FeedBook.Row> row,
+            List<LabReport> reports,
+            Optional<LotEstimate> estimate,
+            Optional<Weathered> weathered,
+            Map<String, String> picks,
+            OptionalDouble dryMatter) {
         var told = reports.stream()
                 .sorted(Comparator.comparing(LotComposition::day).reversed())
                 .map(report -> new Joining.Told(
@@ -90,7 +102,7 @@ public record LotComposition(
                         report.counted(),
                         Tested.below(feedClass, row, report.readings(), report.notMeasured())))
                 .toList();
-        return new Joining(feedClass, row, weathered, picks).join(told, estimate);
+        return new Joining(feedClass, row, weathered, picks, dryMatter).join(told, estimate);
     }
 
     /**
@@ -100,7 +112,7 @@ public record LotComposition(
      */
     public static LotComposition ofTag(
             FeedClass feedClass, Optional<FeedBook.Row> row, String where, List<Reading> tag) {
-        var told = new Joining(feedClass, row, Optional.empty(), Map.of())
+        var told = new Joining(feedClass, row, Optional.empty(), Map.of(), OptionalDouble.empty())
                 .join(
                         tag.isEmpty() ? List.of() : List.of(new Joining.Told(where, "", false, false, tag, Map.of())),
                         Optional.empty());

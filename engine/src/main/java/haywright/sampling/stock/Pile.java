@@ -61,6 +61,11 @@ public record Pile(
     }
 
     @Override
+    public OptionalDouble dryMatter() {
+        return OptionalDouble.of(dryMatterPercent);
+    }
+
+    @Override
     public OptionalDouble asFedKg() {
         return OptionalDouble.of(volume() * densityDryMatter.base() * 100 / dryMatterPercent);
     }

@@ -45,6 +45,11 @@ public sealed interface Stock extends Worked
         return 0;
     }
 
+    /** Dry matter that was typed where it was measured, % as it lies there; empty for what is weighed without it. */
+    default OptionalDouble dryMatter() {
+        return OptionalDouble.empty();
+    }
+
     /** How bales are made up. */
     enum BaleKind {
         SMALL_SQUARE("small square bales"),
@@ -135,6 +140,11 @@ public sealed interface Stock extends Worked
         }
 
         @Override
+        public OptionalDouble dryMatter() {
+            return OptionalDouble.of(dryMatterPercent);
+        }
+
+        @Override
         public OptionalDouble asFedKg() {
             return OptionalDouble.of(
                     length.base() * width.base() * height.base() * densityDryMatter.base() * 100 / dryMatterPercent);
@@ -175,6 +185,11 @@ public sealed interface Stock extends Worked
             Sizes.positive("length", length, "a bag has a length", "Pace it out, without the ends.", problems);
             Sizes.silage(densityDryMatter, dryMatterPercent, problems);
             Refused.unlessEmpty(problems);
+        }
+
+        @Override
+        public OptionalDouble dryMatter() {
+            return OptionalDouble.of(dryMatterPercent);
         }
 
         @Override

@@ -77,6 +77,11 @@ public record UprightSilo(Filling filling, Quantity diameter, Quantity depth, Qu
     }
 
     @Override
+    public OptionalDouble dryMatter() {
+        return OptionalDouble.of(dryMatterPercent);
+    }
+
+    @Override
     public OptionalDouble asFedKg() {
         return OptionalDouble.of(dryMatterKg() * 100 / dryMatterPercent);
     }

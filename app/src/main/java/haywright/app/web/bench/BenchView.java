@@ -16,6 +16,7 @@ import haywright.ration.HandMix;
 import haywright.ration.LimitAnswer;
 import haywright.ration.NoRation;
 import haywright.ration.Portion;
+import haywright.ration.PricedFeed;
 import haywright.ration.Ration;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
@@ -200,13 +201,13 @@ public record BenchView(
                 checked(put.checked()),
                 ration.notUsed().stream()
                         .map(n -> new Unused(
-                                n.feed().feed().name(),
+                                named(n.feed()),
                                 aTon(n.feed().pricePerKgAsFed()),
                                 n.worthBuyingBelow() > 0 ? aTon(n.worthBuyingBelow()) : "at no price"))
                         .toList(),
                 ration.portions().stream()
                         .map(p -> new Ranges(
-                                p.feed().feed().name(),
+                                named(p.feed()),
                                 aTon(p.feed().pricePerKgAsFed()),
                                 p.priceRange().low() > 0 ? aTon(p.priceRange().low()) : "any lower",
                                 Double.isFinite(p.priceRange().high())
@@ -223,6 +224,10 @@ public record BenchView(
                 .findFirst()
                 .map(limit -> new LimitAnswer(exact.row(), limit.supplied(), exact.price()))
                 .orElse(exact);
+    }
+
+    private static String named(PricedFeed feed) {
+        return feed.feed().name() + ", " + Show.dryMatter(feed.dryMatterPercent());
     }
 
     private static String aTon(double dollarsPerKg) {

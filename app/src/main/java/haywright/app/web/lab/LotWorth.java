@@ -30,7 +30,12 @@ public final class LotWorth {
         numbers.add(new Number(
                 "Price of a ton as fed",
                 replaced == null ? "" : Show.price(replaced),
-                replaced == null ? "not said yet" : "delivered"));
+                replaced == null
+                        ? "not said yet"
+                        : "delivered"
+                                + dryMatter(made)
+                                        .map(dm -> ", " + Show.dryMatter(dm))
+                                        .orElse("")));
         if (replaced != null) {
             double price = replaced.in(Unit.DOLLAR_PER_KG);
             numbers.add(new Number(

@@ -14,6 +14,7 @@ import haywright.forage.lot.Derived;
 import haywright.forage.lot.LotComposition;
 import haywright.forage.lot.LotEstimate;
 import haywright.ranch.Lot;
+import haywright.workings.Origin;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -51,7 +52,7 @@ public record Trust(
         var ranges = new EnumMap<Analyte, Range>(Analyte.class);
         var figures = new ArrayList<Figure>();
         for (var e : estimate.estimates()) {
-            if (e.analyte() != Analyte.NO3N || e.measured() > 0) {
+            if (e.measured() > 0 || e.analyte() != Analyte.NO3N && !isTyped(made, e.analyte())) {
                 ranges.put(e.analyte(), range(e, tested));
             }
         }
@@ -87,6 +88,12 @@ public record Trust(
                 estimate.issues(),
                 estimate.notes(),
                 new TrustPicture(lot.name(), figures).svg());
+    }
+
+    /** What was typed of the lot itself is not how its kind lies. */
+    private static boolean isTyped(LotComposition made, Analyte analyte) {
+        var known = made.composition().values().get(analyte);
+        return analyte == Analyte.DM && known != null && known.origin() instanceof Origin.Typed;
     }
 
     private static Range range(LotEstimate.Estimate e, boolean tested) {

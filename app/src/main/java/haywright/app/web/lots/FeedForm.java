@@ -7,14 +7,17 @@ import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.forage.FeedClass;
 import haywright.forage.lab.Reading;
+import haywright.quantity.Kind;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.FeedForSale;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
@@ -38,6 +41,17 @@ public final class FeedForm {
 
     /** What a tag or a seller's analysis usually prints, in its order. */
     private static final Map<Analyte, String> PRINTED = printed();
+
+    /** Dollars for a ton of dry matter below which a dry concentrate is asked about: judgment. */
+    private static final double LEAST_DRY_PRICE = 100;
+
+    private static final Set<FeedClass> DRY_FEEDS = EnumSet.of(
+            FeedClass.GRAIN,
+            FeedClass.PROTEIN_MEAL,
+            FeedClass.DISTILLERS_GRAINS,
+            FeedClass.BYPRODUCT_PROTEIN,
+            FeedClass.BYPRODUCT_ENERGY,
+            FeedClass.CAKE);
 
     private FeedForm() {}
 
@@ -64,7 +78,7 @@ public final class FeedForm {
         var known = new LinkedHashMap<String, String>();
         known.put(NAME.name(), feed.name());
         known.put(FEED_CLASS.name(), Form.id(feed.feedClass()));
-        FeedPick.show(known, feed.bookRow());
+        FeedPick.show(known, feed.bookRow(), feed.feedClass());
         known.put(PRICE.name(), PRICE.typed(feed.price()));
         known.put(AT_MOST.name(), feed.atMost() == null ? "" : AT_MOST.typed(feed.atMost()));
         known.put(DELIVERY.name(), feed.delivery());
@@ -92,7 +106,46 @@ public final class FeedForm {
         var atMost = form.maybeQuantity(AT_MOST);
         var delivery = form.text(DELIVERY);
         var tag = tag(form, before);
+        askDryMatter(form, name, feedClass, bookRow, price, tag, before);
         return form.build(() -> new FeedForSale(id, name, feedClass, bookRow, tag, price, atMost, delivery));
+    }
+
+    /**
+     * The book's concentrates are dry. One that is called wet needs its own dry matter: as a dry one it would be fed far
+     * too short. And what costs far too little for a dry one is asked about, unless it stood there like that.
+     */
+    private static void askDryMatter(
+            Form form,
+            String name,
+            FeedClass feedClass,
+            String bookRow,
+            Quantity price,
+            List<Reading> tag,
+            @Nullable FeedForSale before) {
+        boolean isTold = tag.stream().anyMatch(r -> r.analyte() == Analyte.DM);
+        if (feedClass.isForage() || isTold || !form.problem(FeedPick.FEED).isEmpty()) {
+            return;
+        }
+        double usual = FeedPick.dryMatter(bookRow, feedClass);
+        var dm = Show.number(usual, 0);
+        if (FeedPick.isWetOfDry(name + " " + form.value(FeedPick.FEED), bookRow, feedClass)) {
+            form.refuse(
+                    ask(Analyte.DM).name(),
+                    "",
+                    "the feed book has no wet one of these, only dry ones of %s %% dry matter".formatted(dm),
+                    "Enter the dry matter of “%s”, from its tag or the seller.".formatted(name));
+        } else if (price.unit().kind() == Kind.PRICE
+                && price.base() > 0
+                && !(before != null && price.equals(before.price()) && bookRow.equals(before.bookRow()))) {
+            double dry = price.in(Unit.DOLLAR_PER_TON) * 100 / usual;
+            if (DRY_FEEDS.contains(feedClass) && dry < LEAST_DRY_PRICE) {
+                form.doubt(
+                        PRICE,
+                        "price-of-dry-matter",
+                        "At %s %% dry matter, as the feed book has it, this is %s a ton of dry matter: little for %s. Is it wet? Then enter its dry matter below."
+                                .formatted(dm, Show.dollars(dry), feedClass.words()));
+            }
+        }
     }
 
     /** Figures that the form has no box for, from a file or another page, are kept. */

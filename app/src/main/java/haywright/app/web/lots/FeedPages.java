@@ -7,6 +7,7 @@ import haywright.app.web.Routes;
 import haywright.app.words.Show;
 import haywright.forage.FeedClass;
 import haywright.forage.book.FeedBook;
+import haywright.outlook.Yard;
 import haywright.ranch.FeedForSale;
 import java.util.List;
 import java.util.Map;
@@ -34,7 +35,7 @@ public final class FeedPages {
     /** @param feed null for a new one */
     public record FormView(Form form, @Nullable FeedForSale feed, String action, List<Option> classes) {}
 
-    static Row row(FeedForSale feed) {
+    static Row row(Yard yard, FeedForSale feed) {
         boolean isInTheBook =
                 FeedBook.published().rowFor(feed.bookRow(), feed.feedClass()).isPresent();
         var book = isInTheBook
@@ -45,7 +46,7 @@ public final class FeedPages {
                 : "nothing yet";
         return new Row(
                 feed,
-                Show.price(feed.price()),
+                Show.price(feed.price(), yard.dryMatter(feed)),
                 feed.tag().isEmpty() ? book : isInTheBook ? "its tag, then " + book : "its tag",
                 feed.atMost() == null ? "no limit" : "at most " + Show.quantity(feed.atMost()));
     }

@@ -3,6 +3,7 @@ package haywright.app.web.lots;
 import haywright.app.web.Ask;
 import haywright.app.web.Form;
 import haywright.app.web.Option;
+import haywright.forage.Analyte;
 import haywright.forage.FeedClass;
 import haywright.forage.book.FeedBook;
 import haywright.quantity.Unit;
@@ -11,6 +12,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.regex.Pattern;
 
 /**
  * Which feed of the book stands in for what no report or tag says: typed by its name, with the names of all feeds to
@@ -42,7 +45,18 @@ public final class FeedPick {
 
     private static final FeedBook BOOK = FeedBook.published();
 
+    /** Words by which sellers name what is not dry; the trade's own, no source. */
+    private static final Pattern WET = Pattern.compile(
+            "\\b(wet|modified|wdgs?|mwdgs?|high[- ]moisture|liquid|syrup|pressed)\\b", Pattern.CASE_INSENSITIVE);
+    /** % dry matter from which a feed of the book counts as dry: judgment. */
+    private static final double DRY = 80;
+
     private FeedPick() {}
+
+    /** Whether a concentrate is called wet of which the book has only a dry one. @param words that were typed of it */
+    static boolean isWetOfDry(String words, String bookRow, FeedClass feedClass) {
+        return !feedClass.isForage() && WET.matcher(words).find() && dryMatter(bookRow, feedClass) >= DRY;
+    }
 
     public static List<Option> stages() {
         return STAGES;
@@ -53,10 +67,19 @@ public final class FeedPick {
     }
 
     /** What a lot or a feed to buy names, as the form shows it. */
-    static void show(Map<String, String> known, String bookRow) {
+    static void show(Map<String, String> known, String bookRow, FeedClass feedClass) {
         boolean isStage = isStage(bookRow);
         known.put(STAGE.name(), isStage ? bookRow : "");
-        known.put(FEED.name(), isStage ? "" : name(bookRow));
+        known.put(FEED.name(), isStage ? "" : bookRow.isEmpty() ? anyRipeness(feedClass) : name(bookRow));
+    }
+
+    /** A document names alfalfa hay of any ripeness by nothing at all; whoever typed it finds it again. */
+    private static String anyRipeness(FeedClass feedClass) {
+        return BOOK.usual(feedClass)
+                .map(BOOK::feed)
+                .filter(feed -> BOOK.idOf(feed).isEmpty())
+                .map(FeedBook.Feed::name)
+                .orElse("");
     }
 
     private static boolean isStage(String bookRow) {
@@ -73,6 +96,18 @@ public final class FeedPick {
     /** What a lot or a feed to buy names, in words; empty for the usual feed of its kind. */
     static String words(String bookRow) {
         return isStage(bookRow) ? stageWords(bookRow) : name(bookRow);
+    }
+
+    /** % of a feed as it is bought, by the book. */
+    static double dryMatter(String bookRow, FeedClass feedClass) {
+        return BOOK.row(bookRow)
+                .or(() -> BOOK.usual(feedClass))
+                .map(row -> row.composition().value(Analyte.DM))
+                .filter(OptionalDouble::isPresent)
+                .map(OptionalDouble::getAsDouble)
+                .or(() -> BOOK.dryMatterRow(feedClass)
+                        .map(row -> row.composition().value(Analyte.DM).orElseThrow()))
+                .orElse(feedClass.usualDryMatterPercent());
     }
 
     /**

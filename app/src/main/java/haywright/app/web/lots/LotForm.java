@@ -82,7 +82,7 @@ public final class LotForm {
         var known = new LinkedHashMap<String, String>();
         known.put(NAME.name(), lot.name());
         known.put(FEED_CLASS.name(), Form.id(lot.feedClass()));
-        FeedPick.show(known, lot.bookRow());
+        FeedPick.show(known, lot.bookRow(), lot.feedClass());
         known.put(WHERE.name(), lot.where());
         known.put(CUTTING.name(), lot.cutting());
         known.put(MADE_ON.name(), lot.madeOn() == null ? "" : Show.date(lot.madeOn()));
@@ -169,6 +169,16 @@ public final class LotForm {
                     Show.date(madeOn) + " is still to come: it is " + Show.date(today) + ".");
         }
         var stock = StockForm.read(form, kind, before == null ? null : before.stock(), ranch);
+        if ((before == null || !before.name().equals(name))
+                && stock.isPresent()
+                && stock.get().dryMatter().isEmpty()
+                && FeedPick.isWetOfDry(name + " " + form.value(FeedPick.FEED), bookRow, feedClass)) {
+            form.doubt(
+                    NAME,
+                    "wet-of-dry",
+                    "The feed book has only dry ones of these: until a report says its dry matter, %s counts."
+                            .formatted(Show.dryMatter(FeedPick.dryMatter(bookRow, feedClass))));
+        }
         form.text(STORAGE);
         // of what is only weighed, nothing else says how it can be sampled
         var storage = form.isEmpty(STORAGE) && kind != StockForm.Kind.WEIGHED

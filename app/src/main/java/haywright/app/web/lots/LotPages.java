@@ -46,6 +46,7 @@ public final class LotPages {
      * @param feed of the feed book that its lot names; empty where it is the usual one of its kind
      * @param made cutting and day, in words; may be empty
      * @param amount what was counted or measured, in words
+     * @param price what a ton costs to replace, with its dry matter; empty where it was not said
      * @param tested in words
      * @param split what to part it by, with what it costs not to; empty where it is one lot as far as known
      */
@@ -54,6 +55,7 @@ public final class LotPages {
             String feed,
             String made,
             String amount,
+            String price,
             TonsView tons,
             String tested,
             State state,
@@ -90,7 +92,9 @@ public final class LotPages {
         return new ListView(
                 ranch.lots().values().stream().map(lot -> row(page, yard, lot)).toList(),
                 ranch.lots().isEmpty() ? "" : MassWords.onHand(ranch),
-                ranch.feedsForSale().values().stream().map(FeedPages::row).toList());
+                ranch.feedsForSale().values().stream()
+                        .map(feed -> FeedPages.row(yard, feed))
+                        .toList());
     }
 
     private static Row row(Page page, Yard yard, Lot lot) {
@@ -111,6 +115,7 @@ public final class LotPages {
                 FeedPick.words(lot.bookRow()),
                 String.join(", ", made),
                 amount(page, lot.stock()),
+                lot.replacementPrice() == null ? "" : Show.price(lot.replacementPrice(), yard.dryMatter(lot)),
                 TonsView.of(lot),
                 tested(state, tested),
                 state,
