@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /** References inside a document that lead nowhere. */
 final class Strays {
@@ -27,48 +28,68 @@ final class Strays {
         var problems = new ArrayList<Problem>();
         lots.forEach((id, lot) -> {
             if (lot.stock() instanceof Stock.Standing s && !fields.containsKey(s.field())) {
-                problems.add(stray("lots/" + id + "/stock/field", s.field(), "field"));
+                problems.add(stray("lots/" + id + "/stock/field", "the lot " + lot.name(), s.field(), "field"));
             }
         });
         reports.forEach((id, report) -> {
             if (!lots.containsKey(report.lot())) {
-                problems.add(stray("reports/" + id + "/lot", report.lot(), "lot"));
+                problems.add(stray("reports/" + id + "/lot", words(report), report.lot(), "lot"));
             }
         });
         fedNow.forEach((group, fed) -> {
             if (!groups.containsKey(group)) {
-                problems.add(stray("fedNow/" + group, group, "group"));
+                problems.add(stray("fedNow/" + group, "what is fed now", group, "group"));
             }
             for (var feed : fed.amounts().keySet()) {
                 if (!lots.containsKey(feed) && !feeds.containsKey(feed)) {
-                    problems.add(stray("fedNow/" + group + "/amounts", feed, "lot and no feed to buy"));
+                    problems.add(stray(
+                            "fedNow/" + group + "/amounts",
+                            "what is fed now" + to(groups.get(group)),
+                            feed,
+                            "lot or a feed to buy"));
                 }
             }
         });
         wishes.forEach((group, wanted) -> {
             if (!groups.containsKey(group)) {
-                problems.add(stray("wishes/" + group, group, "group"));
+                problems.add(stray("wishes/" + group, "what is wanted of a ration", group, "group"));
             }
             for (var wish : wanted.feeds()) {
                 if (!lots.containsKey(wish.feed()) && !feeds.containsKey(wish.feed())) {
-                    problems.add(stray("wishes/" + group + "/feeds", wish.feed(), "lot and no feed to buy"));
+                    problems.add(stray(
+                            "wishes/" + group + "/feeds",
+                            "what is wanted of a ration" + to(groups.get(group)),
+                            wish.feed(),
+                            "lot or a feed to buy"));
                 }
             }
         });
         letters.keySet().stream()
                 .filter(group -> !groups.containsKey(group))
-                .forEach(group -> problems.add(stray("letters/" + group, group, "group")));
+                .forEach(group -> problems.add(stray("letters/" + group, "a feed letter", group, "group")));
         energyPicks.keySet().stream()
                 .filter(lot -> !lots.containsKey(lot))
-                .forEach(lot -> problems.add(stray("energyPicks/" + lot, lot, "lot")));
+                .forEach(lot -> problems.add(stray("energyPicks/" + lot, "a choice of the way to TDN", lot, "lot")));
         return problems;
     }
 
-    private static Problem stray(String field, UUID id, String what) {
+    private static String words(LabReport report) {
+        var day = report.reported() == null ? report.sampled() : report.reported();
+        return "a report"
+                + (report.laboratory().isBlank() ? "" : " of " + report.laboratory())
+                + (day == null ? "" : ", " + LabReport.DAY.format(day));
+    }
+
+    private static String to(@Nullable Group group) {
+        return group == null ? "" : " by " + group.name();
+    }
+
+    /** @param speaks what speaks of it, in words: an id says nothing to a person */
+    private static Problem stray(String field, String speaks, UUID id, String what) {
         return new Problem(
                 field,
                 id.toString(),
-                "there is no " + what + " of this id on the ranch",
-                "Take this entry away too, or put back what it speaks of.");
+                "%s speaks of a %s that is not on this ranch".formatted(speaks, what),
+                "Delete it too, or put back what it speaks of.");
     }
 }

@@ -1,5 +1,7 @@
 package haywright.workings;
 
+import java.util.regex.Pattern;
+
 /**
  * One thing wrong with what came in.
  *
@@ -10,9 +12,18 @@ package haywright.workings;
  * @param fix what to do, often as a question
  */
 public record Problem(String field, String value, String rule, String fix) {
+    private static final Pattern ID =
+            Pattern.compile("[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}", Pattern.CASE_INSENSITIVE);
+
+    /** What came in, as a person knows it; empty for the id of a record, which says nothing to one. */
+    public String said() {
+        return ID.matcher(value.strip()).matches() ? "" : value;
+    }
+
     public String sentence() {
+        var said = said();
         return "%s%s. %s"
-                .formatted(value.isEmpty() ? "" : value + ": ", rule, fix)
+                .formatted(said.isEmpty() ? "" : said + ": ", rule, fix)
                 .strip();
     }
 }

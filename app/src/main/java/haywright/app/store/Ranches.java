@@ -122,7 +122,7 @@ public final class Ranches {
      */
     public SaveAnswer save(UUID id, long baseRev, String who, String words, Ranch mine) {
         if (!mine.id().equals(id)) {
-            throw new Refused("id", mine.id().toString(), "a ranch keeps its id, " + id, "Import it as another ranch.");
+            throw new Refused("id", mine.id().toString(), "this is another ranch", "Import it as another ranch.");
         }
         var after = documents.tree(mine);
         return write(id, baseRev, who, words, base -> Patch.between(base, after));

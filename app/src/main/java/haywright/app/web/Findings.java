@@ -36,11 +36,14 @@ public final class Findings {
         return !problems.isEmpty() || doubts.stream().anyMatch(doubt -> !doubt.isConfirmed());
     }
 
+    /** Each field once, with the first thing that is wrong with it; what is asked about it comes once that is mended. */
     List<Message> messages() {
-        var messages = new ArrayList<Message>();
-        problems.forEach(p -> messages.add(message(p.field(), sentence(p))));
-        doubts.stream().filter(d -> !d.isConfirmed()).forEach(d -> messages.add(message(d.field(), d.words())));
-        return messages;
+        var messages = new LinkedHashMap<String, Message>();
+        problems.forEach(p -> messages.putIfAbsent(p.field(), message(p.field(), sentence(p))));
+        doubts.stream()
+                .filter(d -> !d.isConfirmed())
+                .forEach(d -> messages.putIfAbsent(d.field(), message(d.field(), d.words())));
+        return List.copyOf(messages.values());
     }
 
     private Message message(String field, String words) {
@@ -57,9 +60,9 @@ public final class Findings {
 
     private static String sentence(Problem problem) {
         var rule = problem.rule();
-        var start = problem.value().isBlank()
+        var start = problem.said().isBlank()
                 ? rule.substring(0, 1).toUpperCase(Locale.ROOT) + rule.substring(1)
-                : "“" + shown(problem.value()) + "”: " + rule;
+                : "“" + shown(problem.said()) + "”: " + rule;
         return (start + ". " + problem.fix()).strip();
     }
 

@@ -11,6 +11,8 @@ import java.util.List;
 
 /** What the rows of a ration say, in the rancher's words: on pages, papers and in a terminal alike. */
 public final class LimitWords {
+    private static final double RATIO_STEP = 0.1;
+
     private LimitWords() {}
 
     /** {@code 19.5 lb}, {@code 13.4 Mcal}, {@code 17.4 g}, {@code 60 %}, {@code 678 ppm}. */
@@ -51,6 +53,15 @@ public final class LimitWords {
             default -> "One";
         };
         boolean least = row.sense() == Sense.AT_LEAST;
+        if (row.unit() == Unit.NONE) { // a ratio
+            return "A %s of %s in place of %s would %s %s a head a day."
+                    .formatted(
+                            least ? "ratio" : "limit",
+                            amount(row, row.limit() + RATIO_STEP),
+                            amount(row, row.limit()),
+                            least ? "cost" : "save",
+                            cents(limit.price() * RATIO_STEP));
+        }
         return "%s %s would %s %s a head a day."
                 .formatted(
                         more, least ? "more" : "more room", least ? "cost" : "save", cents(limit.price() * step(row)));
@@ -75,6 +86,7 @@ public final class LimitWords {
         return switch (row.unit()) {
             case KILOGRAM_A_DAY -> 0.1 * Unit.POUND.toBase(1);
             case PPM -> 100;
+            case NONE -> RATIO_STEP;
             default -> 1;
         };
     }

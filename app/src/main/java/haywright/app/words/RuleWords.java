@@ -1,5 +1,6 @@
 package haywright.app.words;
 
+import haywright.cattle.AnimalClass;
 import haywright.cattle.need.Need;
 import haywright.cattle.need.RuleOfThumb;
 import haywright.forage.Analyte;
@@ -10,6 +11,13 @@ import java.util.List;
 
 /** A ration beside what cattle usually eat and what the trade says without a computer. */
 public final class RuleWords {
+    /** As the published rule has them; how near is judgment. */
+    private static final double CALF_POUNDS = 500;
+
+    private static final double CALF_GAIN = 1.5;
+    private static final double CALF_NEAR_POUNDS = 75;
+    private static final double CALF_NEAR_GAIN = 0.5;
+
     private RuleWords() {}
 
     /** One sentence each. */
@@ -18,8 +26,11 @@ public final class RuleWords {
         double expected = need.intake(ration.dietNem()).kilograms();
         sentences.add("Free choice they would eat %s of dry matter of this mix; it gives them %s.%s"
                 .formatted(HerdWords.eats(expected), pounds(ration.kg()), more(ration.kg(), expected)));
-        RuleOfThumb.tdn(need).ifPresent(rule -> sentences.add(rule("TDN", rule, ration.mean(Analyte.TDN))));
-        RuleOfThumb.protein(need).ifPresent(rule -> sentences.add(rule("protein", rule, ration.mean(Analyte.CP))));
+        RuleOfThumb.tdn(need)
+                .filter(rule -> isLike(need))
+                .ifPresent(rule -> sentences.add(rule("TDN", need, rule, ration.mean(Analyte.TDN))));
+        RuleOfThumb.protein(need)
+                .ifPresent(rule -> sentences.add(rule("protein", need, rule, ration.mean(Analyte.CP))));
         ration.cautions().forEach(caution -> sentences.add(caution.words()));
         return sentences;
     }
@@ -34,10 +45,21 @@ public final class RuleWords {
                 : "";
     }
 
-    private static String rule(String what, RuleOfThumb rule, double has) {
+    /** The one rule for growing cattle is that of calves of 500 lb that gain 1.5 lb: it says nothing of others. */
+    private static boolean isLike(Need need) {
+        return need.animals() != AnimalClass.GROWING
+                || Math.abs(Unit.POUND.fromBase(need.bodyWeight()) - CALF_POUNDS) <= CALF_NEAR_POUNDS
+                        && Math.abs(Unit.POUND.fromBase(need.gain()) - CALF_GAIN) <= CALF_NEAR_GAIN;
+    }
+
+    private static String about(Need need, RuleOfThumb rule) {
+        return need.animals() == AnimalClass.GROWING ? "calf near 500 lb that gains 1.5 lb a day" : rule.about();
+    }
+
+    private static String rule(String what, Need need, RuleOfThumb rule, double has) {
         return "Rule of thumb for a %s: %s to %s %% %s. This mix has %s %%."
                 .formatted(
-                        rule.about(),
+                        about(need, rule),
                         Show.significant(rule.low(), 3),
                         Show.significant(rule.high(), 3),
                         what,

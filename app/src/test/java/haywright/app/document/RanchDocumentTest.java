@@ -177,7 +177,7 @@ class RanchDocumentTest {
                 bad(
                         t -> at(t, "/fields").remove("7e000000-0000-4000-8000-000000000401"),
                         "lots/7e000000-0000-4000-8000-000000000208/stock/field",
-                        "no field of this id"));
+                        "speaks of a field that is not on this ranch"));
     }
 
     private static Arguments bad(Consumer<ObjectNode> change, String field, String words) {
@@ -192,6 +192,8 @@ class RanchDocumentTest {
         assertThat(problems.get(0).field()).endsWith(field);
         assertThat(problems.get(0).sentence()).contains(words);
         assertThat(problems.get(0).fix()).isNotBlank();
+        // the path is for whoever mends the file; the sentence is for a person
+        assertThat(problems.get(0).sentence()).doesNotContainPattern("[0-9a-f]{8}-[0-9a-f]{4}-");
     }
 
     @Test

@@ -14,6 +14,7 @@ import java.util.Optional;
 /** The groups of a ranch with their rations, one group's ration, a mix by hand, and what the ranch wants of it. */
 public final class BenchPages {
     private static final String HAND = "haywright/app/web/bench/hand.jte";
+    private static final String CANNOT = "haywright/app/web/bench/cannot.jte";
     private static final String WISHES = "haywright/app/web/bench/wishes.jte";
 
     private BenchPages() {}
@@ -21,6 +22,7 @@ public final class BenchPages {
     public static void routes(Routes on) {
         on.get("bench", BenchPages::list);
         on.get("bench/{group}", BenchPages::ration);
+        on.get("bench/{group}/need", BenchPages::need);
         on.get("bench/{group}/ration.mps", BenchPages::mps);
         on.get("bench/{group}/hand", BenchPages::hand);
         on.post("bench/{group}/hand", BenchPages::judge);
@@ -50,7 +52,20 @@ public final class BenchPages {
         try {
             page.show("haywright/app/web/bench/ration.jte", BenchView.of(yard(page), group));
         } catch (Refused refused) {
-            page.show("haywright/app/web/bench/cannot.jte", new BenchView.Cannot(group, refused.problems()));
+            page.show(CANNOT, new BenchView.Cannot(group, refused.problems()));
+        }
+    }
+
+    private static void need(Page page) {
+        var group = group(page);
+        var of = page.http().queryParam("of");
+        try {
+            var need = yard(page).need(group);
+            page.show(
+                    "haywright/app/web/bench/needWorkings.jte",
+                    NeedWorkings.of(group, need, BenchView.needed(need, page.today()), of == null ? "" : of));
+        } catch (Refused refused) {
+            page.show(CANNOT, new BenchView.Cannot(group, refused.problems()));
         }
     }
 

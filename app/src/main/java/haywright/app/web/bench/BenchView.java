@@ -22,6 +22,7 @@ import haywright.workings.Problem;
 import haywright.workings.Refused;
 import haywright.workings.Source;
 import haywright.workings.Worked;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -139,6 +140,11 @@ public record BenchView(
                 Stream.concat(yard.question(group).diet().leftOut().stream(), yard.unpriced().stream())
                         .toList(),
                 answer instanceof Ration ration ? RuleWords.beside(need, ration) : List.of());
+    }
+
+    /** {@code What one head needs on Dec 1, 2026: 13.92 Mcal NEm}. */
+    public static String needed(Need need, LocalDate day) {
+        return "What one head needs on %s: %s Mcal NEm".formatted(Show.date(day), Show.number(need.nem(), 2));
     }
 
     static Judged judged(HandMix mix) {

@@ -213,9 +213,12 @@ public final class GroupForm {
         if (animals == AnimalClass.MATURE_COW || animals == AnimalClass.BULL) {
             var weight = form.maybeQuantity(WEIGHT.ask());
             var score = form.maybeNumber(SCORE.ask());
-            return weight == null || score == null || score < 1 || score > 9
-                    ? Quantity.of(1, Unit.POUND)
-                    : Quantity.of(Math.rint(weight.value() / Reserves.weightRatio(score)), weight.unit());
+            if (weight == null || score == null) {
+                return Quantity.of(1, Unit.POUND);
+            }
+            // a score that no cow has is named for itself; it must not make a weight that no cow has
+            double possible = Math.max(1, Math.min(9, score));
+            return Quantity.of(Math.rint(weight.value() / Reserves.weightRatio(possible)), weight.unit());
         }
         if (cows == null) {
             form.text(field.ask(), "Enter what they will weigh as mature cattle at score 5.");
