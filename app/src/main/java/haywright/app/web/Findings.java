@@ -5,11 +5,14 @@ import haywright.quantity.Quantity;
 import haywright.workings.Problem;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.DoubleStream;
+import java.util.stream.Stream;
 
 /** What is wrong with a form, and what is doubted, each by the field it stands beside. */
 public final class Findings {
@@ -36,14 +39,20 @@ public final class Findings {
         return !problems.isEmpty() || doubts.stream().anyMatch(doubt -> !doubt.isConfirmed());
     }
 
-    /** Each field once, with the first thing that is wrong with it; what is asked about it comes once that is mended. */
+    /** Each field once, with all that is wrong with it; what is asked about it comes once that is mended. */
     List<Message> messages() {
-        var messages = new LinkedHashMap<String, Message>();
-        problems.forEach(p -> messages.putIfAbsent(p.field(), message(p.field(), sentence(p))));
+        var wrong = new LinkedHashMap<String, Set<String>>();
+        problems.forEach(p ->
+                wrong.computeIfAbsent(p.field(), f -> new LinkedHashSet<>()).add(sentence(p)));
+        var asked = new LinkedHashMap<String, Set<String>>();
         doubts.stream()
-                .filter(d -> !d.isConfirmed())
-                .forEach(d -> messages.putIfAbsent(d.field(), message(d.field(), d.words())));
-        return List.copyOf(messages.values());
+                .filter(d -> !d.isConfirmed() && !wrong.containsKey(d.field()))
+                .forEach(d -> asked.computeIfAbsent(d.field(), f -> new LinkedHashSet<>())
+                        .add(d.words()));
+        return Stream.of(wrong, asked)
+                .flatMap(found -> found.entrySet().stream())
+                .map(e -> message(e.getKey(), String.join(" ", e.getValue())))
+                .toList();
     }
 
     private Message message(String field, String words) {

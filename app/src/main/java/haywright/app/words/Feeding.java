@@ -37,7 +37,7 @@ public record Feeding(double kgAHead, int head, OptionalDouble baleKg) {
 
     /** For the group: {@code 5,760 lb a day}. */
     public String aDay() {
-        return figure(Math.rint(10 * pounds()) / 10) + " lb a day";
+        return plain(Math.rint(10 * pounds()) / 10) + " lb a day";
     }
 
     /** Pounds of a bale: {@code 1,200 lb}; empty for what is not baled. */
@@ -94,6 +94,10 @@ public record Feeding(double kgAHead, int head, OptionalDouble baleKg) {
         if (value - whole == 0.5 && (value >= 5 || value < 1)) {
             return (whole > 0 ? Show.number(whole, 0) : "") + "½";
         }
+        return plain(value);
+    }
+
+    private static String plain(double value) {
         var text = Show.number(value, 2);
         return text.replaceAll("(\\.\\d*?)0+$", "$1").replaceAll("\\.$", "");
     }
