@@ -67,6 +67,8 @@ public final class CalvingForm {
     public static final Ask IN_CALF_NOW =
             Ask.number("inCalfNow", "Bred head, if not all of them", "Of the first due date and weeks above.");
 
+    private static final Ask HEAD = Ask.number("head", "Head", "");
+
     private static final int ROWS = 12;
     private static final int SPARE = 3;
     private static final int LONGEST = 30;
@@ -172,7 +174,7 @@ public final class CalvingForm {
         var first = form.date(FIRST.ask(), "Enter the day the first calves are due.", today.minusMonths(4));
         int weeks = form.count(WEEKS.ask(), "Enter how many weeks they calve, first to last.");
         var head = form.isEmpty(IN_CALF_NOW)
-                ? form.count(Ask.number("head", "Head", ""), "Enter how many are fed in this group.")
+                ? form.count(HEAD, "Enter how many are fed in this group.")
                 : form.count(IN_CALF_NOW, "");
         if (weeks < 1 || weeks > LONGEST) {
             form.refuse(
@@ -181,7 +183,10 @@ public final class CalvingForm {
                     "calving takes 1 to %d weeks".formatted(LONGEST),
                     "A longer season goes week by week, below.");
         }
-        return form.hasProblems() || head < 1 ? List.of() : season(first, weeks, head);
+        // what is wrong with, or asked about, another box leaves these dates as they were typed
+        boolean stands = Stream.of(FIRST.ask(), WEEKS.ask(), HEAD, IN_CALF_NOW)
+                .allMatch(ask -> form.problem(ask).isEmpty());
+        return stands && head >= 1 ? season(first, weeks, head) : List.of();
     }
 
     /** Whether the boxes behind the two dates are in use. */
@@ -205,7 +210,8 @@ public final class CalvingForm {
         var out = form.date(BULLS_OUT, "On which day did they come out?");
         int inCalf = form.count(IN_CALF, "How many did the check find in calf? A good guess will do.");
         var byCycle = counts(form, BY_CYCLE);
-        if (form.hasProblems()) {
+        if (Stream.of(BULLS_IN, BULLS_OUT, IN_CALF, BY_CYCLE)
+                .anyMatch(ask -> !form.problem(ask).isEmpty())) {
             return List.of(); // some of these are stand-ins
         }
         try {

@@ -176,6 +176,8 @@ class GroupFormTest {
         assertThat(GroupForm.read(asked, AnimalClass.BRED_HEIFER, new UUID(1, 3), null, cows, TODAY))
                 .isEmpty();
         assertThat(wrong(asked)).contains("gain", "matureWeight");
+        // both are asked at once: the date they calve is not taken for missing because something else is asked
+        assertThat(asked.doubts(GroupForm.GAIN.ask())).hasSize(1);
         var sure = new LinkedHashMap<String, List<String>>();
         typed.forEach((name, value) -> sure.put(name, List.of(value)));
         sure.put("confirm", List.of("gain-proposed", "mature-as-cows"));
