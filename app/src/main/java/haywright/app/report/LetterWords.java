@@ -67,7 +67,7 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
         figures.put(NAME_NOTE, bracket < 0 ? "" : name.substring(bracket + 2, name.length() - 1));
         figures.put(RANCH, yard.ranch().name());
         figures.put(ADVISER, yard.ranch().settings().adviser());
-        figures.put(MILD, HerdWords.figured(yard.ranch().settings(), yard.day(), true));
+        figures.put(MILD, HerdWords.figured(yard.ranch().settings(), List.of(group), yard.day(), yard.day(), true));
         figures.put(HEAD, Show.number(group.head(), 0) + " head");
         put(figures, Part.WHAT_TO_DO, whatToDo());
         put(figures, Part.WATCH_FOR, watchFor());

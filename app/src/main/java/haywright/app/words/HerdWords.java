@@ -1,13 +1,20 @@
 package haywright.app.words;
 
+import haywright.cattle.Lactation;
 import haywright.cattle.cold.Coat;
 import haywright.cattle.cold.ColdSystem;
 import haywright.cattle.cold.HairCoat;
+import haywright.cattle.cold.Hide;
+import haywright.cattle.herd.Group;
+import haywright.cattle.need.GroupRequirement;
 import haywright.quantity.Unit;
 import haywright.ranch.RanchWeather;
 import haywright.ranch.Settings;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.stream.Stream;
 
 /** What holds for every figure of a herd, said wherever it acts. */
 public final class HerdWords {
@@ -28,13 +35,21 @@ public final class HerdWords {
     /** Where nobody has said where the ranch is. */
     public static final String MILD = "Figured for mild weather.";
 
+    /** The same where no group is figured. */
+    public static String figured(Settings settings, LocalDate day, boolean putOut) {
+        return figured(settings, List.of(), day, day, putOut);
+    }
+
     /**
      * All that moved the figures below it, typed or taken, in a few sentences: the headline of herd, bench and letter alike.
      *
-     * @param today the coat of the season is that of the day
+     * @param groups whose figures they are: what nobody said of them is named where it counts
+     * @param day that the figures are of, or their first; the coat of the season is that of it
+     * @param until the last day that is figured
      * @param putOut whether pounds put out stand there, with what is lost in feeding
      */
-    public static String figured(Settings settings, LocalDate today, boolean putOut) {
+    public static String figured(
+            Settings settings, Collection<Group> groups, LocalDate day, LocalDate until, boolean putOut) {
         var says = new ArrayList<String>();
         var weather = settings.weather();
         if (weather == null) {
@@ -45,34 +60,40 @@ public final class HerdWords {
                             weather.place(),
                             Show.quantity(weather.blows()),
                             weather.isSheltered() ? "behind a windbreak" : "no windbreak",
-                            coats(weather, today),
+                            coats(weather, day, until.isAfter(day)),
                             weather.coldSystem() == ColdSystem.RULE_OF_THUMB
                                     ? "the rule of thumb"
                                     : "the heat balance"));
         }
         if (putOut) {
-            says.add("%s %% of the hay put out is lost in feeding."
-                    .formatted(Show.number(settings.hayLossPercent(), 0)));
+            says.add("%s %% of the hay put out is lost.".formatted(Show.number(settings.hayLossPercent(), 0)));
         }
-        says.add(taken(settings));
+        says.add(taken(settings, groups, day, until));
         return String.join(" ", says).strip();
     }
 
-    private static String coats(RanchWeather weather, LocalDate today) {
+    /** @param only whether the coat of the season changes among the figures: then which day it is of */
+    private static String coats(RanchWeather weather, LocalDate day, boolean only) {
         var hide = switch (weather.coats()) {
             case DRY -> "dry ";
             case SOME_MUD -> "somewhat muddy ";
             case WET -> "wet ";
             case COVERED -> "snow or mud covered ";
         };
+        // one answer for the whole year: a reader of a wet hide's figures in midwinter must know that they are of it
+        var always = weather.coats() == Hide.DRY ? "" : " every day";
         var chosen = weather.coat();
         if (chosen != null) {
-            return hide + coat(chosen) + " coats on all";
+            return hide + coat(chosen) + " coats on all" + always;
         }
-        var now = HairCoat.usual(today);
-        return "%scoats of the season (%s%s now)"
+        var now = HairCoat.usual(day);
+        return "%scoats of the season%s (%s%s%s)"
                 .formatted(
-                        hide, coat(now.lighter()), now.lighter() == now.heavier() ? "" : " to " + coat(now.heavier()));
+                        hide,
+                        always,
+                        coat(now.lighter()),
+                        now.lighter() == now.heavier() ? "" : " to " + coat(now.heavier()),
+                        only ? " now" : "");
     }
 
     private static String coat(Coat coat) {
@@ -81,6 +102,10 @@ public final class HerdWords {
 
     /** Which of that nobody has said, as a sentence; empty where all of it was said, or no cold counts. */
     public static String taken(Settings settings) {
+        return taken(settings, List.of(), LocalDate.MIN, LocalDate.MAX);
+    }
+
+    private static String taken(Settings settings, Collection<Group> groups, LocalDate day, LocalDate until) {
         var weather = settings.weather();
         var taken = new ArrayList<String>();
         if (weather != null && weather.wind() == null) {
@@ -92,7 +117,41 @@ public final class HerdWords {
         if (weather != null && weather.hide() == null) {
             taken.add(weather.coat() == null ? "dry coats and their class" : "dry coats");
         }
-        return taken.isEmpty() ? "" : "Assumed until you say otherwise: " + String.join(", ", taken) + ".";
+        if (groups.stream().anyMatch(group -> group.breed().isEmpty())) {
+            taken.add("no particular breed");
+        }
+        if (groups.stream().anyMatch(group -> group.calfBirthWeight() == null && carries(group, day))) {
+            taken.add("calf weight");
+        }
+        if (groups.stream().anyMatch(group -> group.peakMilk() == null && nurses(group, day, until))) {
+            taken.add("how much milk");
+        }
+        if (groups.stream().anyMatch(group -> group.weaning() == null && hasCalvedBy(group, until))) {
+            taken.add("milk for thirty weeks");
+        }
+        return taken.isEmpty() ? "" : "Assumed: " + String.join(", ", taken) + ".";
+    }
+
+    private static boolean carries(Group group, LocalDate day) {
+        return calvings(group).anyMatch(calving -> !calving.isBefore(day));
+    }
+
+    private static boolean nurses(Group group, LocalDate day, LocalDate until) {
+        return calvings(group).anyMatch(calving -> {
+            var weaned = group.weaning() == null ? calving.plusWeeks((long) Lactation.CURVE_ENDS) : group.weaning();
+            return calving.isBefore(until) && weaned.isAfter(day);
+        });
+    }
+
+    private static boolean hasCalvedBy(Group group, LocalDate until) {
+        return calvings(group).anyMatch(calving -> calving.isBefore(until));
+    }
+
+    /** As the need counts them. */
+    private static Stream<LocalDate> calvings(Group group) {
+        return group.calving().stream()
+                .filter(week -> week.head() > 0)
+                .map(week -> week.begins().plusDays(GroupRequirement.MIDDLE_OF_WEEK));
     }
 
     /**

@@ -132,15 +132,22 @@ class WeatherPagesTest {
         var day = LocalDate.of(2026, 11, 25);
         var settings = ranch.kept().settings();
         var group = ranch.kept().groups().keySet().iterator().next();
-        assertThat(ranch.get("herd").body()).contains(HerdWords.figured(settings, day, false));
+        var groups = ranch.kept().groups().values();
+        assertThat(ranch.get("herd").body()).contains(HerdWords.figured(settings, groups, day, day, false));
+        // the need of another day says the coat of that day
+        var may = LocalDate.of(2027, 5, 15);
+        assertThat(ranch.get("herd/" + group + "/need?on=2027-05-15").body())
+                .contains(HerdWords.figured(settings, groups, may, may, false));
         // four bulls: four times the pounds that one is shown to eat
         var eats = Pattern.compile("about ([0-9,]+) lb of dry.*?about ([0-9]+) lb \\(", Pattern.DOTALL)
                 .matcher(ranch.get("herd").body());
         assertThat(eats.find()).isTrue();
         assertThat(Integer.parseInt(eats.group(1).replace(",", ""))).isEqualTo(4 * Integer.parseInt(eats.group(2)));
-        for (var shown : List.of("bench", "letter", "herd/" + group)) {
-            assertThat(ranch.get(shown).body()).as(shown).contains(HerdWords.figured(settings, day, true));
+        for (var shown : List.of("bench", "letter")) {
+            assertThat(ranch.get(shown).body()).as(shown).contains(HerdWords.figured(settings, groups, day, day, true));
         }
+        assertThat(ranch.get("herd/" + group).body())
+                .contains(HerdWords.figured(settings, groups, day, day.plusWeeks(26), true));
         var weather = ranch.kept().settings().weather();
         assertThat(weather).isNotNull();
         assertThat(weather.found()).isNotNull();

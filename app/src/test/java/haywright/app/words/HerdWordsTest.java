@@ -4,9 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.app.document.TinLantern;
 import haywright.app.report.FeedLetter;
+import haywright.cattle.AnimalClass;
 import haywright.cattle.cold.Coat;
 import haywright.cattle.cold.ColdSystem;
 import haywright.cattle.cold.Hide;
+import haywright.cattle.herd.Group;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.RanchWeather;
@@ -16,6 +18,7 @@ import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
@@ -84,11 +87,72 @@ class HerdWordsTest {
     @Test
     void wasteWherePoundsAreShownAndTheLetterHasTheSameWords() {
         var ranch = TinLantern.ranch();
-        var words = HerdWords.figured(ranch.settings(), DAY, true);
-        assertThat(words).contains("15 %");
+        assertThat(HerdWords.figured(ranch.settings(), DAY, true)).contains("15 %");
         assertThat(HerdWords.figured(ranch.settings(), DAY, false)).doesNotContain("15 %");
         for (var group : ranch.groups().values()) {
-            assertThat(FeedLetter.of(ranch, group, DAY).mild()).isEqualTo(words);
+            assertThat(FeedLetter.of(ranch, group, DAY).mild())
+                    .isEqualTo(HerdWords.figured(ranch.settings(), List.of(group), DAY, DAY, true));
         }
+    }
+
+    private static Group cows(
+            LocalDate due,
+            String breed,
+            @Nullable Quantity birth,
+            @Nullable Quantity milk,
+            @Nullable LocalDate weaning) {
+        return new Group(
+                new UUID(1, 2),
+                "cows",
+                AnimalClass.MATURE_COW,
+                80,
+                Quantity.of(1300, Unit.POUND),
+                false,
+                DAY,
+                Quantity.of(1300, Unit.POUND),
+                5,
+                breed,
+                List.of(new Group.CalvingWeek(due, 80)),
+                birth,
+                milk,
+                weaning,
+                Quantity.of(0, Unit.POUND_A_DAY),
+                null,
+                null,
+                null,
+                null,
+                List.of());
+    }
+
+    /** What was left open of a group and moves its need is told from the same that was said. */
+    @Test
+    void whatWasLeftOpenOfAGroupIsNamedWhereItMovesItsNeed() {
+        var settings = stand(8.0, null, false, ColdSystem.USUAL, Hide.DRY);
+        var fall = DAY.minusWeeks(10);
+        var spring = DAY.plusWeeks(15);
+        var birth = Quantity.of(80, Unit.POUND);
+        var milk = Quantity.of(20, Unit.POUND_A_DAY);
+        var all = cows(fall, "Angus", birth, milk, fall.plusWeeks(28));
+        assertThat(words(settings, all, 0)).isEqualTo(HerdWords.figured(settings, DAY, false));
+        assertThat(words(settings, cows(fall, "", birth, milk, fall.plusWeeks(28)), 0))
+                .isNotEqualTo(words(settings, all, 0));
+        assertThat(words(settings, cows(fall, "Angus", birth, null, fall.plusWeeks(28)), 0))
+                .isNotEqualTo(words(settings, all, 0));
+        assertThat(words(settings, cows(fall, "Angus", birth, milk, null), 0)).isNotEqualTo(words(settings, all, 0));
+        // the calf is born, and its weight moves nothing
+        assertThat(words(settings, cows(fall, "Angus", null, milk, fall.plusWeeks(28)), 0))
+                .isEqualTo(words(settings, all, 0));
+
+        var carrying = cows(spring, "Angus", birth, milk, spring.plusWeeks(28));
+        assertThat(words(settings, cows(spring, "Angus", null, milk, spring.plusWeeks(28)), 0))
+                .isNotEqualTo(words(settings, carrying, 0));
+        // milk and its end move nothing on a day before calving, and do in weeks that reach beyond it
+        var noMilk = cows(spring, "Angus", birth, null, null);
+        assertThat(words(settings, noMilk, 0)).isEqualTo(words(settings, carrying, 0));
+        assertThat(words(settings, noMilk, 26)).isNotEqualTo(words(settings, carrying, 26));
+    }
+
+    private static String words(Settings settings, Group group, int weeks) {
+        return HerdWords.figured(settings, List.of(group), DAY, DAY.plusWeeks(weeks), false);
     }
 }

@@ -49,7 +49,9 @@ import org.jspecify.annotations.Nullable;
  */
 public record GroupRequirement(AnimalClass animals, RequirementSystem system, List<Member> members, Variety variety)
         implements Need {
-    private static final int MIDDLE_OF_WEEK = 3;
+    /** A calving week counts from this many days after it begins. */
+    public static final int MIDDLE_OF_WEEK = 3;
+
     private static final int DAYS_A_WEEK = 7;
 
     /**

@@ -40,10 +40,11 @@ public final class NeedPages {
 
     /**
      * @param form holds the day as typed, and what is wrong with it
+     * @param day that the need is of
      * @param need null where the day gives none
      */
     public record View(
-            Group group, Form form, String day, @Nullable Shown need) {}
+            Group group, Form form, LocalDate day, @Nullable Shown need) {}
 
     /**
      * @param watch what to watch at this stage
@@ -74,11 +75,11 @@ public final class NeedPages {
         try {
             var day = Parse.date(ON.name(), form.value(ON));
             var need = page.ranch().settings().need(group, day);
-            return new View(group, form, Show.date(day), shown(page.ranch().settings(), group, need, day));
+            return new View(group, form, day, shown(page.ranch().settings(), group, need, day));
         } catch (Refused refused) {
             form.text(ON);
             refused.problems().forEach(p -> form.refuse(ON.name(), p.value(), p.rule(), p.fix()));
-            return new View(group, form, "", null);
+            return new View(group, form, page.today(), null);
         }
     }
 

@@ -34,6 +34,7 @@ import org.jspecify.annotations.Nullable;
  * What one head needs in the weeks from today to grass, as one picture, its parts, and a table. Each week is the mean of
  * its days and told by its first.
  *
+ * @param ends the last day that is figured
  * @param until where the pictures end, in words
  * @param says what a rancher should take from it, in a sentence
  * @param winters whose winters the band of the picture is; empty where there is none
@@ -43,6 +44,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record WeeksAhead(
         UUID group,
+        LocalDate ends,
         String until,
         String says,
         HerdPicture picture,
@@ -106,6 +108,7 @@ public record WeeksAhead(
         }
         return new WeeksAhead(
                 group.id(),
+                dates.get(dates.size() - 1).plusDays(6),
                 planned.isPresent() ? "to grass on " + Show.date(end) : "for 26 weeks, since " + why(turnout, today),
                 says(
                                 dates,

@@ -54,7 +54,9 @@ public final class WeatherForm {
     static final Field HIDE = Field.choice(
                     "hide",
                     "What usually lies on their coats",
-                    "The rule of thumb counts a coat as wet from the third on; the heat balance counts each. Bedding keeps them"
+                    "It counts on every day of the year. Wet in spring alone: leave it dry, and see on each group’s page what a"
+                            + " wet day asks for; or say it while the wet lasts, and take it back after. The rule of thumb"
+                            + " counts a coat as wet from the third on; the heat balance counts each. Bedding keeps them"
                             + " dry and warmer; how much that saves is published nowhere we know, so it is not counted.",
                     Option.of(Hide.class, WeatherForm::words))
             .needed("Dry, if nothing else is usual.");
