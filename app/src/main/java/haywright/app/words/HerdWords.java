@@ -55,15 +55,12 @@ public final class HerdWords {
         if (weather == null) {
             says.add(MILD);
         } else {
-            says.add("Figured for the usual cold at %s, not a storm: wind %s, %s, %s, by %s."
-                    .formatted(
-                            weather.place(),
-                            Show.quantity(weather.blows()),
-                            weather.isSheltered() ? "behind a windbreak" : "no windbreak",
-                            coats(weather, day, until.isAfter(day)),
-                            weather.coldSystem() == ColdSystem.RULE_OF_THUMB
-                                    ? "the rule of thumb"
-                                    : "the heat balance"));
+            says.add("Figured for the usual cold at %s, not a storm: %s."
+                    .formatted(weather.place(), stand(weather, day, until.isAfter(day))));
+        }
+        var factor = factor(settings);
+        if (!factor.isEmpty()) {
+            says.add(factor);
         }
         if (putOut) {
             says.add("%s %% of the hay put out is lost.".formatted(Show.number(settings.hayLossPercent(), 0)));
@@ -72,8 +69,32 @@ public final class HerdWords {
         return String.join(" ", says).strip();
     }
 
-    /** @param only whether the coat of the season changes among the figures: then which day it is of */
-    private static String coats(RanchWeather weather, LocalDate day, boolean only) {
+    /**
+     * What moved what last winter should have taken, apart from its cold and waste, which stand in its table.
+     *
+     * @param from the first day of this winter's weeks that stand for it
+     */
+    public static String lastWinter(Settings settings, Collection<Group> groups, LocalDate from, LocalDate to) {
+        var weather = settings.weather();
+        var taken = taken(settings, groups, from, to);
+        return weather == null
+                ? taken
+                : "Figured with %s. %s"
+                        .formatted(stand(weather, from, true), taken)
+                        .strip();
+    }
+
+    private static String stand(RanchWeather weather, LocalDate day, boolean isFirst) {
+        return "wind %s, %s, %s, by %s"
+                .formatted(
+                        Show.quantity(weather.blows()),
+                        weather.isSheltered() ? "behind a windbreak" : "no windbreak",
+                        coats(weather, day, isFirst),
+                        weather.coldSystem() == ColdSystem.RULE_OF_THUMB ? "the rule of thumb" : "the heat balance");
+    }
+
+    /** @param isFirst whether the coat of the season changes among the figures: then which day it is of */
+    private static String coats(RanchWeather weather, LocalDate day, boolean isFirst) {
         var hide = switch (weather.coats()) {
             case DRY -> "dry ";
             case SOME_MUD -> "somewhat muddy ";
@@ -93,7 +114,7 @@ public final class HerdWords {
                         always,
                         coat(now.lighter()),
                         now.lighter() == now.heavier() ? "" : " to " + coat(now.heavier()),
-                        only ? " now" : "");
+                        isFirst ? " at first" : "");
     }
 
     private static String coat(Coat coat) {

@@ -73,6 +73,29 @@ class HerdWordsTest {
         assertThat(HerdWords.taken(chosen)).isEmpty();
     }
 
+    /** What last winter said of cold and waste moves every figure, the letter's too. */
+    @Test
+    void aFactorIsNamed() {
+        var plain = stand(8.0, null, false, ColdSystem.USUAL, Hide.DRY);
+        assertThat(HerdWords.figured(plain.withHerdFactor(1.25), DAY, true))
+                .contains("1.25")
+                .isNotEqualTo(HerdWords.figured(plain, DAY, true));
+        assertThat(HerdWords.figured(plain.with(null).withHerdFactor(1.25), DAY, true))
+                .contains("1.25");
+    }
+
+    /** Last winter's page stands on the same cold. */
+    @Test
+    void lastWinterNamesWhatMovedIt() {
+        var open = stand(null, null, null, ColdSystem.USUAL, null);
+        var chosen = stand(12.0, Coat.FALL, true, ColdSystem.HEAT_BALANCE, Hide.WET);
+        var groups = List.of(cows(DAY.plusWeeks(8), "", null, null, null));
+        assertThat(HerdWords.lastWinter(open, groups, DAY, DAY.plusWeeks(20)))
+                .isNotEqualTo(HerdWords.lastWinter(chosen, groups, DAY, DAY.plusWeeks(20)))
+                .isNotEqualTo(HerdWords.lastWinter(open, List.of(), DAY, DAY.plusWeeks(20)))
+                .contains("8 mph");
+    }
+
     /** The coat of the season is told as it is that day. */
     @Test
     void theCoatOfTheDay() {
