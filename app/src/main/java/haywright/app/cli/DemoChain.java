@@ -1,6 +1,7 @@
 package haywright.app.cli;
 
 import haywright.app.words.Feeding;
+import haywright.app.words.HerdWords;
 import haywright.app.words.LimitWords;
 import haywright.app.words.RuleWords;
 import haywright.app.words.Show;
@@ -44,9 +45,11 @@ final class DemoChain {
                 .findFirst()
                 .ifPresent(this::report);
         heading("What each group needs, a head and day");
+        out.println("  " + figured(false));
         out.printf("  %-64s %8s %8s %8s %8s %8s%n", "", "NEm Mcal", "NEg Mcal", "protein", "Ca g", "P g");
         ranch.groups().values().forEach(this::need);
         heading("Rations, a head and day, pounds as they are put out");
+        out.println("  " + figured(true));
         ranch.groups().values().forEach(this::ration);
         var leftOut = ranch.groups().values().stream()
                 .flatMap(group -> yard.question(group).diet().leftOut().stream())
@@ -57,6 +60,11 @@ final class DemoChain {
             heading("Left out of them");
             leftOut.forEach(why -> out.printf("  %s%n", why));
         }
+    }
+
+    private String figured(boolean putOut) {
+        return HerdWords.figured(
+                yard.ranch().settings(), yard.ranch().groups().values(), yard.day(), yard.day(), putOut);
     }
 
     private void heading(String words) {

@@ -32,6 +32,9 @@ public final class HerdWords {
     /** The expected intake is right to about so much of itself; that of cows was found 14 to 17 % low. */
     private static final double INTAKE_DOUBT = 0.15;
 
+    /** Days from one calving until the next calf asks for a tenth of a Mcal, about 100 days from conception: judgment. */
+    private static final int CALF_COUNTS_AFTER = 365 - 283 + 100;
+
     /** Where nobody has said where the ranch is. */
     public static final String MILD = "Figured for mild weather.";
 
@@ -150,6 +153,9 @@ public final class HerdWords {
         if (groups.stream().anyMatch(group -> group.weaning() == null && hasCalvedBy(group, until))) {
             taken.add("milk for thirty weeks");
         }
+        if (groups.stream().anyMatch(group -> wouldCarryAgain(group, until))) {
+            taken.add("none in calf again");
+        }
         return taken.isEmpty() ? "" : "Assumed: " + String.join(", ", taken) + ".";
     }
 
@@ -166,6 +172,12 @@ public final class HerdWords {
 
     private static boolean hasCalvedBy(Group group, LocalDate until) {
         return calvings(group).anyMatch(calving -> calving.isBefore(until));
+    }
+
+    /** Cows that hold to a calf a year, with no date for the next, whose calf would ask for something by then. */
+    private static boolean wouldCarryAgain(Group group, LocalDate until) {
+        return hasCalvedBy(group, until.minusDays(CALF_COUNTS_AFTER))
+                && calvings(group).noneMatch(calving -> calving.isAfter(until));
     }
 
     /** As the need counts them. */

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import haywright.app.document.RanchDocument;
 import haywright.app.document.TinLantern;
+import haywright.app.words.HerdWords;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
@@ -13,6 +14,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.Test;
@@ -150,6 +152,13 @@ class CliTest {
     @Test
     void theDemoShowsEveryLotAndGroupAndSaysItIsInvented() {
         var ran = run("demo", "--no-serve", "--data", folder.toString());
+        // the terminal's needs and rations stand under the same headline as the pages'
+        var tin = TinLantern.ranch();
+        var day = LocalDate.of(2026, 12, 1);
+        for (boolean putOut : new boolean[] {false, true}) {
+            assertThat(ran.out())
+                    .contains(HerdWords.figured(tin.settings(), tin.groups().values(), day, day, putOut) + "\n");
+        }
         assertThat(ran.exit()).as(ran.err()).isZero();
         var ranch = TinLantern.ranch();
         ranch.lots().values().forEach(lot -> assertThat(ran.out()).contains(lot.name()));

@@ -166,6 +166,11 @@ class HerdWordsTest {
         assertThat(words(settings, cows(fall, "Angus", null, milk, fall.plusWeeks(28)), 0))
                 .isEqualTo(words(settings, all, 0));
 
+        // bred back in winter, with no date for it: by spring the next calf would count, now it would not
+        var weaned = HerdWords.figured(settings, List.of(all), DAY, DAY.plusWeeks(10), false);
+        assertThat(words(settings, all, 26)).isNotEqualTo(weaned);
+        assertThat(weaned).isEqualTo(words(settings, all, 1));
+
         var carrying = cows(spring, "Angus", birth, milk, spring.plusWeeks(28));
         assertThat(words(settings, cows(spring, "Angus", null, milk, spring.plusWeeks(28)), 0))
                 .isNotEqualTo(words(settings, carrying, 0));
