@@ -87,7 +87,7 @@ class UnseenSheetsTest {
                         + " CA dm 0.41; P dm 0.16; CU dm 6; MN dm 71; KNO3 dm 0.12; TDN dm 54.3",
                 "method-row.csv | 2 | MOISTURE 10.7; CP dm 13.2; ADICP dm 1.02; ADF dm 36.9; NDF dm 54.2; LIGNIN dm 6.4; STARCH dm 1.6; ASH dm 9.0;"
                         + " CA dm 0.88; P dm 0.20; CU dm 7; MN dm 38; KNO3 dm <0.05; TDN dm 57.9",
-                "scan-letters.txt | 0 | MOISTURE 11.8; DM 88.2; CP ar 7.2; CP dm 8.2; ADF ar 35.9; ADF dm 40.7; NDF ar 55.3; NDF dm 62.7; NO3 ar 1410;"
+                "scan-letters.txt | 0 | MOISTURE 11.8; DM 88.2; CP ar 7.2; CP dm 8.2; ADF ar 35.9; ADF dm 40.7; MG ar 0.16; NDF ar 55.3; NDF dm 62.7; NO3 ar 1410;"
                         + " TDN ar 48.5; TDN dm 55.0; NEM ar .48; NEM dm .54; NEG ar .23; NEG dm .26; RFV 85",
                 "samples-beside.pdf | 0 | DM 41.8; MOISTURE 58.2; CP ar 5.1; CP dm 12.1; SP 48; ADF ar 15.3; ADF dm 36.6; NDF ar 22.7; NDF dm 54.4;"
                         + " ASH ar 4.2; ASH dm 10.1; PH 4.6; LACTIC ar 2.3; LACTIC dm 5.4; CA ar 0.26; CA dm 0.62; P ar 0.10; P dm 0.24; K ar 0.94; K dm 2.26;"
@@ -110,7 +110,23 @@ class UnseenSheetsTest {
                 "last-year-column.csv | 0 | DM 88.8; CP dm 10.6; NDF dm 57.2; NO3N dm 880",
                 "last-year-beside.txt | 0 | CP dm 11.2; ADF dm 34.0; K dm 1.9; NO3N dm 1320",
                 "units-at-the-right.txt | 0 | DM 34.6; PH 3.8; CP dm 8.1; ADICP dm 0.559; NDF dm 41.3; CA dm 0.22",
-                "old-letter.txt | 0 | CP dm 7.6; ADF dm 40.3; NDF dm 63.7; NO3N dm <100; CU dm 4; ZN dm 17"
+                "old-letter.txt | 0 | CP dm 7.6; ADF dm 40.3; NDF dm 63.7; NO3N dm <100; CU dm 4; ZN dm 17",
+                "typical-beside.pdf | 0 | DM 88.6; MOISTURE 11.4; CP ar 8.7; CP dm 9.8; SP 31; ADF ar 35.2; ADF dm 39.7; NDF ar 53.5; NDF dm 60.4;"
+                        + " LIGNIN ar 5.0; LIGNIN dm 5.6; ASH ar 7.2; ASH dm 8.1; TDN ar 51.3; TDN dm 57.9; NEM ar 0.50; NEM dm 0.56; NEG ar 0.27;"
+                        + " NEG dm 0.31; CA ar 0.41; CA dm 0.46; P ar 0.15; P dm 0.17; K ar 1.54; K dm 1.74; MG ar 0.14; MG dm 0.16; S ar 0.13;"
+                        + " S dm 0.15; CU ar 4; CU dm 5; ZN ar 19; ZN dm 22; NO3N ar 186; NO3N dm 210",
+                "codes-over-figures.pdf | 0 | MOISTURE 12.1; CP dm 18.4; ADF dm 33.9; NDF dm 43.0; CA dm 1.31; P dm 0.24; K dm 2.05; NO3 dm 0.11; TDN dm 60.2",
+                "codes-over-figures.pdf | 3 | MOISTURE 15.8; CP dm 9.4; ADF dm 34.6; NDF dm 57.8; CA dm 0.29; P dm 0.21; K dm 1.92; NO3 dm 0.88; TDN dm 60.9",
+                "bases-row.csv | 0 | DM 87.2; CP dm 88.5; ADF dm 372.0; NDF dm 601.0; LIGNIN dm 5.05; CA dm 4.10; P dm 1.90; K dm 17.3; MG dm 1.45; CU dm 4.8;"
+                        + " MO dm 1.2; NEM dm 5.31; NO3 dm 640.0",
+                "bases-row.csv | 1 | DM 84.9; CP dm 171.0; ADF dm 318.0; NDF dm 402.0; LIGNIN dm 7.2; CA dm 13.60; P dm 2.40; K dm 21.0; MG dm 2.60; CU dm 7.9;"
+                        + " MO dm 2.4; NEM dm 5.78; NO3 dm 1240.0",
+                "parted-figure.txt | 0 | DM 87.2; MG ar 0.13; MG dm .15; TDN ar 49.4; TDN dm 56.7",
+                "camel-case.csv | 0 | DM 91.3; CP dm 4.2; ADF dm 49.6; NDF dm 76.1; P dm <0.05; CA dm 0.31; SE dm <0.05; CU dm 3.1; NO3N dm <100",
+                "camel-case.csv | 1 | DM 89.0; CP dm 8.9; ADF dm 38.8; NDF dm 62.3; P dm 0.18; CA dm 0.44; S dm 0.21; CU dm 6.0; NO3N dm 640",
+                "unknown-codes.csv | 0 | DM 91.3; CP dm 4.2; ADF dm 49.6; NDF dm 76.1; P dm <0.05; CA dm 0.31; SE dm <0.05; CU dm 3.1; NO3N dm <100",
+                "unknown-codes.csv | 1 | DM 89.0; CP dm 8.9; ADF dm 38.8; NDF dm 62.3; P dm 0.18; CA dm 0.44; S dm 0.21; CU dm 6.0; NO3N dm 640",
+                "three-nitrates.txt | 0 | NO3 dm 4210; NO3N dm 951; KNO3 dm 6866; MOISTURE 11.8; HCN dm Negative"
             })
     void everyFigureThatIsTakenIsTheOneOnTheSheet(String file, int sample, String says) throws IOException {
         assertThat(figures(read(file).samples().get(sample))).containsExactlyElementsOf(said(says));
@@ -129,7 +145,14 @@ class UnseenSheetsTest {
                 "two-pairs.pdf | North meadow | 08/30/26 | 26H0442",
                 "wrapped-names.pdf | North stack grass hay, 1st cut | 09/11/2026 | 26-11873",
                 "scan-letters.txt | B-5520 | 28 Sept 2026 | Meadow hay, river field, 2nd cutting",
-                "export.csv | GW-7 | 09/26/25 | B-3107"
+                "export.csv | GW-7 | 09/26/25 | B-3107",
+                "typical-beside.pdf | North meadow 1st cut | 08/29/2026 | 26-30718",
+                "codes-over-figures.pdf | 12 | 6 Sep 2026 | ''",
+                "bases-row.csv | Field 3 timothy | '' | 24-0911",
+                "camel-case.csv | R-77101 | 2026-09-24 | Stubble bales",
+                "unknown-codes.csv | R-77101 | 2026-09-24 | ''",
+                "colons-in-columns.txt | Bull pasture hay | September 28, 2026 | HL26-0345",
+                "three-nitrates.txt | Sudangrass hay, round bales, \"SG-1\" | 09/26/26 | ''"
             })
     void aSampleIsToldByItsCodeItsDayAndItsOtherNames(String file, String code, String sampled, String other)
             throws IOException {

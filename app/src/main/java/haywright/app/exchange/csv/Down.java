@@ -10,6 +10,8 @@ import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.quantity.Unit;
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -111,7 +113,7 @@ final class Down {
                 value(column);
                 grid.settle(head, column);
             } else {
-                var what = Told.of(key).orElse(null);
+                var what = Told.of(grid.cell(head, column)).orElse(null);
                 if (what == Told.METHOD) {
                     method = column;
                     grid.settle(head, column);
@@ -120,15 +122,14 @@ final class Down {
                 }
             }
         }
+        if (areValuesSaid && report < 0 && !told.containsValue(Told.BAG) && !told.containsValue(Told.NUMBER)) {
+            IntStream.range(0, grid.width())
+                    .filter(column -> !isKnown(column) && partsSamples(column))
+                    .findFirst()
+                    .ifPresent(column -> told.put(column, Told.BAG));
+        }
         for (int column = 0; column < grid.width(); column++) {
-            boolean isOther = nameColumns.contains(column)
-                    || column == unit
-                    || column == basis
-                    || column == report
-                    || column == method
-                    || values.containsKey(column)
-                    || told.containsKey(column);
-            if (isOther) {
+            if (isKnown(column)) {
                 continue;
             }
             if (mark < 0 && isMarks(column)) {
@@ -157,6 +158,37 @@ final class Down {
             }
         });
         describe();
+    }
+
+    private boolean isKnown(int column) {
+        return nameColumns.contains(column)
+                || column == unit
+                || column == basis
+                || column == report
+                || column == method
+                || values.containsKey(column)
+                || told.containsKey(column);
+    }
+
+    /**
+     * Whether names that come again, which no sample has twice, come once for each of the words in this column: then
+     * those tell the samples apart, whatever stands over them.
+     */
+    private boolean partsSamples(int column) {
+        var names = new ArrayList<String>();
+        var parts = new HashMap<String, List<String>>();
+        for (int row = first; row < grid.height(); row++) {
+            var name = grid.cell(row, nameColumns.get(0));
+            if (!name.isBlank()) {
+                var whole = Heading.key(name + "\n" + grid.cell(row, basis));
+                names.add(whole);
+                parts.computeIfAbsent(grid.cell(row, column), k -> new ArrayList<>())
+                        .add(whole);
+            }
+        }
+        return names.size() > new HashSet<>(names).size()
+                && !parts.containsKey("")
+                && parts.values().stream().allMatch(in -> in.size() > 1 && in.size() == new HashSet<>(in).size());
     }
 
     private int columnOf(String key) {

@@ -13,10 +13,15 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /** One line a sample, its analytes across the top; their units may stand in a line of their own under the names. */
 final class Wide {
+    /** Units under the names, and bases under the units. */
+    private static final int LINES_OF_UNITS = 2;
+
     private final Taking taking;
     private final Grid grid;
     private final int head;
@@ -44,7 +49,10 @@ final class Wide {
     }
 
     List<Sample> samples(char separator) {
-        first = head + 1 + (isUnits(head + 1) ? 1 : 0);
+        first = head + 1;
+        while (first < head + 1 + LINES_OF_UNITS && isUnits(first)) {
+            first++;
+        }
         var about = About.over(grid, 0, head);
         headings();
         var samples = new ArrayList<Sample>();
@@ -138,8 +146,11 @@ final class Wide {
 
     private String written(int column) {
         var name = grid.cell(head, column);
-        var unit = first > head + 1 ? grid.cell(head + 1, column) : "";
-        return unit.isBlank() ? name : name + ", " + unit.replaceAll("^[(\\[]|[)\\]]$", "");
+        var under = IntStream.range(head + 1, first)
+                .filter(row -> !grid.isNothing(row, column))
+                .mapToObj(row -> grid.cell(row, column).replaceAll("^[(\\[]|[)\\]]$", ""))
+                .collect(Collectors.joining(" "));
+        return under.isBlank() ? name : name + ", " + under;
     }
 
     private void headings() {
@@ -150,9 +161,7 @@ final class Wide {
             }
             int at = column;
             grid.settle(head, column);
-            if (first > head + 1) {
-                grid.settle(head + 1, column);
-            }
+            IntStream.range(head + 1, first).forEach(row -> grid.settle(row, at));
             var what = grid.words.own().containsKey(Heading.key(name))
                     ? null
                     : Told.of(name).orElse(null);

@@ -60,6 +60,9 @@ public record Label(@Nullable Heading heading, String why) {
     private static final Pattern ONLY_MANNER = Pattern.compile("[(\\[]?(?:" + MANNERS + ")[)\\].,;:]*");
 
     private static final Pattern BRACKETS = Pattern.compile("^(.*?)\\s*[(\\[]([^()\\[\\]]+)[)\\]]\\s*(.*)$");
+    /** "Nitrate as N", "nitrate, % NO3" without its unit. */
+    private static final Pattern FORM = Pattern.compile("nitrates?,? (?:as )?([^ ]+)");
+
     private static final Pattern TWICE =
             Pattern.compile("^(.+?)(?:\\s+[-–]\\s+|\\s*/\\s*|,\\s+(?:as\\s+)?|\\s+as\\s+)(.+)$");
     private static final Pattern PERCENT_FIRST = Pattern.compile("^(?:%|pct\\b\\.?|percent\\b)\\s*(?:of )?");
@@ -390,6 +393,12 @@ public record Label(@Nullable Heading heading, String why) {
             return same(
                     name((brackets.group(1) + " " + brackets.group(3)).strip()),
                     name(brackets.group(2).replaceFirst("^as ", "")));
+        }
+        var form = FORM.matcher(name);
+        if (form.matches()) {
+            return same(
+                    Optional.of(Analyte.NO3),
+                    form.group(1).equals("n") ? Optional.of(Analyte.NO3N) : Analyte.find(form.group(1)));
         }
         var twice = TWICE.matcher(name);
         return twice.matches() ? same(name(twice.group(1)), name(twice.group(2))) : Optional.empty();

@@ -76,6 +76,8 @@ public enum Told {
             "your ref",
             "field id",
             "field code",
+            "specimen",
+            "specimen id",
             "identification",
             "description",
             "desc",
@@ -239,7 +241,8 @@ public enum Told {
     }
 
     private static String key(String label) {
-        return Heading.key(label)
+        // "SampleNo", "ClientID"
+        return Heading.key(label.replaceAll("(?<=\\p{Ll})(?=\\p{Lu})", " "))
                 .replaceAll("\\s*[:=]+$", "")
                 .replaceAll("(?<=\\s|^)(?:no\\.?|number|num\\.?|nr\\.?|nbr\\.?|#)(?=\\s|$)|#$", " no ")
                 .replaceAll("[.,/]", " ")

@@ -7,6 +7,7 @@ import java.io.Writer;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.encryption.InvalidPasswordException;
@@ -135,14 +136,18 @@ final class PdfPages {
         private void flush() {
             line.sort(Comparator.comparingDouble(TextPosition::getXDirAdj));
             int start = text.length();
-            double before = Double.NEGATIVE_INFINITY;
-            for (var word : words()) {
-                int wanted = (int) Math.round((word.from + word.to) / 2 / COLUMN - word.text.length() / 2.0);
+            for (var cell : cells()) {
+                boolean isFirst = text.length() == start;
+                // letters are wider than a column: the middle of a cell is where it stands, of the first its first
+                // word's
+                var placed = isFirst ? cell.subList(0, 1) : cell;
+                var words = cell.stream().map(Word::text).collect(Collectors.joining(" "));
+                int length = isFirst ? placed.get(0).text.length() : words.length();
+                double middle = (placed.get(0).from + placed.get(placed.size() - 1).to) / 2;
+                int wanted = (int) Math.round(middle / COLUMN - length / 2.0);
                 int least = text.length() - start;
-                boolean isCell = word.from - before > CELL_GAP * word.height;
-                int column = least == 0 ? Math.max(0, wanted) : isCell ? Math.max(least + 2, wanted) : least + 1;
-                text.append(" ".repeat(column - least)).append(word.text);
-                before = word.to;
+                int column = isFirst ? Math.max(0, wanted) : Math.max(least + 2, wanted);
+                text.append(" ".repeat(column - least)).append(words);
             }
             letters += text.length() - start;
             if (letters > PdfText.MOST_LETTERS) {
@@ -150,6 +155,19 @@ final class PdfPages {
             }
             text.append('\n');
             line.clear();
+        }
+
+        private List<List<Word>> cells() {
+            var cells = new ArrayList<List<Word>>();
+            double before = Double.NEGATIVE_INFINITY;
+            for (var word : words()) {
+                if (word.from - before > CELL_GAP * word.height) {
+                    cells.add(new ArrayList<>());
+                }
+                cells.get(cells.size() - 1).add(word);
+                before = word.to;
+            }
+            return cells;
         }
 
         private List<Word> words() {
@@ -161,17 +179,16 @@ final class PdfPages {
             for (var letter : line) {
                 double x = letter.getXDirAdj();
                 boolean isSpace = letter.getUnicode().isBlank();
-                if (!word.isEmpty() && (isSpace || x - to > WORD_GAP * letter.getFontSizeInPt())) {
+                if (!word.isEmpty() && (isSpace || x - to > WORD_GAP * height(letter))) {
                     words.add(new Word(word.toString(), from, to, height));
                     word.setLength(0);
                 }
                 if (!isSpace) {
                     from = word.isEmpty() ? x : from;
                     var text = plain(letter.getUnicode());
-                    boolean isRaised =
-                            text.matches("[0-9]") && !word.isEmpty() && letter.getFontSizeInPt() < RAISED * height;
+                    boolean isRaised = text.matches("[0-9]") && !word.isEmpty() && height(letter) < RAISED * height;
                     word.append(isRaised ? "⁰¹²³⁴⁵⁶⁷⁸⁹".charAt(text.charAt(0) - '0') : text);
-                    height = isRaised ? height : letter.getFontSizeInPt();
+                    height = isRaised ? height : height(letter);
                     to = x + letter.getWidthDirAdj();
                 }
             }
@@ -179,6 +196,11 @@ final class PdfPages {
                 words.add(new Word(word.toString(), from, to, height));
             }
             return words;
+        }
+
+        /** Of a letter as it is printed: many programs draw a page several times too large and have it shrunk as a whole. */
+        private static double height(TextPosition letter) {
+            return letter.getYScale();
         }
 
         /** Without control characters, and with "fi" for the one letter that some fonts print it as; a raised figure stays raised. */

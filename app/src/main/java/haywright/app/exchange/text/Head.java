@@ -46,7 +46,7 @@ record Head(List<Field> fields) {
                     && cell.text().matches("[(\\[].*[)\\]]")) {
                 open = null; // a remark in brackets is nobody's name
             } else if (open != null) {
-                fields.add(new Field(open.told, cell.text(), line.number(), open.from, cell.to()));
+                fields.add(new Field(open.told, bare(cell.text()), line.number(), open.from, cell.to()));
             }
         }
         if (!fields.isEmpty()) { // beside a label that is known another needs no colon
@@ -111,10 +111,15 @@ record Head(List<Field> fields) {
     }
 
     private static void add(List<Field> fields, @Nullable Told told, TextLine line, int from, String value, Word cell) {
-        var plain = value.replaceAll("[\\s,;]+$", "").strip();
+        var plain = bare(value);
         if (told != null && !plain.isEmpty()) {
             fields.add(new Field(told, plain, line.number(), from, Math.min(cell.to(), from + 1000)));
         }
+    }
+
+    /** Without the sign between it and its label, which may stand in a column of its own, and without what ends it. */
+    private static String bare(String value) {
+        return value.replaceAll("^[:=]+\\s*|[\\s,;]+$", "").strip();
     }
 
     /** The longest end of these words that is a label: "to Date sampled" has "Date sampled". */

@@ -1,6 +1,7 @@
 package haywright.app.exchange.text;
 
 import haywright.app.exchange.lab.Decimals;
+import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Vocabulary;
 import haywright.forage.Basis;
@@ -28,6 +29,9 @@ public final class ReportText {
     private static final int LINES_OF_HEADINGS = 3;
     /** Lines under headings in which one with all its figures is looked for. */
     private static final int LOOK_AHEAD = 40;
+
+    /** Lines over the first figures in which their samples are looked for. */
+    private static final int LINES_OF_SAMPLES = 12;
 
     private static final Pattern PAGE = Pattern.compile("^--- page ([0-9]{1,4}) ---$");
 
@@ -136,6 +140,9 @@ public final class ReportText {
         var read = withoutIgnored(line);
         var rows = read.size() == line.words().size() ? names.rows(line) : Row.of(read, line.isAligned(), names);
         if (rows.stream().anyMatch(Row::isTold)) {
+            if (head.columns().isEmpty() && rows.size() == 1) {
+                samplesAbove(at, rows.get(0).figures());
+            }
             gathering.beside(line, rows);
             gathering.rows(line, read, rows);
             return 1;
@@ -158,6 +165,25 @@ public final class ReportText {
             }
         }
         return 1;
+    }
+
+    /** Where no headings stand, a line over the figures may name one sample for each of them. */
+    private void samplesAbove(int at, List<TextLine.Word> figures) {
+        if (figures.size() < 2 || !lines.get(at).isAligned()) {
+            return;
+        }
+        var above = lines.subList(Math.max(0, at - LINES_OF_SAMPLES), at);
+        for (var told : List.of(Told.BAG, Told.NUMBER)) {
+            for (var line : above) {
+                var cells = line.cells().stream().map(TextLine::join).toList();
+                if (cells.size() == figures.size() + 1
+                        && Told.of(cells.get(0).text()).filter(told::equals).isPresent()) {
+                    head = TableHead.ofSamples(cells.subList(1, cells.size()), figures);
+                    gathering.head(head, List.of(line));
+                    return;
+                }
+            }
+        }
     }
 
     /** A name that is known, with words beside it that are no figure. */

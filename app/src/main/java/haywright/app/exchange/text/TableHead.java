@@ -12,6 +12,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -153,6 +154,13 @@ record TableHead(List<Column> columns) {
             return isHead ? Optional.of(new TableHead(samples)) : Optional.empty();
         }
         return isHead ? Optional.of(head) : Optional.empty();
+    }
+
+    /** One column a sample, under its code; no heading says more. @param figures of a line that lacks none */
+    static TableHead ofSamples(List<Word> codes, List<Word> figures) {
+        return new TableHead(IntStream.range(0, codes.size())
+                .mapToObj(i -> new Column(Role.VALUE, null, null, codes.get(i), figures.get(i)))
+                .toList());
     }
 
     /** Several headings may stand in one cell, when a copy has lost the room between them. */
