@@ -273,9 +273,6 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
             says.add("Feed book only, not tested: " + String.join("; ", book) + ".");
         }
         protein().ifPresent(says::add);
-        if (yard.ranch().settings().herdFactor() != null) {
-            says.add("Cold and waste follow what was fed last winter.");
-        }
         return says;
     }
 
