@@ -374,6 +374,19 @@ class BringPagesTest {
         assertThat(protein()).as("both count").isGreaterThan(alone).isLessThan(newest);
     }
 
+    @Test
+    void whetherItIsTheSameHayIsAskedBeforeTheFirstSave() {
+        typed("Sep 12, 2025", "8", Map.of());
+        assertThat(broughtOn("Oct 2, 2025")).doesNotContain("name=\"sameHay\"");
+        assertThat(broughtOn("Sep 14, 2026")).contains("name=\"sameHay\"");
+    }
+
+    private String broughtOn(String sampled) {
+        ranch.get("reports/bring?afresh");
+        send("reports/bring", bring(YEARLY.formatted(sampled, "14")));
+        return send("reports/bring/take", Map.of("sample", "0", "lot", lot)).body();
+    }
+
     private double protein() {
         var protein = Pattern.compile("CP\u00a0([0-9.]+)\u00a0%")
                 .matcher(ranch.get("reports/lot/" + lot).body());

@@ -73,7 +73,7 @@ record Earlier(@Nullable Lot kept, @Nullable LabReport like) {
                 .anyMatch(one -> one.about().equals(report) && one.sha256().equals(file));
     }
 
-    private static Optional<LocalDate> day(String typed) {
+    static Optional<LocalDate> day(String typed) {
         try {
             return typed.isBlank() ? Optional.empty() : Optional.of(Parse.date("", typed));
         } catch (Refused e) {

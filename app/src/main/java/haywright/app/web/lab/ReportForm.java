@@ -169,6 +169,14 @@ public final class ReportForm {
         return said.equals("yes") ? apart.stream().map(SameHay::confirmation).toList() : List.of();
     }
 
+    /** Whether a form whose days are known already, from a sheet or a draft, asks {@link #SAME_HAY} before it is sent. */
+    static boolean asksSameHay(Form form, Lot lot, @Nullable LabReport before, Collection<LabReport> others) {
+        return others.stream()
+                .filter(r -> r.lot().equals(lot.id()) && !r.equals(before))
+                .anyMatch(r -> SameHay.isApart(
+                        r, Stream.of(Earlier.day(form.value(SAMPLED)), Earlier.day(form.value(REPORTED)))));
+    }
+
     private static void twice(
             Form form, Lot lot, String code, @Nullable LocalDate sampled, Printed read, Collection<LabReport> others) {
         others.stream()

@@ -64,8 +64,9 @@ public final class ReportPages {
             List<String> dangers,
             List<String> watch) {}
 
-    /** @param report null for a new one */
-    public record FormView(Form form, Lot lot, @Nullable LabReport report, String action, String says) {}
+    /** @param report null for a new one @param asksSameHay whether another report on the lot was sampled so long before or after that it may be of other hay */
+    public record FormView(
+            Form form, Lot lot, @Nullable LabReport report, String action, String says, boolean asksSameHay) {}
 
     /** @param spread how far the feed book's own rows of one kind of hay lie apart, in words */
     public record ListView(List<Row> rows, String spread) {}
@@ -219,6 +220,8 @@ public final class ReportPages {
                                 .startsWith("day")
                         ? ""
                         : LotNow.reportRow(lot, report, true).day();
-        return new FormView(form, lot, report, page.at(path(lot, report)), says);
+        boolean asks =
+                ReportForm.asksSameHay(form, lot, report, page.ranch().reports().values());
+        return new FormView(form, lot, report, page.at(path(lot, report)), says, asks);
     }
 }
