@@ -126,6 +126,10 @@ class UnseenSheetsTest {
                 "camel-case.csv | 1 | DM 89.0; CP dm 8.9; ADF dm 38.8; NDF dm 62.3; P dm 0.18; CA dm 0.44; S dm 0.21; CU dm 6.0; NO3N dm 640",
                 "unknown-codes.csv | 0 | DM 91.3; CP dm 4.2; ADF dm 49.6; NDF dm 76.1; P dm <0.05; CA dm 0.31; SE dm <0.05; CU dm 3.1; NO3N dm <100",
                 "unknown-codes.csv | 1 | DM 89.0; CP dm 8.9; ADF dm 38.8; NDF dm 62.3; P dm 0.18; CA dm 0.44; S dm 0.21; CU dm 6.0; NO3N dm 640",
+                "short-heads.pdf | 0 | MOISTURE 13.4; DM 86.6; CP ar 15.2; CP dm 17.6; ADF ar 30.1; ADF dm 34.8; NDF ar 38.9; NDF dm 44.9; CA ar 1.12; CA dm 1.29;"
+                        + " P ar 0.20; P dm 0.23; NO3N ar <43; NO3N dm <50; TDN ar 52.8; TDN dm 61.0; NEM ar 0.53; NEM dm 0.61",
+                "short-heads.pdf | 1 | MOISTURE 9.1; DM 90.9; CP ar 6.9; CP dm 7.6; ADF ar 38.0; ADF dm 41.8; NDF ar 57.7; NDF dm 63.5; CA ar 0.35; CA dm 0.39;"
+                        + " P ar 0.12; P dm 0.13; NO3N ar 309; NO3N dm 340; TDN ar 50.5; TDN dm 55.6; NEM ar 0.48; NEM dm 0.53",
                 "three-nitrates.txt | 0 | NO3 dm 4210; NO3N dm 951; KNO3 dm 6866; MOISTURE 11.8; HCN dm Negative"
             })
     void everyFigureThatIsTakenIsTheOneOnTheSheet(String file, int sample, String says) throws IOException {

@@ -11,6 +11,7 @@ import java.util.EnumSet;
 import java.util.LinkedHashSet;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /** Figures of an analysis as a sheet prints them, and where they are from, in words. */
 final class Figures {
@@ -85,7 +86,10 @@ final class Figures {
         }
         var ends = new LinkedHashSet<String>();
         ends(((Origin.Computed) origin).by(), ends);
-        return "worked out" + (ends.isEmpty() ? "" : " from the " + String.join(" and the ", ends));
+        var from = ends.stream()
+                .map(end -> end.startsWith("how ") ? end : "the " + end)
+                .collect(Collectors.joining(" and "));
+        return "worked out" + (from.isEmpty() ? "" : " from " + from);
     }
 
     /** Whether a report or a tag stands behind it, moved or not. */

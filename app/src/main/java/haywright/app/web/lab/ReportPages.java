@@ -64,7 +64,10 @@ public final class ReportPages {
             List<String> dangers,
             List<String> watch) {}
 
-    /** @param report null for a new one @param asksSameHay whether another report on the lot was sampled so long before or after that it may be of other hay */
+    /**
+     * @param report null for a new one
+     * @param asksSameHay whether another report on the lot was sampled so long before or after that it may be of other hay
+     */
     public record FormView(
             Form form, Lot lot, @Nullable LabReport report, String action, String says, boolean asksSameHay) {}
 
