@@ -130,6 +130,7 @@ class UnseenSheetsTest {
                         + " P ar 0.20; P dm 0.23; NO3N ar <43; NO3N dm <50; TDN ar 52.8; TDN dm 61.0; NEM ar 0.53; NEM dm 0.61",
                 "short-heads.pdf | 1 | MOISTURE 9.1; DM 90.9; CP ar 6.9; CP dm 7.6; ADF ar 38.0; ADF dm 41.8; NDF ar 57.7; NDF dm 63.5; CA ar 0.35; CA dm 0.39;"
                         + " P ar 0.12; P dm 0.13; NO3N ar 309; NO3N dm 340; TDN ar 50.5; TDN dm 55.6; NEM ar 0.48; NEM dm 0.53",
+                "parted-figures.txt | 0 | MOISTURE 11.2; ZN dm 21",
                 "three-nitrates.txt | 0 | NO3 dm 4210; NO3N dm 951; KNO3 dm 6866; MOISTURE 11.8; HCN dm Negative"
             })
     void everyFigureThatIsTakenIsTheOneOnTheSheet(String file, int sample, String says) throws IOException {

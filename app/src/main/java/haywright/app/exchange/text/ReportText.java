@@ -259,7 +259,8 @@ public final class ReportText {
         return lines.subList(from, Math.min(lines.size(), from + LOOK_AHEAD)).stream()
                 .filter(TextLine::isAligned)
                 .map(names::rows)
-                .filter(rows -> rows.size() == 1 && rows.get(0).isTold())
+                .filter(rows ->
+                        rows.size() == 1 && rows.get(0).isTold() && rows.get(0).hasCells())
                 .map(rows -> best.placed(rows.get(0).figures()))
                 .flatMap(Optional::stream)
                 .findFirst()

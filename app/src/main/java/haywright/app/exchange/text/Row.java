@@ -69,6 +69,11 @@ record Row(
         return true;
     }
 
+    /** Whether each figure stands in a cell of its own; two with one space between may be one that a scan has parted. */
+    boolean hasCells() {
+        return IntStream.range(1, figures.size()).noneMatch(at -> isInCell(figures, at));
+    }
+
     boolean isTold() {
         return heading != null || !why.isEmpty();
     }

@@ -126,7 +126,7 @@ record TableHead(List<Column> columns) {
     static Optional<TableHead> of(List<List<Word>> cells) {
         var columns = new ArrayList<Column>();
         boolean isRow = Label.of(TextLine.join(cells.get(0)).text()).isPresent()
-                && cells.stream().skip(1).flatMap(List::stream).anyMatch(Word::isFigure);
+                && cells.stream().skip(1).flatMap(List::stream).anyMatch(word -> word.isFigure() || word.isParted());
         if (isRow) { // its figures stand beside a name, though the name be that of a basis too
             return Optional.empty();
         }

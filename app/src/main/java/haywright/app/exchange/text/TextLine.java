@@ -33,12 +33,12 @@ record TextLine(int number, int page, String text, List<Word> words) {
             + "|[(\\[](?=[^()\\[\\]]*\\p{L})(?:[^()\\[\\] ]| (?! )){1,60}[)\\]]";
 
     /** "12 .8", "12. 8": a scanner has parted one figure; its first half alone would be another one. */
-    private static final String PARTED = "<?[0-9]+(?: [.,] ?|[.,] )[0-9]+(?![^ ])";
+    private static final String PARTED = "<?[0-9]+(?: [.,] ?|[.,] )[0-9]+";
 
     private static final Pattern TOGETHER = Pattern.compile("(?iu)" + INSTEAD + OF_A_NAME);
     /** In columns, also what is usual: from one figure to another. */
-    private static final Pattern TOGETHER_IN_COLUMNS = Pattern.compile(
-            "(?iu)" + INSTEAD + OF_A_NAME + "|[0-9][0-9.,]*(?:[-–—]| [-–—] )[0-9][0-9.,]*(?![^ ])" + "|" + PARTED);
+    private static final Pattern TOGETHER_IN_COLUMNS = Pattern.compile("(?iu)" + INSTEAD + OF_A_NAME
+            + "|[0-9][0-9.,]*(?:[-–—]| [-–—] )[0-9][0-9.,]*(?![^ ])" + "|" + PARTED + "(?![^ ])");
 
     /** A word, or several that are one thing. */
     record Word(String text, int from, int to) {
@@ -48,6 +48,11 @@ record TextLine(int number, int page, String text, List<Word> words) {
 
         boolean isFigure() {
             return FIGURE.matcher(text).matches() || Said.of(text).isPresent();
+        }
+
+        /** A figure that a scanner has parted: no number to be taken, and no heading. */
+        boolean isParted() {
+            return text.matches(PARTED);
         }
 
         boolean isNothing() {
