@@ -58,8 +58,8 @@ public final class WeatherForm {
                             + " wet day asks for; or say it while the wet lasts, and take it back after. The rule of thumb"
                             + " counts a coat as wet from the third on; the heat balance counts each. Bedding keeps them"
                             + " dry and warmer; how much that saves is published nowhere we know, so it is not counted.",
-                    Option.of(Hide.class, WeatherForm::words))
-            .needed("Dry, if nothing else is usual.");
+                    hides())
+            .needed("");
     static final Field COLD_SYSTEM = Field.choice(
                     "coldSystem",
                     "Cold is counted by",
@@ -93,7 +93,6 @@ public final class WeatherForm {
         if (weather != null) {
             known.putAll(of(weather).known(weather));
         }
-        known.put(HIDE.name(), Form.id(weather == null ? Hide.DRY : weather.coats()));
         return known;
     }
 
@@ -101,6 +100,13 @@ public final class WeatherForm {
     static Optional<RanchWeather> read(Form form, @Nullable RanchWeather before, LocalDate today) {
         var given = before == null ? Map.<String, Object>of("departures", List.of()) : Map.<String, Object>of();
         return of(before).read(form, given, before, today).filter(read -> !form.hasProblems());
+    }
+
+    /** Nobody has said it until they choose: a button for something else must not say it for them. */
+    private static List<Option> hides() {
+        var hides = new ArrayList<>(Option.of(Hide.class, WeatherForm::words));
+        hides.add(new Option("", "Not known: dry is counted, and every figure says so"));
+        return hides;
     }
 
     static String words(Coat coat) {
