@@ -81,9 +81,7 @@ public final class PlaceForm {
         if (weather == null) {
             return Map.of();
         }
-        var known = new LinkedHashMap<>(of(weather).known(weather));
-        known.put(WeatherForm.HIDE.name(), Form.id(weather.coats()));
-        return known;
+        return of(weather).known(weather);
     }
 
     /** @param before the weather as it was; null where none was said */
