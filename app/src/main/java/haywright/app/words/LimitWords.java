@@ -149,7 +149,7 @@ public final class LimitWords {
 
     private static String lift(NoRation.Lift lift, Need need) {
         var row = lift.row();
-        var costs = "then a ration costs %s a head a day".formatted(Show.dollars(lift.cost()));
+        var costs = "then a ration costs about %s a head a day".formatted(Show.dollars(lift.cost()));
         if (row.id().equals("growth")) {
             return "Aim for %s instead of %s: %s.".formatted(gain(need.gainOn(lift.to())), gain(need.gain()), costs);
         }

@@ -268,6 +268,26 @@ class BringPagesTest {
         assertThat(report().howSampled()).isEqualTo(LabReport.HowSampled.PLAN);
     }
 
+    /** A sheet without day or code is told from the one kept before by its figures alone: other ones are never "kept". */
+    @Test
+    void otherFiguresWithoutADayAreNeverCalledKept() {
+        var sheet = """
+                Lab: Hill
+                Sample: Ditch-side stack
+                                 As received   Dry matter
+                Dry matter, %%      90.0
+                Crude protein, %%    %s
+                """;
+        send("reports/bring", bring(sheet.formatted(" 7.2    8.0")));
+        assertThat(send("reports/bring/all", Map.of("howSampled", "plan")).status())
+                .isEqualTo(303);
+        assertThat(send("reports/bring", bring(sheet.formatted(" 9.9   11.0"))).body())
+                .doesNotContain("Kept, on <a")
+                .contains("name=\"replaces-0\"");
+        assertThat(send("reports/bring", bring(sheet.formatted(" 7.2    8.0"))).body())
+                .contains("Kept, on <a");
+    }
+
     @Test
     void aSheetPastedBeforeItsLotWasAddedIsKeptOnThatLot() {
         var sheet = """

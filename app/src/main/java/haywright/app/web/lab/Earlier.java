@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * What the ranch has already of a sample that is brought in. It is the same report only where code, laboratory, day and
- * every figure agree, or where it came out of the same file; bag codes come again every year.
+ * every figure agree, or where it came out of the same file and holds no other figure; bag codes come again every year.
  *
  * @param kept the lot of that very report; null where there is none
  * @param like a report under the same code that this one may replace; null where there is none, or where the days say
@@ -46,12 +46,17 @@ record Earlier(@Nullable Lot kept, @Nullable LabReport like) {
             }
             boolean isSameDay = Optional.ofNullable(report.sampled()).equals(sampled);
             boolean isSameFigures = isSame(printed, Printed.of(report));
-            boolean isSame = isSameDay && isSameFigures || isOnlyOne && isOf(ranch, report.id(), file);
+            boolean isOfThisFile = isOnlyOne && isOf(ranch, report.id(), file);
+            // of what came in somebody may have left figures out, but not kept other ones
+            boolean isSame = isSameDay && isSameFigures
+                    || isOfThisFile && printed.readings().containsAll(report.readings());
             var lot = ranch.lots().get(report.lot());
             if (isSame && lot != null) {
                 return new Earlier(lot, null);
             }
-            if (isSameFigures || !code.isEmpty() && !isAnotherSample(report.sampled(), sampled.orElse(null))) {
+            if (isSameFigures
+                    || isOfThisFile
+                    || !code.isEmpty() && !isAnotherSample(report.sampled(), sampled.orElse(null))) {
                 like = report;
             }
         }
