@@ -1,7 +1,7 @@
 package haywright.forage;
 
+import haywright.workings.EditDistance;
 import haywright.workings.PublishedTable;
-import java.util.Arrays;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.EnumMap;
@@ -53,10 +53,10 @@ record AnalyteTable(
         }
         return NAMES.keySet().stream()
                 .min((a, b) -> {
-                    int nearer = Integer.compare(distance(asked, a), distance(asked, b));
+                    int nearer = Integer.compare(EditDistance.between(asked, a), EditDistance.between(asked, b));
                     return nearer != 0 ? nearer : a.compareTo(b);
                 })
-                .filter(near -> 3 * distance(asked, near) <= Math.min(asked.length(), near.length()));
+                .filter(near -> 3 * EditDistance.between(asked, near) <= Math.min(asked.length(), near.length()));
     }
 
     Optional<Analyte.Range> usual(FeedClass feedClass) {
@@ -130,20 +130,5 @@ record AnalyteTable(
                 .replace("fibre", "fiber")
                 .replace("isable", "izable")
                 .replace("sulph", "sulf");
-    }
-
-    private static int distance(String a, String b) {
-        var above = new int[b.length() + 1];
-        Arrays.setAll(above, i -> i);
-        for (int i = 1; i <= a.length(); i++) {
-            int diagonal = above[0];
-            above[0] = i;
-            for (int j = 1; j <= b.length(); j++) {
-                int change = diagonal + (a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1);
-                diagonal = above[j];
-                above[j] = Math.min(change, 1 + Math.min(above[j], above[j - 1]));
-            }
-        }
-        return above[b.length()];
     }
 }

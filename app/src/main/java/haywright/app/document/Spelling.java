@@ -2,6 +2,7 @@ package haywright.app.document;
 
 import haywright.cattle.RequirementSystem;
 import haywright.quantity.Unit;
+import haywright.workings.EditDistance;
 import java.util.Collection;
 import java.util.Collections;
 import java.util.Comparator;
@@ -64,27 +65,10 @@ public final class Spelling {
     public static String isIt(String word, Collection<String> known) {
         var small = word.toLowerCase(Locale.ROOT);
         return known.stream()
-                .filter(k -> changes(small, k.toLowerCase(Locale.ROOT))
+                .filter(k -> EditDistance.between(small, k.toLowerCase(Locale.ROOT))
                         <= Math.max(1, Math.min(small.length(), k.length()) / 2))
-                .min(Comparator.comparingInt(k -> changes(small, k.toLowerCase(Locale.ROOT))))
+                .min(Comparator.comparingInt(k -> EditDistance.between(small, k.toLowerCase(Locale.ROOT))))
                 .map("Is it “%s”?"::formatted)
                 .orElse("Compare it with an exported ranch.");
-    }
-
-    private static int changes(String a, String b) {
-        var above = new int[b.length() + 1];
-        for (int j = 0; j <= b.length(); j++) {
-            above[j] = j;
-        }
-        for (int i = 1; i <= a.length(); i++) {
-            var row = new int[b.length() + 1];
-            row[0] = i;
-            for (int j = 1; j <= b.length(); j++) {
-                int replaced = above[j - 1] + (a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1);
-                row[j] = Math.min(replaced, 1 + Math.min(above[j], row[j - 1]));
-            }
-            above = row;
-        }
-        return above[b.length()];
     }
 }
