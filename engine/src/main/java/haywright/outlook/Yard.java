@@ -45,8 +45,8 @@ import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * A ranch on one day, as the equations see it: what every lot is made of, what every group needs, and the ration
- * between them. Page, paper, command and topic ask here, so that they cannot differ. What a lot is made of is worked out
- * once and kept as long as the yard.
+ * between them. Page, paper, command and topic ask here, so that they cannot differ. What a lot is made of and what is
+ * asked for a group is worked out once and kept as long as the yard.
  */
 public final class Yard {
     /** Meal and silage out of a bunk lose little; common practice, no source. Long hay and straw lose what the ranch says. */
@@ -57,6 +57,8 @@ public final class Yard {
     private final Ranch ranch;
     private final LocalDate day;
     private final Map<Lot, LotComposition> made = new ConcurrentHashMap<>();
+    private final Map<FeedForSale, LotComposition> bought = new ConcurrentHashMap<>();
+    private final Map<Group, LeastCostRation> asked = new ConcurrentHashMap<>();
 
     /** @param day the day that is looked at */
     public Yard(Ranch ranch, LocalDate day) {
@@ -88,6 +90,10 @@ public final class Yard {
 
     /** A tag is taken at its word; a feed without one is any lot of its kind. */
     public LotComposition composition(FeedForSale feed) {
+        return bought.computeIfAbsent(feed, Yard::ofSale);
+    }
+
+    private static LotComposition ofSale(FeedForSale feed) {
         var row = BOOK.rowFor(feed.bookRow(), feed.feedClass());
         return feed.tag().isEmpty()
                 ? LotComposition.of(
@@ -119,24 +125,26 @@ public final class Yard {
 
     /** What a ration would feed of a feed that is bought. */
     private Feed feed(FeedForSale sale) {
+        var composition = composition(sale);
         return new Feed(
                 sale.id().toString(),
                 sale.name(),
                 sale.feedClass(),
-                composition(sale).composition(),
+                composition.composition(),
                 NitrateRisk.isRisk(sale.feedClass(), BOOK.rowFor(sale.bookRow(), sale.feedClass())),
-                Optional.of(LotDistribution.of(composition(sale))));
+                Optional.of(LotDistribution.of(composition)));
     }
 
     /** What a ration would feed of a lot. */
     Feed feed(Lot lot) {
+        var composition = composition(lot);
         return new Feed(
                 lot.id().toString(),
                 lot.name(),
                 lot.feedClass(),
-                composition(lot).composition(),
+                composition.composition(),
                 lot.isNitrateDanger(),
-                Optional.of(LotDistribution.of(composition(lot))));
+                Optional.of(LotDistribution.of(composition)));
     }
 
     /** Lots that could be carried to cattle, but that no ration has, since nobody has said what replaces them. */
@@ -195,7 +203,7 @@ public final class Yard {
     }
 
     public LeastCostRation question(Group group) {
-        return ask(group, feeds());
+        return asked.computeIfAbsent(group, one -> ask(one, feeds()));
     }
 
     private LeastCostRation ask(Group group, List<PricedFeed> feeds) {
