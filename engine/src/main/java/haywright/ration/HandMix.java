@@ -2,7 +2,6 @@ package haywright.ration;
 
 import haywright.diet.CheckedNeed;
 import haywright.diet.Diet;
-import haywright.diet.DietRow;
 import haywright.lp.Range;
 import haywright.workings.Refused;
 import java.util.ArrayList;
@@ -69,20 +68,8 @@ public record HandMix(
     }
 
     private static List<LimitAnswer> limits(Diet diet, double[] kg) {
-        var limits = new ArrayList<LimitAnswer>();
-        double eaten = 0;
-        for (double k : kg) {
-            eaten += k;
-        }
-        for (DietRow row : diet.rows()) {
-            if (!row.isRatio() || eaten > 0) {
-                limits.add(new LimitAnswer(row, row.supplied(kg), 0));
-            }
-        }
-        diet.growth().ifPresent(energy -> limits.add(new LimitAnswer(GrowthRow.of(energy), energy.leftForGain(kg), 0)));
-        limits.sort(Comparator.comparing(LimitAnswer::isMet)
-                .thenComparingDouble(
-                        l -> l.margin() / Math.max(1e-9, Math.abs(l.row().limit()))));
+        var limits = LimitAnswer.of(diet, kg);
+        limits.sort(Comparator.comparing(LimitAnswer::isMet).thenComparingDouble(LimitAnswer::share));
         return limits;
     }
 

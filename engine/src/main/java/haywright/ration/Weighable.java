@@ -108,18 +108,12 @@ public final class Weighable {
             kg[diet.feeds().indexOf(feed.feed())] = eaten;
             cost += eaten * feed.costPerKgEaten();
         }
-        var limits = new ArrayList<LimitAnswer>();
-        if (DoubleStream.of(kg).sum() > 0) {
-            diet.rows().forEach(row -> limits.add(new LimitAnswer(row, row.supplied(kg), 0)));
-            diet.growth()
-                    .ifPresent(energy -> limits.add(new LimitAnswer(GrowthRow.of(energy), energy.leftForGain(kg), 0)));
-        } else {
+        if (!(DoubleStream.of(kg).sum() > 0)) {
             return new Tried(kgPutOut, cost, Double.POSITIVE_INFINITY);
         }
-        double misses = limits.stream()
+        double misses = LimitAnswer.of(diet, kg).stream()
                 .filter(limit -> !limit.isMet())
-                .mapToDouble(limit ->
-                        -limit.margin() / Math.max(1e-9, Math.abs(limit.row().limit())))
+                .mapToDouble(limit -> -limit.share())
                 .max()
                 .orElse(0);
         return new Tried(kgPutOut, cost, misses);
