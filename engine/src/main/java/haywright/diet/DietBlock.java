@@ -40,7 +40,7 @@ public record DietBlock(Diet diet) {
         var rows = new LinkedHashMap<RowId, Integer>();
         for (var row : diet.rows()) {
             double limit = row.isRatio() ? 0 : headDays * row.limit();
-            rows.put(row.of(), program.row(row.id(), lower(row, limit), upper(row, limit), feeds, row.coefficients()));
+            rows.put(row.of(), program.row(row.id(), row.lower(limit), row.upper(limit), feeds, row.coefficients()));
         }
         return new Placed(
                 feeds, rows, diet.growth().map(energy -> program.convex(growth, feeds, energy.over(headDays))));
@@ -52,7 +52,7 @@ public record DietBlock(Diet diet) {
             var at = placed.row().get(row.of());
             if (at != null && !row.isRatio()) {
                 double limit = headDays * row.law().asks().applyAsDouble(need);
-                in.rowBounds(at, lower(row, limit), upper(row, limit));
+                in.rowBounds(at, row.lower(limit), row.upper(limit));
             }
         }
         diet.growth()
@@ -65,15 +65,6 @@ public record DietBlock(Diet diet) {
         if (row.isRatio()) {
             throw new IllegalArgumentException(row.id() + " is a ratio: its coefficients move with its limit");
         }
-        in.rowBounds(
-                Optional.ofNullable(placed.row().get(row.of())).orElseThrow(), lower(row, limit), upper(row, limit));
-    }
-
-    private static double lower(DietRow row, double limit) {
-        return row.sense() == DietRow.Sense.AT_LEAST ? limit : Double.NEGATIVE_INFINITY;
-    }
-
-    private static double upper(DietRow row, double limit) {
-        return row.sense() == DietRow.Sense.AT_MOST ? limit : Double.POSITIVE_INFINITY;
+        in.rowBounds(Optional.ofNullable(placed.row().get(row.of())).orElseThrow(), row.lower(limit), row.upper(limit));
     }
 }

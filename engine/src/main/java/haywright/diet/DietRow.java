@@ -130,11 +130,19 @@ public record DietRow(
     }
 
     public double lower() {
-        return sense == Sense.AT_LEAST ? rightHandSide() : Double.NEGATIVE_INFINITY;
+        return lower(rightHandSide());
     }
 
     public double upper() {
-        return sense == Sense.AT_MOST ? rightHandSide() : Double.POSITIVE_INFINITY;
+        return upper(rightHandSide());
+    }
+
+    double lower(double limit) {
+        return sense == Sense.AT_LEAST ? limit : Double.NEGATIVE_INFINITY;
+    }
+
+    double upper(double limit) {
+        return sense == Sense.AT_MOST ? limit : Double.POSITIVE_INFINITY;
     }
 
     private double rightHandSide() {
