@@ -97,13 +97,18 @@ public final class Conditional {
     }
 
     public Gaussian posterior() {
+        return posterior(noise);
+    }
+
+    /** The same as far as this part of the errors goes: what is left out of it is no spread of the answer. */
+    public Gaussian posterior(double[][] error) {
         int m = prior.size();
         var mean = new double[m];
         var covariance = new double[m][m];
         for (int i = 0; i < m; i++) {
             mean[i] = mean(i);
             for (int j = 0; j <= i; j++) {
-                covariance[i][j] = fromItself(i, j) + fromError(i, j, noise);
+                covariance[i][j] = fromItself(i, j) + fromError(i, j, error);
             }
         }
         return new Gaussian(mean, covariance);

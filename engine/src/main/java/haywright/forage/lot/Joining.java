@@ -53,7 +53,7 @@ final class Joining {
             Analyte.KNO3);
 
     /** A part and its whole, which a report and the book must not mend together into nonsense. */
-    private static final List<List<Analyte>> PARTS = List.of(
+    static final List<List<Analyte>> PARTS = List.of(
             List.of(Analyte.ADF, Analyte.NDF),
             List.of(Analyte.LIGNIN, Analyte.ADF),
             List.of(Analyte.NDICP, Analyte.CP),

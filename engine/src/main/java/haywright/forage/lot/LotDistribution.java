@@ -47,14 +47,6 @@ public final class LotDistribution {
     /** What is worked out from TDN or fiber, and so is no entry of θ. */
     private static final Set<Analyte> FOLLOWS = EnumSet.of(Analyte.TDN, Analyte.NEM, Analyte.NEG, Analyte.RFV);
 
-    /** A part and its whole, the part moved. */
-    private static final List<List<Analyte>> PARTS = List.of(
-            List.of(Analyte.ADF, Analyte.NDF),
-            List.of(Analyte.LIGNIN, Analyte.ADF),
-            List.of(Analyte.NDICP, Analyte.CP),
-            List.of(Analyte.ADICP, Analyte.NDICP),
-            List.of(Analyte.ADICP, Analyte.CP));
-
     private final Theta theta;
     private final Composition expected;
     private final List<Axis> axes;
@@ -134,7 +126,7 @@ public final class LotDistribution {
         var adf = known.get(Analyte.ADF);
         var ndf = known.get(Analyte.NDF);
         var own = known.get(Analyte.TDN);
-        var line = AdfEquation.usual(prior.feedClass(), Optional.of(prior.id())).map(AdfEquation.Usual::equation);
+        var line = line(prior);
         var percent = tdn.isPresent()
                 ? tdn
                 : own != null
@@ -162,6 +154,10 @@ public final class LotDistribution {
                 line.map(AdfEquation::id).orElse(""));
     }
 
+    private static Optional<AdfEquation> line(Prior prior) {
+        return AdfEquation.usual(prior.feedClass(), Optional.of(prior.id())).map(AdfEquation.Usual::equation);
+    }
+
     private static void put(Map<Analyte, Composition.Known> known, Analyte analyte, double value) {
         known.put(analyte, new Composition.Known(value, Origin.TYPED));
     }
@@ -176,7 +172,7 @@ public final class LotDistribution {
                 axes.add(axis(i, cell.analyte(), known, theta, cell.marginal().log()));
             }
         }
-        var line = AdfEquation.usual(prior.feedClass(), Optional.of(prior.id())).map(AdfEquation.Usual::equation);
+        var line = line(prior);
         int own = prior.index(Analyte.TDN);
         boolean byLine = own < 0 && prior.index(Analyte.ADF) >= 0 && line.isPresent();
         return new LotDistribution(
@@ -287,7 +283,7 @@ public final class LotDistribution {
             moved |= held != value;
             values[axis.analyte.ordinal()] = held;
         }
-        for (var pair : PARTS) {
+        for (var pair : Joining.PARTS) {
             int part = pair.get(0).ordinal();
             int whole = pair.get(1).ordinal();
             if (values[part] > values[whole] && !(plain[part] > plain[whole])) {

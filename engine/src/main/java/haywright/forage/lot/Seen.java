@@ -210,14 +210,6 @@ record Seen(List<Result> results, double[] site, double[][] sampling, double[][]
                 moves[i] += told.gain(i, k) * Math.sqrt(one.error.bias());
             }
         }
-        var mean = new double[size];
-        var covariance = new double[size][size];
-        for (int i = 0; i < size; i++) {
-            mean[i] = told.mean(i);
-            for (int j = 0; j <= i; j++) {
-                covariance[i][j] = told.fromItself(i, j) + told.fromError(i, j, own);
-            }
-        }
-        return new Theta(new Gaussian(mean, covariance), shared);
+        return new Theta(told.posterior(own), shared);
     }
 }
