@@ -157,10 +157,8 @@ public final class ReportForm {
             @Nullable LocalDate sampled,
             @Nullable LocalDate reported,
             Collection<LabReport> others) {
-        var apart = others.stream()
-                .filter(r -> r.lot().equals(lot.id()) && !r.id().equals(id))
-                .filter(r -> SameHay.isApart(r, Stream.of(Optional.ofNullable(sampled), Optional.ofNullable(reported))))
-                .toList();
+        var days = Stream.of(sampled, reported).map(Optional::ofNullable).toList();
+        var apart = apart(lot, id, days, others).toList();
         var said = form.text(SAME_HAY);
         if (!apart.isEmpty() && sameOrNot().stream().noneMatch(o -> o.value().equals(said))) {
             form.refuse(
@@ -171,10 +169,20 @@ public final class ReportForm {
 
     /** Whether a form whose days are known already, from a sheet or a draft, asks {@link #SAME_HAY} before it is sent. */
     static boolean asksSameHay(Form form, Lot lot, @Nullable LabReport before, Collection<LabReport> others) {
+        var days = Stream.of(SAMPLED, REPORTED)
+                .map(ask -> Earlier.day(form.value(ask)))
+                .toList();
+        return apart(lot, before == null ? null : before.id(), days, others)
+                .findAny()
+                .isPresent();
+    }
+
+    /** Other reports on the lot that were sampled so long before or after that it may be of other hay. */
+    private static Stream<LabReport> apart(
+            Lot lot, @Nullable UUID own, List<Optional<LocalDate>> days, Collection<LabReport> others) {
         return others.stream()
-                .filter(r -> r.lot().equals(lot.id()) && !r.equals(before))
-                .anyMatch(r -> SameHay.isApart(
-                        r, Stream.of(Earlier.day(form.value(SAMPLED)), Earlier.day(form.value(REPORTED)))));
+                .filter(r -> r.lot().equals(lot.id()) && !r.id().equals(own))
+                .filter(r -> SameHay.isApart(r, days.stream()));
     }
 
     private static void twice(

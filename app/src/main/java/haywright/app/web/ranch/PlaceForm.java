@@ -40,34 +40,32 @@ public final class PlaceForm {
     private static final String STAND = "How the cattle stand in it";
 
     /** Of a ranch whose place nobody has named yet: the place, and the wind there. */
-    public static final Fields<RanchWeather> ASKED =
-            Fields.of(RanchWeather.class).section("", new Found(true), WeatherForm.WIND, WeatherForm.WINDBREAK);
+    public static final Fields<RanchWeather> ASKED = asked();
 
     /** Once it is named, all of it together: one button keeps whatever was typed. */
-    private static final Fields<RanchWeather> NAMED = Fields.of(RanchWeather.class)
-            .section("", new Found(true), WeatherForm.WIND, WeatherForm.WINDBREAK)
-            .section(STAND, WeatherForm.COAT, WeatherForm.HIDE, WeatherForm.COLD_SYSTEM);
+    private static final Fields<RanchWeather> NAMED =
+            asked().section(STAND, WeatherForm.COAT, WeatherForm.HIDE, WeatherForm.COLD_SYSTEM);
 
-    private static final Fields<RanchWeather> RECORD = Fields.of(RanchWeather.class)
-            .section("", new Found(false))
-            .section(
-                    STAND,
-                    WeatherForm.WIND,
-                    WeatherForm.WINDBREAK,
-                    WeatherForm.COAT,
-                    WeatherForm.HIDE,
-                    WeatherForm.COLD_SYSTEM);
+    private static final Fields<RanchWeather> RECORD = recorded();
 
-    private static final Fields<RanchWeather> MONTHS = Fields.of(RanchWeather.class)
-            .section("", new Found(false))
-            .section(
-                    STAND,
-                    WeatherForm.WIND,
-                    WeatherForm.WINDBREAK,
-                    WeatherForm.COAT,
-                    WeatherForm.HIDE,
-                    WeatherForm.COLD_SYSTEM)
-            .section("The monthly means", WeatherForm.PLACE, new WeatherForm.Months());
+    private static final Fields<RanchWeather> MONTHS =
+            recorded().section("The monthly means", WeatherForm.PLACE, new WeatherForm.Months());
+
+    private static Fields<RanchWeather> asked() {
+        return Fields.of(RanchWeather.class).section("", new Found(true), WeatherForm.WIND, WeatherForm.WINDBREAK);
+    }
+
+    private static Fields<RanchWeather> recorded() {
+        return Fields.of(RanchWeather.class)
+                .section("", new Found(false))
+                .section(
+                        STAND,
+                        WeatherForm.WIND,
+                        WeatherForm.WINDBREAK,
+                        WeatherForm.COAT,
+                        WeatherForm.HIDE,
+                        WeatherForm.COLD_SYSTEM);
+    }
 
     private PlaceForm() {}
 
