@@ -144,17 +144,19 @@ final class Database implements AutoCloseable {
 
     /** The list of migrations may say that a table was made which another program has dropped since. */
     private void refuseIncomplete(DataFolder data) {
-        for (var table : Backup.TABLES.keySet()) {
-            try (var connection = pool.getConnection();
-                    var statement = connection.createStatement();
-                    var found = statement.executeQuery(
-                            "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = '" + table + "'")) {
-                if (found.getInt(1) == 0) {
-                    throw new BadDatabase(data, false, "a table is missing in this database: " + table, null);
+        try (var connection = pool.getConnection();
+                var asked = connection.prepareStatement(
+                        "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = ?")) {
+            for (var table : Backup.TABLES.keySet()) {
+                asked.setString(1, table);
+                try (var found = asked.executeQuery()) {
+                    if (found.getInt(1) == 0) {
+                        throw new BadDatabase(data, false, "a table is missing in this database: " + table, null);
+                    }
                 }
-            } catch (SQLException e) {
-                throw cannotBeOpened(pool.getJdbcUrl(), new IllegalStateException(e));
             }
+        } catch (SQLException e) {
+            throw cannotBeOpened(pool.getJdbcUrl(), new IllegalStateException(e));
         }
     }
 
