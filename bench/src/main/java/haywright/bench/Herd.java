@@ -10,7 +10,6 @@ import haywright.cattle.cold.Hide;
 import haywright.cattle.herd.Group;
 import haywright.cattle.need.Need;
 import haywright.cattle.need.NeedByWeek;
-import haywright.cattle.need.Requirement;
 import haywright.weather.Station;
 import haywright.weather.Winter;
 import java.lang.ref.Reference;
@@ -114,12 +113,8 @@ final class Herd {
                 for (int week = 0; week < WEEKS; week++) {
                     var weather = winter.get(week);
                     sum += group.head()
-                            * read(Requirement.ofDays(
-                                    group,
-                                    FROM.plusWeeks(week),
-                                    RequirementSystem.USUAL,
-                                    weather.previousTemperature(),
-                                    weather.days()));
+                            * read(NeedByWeek.of(group, FROM.plusWeeks(week), 1, RequirementSystem.USUAL)
+                                    .in(0, weather));
                 }
             }
         }
@@ -132,12 +127,8 @@ final class Herd {
             for (var winter : winters) {
                 for (int week = 0; week < WEEKS; week++) {
                     var weather = winter.get(week);
-                    var need = Requirement.ofDays(
-                            group,
-                            FROM.plusWeeks(week),
-                            RequirementSystem.USUAL,
-                            weather.previousTemperature(),
-                            weather.days());
+                    var need = NeedByWeek.of(group, FROM.plusWeeks(week), 1, RequirementSystem.USUAL)
+                            .in(0, weather);
                     for (var member : need.members()) {
                         for (int head = 0; head < member.head(); head++) {
                             sum += read(member.need()) / weather.days().size();

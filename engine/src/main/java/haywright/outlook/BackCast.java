@@ -172,19 +172,11 @@ public record BackCast(
     private static List<GroupRequirement> needs(
             Ranch ranch, Group group, LocalDate from, int weeks, Optional<KeptWinter> own) {
         var needs = NeedByWeek.of(group, from, weeks, ranch.settings().system());
-        var weather = ranch.settings().weather();
-        if (weather == null) {
-            return needs.mild();
-        }
+        var weather = new HerdWeather(ranch.settings());
         return needs.in(needs.begins().stream()
-                .map(week ->
-                        own.isPresent() && KeptWinter.covers(week) && KeptWinter.covers(week.plusDays(DAYS_A_WEEK - 1))
-                                ? weather.weekOf(
-                                        week,
-                                        own.get()
-                                                .weeks(List.of(week), weather.normals())
-                                                .get(0))
-                                : weather.usualWeek(week))
+                .map(week -> own.filter(winter -> HerdWeather.covers(week))
+                        .map(winter -> weather.in(winter, List.of(week)).get(0))
+                        .orElseGet(() -> weather.usual(week)))
                 .toList());
     }
 

@@ -2,7 +2,6 @@ package haywright.outlook;
 
 import haywright.cattle.cold.Hide;
 import haywright.cattle.herd.Group;
-import haywright.cattle.need.GroupRequirement;
 import haywright.ranch.Settings;
 import java.time.LocalDate;
 
@@ -19,12 +18,9 @@ public record ColdDay(double costs, double more, double percent) {
      * @param hide what lies on their coats that day
      */
     public static ColdDay of(Settings settings, Group group, LocalDate day, double celsius, Hide hide) {
-        var weather = settings.weather();
-        if (weather == null) {
-            throw new IllegalStateException("no weather is said");
-        }
-        GroupRequirement usual = settings.need(group, day);
-        double costs = OwnRule.cold(settings, group, day, weather, celsius, hide);
+        var weather = new HerdWeather(settings);
+        var usual = weather.need(group, day);
+        double costs = weather.cold(group, day, celsius, hide);
         return new ColdDay(costs, Math.max(0, costs - usual.nemCold()), 100 * costs / usual.nemMaintenance());
     }
 }

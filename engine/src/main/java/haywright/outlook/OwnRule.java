@@ -1,12 +1,8 @@
 package haywright.outlook;
 
-import haywright.cattle.cold.Hide;
 import haywright.cattle.herd.Group;
-import haywright.cattle.need.Requirement;
-import haywright.ranch.RanchWeather;
 import haywright.ranch.Settings;
 import java.time.LocalDate;
-import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 
@@ -30,11 +26,12 @@ public record OwnRule(double begins, double perDegree) {
 
     /** Empty where no weather is said, or where no cold there is costs them anything. */
     public static Optional<OwnRule> of(Settings settings, Group group, LocalDate day) {
-        var weather = settings.weather();
-        if (weather == null) {
+        var said = settings.weather();
+        if (said == null) {
             return Optional.empty();
         }
-        DoubleUnaryOperator cold = celsius -> cold(settings, group, day, weather, celsius, weather.coats());
+        var weather = new HerdWeather(settings);
+        DoubleUnaryOperator cold = celsius -> weather.cold(group, day, celsius, said.coats());
         if (cold.applyAsDouble(COLDEST) <= 0) {
             return Optional.empty();
         }
@@ -51,13 +48,5 @@ public record OwnRule(double begins, double perDegree) {
         double near = cold.applyAsDouble(costs - NEAR);
         double far = cold.applyAsDouble(costs - FAR);
         return Optional.of(new OwnRule(costs, (far - near) / (FAR - NEAR)));
-    }
-
-    /** What a day of this mean costs them, Mcal of NEm a head, with this on their coats. */
-    static double cold(Settings settings, Group group, LocalDate day, RanchWeather weather, double celsius, Hide hide) {
-        var exposure = settings.felt(weather.day(day, celsius).with(hide));
-        double before = weather.normals().monthBefore(day);
-        return Requirement.of(group, day, settings.system(), before, List.of(exposure))
-                .nemCold();
     }
 }

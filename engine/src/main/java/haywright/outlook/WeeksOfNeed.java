@@ -4,7 +4,6 @@ import haywright.cattle.herd.Group;
 import haywright.cattle.need.GroupRequirement;
 import haywright.cattle.need.NeedByWeek;
 import haywright.ranch.Ranch;
-import haywright.weather.KeptWinter;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -26,7 +25,6 @@ public record WeeksOfNeed(
     private static final int FEWEST = 10;
 
     private static final int ONE_IN = 10;
-    private static final int LAST_DAY = 6;
 
     /**
      * @param from the first day of the first week
@@ -36,36 +34,27 @@ public record WeeksOfNeed(
     public static WeeksOfNeed of(Ranch ranch, Group group, LocalDate from, int weeks) {
         var needs = NeedByWeek.of(group, from, weeks, ranch.settings().system());
         var mild = needs.mild();
-        var weather = ranch.settings().weather();
-        if (weather == null) {
+        if (ranch.settings().weather() == null) {
             return new WeeksOfNeed(needs.begins(), mild, mild, none(weeks));
         }
-        var usual = needs.in(needs.begins().stream()
-                .map(week -> ranch.settings().felt(weather.usualWeek(week)))
-                .toList());
+        var weather = new HerdWeather(ranch.settings());
+        var usual = needs.in(needs.begins().stream().map(weather::usual).toList());
         var known = ranch.knownWinters();
         if (known.size() < FEWEST) {
             return new WeeksOfNeed(needs.begins(), mild, usual, none(weeks));
         }
         var covered = IntStream.range(0, weeks)
-                .filter(week -> KeptWinter.covers(needs.begins().get(week))
-                        && KeptWinter.covers(needs.begins().get(week).plusDays(LAST_DAY)))
+                .filter(week -> HerdWeather.covers(needs.begins().get(week)))
                 .boxed()
                 .toList();
-        var normals = weather.normals();
+        var begins = covered.stream().map(needs.begins()::get).toList();
         var winters = new ArrayList<List<Double>>();
         none(weeks).forEach(empty -> winters.add(new ArrayList<>()));
         for (var winter : known) {
-            var of = winter.weeks(covered.stream().map(needs.begins()::get).toList(), normals);
+            var of = weather.in(winter, begins);
             for (int i = 0; i < covered.size(); i++) {
                 int week = covered.get(i);
-                winters.get(week)
-                        .add(needs.in(
-                                        week,
-                                        ranch.settings()
-                                                .felt(weather.weekOf(
-                                                        needs.begins().get(week), of.get(i))))
-                                .nem());
+                winters.get(week).add(needs.in(week, of.get(i)).nem());
             }
         }
         return new WeeksOfNeed(

@@ -1,7 +1,7 @@
 package haywright.outlook;
 
 import haywright.cattle.herd.Group;
-import haywright.cattle.need.Need;
+import haywright.cattle.need.GroupRequirement;
 import haywright.diet.DietOptions;
 import haywright.diet.DietOptions.FeedLimit.Per;
 import haywright.diet.Feed;
@@ -198,8 +198,8 @@ public final class Yard {
         return new PricedFeed(feed, pricePerKg, PricedFeed.dryMatterOf(feed), loss);
     }
 
-    public Need need(Group group) {
-        return ranch.settings().need(group, day);
+    public GroupRequirement need(Group group) {
+        return new HerdWeather(ranch.settings()).need(group, day);
     }
 
     public LeastCostRation question(Group group) {

@@ -2,20 +2,15 @@ package haywright.ranch;
 
 import haywright.cattle.cold.Coat;
 import haywright.cattle.cold.ColdSystem;
-import haywright.cattle.cold.Exposure;
 import haywright.cattle.cold.HairCoat;
 import haywright.cattle.cold.Hide;
 import haywright.cattle.cold.WindChill;
-import haywright.cattle.need.NeedByWeek;
 import haywright.quantity.Kind;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
-import haywright.weather.KeptWinter;
 import haywright.weather.Normals;
 import haywright.workings.Refused;
-import java.time.LocalDate;
 import java.util.List;
-import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -104,44 +99,6 @@ public record RanchWeather(
     /** Dry where nothing is said. */
     public Hide coats() {
         return hide == null ? Hide.DRY : hide;
-    }
-
-    /** Days that are equally likely in the week that begins on a date. */
-    public List<Exposure> week(LocalDate begins) {
-        return normals().week(begins).stream().map(mean -> day(begins, mean)).toList();
-    }
-
-    /** A usual week, for the equations. */
-    public NeedByWeek.Weather usualWeek(LocalDate begins) {
-        return new NeedByWeek.Weather(normals().monthBefore(begins), week(begins));
-    }
-
-    /** A week of a winter that was, with its own wind where the station has it. */
-    public NeedByWeek.Weather weekOf(LocalDate begins, KeptWinter.Week week) {
-        return new NeedByWeek.Weather(
-                week.monthBefore(),
-                IntStream.range(0, week.means().size())
-                        .mapToObj(day -> day(
-                                begins,
-                                week.means().get(day),
-                                week.winds().isEmpty()
-                                        ? blows().base()
-                                        : week.winds().get(day)))
-                        .toList());
-    }
-
-    /** @param mean temperature of the day, °C */
-    public Exposure day(LocalDate date, double mean) {
-        return day(date, mean, blows().base());
-    }
-
-    /**
-     * @param mean temperature of the day, °C
-     * @param blows mean wind of the day in the open, km/h
-     */
-    public Exposure day(LocalDate date, double mean, double blows) {
-        var exposure = new Exposure(mean, blows, coat == null ? Coat.WINTER : coat, coats(), isSheltered(), coldSystem);
-        return coat == null ? exposure.in(HairCoat.usual(date)) : exposure;
     }
 
     private static Normals normals(List<Quantity> monthly, List<List<Double>> departures, @Nullable FoundPlace found) {

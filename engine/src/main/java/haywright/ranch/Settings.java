@@ -1,11 +1,6 @@
 package haywright.ranch;
 
 import haywright.cattle.RequirementSystem;
-import haywright.cattle.cold.Exposure;
-import haywright.cattle.herd.Group;
-import haywright.cattle.need.GroupRequirement;
-import haywright.cattle.need.NeedByWeek;
-import haywright.cattle.need.Requirement;
 import haywright.workings.Refused;
 import java.time.LocalDate;
 import org.jspecify.annotations.Nullable;
@@ -76,7 +71,8 @@ public record Settings(
         return new Settings(invented, fixedToday, system, adviser, feedingLossPercent, turnout, weather, factor);
     }
 
-    private double factor() {
+    /** What the cold and the waste are multiplied by: 1 where nobody has accepted another. */
+    public double factor() {
         return herdFactor == null ? 1 : herdFactor;
     }
 
@@ -93,38 +89,6 @@ public record Settings(
         return Math.max(
                 Math.min(LEAST_LOSS_PERCENT, feedingLossPercent),
                 Math.min(Math.max(MOST_LOSS_PERCENT, feedingLossPercent), 100 * left / (1 + left)));
-    }
-
-    /** A day as this herd feels it. */
-    public Exposure felt(Exposure day) {
-        return day.ofHerd(factor());
-    }
-
-    /** A week as this herd feels it. */
-    public NeedByWeek.Weather felt(NeedByWeek.Weather week) {
-        return new NeedByWeek.Weather(
-                week.previousTemperature(), week.days().stream().map(this::felt).toList());
-    }
-
-    /**
-     * What one head of a group needs on a day, in the weather of that time of year where it is said.
-     *
-     * @throws Refused when the group cannot be
-     */
-    public GroupRequirement need(Group group, LocalDate day) {
-        return need(group, day, system);
-    }
-
-    /** The same by either edition. */
-    public GroupRequirement need(Group group, LocalDate day, RequirementSystem by) {
-        return weather == null
-                ? Requirement.of(group, day, by)
-                : Requirement.of(
-                        group,
-                        day,
-                        by,
-                        weather.normals().monthBefore(day),
-                        weather.week(day).stream().map(this::felt).toList());
     }
 
     public LocalDate today(LocalDate real) {

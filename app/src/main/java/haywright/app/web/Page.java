@@ -3,6 +3,7 @@ package haywright.app.web;
 import haywright.app.document.Patch;
 import haywright.app.document.RanchDocument;
 import haywright.app.store.SaveAnswer;
+import haywright.outlook.Yard;
 import haywright.ranch.Ranch;
 import haywright.workings.Refused;
 import io.javalin.http.Context;
@@ -57,6 +58,11 @@ public record Page(
     /** The day the ranch is looked at: the real one, or the demo's own. */
     public LocalDate today() {
         return ranch.settings().today(desk.today());
+    }
+
+    /** The ranch on that day. */
+    public Yard yard() {
+        return new Yard(ranch, today());
     }
 
     /** The hidden token of every form. */

@@ -16,7 +16,6 @@ import haywright.cattle.Pregnancy;
 import haywright.cattle.RequirementSystem;
 import haywright.cattle.cold.Exposure;
 import haywright.cattle.herd.Group;
-import haywright.cattle.herd.HerdCheck;
 import haywright.cattle.herd.Regain;
 import haywright.cattle.herd.Variety;
 import haywright.quantity.Unit;
@@ -88,14 +87,7 @@ public record GroupRequirement(AnimalClass animals, RequirementSystem system, Li
     /** @param head how many of the group are alike in this */
     public record Member(int head, Requirement need) {}
 
-    /** @param previousTemperature mean of the last month, °C */
-    static GroupRequirement of(
-            Group group, LocalDate date, RequirementSystem system, double previousTemperature, List<Exposure> weather) {
-        HerdCheck.findings(group, date).refuse();
-        return checked(group, date, system, previousTemperature, weather);
-    }
-
-    /** Of a group that is known to pass {@link HerdCheck}. */
+    /** Of a group that is known to pass {@link haywright.cattle.herd.HerdCheck}. */
     static GroupRequirement checked(
             Group group, LocalDate date, RequirementSystem system, double previousTemperature, List<Exposure> weather) {
         var breed = Breed.named(group.breed());

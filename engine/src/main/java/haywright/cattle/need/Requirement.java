@@ -13,7 +13,6 @@ import haywright.cattle.cold.MeanCold;
 import haywright.cattle.herd.Group;
 import haywright.cattle.herd.HerdCheck;
 import haywright.cattle.herd.Regain;
-import haywright.cattle.herd.Variety;
 import haywright.cattle.intake.ExpectedIntake;
 import haywright.cattle.intake.IntakeTemperature;
 import haywright.workings.Input;
@@ -74,7 +73,7 @@ public record Requirement(
      * @throws Refused when {@link HerdCheck} finds something impossible
      */
     public static GroupRequirement of(Group group, LocalDate date, RequirementSystem system) {
-        return GroupRequirement.of(group, date, system, Animal.NO_ACCLIMATISATION, List.of());
+        return of(group, date, system, Animal.NO_ACCLIMATISATION, List.of());
     }
 
     /**
@@ -85,27 +84,8 @@ public record Requirement(
      */
     public static GroupRequirement of(
             Group group, LocalDate date, RequirementSystem system, double previousTemperature, List<Exposure> weather) {
-        return GroupRequirement.of(group, date, system, previousTemperature, weather);
-    }
-
-    /**
-     * What one head of a group needs in a week: the mean over its days and its calving weeks.
-     *
-     * @param begins the first of as many days as {@code days} has
-     * @param previousTemperature mean of the month before, °C
-     * @param days the weather of each day, at least one
-     * @throws Refused when {@link HerdCheck} finds something impossible
-     */
-    public static GroupRequirement ofDays(
-            Group group, LocalDate begins, RequirementSystem system, double previousTemperature, List<Exposure> days) {
-        HerdCheck.findings(group, begins).refuse();
-        var members = new ArrayList<GroupRequirement.Member>();
-        for (int day = 0; day < days.size(); day++) {
-            members.addAll(GroupRequirement.checked(
-                            group, begins.plusDays(day), system, previousTemperature, List.of(days.get(day)))
-                    .members());
-        }
-        return new GroupRequirement(group.animals(), system, members, Variety.of(group));
+        HerdCheck.findings(group, date).refuse();
+        return GroupRequirement.checked(group, date, system, previousTemperature, weather);
     }
 
     @Override

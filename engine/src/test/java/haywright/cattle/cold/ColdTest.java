@@ -14,6 +14,7 @@ import haywright.cattle.Pregnancy;
 import haywright.cattle.intake.HayNeed;
 import haywright.cattle.intake.IntakeTemperature;
 import haywright.cattle.need.GroupRequirementTest;
+import haywright.cattle.need.NeedByWeek;
 import haywright.cattle.need.Requirement;
 import haywright.quantity.Unit;
 import haywright.workings.Refused;
@@ -233,10 +234,10 @@ class ColdTest {
         var days = Stream.of(5.0, 4.0, 3.0, -25.0, 4.0, 5.0, 6.0)
                 .map(t -> new Exposure(t, 10, Coat.WINTER, Hide.DRY, false, ColdSystem.USUAL))
                 .toList();
-        var week = Requirement.ofDays(group, begins, NRC_1996, 2, days);
+        var week = NeedByWeek.of(group, begins, 1, NRC_1996).in(0, new NeedByWeek.Weather(2, days));
         double sum = 0;
         for (int day = 0; day < 7; day++) {
-            sum += Requirement.ofDays(group, begins.plusDays(day), NRC_1996, 2, List.of(days.get(day)))
+            sum += Requirement.of(group, begins.plusDays(day), NRC_1996, 2, List.of(days.get(day)))
                     .nem();
         }
         assertThat(week.nem()).isCloseTo(sum / 7, within(1e-9));

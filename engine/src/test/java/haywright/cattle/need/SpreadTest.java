@@ -120,7 +120,9 @@ class SpreadTest {
                 .toList();
         var mild = Requirement.of(group, day, NRC_1996).spread(Need::nem);
         var likely = Requirement.of(group, day, NRC_1996, 20, weather).spread(Need::nem);
-        var inARow = Requirement.ofDays(group, day, NRC_1996, 20, weather).spread(Need::nem);
+        var inARow = NeedByWeek.of(group, day, 1, NRC_1996)
+                .in(0, new NeedByWeek.Weather(20, weather))
+                .spread(Need::nem);
         assertThat(likely.high()).isGreaterThan(mild.high() + 1);
         assertThat(inARow.high()).isGreaterThan(mild.high() + 1);
         assertThat(likely.mean()).isBetween(likely.low(), likely.high());

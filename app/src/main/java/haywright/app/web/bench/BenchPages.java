@@ -30,16 +30,12 @@ public final class BenchPages {
         on.post("bench/{group}/wishes", BenchPages::saveWishes);
     }
 
-    private static Yard yard(Page page) {
-        return new Yard(page.ranch(), page.today());
-    }
-
     private static Group group(Page page) {
         return page.find(page.ranch().groups(), "group");
     }
 
     private static void list(Page page) {
-        var yard = yard(page);
+        var yard = page.yard();
         var rows = new ArrayList<BenchView.GroupRow>();
         for (var group : page.ranch().groups().values()) {
             rows.add(BenchView.row(yard, group));
@@ -50,7 +46,7 @@ public final class BenchPages {
     private static void ration(Page page) {
         var group = group(page);
         try {
-            page.show("haywright/app/web/bench/ration.jte", BenchView.of(yard(page), group));
+            page.show("haywright/app/web/bench/ration.jte", BenchView.of(page.yard(), group));
         } catch (Refused refused) {
             page.show(CANNOT, new BenchView.Cannot(group, refused.problems()));
         }
@@ -60,7 +56,7 @@ public final class BenchPages {
         var group = group(page);
         var of = page.http().queryParam("of");
         try {
-            var need = yard(page).need(group);
+            var need = page.yard().need(group);
             page.show(
                     "haywright/app/web/bench/needWorkings.jte",
                     NeedWorkings.of(group, need, BenchView.needed(need, page.today()), of == null ? "" : of));
@@ -70,7 +66,7 @@ public final class BenchPages {
     }
 
     private static void mps(Page page) {
-        var answer = yard(page).ration(group(page));
+        var answer = page.yard().ration(group(page));
         if (answer instanceof Ration ration) {
             page.http()
                     .contentType("text/plain; charset=utf-8")

@@ -7,6 +7,7 @@ import haywright.cattle.cold.LowerCritical;
 import haywright.cattle.herd.Group;
 import haywright.outlook.ColdDay;
 import haywright.outlook.HayMeasure;
+import haywright.outlook.HerdWeather;
 import haywright.outlook.OwnRule;
 import haywright.quantity.Unit;
 import haywright.ranch.Settings;
@@ -66,8 +67,9 @@ public record ColdSnap(String rule, String why, String wet, String methods, List
                         adds(settings, group, day, hay, fahrenheit, weather.coats()),
                         adds(settings, group, day, hay, fahrenheit, Hide.WET)))
                 .toList();
-        var animal = settings.need(group, day).members().get(0).need().animal();
-        var coat = weather.day(day, 0).coat(animal);
+        var felt = new HerdWeather(settings);
+        var animal = felt.need(group, day).members().get(0).need().animal();
+        var coat = felt.day(day, 0).coat(animal);
         var lower = new LowerCritical(coat, weather.coats().wet(), group.conditionScore());
         var wet = new LowerCritical(coat, true, group.conditionScore());
         var own = OwnRule.of(settings, group, day);

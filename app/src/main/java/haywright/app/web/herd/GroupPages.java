@@ -103,7 +103,7 @@ public final class GroupPages {
         boolean all = true;
         for (var group : page.ranch().groups().values()) {
             try {
-                var need = page.ranch().settings().need(group, page.today());
+                var need = page.yard().need(group);
                 var diet = PoorestDiet.of(need);
                 pounds += group.head()
                         * Math.rint(Unit.POUND.fromBase(
@@ -136,7 +136,7 @@ public final class GroupPages {
 
     private static FigureView figure(Page page) {
         var group = group(page);
-        var need = page.ranch().settings().need(group, page.today());
+        var need = page.yard().need(group);
         var figures = NeedFigures.of(group, need, PoorestDiet.of(need));
         var asked = page.http().pathParam("figure");
         if (!asked.matches("[0-9]{1,2}") || Integer.parseInt(asked) >= figures.size()) {

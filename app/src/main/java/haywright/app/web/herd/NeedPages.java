@@ -9,13 +9,13 @@ import haywright.app.words.Show;
 import haywright.cattle.AnimalClass;
 import haywright.cattle.RequirementSystem;
 import haywright.cattle.herd.Group;
-import haywright.cattle.need.GroupRequirement;
 import haywright.cattle.need.HeiferTarget;
 import haywright.cattle.need.Need;
 import haywright.cattle.need.Nutrient;
 import haywright.cattle.need.RuleOfThumb;
 import haywright.cattle.need.Watch;
 import haywright.diet.PoorestDiet;
+import haywright.outlook.HerdWeather;
 import haywright.quantity.Unit;
 import haywright.ranch.Settings;
 import haywright.workings.Refused;
@@ -74,8 +74,7 @@ public final class NeedPages {
         var form = Form.of("need", Map.of(ON.name(), typed == null ? Show.date(page.today()) : typed));
         try {
             var day = Parse.date(ON.name(), form.value(ON));
-            var need = page.ranch().settings().need(group, day);
-            return new View(group, form, day, shown(page.ranch().settings(), group, need, day));
+            return new View(group, form, day, shown(page.ranch().settings(), group, day));
         } catch (Refused refused) {
             form.text(ON);
             refused.problems().forEach(p -> form.refuse(ON.name(), p.value(), p.rule(), p.fix()));
@@ -83,7 +82,9 @@ public final class NeedPages {
         }
     }
 
-    private static Shown shown(Settings settings, Group group, GroupRequirement need, LocalDate day) {
+    private static Shown shown(Settings settings, Group group, LocalDate day) {
+        var weather = new HerdWeather(settings);
+        var need = weather.need(group, day);
         var rows = new ArrayList<Row>();
         var eaten = PoorestDiet.of(need);
         rows.add(new Row(
@@ -139,7 +140,7 @@ public final class NeedPages {
                 StageNotes.of(settings, group, day),
                 NeedFigures.dietary(group, need, eaten),
                 NeedFigures.opened(group, need),
-                editions(settings, group, day),
+                editions(weather, group, day),
                 need.system().words());
     }
 
@@ -160,22 +161,22 @@ public final class NeedPages {
     }
 
     /** Only where the two give different numbers. */
-    private static List<Editions> editions(Settings settings, Group group, LocalDate day) {
+    private static List<Editions> editions(HerdWeather weather, Group group, LocalDate day) {
         var rows = new ArrayList<Editions>();
         if (group.animals() == AnimalClass.GROWING) {
-            rows.add(new Editions("Expected to eat, dry matter", by(settings, group, day, NeedFigures::eats)));
-            rows.add(new Editions("TDN that this takes", by(settings, group, day, diet -> Show.percent(diet.tdn()))));
+            rows.add(new Editions("Expected to eat, dry matter", by(weather, group, day, NeedFigures::eats)));
+            rows.add(new Editions("TDN that this takes", by(weather, group, day, diet -> Show.percent(diet.tdn()))));
         }
         if (group.animals() == AnimalClass.BRED_HEIFER) {
             rows.add(new Editions(
                     "Weight to reach by first calving",
                     List.of(target(group, RequirementSystem.NRC_1996), target(group, RequirementSystem.NASEM_2016))));
         }
-        rows.add(new Editions("Degradable protein for the rumen", by(settings, group, day, NeedFigures::degradable)));
+        rows.add(new Editions("Degradable protein for the rumen", by(weather, group, day, NeedFigures::degradable)));
         for (var nutrient : Nutrient.values()) {
             var by = Stream.of(RequirementSystem.values())
                     .map(system ->
-                            NeedFigures.share(settings.need(group, day, system).dietary(nutrient)))
+                            NeedFigures.share(weather.need(group, day, system).dietary(nutrient)))
                     .toList();
             if (!by.get(0).equals(by.get(1))) {
                 rows.add(new Editions(NeedFigures.title(nutrient), by));
@@ -184,10 +185,11 @@ public final class NeedPages {
         return rows;
     }
 
-    private static List<String> by(Settings settings, Group group, LocalDate day, Function<PoorestDiet, String> says) {
+    private static List<String> by(
+            HerdWeather weather, Group group, LocalDate day, Function<PoorestDiet, String> says) {
         var both = new ArrayList<String>();
         for (var system : RequirementSystem.values()) {
-            Optional<PoorestDiet> diet = PoorestDiet.of(settings.need(group, day, system));
+            Optional<PoorestDiet> diet = PoorestDiet.of(weather.need(group, day, system));
             both.add(diet.map(says).orElse("no diet carries the gain"));
         }
         return both;

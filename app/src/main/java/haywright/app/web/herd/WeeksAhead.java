@@ -14,7 +14,6 @@ import haywright.cattle.need.Need;
 import haywright.diet.PoorestDiet;
 import haywright.outlook.HayMeasure;
 import haywright.outlook.WeeksOfNeed;
-import haywright.outlook.Yard;
 import haywright.quantity.Unit;
 import haywright.ranch.Ranch;
 import haywright.weather.Doubt;
@@ -96,7 +95,7 @@ public record WeeksAhead(
         }
         var dates = ahead.begins();
         var needs = ahead.usual();
-        var hays = HayMeasure.of(new Yard(page.ranch(), today));
+        var hays = HayMeasure.of(page.yard());
         var hay = hays.stream()
                 .filter(one -> one.id().equals(page.http().queryParam(HAY.name())))
                 .findFirst()

@@ -111,7 +111,7 @@ public final class BookPages {
                 feeds,
                 OWN.stream().map(BookPages::head).toList(),
                 OwnBook.of(page.ranch()).rows().stream().map(BookPages::own).toList(),
-                prices(new Yard(page.ranch(), page.today())));
+                prices(page.yard()));
     }
 
     private static Own own(OwnBook.Row row) {

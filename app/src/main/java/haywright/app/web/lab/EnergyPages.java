@@ -11,7 +11,6 @@ import haywright.forage.energy.EnergyChoice;
 import haywright.forage.energy.WaysToTdn;
 import haywright.forage.lot.LotComposition;
 import haywright.outlook.SameHay;
-import haywright.outlook.Yard;
 import haywright.ranch.Lot;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -46,8 +45,7 @@ public final class EnergyPages {
     }
 
     private static String picked(Page page, Lot lot) {
-        var laboratory =
-                new Yard(page.ranch(), page.today()).composition(lot).energy().laboratory();
+        var laboratory = page.yard().composition(lot).energy().laboratory();
         return page.ranch().energyPicks(lot.id()).ways().entrySet().stream()
                 .filter(p -> p.getKey().equalsIgnoreCase(laboratory.strip()))
                 .map(Map.Entry::getValue)
@@ -56,7 +54,7 @@ public final class EnergyPages {
     }
 
     private static View view(Page page, Lot lot, Form form) {
-        var made = new Yard(page.ranch(), page.today()).composition(lot);
+        var made = page.yard().composition(lot);
         var energy = made.energy();
         return new View(
                 lot,
@@ -149,7 +147,7 @@ public final class EnergyPages {
     private static void save(Page page) {
         var lot = ReportPages.lot(page);
         var form = page.posted(key(lot));
-        var energy = new Yard(page.ranch(), page.today()).composition(lot).energy();
+        var energy = page.yard().composition(lot).energy();
         var way = form.value(WAY).strip();
         if (ways(energy).stream().noneMatch(o -> o.value().equals(way))) {
             form.refuse(WAY.name(), way, "this lot’s figures do not allow this way", "Choose one of the list.");

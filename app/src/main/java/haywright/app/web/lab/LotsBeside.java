@@ -63,7 +63,7 @@ public record LotsBeside(List<Lot> all, List<Column> lots, List<Row> rows) {
                 .filter(lot -> asked.isEmpty() || asked.contains(lot.id().toString()))
                 .limit(asked.isEmpty() ? AT_FIRST : MOST)
                 .toList();
-        var yard = new Yard(page.ranch(), page.today());
+        var yard = page.yard();
         var rows = new LinkedHashMap<String, List<Cell>>();
         for (var lot : picked) {
             cells(yard, lot)

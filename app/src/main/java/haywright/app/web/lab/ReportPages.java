@@ -29,9 +29,7 @@ public final class ReportPages {
     public static void routes(Routes on) {
         on.get("reports", page -> page.show("haywright/app/web/lab/reports.jte", list(page)));
         on.get("reports/reports.csv", page -> csv(page, "reports", ReportsOut.reports(page.ranch())));
-        on.get(
-                "reports/lots.csv",
-                page -> csv(page, "lots", ReportsOut.lots(new Yard(page.ranch(), page.today()), Likely.SEED)));
+        on.get("reports/lots.csv", page -> csv(page, "lots", ReportsOut.lots(page.yard(), Likely.SEED)));
         on.get("reports/beside", page -> page.show("haywright/app/web/lab/beside.jte", LotsBeside.of(page)));
         on.get("reports/new", ReportPages::toLot);
         on.get("reports/new/{lot}", ReportPages::add);
@@ -90,7 +88,7 @@ public final class ReportPages {
     }
 
     private static List<Row> rows(Page page) {
-        var yard = new Yard(page.ranch(), page.today());
+        var yard = page.yard();
         return page.ranch().lots().values().stream().map(lot -> row(yard, lot)).toList();
     }
 
@@ -138,7 +136,7 @@ public final class ReportPages {
 
     private static void now(Page page) {
         var lot = lot(page);
-        page.show("haywright/app/web/lab/lotNow.jte", LotNow.of(new Yard(page.ranch(), page.today()), lot));
+        page.show("haywright/app/web/lab/lotNow.jte", LotNow.of(page.yard(), lot));
     }
 
     private static void add(Page page) {

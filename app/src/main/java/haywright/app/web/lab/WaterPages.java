@@ -78,7 +78,7 @@ public final class WaterPages {
     public record Sulfur(String says, boolean careful, Worked worked) {}
 
     private static List<Source> list(Page page) {
-        var yard = new Yard(page.ranch(), page.today());
+        var yard = page.yard();
         return page.ranch().waters().values().stream()
                 .map(water -> source(yard, water))
                 .toList();

@@ -13,6 +13,7 @@ import haywright.cattle.need.GroupRequirement;
 import haywright.cattle.need.Requirement;
 import haywright.outlook.BackCast;
 import haywright.outlook.HayMeasure;
+import haywright.outlook.HerdWeather;
 import haywright.outlook.Yard;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
@@ -242,8 +243,8 @@ class BackCastTest {
         var ranch = as.with(as.settings().withHerdFactor(1.5));
         var day = LocalDate.of(2027, 1, 20);
         for (var group : ranch.groups().values()) {
-            var before = as.settings().need(group, day);
-            var after = ranch.settings().need(group, day);
+            var before = new HerdWeather(as.settings()).need(group, day);
+            var after = new HerdWeather(ranch.settings()).need(group, day);
             assertThat(after.nemCold()).isCloseTo(1.5 * before.nemCold(), within(1e-12));
             assertThat(after.nemMaintenance()).isEqualTo(before.nemMaintenance());
             assertThat(after.nem() - after.nemCold()).isCloseTo(before.nem() - before.nemCold(), within(1e-12));
@@ -264,9 +265,11 @@ class BackCastTest {
                 .isEqualTo(1.5);
         assertThat(BackCast.of(ranch, TODAY)).isEqualTo(BackCast.of(as, TODAY));
         Settings back = ranch.settings().withHerdFactor(null);
-        GroupRequirement need = back.need(ranch.groups().values().iterator().next(), day);
+        GroupRequirement need =
+                new HerdWeather(back).need(ranch.groups().values().iterator().next(), day);
         assertThat(need)
-                .isEqualTo(as.settings().need(ranch.groups().values().iterator().next(), day));
+                .isEqualTo(new HerdWeather(as.settings())
+                        .need(ranch.groups().values().iterator().next(), day));
         assertThat(need.members().get(0).need()).isInstanceOf(Requirement.class);
     }
 

@@ -11,6 +11,7 @@ import haywright.cattle.cold.Hide;
 import haywright.cattle.herd.Group;
 import haywright.outlook.ColdDay;
 import haywright.outlook.HayMeasure;
+import haywright.outlook.HerdWeather;
 import haywright.outlook.OwnRule;
 import haywright.outlook.Yard;
 import haywright.quantity.Quantity;
@@ -53,7 +54,7 @@ class ColdSnapTest {
     void theRuleOfThumbThatComesOutIsTheOneThatWentIn() {
         var rule = OwnRule.of(CALM, COWS, DAY).orElseThrow();
         assertThat(Unit.FAHRENHEIT.fromBase(rule.begins())).isCloseTo(32, within(1e-6));
-        double maintenance = CALM.need(COWS, DAY).nemMaintenance();
+        double maintenance = new HerdWeather(CALM).need(COWS, DAY).nemMaintenance();
         assertThat(rule.perDegree() / 1.8).isCloseTo(0.01 * maintenance, within(1e-9));
         // by hand: 10 °F are a tenth of maintenance, over 1.2 Mcal/kg, 90 % dry and 15 % lost
         double pounds = 0.1 * maintenance / 1.2 / 0.9 / 0.85 / 0.45359237;
@@ -66,7 +67,7 @@ class ColdSnapTest {
 
     @Test
     void theTableSaysWhatToAddDryAndWet() {
-        double maintenance = CALM.need(COWS, DAY).nemMaintenance();
+        double maintenance = new HerdWeather(CALM).need(COWS, DAY).nemMaintenance();
         var zero = ColdDay.of(CALM, COWS, DAY, Unit.FAHRENHEIT.toBase(0), Hide.DRY);
         assertThat(zero.costs()).isCloseTo(0.32 * maintenance, within(1e-9));
         assertThat(zero.more()).isEqualTo(zero.costs());
@@ -136,7 +137,7 @@ class ColdSnapTest {
         var hays = HayMeasure.of(new Yard(TinLantern.ranch(), DAY));
         assertThat(hays).hasSizeGreaterThan(1);
         var hay = hays.get(0);
-        var need = CALM.need(COWS, DAY);
+        var need = new HerdWeather(CALM).need(COWS, DAY);
         assertThat(hay.of(need)).isCloseTo(need.nem() / hay.nem() * hay.putOut(), within(1e-9));
     }
 
@@ -179,18 +180,27 @@ class ColdSnapTest {
         assertThat(said).isNotNull();
         var open =
                 new RanchWeather(said.place(), said.monthly(), null, null, false, said.coldSystem(), null, List.of());
-        var exposure = open.day(DAY, -20);
-        var cow = CALM.need(COWS, DAY).members().get(0).need().animal();
+        var exposure = new HerdWeather(CALM.with(open)).day(DAY, -20);
+        var cow = new HerdWeather(CALM).need(COWS, DAY).members().get(0).need().animal();
         assertThat(exposure.coat(cow)).isEqualTo(HairCoat.of(Coat.HEAVY_WINTER));
-        var thin = CALM.need(COWS.scored(4, null), DAY).members().get(0).need().animal();
-        assertThat(exposure.coat(thin)).isEqualTo(HairCoat.of(Coat.WINTER));
-        var milking = CALM.need(COWS, LocalDate.of(2027, 5, 1))
+        var thin = new HerdWeather(CALM)
+                .need(COWS.scored(4, null), DAY)
                 .members()
                 .get(0)
                 .need()
                 .animal();
-        assertThat(open.day(LocalDate.of(2027, 3, 31), 0).coat(milking)).isEqualTo(HairCoat.of(Coat.WINTER));
-        assertThat(said.day(DAY, -20).coat(thin)).isEqualTo(HairCoat.of(Coat.WINTER));
+        assertThat(exposure.coat(thin)).isEqualTo(HairCoat.of(Coat.WINTER));
+        var milking = new HerdWeather(CALM)
+                .need(COWS, LocalDate.of(2027, 5, 1))
+                .members()
+                .get(0)
+                .need()
+                .animal();
+        assertThat(new HerdWeather(CALM.with(open))
+                        .day(LocalDate.of(2027, 3, 31), 0)
+                        .coat(milking))
+                .isEqualTo(HairCoat.of(Coat.WINTER));
+        assertThat(new HerdWeather(CALM).day(DAY, -20).coat(thin)).isEqualTo(HairCoat.of(Coat.WINTER));
         assertThat(open.blows()).isEqualTo(RanchWeather.USUAL_WIND);
         var dry = new RanchWeather(
                 said.place(), said.monthly(), said.wind(), null, false, said.coldSystem(), Hide.DRY, List.of());

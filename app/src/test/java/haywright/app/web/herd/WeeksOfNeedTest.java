@@ -10,6 +10,7 @@ import haywright.cattle.cold.ColdSystem;
 import haywright.cattle.herd.Group;
 import haywright.cattle.need.Requirement;
 import haywright.diet.PoorestDiet;
+import haywright.outlook.HerdWeather;
 import haywright.outlook.WeeksOfNeed;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
@@ -53,8 +54,7 @@ class WeeksOfNeedTest {
     /** One winter's week by hand: seven real days, the real month before, the mean over the calving weeks. */
     @Test
     void aWeekIsTheMeanOfItsRealDays() {
-        var weather = RANCH.settings().weather();
-        assertThat(weather).isNotNull();
+        var weather = new HerdWeather(RANCH.settings());
         int week = 6; // January 12
         var begins = FROM.plusWeeks(week);
         var needs = STATION.winters().stream()
@@ -165,7 +165,7 @@ class WeeksOfNeedTest {
     }
 
     private static String tooMuch(Group group, haywright.outlook.HayMeasure hay) {
-        var need = RANCH.settings().need(group, LocalDate.of(2027, 1, 20));
+        var need = new HerdWeather(RANCH.settings()).need(group, LocalDate.of(2027, 1, 20));
         return WeeksAhead.tooMuch(List.of(FROM), List.of(need), List.of(PoorestDiet.of(need)), hay);
     }
 

@@ -14,6 +14,7 @@ import haywright.cattle.herd.Group;
 import haywright.cattle.need.GroupRequirement;
 import haywright.cattle.need.Requirement;
 import haywright.diet.PoorestDiet;
+import haywright.outlook.HerdWeather;
 import haywright.quantity.Unit;
 import haywright.workings.Origin;
 import haywright.workings.Worked;
@@ -80,7 +81,7 @@ class WorkingsOfTheHerdTest {
     void nothingIsCalledTypedThatNobodyTyped(int which) {
         var ranch = TinLantern.ranch();
         var group = ranch.groups().values().stream().skip(which).findFirst().orElseThrow();
-        var need = ranch.settings().need(group, DAY);
+        var need = new HerdWeather(ranch.settings()).need(group, DAY);
         var diet = PoorestDiet.of(need);
         var shown = Stream.concat(NeedFigures.of(group, need, diet).stream(), dietary(group, need, diet));
         var typed = new TreeSet<String>();
@@ -131,7 +132,7 @@ class WorkingsOfTheHerdTest {
         var ranch = TinLantern.ranch();
         var group = ranch.groups().values().stream().skip(which).findFirst().orElseThrow();
         for (var day = DAY; day.isBefore(DAY.plusDays(200)); day = day.plusDays(20)) {
-            var need = ranch.settings().need(group, day);
+            var need = new HerdWeather(ranch.settings()).need(group, day);
             PoorestDiet.of(need).ifPresent(diet -> {
                 assertThat(NeedFigures.crudeProtein(need, Optional.of(diet)))
                         .isCloseTo(diet.crudeProteinPercent() / 100 * diet.kilograms(), within(1e-9));
