@@ -3,7 +3,6 @@ package haywright.outlook;
 import haywright.forage.book.FeedBook;
 import haywright.forage.book.Prior;
 import haywright.forage.lab.LabReport;
-import haywright.forage.lab.ReportCheck;
 import haywright.forage.lab.Tested;
 import haywright.forage.lot.LotEstimate;
 import haywright.ranch.Lot;
@@ -13,7 +12,6 @@ import haywright.sampling.Design;
 import haywright.sampling.Taken;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 
 /** What a ranch's reports say of one of its lots, each as far as the sheet it was taken by lets it speak. */
@@ -37,15 +35,8 @@ public final class LotTests {
         var row = FeedBook.published().rowFor(lot.bookRow(), lot.feedClass());
         var design = report.howSampled() == LabReport.HowSampled.PLAN ? design(ranch, lot, report) : Tested.ONE_GRAB;
         int units = LotSubject.of(lot).units();
-        return new Tested(
-                report.laboratory(),
-                Objects.requireNonNullElse(report.method(), Tested.Method.UNKNOWN),
-                composite(ranch, report),
-                design,
-                design.units() > units ? 0 : units,
-                Tested.measured(ReportCheck.check(lot.feedClass(), row, report.readings())),
-                report.methods(),
-                Tested.below(lot.feedClass(), row, report.readings(), report.notMeasured()));
+        int counted = design.units() > units ? 0 : units;
+        return Tested.of(lot.feedClass(), row, report, composite(ranch, report), design, counted);
     }
 
     /**

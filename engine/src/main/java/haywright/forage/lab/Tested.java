@@ -11,6 +11,7 @@ import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -77,6 +78,30 @@ public record Tested(
                 throw new IllegalArgumentException(analyte + " is calculated from other figures, not measured");
             }
         }
+    }
+
+    /**
+     * What a report says of the lot that its sample was taken from: one road for a ranch's reports and for those of a request.
+     *
+     * @param row the row of the feed book that the feed is held against; empty when there is none
+     * @param lotUnits units in the lot, 0 where they cannot be counted
+     */
+    public static Tested of(
+            FeedClass feedClass,
+            Optional<FeedBook.Row> row,
+            LabReport report,
+            String composite,
+            Design design,
+            int lotUnits) {
+        return new Tested(
+                report.laboratory(),
+                Objects.requireNonNullElse(report.method(), Method.UNKNOWN),
+                composite,
+                design,
+                lotUnits,
+                measured(ReportCheck.check(feedClass, row, report.readings())),
+                report.methods(),
+                below(feedClass, row, report.readings(), report.notMeasured()));
     }
 
     /** The same without what was only found to be less than a limit. */

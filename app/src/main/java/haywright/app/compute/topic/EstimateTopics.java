@@ -3,6 +3,7 @@ package haywright.app.compute.topic;
 import haywright.app.compute.shape.Key;
 import haywright.forage.book.Prior;
 import haywright.forage.energy.RelativeForageQuality;
+import haywright.forage.lab.LabReport;
 import haywright.forage.lab.LabReport.HowSampled;
 import haywright.forage.lab.Tested;
 import haywright.forage.lot.Derived;
@@ -15,11 +16,14 @@ import haywright.workings.Source;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.UUID;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** What reports on a lot say together, and how far to trust it; and the index that takes fiber's digestibility in. */
 final class EstimateTopics {
+    private static final UUID NOBODYS = new UUID(0, 0);
+
     private EstimateTopics() {}
 
     static final List<Topic<?, ?>> ALL = List.of(
@@ -123,17 +127,24 @@ final class EstimateTopics {
 
         private Tested tested(FeedKind feed, int lotUnits) {
             var readings = values.stream().map(ReportTopic.Printed::reading).toList();
-            var checked = feed.sound("values", "", readings);
+            feed.sound("values", "", readings);
             var design = sampled == HowSampled.PLAN && units != null
                     ? Design.of(units, increments == null ? 1 : increments, 1)
                     : Tested.ONE_GRAB;
-            return new Tested(
+            var bag = sample == null ? "" : sample;
+            var report = new LabReport(
+                    NOBODYS,
+                    NOBODYS,
                     laboratory == null ? "" : laboratory,
-                    method == null ? Tested.Method.UNKNOWN : method,
-                    sample == null ? "" : sample,
-                    design,
-                    lotUnits,
-                    Tested.measured(checked));
+                    bag,
+                    null,
+                    null,
+                    sampled,
+                    readings,
+                    List.of(),
+                    method,
+                    List.of());
+            return Tested.of(feed.feedClass(), feed.row(), report, bag, design, lotUnits);
         }
     }
 
