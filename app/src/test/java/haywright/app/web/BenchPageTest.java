@@ -13,7 +13,7 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 
-/** The bench of a group on a new ranch: small enough for a phone, with its workings on pages of their own. */
+/** The bench of a group on a new ranch: small enough for a phone, with its workings on the page of its need. */
 class BenchPageTest {
     @RegisterExtension
     private final OneRanch ranch = new OneRanch();
@@ -66,36 +66,20 @@ class BenchPageTest {
     }
 
     @Test
-    void thePageOfManyCalvingWeeksIsSmallAndItsWorkingsOpenOneByOne() {
+    void thePageOfManyCalvingWeeksIsSmallAndLinksToEveryLineOfTheirNeed() {
         var group = cows();
         var body = ranch.get("bench/" + group.id()).body();
         assertThat(body).contains("Ditch-side stack", " a head a day");
         assertThat(body.getBytes(StandardCharsets.UTF_8).length).isLessThan(300_000);
-        var workings = ranch.get("bench/" + group.id() + "/need");
+        assertThat(body).containsPattern("href=\"[^\"]*/herd/" + group.id() + "/need\"");
+        var workings = ranch.get("herd/" + group.id() + "/need");
         assertThat(workings.status()).isEqualTo(200);
         assertThat(workings.body().getBytes(StandardCharsets.UTF_8).length).isLessThan(300_000);
-        var link = Pattern.compile("/need\\?of=([0-9.-]+)\"").matcher(workings.body());
-        assertThat(link.find()).isTrue();
-        // down as far as it goes: every page opens
-        var path = link.group(1);
-        int deep = 1;
-        while (true) {
-            var inner = ranch.get("bench/" + group.id() + "/need?of=" + path);
-            assertThat(inner.status()).as(path).isEqualTo(200);
-            var deeper = Pattern.compile("/need\\?of=(" + Pattern.quote(path) + "-[0-9.-]+)\"")
-                    .matcher(inner.body());
-            if (!deeper.find()) {
-                break;
-            }
-            path = deeper.group(1);
-            deep++;
-        }
-        assertThat(deep).isGreaterThan(1);
-        for (var wrong : new String[] {"9.99", "x", "0.0-", "0.0-9.99"}) {
-            assertThat(ranch.get("bench/" + group.id() + "/need?of=" + wrong).status())
-                    .as(wrong)
-                    .isEqualTo(404);
-        }
+        // every calving week opens, each with the lines that its need stands on
+        assertThat(workings.body().split("<details class=\"alike\"", -1).length - 1)
+                .isGreaterThanOrEqualTo(group.calving().size());
+        assertThat(workings.body().split("<ol class=\"lines\">", -1).length - 1)
+                .isGreaterThan(3 * group.calving().size());
     }
 
     /** A field that two rules refuse is one thing to fix. */

@@ -22,7 +22,6 @@ public final class BenchPages {
     public static void routes(Routes on) {
         on.get("bench", BenchPages::list);
         on.get("bench/{group}", BenchPages::ration);
-        on.get("bench/{group}/need", BenchPages::need);
         on.get("bench/{group}/ration.mps", BenchPages::mps);
         on.get("bench/{group}/hand", BenchPages::hand);
         on.post("bench/{group}/hand", BenchPages::judge);
@@ -47,19 +46,6 @@ public final class BenchPages {
         var group = group(page);
         try {
             page.show("haywright/app/web/bench/ration.jte", BenchView.of(page.yard(), group));
-        } catch (Refused refused) {
-            page.show(CANNOT, new BenchView.Cannot(group, refused.problems()));
-        }
-    }
-
-    private static void need(Page page) {
-        var group = group(page);
-        var of = page.http().queryParam("of");
-        try {
-            var need = page.yard().need(group);
-            page.show(
-                    "haywright/app/web/bench/needWorkings.jte",
-                    NeedWorkings.of(group, need, BenchView.needed(need, page.today()), of == null ? "" : of));
         } catch (Refused refused) {
             page.show(CANNOT, new BenchView.Cannot(group, refused.problems()));
         }
