@@ -23,7 +23,8 @@ import org.junit.jupiter.api.Test;
  */
 class SourcesTest {
     private static final Path LIST = Path.of("..", "docs", "sources.md");
-    private static final Path TABLES = Path.of("src", "main", "resources");
+    private static final List<Path> TABLES =
+            List.of(Path.of("src", "main", "resources"), Path.of("..", "app", "src", "main", "resources"));
     private static final List<Path> CODE =
             List.of(Path.of("src", "main", "java"), Path.of("..", "app", "src", "main", "java"));
 
@@ -55,8 +56,10 @@ class SourcesTest {
         // by how it is known, then by source: the rooms that use it
         var sources = new TreeMap<String, Map<String, Set<String>>>();
         for (var ending : List.of(".csv", ".csv.gz")) {
-            for (var file : files(TABLES, ending)) {
-                table(file, sources);
+            for (var root : TABLES) {
+                for (var file : files(root, ending)) {
+                    table(file, sources);
+                }
             }
         }
         for (var root : CODE) {
@@ -79,15 +82,20 @@ class SourcesTest {
         return text.toString();
     }
 
-    private static void table(Path file, Map<String, Map<String, Set<String>>> sources) {
+    private static void table(Path file, Map<String, Map<String, Set<String>>> sources) throws IOException {
         var room = room(file);
-        for (var row : PublishedTable.read(SourcesTest.class, "/" + TABLES.relativize(file))
-                .rows()) {
+        for (var row : rows(file)) {
             var cells = row.cells();
             var cite = cells.getOrDefault("source", "").strip();
             if (!cite.isEmpty()) {
                 add(sources, known(cells.getOrDefault("tier", cells.getOrDefault("known", "read"))), cite, room);
             }
+        }
+    }
+
+    private static List<PublishedTable.Row> rows(Path file) throws IOException {
+        try (var in = Files.newInputStream(file)) {
+            return PublishedTable.read(file.toString(), in).rows();
         }
     }
 

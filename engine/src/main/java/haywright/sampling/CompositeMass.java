@@ -78,25 +78,6 @@ public record CompositeMass(
         return kg() > bucketKg * BAG_PER_BUCKET;
     }
 
-    /** What to do about it, in words. No core is ever discarded. */
-    public String words() {
-        if (!isEnough()) {
-            int more = (int) Math.ceil((needKg - kg()) / coreKg());
-            return ("%.0f g is less than the %.0f g the laboratory needs: take %d more cores, go deeper, or use a wider"
-                            + " probe.")
-                    .formatted(kg() * 1000, needKg * 1000, more);
-        }
-        if (kg() > bucketKg) {
-            return ("%.1f kg is more than a 5-gallon bucket holds: use a narrower probe. Send every core taken.")
-                    .formatted(kg());
-        }
-        return isTooMuch()
-                ? ("%.0f g is more than a 1-gallon bag: send it all, in two bags marked as one sample, and ask the"
-                                + " laboratory to grind the whole before it parts it. Never part cored hay yourself.")
-                        .formatted(kg() * 1000)
-                : "%.0f g: enough for the laboratory, and it fits one bag. Send all of it.".formatted(kg() * 1000);
-    }
-
     @Override
     public List<Line> lines() {
         return List.of(

@@ -26,7 +26,7 @@ public enum Purpose {
     }
 
     /** How to keep it until the laboratory has it; empty where the material's own way will do. */
-    String keep(Material material) {
+    public String keep(Material material) {
         return row().text(material.needsCold() ? "keep_wet" : "keep_dry");
     }
 

@@ -4,7 +4,6 @@ import haywright.quantity.Unit;
 import haywright.sampling.stock.Layout;
 import haywright.sampling.stock.MassRange;
 import haywright.sampling.stock.Picks;
-import haywright.workings.Caution;
 import haywright.workings.PublishedTable;
 import haywright.workings.Refused;
 import haywright.workings.Source;
@@ -33,24 +32,13 @@ public record SamplingPlan(
         double needGrams,
         Outing outing,
         LotCheck lot,
-        List<String> left,
-        List<Caution> cautions) {
+        List<String> left) {
     private static final PublishedTable DENSITIES = PublishedTable.read(MassRange.class, "densities.csv");
     private static final double BUCKET_M3 = Unit.GALLON.toBase(5);
 
     public SamplingPlan {
         choices = List.copyOf(choices);
         left = List.copyOf(left);
-        cautions = List.copyOf(cautions);
-    }
-
-    /** What the cautions stand on: each safety rule as its source gives it, also where they differ. */
-    public List<Caution> safetyRules() {
-        return Safety.of(subject.material());
-    }
-
-    public Orders orders() {
-        return Orders.of(subject.material(), aim.purpose());
     }
 
     public static SamplingPlan of(Subject subject, Aim aim) {
@@ -101,10 +89,9 @@ public record SamplingPlan(
                 mass,
                 mass.map(m -> m.kg() * 1000).orElseGet(() -> used.design().cores() * material.take("increment_g")),
                 need,
-                Outing.of(material, aim.purpose(), used.design()),
+                Outing.of(material, used.design()),
                 LotCheck.of(material, subject.facts(), aim.purpose()),
-                left(material),
-                cautions(material, aim.purpose()));
+                left(material));
     }
 
     /** A purpose that takes a mass of its own takes as many cores or grabs from each as make it up. */
@@ -133,38 +120,6 @@ public record SamplingPlan(
                 precision.halfWidth() <= size.halfWidth(),
                 one.why() + why,
                 one.source());
-    }
-
-    /** What to do where a stack of square bales shows no end; empty for everything else. */
-    public String buttEnds() {
-        boolean large = subject.material() == Material.LARGE_SQUARE_BALE;
-        return subject.layout() instanceof Layout.Block && (large || subject.material() == Material.SMALL_SQUARE_BALE)
-                ? "Butt end only: walk round. A stack shows butt ends on two opposite faces. Where the list names a face that"
-                        + " shows sides, take the nearest bale of that tier that shows an end, and write down which"
-                        + (large
-                                ? "; where none can be reached, core the middle of the side you see, and write that down."
-                                : ".")
-                : "";
-    }
-
-    /** Whether the composite is enough, in words. */
-    public String massInWords() {
-        if (aim.purpose().needGrams().isPresent() && grams >= needGrams) {
-            return "%.0f lb in all, for the %.0f lb it takes. Send all of it; where that is too many cores, a wider probe needs fewer."
-                    .formatted(Unit.POUND.fromBase(grams / 1000), Unit.POUND.fromBase(needGrams / 1000));
-        }
-        return mass.map(CompositeMass::words)
-                .orElseGet(() -> grams >= needGrams
-                        ? "%.0f g in all; the laboratory needs %.0f g.%s"
-                                .formatted(
-                                        grams,
-                                        needGrams,
-                                        subject.material().maySplit() && grams > 2 * needGrams
-                                                ? " Mix on a clean tarp, quarter, and keep opposite quarters until a bag is"
-                                                        + " full; fines belong to the sample."
-                                                : "")
-                        : "%.0f g in all is less than the %.0f g the laboratory needs: take larger grabs or more places."
-                                .formatted(grams, needGrams));
     }
 
     /** When more cannot be reached than can be drawn, the cores are made up in the bales that can. */
@@ -266,43 +221,5 @@ public record SamplingPlan(
             }
         }
         return left;
-    }
-
-    private static List<Caution> cautions(Material material, Purpose purpose) {
-        var cautions = new ArrayList<Caution>();
-        cautions.add(new Caution(
-                "The yard's and the state's own safety rules come first.",
-                Source.practice("common practice, no source")));
-        cautions.add(new Caution(
-                "Go by daylight and not alone; where nobody can come along, say where you are and when you will be back.",
-                Source.practice("common practice, no source")));
-        cautions.add(new Caution(
-                "In the cold: dry gloves, a warm cab near by, and stop before your hands are numb. Mind ice underfoot round"
-                        + " the stack, and stay off ice that may not bear.",
-                Source.practice("common practice, no source")));
-        cautions.addAll(Safety.plain(material));
-        if (!purpose.why().isEmpty()) {
-            cautions.add(new Caution(Safety.capital(purpose.why()) + ".", purpose.source()));
-        }
-        if (purpose == Purpose.NITRATE || purpose == Purpose.PRUSSIC_ACID || purpose == Purpose.MOULDS) {
-            cautions.add(new Caution(
-                    "Until the result is in, treat the feed as dangerous. Ask your veterinarian before feeding it.",
-                    Source.practice("common practice, no source")));
-        }
-        return cautions;
-    }
-
-    /** The plan's own default for a material, and why. */
-    public static String whyDefault(Material material, @Nullable Rule asked) {
-        if (asked != null) {
-            return "You chose it.";
-        }
-        if (material == Material.BAGGED_FEED) {
-            return "It is what is published for bags.";
-        }
-        return material.isCounted()
-                ? "It is the published count for bales, and for the same number of cores it spreads them over the most"
-                        + " bales."
-                : "It is what is published for this material; bales cannot be counted, so a share of them means nothing.";
     }
 }

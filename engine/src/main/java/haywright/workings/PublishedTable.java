@@ -31,11 +31,16 @@ public final class PublishedTable {
             if (in == null) {
                 throw new IllegalStateException("the table " + resource + " is missing beside " + beside.getName());
             }
-            var bytes = resource.endsWith(".gz") ? new GZIPInputStream(in).readAllBytes() : in.readAllBytes();
-            return parse(resource, new String(bytes, StandardCharsets.UTF_8));
+            return read(resource, in);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    /** @param name ends in .gz where the table is packed */
+    public static PublishedTable read(String name, InputStream in) throws IOException {
+        var bytes = name.endsWith(".gz") ? new GZIPInputStream(in).readAllBytes() : in.readAllBytes();
+        return parse(name, new String(bytes, StandardCharsets.UTF_8));
     }
 
     public List<Row> rows() {

@@ -98,38 +98,6 @@ class PublishedMethodsTest {
         }
     }
 
-    // The strictest figure of the published rows comes first, in pounds, feet and weeks: 10 m, 800 kg, 4-6 weeks
-    // against
-    // 21 days and 2 weeks, 15-45 minutes against 30 and 15-20.
-    @Test
-    void aCautionSaysTheStrictestFigureInPlainWords() {
-        var all = new HashSet<String>();
-        for (var material : Material.values()) {
-            assertThat(Safety.plain(material)).as(material.words()).isNotEmpty();
-            for (var caution : Safety.plain(material)) {
-                all.add(caution.words());
-                assertThat(caution.source().cite()).isNotBlank();
-                assertThat(caution.words().split("[.!] ", -1))
-                        .as(caution.words())
-                        .hasSizeLessThanOrEqualTo(2);
-                assertThat(caution.words()).doesNotContainPattern("[0-9] (kg|m|percent)\\b|\\(read|, read");
-            }
-        }
-        assertThat(all.toString())
-                .contains("%.0f ft from power lines".formatted(10 / 0.3048))
-                .contains("weigh 1,760 lb")
-                .contains("six weeks after filling (other sources say two or three)")
-                .contains("blower 45 minutes")
-                .contains("three times its height");
-        assertThat(800 / 0.45359237).isBetween(1760.0, 1770.0);
-        for (var row : SAFETY.rows()) {
-            assertThat(haywright.workings.PublishedTable.read(Safety.class, "cautions.csv")
-                            .rows())
-                    .as(row.text("id"))
-                    .anyMatch(c -> c.text("stands_on").contains(row.text("id")));
-        }
-    }
-
     @Test
     void nobodyIsSentToAStandingFaceIntoABinOrIntoASilo() {
         for (var material : Material.values()) {

@@ -125,8 +125,8 @@ class PublishedRowsTest {
         c.put("R046", () -> assertThat(Material.UPRIGHT_SILO.method().timing()).contains("3-5 weeks"));
         c.put(
                 "R048",
-                () -> assertThat(plan(Material.BUNKER_OR_PILE, 0).cautions().toString())
-                        .contains("three times its height"));
+                () -> assertThat(Safety.of(Material.BUNKER_OR_PILE).toString())
+                        .contains("stand no nearer than: 3 x face height"));
         c.put("R050", () -> assertThat(Material.MIXED_RATION.method().timing()).contains("20 minutes"));
         c.put("R052", () -> assertThat(Practice.named("P07").get(0).words()).startsWith("5 US gallon"));
         c.put("R055", () -> {

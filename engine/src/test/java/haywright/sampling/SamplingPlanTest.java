@@ -27,13 +27,8 @@ class SamplingPlanTest {
         var plan = plan(material, material.isCounted() ? 120 : 0, aim);
         assertThat(plan.used()).isEqualTo(plan.choices().get(0));
         assertThat(plan.grams()).isPositive();
-        assertThat(plan.massInWords()).doesNotContain("less than");
         assertThat(plan.outing().minutes()).isBetween(5, 240);
-        assertThat(plan.outing().kit()).isNotEmpty();
-        assertThat(plan.outing().kit().toString().contains("bales, or the loader"))
-                .isEqualTo(material.isBaled());
         assertThat(plan.outing().batteries() > 0).isEqualTo(material.way() == Material.Way.CORED);
-        assertThat(plan.cautions().get(0).words()).contains("own safety rules come first");
         assertThat(plan.picks().isPresent()).isEqualTo(material.isCounted());
         var method = material.method();
         assertThat(method.lot() + method.count() + method.timing()).isNotBlank().doesNotContain("as M01");
@@ -53,19 +48,15 @@ class SamplingPlanTest {
     void theMassOfTwentyCoresWorkedByHand() {
         var mass = plan(Material.LARGE_ROUND_BALE, 100, Aim.USUAL).mass().orElseThrow();
         assertThat(Unit.POUND.fromBase(mass.kg())).isCloseTo(20 * 0.027963, within(0.00002));
-        assertThat(mass.words()).contains("enough", "Send all of it");
         FormulaCheck.reEvaluates(mass);
     }
 
     @Test
-    void tooLittleAndTooMuchAreSaidAndNoCoreIsThrownAway() {
+    void tooLittleAndTooMuchAreFound() {
         var thin = new CompositeMass(0.0095, 0.3, 160, 10, 0.227, 2);
         assertThat(thin.isEnough()).isFalse();
-        assertThat(thin.words()).contains("take 57 more cores"); // (227 − 34) g at 3.4 g a core
         var thick = new CompositeMass(0.025, 0.6, 170, 20, 0.227, 2);
         assertThat(thick.isTooMuch()).isTrue();
-        assertThat(thick.words()).contains("grind the whole", "Never part cored hay");
-        assertThat(new CompositeMass(0.05, 0.6, 170, 40, 0.227, 2).words()).contains("narrower probe", "every core");
         assertThatThrownBy(() -> new CompositeMass(0.6, 0.4, 160, 20, 0.2, 2))
                 .hasMessageContaining("Is the unit right?");
     }
@@ -87,7 +78,7 @@ class SamplingPlanTest {
         var plan = SamplingPlan.of(
                 new Subject(Material.LARGE_ROUND_BALE, 100, null, null, 0, 0, thin, LotFacts.PLAIN), Aim.USUAL);
         assertThat(Unit.GRAM.to(Unit.POUND, plan.grams())).isCloseTo(20 * 0.0080535, within(0.00002));
-        assertThat(plan.massInWords()).contains("take", "more cores");
+        assertThat(plan.mass().orElseThrow().isEnough()).isFalse();
     }
 
     @Test
@@ -109,14 +100,9 @@ class SamplingPlanTest {
     @Test
     void thePurposeChangesThePlan() {
         assertThat(Purpose.NITRATE.askFor()).contains("never NIR");
-        assertThat(Orders.of(Material.STANDING_FORAGE, Purpose.PRUSSIC_ACID).keep())
-                .contains("never dried");
         var nitrate = plan(Material.LARGE_ROUND_BALE, 80, new Aim(null, "no3n", 20, 95, Purpose.NITRATE, 1, null));
-        assertThat(nitrate.cautions().toString()).contains("veterinarian");
         assertThat(nitrate.used().precision().spread().ofValue()).isTrue();
         assertThat(nitrate.used().rule()).isEqualTo(Rule.NITRATE_SHARE);
-        var moulds = plan(Material.LARGE_ROUND_BALE, 80, Aim.USUAL.with(Purpose.MOULDS));
-        assertThat(moulds.massInWords()).contains("for the 10 lb it takes");
         assertThatThrownBy(() -> plan(Material.STOCK_WATER, 0, Aim.USUAL))
                 .hasMessageContaining("water is tested as water");
         assertThatThrownBy(() -> plan(Material.LARGE_ROUND_BALE, 9, Aim.USUAL.with(Purpose.SILAGE_DRY_MATTER)))
@@ -136,39 +122,7 @@ class SamplingPlanTest {
         assertThat(bunker.count() + bunker.depth() + bunker.tool())
                 .doesNotContain("8-10 in")
                 .doesNotContain("grid");
-        assertThat(plan(Material.BUNKER_OR_PILE, 0, Aim.USUAL).cautions().toString())
-                .contains("Never alone", "three times its height");
-        assertThat(plan(Material.UPRIGHT_SILO, 0, Aim.USUAL).cautions().toString())
-                .contains("stay out for six weeks", "45 minutes");
         assertThat(plan(Material.LARGE_ROUND_BALE, 50, Aim.USUAL).left()).isEmpty();
-    }
-
-    // Storage of each material as its own row of the published methods has it: wet feed goes cold whatever it is tested
-    // for.
-    @ParameterizedTest
-    @EnumSource
-    void wetFeedIsNeverKeptAsHayIs(Material material) {
-        for (var purpose : Purpose.values()) {
-            var keep = Orders.of(material, purpose).keep();
-            assertThat(keep).isNotBlank();
-            if (material.needsCold()) {
-                assertThat(keep).as(purpose.words()).doesNotContain("dry.", "cool and dark");
-                assertThat(keep).as(purpose.words()).containsPattern("(?i)chill|cold|froze|freeze|ice");
-            }
-        }
-        assertThat(Orders.of(Material.LARGE_ROUND_BALE, Purpose.NUTRIENTS).keep())
-                .contains("airtight", "cool and dark");
-        assertThat(Orders.of(Material.LARGE_ROUND_BALE, Purpose.MOULDS).keep()).contains("breathes");
-    }
-
-    @Test
-    void anAmountIsNamedForWhatIsTaken() {
-        var scoops = Orders.of(Material.BUNKER_OR_PILE, Purpose.NUTRIENTS);
-        assertThat(scoops.amount(Material.BUNKER_OR_PILE, 20, 1)).isEqualTo("20 scoops");
-        var cores = Orders.of(Material.LARGE_ROUND_BALE, Purpose.NUTRIENTS);
-        assertThat(cores.amount(Material.LARGE_ROUND_BALE, 1, 20)).isEqualTo("1 bale, 20 cores each");
-        var loads = Orders.of(Material.CHOPPER_WAGON, Purpose.NUTRIENTS);
-        assertThat(loads.amount(Material.CHOPPER_WAGON, 10, 5)).isEqualTo("10 loads, 5 handfuls each");
     }
 
     @Test
@@ -183,14 +137,6 @@ class SamplingPlanTest {
         var plan = SamplingPlan.made(made, Aim.USUAL, Design.of(5, 3, 2));
         assertThat(plan.used().design()).isEqualTo(Design.of(5, 3, 2));
         assertThat(plan.picks().orElseThrow().inWalkingOrder()).hasSize(5);
-    }
-
-    @Test
-    void coredHayIsNeverQuarteredAndWetFeedGoesCold() {
-        assertThat(Material.LARGE_ROUND_BALE.maySplit()).isFalse();
-        assertThat(plan(Material.BUNKER_OR_PILE, 0, Aim.USUAL).massInWords()).contains("quarter");
-        assertThat(plan(Material.BALEAGE, 60, Aim.USUAL).outing().kit().toString())
-                .contains("cooler", "bale tape");
     }
 
     @Test

@@ -1,6 +1,8 @@
 package haywright.app.report;
 
 import haywright.app.words.MassWords;
+import haywright.app.words.Orders;
+import haywright.app.words.SamplingWords;
 import haywright.app.words.Show;
 import haywright.outlook.SampledLot;
 import haywright.quantity.Unit;
@@ -10,7 +12,6 @@ import haywright.ranch.Ranch;
 import haywright.ranch.Sampling;
 import haywright.sampling.CompositeMass;
 import haywright.sampling.Material;
-import haywright.sampling.Orders;
 import haywright.sampling.SamplingPlan;
 import haywright.sampling.Subject;
 import haywright.sampling.field.FieldShape;
@@ -190,7 +191,7 @@ public record FieldSheet(
     }
 
     public Orders orders() {
-        return plan.orders();
+        return Orders.of(plan);
     }
 
     public String take() {
@@ -224,11 +225,11 @@ public record FieldSheet(
     }
 
     public List<String> cautions() {
-        return plan.cautions().stream().map(Caution::words).toList();
+        return SamplingWords.cautions(plan).stream().map(Caution::words).toList();
     }
 
     public String kit() {
-        return String.join("; ", plan.outing().kit());
+        return String.join("; ", SamplingWords.kit(plan));
     }
 
     public String minutes() {

@@ -34,8 +34,8 @@ public final class MassWords {
         return all
                 + (mass.isTooMuch()
                         ? ", more than one bag holds: send it all, in two bags marked as one sample, and ask the laboratory"
-                                + " to grind the whole before it parts it."
-                        : ", and it fits one bag.");
+                                + " to grind the whole before it parts it. Never split cored hay yourself."
+                        : ", and it fits one bag. Send all of it.");
     }
 
     private static String grabbed(SamplingPlan plan) {

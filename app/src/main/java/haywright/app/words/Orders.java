@@ -1,5 +1,9 @@
-package haywright.sampling;
+package haywright.app.words;
 
+import haywright.sampling.Material;
+import haywright.sampling.Method;
+import haywright.sampling.Purpose;
+import haywright.sampling.SamplingPlan;
 import haywright.workings.PublishedTable;
 
 /**
@@ -14,8 +18,12 @@ import haywright.workings.PublishedTable;
 public record Orders(String increment, String how, String mix, String keep, String avoid) {
     private static final PublishedTable TABLE = PublishedTable.read(Orders.class, "orders.csv");
 
+    public static Orders of(SamplingPlan plan) {
+        return of(plan.subject().material(), plan.aim().purpose());
+    }
+
     /** How a purpose wants it kept stands in place of the material's own way, never beside it: the two could differ. */
-    public static Orders of(Material material, Purpose purpose) {
+    static Orders of(Material material, Purpose purpose) {
         var row = TABLE.row("material", material.name());
         var asked = purpose.keep(material);
         return new Orders(

@@ -1,6 +1,8 @@
 package haywright.app.compute.topic;
 
 import haywright.app.compute.shape.Key;
+import haywright.app.words.MassWords;
+import haywright.app.words.SamplingWords;
 import haywright.quantity.Unit;
 import haywright.sampling.Aim;
 import haywright.sampling.Choice;
@@ -230,6 +232,7 @@ final class SamplingTopics {
         var plan = SamplingPlan.of(in.subject(), in.aim());
         var used = plan.used();
         var picks = plan.picks();
+        var cautions = SamplingWords.cautions(plan);
         var out = new PlanOut(
                 used.rule(),
                 used.design().units(),
@@ -247,7 +250,7 @@ final class SamplingTopics {
                         .toList(),
                 plan.grams(),
                 plan.needGrams(),
-                plan.massInWords(),
+                MassWords.of(plan),
                 used.halfWidth(),
                 used.precision().halfWidthAcrossLaboratories(),
                 used.precision().spread().ofValue(),
@@ -255,18 +258,18 @@ final class SamplingTopics {
                 picks.map(p -> p.limits()).orElse(""),
                 plan.outing().minutes(),
                 plan.outing().batteries(),
-                plan.outing().kit(),
+                SamplingWords.kit(plan),
                 plan.choices().stream().map(RuleOut::of).toList(),
                 plan.lot().warnings().stream()
                         .map(w -> new Warned(w.split(), w.cost()))
                         .toList(),
                 plan.left(),
-                plan.cautions().stream().map(Caution::words).toList(),
+                cautions.stream().map(Caution::words).toList(),
                 or(in.seed, 1));
         var workings = new ArrayList<Worked>();
         workings.add(used.precision());
         plan.mass().ifPresent(workings::add);
-        return new Answer<>(out, used.reached() || !isOfHalfWidth(used.rule()), workings, plan.cautions());
+        return new Answer<>(out, used.reached() || !isOfHalfWidth(used.rule()), workings, cautions);
     }
 
     /** Only this rule promises a half-width, so only it can fail to reach it. */

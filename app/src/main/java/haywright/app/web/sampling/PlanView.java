@@ -3,6 +3,8 @@ package haywright.app.web.sampling;
 import haywright.app.report.StackDrawing;
 import haywright.app.web.Form;
 import haywright.app.web.Option;
+import haywright.app.words.Orders;
+import haywright.app.words.SamplingWords;
 import haywright.app.words.Show;
 import haywright.outlook.LotSubject;
 import haywright.ranch.Lot;
@@ -77,7 +79,7 @@ public record PlanView(
             return "Fill one bottle from each source that cattle drink from.";
         }
         var design = plan.used().design();
-        var say = "Take %s.".formatted(plan.orders().amount(material(), design.units(), design.increments()));
+        var say = "Take %s.".formatted(Orders.of(plan).amount(material(), design.units(), design.increments()));
         return design.analyses() == 1 ? say : say + " Have %d analyses made of it.".formatted(design.analyses());
     }
 
@@ -166,7 +168,7 @@ public record PlanView(
     }
 
     public String whyDefault(SamplingPlan plan) {
-        return SamplingPlan.whyDefault(material(), plan.aim().rule());
+        return SamplingWords.whyRule(material(), plan.aim().rule());
     }
 
     /** A picture of the stack; empty where nothing is stacked or it would be too small to read. */

@@ -1,0 +1,143 @@
+package haywright.app.words;
+
+import haywright.sampling.Material;
+import haywright.sampling.Purpose;
+import haywright.sampling.Rule;
+import haywright.sampling.Safety;
+import haywright.sampling.SamplingPlan;
+import haywright.sampling.stock.Layout;
+import haywright.workings.Caution;
+import haywright.workings.PublishedTable;
+import haywright.workings.Source;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/** What a sampling plan says to the person who takes the sample: what to bring, what to mind, what to do at the stack. */
+public final class SamplingWords {
+    private static final PublishedTable CAUTIONS = PublishedTable.read(SamplingWords.class, "cautions.csv");
+
+    private SamplingWords() {}
+
+    /** What to load. */
+    public static List<String> kit(SamplingPlan plan) {
+        var material = plan.subject().material();
+        var purpose = plan.aim().purpose();
+        var kit = new ArrayList<String>();
+        switch (material.way()) {
+            case CORED -> {
+                kit.add("hollow probe with a sharp tip, and its push rod");
+                kit.add("drill with a side handle, " + plan.outing().batteries() + " charged batteries kept warm");
+                kit.add("clean 5-gallon bucket with a lid");
+                kit.add("eye protection; mask for dusty hay");
+                if (material.isBaled()) {
+                    kit.add("scale for 5 to 10 bales, or the loader's");
+                }
+            }
+            case GRABBED -> {
+                kit.add("clean scoop");
+                kit.add("clean bucket, and a clean tarp to mix and quarter on");
+            }
+            case CLIPPED -> {
+                kit.add("frame of known area, hand shears");
+                kit.add("paper bag a plot, small scale that reads 1 g");
+                kit.add("the walk on a phone or GPS");
+            }
+            case BOTTLED -> {
+                kit.add("clean bottle from the laboratory, a sterile one for bacteria");
+                kit.add("pole with a clamp, so that nobody leans over the edge");
+                kit.add("gloves");
+            }
+        }
+        if (material == Material.BAGGED_FEED) {
+            kit.add("slotted bag probe, and tape to close the bags");
+        }
+        if (material == Material.BALEAGE) {
+            kit.add("bale tape: every hole is closed at once");
+        }
+        if (material.needsCold() || purpose == Purpose.PRUSSIC_ACID) {
+            kit.add("cooler with ice packs");
+        }
+        if (material != Material.STOCK_WATER) {
+            kit.add(purpose == Purpose.MOULDS ? "breathable bags for ten pounds" : "1-gallon bags that close airtight");
+        }
+        kit.add("field sheet with its bag labels, pencil");
+        return kit;
+    }
+
+    /** What to do where a stack of square bales shows no end; empty for everything else. */
+    public static String buttEnds(SamplingPlan plan) {
+        var material = plan.subject().material();
+        boolean large = material == Material.LARGE_SQUARE_BALE;
+        return plan.subject().layout() instanceof Layout.Block && (large || material == Material.SMALL_SQUARE_BALE)
+                ? "Butt end only: walk round. A stack shows butt ends on two opposite faces. Where the list names a face that"
+                        + " shows sides, take the nearest bale of that tier that shows an end, and write down which"
+                        + (large
+                                ? "; where none can be reached, core the middle of the side you see, and write that down."
+                                : ".")
+                : "";
+    }
+
+    /** What to mind: local rules first, then what the place is dangerous for, then what the purpose asks. */
+    public static List<Caution> cautions(SamplingPlan plan) {
+        var purpose = plan.aim().purpose();
+        var cautions = new ArrayList<Caution>();
+        cautions.add(new Caution(
+                "The yard's and the state's own safety rules come first.",
+                Source.practice("common practice, no source")));
+        cautions.add(new Caution(
+                "Go by daylight and not alone; where nobody can come along, say where you are and when you will be back.",
+                Source.practice("common practice, no source")));
+        cautions.add(new Caution(
+                "In the cold: dry gloves, a warm cab near by, and stop before your hands are numb. Mind ice underfoot round"
+                        + " the stack, and stay off ice that may not bear.",
+                Source.practice("common practice, no source")));
+        cautions.addAll(cautions(plan.subject().material()));
+        var why = purpose.why();
+        if (!why.isEmpty()) {
+            cautions.add(new Caution(Character.toUpperCase(why.charAt(0)) + why.substring(1) + ".", purpose.source()));
+        }
+        if (purpose == Purpose.NITRATE || purpose == Purpose.PRUSSIC_ACID || purpose == Purpose.MOULDS) {
+            cautions.add(new Caution(
+                    "Until the result is in, treat the feed as dangerous. Ask your veterinarian before feeding it.",
+                    Source.practice("common practice, no source")));
+        }
+        return cautions;
+    }
+
+    /** Of one material: one or two sentences a danger, the strictest published figure first. */
+    static List<Caution> cautions(Material material) {
+        return CAUTIONS.rows().stream()
+                .filter(row -> Arrays.asList(row.text("materials").split(" ")).contains(material.name()))
+                .map(row -> new Caution(row.text("words"), standsOn(row, material)))
+                .toList();
+    }
+
+    private static Source standsOn(PublishedTable.Row row, Material material) {
+        var rules = row.some("stands_on").stream()
+                .flatMap(ids -> Arrays.stream(ids.split(" ")))
+                .map(id -> Safety.rule(id).source())
+                .toList();
+        return rules.isEmpty()
+                ? material.method().source()
+                : new Source(
+                        rules.stream().map(Source::cite).distinct().collect(Collectors.joining("; ")),
+                        rules.get(0).known());
+    }
+
+    /** Why the plan follows the rule that it follows. @param asked the rule that was chosen; null where none was */
+    public static String whyRule(Material material, @Nullable Rule asked) {
+        if (asked != null) {
+            return "You chose it.";
+        }
+        if (material == Material.BAGGED_FEED) {
+            return "It is what is published for bags.";
+        }
+        return material.isCounted()
+                ? "It is the published count for bales, and for the same number of cores it spreads them over the most"
+                        + " bales."
+                : "It is what is published for this material; bales cannot be counted, so a share of them means nothing.";
+    }
+}
