@@ -1,7 +1,7 @@
 package haywright.cattle.herd;
 
 import haywright.chance.Normal;
-import haywright.chance.Student;
+import haywright.chance.SampleMean;
 import haywright.quantity.Unit;
 import haywright.workings.Input;
 import haywright.workings.Line;
@@ -46,13 +46,7 @@ public record ConditionScores(List<Double> scores, int head, double confidencePe
                 problems.add(new Problem("scores", String.valueOf(score), "scores run from 1 to 9", "5 is average."));
             }
         }
-        if (!(confidencePercent > 0 && confidencePercent < 100)) {
-            problems.add(new Problem(
-                    "confidencePercent",
-                    confidencePercent + " %",
-                    "confidence lies above 0 and below 100 %",
-                    "90 is usual."));
-        }
+        SampleMean.checkConfidence(confidencePercent, "90 is usual.", problems);
         Refused.unlessEmpty(problems);
         scores = List.copyOf(scores);
     }
@@ -63,23 +57,21 @@ public record ConditionScores(List<Double> scores, int head, double confidencePe
         return Math.min(head, (int) Math.ceil(enough / (1 + enough / head)));
     }
 
+    private SampleMean sample() {
+        return new SampleMean(scores, confidencePercent);
+    }
+
     public double mean() {
-        return scores.stream().mapToDouble(s -> s).sum() / scores.size();
+        return sample().mean();
     }
 
+    /** From animal to animal. */
     public double spread() {
-        double mean = mean();
-        return Math.sqrt(
-                scores.stream().mapToDouble(s -> (s - mean) * (s - mean)).sum() / (scores.size() - 1));
-    }
-
-    double t() {
-        return new Student(scores.size() - 1).quantile(0.5 + confidencePercent / 200);
+        return sample().spread();
     }
 
     public double halfWidth() {
-        double n = scores.size();
-        return t() * spread() * Math.sqrt((1 - n / head) / n);
+        return sample().halfWidth(head);
     }
 
     /** Of those scored, how many are below a score. */
@@ -89,6 +81,7 @@ public record ConditionScores(List<Double> scores, int head, double confidencePe
 
     @Override
     public List<Line> lines() {
+        var sample = sample();
         return List.of(
                 Line.of(
                         "mean",
@@ -96,7 +89,7 @@ public record ConditionScores(List<Double> scores, int head, double confidencePe
                         mean(),
                         Unit.NONE,
                         FORMULA,
-                        Input.typed("sum", scores.stream().mapToDouble(s -> s).sum(), Unit.NONE),
+                        Input.typed("sum", sample.sum(), Unit.NONE),
                         Input.typed("n", scores.size(), Unit.NONE)),
                 Line.of(
                         "H",
@@ -104,12 +97,8 @@ public record ConditionScores(List<Double> scores, int head, double confidencePe
                         halfWidth(),
                         Unit.NONE,
                         FORMULA,
-                        Input.published(
-                                "t",
-                                t(),
-                                Unit.NONE,
-                                Source.judgement("Student's t, %d degrees".formatted(scores.size() - 1))),
-                        Input.typed("s", spread(), Unit.NONE),
+                        sample.tInput(),
+                        Input.typed("s", sample.spread(), Unit.NONE),
                         Input.typed("n", scores.size(), Unit.NONE),
                         Input.typed("N", head, Unit.NONE)));
     }

@@ -1,6 +1,6 @@
 package haywright.sampling.field;
 
-import haywright.chance.Student;
+import haywright.chance.SampleMean;
 import haywright.quantity.Unit;
 import haywright.workings.Input;
 import haywright.workings.Line;
@@ -65,13 +65,7 @@ public record PlotYield(
         between(problems, "dryMatterPercent", dryMatterPercent, 0, 100, "% dry matter");
         between(problems, "wantedPercent", wantedPercent, 0, 200, "% of the mean");
         between(problems, "usablePercent", usablePercent, 0, 100, "% usable");
-        if (!(confidencePercent > 0 && confidencePercent < 100)) {
-            problems.add(new Problem(
-                    "confidencePercent",
-                    confidencePercent + " %",
-                    "confidence lies above 0 and below 100 %",
-                    "80 is usual."));
-        }
+        SampleMean.checkConfidence(confidencePercent, "80 is usual.", problems);
         Refused.unlessEmpty(problems);
         grams = List.copyOf(grams);
     }
@@ -91,9 +85,13 @@ public record PlotYield(
         return grams.size();
     }
 
+    private SampleMean sample() {
+        return new SampleMean(grams, confidencePercent);
+    }
+
     /** Mean as cut, g a plot. */
     public double meanGrams() {
-        return grams.stream().mapToDouble(g -> g).sum() / plots();
+        return sample().mean();
     }
 
     /** kg of dry matter per ha. */
@@ -107,14 +105,11 @@ public record PlotYield(
 
     /** Spread of the plots, kg of dry matter per ha. */
     public double spread() {
-        double mean = meanGrams();
-        double squares =
-                grams.stream().mapToDouble(g -> (g - mean) * (g - mean)).sum();
-        return perHa(Math.sqrt(squares / (plots() - 1)));
+        return perHa(sample().spread());
     }
 
     double t() {
-        return new Student(plots() - 1).quantile(0.5 + confidencePercent / 200);
+        return sample().t();
     }
 
     public double halfWidth() {
@@ -152,7 +147,7 @@ public record PlotYield(
                 meanGrams(),
                 Unit.GRAM,
                 MEAN,
-                Input.typed("sum", grams.stream().mapToDouble(g -> g).sum(), Unit.GRAM),
+                Input.typed("sum", sample().sum(), Unit.GRAM),
                 Input.typed("m", plots(), Unit.NONE)));
         lines.add(Line.of(
                 "Y",
@@ -168,8 +163,7 @@ public record PlotYield(
                 halfWidth(),
                 Unit.KG_PER_HA,
                 STEIN,
-                Input.published(
-                        "t", t(), Unit.NONE, Source.judgement("Student's t, %d degrees".formatted(plots() - 1))),
+                sample().tInput(),
                 Input.typed("s", spread(), Unit.KG_PER_HA),
                 Input.typed("m", plots(), Unit.NONE)));
         if (kgPerHa() > 0) {

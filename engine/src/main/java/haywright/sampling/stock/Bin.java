@@ -11,7 +11,6 @@ import haywright.workings.Source;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 
 /**
  * Grain or pellets in a round bin, measured from outside or through the hatch.
@@ -48,11 +47,6 @@ public record Bin(Quantity diameter, Quantity wall, Quantity cone, Quantity bush
     }
 
     @Override
-    public OptionalDouble asFedKg() {
-        return OptionalDouble.of(bushels() * bushelWeight.base());
-    }
-
-    @Override
     public List<Line> lines() {
         return List.of(
                 Line.of(
@@ -68,7 +62,7 @@ public record Bin(Quantity diameter, Quantity wall, Quantity cone, Quantity bush
                 Line.of(
                         "mass",
                         "bushels·w",
-                        asFedKg().orElseThrow(),
+                        bushels() * bushelWeight.base(),
                         Unit.KILOGRAM,
                         Source.ARITHMETIC,
                         Sizes.typed("w", bushelWeight, Unit.KILOGRAM)));

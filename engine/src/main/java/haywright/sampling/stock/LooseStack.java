@@ -8,7 +8,6 @@ import haywright.workings.Source;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.OptionalDouble;
 
 /**
  * A loose stack of hay, measured with a tape thrown over it.
@@ -57,11 +56,6 @@ public record LooseStack(Shape shape, Quantity length, Quantity width, Quantity 
     /** m³ */
     public double volume() {
         return (shape.ofOver * over.base() - shape.ofWidth * width.base()) * width.base() * length.base();
-    }
-
-    @Override
-    public OptionalDouble asFedKg() {
-        return OptionalDouble.of(SettledHay.kg(volume()));
     }
 
     @Override

@@ -66,11 +66,6 @@ public record Pile(
     }
 
     @Override
-    public OptionalDouble asFedKg() {
-        return OptionalDouble.of(volume() * densityDryMatter.base() * 100 / dryMatterPercent);
-    }
-
-    @Override
     public List<Line> lines() {
         double inward = 2 * slope * height.base();
         var lines = new ArrayList<Line>();

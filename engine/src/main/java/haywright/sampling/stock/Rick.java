@@ -6,7 +6,6 @@ import haywright.workings.Line;
 import haywright.workings.Source;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 
 /**
  * A rick of hay with straight sides and a gable.
@@ -35,11 +34,6 @@ public record Rick(Quantity length, Quantity width, Quantity eaves, Quantity top
 
     private double volume(double gable) {
         return length.base() * width.base() * (eaves.base() + top.base() / gable);
-    }
-
-    @Override
-    public OptionalDouble asFedKg() {
-        return OptionalDouble.of(SettledHay.kg(volume()));
     }
 
     @Override

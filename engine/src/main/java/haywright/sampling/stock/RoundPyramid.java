@@ -8,7 +8,6 @@ import haywright.workings.Refused;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 
 /**
  * Large round bales stacked as a pyramid, each tier one bale narrower.
@@ -28,11 +27,6 @@ public record RoundPyramid(int count, Quantity baleWeight, int base, int tiers, 
     @Override
     public int bales() {
         return count;
-    }
-
-    @Override
-    public OptionalDouble asFedKg() {
-        return OptionalDouble.of(count * baleWeight.base());
     }
 
     @Override

@@ -8,7 +8,6 @@ import haywright.workings.Refused;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 
 /**
  * Feed in bags: cubes, pellets, grain or a supplement.
@@ -32,11 +31,6 @@ public record Sacks(int bags, Quantity bagWeight) implements Stock {
         Refused.unlessOfKind(Kind.MASS, "bagWeight", bagWeight);
         Sizes.positive("bagWeight", bagWeight, "a bag weighs something", "It is printed on it.", problems);
         Refused.unlessEmpty(problems);
-    }
-
-    @Override
-    public OptionalDouble asFedKg() {
-        return OptionalDouble.of(bags * bagWeight.base());
     }
 
     @Override

@@ -113,10 +113,14 @@ final class Sizes {
                     "nothing is packed to more than 50 lb of dry matter a cubic foot",
                     "14 lb of dry matter a cubic foot?"));
         }
-        if (!(dryMatterPercent > 0 && dryMatterPercent <= 100)) {
+        dryMatter(dryMatterPercent, problems);
+    }
+
+    static void dryMatter(double percent, List<Problem> problems) {
+        if (!(percent > 0 && percent <= 100)) {
             problems.add(new Problem(
                     "dryMatterPercent",
-                    dryMatterPercent + " %",
+                    percent + " %",
                     "dry matter lies above 0 and up to 100 %",
                     "Silage is mostly between 25 and 50."));
         }

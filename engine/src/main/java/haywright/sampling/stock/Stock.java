@@ -31,8 +31,13 @@ public sealed interface Stock extends Worked
                 Bin,
                 Rick,
                 Sacks {
-    /** Kilograms as fed, where this can be told from what is known; the last of {@link #lines()}. */
-    OptionalDouble asFedKg();
+    /** Kilograms as fed, the last of {@link #lines()}; empty where this cannot be told from what is known. */
+    default OptionalDouble asFedKg() {
+        var lines = lines();
+        return lines.isEmpty()
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(lines.get(lines.size() - 1).value());
+    }
 
     /**
      * What it weighs at the least and at the most, by how it was judged: the published range of its density, a guessed
@@ -108,11 +113,6 @@ public sealed interface Stock extends Worked
         }
 
         @Override
-        public OptionalDouble asFedKg() {
-            return OptionalDouble.of(count * baleWeight.base());
-        }
-
-        @Override
         public List<Line> lines() {
             return List.of(Sizes.counted(count, baleWeight));
         }
@@ -142,12 +142,6 @@ public sealed interface Stock extends Worked
         @Override
         public OptionalDouble dryMatter() {
             return OptionalDouble.of(dryMatterPercent);
-        }
-
-        @Override
-        public OptionalDouble asFedKg() {
-            return OptionalDouble.of(
-                    length.base() * width.base() * height.base() * densityDryMatter.base() * 100 / dryMatterPercent);
         }
 
         @Override
@@ -192,11 +186,6 @@ public sealed interface Stock extends Worked
             return OptionalDouble.of(dryMatterPercent);
         }
 
-        @Override
-        public OptionalDouble asFedKg() {
-            return OptionalDouble.of(volume() * densityDryMatter.base() * 100 / dryMatterPercent);
-        }
-
         private double volume() {
             double r = diameter.base() / 2;
             return Math.PI * r * r * length.base();
@@ -234,11 +223,6 @@ public sealed interface Stock extends Worked
         }
 
         @Override
-        public OptionalDouble asFedKg() {
-            return OptionalDouble.of(mass.base());
-        }
-
-        @Override
         public List<Line> lines() {
             return List.of(Line.of(
                     "mass",
@@ -265,11 +249,6 @@ public sealed interface Stock extends Worked
                         "yield", yield, "a crop yields something", "Leave it empty if it is not known.", problems);
                 Refused.unlessEmpty(problems);
             }
-        }
-
-        @Override
-        public OptionalDouble asFedKg() {
-            return OptionalDouble.empty();
         }
 
         @Override

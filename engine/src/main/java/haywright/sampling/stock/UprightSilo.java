@@ -56,13 +56,7 @@ public record UprightSilo(Filling filling, Quantity diameter, Quantity depth, Qu
                     "no more can be fed than there was",
                     "Measure from the old level down; 0 if none."));
         }
-        if (!(dryMatterPercent > 0 && dryMatterPercent <= 100)) {
-            problems.add(new Problem(
-                    "dryMatterPercent",
-                    dryMatterPercent + " %",
-                    "dry matter lies above 0 and up to 100 %",
-                    "Silage is mostly between 25 and 50."));
-        }
+        Sizes.dryMatter(dryMatterPercent, problems);
         Refused.unlessEmpty(problems);
     }
 
@@ -82,11 +76,6 @@ public record UprightSilo(Filling filling, Quantity diameter, Quantity depth, Qu
     }
 
     @Override
-    public OptionalDouble asFedKg() {
-        return OptionalDouble.of(dryMatterKg() * 100 / dryMatterPercent);
-    }
-
-    @Override
     public List<Line> lines() {
         var whole = capacity("full", depth);
         var gone = capacity("gone", fed);
@@ -96,7 +85,7 @@ public record UprightSilo(Filling filling, Quantity diameter, Quantity depth, Qu
                 Line.of(
                         "mass",
                         "(full − gone)·100/dm",
-                        asFedKg().orElseThrow(),
+                        dryMatterKg() * 100 / dryMatterPercent,
                         Unit.KILOGRAM,
                         Source.ARITHMETIC,
                         Input.typed("dm", dryMatterPercent, Unit.PERCENT)));

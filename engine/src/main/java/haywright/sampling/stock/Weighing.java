@@ -1,6 +1,6 @@
 package haywright.sampling.stock;
 
-import haywright.chance.Student;
+import haywright.chance.SampleMean;
 import haywright.quantity.Unit;
 import haywright.workings.Input;
 import haywright.workings.Line;
@@ -48,40 +48,26 @@ public record Weighing(List<Double> kilograms, int bales, double confidencePerce
                 problems.add(new Problem("kilograms", mass + " kg", "a bale weighs something", "Weigh it again."));
             }
         }
-        if (!(confidencePercent > 0 && confidencePercent < 100)) {
-            problems.add(new Problem(
-                    "confidencePercent",
-                    confidencePercent + " %",
-                    "confidence lies above 0 and below 100 %",
-                    "90 is usual."));
-        }
+        SampleMean.checkConfidence(confidencePercent, "90 is usual.", problems);
         Refused.unlessEmpty(problems);
         kilograms = List.copyOf(kilograms);
     }
 
-    public double meanKg() {
-        return kilograms.stream().mapToDouble(k -> k).sum() / kilograms.size();
+    private SampleMean sample() {
+        return new SampleMean(kilograms, confidencePercent);
     }
 
-    /** From bale to bale, kg. */
-    public double spreadKg() {
-        double mean = meanKg();
-        return Math.sqrt(
-                kilograms.stream().mapToDouble(k -> (k - mean) * (k - mean)).sum() / (kilograms.size() - 1));
+    public double meanKg() {
+        return sample().mean();
     }
 
     public double totalKg() {
         return bales * meanKg();
     }
 
-    double t() {
-        return new Student(kilograms.size() - 1).quantile(0.5 + confidencePercent / 200);
-    }
-
     /** Of the total, kg. */
     public double halfWidthKg() {
-        double m = kilograms.size();
-        return bales * t() * spreadKg() * Math.sqrt((1 - m / bales) / m);
+        return bales * sample().halfWidth(bales);
     }
 
     public MassRange range() {
@@ -94,6 +80,7 @@ public record Weighing(List<Double> kilograms, int bales, double confidencePerce
 
     @Override
     public List<Line> lines() {
+        var sample = sample();
         return List.of(
                 Line.of(
                         "total",
@@ -110,12 +97,8 @@ public record Weighing(List<Double> kilograms, int bales, double confidencePerce
                         Unit.KILOGRAM,
                         FORMULA,
                         Input.typed("N", bales, Unit.NONE),
-                        Input.published(
-                                "t",
-                                t(),
-                                Unit.NONE,
-                                Source.judgement("Student's t, %d degrees".formatted(kilograms.size() - 1))),
-                        Input.typed("s", spreadKg(), Unit.KILOGRAM),
+                        sample.tInput(),
+                        Input.typed("s", sample.spread(), Unit.KILOGRAM),
                         Input.typed("m", kilograms.size(), Unit.NONE)));
     }
 }
