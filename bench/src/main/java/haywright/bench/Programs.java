@@ -1,5 +1,6 @@
 package haywright.bench;
 
+import haywright.app.document.TinLantern;
 import haywright.lp.Basis;
 import haywright.lp.ConeRow;
 import haywright.lp.Infeasible;
@@ -8,9 +9,13 @@ import haywright.lp.Optimum;
 import haywright.lp.Outcome;
 import haywright.lp.Plan;
 import haywright.lp.Session;
+import haywright.outlook.LotTests;
+import haywright.outlook.Yard;
+import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Random;
+import java.util.function.Function;
 import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 
@@ -41,7 +46,25 @@ public final class Programs {
         print("with no answer", one, none);
         double[] why = timed(MANY, none, p -> p.solve() instanceof Infeasible no ? no.why() : p);
         line("with no answer, and why", why, one);
+        tellReports(one);
         System.exit(winter() && flat(plain) ? 0 : 1);
+    }
+
+    /** The reports on a lot of the demo, read to their estimate, and on to all that the lot is made of. */
+    private static void tellReports(double one) {
+        var ranch = TinLantern.ranch();
+        var lot = ranch.lots().values().stream()
+                .filter(l -> !ranch.reportsOn(l.id()).isEmpty())
+                .findFirst()
+                .orElseThrow();
+        for (int warm = 0; warm < 8; warm++) {
+            double[] estimate = timed(MANY, i -> lot, l -> LotTests.estimate(ranch, l));
+            double[] made = timed(MANY, i -> new Yard(ranch, LocalDate.EPOCH), yard -> yard.composition(lot));
+            if (warm == 7) {
+                line("a lot's reports, to its estimate", estimate, one);
+                line("a lot's reports, to what it is made of", made, one);
+            }
+        }
     }
 
     private static void print(String what, double one, IntFunction<LinearProgram> programs) {
@@ -54,17 +77,13 @@ public final class Programs {
                 what, seconds[0] / one, seconds[1] / one, seconds[2] / one);
     }
 
-    private interface Work {
-        Object of(LinearProgram program);
-    }
-
-    /** Median, ninth tenth and most; building the program is not timed. */
-    private static double[] timed(int count, IntFunction<LinearProgram> programs, Work work) {
+    /** Median, ninth tenth and most; building what is worked on is not timed. */
+    private static <T> double[] timed(int count, IntFunction<T> made, Function<T, ?> work) {
         double[] seconds = new double[count];
         for (int i = 0; i < count; i++) {
-            LinearProgram program = programs.apply(i);
+            T one = made.apply(i);
             long started = System.nanoTime();
-            work.of(program);
+            work.apply(one);
             seconds[i] = (System.nanoTime() - started) / 1e9;
         }
         Arrays.sort(seconds);

@@ -89,12 +89,18 @@ public final class Fields<R extends Record> {
 
     // From a record to its form, and back
 
-    /** The text of each box. */
-    public Map<String, String> known(R record) {
-        return knownOf(record);
+    /** Whether something is what they are the boxes of. */
+    public boolean isOf(Object record) {
+        return type.isInstance(record);
     }
 
-    Map<String, String> knownOf(Record record) {
+    /** Null where it is something else. */
+    public @Nullable R as(@Nullable Object record) {
+        return type.isInstance(record) ? type.cast(record) : null;
+    }
+
+    /** The text of each box. @param record what they are the boxes of */
+    public Map<String, String> known(Record record) {
         var known = new LinkedHashMap<String, String>();
         parts().forEach(part -> part.know(known, value(component(part.component()), record)));
         return known;

@@ -80,7 +80,7 @@ public interface Part {
         @Override
         public void know(Map<String, String> known, @Nullable Object value) {
             if (value instanceof Record record) {
-                known.putAll(inside.knownOf(record));
+                known.putAll(inside.known(record));
             }
         }
     }

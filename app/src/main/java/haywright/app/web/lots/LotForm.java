@@ -61,8 +61,8 @@ public final class LotForm {
     private LotForm() {}
 
     /** What goes without saying for a new lot that lies there like this. */
-    static Map<String, String> usual(StockForm.Kind kind) {
-        var usual = new LinkedHashMap<>(OtherStock.usual(kind));
+    static Map<String, String> usual(StockKind kind) {
+        var usual = new LinkedHashMap<>(StockForm.usual(kind));
         var storage = switch (kind) {
             case BUNKER, PILE -> Lot.Storage.BUNKER;
             case BAG -> Lot.Storage.BAG;
@@ -145,8 +145,7 @@ public final class LotForm {
      *
      * @param before the lot as it was; null for a new one
      */
-    static Optional<Lot> read(
-            Form form, StockForm.Kind kind, UUID id, @Nullable Lot before, Ranch ranch, LocalDate today) {
+    static Optional<Lot> read(Form form, StockKind kind, UUID id, @Nullable Lot before, Ranch ranch, LocalDate today) {
         var name = form.text(NAME, "What do you call it?");
         if ((before == null || !before.name().equals(name))
                 && ranch.lots().values().stream()
@@ -168,7 +167,7 @@ public final class LotForm {
                     "madeOn-to-come",
                     Show.date(madeOn) + " is still to come: it is " + Show.date(today) + ".");
         }
-        var stock = StockForm.read(form, kind, before == null ? null : before.stock(), ranch);
+        var stock = StockForm.read(form, kind, before == null ? null : before.stock(), ranch, today);
         if ((before == null || !before.name().equals(name))
                 && stock.isPresent()
                 && stock.get().dryMatter().isEmpty()
@@ -181,7 +180,7 @@ public final class LotForm {
         }
         form.text(STORAGE);
         // of what is only weighed, nothing else says how it can be sampled
-        var storage = form.isEmpty(STORAGE) && kind != StockForm.Kind.WEIGHED
+        var storage = form.isEmpty(STORAGE) && kind != StockKind.WEIGHED
                 ? null
                 : form.choice(STORAGE, Lot.Storage.class, "How is it kept?");
         var price = form.maybeQuantity(PRICE);

@@ -13,7 +13,6 @@ import haywright.outlook.WorthTesting;
 import haywright.outlook.Yard;
 import haywright.ranch.Lot;
 import haywright.sampling.LotCheck;
-import haywright.sampling.stock.Stock;
 import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
 import java.util.List;
@@ -29,10 +28,10 @@ public final class LotPages {
 
     public static void routes(Routes on) {
         on.get("lots", page -> page.show("haywright/app/web/lots/lots.jte", list(page)));
-        on.get("lots/new", page -> page.show("haywright/app/web/lots/kinds.jte", StockForm.Kind.values()));
+        on.get("lots/new", page -> page.show("haywright/app/web/lots/kinds.jte", StockKind.values()));
         on.get("lots/new/{kind}", LotPages::add);
         on.post("lots/new/{kind}", page -> save(page, UUID.randomUUID()));
-        on.get("lots/{lot}", page -> change(page, StockForm.Kind.of(lot(page).stock())));
+        on.get("lots/{lot}", page -> change(page, StockKind.of(lot(page).stock())));
         on.get("lots/{lot}/as/{kind}", page -> change(page, kind(page.http().pathParam("kind"))));
         on.post("lots/{lot}/as/{kind}", page -> save(page, page.id("lot")));
         on.get("lots/{lot}/delete", page -> page.show("haywright/app/web/lots/deleteLot.jte", lot(page)));
@@ -76,14 +75,13 @@ public final class LotPages {
      */
     public record FormView(
             Form form,
-            StockForm.Kind kind,
+            StockKind kind,
             @Nullable Lot lot,
             @Nullable TonsView tons,
             List<LotCheck.Warning> split,
             String action,
             List<Option> classes,
             List<Option> storages,
-            List<Option> bales,
             List<Option> fields) {}
 
     private static ListView list(Page page) {
@@ -114,7 +112,7 @@ public final class LotPages {
                 lot,
                 FeedPick.words(lot.bookRow()),
                 String.join(", ", made),
-                amount(page, lot.stock()),
+                StockForm.amount(page.ranch(), lot.stock()),
                 lot.replacementPrice() == null ? "" : Show.price(lot.replacementPrice(), yard.dryMatter(lot)),
                 TonsView.of(lot),
                 tested(state, tested),
@@ -132,31 +130,12 @@ public final class LotPages {
         return state == State.DANGER ? "Not tested for nitrate; stays out until it is" : tested.words();
     }
 
-    /** What lies there, as it was counted or measured. */
-    static String amount(Page page, Stock stock) {
-        if (stock instanceof Stock.Bales b) {
-            return "%s %s of %s".formatted(Show.number(b.count(), 0), b.bale().words(), Show.quantity(b.baleWeight()));
-        } else if (stock instanceof Stock.Bunker b) {
-            return "bunker, %s by %s by %s"
-                    .formatted(Show.quantity(b.length()), Show.quantity(b.width()), Show.quantity(b.height()));
-        } else if (stock instanceof Stock.Bag b) {
-            return "bag, %s long and %s across".formatted(Show.quantity(b.length()), Show.quantity(b.diameter()));
-        } else if (stock instanceof Stock.Weighed w) {
-            return "weighed, " + Show.quantity(w.mass());
-        }
-        if (stock instanceof Stock.Standing s) {
-            var field = page.ranch().fields().get(s.field());
-            return "standing" + (field == null ? "" : " in " + field.name());
-        }
-        return OtherStock.amount(stock);
-    }
-
     private static void add(Page page) {
         var kind = kind(page.http().pathParam("kind"));
         page.show(FORM, view(page, page.form(path(kind, null), () -> LotForm.usual(kind)), kind, null));
     }
 
-    private static void change(Page page, StockForm.Kind kind) {
+    private static void change(Page page, StockKind kind) {
         var lot = lot(page);
         page.show(FORM, view(page, page.form(path(kind, lot), () -> LotForm.known(lot)), kind, lot));
     }
@@ -178,7 +157,7 @@ public final class LotPages {
 
     private static void delete(Page page) {
         var lot = lot(page);
-        var form = page.posted(path(StockForm.Kind.of(lot.stock()), lot));
+        var form = page.posted(path(StockKind.of(lot.stock()), lot));
         page.save(form, "Lot taken away: " + lot.name(), ranch -> ranch.withoutLot(lot.id()), "lots");
     }
 
@@ -187,19 +166,19 @@ public final class LotPages {
     }
 
     /** Where the form of a lot stands; what is left unfinished is kept under it. */
-    private static String path(StockForm.Kind kind, @Nullable Lot lot) {
+    private static String path(StockKind kind, @Nullable Lot lot) {
         return lot == null ? "lots/new/" + Form.id(kind) : "lots/" + lot.id() + "/as/" + Form.id(kind);
     }
 
-    private static StockForm.Kind kind(String asked) {
+    private static StockKind kind(String asked) {
         try {
-            return StockForm.Kind.valueOf(asked.toUpperCase(Locale.ROOT));
+            return StockKind.valueOf(asked.toUpperCase(Locale.ROOT));
         } catch (IllegalArgumentException e) {
             throw new NotFoundResponse();
         }
     }
 
-    private static FormView view(Page page, Form form, StockForm.Kind kind, @Nullable Lot lot) {
+    private static FormView view(Page page, Form form, StockKind kind, @Nullable Lot lot) {
         return new FormView(
                 form,
                 kind,
@@ -209,7 +188,6 @@ public final class LotPages {
                 page.at(path(kind, lot)),
                 Option.of(FeedClass.class, FeedClass::words),
                 Option.of(Lot.Storage.class, Lot.Storage::words),
-                Option.of(Stock.BaleKind.class, Stock.BaleKind::words),
                 page.ranch().fields().values().stream()
                         .map(f -> new Option(f.id().toString(), f.name()))
                         .toList());
