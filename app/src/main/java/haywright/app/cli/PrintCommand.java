@@ -54,6 +54,16 @@ final class PrintCommand implements Runnable {
         private boolean demo;
     }
 
+    static final class OfLot {
+        @Option(names = "--lot", paramLabel = "NAME", description = "Its name; not needed for the only one.")
+        private @Nullable String name;
+    }
+
+    static final class OfGroup {
+        @Option(names = "--group", paramLabel = "NAME", description = "Its name; not needed for the only one.")
+        private @Nullable String name;
+    }
+
     /** What it is printed on. */
     static final class On {
         @Option(names = "--size", paramLabel = "SIZE", description = "letter (when not said) or a4.")
@@ -73,19 +83,12 @@ final class PrintCommand implements Runnable {
     @Command(
             description = "The one page for the person who feeds a group, as PDF or HTML by the file's ending.",
             mixinStandardHelpOptions = true)
-    void letter(
-            @Mixin Of of,
-            @Option(names = "--group", paramLabel = "NAME", description = "Its name; not needed for the only one.")
-                    @Nullable
-                    String groupName,
-            @Mixin On on)
-            throws IOException {
+    void letter(@Mixin Of of, @Mixin OfGroup group, @Mixin On on) throws IOException {
         try (var store = open(of)) {
             var ranch = ranch(store, of);
             var letter = FeedLetter.of(
-                    ranch, group(ranch, groupName), ranch.settings().today(LocalDate.now(clock)));
-            write(letter.paper(on.size()), of.file);
-            written(of.file);
+                    ranch, group(ranch, group.name), ranch.settings().today(LocalDate.now(clock)));
+            print(letter.paper(on.size()), of);
             if (letter.isStale()) {
                 spec.commandLine()
                         .getErr()
@@ -100,15 +103,9 @@ final class PrintCommand implements Runnable {
             description =
                     "The newest field sheet of a lot, or a new one by the usual plan: PDF to print, HTML for a phone.",
             mixinStandardHelpOptions = true)
-    void sheet(
-            @Mixin Of of,
-            @Option(names = "--lot", paramLabel = "NAME", description = "Its name; not needed for the only one.")
-                    @Nullable
-                    String lotName,
-            @Mixin On on)
-            throws IOException {
+    void sheet(@Mixin Of of, @Mixin OfLot lot, @Mixin On on) throws IOException {
         try (var store = open(of)) {
-            var sheet = Sheets.newest(store, ranch(store, of), lotName, clock);
+            var sheet = Sheets.newest(store, ranch(store, of), lot.name, clock);
             if (String.valueOf(of.file.getFileName()).endsWith(".html")) {
                 write(sheet.phonePage(), of.file);
             } else {
@@ -119,18 +116,17 @@ final class PrintCommand implements Runnable {
     }
 
     @Command(description = "Bag labels of a lot's newest field sheet, as PDF.", mixinStandardHelpOptions = true)
-    void labels(
-            @Mixin Of of,
-            @Option(names = "--lot", paramLabel = "NAME", description = "Its name; not needed for the only one.")
-                    @Nullable
-                    String lotName,
-            @Mixin On on)
-            throws IOException {
+    void labels(@Mixin Of of, @Mixin OfLot lot, @Mixin On on) throws IOException {
         try (var store = open(of)) {
-            var sheet = Sheets.newest(store, ranch(store, of), lotName, clock);
+            var sheet = Sheets.newest(store, ranch(store, of), lot.name, clock);
             write(sheet.labelsPaper(on.size()), of.file);
             written(of.file, sheet);
         }
+    }
+
+    private void print(Paper paper, Of of) throws IOException {
+        write(paper, of.file);
+        written(of.file);
     }
 
     private void written(Path file) {
@@ -146,38 +142,24 @@ final class PrintCommand implements Runnable {
     @Command(
             description = "Which bales of a lot to weigh, with boxes for a pencil, as PDF or HTML.",
             mixinStandardHelpOptions = true)
-    void weighing(
-            @Mixin Of of,
-            @Option(names = "--lot", paramLabel = "NAME", description = "Its name; not needed for the only one.")
-                    @Nullable
-                    String lotName,
-            @Mixin On on)
-            throws IOException {
+    void weighing(@Mixin Of of, @Mixin OfLot lot, @Mixin On on) throws IOException {
         try (var store = open(of)) {
             var ranch = ranch(store, of);
             var sheet = new WeighSheet(
-                    ranch, Sheets.lot(ranch, lotName), ranch.settings().today(LocalDate.now(clock)));
-            write(sheet.paper(on.size()), of.file);
-            written(of.file);
+                    ranch, Sheets.lot(ranch, lot.name), ranch.settings().today(LocalDate.now(clock)));
+            print(sheet.paper(on.size()), of);
         }
     }
 
     @Command(
             description = "How many of a group to score for condition, with boxes for a pencil, as PDF or HTML.",
             mixinStandardHelpOptions = true)
-    void scores(
-            @Mixin Of of,
-            @Option(names = "--group", paramLabel = "NAME", description = "Its name; not needed for the only one.")
-                    @Nullable
-                    String groupName,
-            @Mixin On on)
-            throws IOException {
+    void scores(@Mixin Of of, @Mixin OfGroup group, @Mixin On on) throws IOException {
         try (var store = open(of)) {
             var ranch = ranch(store, of);
             var sheet = new ScoreSheet(
-                    ranch, group(ranch, groupName), ranch.settings().today(LocalDate.now(clock)));
-            write(sheet.paper(on.size()), of.file);
-            written(of.file);
+                    ranch, group(ranch, group.name), ranch.settings().today(LocalDate.now(clock)));
+            print(sheet.paper(on.size()), of);
         }
     }
 

@@ -1,9 +1,10 @@
 package haywright.app.web.lab;
 
-import haywright.app.web.Ask;
 import haywright.app.web.Form;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
+import haywright.app.web.form.Field;
+import haywright.app.web.form.Fields;
 import haywright.app.words.Show;
 import haywright.cattle.herd.Group;
 import haywright.cattle.need.Water;
@@ -12,13 +13,11 @@ import haywright.forage.Analyte;
 import haywright.forage.hazard.HazardClass;
 import haywright.forage.hazard.HazardClass.Hazard;
 import haywright.outlook.Yard;
-import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.WaterSource;
 import haywright.ration.Ration;
 import haywright.workings.Worked;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -27,21 +26,38 @@ import org.jspecify.annotations.Nullable;
 
 /** What the cattle drink: each source with its report, what published classes make of it, and its sulfur with the feed's. */
 public final class WaterPages {
-    public static final Ask NAME = Ask.text("name", "What it is called", "Well, creek or dugout, and where it lies.");
-    public static final Ask LABORATORY = Ask.text("laboratory", "Laboratory", "");
-    public static final Ask SAMPLED =
-            Ask.date("sampled", "Sampled on", "Before freeze-up, where the cattle drink, and cold to the laboratory.");
-    public static final Ask SOLIDS =
-            Ask.amount("solids", "Total dissolved solids (TDS)", Unit.MILLIGRAM_PER_LITRE, "ppm in water is the same.");
-    public static final Ask CONDUCTIVITY = Ask.amount(
-            "conductivity",
-            "Conductivity (EC)",
-            Unit.MICROMHO_PER_CM,
-            "Stands in for dissolved solids that were not tested; 1 mS/cm is 1,000.");
-    public static final Ask SULFATE = Ask.amount("sulfate", "Sulfate (SO4)", Unit.MILLIGRAM_PER_LITRE, "");
-    public static final Ask NITRATE = Ask.amount("nitrate", "Nitrate", Unit.MILLIGRAM_PER_LITRE, "");
-    public static final Ask AS_NITROGEN = Ask.choice(
-            "asNitrogen", "That is nitrate nitrogen (NO3-N)", "Leave it empty if the report says nitrate or NO3.");
+    private static final Fields<WaterSource> FIELDS = Fields.of(WaterSource.class)
+            .section(
+                    "",
+                    Field.text("name", "What it is called", "Well, creek or dugout, and where it lies.")
+                            .needed("Where do they drink?"))
+            .section(
+                    "",
+                    Field.pastDate(
+                            "sampled",
+                            "Sampled on",
+                            "Before freeze-up, where the cattle drink, and cold to the laboratory."),
+                    Field.text("laboratory", "Laboratory", ""))
+            .section(
+                    "Leave empty what was not tested: empty is not none.",
+                    Field.amount(
+                            "solids",
+                            "Total dissolved solids (TDS)",
+                            Unit.MILLIGRAM_PER_LITRE,
+                            "ppm in water is the same."),
+                    Field.amount(
+                            "conductivity",
+                            "Conductivity (EC)",
+                            Unit.MICROMHO_PER_CM,
+                            "Stands in for dissolved solids that were not tested; 1 mS/cm is 1,000."),
+                    Field.amount("sulfate", "Sulfate (SO4)", Unit.MILLIGRAM_PER_LITRE, ""),
+                    Field.amount("nitrate", "Nitrate", Unit.MILLIGRAM_PER_LITRE, ""))
+            .section(
+                    "",
+                    Field.tick(
+                            "asNitrogen",
+                            "That is nitrate nitrogen (NO3-N)",
+                            "Leave it empty if the report says nitrate or NO3."));
 
     private static final String LIST = "reports/water";
     private static final String FORM = "haywright/app/web/lab/waterForm.jte";
@@ -54,7 +70,7 @@ public final class WaterPages {
         on.post(LIST + "/new", page -> save(page, UUID.randomUUID()));
         on.get(LIST + "/{water}", page -> {
             var water = water(page);
-            page.show(FORM, new FormView(page.form(path(water), () -> known(water)), water));
+            page.show(FORM, new FormView(page.form(path(water), () -> FIELDS.known(water)), water));
         });
         on.post(LIST + "/{water}", page -> save(page, page.id("water")));
         on.get(LIST + "/{water}/delete", page -> page.show("haywright/app/web/lab/deleteWater.jte", water(page)));
@@ -62,7 +78,17 @@ public final class WaterPages {
     }
 
     /** @param water null for a new one */
-    public record FormView(Form form, @Nullable WaterSource water) {}
+    public record FormView(Form form, @Nullable WaterSource water) {
+        /** Where they drink. */
+        public List<Fields.Section> where() {
+            return FIELDS.sections().subList(0, 2);
+        }
+
+        /** What the report says. */
+        public List<Fields.Section> report() {
+            return FIELDS.sections().subList(2, FIELDS.sections().size());
+        }
+    }
 
     /** @param day and laboratory, in words */
     public record Source(WaterSource water, String day, List<Found> found, List<Sulfur> sulfur) {
@@ -137,38 +163,11 @@ public final class WaterPages {
         return Optional.of(new Sulfur(says, careful, sulfur));
     }
 
-    private static Map<String, String> known(WaterSource water) {
-        var known = new LinkedHashMap<String, String>();
-        known.put(NAME.name(), water.name());
-        known.put(LABORATORY.name(), water.laboratory());
-        var sampled = water.sampled();
-        known.put(SAMPLED.name(), sampled == null ? "" : Show.date(sampled));
-        known.put(SOLIDS.name(), typed(SOLIDS, water.solids()));
-        known.put(CONDUCTIVITY.name(), typed(CONDUCTIVITY, water.conductivity()));
-        known.put(SULFATE.name(), typed(SULFATE, water.sulfate()));
-        known.put(NITRATE.name(), typed(NITRATE, water.nitrate()));
-        known.put(AS_NITROGEN.name(), water.asNitrogen() ? "yes" : "");
-        return known;
-    }
-
-    private static String typed(Ask ask, @Nullable Quantity quantity) {
-        return quantity == null ? "" : ask.typed(quantity);
-    }
-
     private static void save(Page page, UUID id) {
         var before = page.ranch().waters().get(id);
         var form = page.posted(before == null ? LIST + "/new" : path(before));
-        var name = form.text(NAME, "Where do they drink?");
-        var laboratory = form.text(LABORATORY);
-        var sampled = form.maybeDate(SAMPLED);
-        var solids = form.maybeQuantity(SOLIDS);
-        var conductivity = form.maybeQuantity(CONDUCTIVITY);
-        var sulfate = form.maybeQuantity(SULFATE);
-        var nitrate = form.maybeQuantity(NITRATE);
-        boolean asNitrogen = form.isTicked(AS_NITROGEN);
-        var water = form.build(() ->
-                new WaterSource(id, name, laboratory, sampled, solids, sulfate, nitrate, asNitrogen, conductivity));
-        if (water.isEmpty()) {
+        var water = FIELDS.read(form, Map.of("id", id), before, page.today());
+        if (water.isEmpty() || form.hasProblems()) {
             page.reject(form, FORM, new FormView(form, before));
             return;
         }
