@@ -59,31 +59,14 @@ public record LotComposition(
     /** @param reports on one lot, in any order. @param estimate of the same lot from the same reports */
     public static LotComposition of(
             FeedClass feedClass, Optional<FeedBook.Row> row, List<LabReport> reports, Optional<LotEstimate> estimate) {
-        return of(feedClass, row, reports, estimate, Optional.empty());
+        return of(feedClass, row, reports, estimate, Optional.empty(), Map.of(), OptionalDouble.empty());
     }
 
-    /** @param weathered what the weather did to its bales since they were sampled; empty for nothing */
-    public static LotComposition of(
-            FeedClass feedClass,
-            Optional<FeedBook.Row> row,
-            List<LabReport> reports,
-            Optional<LotEstimate> estimate,
-            Optional<Weathered> weathered) {
-        return of(feedClass, row, reports, estimate, weathered, Map.of());
-    }
-
-    /** @param picks ways to TDN that somebody picked for this lot, by laboratory: {@link EnergyChoice#way} */
-    public static LotComposition of(
-            FeedClass feedClass,
-            Optional<FeedBook.Row> row,
-            List<LabReport> reports,
-            Optional<LotEstimate> estimate,
-            Optional<Weathered> weathered,
-            Map<String, String> picks) {
-        return of(feedClass, row, reports, estimate, weathered, picks, OptionalDouble.empty());
-    }
-
-    /** @param dryMatter typed where the lot was measured, % as fed: counts where no report has one */
+    /**
+     * @param weathered what the weather did to its bales since they were sampled; empty for nothing
+     * @param picks ways to TDN that somebody picked for this lot, by laboratory: {@link EnergyChoice#way}
+     * @param dryMatter typed where the lot was measured, % as fed: counts where no report has one
+     */
     public static LotComposition of(
             FeedClass feedClass,
             Optional<FeedBook.Row> row,

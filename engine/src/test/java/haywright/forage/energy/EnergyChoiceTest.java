@@ -20,6 +20,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -53,7 +54,8 @@ class EnergyChoiceTest {
                                 Tested.ONE_GRAB,
                                 0,
                                 Tested.measured(ReportCheck.check(feedClass, row, report.readings()))))));
-        return LotComposition.of(feedClass, row, List.of(report), estimate, Optional.empty(), picks);
+        return LotComposition.of(
+                feedClass, row, List.of(report), estimate, Optional.empty(), picks, OptionalDouble.empty());
     }
 
     /** Read lines name alfalfa, grass, mixed hay and corn silage; for small grains and haylage none was read. */

@@ -15,7 +15,9 @@ import haywright.quantity.Unit;
 import haywright.workings.Origin;
 import haywright.workings.Refused;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -50,8 +52,14 @@ class WeatheredTest {
     void theLotHasLessEnergyAndTheSameProteinAndSaysWhy() {
         var meadow = FeedBook.published().row("C161");
         var before = LotComposition.of(FeedClass.GRASS_HAY, meadow, List.of());
-        var after =
-                LotComposition.of(FeedClass.GRASS_HAY, meadow, List.of(), Optional.empty(), Optional.of(layer(4, 5)));
+        var after = LotComposition.of(
+                FeedClass.GRASS_HAY,
+                meadow,
+                List.of(),
+                Optional.empty(),
+                Optional.of(layer(4, 5)),
+                Map.of(),
+                OptionalDouble.empty());
         double tdn = after.composition().value(Analyte.TDN).orElseThrow();
         assertThat(before.composition().value(Analyte.TDN).orElseThrow() - tdn).isCloseTo(4.977778, within(1e-6));
         assertThat(after.composition().value(Analyte.NEM).orElseThrow())
