@@ -4,20 +4,35 @@ import haywright.workings.Source;
 import java.util.ArrayList;
 import java.util.List;
 
-/**
- * Whether a lot is one lot. Nothing is refused that a rancher may do anyway: each warning says what taking it as one
- * costs in certainty.
- */
+/** Whether a lot is one lot. Nothing is refused that a rancher may do anyway: each warning is a way it is more than one. */
 public record LotCheck(List<Warning> warnings) {
+    /** What sets parts of a lot apart. */
+    public enum By {
+        CUTTING,
+        FIELD,
+        PLANTS,
+        BALING_DAY,
+        SIZE,
+        /** Nitrate lies in patches, so a lot tested for it is smaller. */
+        SIZE_FOR_NITRATE,
+        RAIN,
+        KEEPING,
+        TORN_WRAP
+    }
+
     /**
-     * @param split what to part the lot by
-     * @param cost what is lost when it is sampled as one
+     * @param by what to split the lot by
+     * @param found how many cuttings, fields or kinds, hours of baling or tons there are; 0 where nothing is counted
      */
-    public record Warning(String split, String cost, Source source) {}
+    public record Warning(By by, double found, Source source) {}
 
     private static final Source APART =
             Source.judgement("spread between cuts, sites and years of public trial data, rounded");
 
+    private static final double MOST_HOURS =
+            Double.parseDouble(PublishedRule.named("R003").high());
+    private static final double MOST_TONS =
+            Double.parseDouble(PublishedRule.named("R001").high());
     private static final double NITRATE_TONS =
             Double.parseDouble(PublishedRule.named("R086").high());
 
@@ -32,68 +47,40 @@ public record LotCheck(List<Warning> warnings) {
     /** @param material sizes and days of a lot are published for hay and baleage, not for silage or grain */
     public static LotCheck of(Material material, LotFacts lot, Purpose purpose) {
         boolean hay = material.isBaled() || material == Material.LOOSE_STACK;
+        var kept = Material.LARGE_ROUND_BALE.method().source();
         var found = new ArrayList<Warning>();
         if (lot.cuttings() > 1) {
-            found.add(new Warning(
-                    "by cutting: " + lot.cuttings() + " cuttings are in it",
-                    "Cuttings of one field differ by 3 to 4 points of protein (one standard deviation). One composite gives"
-                            + " the mean of both; what goes in front of a pen on any day may be that far from it.",
-                    APART));
+            found.add(new Warning(By.CUTTING, lot.cuttings(), APART));
         }
         if (lot.fields() > 1) {
-            found.add(new Warning(
-                    "by field: " + lot.fields() + " fields are in it",
-                    "Fields differ by 2 to 3 points of protein and about 3 of NDF (one standard deviation), more than bales"
-                            + " of one field do.",
-                    APART));
+            found.add(new Warning(By.FIELD, lot.fields(), APART));
         }
         if (lot.species() > 1) {
             found.add(new Warning(
-                    "by kind of plant: " + lot.species() + " kinds are in it",
-                    "The book's spread between bales is for one mix of plants; here it is too small, and the half-width on"
-                            + " the plan too narrow.",
-                    PublishedRule.named("R001").source()));
+                    By.PLANTS, lot.species(), PublishedRule.named("R001").source()));
         }
-        if (hay && lot.balingHours() > 48) {
+        if (hay && lot.balingHours() > MOST_HOURS) {
             found.add(new Warning(
-                    "by day of baling: %.0f h lie between the first bale and the last".formatted(lot.balingHours()),
-                    "More than 48 h of baling is more than one lot by the published rule: dew, heat and leaf loss change"
-                            + " from day to day.",
+                    By.BALING_DAY,
+                    lot.balingHours(),
                     PublishedRule.named("R003").source()));
         }
-        if (hay && lot.tons() > 200) {
-            found.add(new Warning(
-                    "by size: %,.0f tons are in it".formatted(lot.tons()),
-                    "A lot is at most 200 tons by the published rule. One source counts tons as they lie, another tons of"
-                            + " dry matter; the stricter is used here.",
-                    PublishedRule.named("R001").source()));
+        if (hay && lot.tons() > MOST_TONS) {
+            found.add(
+                    new Warning(By.SIZE, lot.tons(), PublishedRule.named("R001").source()));
         }
         if (hay && purpose == Purpose.NITRATE && lot.tons() > NITRATE_TONS) {
             found.add(new Warning(
-                    "by size, for nitrate: %,.0f tons are in it".formatted(lot.tons()),
-                    "For nitrate a lot is at most 100 tons by the published rule, and parts of a field are tested apart: it"
-                            + " lies in patches.",
-                    PublishedRule.named("R086").source()));
+                    By.SIZE_FOR_NITRATE, lot.tons(), PublishedRule.named("R086").source()));
         }
         if (lot.partRained()) {
-            found.add(new Warning(
-                    "by rain: some of it was rained on and some was not",
-                    "Rain washes out sugars and breaks leaves: the composite is the mean of two hays, and neither is it.",
-                    Material.LARGE_ROUND_BALE.method().source()));
+            found.add(new Warning(By.RAIN, 0, kept));
         }
         if (lot.storedApart()) {
-            found.add(new Warning(
-                    "by how it is kept: some of it lies differently",
-                    "What lies outside loses dry matter and quality every month that what lies inside does not: they drift"
-                            + " apart, and one result goes stale for both.",
-                    Material.LARGE_ROUND_BALE.method().source()));
+            found.add(new Warning(By.KEEPING, 0, kept));
         }
         if (lot.tornWrap()) {
-            found.add(new Warning(
-                    "by wrap: some of it has holes",
-                    "Air has got in: heat and mould in some bales. Sampled with the sound ones they spoil the mean and hide"
-                            + " themselves.",
-                    Material.BALEAGE.method().source()));
+            found.add(new Warning(By.TORN_WRAP, 0, Material.BALEAGE.method().source()));
         }
         return new LotCheck(found);
     }

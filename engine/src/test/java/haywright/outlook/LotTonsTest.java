@@ -186,8 +186,9 @@ class LotTonsTest {
         assertThat(bunker.facts().tons()).isGreaterThan(200);
         assertThat(LotCheck.of(bunker.material(), bunker.facts()).warnings()).isEmpty();
         var hay = LotSubject.of(lot(FeedClass.GRASS_HAY, bales(400), null));
-        assertThat(LotCheck.of(hay.material(), hay.facts()).warnings().toString())
-                .contains("200 tons");
+        assertThat(LotCheck.of(hay.material(), hay.facts()).warnings())
+                .extracting(LotCheck.Warning::by)
+                .containsExactly(LotCheck.By.SIZE);
     }
 
     private static WorthTesting worth(Lot lot, LabReport... reports) {

@@ -90,10 +90,20 @@ class PublishedRowsTest {
     private static void rules(Map<String, Runnable> c) {
         c.put("R001", () -> {
             assertThat(warnings(lot(200, 48))).isEmpty();
-            assertThat(warnings(lot(201, 48))).hasSize(1).first().asString().contains("200 tons");
+            assertThat(warnings(lot(201, 48)))
+                    .singleElement()
+                    .matches(w -> w.by() == LotCheck.By.SIZE && w.found() == 201);
         });
-        c.put("R002", () -> assertThat(warnings(lot(201, 48)).toString()).contains("tons of dry matter"));
-        c.put("R003", () -> assertThat(warnings(lot(200, 49)).toString()).contains("48 h"));
+        c.put(
+                "R002",
+                () -> assertThat(warnings(lot(201, 48)))
+                        .extracting(LotCheck.Warning::by)
+                        .containsExactly(LotCheck.By.SIZE));
+        c.put(
+                "R003",
+                () -> assertThat(warnings(lot(200, 49)))
+                        .singleElement()
+                        .matches(w -> w.by() == LotCheck.By.BALING_DAY && w.found() == 49));
         for (var bore : List.of("R021", "R022")) {
             c.put(
                     bore,

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.quantity.Unit;
 import haywright.sampling.Aim;
+import haywright.sampling.LotCheck;
 import haywright.sampling.LotFacts;
 import haywright.sampling.Material;
 import haywright.sampling.Probe;
@@ -63,6 +64,20 @@ class SamplingWordsTest {
         assertThat(SamplingWords.cautions(nitrate).toString()).contains("veterinarian");
         var moulds = plan(Material.LARGE_ROUND_BALE, 80, Aim.USUAL.with(Purpose.MOULDS));
         assertThat(MassWords.of(moulds)).contains("for the 10 lb that it takes");
+    }
+
+    /** Published rows R001 to R003 and R086: tons as they lie or of dry matter, hours of baling, tons for nitrate. */
+    @Test
+    void whatALotIsSplitByIsSaidWithWhatItCosts() {
+        var mixed = new LotFacts(350, 2, 3, 96, true, true, true, 2);
+        var said = LotCheck.of(Material.BALEAGE, mixed, Purpose.NITRATE).warnings();
+        assertThat(said)
+                .hasSize(LotCheck.By.values().length)
+                .allMatch(w -> SplitWords.cost(w).length() > 40);
+        assertThat(said.stream().map(SplitWords::by).toList().toString())
+                .contains("2 cuttings", "3 fields", "2 kinds", "96 h", "350 tons");
+        assertThat(said.stream().map(SplitWords::cost).toList().toString())
+                .contains("at most 200 tons", "tons of dry matter", "48 h", "at most 100 tons");
     }
 
     @Test

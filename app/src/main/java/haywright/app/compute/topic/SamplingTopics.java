@@ -3,6 +3,7 @@ package haywright.app.compute.topic;
 import haywright.app.compute.shape.Key;
 import haywright.app.words.MassWords;
 import haywright.app.words.SamplingWords;
+import haywright.app.words.SplitWords;
 import haywright.quantity.Unit;
 import haywright.sampling.Aim;
 import haywright.sampling.Choice;
@@ -261,7 +262,7 @@ final class SamplingTopics {
                 SamplingWords.kit(plan),
                 plan.choices().stream().map(RuleOut::of).toList(),
                 plan.lot().warnings().stream()
-                        .map(w -> new Warned(w.split(), w.cost()))
+                        .map(w -> new Warned(SplitWords.by(w), SplitWords.cost(w)))
                         .toList(),
                 plan.left(),
                 cautions.stream().map(Caution::words).toList(),
