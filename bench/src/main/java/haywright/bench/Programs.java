@@ -15,7 +15,6 @@ import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Random;
-import java.util.function.Function;
 import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 
@@ -77,13 +76,17 @@ public final class Programs {
                 what, seconds[0] / one, seconds[1] / one, seconds[2] / one);
     }
 
+    private interface Work<T> {
+        Object of(T one);
+    }
+
     /** Median, ninth tenth and most; building what is worked on is not timed. */
-    private static <T> double[] timed(int count, IntFunction<T> made, Function<T, ?> work) {
+    private static <T> double[] timed(int count, IntFunction<T> made, Work<T> work) {
         double[] seconds = new double[count];
         for (int i = 0; i < count; i++) {
             T one = made.apply(i);
             long started = System.nanoTime();
-            work.apply(one);
+            work.of(one);
             seconds[i] = (System.nanoTime() - started) / 1e9;
         }
         Arrays.sort(seconds);
