@@ -59,19 +59,6 @@ public record RanchWeather(
         WindChill.check(normals.monthly().get(0), (wind == null ? USUAL_WIND : wind).base());
     }
 
-    /** Of monthly means that were typed, or of a station's record. */
-    public RanchWeather(
-            String place,
-            List<Quantity> monthly,
-            @Nullable Quantity wind,
-            @Nullable Coat coat,
-            @Nullable Boolean windbreak,
-            ColdSystem coldSystem,
-            @Nullable Hide hide,
-            List<List<Double>> departures) {
-        this(place, monthly, wind, coat, windbreak, coldSystem, hide, departures, null);
-    }
-
     /** The same cattle and shelter in the weather of a place found by its name. */
     public RanchWeather at(FoundPlace other) {
         return new RanchWeather(other.place(), List.of(), wind, coat, windbreak, coldSystem, hide, List.of(), other);

@@ -164,7 +164,8 @@ class TinLanternRationsTest {
                 false,
                 ColdSystem.RULE_OF_THUMB,
                 null,
-                List.of());
+                List.of(),
+                null);
         var cold = RANCH.with(RANCH.settings().with(weather));
         var yard = new Yard(cold, LocalDate.of(2027, 2, 1));
         var cows = groups().get(0);

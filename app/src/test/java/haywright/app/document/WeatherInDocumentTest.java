@@ -41,7 +41,8 @@ class WeatherInDocumentTest {
                                 true,
                                 ColdSystem.HEAT_BALANCE,
                                 Hide.SOME_MUD,
-                                normals.departures()),
+                                normals.departures(),
+                                null),
                         StationWinters.of(station));
     }
 
@@ -120,7 +121,8 @@ class WeatherInDocumentTest {
                 false,
                 ColdSystem.RULE_OF_THUMB,
                 null,
-                List.of());
+                List.of(),
+                null);
         var tree = documents.tree(TinLantern.ranch().withWeather(typed, null));
         ((ObjectNode) tree.at("/settings/weather")).remove(List.of("departures", "hide", "found"));
         tree.remove("winters");

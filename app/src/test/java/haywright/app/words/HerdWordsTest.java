@@ -41,7 +41,8 @@ class HerdWordsTest {
                 windbreak,
                 by,
                 hide,
-                List.of());
+                List.of(),
+                null);
         return TinLantern.ranch().settings().with(weather);
     }
 

@@ -60,49 +60,6 @@ public record Group(
         past = List.copyOf(past);
     }
 
-    /** Of a group that was neither split nor joined. */
-    public Group(
-            UUID id,
-            String name,
-            AnimalClass animals,
-            int head,
-            Quantity weight,
-            boolean shrunk,
-            LocalDate weighedOn,
-            Quantity matureWeight,
-            double conditionScore,
-            String breed,
-            List<CalvingWeek> calving,
-            @Nullable Quantity calfBirthWeight,
-            @Nullable Quantity peakMilk,
-            @Nullable LocalDate weaning,
-            Quantity gain,
-            @Nullable LocalDate turnout,
-            @Nullable Weights weights,
-            @Nullable Scores scores) {
-        this(
-                id,
-                name,
-                animals,
-                head,
-                weight,
-                shrunk,
-                weighedOn,
-                matureWeight,
-                conditionScore,
-                breed,
-                calving,
-                calfBirthWeight,
-                peakMilk,
-                weaning,
-                gain,
-                turnout,
-                weights,
-                scores,
-                null,
-                List.of());
-    }
-
     /**
      * One thing that became of a group.
      *

@@ -33,7 +33,9 @@ class KeyDateTest {
                 Quantity.of(0, Unit.POUND_A_DAY),
                 null,
                 null,
-                null);
+                null,
+                null,
+                List.of());
     }
 
     @Test

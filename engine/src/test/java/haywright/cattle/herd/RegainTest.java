@@ -38,7 +38,9 @@ class RegainTest {
                         Quantity.of(0, Unit.KILOGRAM_A_DAY),
                         null,
                         null,
-                        null)
+                        null,
+                        null,
+                        List.of())
                 .wanting(wanted);
     }
 

@@ -52,7 +52,9 @@ class RegroupingTest {
                 Quantity.of(gain, Unit.POUND_A_DAY),
                 null,
                 null,
-                null);
+                null,
+                null,
+                List.of());
     }
 
     private static CalvingWeek week(int after, int head) {
@@ -134,7 +136,9 @@ class RegroupingTest {
                 Quantity.of(2, Unit.POUND_A_DAY),
                 null,
                 null,
-                null);
+                null,
+                null,
+                List.of());
         var joined = Regrouping.join(calves, late, ON);
         assertThat(joined.head()).isEqualTo(80);
         assertThat(joined.weight().value()).isCloseTo((60 * 500 + 20 * 520) / 80.0, within(0.005));

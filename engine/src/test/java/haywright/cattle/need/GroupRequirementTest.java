@@ -72,7 +72,9 @@ public class GroupRequirementTest {
                     gain,
                     null,
                     weights,
-                    scores);
+                    scores,
+                    null,
+                    List.of());
         }
     }
 

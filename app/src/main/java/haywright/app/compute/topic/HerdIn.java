@@ -72,7 +72,9 @@ record HerdIn(
                 Quantity.of(one.gain().orElse(0), Unit.KILOGRAM_A_DAY),
                 null,
                 null,
-                null);
+                null,
+                null,
+                List.of());
         try {
             return Requirement.of(
                     group,

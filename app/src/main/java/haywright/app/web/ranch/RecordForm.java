@@ -50,7 +50,8 @@ public final class RecordForm {
                         null,
                         ColdSystem.USUAL,
                         null,
-                        normals.departures())
+                        normals.departures(),
+                        null)
                 : new RanchWeather(
                         station.name(),
                         monthly,
@@ -59,7 +60,8 @@ public final class RecordForm {
                         before.windbreak(),
                         before.coldSystem(),
                         before.hide(),
-                        normals.departures());
+                        normals.departures(),
+                        null);
     }
 
     /** Of the record, where it has it. */

@@ -82,7 +82,8 @@ class BackCastTest {
                 false,
                 ColdSystem.RULE_OF_THUMB,
                 null,
-                normals.departures());
+                normals.departures(),
+                null);
         return ranch.withWeather(weather, StationWinters.of(station));
     }
 

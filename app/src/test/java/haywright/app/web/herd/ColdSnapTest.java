@@ -44,7 +44,8 @@ class ColdSnapTest {
                 windbreak,
                 system,
                 null,
-                List.of());
+                List.of(),
+                null);
         return TinLantern.ranch().settings().with(weather);
     }
 
@@ -178,8 +179,8 @@ class ColdSnapTest {
     void aCoatByConditionWhereNobodySaidOne() {
         var said = CALM.weather();
         assertThat(said).isNotNull();
-        var open =
-                new RanchWeather(said.place(), said.monthly(), null, null, false, said.coldSystem(), null, List.of());
+        var open = new RanchWeather(
+                said.place(), said.monthly(), null, null, false, said.coldSystem(), null, List.of(), null);
         var exposure = new HerdWeather(CALM.with(open)).day(DAY, -20);
         var cow = new HerdWeather(CALM).need(COWS, DAY).members().get(0).need().animal();
         assertThat(exposure.coat(cow)).isEqualTo(HairCoat.of(Coat.HEAVY_WINTER));
@@ -203,7 +204,7 @@ class ColdSnapTest {
         assertThat(new HerdWeather(CALM).day(DAY, -20).coat(thin)).isEqualTo(HairCoat.of(Coat.WINTER));
         assertThat(open.blows()).isEqualTo(RanchWeather.USUAL_WIND);
         var dry = new RanchWeather(
-                said.place(), said.monthly(), said.wind(), null, false, said.coldSystem(), Hide.DRY, List.of());
+                said.place(), said.monthly(), said.wind(), null, false, said.coldSystem(), Hide.DRY, List.of(), null);
         assertThat(haywright.app.words.HerdWords.taken(CALM.with(dry))).isEmpty();
         assertThat(haywright.app.words.HerdWords.taken(CALM.with(open))).isNotEmpty();
     }

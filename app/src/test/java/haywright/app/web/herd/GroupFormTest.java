@@ -453,7 +453,9 @@ class GroupFormTest {
                 before.gain(),
                 null,
                 null,
-                null);
+                null,
+                null,
+                List.of());
         assertThat(read(form(GroupForm.known(three)), three)).contains(three);
     }
 }

@@ -47,7 +47,8 @@ class WeeksOfNeedTest {
                 false,
                 ColdSystem.RULE_OF_THUMB,
                 null,
-                normals.departures());
+                normals.departures(),
+                null);
         return TinLantern.ranch().withWeather(weather, winters);
     }
 

@@ -33,7 +33,7 @@ class WeatherFormTest {
         var months = IntStream.of(14, 19, 30, 43, 53, 62, 69, 67, 57, 44, 29, 18)
                 .mapToObj(mean -> Quantity.of(mean, Unit.FAHRENHEIT))
                 .toList();
-        var open = new RanchWeather("Cold Spring", months, null, null, null, ColdSystem.USUAL, null, List.of());
+        var open = new RanchWeather("Cold Spring", months, null, null, null, ColdSystem.USUAL, null, List.of(), null);
         assertThat(sentAsShown(open)).isEqualTo(open);
         for (var hide : Hide.values()) {
             var said = new RanchWeather(
@@ -44,7 +44,8 @@ class WeatherFormTest {
                     false,
                     ColdSystem.HEAT_BALANCE,
                     hide,
-                    List.of());
+                    List.of(),
+                    null);
             assertThat(sentAsShown(said)).isEqualTo(said);
         }
     }
