@@ -3,7 +3,9 @@ package haywright.app.exchange;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.app.exchange.csv.ReportCsv;
+import haywright.app.exchange.lab.ColumnIs;
 import haywright.app.exchange.lab.Understood;
+import haywright.app.exchange.lab.Vocabulary;
 import haywright.app.exchange.pdf.PdfText;
 import haywright.forage.Basis;
 import haywright.forage.lab.Tested;
@@ -11,6 +13,7 @@ import java.io.IOException;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -20,11 +23,15 @@ import org.junit.jupiter.params.provider.CsvSource;
  * a person; a share of fiber or protein was carried with a pencil.
  */
 class UnseenSheetsTest {
-    private static Understood read(String file) throws IOException {
+    private static String text(String file) throws IOException {
         try (var in = UnseenSheetsTest.class.getResourceAsStream("unseen/" + file)) {
             var bytes = in.readAllBytes();
-            return NothingIsLostTest.read(PdfText.isPdf(bytes) ? PdfText.of(bytes) : ReportCsv.decode(bytes));
+            return PdfText.isPdf(bytes) ? PdfText.of(bytes) : ReportCsv.decode(bytes);
         }
+    }
+
+    private static Understood read(String file) throws IOException {
+        return NothingIsLostTest.read(text(file));
     }
 
     /** "CP dm 9.8": as received is ar, at 90 % dry matter 90, and what has one figure whatever the basis has no word. */
@@ -131,6 +138,18 @@ class UnseenSheetsTest {
                 "short-heads.pdf | 1 | MOISTURE 9.1; DM 90.9; CP ar 6.9; CP dm 7.6; ADF ar 38.0; ADF dm 41.8; NDF ar 57.7; NDF dm 63.5; CA ar 0.35; CA dm 0.39;"
                         + " P ar 0.12; P dm 0.13; NO3N ar 309; NO3N dm 340; TDN ar 50.5; TDN dm 55.6; NEM ar 0.48; NEM dm 0.53",
                 "parted-figures.txt | 0 | MOISTURE 11.2; ZN dm 21",
+                "strokes-empty.txt | 0 | DM 86.4; CP dm 9.7; ADF dm 36.2; NDF ar 50.4; NDF dm 58.3; NO3N ar 1590; NO3N dm 1840; FE dm 1120",
+                "strokes-box.txt | 0 | DM 90.3; CP dm 11.2; ADF dm 35.8; CA dm 0.52; SE dm <0.05; NO3N dm 1430",
+                "strokes-two-samples.txt | 0 | DM 89.9; CP ar 8.1; CP dm 9.0; ADF ar 34.6; ADF dm 38.5",
+                "strokes-two-samples.txt | 1 | DM 90.4; CP dm 11.1; ADF ar 32.1; ADF dm 35.5",
+                "tabs-empty.txt | 0 | DM 88.8; CP dm 9.9; ADF dm 37.0; NO3N ar 1100; NO3N dm 1239",
+                "basis-before.csv | 0 | DM 91.7; CP dm 8.8; ADF dm 39.9; CA dm 0.44; CU dm 4.6; NO3N dm 225",
+                "page-breaks.csv | 0 | DM 90.2; CP ar 8.3; CP dm 9.2; CA ar 0.41; CA dm 0.45",
+                "page-breaks.csv | 1 | DM 87.7; CP ar 10.5; CP dm 12.0; CA ar 0.87; CA dm 0.99",
+                "samples-two-heads.csv | 1 | CP dm 12.2; ADF dm 34.1",
+                "samples-two-heads.csv | 2 | CP dm 7.7; ADF dm 41.0",
+                "interleaved.tsv | 0 | CP dm 9.9; ADF dm 38.8; DM 90.1",
+                "interleaved.tsv | 1 | CP dm 14.2; ADF dm 33.3; DM 88.2",
                 "three-nitrates.txt | 0 | NO3 dm 4210; NO3N dm 951; KNO3 dm 6866; MOISTURE 11.8; HCN dm Negative"
             })
     void everyFigureThatIsTakenIsTheOneOnTheSheet(String file, int sample, String says) throws IOException {
@@ -157,6 +176,9 @@ class UnseenSheetsTest {
                 "camel-case.csv | R-77101 | 2026-09-24 | Stubble bales",
                 "unknown-codes.csv | R-77101 | 2026-09-24 | ''",
                 "colons-in-columns.txt | Bull pasture hay | September 28, 2026 | HL26-0345",
+                "interleaved.tsv | Stackyard 1 | '' | ''",
+                "strokes-empty.txt | West bench oats | 10/02/2026 | GB-4410",
+                "strokes-two-samples.txt | North bench | '' | ''",
                 "three-nitrates.txt | Sudangrass hay, round bales, \"SG-1\" | 09/26/26 | ''"
             })
     void aSampleIsToldByItsCodeItsDayAndItsOtherNames(String file, String code, String sampled, String other)
@@ -208,6 +230,24 @@ class UnseenSheetsTest {
 
     private static List<String> names(String list) {
         return list == null ? List.of() : List.of(list.split(", "));
+    }
+
+    /** One answer for two columns would take the first figure for both. */
+    @Test
+    void eachColumnThatNobodyKnowsIsAskedForItself() throws IOException {
+        var open = read("two-unknown.csv");
+        assertThat(open.samples()).isEmpty();
+        assertThat(open.columns())
+                .extracting(Understood.Column::written)
+                .containsExactly("Frischmasse", "Trockenmasse");
+        var said = new Vocabulary(
+                Map.of(), Map.of("frischmasse", ColumnIs.AS_RECEIVED, "trockenmasse", ColumnIs.DRY_MATTER));
+        var found = NothingIsLostTest.read(text("two-unknown.csv"), said);
+        assertThat(figures(found.samples().get(0)))
+                .containsExactlyElementsOf(
+                        said(
+                                "CA ar 0.38; CA dm 0.42; MG ar 0.13; MG dm 0.14; NDF ar 54.2; NDF dm 59.9; ADF ar 34.0; ADF dm 37.6"));
+        assertThat(found.columns()).allMatch(column -> column.said() != null);
     }
 
     /** Read cell by cell from the file: its lines are as long as each other. */

@@ -10,6 +10,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** What a file says of a sample, or of all of them, beside their figures: by what it tells, in order. */
@@ -75,6 +76,18 @@ final class About {
             }
         }
         return about;
+    }
+
+    /** With what was said over the table before it, where this one says nothing of it; a new name begins a new sample. */
+    About after(About before) {
+        boolean isNew = Stream.of(Told.BAG, Told.NUMBER, Told.LOT).anyMatch(told::containsKey);
+        before.told.forEach((what, values) -> {
+            boolean isName = what == Told.BAG || what == Told.NUMBER || what == Told.LOT;
+            if (!isNew || !isName && !what.isDay()) {
+                told.putIfAbsent(what, values);
+            }
+        });
+        return this;
     }
 
     /** Days of receipt, accounts and remarks have no place in a report here, and of methods only the two it knows. */

@@ -1,5 +1,6 @@
 package haywright.app.exchange.csv;
 
+import haywright.app.exchange.lab.ColumnWords;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Vocabulary;
@@ -10,8 +11,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
-import org.apache.commons.csv.CSVRecord;
 
 /** The cells of a file, each of which is taken or else listed. */
 final class Grid {
@@ -20,36 +21,20 @@ final class Grid {
 
     private static final Pattern FIGURE = Pattern.compile(
             "[<>]?\\s*[-−+]?(?:[0-9]|[.,][0-9])[0-9.,' ]*\\s*[*†‡]*(?:%|\\p{L}{1,5}(?:/\\p{L}{1,3})?)?");
-    private static final Set<String> UNITS = Set.of("unit", "units", "uom");
-    private static final Set<String> NAMES = Set.of(
-            "analyte",
-            "name",
-            "test",
-            "tests",
-            "component",
-            "components",
-            "item",
-            "parameter",
-            "parameters",
-            "constituent",
-            "nutrient",
-            "nutrients",
-            "analysis",
-            "determination",
-            "assay",
-            "analytes");
-
     private final List<List<String>> rows = new ArrayList<>();
     private final List<BitSet> settled = new ArrayList<>();
     private final List<Long> lines = new ArrayList<>();
     final Vocabulary words;
 
-    Grid(List<CSVRecord> records, Vocabulary words) {
+    /** @param number of its line in the file */
+    record Line(long number, List<String> cells) {}
+
+    Grid(List<Line> lines, Vocabulary words) {
         this.words = words;
-        for (var record : records) {
-            rows.add(record.stream().map(TableCsv::in).toList());
+        for (var line : lines) {
+            rows.add(line.cells.stream().map(TableCsv::in).toList());
             settled.add(new BitSet());
-            lines.add(record.getRecordNumber());
+            this.lines.add(line.number);
         }
     }
 
@@ -89,12 +74,32 @@ final class Grid {
 
     /** Whether a heading is that of a column of units. */
     static boolean isUnits(String key) {
-        return Heading.sides(key).stream().anyMatch(UNITS::contains);
+        return Heading.sides(key).stream().anyMatch(ColumnWords::isUnits);
     }
 
     /** A column of names, or of what stands beside them, says so by its heading. */
     boolean isNames(int row, int column) {
-        return Heading.sides(cell(row, column)).stream().map(Heading::key).anyMatch(NAMES::contains);
+        return Heading.sides(cell(row, column)).stream().anyMatch(ColumnWords::isNames);
+    }
+
+    boolean hasNoFigures(int row) {
+        return IntStream.range(0, width(row)).noneMatch(column -> isFigure(row, column));
+    }
+
+    /** How many names that are known stand in a line; "DM" and "as fed" over figures are none. */
+    long labels(int row) {
+        return IntStream.range(0, width(row))
+                .filter(column ->
+                        isLabel(row, column) && Heading.basis(cell(row, column)).isEmpty())
+                .count();
+    }
+
+    /** Whether a line tells of a sample: a label, and behind it what it tells. */
+    boolean isTold(int row) {
+        var first = cell(row, 0);
+        return told(row, 0).isPresent()
+                || first.indexOf(':') > 0
+                        && Told.of(first.substring(0, first.indexOf(':'))).isPresent();
     }
 
     Optional<Told> told(int row, int column) {
@@ -134,6 +139,15 @@ final class Grid {
             }
         }
         return all.isEmpty() ? "" : " (" + String.join("; ", all) + ")";
+    }
+
+    /** The first figures of a column. */
+    String example(int row, int column) {
+        return IntStream.range(row, rows.size())
+                .filter(at -> isFigure(at, column))
+                .limit(4)
+                .mapToObj(at -> cell(at, column))
+                .collect(Collectors.joining("; "));
     }
 
     String shown(int row) {

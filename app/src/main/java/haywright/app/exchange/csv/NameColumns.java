@@ -1,11 +1,14 @@
 package haywright.app.exchange.csv;
 
+import haywright.app.exchange.lab.ColumnWords;
 import haywright.app.exchange.lab.Heading;
 import haywright.forage.Basis;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
+import java.util.function.Predicate;
+import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 
 /**
  * Where the names of analytes stand down the side of a file.
@@ -16,18 +19,10 @@ import java.util.Set;
  */
 record NameColumns(int head, int first, List<Integer> columns) {
     private static final int LINES_BEFORE_HEADINGS = 25;
-    private static final Set<String> VALUES = Set.of(
-            "value",
-            "result",
-            "results",
-            "amount",
-            "figure",
-            "values",
-            "found",
-            "this sample",
-            "your sample",
-            "your result",
-            "this report");
+
+    /** A figure alone, and not a heading with one in it. */
+    private static final Predicate<String> BARE =
+            Pattern.compile("[<>]?\\s*[0-9][0-9.,]*\\s*%?").asMatchPredicate();
 
     NameColumns {
         columns = List.copyOf(columns);
@@ -38,7 +33,10 @@ record NameColumns(int head, int first, List<Integer> columns) {
         int best = -1;
         long most = 0;
         for (int column = 0; column < grid.width(); column++) {
-            long labels = labels(grid, column);
+            int at = column;
+            boolean isBeside = IntStream.range(0, Math.min(grid.height(), LINES_BEFORE_HEADINGS))
+                    .anyMatch(row -> isBeside(grid, row, at));
+            long labels = isBeside ? 0 : labels(grid, column);
             if (labels > most) {
                 most = labels;
                 best = column;
@@ -55,13 +53,41 @@ record NameColumns(int head, int first, List<Integer> columns) {
         for (int row = first - 1; row >= Math.max(0, first - LINES_BEFORE_HEADINGS) && head < 0; row--) {
             head = isHead(grid, row, best) ? row : -1;
         }
+        head = head < 0 ? unknownHead(grid, first, best) : head;
         var columns = new ArrayList<Integer>();
         for (int column = 0; column < grid.width(); column++) {
-            if (column == best || head >= 0 && grid.isNames(head, column) || labels(grid, column) > 1) {
+            if (column == best
+                    || head >= 0 && grid.isNames(head, column)
+                    || labels(grid, column) > 1 && !isBeside(grid, head, column)) {
                 columns.add(column);
             }
         }
         return Optional.of(new NameColumns(head, first, columns));
+    }
+
+    /** Words over two columns of figures or more, though nobody knows what they say; −1 where there are none. */
+    private static int unknownHead(Grid grid, int first, int names) {
+        var figures = IntStream.range(names + 1, grid.width())
+                .filter(column -> grid.isFigure(first, column))
+                .boxed()
+                .toList();
+        for (int row = first - 1; row >= 0 && figures.size() > 1; row--) {
+            int at = row;
+            boolean isOver = figures.stream()
+                            .filter(column -> !grid.cell(at, column).isBlank())
+                            .count()
+                    > 1;
+            if (isOver && grid.row(row).stream().skip(names + 1L).noneMatch(BARE::test)) {
+                return grid.told(row, names).isPresent() ? -1 : row;
+            }
+        }
+        return -1;
+    }
+
+    /** Whether its heading says that units or bases stand there, beside names. */
+    private static boolean isBeside(Grid grid, int head, int column) {
+        var key = head < 0 ? "" : Heading.key(grid.cell(head, column));
+        return Grid.isUnits(key) || ColumnWords.isBasis(key);
     }
 
     /** Headings for names and figures, though no name under them is known. */
@@ -94,12 +120,13 @@ record NameColumns(int head, int first, List<Integer> columns) {
         return most;
     }
 
+    /** Names that are known, each counted once: "DM" beside every line is a basis. */
     private static long labels(Grid grid, int column) {
-        long labels = 0;
-        for (int row = 0; row < grid.height(); row++) {
-            labels += isNamed(grid, row, column) ? 1 : 0;
-        }
-        return labels;
+        return IntStream.range(0, grid.height())
+                .filter(row -> isNamed(grid, row, column))
+                .mapToObj(row -> Heading.key(grid.cell(row, column)))
+                .distinct()
+                .count();
     }
 
     private static boolean isHead(Grid grid, int row, int names) {
@@ -113,12 +140,35 @@ record NameColumns(int head, int first, List<Integer> columns) {
         }
         for (int column = names + 1; column < grid.width(row); column++) {
             var key = Heading.key(grid.cell(row, column));
-            boolean isBeside = Grid.isUnits(key) || key.equals("basis");
-            if (isBeside || isValue(key) || basis(key).isPresent()) {
+            if (isBeside(grid, row, column) || isValue(key) || basis(key).isPresent()) {
                 return true;
             }
         }
         return false;
+    }
+
+    /** Whether the headings stand once more in this line, or others do: what follows is another table. */
+    boolean isHeadAgain(Grid grid, int row) {
+        int names = columns.get(0);
+        if (row <= head || row < first || grid.isLabel(row, names)) {
+            return false;
+        }
+        long alike = IntStream.range(0, grid.width(row))
+                .filter(column -> head >= 0
+                        && !grid.isFigure(row, column)
+                        && !grid.cell(row, column).isBlank()
+                        && Heading.key(grid.cell(row, column)).equals(Heading.key(grid.cell(head, column))))
+                .count();
+        return alike > 1 || grid.isNames(row, names) || isHead(grid, row, names) && isWithoutFigures(grid, row);
+    }
+
+    private static boolean isWithoutFigures(Grid grid, int row) {
+        return IntStream.range(0, grid.width(row)).noneMatch(column -> grid.isFigure(row, column))
+                && IntStream.range(0, grid.width(row))
+                                .filter(column -> basis(grid.cell(row, column)).isPresent()
+                                        || isValue(Heading.key(grid.cell(row, column))))
+                                .count()
+                        > 1;
     }
 
     static Optional<Basis> basis(String text) {
@@ -139,7 +189,7 @@ record NameColumns(int head, int first, List<Integer> columns) {
     }
 
     static boolean isValue(String key) {
-        return Heading.sides(key).stream().anyMatch(VALUES::contains);
+        return Heading.sides(key).stream().anyMatch(ColumnWords::isValue);
     }
 
     /** Whether its headings say beyond doubt that names stand down the side. */

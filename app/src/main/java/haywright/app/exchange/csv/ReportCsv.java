@@ -1,6 +1,8 @@
 package haywright.app.exchange.csv;
 
+import haywright.app.exchange.lab.BasisSaid;
 import haywright.app.exchange.lab.Decimals;
+import haywright.app.exchange.lab.Delimited;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Understood.Sample;
 import haywright.app.exchange.lab.Vocabulary;
@@ -14,10 +16,11 @@ import java.nio.charset.CharacterCodingException;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.regex.Pattern;
 import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVRecord;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -35,6 +38,8 @@ public final class ReportCsv {
     private static final int LONGEST_CELL = 2_000;
     /** A laboratory's name and address may stand above the headings. */
     private static final int LINES_BEFORE_HEADINGS = 25;
+
+    private static final char PIPE = '|';
 
     private static final Pattern WIDE_GAP = Pattern.compile("\\S {3,}\\S");
 
@@ -79,12 +84,13 @@ public final class ReportCsv {
         long laidOut = text.lines()
                 .filter(line -> WIDE_GAP.matcher(line.strip()).find())
                 .count();
-        if (4 * laidOut > lines && text.indexOf(';') < 0) {
+        if (4 * laidOut > lines && text.indexOf(';') < 0 && !Delimited.isPiped(text)) {
             return false;
         }
         try {
             var layout = read(text, Decimals.POINT, Basis.DRY_MATTER, words).layout();
-            return !layout.equals("one line a figure, columns separated by tabs"); // a sheet that was pasted
+            return !layout.matches(
+                    "one line a figure, columns separated by (?:tabs|strokes)"); // a sheet that was pasted
         } catch (Refused e) {
             var problem = e.problems().get(0);
             return !problem.rule().startsWith("no line names")
@@ -116,20 +122,84 @@ public final class ReportCsv {
                 }
             }
         }
-        var taking = new Taking(grid, decimals.of(figures), untold);
-        var names = NameColumns.of(grid).orElse(null);
-        int head = wideHead(grid);
-        boolean isDown = names != null
-                && (names.isSaid(grid) || head < 0 || NameColumns.labelsMost(grid) >= Wide.analytes(grid, head));
-        if (!isDown && head < 0) {
+        var all = new Taking(grid, decimals.of(figures), untold == null ? saidBasis(grid) : untold);
+        var tables = new ArrayList<Table>();
+        for (var lines : tables(records, grid)) {
+            var part = lines.size() == records.size() ? grid : new Grid(lines, words);
+            var before = tables.isEmpty() ? new About() : tables.get(tables.size() - 1).above;
+            table(part == grid ? all : new Taking(part, all), before, separator).ifPresent(tables::add);
+        }
+        if (tables.isEmpty()) {
             throw noHeadings(records.get(0));
         }
-        var down = isDown && names != null ? new Down(taking, names) : null;
-        var samples = down != null ? down.samples() : new Wide(taking, head).samples(separator);
-        var layout = down != null
-                ? down.areSamplesAcross() ? "one column a sample" : "one line a figure"
-                : "one line a sample";
-        return whole(taking, samples, layout, separator);
+        return whole(all, tables, separator);
+    }
+
+    /** @param above what stands over it, of its samples */
+    private record Table(String layout, List<Sample> samples, About above, Grid grid) {}
+
+    /** One table with what stands over it; empty where it has neither names across the top nor down the side. */
+    private static Optional<Table> table(Taking taking, About before, char separator) {
+        var grid = taking.grid;
+        var names = names(grid);
+        int head = wideHead(grid);
+        if (names.isPresent()) {
+            var down = new Down(taking, names.get(), before);
+            var layout = down.areSamplesAcross()
+                    ? "one column a sample"
+                    : down.areSamplesInLines() ? "one line a figure and its sample" : "one line a figure";
+            return Optional.of(new Table(layout, down.samples(), down.above(), grid));
+        }
+        if (head < 0) {
+            return Optional.empty();
+        }
+        var wide = new Wide(taking, head, before);
+        return Optional.of(new Table("one line a sample", wide.samples(separator), wide.above(), grid));
+    }
+
+    /** Where names stand down the side; empty where they stand across the top, or nowhere. */
+    private static Optional<NameColumns> names(Grid grid) {
+        int head = wideHead(grid);
+        return NameColumns.of(grid)
+                .filter(names ->
+                        names.isSaid(grid) || head < 0 || NameColumns.labelsMost(grid) >= Wide.analytes(grid, head));
+    }
+
+    /** The lines of each table; a new one begins where headings stand again, with what stands over them. */
+    private static List<List<Grid.Line>> tables(List<Grid.Line> lines, Grid grid) {
+        var names = names(grid).orElse(null);
+        int head = wideHead(grid);
+        var tables = new ArrayList<List<Grid.Line>>();
+        int from = 0;
+        for (int row = 1; row < lines.size(); row++) {
+            boolean isAgain = names != null
+                    ? names.isHeadAgain(grid, row)
+                    : head >= 0 && row > head && grid.labels(row) > 1 && grid.hasNoFigures(row);
+            if (!isAgain) {
+                continue;
+            }
+            int begin = row;
+            while (begin > from + 1 && (grid.hasNoFigures(begin - 1) || grid.isTold(begin - 1))) {
+                begin--;
+            }
+            tables.add(lines.subList(from, begin));
+            from = begin;
+        }
+        tables.add(lines.subList(from, lines.size()));
+        return tables;
+    }
+
+    /** What the lines beside the tables say of all figures; null where they say nothing, or two things. */
+    private static @Nullable Basis saidBasis(Grid grid) {
+        var said = new HashSet<Basis>();
+        for (int row = 0; row < grid.height(); row++) {
+            if (grid.hasNoFigures(row)) {
+                for (var one : BasisSaid.in(grid.shown(row))) {
+                    said.add(one.basis());
+                }
+            }
+        }
+        return said.size() == 1 ? said.iterator().next() : null;
     }
 
     /** The line with the most analytes in its columns; −1 where none has two. */
@@ -146,10 +216,15 @@ public final class ReportCsv {
         return best;
     }
 
-    private static Understood whole(Taking taking, List<Sample> found, String layout, char separator) {
-        taking.checkBasis();
+    private static Understood whole(Taking taking, List<Table> tables, char separator) {
+        var layout = tables.get(0).layout;
+        var found = together(tables);
         var samples = found.stream().filter(sample -> !sample.cells().isEmpty()).toList();
-        if (samples.isEmpty()) {
+        boolean isAsked = taking.columns.values().stream().anyMatch(column -> column.said() == null);
+        if (!isAsked || !samples.isEmpty()) {
+            taking.checkBasis();
+        }
+        if (samples.isEmpty() && !isAsked) {
             throw new Refused(
                     "text",
                     "",
@@ -166,18 +241,37 @@ public final class ReportCsv {
         var parted = switch (separator) {
             case ';' -> "semicolons";
             case '\t' -> "tabs";
+            case PIPE -> "strokes";
             default -> "commas";
         };
         return new Understood(
                 layout + ", columns separated by " + parted,
                 samples,
                 List.copyOf(taking.names.values()),
+                List.copyOf(taking.columns.values()),
                 List.copyOf(taking.notTaken),
-                taking.grid.rest());
+                tables.stream().flatMap(table -> table.grid.rest().stream()).toList());
     }
 
-    private static Refused noHeadings(CSVRecord first) {
-        var names = first.stream().filter(cell -> !cell.isBlank()).limit(4).toList();
+    /** The samples of all tables; what two say of one sample and does not differ is of one. */
+    private static List<Sample> together(List<Table> tables) {
+        var all = new ArrayList<Sample>();
+        for (var table : tables) {
+            int before = all.size();
+            for (var sample : table.samples) {
+                var same = all.subList(0, before).stream()
+                        .filter(other -> other.goesOn(sample))
+                        .findFirst();
+                same.ifPresentOrElse(
+                        other -> all.set(all.indexOf(other), other.with(sample.cells())), () -> all.add(sample));
+            }
+        }
+        return all;
+    }
+
+    private static Refused noHeadings(Grid.Line first) {
+        var names =
+                first.cells().stream().filter(cell -> !cell.isBlank()).limit(4).toList();
         return new Refused(
                 "text",
                 String.join(", ", names),
@@ -187,6 +281,9 @@ public final class ReportCsv {
 
     /** The one of the three that parts the line with the most columns. */
     private static char separator(String text) {
+        if (Delimited.isPiped(text)) {
+            return PIPE;
+        }
         char best = 0;
         long most = 0;
         for (char c : new char[] {',', ';', '\t'}) {
@@ -219,14 +316,22 @@ public final class ReportCsv {
         return best;
     }
 
-    private static List<CSVRecord> records(String text, char separator) {
+    private static List<Grid.Line> records(String text, char separator) {
+        if (separator == PIPE) {
+            var lines = new ArrayList<Grid.Line>();
+            for (var cells : Delimited.piped(text)) {
+                lines.add(new Grid.Line(lines.size() + 1, cells));
+            }
+            lines.removeIf(line -> line.cells().stream().allMatch(String::isBlank));
+            return lines;
+        }
         var format = CSVFormat.DEFAULT
                 .builder()
                 .setDelimiter(separator)
                 .setIgnoreEmptyLines(true)
                 .setTrim(true)
                 .get();
-        var records = new ArrayList<CSVRecord>();
+        var records = new ArrayList<Grid.Line>();
         try (var parser = format.parse(new StringReader(text))) {
             for (var record : parser) {
                 if (record.size() > MOST_COLUMNS) {
@@ -244,7 +349,8 @@ public final class ReportCsv {
                             "Is a quotation mark missing, or is it another file?");
                 }
                 if (record.stream().anyMatch(cell -> !cell.isBlank())) {
-                    records.add(record);
+                    records.add(new Grid.Line(
+                            record.getRecordNumber(), record.stream().toList()));
                 }
                 if (records.size() > MOST_SAMPLES * 50) {
                     throw new Refused(
@@ -259,7 +365,7 @@ public final class ReportCsv {
                             .formatted(
                                     records.isEmpty()
                                             ? 1
-                                            : records.get(records.size() - 1).getRecordNumber() + 1),
+                                            : records.get(records.size() - 1).number() + 1),
                     "Take the mark away or close it.");
         }
         return records;

@@ -5,12 +5,14 @@ import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Label;
 import haywright.app.exchange.lab.Shares;
 import haywright.app.exchange.lab.Understood.Cell;
+import haywright.app.exchange.lab.Understood.Column;
 import haywright.app.exchange.lab.Understood.Named;
 import haywright.app.words.Said;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.forage.lab.Tested;
 import haywright.workings.Refused;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -21,20 +23,44 @@ import org.jspecify.annotations.Nullable;
 /** Figures on their way from cells to samples, and what is said of those that are not taken. */
 final class Taking {
     final Grid grid;
-    final Map<String, Named> names = new LinkedHashMap<>();
-    final Set<String> notTaken = new LinkedHashSet<>();
-    private final Set<String> withoutBasis = new LinkedHashSet<>();
+    final Map<String, Named> names;
+    final Map<String, Column> columns;
+    final Set<String> notTaken;
+    private final Set<String> withoutBasis;
+    /** Where one name stands twice with two figures, neither is known to be the one. */
+    private final Set<String> twice = new HashSet<>();
+
     private final Decimals.Sheet decimals;
     private final @Nullable Basis untold;
 
     Taking(Grid grid, Decimals.Sheet decimals, @Nullable Basis untold) {
         this.grid = grid;
+        this.names = new LinkedHashMap<>();
+        this.columns = new LinkedHashMap<>();
+        this.notTaken = new LinkedHashSet<>();
+        this.withoutBasis = new LinkedHashSet<>();
         this.decimals = decimals;
         this.untold = untold;
     }
 
+    /** The next table of the same file. */
+    Taking(Grid grid, Taking before) {
+        this.grid = grid;
+        this.names = before.names;
+        this.columns = before.columns;
+        this.notTaken = before.notTaken;
+        this.withoutBasis = before.withoutBasis;
+        this.decimals = before.decimals;
+        this.untold = before.untold;
+    }
+
     void name(String written, String example, @Nullable Heading taken) {
         names.putIfAbsent(Heading.key(written), new Named(written, example, taken, grid.words.leavesOut(written)));
+    }
+
+    /** A column that is asked about. */
+    void column(Column column) {
+        columns.putIfAbsent(Heading.key(column.written()), column);
     }
 
     /** Why the figures of this name are not taken. */
@@ -85,8 +111,18 @@ final class Taking {
         }
         var cell = new Cell(analyte, heading.unit(), basis, decimals.pointed(text), name, heading.share(), method);
         var key = analyte.id() + " " + basis + (heading.share() == null ? "" : heading.share());
+        if (twice.contains(System.identityHashCode(cells) + key)) {
+            notTaken.add("Line %d, “%s”, %s: it stands there more than once".formatted(grid.line(row), name, text));
+            return;
+        }
         var before = cells.putIfAbsent(key, cell);
-        if (before != null && !before.text().equals(cell.text())) {
+        boolean isOther = before != null && !before.text().equals(cell.text());
+        if (before != null && isOther && Heading.key(before.read()).equals(Heading.key(name))) {
+            cells.remove(key);
+            twice.add(System.identityHashCode(cells) + key);
+            notTaken.add("“%s” stands there as %s and as %s: neither is taken. Type the one that counts in the form"
+                    .formatted(name, before.text(), cell.text()));
+        } else if (before != null && isOther) {
             notTaken.add("Line %d, “%s”, %s: %s stands there before it, as %s"
                     .formatted(grid.line(row), name, text, analyte.words(), before.text()));
         }

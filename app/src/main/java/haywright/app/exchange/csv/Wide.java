@@ -28,12 +28,19 @@ final class Wide {
     private final Map<Integer, Heading> analytes = new LinkedHashMap<>();
     private final Map<Integer, Tested.Method> methods = new HashMap<>();
     private final Map<Integer, Told> told = new LinkedHashMap<>();
+    private final About about;
     private int first;
 
-    Wide(Taking taking, int head) {
+    /** @param before what was said over the table before it */
+    Wide(Taking taking, int head, About before) {
         this.taking = taking;
+        this.about = About.over(taking.grid, 0, head).after(before);
         this.grid = taking.grid;
         this.head = head;
+    }
+
+    About above() {
+        return about;
     }
 
     /** How many analytes a line names, each in a column of its own. */
@@ -53,7 +60,6 @@ final class Wide {
         while (first < head + 1 + LINES_OF_UNITS && isUnits(first)) {
             first++;
         }
-        var about = About.over(grid, 0, head);
         headings();
         var samples = new ArrayList<Sample>();
         for (int row = first; row < grid.height(); row++) {

@@ -84,6 +84,12 @@ public enum Told {
             "what",
             "label",
             "id");
+    /** What the sender calls it: "client ref", "your mark", "grower's sample description". */
+    private static final Pattern CALLED = Pattern.compile(
+            "(?:your|clients?|customers?|growers?|producers?|senders?|submitters?|owners?|ranch|farm)(?:['’]s)?(?: own)?"
+                    + "(?: (?:sample|bag|lot|hay|feed|forage|field)(?: (?:id|no|ref|reference|code|mark|name|label|tag|desc|description|ident|identification))?"
+                    + "| (?:ref|reference|code|mark|marks|marking|label|tag|desc|description|ident|identification))");
+
     private static final Pattern NUMBERED = Pattern.compile(
             "(?:(?:lab(?:oratory)?|our|report|log|work order|order|case|accession|submission)(?: sample)?(?: id)? ?(?:no|id|ref|reference|code)?|reference|ref|ref no|no)");
     private static final Pattern DATED =
@@ -166,6 +172,10 @@ public enum Told {
                     + "|limits?(?: of (?:detection|quantitation|quantification|reporting))?|mdl|rdl|pql|lod|loq|rl|methods?|units?|uncertainty|blank|control|check(?=$| sample| standard)|qc|quality control"
                     + "|(?:season|seasonal|lab(?:oratory)?|house|in-house|internal|state|county|area|regional|national|industry|[0-9]+[- ]year) (?:average|avg\\.?|mean|median|norm|standard|control|check))(?![\\p{L}\\p{N}]).*");
 
+    private static final Pattern REPLICATE = Pattern.compile(
+            "(?i)(?:rep(?:licate|eat)?s?|runs?|dup(?:licate)?s?|trial|reading|aliquot)\\.?\\s*(?:no\\.?|number|#)?\\s*(?:[0-9]{1,2}|[a-d])?");
+    private static final Pattern MEAN = Pattern.compile("(?i)(?:mean|average|avg\\.?)(?: result| value)?");
+
     /** In a sentence, or over a column: figures of other samples, or what they should be. */
     private static final Pattern OF_OTHERS = Pattern.compile(
             "(?i)\\b(?:average|mean|median|typical(?:ly)?|usual(?:ly)?|normal(?:ly)?|range|compar\\w+|last year|on file|previous(?:ly)?|expect\\w*|goal|target"
@@ -193,7 +203,7 @@ public enum Told {
         if (LABORATORIES.contains(key)) {
             return Optional.of(LABORATORY);
         }
-        if (BAGS.contains(key)) {
+        if (BAGS.contains(key) || CALLED.matcher(key).matches()) {
             return Optional.of(BAG);
         }
         if (LOTS.contains(key)) {
@@ -233,6 +243,16 @@ public enum Told {
     /** Whether a sentence or a heading speaks of other figures than those of the sample. */
     public static boolean speaksOfOthers(String text) {
         return OF_OTHERS.matcher(text).find();
+    }
+
+    /** One of several measurements of one sample, by its column's heading. */
+    public static boolean isReplicate(String heading) {
+        return REPLICATE.matcher(heading.strip()).matches();
+    }
+
+    /** What such measurements come to together. */
+    public static boolean isMean(String words) {
+        return MEAN.matcher(words.strip()).matches();
     }
 
     /** Whether it is a day. */

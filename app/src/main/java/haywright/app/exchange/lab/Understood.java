@@ -4,6 +4,7 @@ import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.forage.lab.Tested;
 import haywright.quantity.Unit;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
@@ -14,13 +15,20 @@ import org.jspecify.annotations.Nullable;
  * @param layout how the file was read, in words
  * @param names every name of a figure met in it, understood or not, in order
  * @param notTaken every line, column and cell that was not understood, in words
+ * @param columns those with figures whose heading is not known, each of which is asked
  * @param rest what else stands on the sheet and was not needed: addresses, remarks, days that are not kept; as it stands
  */
 public record Understood(
-        String layout, List<Sample> samples, List<Named> names, List<String> notTaken, List<String> rest) {
+        String layout,
+        List<Sample> samples,
+        List<Named> names,
+        List<Column> columns,
+        List<String> notTaken,
+        List<String> rest) {
     public Understood {
         samples = List.copyOf(samples);
         names = List.copyOf(names);
+        columns = List.copyOf(columns);
         notTaken = List.copyOf(notTaken);
         rest = List.copyOf(rest);
     }
@@ -72,6 +80,26 @@ public record Understood(
                     .map(c -> isOne || c.method() == of ? c.by(null) : c)
                     .toList();
         }
+
+        /** Whether another table speaks of this sample too: under the same names, and nothing in it differs. */
+        public boolean goesOn(Sample other) {
+            return code.equals(other.code)
+                    && lot.equals(other.lot)
+                    && other.cells.stream()
+                            .allMatch(cell -> cells.stream()
+                                    .filter(mine -> mine.analyte == cell.analyte && mine.basis == cell.basis)
+                                    .allMatch(mine -> mine.text.equals(cell.text)));
+        }
+
+        /** With more of its figures. */
+        public Sample with(List<Cell> more) {
+            var both = new LinkedHashSet<>(cells);
+            more.stream()
+                    .filter(cell ->
+                            cells.stream().noneMatch(mine -> mine.analyte == cell.analyte && mine.basis == cell.basis))
+                    .forEach(both::add);
+            return new Sample(code, lot, also, laboratory, sampled, reported, method, List.copyOf(both));
+        }
     }
 
     /**
@@ -110,4 +138,14 @@ public record Understood(
      */
     public record Named(
             String written, String example, @Nullable Heading taken, boolean leftOut) {}
+
+    /**
+     * A column of figures whose heading nobody knows, or a mark of the laboratory beside figures.
+     *
+     * @param written its heading, or which column it is where it has none; a mark behind the word
+     * @param example the first figures under it, or a line with the mark
+     * @param said what somebody said it holds; null where nobody has
+     */
+    public record Column(
+            String written, String example, @Nullable ColumnIs said, boolean isMark) {}
 }

@@ -12,9 +12,14 @@ import org.jspecify.annotations.Nullable;
  * The names a laboratory uses: the house's own table of analytes, and before it what somebody said of this laboratory.
  *
  * @param own by name as the file writes it, without regard to case and spaces
+ * @param columns what columns hold whose headings the house does not know, by heading likewise
  */
-public record Vocabulary(Map<String, Meaning> own) {
+public record Vocabulary(Map<String, Meaning> own, Map<String, ColumnIs> columns) {
     public static final Vocabulary HOUSE = new Vocabulary(Map.of());
+
+    public Vocabulary(Map<String, Meaning> own) {
+        this(own, Map.of());
+    }
 
     /**
      * What somebody said a name stands for.
@@ -30,13 +35,19 @@ public record Vocabulary(Map<String, Meaning> own) {
 
     public Vocabulary {
         own = Map.copyOf(own);
+        columns = Map.copyOf(columns);
+    }
+
+    /** What somebody said the column under this heading holds; empty where nobody did. */
+    public Optional<ColumnIs> column(String heading) {
+        return Optional.ofNullable(columns.get(Heading.key(heading)));
     }
 
     /** These names first, then mine. */
     public Vocabulary with(Map<String, Meaning> more) {
         var all = new LinkedHashMap<>(own);
         all.putAll(more);
-        return new Vocabulary(all);
+        return new Vocabulary(all, columns);
     }
 
     public boolean leavesOut(String name) {

@@ -221,6 +221,9 @@ record Across(List<Column> columns, List<Word> whole) {
     /** How far a cell lies beside a heading; words under a heading begin where it does, figures end there. */
     private static double away(Column column, Word cell) {
         var heading = column.heading;
+        if (heading.isInCell() || cell.isInCell()) {
+            return heading.cell() == cell.cell() ? 0 : Double.POSITIVE_INFINITY;
+        }
         return Math.min(
                 Math.abs(heading.middle() - cell.middle()),
                 Math.min(Math.abs(heading.from() - cell.from()), Math.abs(heading.to() - cell.to())));

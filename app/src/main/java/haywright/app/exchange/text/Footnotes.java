@@ -1,5 +1,6 @@
 package haywright.app.exchange.text;
 
+import haywright.app.exchange.lab.BasisSaid;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Understood;
 import haywright.forage.Basis;
@@ -9,10 +10,8 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -28,13 +27,6 @@ final class Footnotes {
 
     private static final Pattern SHARE = Pattern.compile(
             "(?i)(?:(?:as|in|is|are|given|expressed|reported) )*(?:%|percent|pct\\.?) ?(?:of )?(?:the )?(.+)");
-    private static final Pattern WORDS_OF_BASIS = Pattern.compile(
-            "(?i)^(?:(?:all|everything|below|above|numbers|results?|values?|figures?|percent(?:ages)?|%|data|nutrients?|analys[ie]s|are|is|reported|expressed|given|shown|basis:?|on|in|the|as(?! ?[-_]?(?:received|rec|fed|is|sampled|wet)))[,:]?\\s+)+");
-    private static final Pattern SAYS_BASIS = Pattern.compile(
-            "(?i)\\b(?:results?|values?|figures?|analys[ie]s|data|nutrients?|everything)\\b.*\\b(?:on|are|is|as|reported|expressed|given)\\b.*?"
-                    + "\\b(as[ -](?:received|fed|is|sampled)|dry[ -](?:matter|weight)|dry)\\b(?: basis)?");
-    private static final Pattern OTHERS =
-            Pattern.compile("(?i)\\b(?:calculated|typical|average|mean|normal|range|goal|guide|reference)\\b");
     private static final Pattern ABOUT_FIGURES =
             Pattern.compile("(?i)\\b(?:basis|dry|as[ -]received|as[ -]fed|converted|percent of|% of)\\b");
 
@@ -58,9 +50,6 @@ final class Footnotes {
 
     private record Place(String mark, int at) {}
 
-    /** A part of a line that says the basis of all figures. */
-    record Said(Basis basis, int from, int to) {}
-
     Footnotes(List<String> raw) {
         for (int number = 1; number <= raw.size(); number++) {
             var line = raw.get(number - 1);
@@ -75,15 +64,14 @@ final class Footnotes {
                 }
             }
             if (line.length() <= TextLine.MOST_COLUMNS) {
-                said(line).forEach(one -> bases.add(one.basis));
+                BasisSaid.in(line).forEach(one -> bases.add(one.basis()));
             }
         }
     }
 
     private static Meaning meaning(String words) {
         var text = words.strip().replaceAll("[.,;]+$", "");
-        var basis = Heading.basis(
-                WORDS_OF_BASIS.matcher(text + " ").replaceFirst("").strip());
+        var basis = Heading.basis(BasisSaid.bare(text + " "));
         if (basis.isPresent()) {
             return new Meaning(basis.get(), null, "", "", "");
         }
@@ -108,52 +96,6 @@ final class Footnotes {
     @Nullable
     Basis onlyBasis() {
         return bases.size() == 1 ? bases.iterator().next() : null;
-    }
-
-    /** What a line says of all figures, sentence by sentence. */
-    static List<Said> said(String line) {
-        var all = new ArrayList<Said>();
-        var sentence = Pattern.compile("\\S.*?(?:[.;](?=\\s|$)|$)").matcher(line);
-        while (sentence.find()) {
-            var text = sentence.group();
-            if (text.matches("(?:" + MARK + ").*") || OTHERS.matcher(text).find()) {
-                continue;
-            }
-            basis(text).ifPresent(basis -> all.add(new Said(basis, sentence.start(), sentence.end())));
-        }
-        return all;
-    }
-
-    private static Optional<Basis> basis(String sentence) {
-        var plain = sentence.strip().replaceAll("\\s+", " ").replaceAll(" ?[.;:]+$", "");
-        return Stream.concat(Stream.of(plain), clauses(plain))
-                .map(Footnotes::wholly)
-                .flatMap(Optional::stream)
-                .findFirst();
-    }
-
-    /** "Here is what we found, all on the dry basis": the parts of a sentence that speak of all figures. */
-    private static Stream<String> clauses(String sentence) {
-        return Pattern.compile("[,:]")
-                .splitAsStream(sentence)
-                .map(String::strip)
-                .filter(part -> part.matches("(?i)(?:all|everything|results?|values?|figures?|numbers)\\b.*"));
-    }
-
-    private static Optional<Basis> wholly(String said) {
-        return alone(said).or(() -> alone(said.replaceFirst("(?i)[, (]*\\b(?:unless|except|if not) .*$", "")));
-    }
-
-    private static Optional<Basis> alone(String plain) {
-        var rest = WORDS_OF_BASIS.matcher(plain).replaceFirst("");
-        if (!rest.equals(plain)) {
-            var whole = Heading.basis(rest);
-            if (whole.isPresent()) {
-                return whole;
-            }
-        }
-        var says = SAYS_BASIS.matcher(plain);
-        return says.find() ? Heading.basis(says.group(1)) : Optional.empty();
     }
 
     /** A line without its marks, which are remembered by where they stood. A raised figure is always a mark. */

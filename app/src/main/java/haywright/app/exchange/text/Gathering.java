@@ -1,5 +1,6 @@
 package haywright.app.exchange.text;
 
+import haywright.app.exchange.lab.BasisSaid;
 import haywright.app.exchange.lab.Decimals;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Label;
@@ -102,7 +103,7 @@ final class Gathering {
         }
     }
 
-    void basis(TextLine line, Footnotes.Said said) {
+    void basis(TextLine line, BasisSaid said) {
         saidBasis = said.basis();
         ledger.settle(line.number(), said.from(), said.to());
     }
@@ -489,6 +490,7 @@ final class Gathering {
                 "lines of a name and its figures",
                 samples.whole(),
                 List.copyOf(written.values()),
+                List.of(),
                 List.copyOf(notTaken),
                 ledger.rest());
     }

@@ -5,6 +5,8 @@ import haywright.app.exchange.text.TextLine.Word;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** Which column each figure of a line stands in. A figure between two columns stands in none. */
@@ -44,6 +46,9 @@ final class Placing {
 
     /** @return one for each figure; null for one that cannot be placed */
     static List<@Nullable Column> of(List<Word> figures, List<Column> columns, boolean isAligned) {
+        if (Stream.concat(figures.stream(), columns.stream().map(Column::place)).anyMatch(Word::isInCell)) {
+            return inCells(figures, columns);
+        }
         if (figures.size() == columns.size() && (!isAligned || isInOrder(figures, columns))) {
             return new ArrayList<>(columns);
         }
@@ -65,12 +70,27 @@ final class Placing {
         return placed;
     }
 
+    /** A sign parts the cells: each figure is under the heading of its own cell, or under none. */
+    private static List<@Nullable Column> inCells(List<Word> figures, List<Column> columns) {
+        return figures.stream()
+                .<@Nullable Column>map(figure -> figures.stream()
+                                        .filter(other -> other.cell() == figure.cell())
+                                        .count()
+                                > 1
+                        ? null
+                        : columns.stream()
+                                .filter(column -> column.away(figure) == 0)
+                                .findFirst()
+                                .orElse(null))
+                .collect(Collectors.toList());
+    }
+
     /** As many figures as columns, and each stands nearest to its own. */
     private static boolean isInOrder(List<Word> figures, List<Column> columns) {
         for (int i = 0; i < figures.size(); i++) {
             var figure = figures.get(i);
             var own = columns.get(i);
-            if (columns.stream().anyMatch(other -> away(figure, other) < away(figure, own))) {
+            if (columns.stream().anyMatch(other -> other.away(figure) < own.away(figure))) {
                 return false;
             }
         }
@@ -79,15 +99,11 @@ final class Placing {
 
     private static @Nullable Column nearest(Word figure, List<Column> columns) {
         var sorted = columns.stream()
-                .sorted((a, b) -> Double.compare(away(figure, a), away(figure, b)))
+                .sorted((a, b) -> Double.compare(a.away(figure), b.away(figure)))
                 .toList();
         var first = sorted.get(0);
         var second = sorted.get(1);
-        double apart = Math.abs(first.middle() - second.middle());
-        return away(figure, first) <= NEAR * apart ? first : null;
-    }
-
-    private static double away(Word figure, Column column) {
-        return Math.abs(figure.middle() - column.middle());
+        double apart = first.away(second.place());
+        return first.away(figure) <= NEAR * apart ? first : null;
     }
 }

@@ -1,6 +1,8 @@
 package haywright.app.exchange.text;
 
+import haywright.app.exchange.lab.BasisSaid;
 import haywright.app.exchange.lab.Decimals;
+import haywright.app.exchange.lab.Delimited;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Vocabulary;
@@ -63,7 +65,7 @@ public final class ReportText {
         }
         var ledger = new Ledger();
         var names = new Names(words);
-        var raw = Tabs.laidOut(text.replace('\f', '\n').lines().toList());
+        var raw = Delimited.laidOut(text.replace('\f', '\n').lines().toList());
         if (raw.size() > MOST_LINES) {
             throw new Refused("text", raw.size() + " lines", "this is more than reports have", "Split the file.");
         }
@@ -121,7 +123,7 @@ public final class ReportText {
             gathering.gap();
             return 1;
         }
-        Footnotes.said(line.text()).forEach(said -> gathering.basis(line, said));
+        BasisSaid.in(line.text()).forEach(said -> gathering.basis(line, said));
         // a line with decimals holds figures, and is no heading of analytes across the top
         var next = line.words().stream()
                         .anyMatch(word -> word.isFigure() && word.text().matches(".*[0-9][.,][0-9].*"))

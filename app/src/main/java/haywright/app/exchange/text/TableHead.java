@@ -1,8 +1,8 @@
 package haywright.app.exchange.text;
 
+import haywright.app.exchange.lab.ColumnWords;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Label;
-import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.text.TextLine.Word;
 import haywright.forage.Basis;
 import haywright.quantity.Unit;
@@ -11,7 +11,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -19,70 +18,6 @@ import org.jspecify.annotations.Nullable;
 /** The headings over a table of names and figures, from left to right. */
 record TableHead(List<Column> columns) {
     static final TableHead NONE = new TableHead(List.of());
-
-    private static final Set<String> NAMES = Set.of(
-            "analyte",
-            "analytes",
-            "test",
-            "tests",
-            "component",
-            "components",
-            "nutrient",
-            "nutrients",
-            "parameter",
-            "parameters",
-            "constituent",
-            "item",
-            "analysis",
-            "name",
-            "determination",
-            "assay");
-    private static final Set<String> VALUES = Set.of(
-            "result",
-            "results",
-            "value",
-            "values",
-            "amount",
-            "found",
-            "this sample",
-            "your sample",
-            "your result",
-            "this report");
-    private static final Set<String> UNITS = Set.of("unit", "units", "uom");
-    private static final Set<String> IGNORED = Set.of(
-            "method",
-            "methods",
-            "test method",
-            "range",
-            "normal range",
-            "typical range",
-            "typical",
-            "usual",
-            "guide value",
-            "guide values",
-            "guideline",
-            "guidelines",
-            "normal",
-            "desired",
-            "recommended",
-            "reference",
-            "reference range",
-            "mdl",
-            "lod",
-            "loq",
-            "rl",
-            "reporting limit",
-            "detection limit",
-            "limit",
-            "flag",
-            "analyst",
-            "date analyzed",
-            "average",
-            "avg",
-            "avg.",
-            "goal",
-            "target",
-            "uncertainty");
 
     /** Columns of text between two headings that may belong together. */
     private static final int NEAR = 6;
@@ -107,8 +42,15 @@ record TableHead(List<Column> columns) {
             this(role, basis, unit, heading, heading);
         }
 
-        double middle() {
-            return place.middle();
+        /**
+         * How far beside it a word stands. Where a sign parts the cells it is under this heading or under none of its
+         * kind, and what stands in cells has no place under headings that do not.
+         */
+        double away(Word word) {
+            if (place.isInCell() || word.isInCell()) {
+                return place.cell() == word.cell() ? 0 : Double.POSITIVE_INFINITY;
+            }
+            return Math.abs(place.middle() - word.middle());
         }
 
         private boolean canHoldFigures() {
@@ -184,13 +126,13 @@ record TableHead(List<Column> columns) {
 
     private static @Nullable Column column(Word heading) {
         var text = Heading.key(heading.text()).replaceAll("[:.]$", "");
-        if (NAMES.contains(text)) {
+        if (ColumnWords.isNames(text)) {
             return new Column(Role.NAME, null, null, heading);
         }
-        if (UNITS.contains(text)) {
+        if (ColumnWords.isUnits(text)) {
             return new Column(Role.UNIT, null, null, heading);
         }
-        if (IGNORED.contains(text) || Told.speaksOfOthers(text)) {
+        if (ColumnWords.isOther(text)) {
             return new Column(Role.IGNORED, null, null, heading);
         }
         var rest = text.replaceAll("^(?:results?|values?)[,:\\s(]+(?=\\S)", "")
@@ -205,7 +147,7 @@ record TableHead(List<Column> columns) {
         if (basis.isPresent()) {
             return new Column(Role.VALUE, basis.get(), unit.orElse(null), heading);
         }
-        return VALUES.contains(text) || VALUES.contains(bare)
+        return ColumnWords.isValue(text) || ColumnWords.isValue(bare)
                 ? new Column(Role.VALUE, null, unit.orElse(null), heading)
                 : null;
     }
@@ -246,6 +188,9 @@ record TableHead(List<Column> columns) {
 
     /** Columns of text between them; 0 or less where one stands over the other. */
     private static int apart(Word one, Word other) {
+        if (one.isInCell() && other.isInCell()) {
+            return one.cell() == other.cell() ? 0 : Integer.MAX_VALUE;
+        }
         return Math.max(other.from() - one.to(), one.from() - other.to());
     }
 
@@ -302,7 +247,9 @@ record TableHead(List<Column> columns) {
     /** The same with its places where these figures stand; empty where they are not one for each column. */
     Optional<TableHead> placed(List<Word> figures) {
         long wanted = columns.stream().filter(Column::canHoldFigures).count();
-        if (figures.size() != wanted || !figures.stream().allMatch(Word::isFigure)) {
+        if (figures.stream().anyMatch(Word::isInCell)
+                || figures.size() != wanted
+                || !figures.stream().allMatch(Word::isFigure)) {
             return Optional.empty();
         }
         var left = new ArrayDeque<>(figures);
@@ -311,10 +258,12 @@ record TableHead(List<Column> columns) {
                 .toList()));
     }
 
+    /** The column over a word; one without a heading where it stands in a cell that has none. */
     Column nearest(Word word) {
         return columns.stream()
-                .min(Comparator.comparingDouble(c -> Math.abs(c.middle() - word.middle())))
-                .orElseThrow();
+                .filter(c -> c.away(word) < Double.POSITIVE_INFINITY)
+                .min(Comparator.comparingDouble(c -> c.away(word)))
+                .orElseGet(() -> new Column(Role.OTHER, null, null, new Word("", word.from(), word.to(), word.cell())));
     }
 
     /** Whether these stand over columns of figures of several groups, and not over names or beside them. */
@@ -336,7 +285,7 @@ record TableHead(List<Column> columns) {
     int groupOver(Word word) {
         return columns.stream()
                 .filter(Column::canHoldFigures)
-                .min(Comparator.comparingDouble(c -> Math.abs(c.middle() - word.middle())))
+                .min(Comparator.comparingDouble(c -> Math.abs(c.place.middle() - word.middle())))
                 .map(this::group)
                 .orElse(0);
     }

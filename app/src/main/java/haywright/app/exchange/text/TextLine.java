@@ -1,5 +1,6 @@
 package haywright.app.exchange.text;
 
+import haywright.app.exchange.lab.Delimited;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.words.Said;
 import java.util.ArrayList;
@@ -40,8 +41,23 @@ record TextLine(int number, int page, String text, List<Word> words) {
     private static final Pattern TOGETHER_IN_COLUMNS = Pattern.compile("(?iu)" + INSTEAD + OF_A_NAME
             + "|[0-9][0-9.,]*(?:[-–—]| [-–—] )[0-9][0-9.,]*(?![^ ])" + "|" + PARTED + "(?![^ ])");
 
-    /** A word, or several that are one thing. */
-    record Word(String text, int from, int to) {
+    /**
+     * A word, or several that are one thing.
+     *
+     * @param cell which cell of its line, where a sign parts them; −1 where only its place tells
+     */
+    record Word(String text, int from, int to, int cell) {
+        static final int BY_PLACE = -1;
+
+        Word(String text, int from, int to) {
+            this(text, from, to, BY_PLACE);
+        }
+
+        /** Whether a sign parts the cells of its line. */
+        boolean isInCell() {
+            return cell != BY_PLACE;
+        }
+
         double middle() {
             return (from + to) / 2.0;
         }
@@ -69,11 +85,15 @@ record TextLine(int number, int page, String text, List<Word> words) {
 
         /** Both, one under or behind the other. */
         Word with(Word next) {
-            return new Word(text + " " + next.text, Math.min(from, next.from), Math.max(to, next.to));
+            return new Word(
+                    text + " " + next.text,
+                    Math.min(from, next.from),
+                    Math.max(to, next.to),
+                    cell == next.cell ? cell : BY_PLACE);
         }
 
         private Word beside(Word next) {
-            return next.from == to ? new Word(text + next.text, from, next.to) : with(next);
+            return next.from == to ? new Word(text + next.text, from, next.to, cell) : with(next);
         }
     }
 
@@ -82,7 +102,19 @@ record TextLine(int number, int page, String text, List<Word> words) {
         // what leads the eye from a name to its figure, and what draws a table
         var text = replace(plain.replace("\t", "    "), "\\.{3,}|…+|_{2,}|[|│¦]|(?:\\. ){3,}");
         text = text.replaceAll("[\\p{Cntrl}\\u00a0\\u202f]", " ").stripTrailing();
-        return new TextLine(number, page, text, words(text));
+        return new TextLine(number, page, text, inCells(words(text), plain));
+    }
+
+    /** Each with the number of its cell, where a sign parts them. */
+    private static List<Word> inCells(List<Word> words, String line) {
+        return line.indexOf(Delimited.CUT) < 0
+                ? words
+                : words.stream()
+                        .map(word -> new Word(word.text, word.from, word.to, (int) line.substring(0, word.from)
+                                .chars()
+                                .filter(c -> c == Delimited.CUT)
+                                .count()))
+                        .toList();
     }
 
     private static String replace(String text, String pattern) {

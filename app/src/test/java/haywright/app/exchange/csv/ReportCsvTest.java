@@ -217,7 +217,7 @@ class ReportCsvTest {
             value = {
                 "`` | there is nothing in it",
                 "`\ufeff  \n ` | there is nothing in it",
-                "`CP|DM|ADF\n12|88|38\n` | no comma, semicolon or tab separates its columns",
+                "`CP:DM:ADF\n12:88:38\n` | no comma, semicolon or tab separates its columns",
                 "`Rain,Snow\n1,2\n` | no line names analytes",
                 "`Sample,CP DM,ADF DM\n` | no figure of a known analyte",
                 "`Analyte,As received,Dry matter\nSparkle,3,4\n` | no figure of a known analyte",

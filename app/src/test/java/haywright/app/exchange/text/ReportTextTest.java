@@ -224,7 +224,8 @@ class ReportTextTest {
         assertThat(cells(found, 1))
                 .containsExactly(
                         "CP 12.6 PERCENT DRY_MATTER", "K 1.44 PERCENT DRY_MATTER", "DCAD -15 MEQ_PER_KG DRY_MATTER");
-        assertThat(found.samples()).extracting(Understood.Sample::code).containsExactly("20261", "20262");
+        assertThat(found.samples()).extracting(Understood.Sample::code).containsExactly("S4K2P1", "Creek stack");
+        assertThat(found.samples().get(0).also()).contains("20261");
         assertThat(found.samples()).extracting(Understood.Sample::reported).containsOnly("Oct 2, 2026");
         assertThat(found.notTaken())
                 .anyMatch(line -> line.contains("Zeal"))

@@ -1,0 +1,317 @@
+package haywright.app.exchange.csv;
+
+import haywright.app.exchange.lab.ColumnIs;
+import haywright.app.exchange.lab.ColumnWords;
+import haywright.app.exchange.lab.Heading;
+import haywright.app.exchange.lab.Told;
+import haywright.app.exchange.lab.Understood.Column;
+import haywright.forage.Basis;
+import haywright.quantity.Unit;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.function.Predicate;
+import java.util.regex.Pattern;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+
+/** What each column holds beside names that stand down the side: by its heading, by its cells, or as somebody said. */
+final class DownColumns {
+    private static final Set<String> REPORTS = Set.of("report", "report no", "report no.", "report number");
+
+    private static final Pattern MARKS = Pattern.compile(
+            "(?i)(?:data |result |lab )?(?:qualifiers?|qual\\.?|flags?|signs?|marks?|sym(?:bol)?|codes?|remarks?)");
+
+    private final Taking taking;
+    private final Grid grid;
+    private final NameColumns names;
+    final Map<Integer, Value> values = new TreeMap<>();
+    final Map<Integer, Told> told = new TreeMap<>();
+    int unit = -1;
+    int basis = -1;
+    int report = -1;
+    int method = -1;
+    /** "<" beside the figures, in a column of its own. */
+    int mark = -1;
+
+    /**
+     * A column of figures.
+     *
+     * @param names the column with their names
+     * @param basis null where no heading tells
+     * @param about what is said over it of its sample
+     */
+    record Value(int names, @Nullable Basis basis, @Nullable Unit unit, About about) {
+        String code() {
+            var bag = about.first(Told.BAG);
+            return bag.isEmpty() ? about.first(Told.NUMBER) : bag;
+        }
+    }
+
+    DownColumns(Taking taking, NameColumns names) {
+        this.taking = taking;
+        this.grid = taking.grid;
+        this.names = names;
+        byHeading();
+        byCells();
+        told.forEach((column, what) -> {
+            if (About.isKept(what, "")) {
+                grid.settle(names.head(), column);
+            }
+        });
+        IntStream.range(0, names.first()).forEach(this::describe);
+    }
+
+    private String heading(int column) {
+        return names.head() < 0 ? "" : grid.cell(names.head(), column);
+    }
+
+    private void settle(int column) {
+        if (names.head() >= 0) {
+            grid.settle(names.head(), column);
+        }
+    }
+
+    private void byHeading() {
+        for (int column = 0; names.head() >= 0 && column < grid.width(names.head()); column++) {
+            var key = Heading.key(heading(column));
+            var what = Told.of(heading(column)).orElse(null);
+            boolean isKnown = true;
+            if (names.columns().contains(column)) {
+                // its own heading
+            } else if (Grid.isUnits(key)) {
+                unit = column;
+            } else if (ColumnWords.isBasis(key)) {
+                basis = column;
+            } else if (REPORTS.contains(key)) {
+                report = column;
+            } else if (NameColumns.isValue(key)
+                    || NameColumns.basis(grid, names.head(), column).isPresent()) {
+                value(column, NameColumns.basis(grid, names.head(), column).orElse(null));
+            } else if (what == Told.METHOD) {
+                method = column;
+            } else {
+                isKnown = false;
+                if (what != null) {
+                    told.put(column, what);
+                }
+            }
+            if (isKnown) {
+                settle(column);
+            }
+        }
+        if (!values.isEmpty() && report < 0 && !told.containsValue(Told.BAG) && !told.containsValue(Told.NUMBER)) {
+            IntStream.range(0, grid.width())
+                    .filter(column -> !isKnown(column) && partsSamples(column))
+                    .findFirst()
+                    .ifPresent(column -> told.put(column, Told.BAG));
+        }
+    }
+
+    private void byCells() {
+        boolean areValuesSaid = !values.isEmpty();
+        var strange = new ArrayList<Integer>();
+        for (int column = 0; column < grid.width(); column++) {
+            if (isKnown(column)) {
+                continue;
+            }
+            if (mark < 0 && isMarks(column)) {
+                mark = column;
+                settle(column);
+            } else if (unit < 0
+                    && isMostly(
+                            column,
+                            text -> text.startsWith("%") || Heading.unit(text).isPresent())) {
+                unit = column;
+            } else if (basis < 0 && isMostly(column, text -> Heading.basis(text).isPresent())) {
+                basis = column;
+            } else if (!areValuesSaid && hasFigures(column) && isCode(column)) {
+                value(column, null);
+            } else {
+                strange.add(column);
+            }
+        }
+        // of two columns that nothing parts, either could be meant
+        long bare = values.keySet().stream().filter(this::isBare).count();
+        if (bare > 1) {
+            values.keySet().stream().filter(this::isBare).forEach(strange::add);
+            values.keySet().removeAll(strange);
+        }
+        strange.forEach(column -> strange(column, areValuesSaid));
+    }
+
+    private boolean isBare(int column) {
+        return heading(column).isBlank()
+                && IntStream.range(0, names.first())
+                        .noneMatch(row -> !grid.cell(row, column).isBlank());
+    }
+
+    /** A column whose heading nobody knows: of a sample where the lines of the sheet say so, else as somebody said. */
+    private void strange(int column, boolean areValuesSaid) {
+        var heading = heading(column).isBlank() && hasFigures(column)
+                ? "column %d, without a heading".formatted(column + 1)
+                : heading(column);
+        if (heading.isBlank()) {
+            return;
+        }
+        boolean isOfOthers = ColumnWords.isOther(heading);
+        var said = grid.words
+                .column(heading)
+                .or(() -> !areValuesSaid && !isOfOthers && isNumbered(column)
+                        ? java.util.Optional.of(ColumnIs.SAMPLE)
+                        : java.util.Optional.empty())
+                .orElse(null);
+        if (hasFigures(column) && !isOfOthers && (grid.words.column(heading).isPresent() || said == null)) {
+            taking.column(new Column(
+                    heading,
+                    grid.example(names.first(), column),
+                    grid.words.column(heading).orElse(null),
+                    false));
+        }
+        settle(column);
+        if (said == null || said == ColumnIs.LEFT_OUT) {
+            boolean isAsked = said == null && hasFigures(column) && !isOfOthers;
+            taking.notTaken.add("Column “%s”: %s%s"
+                    .formatted(
+                            heading,
+                            said != null
+                                    ? "it was said to be left out"
+                                    : isOfOthers
+                                            ? "it holds no figures of the sample"
+                                            : "what it holds is not known" + (isAsked ? ". Say so below" : ""),
+                            grid.under(names.first(), column)));
+        } else {
+            value(column, said.basis());
+            if (said == ColumnIs.SAMPLE) {
+                value(column).about.add(Told.BAG, heading);
+            }
+        }
+    }
+
+    private Value value(int column) {
+        return java.util.Objects.requireNonNull(values.get(column));
+    }
+
+    /** Whether a line of the sheet gives each of several columns a number, a code or a day of its own. */
+    private boolean isNumbered(int column) {
+        return IntStream.range(0, grid.height())
+                .filter(row -> grid.told(row, names.columns().get(0))
+                        .filter(what -> what == Told.BAG || what == Told.NUMBER || what.isDay())
+                        .isPresent())
+                .anyMatch(row -> !grid.isNothing(row, column)
+                        && IntStream.range(0, grid.width(row))
+                                        .filter(other ->
+                                                !names.columns().contains(other) && !grid.isNothing(row, other))
+                                        .count()
+                                > 1);
+    }
+
+    private boolean isKnown(int column) {
+        return names.columns().contains(column)
+                || column == unit
+                || column == basis
+                || column == report
+                || column == method
+                || values.containsKey(column)
+                || told.containsKey(column);
+    }
+
+    /**
+     * Whether names that come again, which no sample has twice, come once for each of the words in this column: then
+     * those tell the samples apart, whatever stands over them.
+     */
+    private boolean partsSamples(int column) {
+        var all = new ArrayList<String>();
+        var parts = new HashMap<String, List<String>>();
+        for (int row = names.first(); row < grid.height(); row++) {
+            var name = grid.cell(row, names.columns().get(0));
+            if (!name.isBlank()) {
+                var whole = Heading.key(name + "\n" + grid.cell(row, basis));
+                all.add(whole);
+                parts.computeIfAbsent(grid.cell(row, column), k -> new ArrayList<>())
+                        .add(whole);
+            }
+        }
+        return all.size() > new HashSet<>(all).size()
+                && !parts.containsKey("")
+                && parts.values().stream().allMatch(in -> in.size() > 1 && in.size() == new HashSet<>(in).size());
+    }
+
+    private void value(int column, @Nullable Basis on) {
+        int own = names.columns().get(0);
+        for (int one : names.columns()) {
+            own = one < column ? one : own;
+        }
+        var last = Heading.unit(heading(column).replaceFirst("^.*[\\s(]", "").replace(")", ""));
+        values.put(column, new Value(own, on, last.orElse(null), new About()));
+    }
+
+    /** Codes of samples side by side have a figure or say nothing of what they are; "Goal" and "Range" are no codes. */
+    private boolean isCode(int column) {
+        var heading = heading(column);
+        return heading.isBlank() || heading.matches(".*[0-9].*") && !ColumnWords.isOther(heading);
+    }
+
+    private Stream<String> under(int column) {
+        return IntStream.range(names.first(), grid.height()).mapToObj(row -> grid.cell(row, column));
+    }
+
+    private boolean hasFigures(int column) {
+        return IntStream.range(names.first(), grid.height()).anyMatch(row -> grid.isFigure(row, column));
+    }
+
+    /** Signs and letters that say how the figure beside them is meant. */
+    private boolean isMarks(int column) {
+        boolean isSaid = MARKS.matcher(heading(column)).matches() && !hasFigures(column);
+        var signs = under(column).filter(text -> !text.isBlank()).toList();
+        return !signs.isEmpty()
+                && (isSaid || signs.stream().allMatch(text -> text.matches("[<>≤≥=~]|(?i:U|ND|BDL|J|E)")));
+    }
+
+    /** Units or bases beside the names, without a heading that says so. */
+    private boolean isMostly(int column, Predicate<String> what) {
+        var cells = under(column).filter(text -> !text.isBlank()).toList();
+        return 2 * cells.stream().filter(what).count() > cells.size();
+    }
+
+    /** What a line over the figures says of the sample in each column; what stands once over two columns is of both. */
+    private void describe(int row) {
+        int from = names.columns().get(0);
+        var what = Told.of(grid.cell(row, from)).orElse(null);
+        if (row == names.head() && what == null) {
+            what = values.values().stream().allMatch(v -> v.basis != null) ? null : Told.BAG;
+        } else if (what == null && grid.cell(row, from).isBlank() && isOverSamples(row)) {
+            what = Told.BAG;
+        }
+        if (what != null && isOverSamples(row)) {
+            tell(row, what);
+        }
+    }
+
+    private boolean isOverSamples(int row) {
+        long said = values.keySet().stream()
+                .filter(column -> !grid.cell(row, column).isBlank())
+                .count();
+        return said > (values.size() > 1 ? 1 : 0) || values.size() == 2 && said == 1;
+    }
+
+    void tell(int row, Told what) {
+        var left = "";
+        for (var entry : values.entrySet()) {
+            var text = grid.cell(row, entry.getKey());
+            left = text.isBlank() && entry.getValue().basis != null ? left : text;
+            if (NameColumns.basis(left).isEmpty() && !NameColumns.isValue(Heading.key(left))) {
+                entry.getValue().about.add(what, left);
+            }
+            if (About.isKept(what, text)) {
+                grid.settle(row, entry.getKey());
+                grid.settle(row, names.columns().get(0));
+            }
+        }
+    }
+}

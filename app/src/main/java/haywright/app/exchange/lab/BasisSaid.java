@@ -1,0 +1,75 @@
+package haywright.app.exchange.lab;
+
+import haywright.forage.Basis;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+
+/**
+ * A part of a line that says the basis of all figures: "All results on a dry matter basis".
+ *
+ * @param from where it begins in the line
+ * @param to where it ends
+ */
+public record BasisSaid(Basis basis, int from, int to) {
+    private static final Pattern WORDS_OF_BASIS = Pattern.compile(
+            "(?i)^(?:(?:all|everything|below|above|numbers|results?|values?|figures?|percent(?:ages)?|%|data|nutrients?|analys[ie]s|are|is|reported|expressed|given|shown|basis:?|on|in|the|as(?! ?[-_]?(?:received|rec|fed|is|sampled|wet)))[,:]?\\s+)+");
+    private static final Pattern SAYS_BASIS = Pattern.compile(
+            "(?i)\\b(?:results?|values?|figures?|analys[ie]s|data|nutrients?|everything)\\b.*\\b(?:on|are|is|as|reported|expressed|given)\\b.*?"
+                    + "\\b(as[ -](?:received|fed|is|sampled)|dry[ -](?:matter|weight)|dry)\\b(?: basis)?");
+    private static final Pattern OTHERS =
+            Pattern.compile("(?i)\\b(?:calculated|typical|average|mean|normal|range|goal|guide|reference)\\b");
+    /** What a line says of all figures, sentence by sentence. */
+    public static List<BasisSaid> in(String line) {
+        var all = new ArrayList<BasisSaid>();
+        var sentence = Pattern.compile("\\S.*?(?:[.;](?=\\s|$)|$)").matcher(line);
+        while (sentence.find()) {
+            var text = sentence.group();
+            if (text.matches("(?:[*†‡§]{1,3}|[⁰¹²³⁴-⁹]{1,2}|\\([a-z]\\)).*")
+                    || OTHERS.matcher(text).find()) {
+                continue;
+            }
+            basis(text).ifPresent(basis -> all.add(new BasisSaid(basis, sentence.start(), sentence.end())));
+        }
+        return all;
+    }
+
+    private static Optional<Basis> basis(String sentence) {
+        var plain = sentence.strip().replaceAll("\\s+", " ").replaceAll(" ?[.;:]+$", "");
+        return Stream.concat(Stream.of(plain), clauses(plain))
+                .map(BasisSaid::wholly)
+                .flatMap(Optional::stream)
+                .findFirst();
+    }
+
+    /** "Here is what we found, all on the dry basis": the parts of a sentence that speak of all figures. */
+    private static Stream<String> clauses(String sentence) {
+        return Pattern.compile("[,:]")
+                .splitAsStream(sentence)
+                .map(String::strip)
+                .filter(part -> part.matches("(?i)(?:all|everything|results?|values?|figures?|numbers)\\b.*"));
+    }
+
+    private static Optional<Basis> wholly(String said) {
+        return alone(said).or(() -> alone(said.replaceFirst("(?i)[, (]*\\b(?:unless|except|if not) .*$", "")));
+    }
+
+    private static Optional<Basis> alone(String plain) {
+        var rest = WORDS_OF_BASIS.matcher(plain).replaceFirst("");
+        if (!rest.equals(plain)) {
+            var whole = Heading.basis(rest);
+            if (whole.isPresent()) {
+                return whole;
+            }
+        }
+        var says = SAYS_BASIS.matcher(plain);
+        return says.find() ? Heading.basis(says.group(1)) : Optional.empty();
+    }
+
+    /** Without the words that stand round a basis in a sentence. */
+    public static String bare(String text) {
+        return WORDS_OF_BASIS.matcher(text).replaceFirst("").strip();
+    }
+}

@@ -1,0 +1,66 @@
+package haywright.app.exchange.lab;
+
+import java.util.Set;
+import java.util.regex.Pattern;
+
+/** What a column's heading says of what stands under it, where it is no basis, no analyte and no sample. */
+public final class ColumnWords {
+    private static final Set<String> NAMES = Set.of(
+            "analyte",
+            "analytes",
+            "test",
+            "tests",
+            "component",
+            "components",
+            "nutrient",
+            "nutrients",
+            "parameter",
+            "parameters",
+            "constituent",
+            "constituents",
+            "item",
+            "analysis",
+            "analyses",
+            "name",
+            "determination",
+            "determinations",
+            "measurement",
+            "property",
+            "assay");
+    private static final Pattern VALUES = Pattern.compile(
+            "(?:(?:reported|final|test|measured|lab(?:oratory)?|your|this|sample|analytical) )*(?:result|value|amount|figure|finding|concentration|level|reading)s?|found|this sample|your sample|this report");
+    private static final Set<String> UNITS = Set.of("unit", "units", "uom", "unit of measure", "measure");
+    private static final Set<String> BASES =
+            Set.of("basis", "reported basis", "moisture basis", "reporting basis", "result basis");
+    private static final Pattern OTHERS = Pattern.compile(
+            "(?:test |analysis |lab )?methods?|(?:normal |typical |reference |usual )?range|typical|usual|guide values?|guidelines?|normal|desired|recommended"
+                    + "|reference|(?:m|r|p)?dl|lod|loq|rl|pql|(?:reporting |detection |quantitation )?limit|flag|analyst|tech(?:nician)?|date (?:analy[sz]ed|run|tested|of analysis)|(?:analysis|run|test) date"
+                    + "|(?:[0-9]+[- ]?(?:yr|year)s? )?(?:average|avg\\.?)|goal|target|uncertainty|error|(?:std\\.?|standard) (?:dev(?:iation|\\.)?|error)|sd|cv|\\+/-|±|rating|status|grade|interpretation|optim(?:um|al)|ideal|sufficiency|adequate|deficient|excess|low|medium|high|minimum|maximum|min\\.?|max\\.?|dilution|df");
+
+    private ColumnWords() {}
+
+    public static boolean isNames(String heading) {
+        return NAMES.contains(key(heading));
+    }
+
+    public static boolean isValue(String heading) {
+        return VALUES.matcher(key(heading)).matches();
+    }
+
+    public static boolean isUnits(String heading) {
+        return UNITS.contains(key(heading));
+    }
+
+    public static boolean isBasis(String heading) {
+        return BASES.contains(key(heading));
+    }
+
+    /** Limits, methods and days, and figures of other samples or what they should be: never the sample's own. */
+    public static boolean isOther(String heading) {
+        return OTHERS.matcher(key(heading)).matches() || Told.speaksOfOthers(heading) || Told.isOfMany(heading);
+    }
+
+    private static String key(String heading) {
+        return Heading.key(heading).replaceAll("[:.]$", "");
+    }
+}
