@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.app.exchange.csv.ReportCsv;
 import haywright.app.exchange.lab.Decimals;
+import haywright.app.exchange.lab.Delimited;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Vocabulary;
 import haywright.app.exchange.pdf.PdfText;
@@ -48,7 +49,7 @@ class NothingIsLostTest {
 
     private static String text(Path sheet) throws IOException {
         var bytes = Files.readAllBytes(sheet);
-        return PdfText.isPdf(bytes) ? PdfText.of(bytes) : ReportCsv.decode(bytes);
+        return PdfText.isPdf(bytes) ? PdfText.of(bytes) : Delimited.plain(ReportCsv.decode(bytes));
     }
 
     /** As somebody reads it who answers what is asked. */

@@ -150,6 +150,17 @@ class UnseenSheetsTest {
                 "samples-two-heads.csv | 2 | CP dm 7.7; ADF dm 41.0",
                 "interleaved.tsv | 0 | CP dm 9.9; ADF dm 38.8; DM 90.1",
                 "interleaved.tsv | 1 | CP dm 14.2; ADF dm 33.3; DM 88.2",
+                "dotted.txt | 0 | MOISTURE 11.0; CP ar 8.0; CP dm 9.0; ADF ar 34.0; ADF dm 38.2; NDF ar 53.1; NDF dm 59.7; TDN ar 50.3; TDN dm 56.5;"
+                        + " NEM ar .48; NEM dm .54; RFV 92",
+                "mail-figures.txt | 0 | CP dm 9.8; ADF dm 37.2; NDF dm 58.8; TDN dm 57.5; CA dm .41; P dm .19; K dm 1.62; MG dm .15; DM 88.9; NO3N dm 310",
+                "plus-minus-glued.txt | 0 | CP dm 9.4; ADF dm 38.1; NDF dm 60.2; CU dm 5.2",
+                "repeats.txt | 0 | DM 89.3; CP dm 10.4; ADF dm 38.2; CA dm 0.42",
+                "run-dates.txt | 0 | DM 91.3; CP dm 9.3; ADF dm 38.4; CA dm 0.41",
+                "names-with-bases.txt | 0 | DM 89.9; CP ar 8.1; CP dm 9.0; ADF ar 34.6; ADF dm 38.5",
+                "names-with-bases.txt | 1 | DM 90.4; CP dm 11.1; ADF ar 32.1; ADF dm 35.5",
+                "pasted-table.txt | 0 | MOISTURE 12.4; CP ar 17.1; CP dm 19.5; ADF dm 31.4; K ar 2.02; K dm 2.31; SE ar <0.04; SE dm <0.05",
+                "target-strokes.txt | 0 | CP dm 7.4; ADF dm 41.2; CA dm 0.36",
+                "heads-close.txt | 0 | MOISTURE 11.6; CP ar 16.7; CP dm 18.9; ADF ar 30.2; ADF dm 34.2; TDN ar 53.9; TDN dm 61.0; RFV 133",
                 "three-nitrates.txt | 0 | NO3 dm 4210; NO3N dm 951; KNO3 dm 6866; MOISTURE 11.8; HCN dm Negative"
             })
     void everyFigureThatIsTakenIsTheOneOnTheSheet(String file, int sample, String says) throws IOException {
@@ -230,6 +241,13 @@ class UnseenSheetsTest {
 
     private static List<String> names(String list) {
         return list == null ? List.of() : List.of(list.split(", "));
+    }
+
+    /** What a share is carried by is shown in the unit that it is carried in, 8.4 % of 60.1 % and not of 601. */
+    @Test
+    void aShareIsCarriedByPercent() throws IOException {
+        assertThat(read("bases-row.csv").samples().get(0).cells())
+                .anyMatch(cell -> cell.read().contains("8.4 % × 60.1 % of"));
     }
 
     /** One answer for two columns would take the first figure for both. */

@@ -540,4 +540,36 @@ class BringPagesTest {
                 .contains("Stock water")
                 .doesNotContain("reports/bring/take");
     }
+
+    /** Two columns that nobody knows have an answer each, and the page says where it is given. */
+    @Test
+    void whatAColumnHoldsIsAskedColumnByColumn() {
+        var sheet = """
+                Merkmal;Frisch;Trocken;Einheit
+                Calcium;0,38;0,42;%
+                Magnesium;0,13;0,14;%
+                NDF;54,2;59,9;%
+                """;
+        var asked = send("reports/bring", bring(sheet, "decimal", "sheet")).body();
+        assertThat(asked)
+                .contains("href=\"#columns\"", "id=\"f-name-column-is-0\"", "id=\"f-name-column-is-1\"")
+                .contains("0 samples understood");
+        var told = send(
+                        "reports/bring",
+                        bring(
+                                sheet,
+                                "decimal",
+                                "sheet",
+                                "name-column-written-0",
+                                "Frisch",
+                                "name-column-is-0",
+                                "as_received",
+                                "name-column-written-1",
+                                "Trocken",
+                                "name-column-is-1",
+                                "dry_matter"))
+                .body();
+        assertThat(told).contains("1 sample understood").doesNotContain("href=\"#columns\"");
+        assertThat(told.replace("\u00a0", " ")).contains("54.2 %").contains("59.9 %");
+    }
 }

@@ -12,10 +12,12 @@ import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.quantity.Unit;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 
 /**
@@ -30,6 +32,7 @@ final class Down {
     private final List<Integer> nameColumns;
     private final DownColumns columns;
     private final About above;
+    private final Set<String> means = new HashSet<>();
 
     /** @param before what was said over the table before it */
     Down(Taking taking, NameColumns names, About before) {
@@ -59,6 +62,7 @@ final class Down {
     List<Sample> samples() {
         var byKey = new LinkedHashMap<String, Map<String, Cell>>();
         var abouts = new LinkedHashMap<String, About>();
+        measuredAgain();
         for (int row = head + 1; row < grid.height(); row++) {
             if (row < first && !isUnknownName(row) || isAbout(row)) {
                 continue;
@@ -73,6 +77,20 @@ final class Down {
         byKey.forEach((key, cells) ->
                 samples.add(abouts.getOrDefault(key, new About()).sample("", above, taking.carried(cells))));
         return samples;
+    }
+
+    /** Which names have the mean of several measurements in a line of its own. */
+    private void measuredAgain() {
+        for (int row = first; columns.replicate >= 0 && row < grid.height(); row++) {
+            var name = grid.cell(row, nameColumns.get(0));
+            var written = grid.cell(row, columns.unit);
+            var heading = grid.words.heading(name);
+            if (Told.isMean(grid.cell(row, columns.replicate))
+                    && (written.isBlank() ? heading : withUnit(name, written, heading)).isPresent()) {
+                int at = row;
+                columns.values.values().forEach(value -> means.add(key(at, value, told(at)) + name));
+            }
+        }
     }
 
     /** Between the headings and the first name that is known: one that is not, with a figure beside it. */
@@ -138,8 +156,7 @@ final class Down {
             if (value.names() != names || grid.isNothing(row, column)) {
                 continue;
             }
-            var own = new About();
-            columns.told.forEach((at, what) -> own.add(what, grid.cell(row, at)));
+            var own = told(row);
             var key = key(row, value, own);
             var about = abouts.computeIfAbsent(key, k -> columns.told.isEmpty() ? value.about() : own);
             about.add(Told.NUMBER, grid.cell(row, columns.report));
@@ -149,6 +166,13 @@ final class Down {
                 }
             });
             grid.settle(row, columns.report);
+            if (means.contains(key + name) && !Told.isMean(grid.cell(row, columns.replicate))) {
+                taking.notTaken.add("Line %d, one of several measurements, and their mean is taken: %s"
+                        .formatted(grid.line(row), grid.shown(row)));
+                grid.settle(row);
+                continue;
+            }
+            grid.settle(row, columns.replicate);
             var analyte = heading.get().analyte();
             var cells = byKey.computeIfAbsent(key, k -> new LinkedHashMap<>());
             boolean isWhole =
@@ -172,6 +196,12 @@ final class Down {
                         Understood.ownMethod(grid.cell(row, columns.method)));
             }
         }
+    }
+
+    private About told(int row) {
+        var own = new About();
+        columns.told.forEach((at, what) -> own.add(what, grid.cell(row, at)));
+        return own;
     }
 
     /** Several reports can speak of one code, and several codes stand in one report. */

@@ -36,6 +36,8 @@ final class DownColumns {
     int basis = -1;
     int report = -1;
     int method = -1;
+    /** Which of several measurements a line is, or their mean. */
+    int replicate = -1;
     /** "<" beside the figures, in a column of its own. */
     int mark = -1;
 
@@ -93,6 +95,10 @@ final class DownColumns {
             } else if (NameColumns.isValue(key)
                     || NameColumns.basis(grid, names.head(), column).isPresent()) {
                 value(column, NameColumns.basis(grid, names.head(), column).orElse(null));
+            } else if (Told.isMean(heading(column)) && areMeasuredAgain()) {
+                value(column, null);
+            } else if (Told.isReplicate(heading(column)) && !hasDecimals(column)) {
+                replicate = column;
             } else if (what == Told.METHOD) {
                 method = column;
             } else {
@@ -135,6 +141,18 @@ final class DownColumns {
             } else {
                 strange.add(column);
             }
+        }
+        var sides = strange.stream()
+                .filter(column -> Heading.side(heading(column)).isPresent() && hasFigures(column))
+                .toList();
+        if (sides.size() > 1) {
+            strange.removeAll(sides);
+            sides.forEach(column -> {
+                var side = Heading.side(heading(column)).orElseThrow();
+                value(column, side.basis());
+                value(column).about.add(Told.BAG, side.sample());
+                settle(column);
+            });
         }
         // of two columns that nothing parts, either could be meant
         long bare = values.keySet().stream().filter(this::isBare).count();
@@ -217,6 +235,7 @@ final class DownColumns {
                 || column == basis
                 || column == report
                 || column == method
+                || column == replicate
                 || values.containsKey(column)
                 || told.containsKey(column);
     }
@@ -254,7 +273,17 @@ final class DownColumns {
     /** Codes of samples side by side have a figure or say nothing of what they are; "Goal" and "Range" are no codes. */
     private boolean isCode(int column) {
         var heading = heading(column);
-        return heading.isBlank() || heading.matches(".*[0-9].*") && !ColumnWords.isOther(heading);
+        return heading.isBlank()
+                || heading.matches(".*[0-9].*") && !ColumnWords.isOther(heading) && !Told.isReplicate(heading);
+    }
+
+    /** Whether the headings have several measurements of one sample, and their mean. */
+    private boolean areMeasuredAgain() {
+        return IntStream.range(0, grid.width(names.head())).anyMatch(column -> Told.isReplicate(heading(column)));
+    }
+
+    private boolean hasDecimals(int column) {
+        return under(column).anyMatch(text -> text.matches(".*[0-9][.,][0-9].*"));
     }
 
     private Stream<String> under(int column) {

@@ -19,6 +19,9 @@ final class Grid {
     /** A cell with nothing in it. */
     private static final Set<String> NOTHING = Set.of("", "-", "--", "---", "–", "—", ".", "n/a", "na");
 
+    /** How far from the truth a figure may be. */
+    static final Pattern WITHIN = Pattern.compile("(?<=[0-9%])\\s*(?:±|\\+/?[-−])\\s*[0-9.,]+\\s*%?$");
+
     private static final Pattern FIGURE = Pattern.compile(
             "[<>]?\\s*[-−+]?(?:[0-9]|[.,][0-9])[0-9.,' ]*\\s*[*†‡]*(?:%|\\p{L}{1,5}(?:/\\p{L}{1,3})?)?");
     private final List<List<String>> rows = new ArrayList<>();
@@ -68,7 +71,7 @@ final class Grid {
     }
 
     boolean isFigure(int row, int column) {
-        var text = cell(row, column);
+        var text = WITHIN.matcher(cell(row, column)).replaceFirst("");
         return FIGURE.matcher(text).matches() || Said.of(text).isPresent();
     }
 

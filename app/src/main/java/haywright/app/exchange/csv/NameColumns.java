@@ -172,9 +172,7 @@ record NameColumns(int head, int first, List<Integer> columns) {
     }
 
     static Optional<Basis> basis(String text) {
-        var bare = Heading.key(text)
-                .replaceFirst("^(?:results?|values?)[,:\\s(]+(?=\\S)", "")
-                .replaceFirst("\\)$", "");
+        var bare = ColumnWords.withoutValue(Heading.key(text)).replaceFirst("\\)$", "");
         return Heading.basis(bare).or(() -> Heading.basis(bare.replaceFirst("[\\s,(]*\\S+$", "")));
     }
 

@@ -78,7 +78,8 @@ public final class ReportCsv {
     }
 
     /** Whether it is written in columns parted by a sign, with names of analytes across the top or down the side. */
-    public static boolean isOne(String text, Vocabulary words) {
+    public static boolean isOne(String raw, Vocabulary words) {
+        var text = Delimited.plain(raw);
         // in lines laid out with blanks a comma belongs to a name or a figure
         long lines = text.lines().filter(line -> !line.isBlank()).count();
         long laidOut = text.lines()
@@ -105,7 +106,7 @@ public final class ReportCsv {
      * @throws Refused with one sentence: nothing in it, no columns, no analyte known, a basis or a comma to be told
      */
     public static Understood read(String text, Decimals decimals, @Nullable Basis untold, Vocabulary words) {
-        var plain = text.startsWith("\ufeff") ? text.substring(1) : text;
+        var plain = Delimited.plain(text.startsWith("\ufeff") ? text.substring(1) : text);
         plain = plain.replaceFirst("^sep=.\\R", "");
         if (plain.isBlank()) {
             throw new Refused(

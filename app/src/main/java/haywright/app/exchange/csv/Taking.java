@@ -95,10 +95,19 @@ final class Taking {
             Tested.@Nullable Method method) {
         var analyte = heading.analyte();
         boolean isBare = grid.cell(row, column).matches("[0-9].*");
-        var text = (isLess && isBare ? "<" : "") + grid.cell(row, column).replaceFirst("(?<=[0-9])\\s*[*†‡]+$", "");
+        var text = (isLess && isBare ? "<" : "")
+                + Grid.WITHIN
+                        .matcher(grid.cell(row, column))
+                        .replaceFirst("")
+                        .replaceFirst("(?<=[0-9])\\s*[*†‡]+$", "");
         boolean isBased = analyte.hasBasis() && heading.share() == null;
         var basis = isBased ? (heading.basis() == null ? untold : heading.basis()) : null;
         grid.settle(row, column);
+        var within = Grid.WITHIN.matcher(grid.cell(row, column));
+        if (within.find()) {
+            notTaken.add("Line %d, “%s”: how far from the truth the figure may be is not kept (%s)"
+                    .formatted(grid.line(row), name, within.group().strip()));
+        }
         if (isBased && basis == null && !Said.isWithoutLimit(text)) {
             withoutBasis.add(name);
             return;

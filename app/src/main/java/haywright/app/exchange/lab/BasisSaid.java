@@ -46,9 +46,12 @@ public record BasisSaid(Basis basis, int from, int to) {
 
     /** "Here is what we found, all on the dry basis": the parts of a sentence that speak of all figures. */
     private static Stream<String> clauses(String sentence) {
-        return Pattern.compile("[,:]")
+        return Pattern.compile("[,:]|(?=\\((?:on |all )?[^()]*\\bbasis\\))")
                 .splitAsStream(sentence)
                 .map(String::strip)
+                .map(part -> sentence.matches("(?i).*\\b(?:results?|values?|figures?|numbers)\\b.*")
+                        ? part.replaceFirst("^\\(([^()]*basis)\\).*", "all $1")
+                        : part)
                 .filter(part -> part.matches("(?i)(?:all|everything|results?|values?|figures?|numbers)\\b.*"));
     }
 

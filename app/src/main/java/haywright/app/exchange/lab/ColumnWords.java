@@ -1,5 +1,6 @@
 package haywright.app.exchange.lab;
 
+import java.util.Arrays;
 import java.util.Set;
 import java.util.regex.Pattern;
 
@@ -29,6 +30,8 @@ public final class ColumnWords {
             "assay");
     private static final Pattern VALUES = Pattern.compile(
             "(?:(?:reported|final|test|measured|lab(?:oratory)?|your|this|sample|analytical) )*(?:result|value|amount|figure|finding|concentration|level|reading)s?|found|this sample|your sample|this report");
+    private static final Pattern BEGINS_VALUE = Pattern.compile(
+            "(?i)^\\s*(?:reported|final|test|measured|lab|your|this|sample|analytical|result|value|amount|figure|found)");
     private static final Set<String> UNITS = Set.of("unit", "units", "uom", "unit of measure", "measure");
     private static final Set<String> BASES =
             Set.of("basis", "reported basis", "moisture basis", "reporting basis", "result basis");
@@ -58,6 +61,22 @@ public final class ColumnWords {
     /** Limits, methods and days, and figures of other samples or what they should be: never the sample's own. */
     public static boolean isOther(String heading) {
         return OTHERS.matcher(key(heading)).matches() || Told.speaksOfOthers(heading) || Told.isOfMany(heading);
+    }
+
+    /** "Your result, DM" without its first words; the same where they do not say that figures stand there. */
+    public static String withoutValue(String heading) {
+        if (!BEGINS_VALUE.matcher(heading).find()) {
+            return heading;
+        }
+        var words = heading.strip().split("\\s+");
+        for (int end = words.length - 1; end > 0; end--) {
+            var first = String.join(" ", Arrays.asList(words).subList(0, end)).replaceAll("[\\s,:(–-]+$", "");
+            if (isValue(first)) {
+                return String.join(" ", Arrays.asList(words).subList(end, words.length))
+                        .replaceFirst("^[(–-]\\s*", "");
+            }
+        }
+        return heading;
     }
 
     private static String key(String heading) {

@@ -23,6 +23,29 @@ public final class Delimited {
 
     private Delimited() {}
 
+    /** A page as a mail or a browser copies it, with its marks: each row of a table a line, strokes between its cells. */
+    public static String plain(String text) {
+        if (!Pattern.compile("(?i)<t[dh]\\b").matcher(text).find()) {
+            return text;
+        }
+        var rows = text.replaceAll("(?i)<(?:script|style)\\b[^>]*>[^<]*", " ")
+                .replaceAll("[\\r\\n]+", " ")
+                .replaceAll("(?i)</t[dh]>\\s*</tr>|</tr>", " |\n")
+                .replaceAll("(?i)<t[dh]\\b[^>]*\\bcolspan=[\"']?2\\b[^>]*>([^<]*)", "| $1 | ")
+                .replaceAll("(?i)<t[dh]\\b[^>]*>", "| ")
+                .replaceAll("(?i)</?(?:p|div|h[1-6]|li|table|tr|br)\\b[^>]*>", "\n")
+                .replaceAll("<[/a-zA-Z!][^>]*>", "");
+        return rows.replaceAll("&(?:nbsp|#160);", " ")
+                .replaceAll("&(?:lt|#60);", "<")
+                .replaceAll("&(?:gt|#62);", ">")
+                .replaceAll("&(?:plusmn|#177);", "±")
+                .replaceAll("&(?:micro|#181);", "µ")
+                .replaceAll("&(?:ndash|mdash|minus|#821[12]|#8722);", "-")
+                .replaceAll("&(?:sup2|sup3|#17[89]);", "")
+                .replaceAll("&(?:quot|#34);", "\"")
+                .replaceAll("&(?:amp|#38);", "&");
+    }
+
     /** Whether strokes part the columns of this text, whatever commas stand in it beside. */
     public static boolean isPiped(String text) {
         var lines = text.lines().filter(line -> !RULE.matcher(line).matches()).toList();

@@ -4,6 +4,7 @@ import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.quantity.Kind;
 import haywright.quantity.Unit;
+import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
@@ -103,6 +104,28 @@ public record Heading(
                             .replaceFirst("")
                             .isBlank()) {
                 return Optional.of(one);
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** A sample with the basis behind its name, over a column: "North bench DM", "A-101 (as fed)". */
+    public record Side(String sample, Basis basis) {}
+
+    /** Empty where a heading says no more than a basis, or none. */
+    public static Optional<Side> side(String heading) {
+        var words = heading.strip().split("\\s+");
+        for (int from = Math.max(1, words.length - 4); from < words.length; from++) {
+            var sample = String.join(" ", Arrays.asList(words).subList(0, from)).replaceAll("[\\s,:(\\[–-]+$", "");
+            var basis = basis(String.join(" ", Arrays.asList(words).subList(from, words.length))
+                    .replaceAll("^[(\\[]|[)\\]]$", ""));
+            boolean isName = sample.matches(".*[\\p{L}\\p{N}].*")
+                    && Label.of(sample).isEmpty()
+                    && unit(sample).isEmpty()
+                    && !ColumnWords.isValue(sample)
+                    && !ColumnWords.isOther(sample);
+            if (basis.isPresent() && isName) {
+                return Optional.of(new Side(sample, basis.get()));
             }
         }
         return Optional.empty();

@@ -38,6 +38,10 @@ public record Label(@Nullable Heading heading, String why) {
 
     private static final Pattern YEAR = Pattern.compile(
             "[(\\[](?:(?=[^()\\[\\]]*\\p{L})[^()\\[\\]]*\\b(?:19|20)[0-9]{2}\\b[^()\\[\\]]*|\\s*[0-9]+\\s*)[)\\]]");
+    /** "TDN (from ADF)": what it was worked out from. */
+    private static final Pattern FROM =
+            Pattern.compile("[(\\[]\\s*(?:[\\p{L}.]+ )?(?:from|using|via)\\b[^()\\[\\]]*[)\\]]");
+
     private static final Pattern FACTOR = word("(?:n\\s*[x×*]\\s*[0-9][.,][0-9]+|[0-9][.,][0-9]+\\s*[x×*]\\s*n)");
     private static final Pattern HOURS = word("([0-9]{1,3})[\\s-]*(?:hours?|hrs?|h)\\.?");
     /** Digestibilities are named with bare hours too. */
@@ -54,7 +58,7 @@ public record Label(@Nullable Heading heading, String why) {
             "est\\.?|estimated|calc\\.?|calculated|calculation|computed|predicted|by calculation|by difference|by weight|by mass|by"
                     + "|(?<!as[ _-])wet(?![ _/-]*(?:basis|weight|wt|matter))(?:[ -]chem(?:istry|\\.)?)?|chem(?:istry|ical)?\\.?|nirs?|near[- ]infra-?red|icp(?:[ -](?:ms|oes|aes))?|xrf|hplc|gc"
                     + "|lc-?ms(?:/ms)?|elisa|kjeldahl|dumas|combustion|oven|probe|meter|electrode|colorimetric|titration|gravimetric|in situ|in vitro"
-                    + "|visual|strip|ash[ -]free|amylase(?:[ -]treated)?|sa|content|level|test|result|analy[sz]ed";
+                    + "|visual|strip|ash[ -]free|amylase(?:[ -]treated)?|sa|content|level|test|result|analy[sz]ed|ion";
 
     private static final Pattern MANNER = word("(?:" + MANNERS + ")");
     private static final Pattern ONLY_MANNER = Pattern.compile("[(\\[]?(?:" + MANNERS + ")[)\\].,;:]*");
@@ -67,6 +71,10 @@ public record Label(@Nullable Heading heading, String why) {
             Pattern.compile("^(.+?)(?:\\s+[-–]\\s+|\\s*/\\s*|,\\s+(?:as\\s+)?|\\s+as\\s+)(.+)$");
     private static final Pattern PERCENT_FIRST = Pattern.compile("^(?:%|pct\\b\\.?|percent\\b)\\s*(?:of )?");
     private static final Pattern SPACED = Pattern.compile("^\\p{L}(?: \\p{L}){1,4}(?![\\p{L}\\p{N}.])");
+    /** "A.D.F.", "N.E.m". */
+    private static final Pattern DOTTED =
+            Pattern.compile("(?<![\\p{L}\\p{N}])(?:\\p{L}\\.){1,4}(?:\\p{L}(?![\\p{L}\\p{N}])\\.?|(?<=\\.\\p{L}\\.))");
+
     private static final Map<String, String> SHORT = Map.ofEntries(
             Map.entry("cr", "crude"),
             Map.entry("maint", "maintenance"),
@@ -119,7 +127,8 @@ public record Label(@Nullable Heading heading, String why) {
 
     /** Empty where it is no name that is known. */
     public static Optional<Label> of(String written) {
-        var name = spaced(Heading.key(written))
+        var name = spaced(DOTTED.matcher(Heading.key(written))
+                        .replaceAll(found -> found.group().replace(".", "")))
                 .replaceAll("[\\s:.,;=*†-]+$", "")
                 .replaceAll("^[*•·-]+\\s*", "")
                 .replaceAll("\\bne[/-]([mgl])\\b", "ne$1")
@@ -231,6 +240,7 @@ public record Label(@Nullable Heading heading, String why) {
             }
             out(FACTOR, found -> {});
             out(YEAR, found -> {});
+            out(FROM, found -> {});
             out(SOURCE, found -> {});
             out(HOURS, found -> hours = Integer.parseInt(found.group(1)));
             var bare = BARE_HOURS.matcher(left);

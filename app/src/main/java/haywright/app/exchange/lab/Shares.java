@@ -79,6 +79,13 @@ public final class Shares {
         }
     }
 
+    /** As it is printed, or carried to percent where it is printed in another unit: 601 g/kg are 60.1 %. */
+    private static String inPercent(Cell cell) {
+        return cell.unit() == null || cell.unit() == Unit.PERCENT
+                ? cell.text()
+                : Show.significant(percent(cell).orElseThrow(), 4);
+    }
+
     private static Optional<Cell> multiplied(Cell cell, Cell whole) {
         return carried(cell, whole, whole.basis(), percent(whole).orElseThrow() / 100, "×");
     }
@@ -109,7 +116,13 @@ public final class Shares {
                             basis,
                             said.isPresent() ? "<" + figure : figure,
                             "%s: %s %% %s %s %% of %s = %s %%"
-                                    .formatted(cell.read(), number, sign, whole.text(), words(whole.analyte()), figure))
+                                    .formatted(
+                                            cell.read(),
+                                            number,
+                                            sign,
+                                            inPercent(whole),
+                                            words(whole.analyte()),
+                                            figure))
                     .by(cell.method()));
         } catch (NumberFormatException e) {
             return Optional.empty();

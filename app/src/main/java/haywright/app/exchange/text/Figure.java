@@ -63,7 +63,7 @@ record Figure(
                 heading.share(),
                 method,
                 row.words().stream()
-                        .filter(word -> !row.figures().contains(word))
+                        .filter(word -> !row.figures().contains(word) && !word.isWithin())
                         .toList(),
                 shown(line, row),
                 row.figures().get(number));

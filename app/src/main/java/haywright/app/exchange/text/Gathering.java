@@ -30,6 +30,8 @@ import org.jspecify.annotations.Nullable;
 final class Gathering {
     private static final int MOST_NAMES = 400;
     private static final int LETTERHEAD = 8;
+    /** So many words are a sentence, and a short one in it stands for no name by chance. */
+    private static final int PROSE = 6;
     /** What should be a figure and is none; from one figure to another is what is usual. */
     private static final Pattern STRANGE = Pattern.compile("(?![0-9.,]+ ?[-–—] ?[0-9.,]+$)[^(\\[]*[0-9].*");
 
@@ -39,6 +41,12 @@ final class Gathering {
     private final Set<String> notTaken = new LinkedHashSet<>();
     /** What stands under headings that are known to hold no figures of the feed, column by column. */
     private final Map<String, List<String>> ignored = new LinkedHashMap<>();
+
+    /** What stands under headings that nobody knows, likewise. */
+    private final Map<String, List<String>> columns = new LinkedHashMap<>();
+
+    /** Headings of which somebody said what they mean. */
+    private final Set<String> saidColumns = new LinkedHashSet<>();
 
     private final Ledger ledger;
     private final Footnotes footnotes;
@@ -120,7 +128,11 @@ final class Gathering {
             list(
                     line,
                     rows.stream()
-                            .map(row -> unknown(row.name()))
+                            .map(row -> line.isAligned()
+                                            || line.words().size() < PROSE
+                                            || row.name().length() > 3
+                                    ? unknown(row.name())
+                                    : "no analyte of this name is known")
                             .distinct()
                             .reduce((one, next) -> one.length() < next.length() ? next : one)
                             .orElseThrow());
@@ -156,6 +168,10 @@ final class Gathering {
                         .filter(c -> c.role() != TableHead.Role.OTHER)
                         .map(c -> c.heading())
                         .toList());
+        next.columns().stream()
+                .map(c -> Heading.key(c.heading().text()))
+                .filter(heading -> words.column(heading).isPresent())
+                .forEach(saidColumns::add);
         next.columns().stream()
                 .filter(c -> c.role() == TableHead.Role.IGNORED)
                 .forEach(c -> ignored.computeIfAbsent(c.heading().text(), k -> new ArrayList<>()));
@@ -272,8 +288,10 @@ final class Gathering {
             if (word.isFigure() && (column == null || column.role() == TableHead.Role.VALUE)) {
                 figures.add(Figure.of(line, row, panel, i, head, column, sections.basis(line, row, saidBasis), method));
             } else if (word.isFigure() && column != null && column.role() == TableHead.Role.OTHER) {
-                notTaken.add(line.notTaken("%s under “%s”, a heading that is not known"
-                        .formatted(word.text(), column.heading().text())));
+                var heading = column.heading().text();
+                columns.computeIfAbsent(heading, k -> new ArrayList<>()).add(word.text());
+                notTaken.add(
+                        line.notTaken("%s under “%s”, a heading that is not known".formatted(word.text(), heading)));
                 ledger.settle(line, List.of(word));
             }
         }
@@ -465,7 +483,7 @@ final class Gathering {
     }
 
     private List<String> codes(Head said, int groups) {
-        var codes = said.codes(groups);
+        var codes = head.samples().size() == groups ? head.samples() : said.codes(groups);
         return codes.isEmpty() && groups > 1
                 ? head.values().stream()
                         .filter(c -> c.basis() == null)
@@ -483,14 +501,27 @@ final class Gathering {
         return 2 * left.size() > smaller;
     }
 
+    /** The columns that are asked about, and what was said of those that were. */
+    private List<Understood.Column> asked() {
+        var asked = new ArrayList<Understood.Column>();
+        words.columns().forEach((heading, said) -> {
+            if (saidColumns.contains(heading)) {
+                asked.add(new Understood.Column(heading, "", said, false));
+            }
+        });
+        columns.forEach((heading, figures) -> asked.add(new Understood.Column(
+                heading, String.join("; ", figures.subList(0, Math.min(4, figures.size()))), null, false)));
+        return asked;
+    }
+
     Understood done() {
         ignored.forEach((heading, words) -> notTaken.add("Column “%s”: it holds no figures of the feed%s"
                 .formatted(heading, words.isEmpty() ? "" : " (" + String.join("; ", words) + ")")));
         return new Understood(
                 "lines of a name and its figures",
-                samples.whole(),
+                samples.whole(!columns.isEmpty()),
                 List.copyOf(written.values()),
-                List.of(),
+                asked(),
                 List.copyOf(notTaken),
                 ledger.rest());
     }

@@ -11,11 +11,14 @@ import haywright.workings.Refused;
 import java.lang.management.ManagementFactory;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -35,11 +38,15 @@ public final class ReportText {
     /** Lines over the first figures in which their samples are looked for. */
     private static final int LINES_OF_SAMPLES = 12;
 
+    /** Columns of text by which a heading may stand beside its figures. */
+    private static final int NEAR = 8;
+
     private static final Pattern PAGE = Pattern.compile("^--- page ([0-9]{1,4}) ---$");
 
     private final List<TextLine> lines;
     private final Names names;
     private final Gathering gathering;
+    private final Map<TextLine, Optional<TableHead>> heads = new IdentityHashMap<>();
     private TableHead head = TableHead.NONE;
     private @Nullable Across across;
 
@@ -65,7 +72,8 @@ public final class ReportText {
         }
         var ledger = new Ledger();
         var names = new Names(words);
-        var raw = Delimited.laidOut(text.replace('\f', '\n').lines().toList());
+        var raw = Delimited.laidOut(
+                Delimited.plain(text).replace('\f', '\n').lines().toList());
         if (raw.size() > MOST_LINES) {
             throw new Refused("text", raw.size() + " lines", "this is more than reports have", "Split the file.");
         }
@@ -145,6 +153,9 @@ public final class ReportText {
             if (head.columns().isEmpty() && rows.size() == 1) {
                 samplesAbove(at, rows.get(0).figures());
             }
+            if (head.columns().isEmpty()) {
+                unknownAbove(at);
+            }
             gathering.beside(line, rows);
             gathering.rows(line, read, rows);
             return 1;
@@ -188,6 +199,51 @@ public final class ReportText {
         }
     }
 
+    /** Where several figures stand beside a name, words over each of them are its heading, whatever they say. */
+    private void unknownAbove(int at) {
+        for (int above = at - 1; above >= Math.max(0, at - LINES_OF_HEADINGS); above--) {
+            var line = lines.get(above);
+            var cells = line.cells().stream().map(TextLine::join).toList();
+            boolean isOver = cells.size() > 1
+                    && !line.text().contains(":")
+                    && line.words().stream().noneMatch(word -> word.isFigure() || word.isGarbled());
+            if (isOver) {
+                var figures = figuresFrom(at);
+                int wanted = figures.size();
+                if (wanted < 2 || cells.size() < wanted) {
+                    return;
+                }
+                boolean isInCells = cells.get(0).isInCell();
+                var headings = isInCells
+                        ? cells.stream().filter(cell -> cell.cell() > 0).toList()
+                        : cells.subList(cells.size() - wanted, cells.size());
+                boolean areOver = isInCells
+                        || IntStream.range(0, wanted)
+                                .allMatch(i -> Math.abs(headings.get(i).middle()
+                                                - figures.get(i).middle())
+                                        < NEAR);
+                if (headings.size() > 1 && areOver && !gathering.isLetterhead(line)) {
+                    head = TableHead.unknown(headings, figures, names.words());
+                    gathering.head(head, List.of(line));
+                }
+                return;
+            }
+        }
+    }
+
+    /** Of the first line from here on with several beside one name; none where there is no such line. */
+    private List<TextLine.Word> figuresFrom(int at) {
+        return lines.subList(at, Math.min(lines.size(), at + LOOK_AHEAD)).stream()
+                .filter(TextLine::isAligned)
+                .map(names::rows)
+                .filter(rows ->
+                        rows.size() == 1 && rows.get(0).isTold() && !rows.get(0).areTold())
+                .map(rows -> rows.get(0).figures())
+                .filter(some -> some.size() > 1)
+                .findFirst()
+                .orElse(List.of());
+    }
+
     /** A name that is known, with words beside it that are no figure. */
     private boolean isEmptyRow(TextLine line) {
         var cells = line.cells();
@@ -202,7 +258,7 @@ public final class ReportText {
             return line.words();
         }
         return line.words().stream()
-                .filter(word -> isFirst(line, word)
+                .filter(word -> line.cells().get(0).contains(word) && (isFirst(line, word) || head.isNameless())
                         || head.nearest(word).role() != TableHead.Role.IGNORED
                                 && !(head.nearest(word).role() == TableHead.Role.UNIT && word.isNothing()))
                 .toList();
@@ -214,7 +270,7 @@ public final class ReportText {
 
     /** @return how many lines the headings take; 0 where none stand here */
     private int headings(int at) {
-        if (TableHead.of(lines.get(at).cells()).isPresent()) {
+        if (alone(lines.get(at)).isPresent()) {
             gathering.table();
         }
         TableHead best = null;
@@ -226,7 +282,7 @@ public final class ReportText {
             if (line.isBlank() || isRow || i > 0 && line.text().contains(":")) {
                 break;
             }
-            var alone = TableHead.of(line.cells());
+            var alone = alone(line);
             if (i > 0
                     && best != null
                     && best.bases() == 0
@@ -242,7 +298,7 @@ public final class ReportText {
                 return 0; // the headings begin in the next line
             }
             cells = cells == null ? line.cells() : TableHead.over(cells, line.cells());
-            var head = i == 0 ? alone : TableHead.of(cells);
+            var head = i == 0 ? alone : TableHead.of(cells, names.words());
             if (head.isPresent() && (best == null || head.get().bases() > best.bases())) {
                 best = head.get();
                 taken = i + 1;
@@ -254,6 +310,11 @@ public final class ReportText {
             gathering.head(head, lines.subList(at, at + taken));
         }
         return taken;
+    }
+
+    /** The headings in one line, looked for once. */
+    private Optional<TableHead> alone(TextLine line) {
+        return heads.computeIfAbsent(line, one -> TableHead.of(one.cells(), names.words()));
     }
 
     /** The headings over the figures of the first line that lacks none, which tell better where figures stand. */

@@ -33,7 +33,7 @@ record Row(
         String why) {
     private static final int LONGEST_NAME = 12;
     private static final Pattern UNIT_LIKE = Pattern.compile("\\p{L}{1,8}/\\p{L}{1,8}[.,;]?");
-    private static final Pattern BESIDE = Pattern.compile("[=:(),]|of|on|a|index|units?");
+    private static final Pattern BESIDE = Pattern.compile("[=:(),]|of|on|a|index|units?|" + TextLine.WITHIN);
     /** What people write between a name and its figure in a sentence. */
     private static final Pattern FILLER = Pattern.compile(
             "(?i)[=:(),~≈-]|of|on|an?|the|was|were|is|are|came|comes|in|at|back|out|tested|tests|ran|runs|about|around|only|just|low|high"
@@ -42,7 +42,7 @@ record Row(
     private static final Pattern RANGE = Pattern.compile(
             "[(\\[][^()\\[\\]]*[0-9]\\s*%?\\s*(?:[-–—]|to|and)\\s*[0-9.,]*[0-9][^()\\[\\]]*[)\\]][.,;]?");
 
-    private static final Pattern SYMBOL = Pattern.compile("\\p{Lu}\\p{Ll}?");
+    private static final Pattern SYMBOL = Pattern.compile("\\p{Lu}\\p{L}?");
 
     Row {
         words = List.copyOf(words);
@@ -211,7 +211,7 @@ record Row(
     /** "K" and "Ca" in a sentence are elements where a figure follows, and "a" and "in" are not. */
     private static boolean isSymbol(List<Word> words, int at) {
         return SYMBOL.matcher(words.get(at).text()).matches()
-                && words.get(at + 1).text().matches("[=:]|is|was|<?[0-9].*");
+                && words.get(at + 1).text().matches("[=:]|is|was|<?[.,]?[0-9].*");
     }
 
     /** "Soluble protein  %CP  42": the name is told only together with its unit. */
@@ -238,7 +238,8 @@ record Row(
             if (share > 0) {
                 var whole = TextLine.join(words.subList(at, at + share)).text().replaceAll("[()\\[\\]]", "");
                 var told = names.headingWithUnit(name, whole).orElse(null);
-                why = told == null ? "its unit does not fit" : why;
+                boolean isOther = said != null && !said.why().isEmpty();
+                why = told == null && !isOther ? "its unit does not fit" : why;
                 said = told == null ? said : new Label(told, "");
                 unit = Unit.PERCENT;
                 at += share;
@@ -255,7 +256,7 @@ record Row(
                 at += form;
                 continue;
             }
-            var one = Heading.unit(word.text().replaceAll("[(),\\[\\]]", ""));
+            var one = Heading.unit(word.text().replaceAll("[(),;\\[\\]]|\\.$", ""));
             if (one.isPresent()) {
                 why = unit != null && unit != one.get() ? "its unit does not fit" : why;
                 unit = one.get();

@@ -221,8 +221,14 @@ final class Samples {
         }
     }
 
-    /** @throws Refused where a basis is to be told, or nothing was taken */
-    List<Sample> whole() {
+    /**
+     * @param isAsked whether something is asked first, so that there may be none yet
+     * @throws Refused where a basis is to be told, or nothing was taken
+     */
+    List<Sample> whole(boolean isAsked) {
+        if (isAsked && drafts.stream().allMatch(draft -> draft.cells.isEmpty())) {
+            return List.of();
+        }
         if (!withoutBasis.isEmpty()) {
             throw new Refused(
                     "basis",

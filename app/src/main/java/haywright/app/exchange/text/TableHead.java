@@ -1,8 +1,11 @@
 package haywright.app.exchange.text;
 
+import haywright.app.exchange.lab.ColumnIs;
 import haywright.app.exchange.lab.ColumnWords;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Label;
+import haywright.app.exchange.lab.Told;
+import haywright.app.exchange.lab.Vocabulary;
 import haywright.app.exchange.text.TextLine.Word;
 import haywright.forage.Basis;
 import haywright.quantity.Unit;
@@ -22,6 +25,9 @@ record TableHead(List<Column> columns) {
     /** Columns of text between two headings that may belong together. */
     private static final int NEAR = 6;
 
+    /** Room between two words of one heading that were set wide. */
+    private static final int WIDE = 3;
+
     /** What stands in a column. */
     enum Role {
         NAME,
@@ -35,11 +41,16 @@ record TableHead(List<Column> columns) {
      * @param basis null where the heading tells none
      * @param unit null where the heading tells none
      * @param place where its figures stand: under the heading, or where a whole line of them shows it
+     * @param sample that the heading names beside the basis; empty for none
      */
     record Column(
-            Role role, @Nullable Basis basis, @Nullable Unit unit, Word heading, Word place) {
+            Role role, @Nullable Basis basis, @Nullable Unit unit, Word heading, Word place, String sample) {
         Column(Role role, @Nullable Basis basis, @Nullable Unit unit, Word heading) {
-            this(role, basis, unit, heading, heading);
+            this(role, basis, unit, heading, heading, "");
+        }
+
+        private Column as(Role other, @Nullable Basis on) {
+            return new Column(other, on, unit, heading, place, sample);
         }
 
         /**
@@ -65,66 +76,164 @@ record TableHead(List<Column> columns) {
     }
 
     /** Headings in this line, or in this and the next ones read downwards; empty where it is no line of headings. */
-    static Optional<TableHead> of(List<List<Word>> cells) {
+    static Optional<TableHead> of(List<List<Word>> cells, Vocabulary words) {
         var columns = new ArrayList<Column>();
         boolean isRow = Label.of(TextLine.join(cells.get(0)).text()).isPresent()
-                && cells.stream().skip(1).flatMap(List::stream).anyMatch(word -> word.isFigure() || word.isParted());
+                && cells.stream()
+                        .skip(1)
+                        .flatMap(List::stream)
+                        .anyMatch(word -> word.isFigure() || word.isParted() || word.isGarbled());
         if (isRow) { // its figures stand beside a name, though the name be that of a basis too
             return Optional.empty();
         }
-        for (var cell : cells) {
-            columns.addAll(columns(cell));
+        for (var cell : spaced(cells)) {
+            columns.addAll(columns(cell, words));
+        }
+        nameSides(columns);
+        boolean isMeasuredAgain = columns.stream().anyMatch(c -> Told.isReplicate(c.heading.text()))
+                && columns.stream().filter(c -> Told.isMean(c.heading.text())).count() == 1;
+        if (isMeasuredAgain) { // their mean is the sample's
+            columns.replaceAll(c -> Told.isReplicate(c.heading.text())
+                    ? c.as(Role.IGNORED, null)
+                    : Told.isMean(c.heading.text()) ? c.as(Role.VALUE, null) : c);
         }
         boolean isDryBeside = columns.stream().anyMatch(c -> c.basis == Basis.DRY_MATTER);
         columns.replaceAll(c -> isDryBeside && c.role == Role.OTHER && Heading.isWet(c.heading.text())
-                ? new Column(Role.VALUE, Basis.AS_RECEIVED, c.unit, c.heading)
+                ? c.as(Role.VALUE, Basis.AS_RECEIVED)
                 : c);
         var head = new TableHead(columns);
         long values = head.columns.stream().filter(c -> c.role == Role.VALUE).count();
         boolean isNamed = columns.stream().anyMatch(c -> c.role == Role.NAME);
         boolean isBased = columns.stream().anyMatch(c -> c.role == Role.VALUE && c.basis != null);
-        boolean isHead = isBased || values > 0 && (isNamed || columns.stream().anyMatch(c -> c.role == Role.UNIT));
+        boolean isHead = isBased
+                || isMeasuredAgain
+                || values > 0 && (isNamed || columns.stream().anyMatch(c -> c.role == Role.UNIT));
         if (!isHead && isNamed && columns.get(0).role == Role.NAME && columns.size() > 1) {
             // names down the side, and one column a sample under its own code
             var samples = columns.stream()
-                    .map(c -> c.role == Role.OTHER ? new Column(Role.VALUE, null, null, c.heading) : c)
+                    .map(c -> c.role == Role.OTHER ? c.as(Role.VALUE, null) : c)
                     .toList();
             isHead = samples.stream().anyMatch(c -> c.role == Role.VALUE)
                     && samples.stream()
-                            .allMatch(c ->
-                                    c.role != Role.VALUE || c.heading.text().matches(".*[0-9].*"));
+                            .allMatch(c -> c.role != Role.VALUE
+                                    || c.heading.text().matches(".*[0-9].*") && !Told.isReplicate(c.heading.text()));
             return isHead ? Optional.of(new TableHead(samples)) : Optional.empty();
         }
         return isHead ? Optional.of(head) : Optional.empty();
     }
 
-    /** One column a sample, under its code; no heading says more. @param figures of a line that lacks none */
-    static TableHead ofSamples(List<Word> codes, List<Word> figures) {
-        return new TableHead(IntStream.range(0, codes.size())
-                .mapToObj(i -> new Column(Role.VALUE, null, null, codes.get(i), figures.get(i)))
+    /** "AS  FED": the two words of a basis, set with wide room between them. */
+    private static List<List<Word>> spaced(List<List<Word>> cells) {
+        var together = new ArrayList<List<Word>>();
+        for (var cell : cells) {
+            var before = together.isEmpty() ? null : together.get(together.size() - 1);
+            boolean isOne = before != null
+                    && before.size() == 1
+                    && cell.size() == 1
+                    && !cell.get(0).isInCell()
+                    && cell.get(0).from() - before.get(0).to() <= WIDE
+                    && Heading.basis(before.get(0).text() + " " + cell.get(0).text())
+                            .isPresent();
+            if (isOne && before != null) {
+                together.set(together.size() - 1, List.of(before.get(0), cell.get(0)));
+            } else {
+                together.add(cell);
+            }
+        }
+        return together;
+    }
+
+    /** "North bench DM": of two columns or more that say so, each has a sample with a basis behind its name. */
+    private static void nameSides(List<Column> columns) {
+        long sides = columns.stream()
+                .filter(c ->
+                        c.role == Role.OTHER && Heading.side(c.heading.text()).isPresent())
+                .count();
+        if (sides > 1 && columns.stream().noneMatch(c -> c.basis != null)) {
+            columns.replaceAll(c -> c.role != Role.OTHER
+                    ? c
+                    : Heading.side(c.heading.text())
+                            .map(side ->
+                                    new Column(Role.VALUE, side.basis(), c.unit, c.heading, c.place, side.sample()))
+                            .orElse(c));
+        }
+    }
+
+    /** Headings that nobody knows over figures, each of which is asked about. */
+    static TableHead unknown(List<Word> headings, List<Word> figures, Vocabulary words) {
+        return new TableHead(IntStream.range(0, headings.size())
+                .mapToObj(i -> {
+                    var heading = headings.get(i);
+                    var known = column(heading, words);
+                    var place = heading.isInCell() ? heading : figures.get(i);
+                    return known == null
+                            ? new Column(Role.OTHER, null, null, heading, place, "")
+                            : new Column(known.role, known.basis, known.unit, heading, place, known.sample);
+                })
                 .toList());
     }
 
-    /** Several headings may stand in one cell, when a copy has lost the room between them. */
-    private static List<Column> columns(List<Word> cell) {
+    /** One column a sample, under its code; no heading says more. @param figures of a line that lacks none */
+    static TableHead ofSamples(List<Word> codes, List<Word> figures) {
+        return new TableHead(IntStream.range(0, codes.size())
+                .mapToObj(i -> new Column(Role.VALUE, null, null, codes.get(i), figures.get(i), ""))
+                .toList());
+    }
+
+    /** Several headings may stand in one cell, when a copy has lost the room between them; not where a sign parts cells. */
+    private static List<Column> columns(List<Word> cell, Vocabulary words) {
+        var whole = TextLine.join(cell);
         var columns = new ArrayList<Column>();
         for (int at = 0; at < cell.size(); ) {
-            int end = Math.min(cell.size(), at + 5);
-            Column found = null;
-            while (found == null && end > at) {
-                found = column(TextLine.join(cell.subList(at, end)));
-                end -= found == null ? 1 : 0;
-            }
-            if (found == null) {
-                return List.of(new Column(Role.OTHER, null, null, TextLine.join(cell)));
+            var found = next(cell, at, words);
+            if (found == null || whole.isInCell() && found.heading.to() < whole.to()) {
+                return List.of(new Column(Role.OTHER, null, null, whole));
             }
             columns.add(found);
-            at = end;
+            while (at < cell.size() && cell.get(at).from() < found.heading.to()) {
+                at++;
+            }
         }
         return columns;
     }
 
-    private static @Nullable Column column(Word heading) {
+    /** The longest heading that begins here; of other figures only as far as no heading of the sample's begins in it. */
+    private static @Nullable Column next(List<Word> cell, int at, Vocabulary words) {
+        for (int end = Math.min(cell.size(), at + 5); end > at; end--) {
+            var found = column(TextLine.join(cell.subList(at, end)), words);
+            int last = end;
+            boolean isTwo = found != null
+                    && found.role == Role.IGNORED
+                    && IntStream.range(at + 1, end)
+                            .anyMatch(from -> cell.get(from)
+                                            .text()
+                                            .equalsIgnoreCase(cell.get(at).text())
+                                    || IntStream.rangeClosed(from + 1, last)
+                                            .mapToObj(to -> column(TextLine.join(cell.subList(from, to)), words))
+                                            .anyMatch(inner -> inner != null && inner.basis != null));
+            boolean isBehind = found != null
+                    && found.role == Role.IGNORED
+                    && IntStream.range(at + 1, end)
+                            .mapToObj(to -> column(TextLine.join(cell.subList(at, to)), words))
+                            .anyMatch(inner -> inner != null && inner.basis != null);
+            if (found != null && !isTwo && !isBehind) {
+                return found;
+            }
+        }
+        return null;
+    }
+
+    private static @Nullable Column column(Word heading, Vocabulary words) {
+        var said = words.column(heading.text()).orElse(null);
+        if (said != null) {
+            return new Column(
+                    said == ColumnIs.LEFT_OUT ? Role.IGNORED : Role.VALUE,
+                    said.basis(),
+                    null,
+                    heading,
+                    heading,
+                    said == ColumnIs.SAMPLE ? heading.text() : "");
+        }
         var text = Heading.key(heading.text()).replaceAll("[:.]$", "");
         if (ColumnWords.isNames(text)) {
             return new Column(Role.NAME, null, null, heading);
@@ -135,9 +244,8 @@ record TableHead(List<Column> columns) {
         if (ColumnWords.isOther(text)) {
             return new Column(Role.IGNORED, null, null, heading);
         }
-        var rest = text.replaceAll("^(?:results?|values?)[,:\\s(]+(?=\\S)", "")
-                .replaceAll("[)(\\[\\],]+", " ")
-                .strip();
+        var rest =
+                ColumnWords.withoutValue(text).replaceAll("[)(\\[\\],]+", " ").strip();
         var unit = Heading.unit(rest.replaceFirst("^.* (?=\\S+$)", ""));
         var bare = unit.isEmpty() ? rest : rest.replaceFirst("\\s*\\S+$", "");
         if (unit.isEmpty() && rest.startsWith("%")) {
@@ -203,6 +311,11 @@ record TableHead(List<Column> columns) {
         return new TableHead(all);
     }
 
+    /** Whether no heading stands over the names, so that what lies left of all others is one. */
+    boolean isNameless() {
+        return columns.stream().noneMatch(c -> c.role == Role.NAME);
+    }
+
     boolean endsWithUnits() {
         return !columns.isEmpty() && columns.get(columns.size() - 1).role == Role.UNIT;
     }
@@ -227,6 +340,9 @@ record TableHead(List<Column> columns) {
         int group = 0;
         var seen = new ArrayList<@Nullable Basis>();
         boolean hasValue = false;
+        if (areSamplesNamed()) {
+            return samples().indexOf(asked.sample);
+        }
         for (var column : columns) {
             if (column.role == Role.NAME && hasValue || column.role == Role.VALUE && seen.contains(column.basis)) {
                 group++;
@@ -244,6 +360,17 @@ record TableHead(List<Column> columns) {
         return group;
     }
 
+    private boolean areSamplesNamed() {
+        return !values().isEmpty() && values().stream().noneMatch(c -> c.sample.isEmpty());
+    }
+
+    /** Those that the headings name, each once; empty where not every column of figures has one. */
+    List<String> samples() {
+        return areSamplesNamed()
+                ? values().stream().map(Column::sample).distinct().toList()
+                : List.of();
+    }
+
     /** The same with its places where these figures stand; empty where they are not one for each column. */
     Optional<TableHead> placed(List<Word> figures) {
         long wanted = columns.stream().filter(Column::canHoldFigures).count();
@@ -254,7 +381,9 @@ record TableHead(List<Column> columns) {
         }
         var left = new ArrayDeque<>(figures);
         return Optional.of(new TableHead(columns.stream()
-                .map(c -> c.canHoldFigures() ? new Column(c.role, c.basis, c.unit, c.heading, left.remove()) : c)
+                .map(c -> c.canHoldFigures()
+                        ? new Column(c.role, c.basis, c.unit, c.heading, left.remove(), c.sample)
+                        : c)
                 .toList()));
     }
 
@@ -292,6 +421,6 @@ record TableHead(List<Column> columns) {
 
     int groups() {
         var values = values();
-        return values.isEmpty() ? 1 : group(values.get(values.size() - 1)) + 1;
+        return areSamplesNamed() ? samples().size() : values.isEmpty() ? 1 : group(values.get(values.size() - 1)) + 1;
     }
 }

@@ -27,6 +27,11 @@ record TextLine(int number, int page, String text, List<Word> words) {
             "(?:[<≤] {0,8}[0-9.,]+|(?:less {1,8}than|below|under) {1,8}[0-9.,]+|not (?:detected|detectable|tested|analy[sz]ed|requested|determined|run|done|reported)"
                     + "|none (?:detected|found)|below detection(?: limit)?|nd \\(?<? ?[0-9.,]+\\)?)(?![0-9.])";
 
+    /** How far from the truth a figure may be; no figure of its own. */
+    static final String WITHIN = "(?:±|\\+/?[-−]) ?[0-9.,]*[0-9]%?";
+
+    private static final Pattern GLUED_WITHIN = Pattern.compile("([0-9.,]*[0-9])(" + WITHIN + ")");
+
     /** Figures that belong to a name: hours, a method with its number or year, a factor, a basis; and all in brackets. */
     private static final String OF_A_NAME = "|[0-9]{1,3} ?-?(?:hours?|hrs?|h)\\b\\.?|[1-5] ?x\\b"
             + "|n ?[x×*] ?[0-9][.,][0-9]+|(?:aoac|nrc|nasem|iso|astm|nfta)[ -]?[0-9]+(?:[.:-][0-9]+)*"
@@ -36,9 +41,9 @@ record TextLine(int number, int page, String text, List<Word> words) {
     /** "12 .8", "12. 8": a scanner has parted one figure; its first half alone would be another one. */
     private static final String PARTED = "<?[0-9]+(?: [.,] ?|[.,] )[0-9]+";
 
-    private static final Pattern TOGETHER = Pattern.compile("(?iu)" + INSTEAD + OF_A_NAME);
+    private static final Pattern TOGETHER = Pattern.compile("(?iu)" + INSTEAD + "|" + WITHIN + OF_A_NAME);
     /** In columns, also what is usual: from one figure to another. */
-    private static final Pattern TOGETHER_IN_COLUMNS = Pattern.compile("(?iu)" + INSTEAD + OF_A_NAME
+    private static final Pattern TOGETHER_IN_COLUMNS = Pattern.compile("(?iu)" + INSTEAD + "|" + WITHIN + OF_A_NAME
             + "|[0-9][0-9.,]*(?:[-–—]| [-–—] )[0-9][0-9.,]*(?![^ ])" + "|" + PARTED + "(?![^ ])");
 
     /**
@@ -69,6 +74,16 @@ record TextLine(int number, int page, String text, List<Word> words) {
         /** A figure that a scanner has parted: no number to be taken, and no heading. */
         boolean isParted() {
             return text.matches(PARTED);
+        }
+
+        /** A figure with letters that a scanner took for its digits: "9O.7", "l.21". */
+        boolean isGarbled() {
+            return text.matches("(?=.*[0-9.,])<?[0-9OolI]*[.,]?[0-9OolI]+");
+        }
+
+        /** How far from the truth the figure before it may be, which has no place in a report here. */
+        boolean isWithin() {
+            return text.matches(WITHIN);
         }
 
         boolean isNothing() {
@@ -147,6 +162,12 @@ record TextLine(int number, int page, String text, List<Word> words) {
     }
 
     private static void parts(String word, int from, List<Word> words) {
+        var within = GLUED_WITHIN.matcher(word);
+        if (within.matches()) {
+            parts(within.group(1), from, words);
+            words.add(new Word(within.group(2), from + within.start(2), from + within.end(2)));
+            return;
+        }
         var named = NAMED_BEFORE.matcher(word);
         var sentence = IN_SENTENCE.matcher(word);
         var glued = GLUED.matcher(word);

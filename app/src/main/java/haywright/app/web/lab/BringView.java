@@ -27,6 +27,7 @@ import org.jspecify.annotations.Nullable;
  * What was understood of a file, beside what was read.
  *
  * @param names every name of a figure, with what it was taken for
+ * @param columns those that are asked about, and marks
  * @param notTaken lines and columns that were not understood
  * @param rest what else stands on the sheet
  */
@@ -34,6 +35,7 @@ public record BringView(
         String layout,
         List<Sample> samples,
         List<NamesForm.Row> names,
+        List<ColumnsForm.Row> columns,
         List<String> notTaken,
         List<String> rest,
         List<Option> lots) {
@@ -118,7 +120,13 @@ public record BringView(
                 .map(lot -> new Option(lot.id().toString(), lot.name()))
                 .toList();
         return new BringView(
-                found.layout(), samples, NamesForm.rows(form, found), List.copyOf(notTaken), found.rest(), lots);
+                found.layout(),
+                samples,
+                NamesForm.rows(form, found),
+                ColumnsForm.rows(found),
+                List.copyOf(notTaken),
+                found.rest(),
+                lots);
     }
 
     /** Whether a day on the sheet could be two, and nobody said how they are written. */
@@ -127,6 +135,11 @@ public record BringView(
                 .anyMatch(sample -> Stream.of(ReportForm.SAMPLED, ReportForm.REPORTED)
                         .anyMatch(
                                 ask -> sample.typed.getOrDefault(ask.name(), "").endsWith("?")));
+    }
+
+    /** Columns and marks of which nobody has said what they are. */
+    public long openColumns() {
+        return columns.stream().filter(row -> row.said().isEmpty()).count();
     }
 
     public long ready() {

@@ -122,7 +122,7 @@ public final class NamesForm {
                 .filter(one -> about.contains(one.laboratory()))
                 .forEach(one -> put(words, one));
         said(form).values().forEach(one -> put(words, one));
-        return Vocabulary.HOUSE.with(words);
+        return new Vocabulary(words, ColumnsForm.said(form));
     }
 
     private static void put(Map<String, Meaning> words, LaboratoryNames.Said said) {
