@@ -72,7 +72,7 @@ public final class Findings {
         var start = problem.said().isBlank()
                 ? rule.substring(0, 1).toUpperCase(Locale.ROOT) + rule.substring(1)
                 : "“" + shown(problem.said()) + "”: " + rule;
-        return (start + ". " + problem.fix()).strip();
+        return (start.replaceFirst("\\.$", "") + ". " + problem.fix()).strip();
     }
 
     /** What came in, as far as a sentence has room for it: a message is read, not scrolled, whatever was pasted. */

@@ -18,6 +18,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
@@ -98,7 +99,8 @@ final class Down {
         return head >= 0
                 && !grid.cell(row, nameColumns.get(0)).isBlank()
                 && grid.told(row, nameColumns.get(0)).isEmpty()
-                && columns.values.keySet().stream().anyMatch(column -> grid.isFigure(row, column));
+                && IntStream.range(nameColumns.get(0) + 1, grid.width(row))
+                        .anyMatch(column -> grid.isFigure(row, column));
     }
 
     /** "Sampled", "Feed": a line among the others that tells of the samples. */

@@ -245,7 +245,9 @@ final class Samples {
                     notTaken.stream()
                             .filter(words -> words.contains("heading"))
                             .findFirst()
-                            .map(words -> words + ". Write the headings As received and Dry matter over the columns.")
+                            .map(words -> words
+                                    + ". Write the headings As received and Dry matter over the columns,"
+                                    + " with two spaces or a stroke | between them.")
                             .orElse("Is this the report? Type the figures if it is written in another way."));
         }
         return drafts.stream()
