@@ -161,6 +161,7 @@ class UnseenSheetsTest {
                 "pasted-table.txt | 0 | MOISTURE 12.4; CP ar 17.1; CP dm 19.5; ADF dm 31.4; K ar 2.02; K dm 2.31; SE ar <0.04; SE dm <0.05",
                 "target-strokes.txt | 0 | CP dm 7.4; ADF dm 41.2; CA dm 0.36",
                 "heads-close.txt | 0 | MOISTURE 11.6; CP ar 16.7; CP dm 18.9; ADF ar 30.2; ADF dm 34.2; TDN ar 53.9; TDN dm 61.0; RFV 133",
+                "method-numbers.txt | 0 | CP ar 8.4; CP dm 9.3; ADF ar 34.5; CA ar 0.40; CA dm 0.44; NO3N dm 1300",
                 "three-nitrates.txt | 0 | NO3 dm 4210; NO3N dm 951; KNO3 dm 6866; MOISTURE 11.8; HCN dm Negative"
             })
     void everyFigureThatIsTakenIsTheOneOnTheSheet(String file, int sample, String says) throws IOException {

@@ -372,7 +372,12 @@ record TableHead(List<Column> columns) {
     }
 
     /** The same with its places where these figures stand; empty where they are not one for each column. */
-    Optional<TableHead> placed(List<Word> figures) {
+    Optional<TableHead> placed(List<Word> all) {
+        // the number of a method is no figure of the sample's
+        var figures = all.stream()
+                .filter(word ->
+                        nearest(word).role != Role.IGNORED || nearest(word).canHoldFigures())
+                .toList();
         long wanted = columns.stream().filter(Column::canHoldFigures).count();
         if (figures.stream().anyMatch(Word::isInCell)
                 || figures.size() != wanted
