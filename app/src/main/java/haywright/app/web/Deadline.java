@@ -2,11 +2,9 @@ package haywright.app.web;
 
 import java.nio.ByteBuffer;
 import java.time.Duration;
-import java.util.Collections;
-import java.util.HashSet;
-import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
+import java.util.concurrent.atomic.AtomicReference;
 import org.eclipse.jetty.io.Content;
 import org.eclipse.jetty.server.Handler;
 import org.eclipse.jetty.server.Request;
@@ -22,13 +20,14 @@ import org.jspecify.annotations.Nullable;
  * asks what takes too long, gets a page that says so; the work is interrupted, and what it still writes goes nowhere.
  *
  * <p>While the beginning of what is sent comes in, no thread waits for it: forms and reports have mostly come whole before
- * anybody looks at them. For the rest of a long file a thread stands still. So few may wait like that at once that the
- * others answer everybody else, and when there are more, the one goes of whom nothing has come for longest.
+ * anybody looks at them. For the rest of a long file a thread stands still, and for whoever does not take their answer. So
+ * few may wait like that at once that the others answer everybody else; who goes when there are more, {@link Places} says.
  */
 public final class Deadline extends Handler.Wrapper {
     /**
      * @param answer from the head of a request to the first byte of its answer
-     * @param silence with nothing of what is being sent; from its end on, less than {@link #SLOWEST} is too slow
+     * @param silence with nothing of what is being sent; from its end on, less than {@link #SLOWEST} is too slow. A head is
+     *     to have come whole by then
      */
     public record Patience(Duration answer, Duration silence) {
         public static final Patience USUAL = new Patience(Duration.ofSeconds(60), Duration.ofSeconds(5));
@@ -36,9 +35,6 @@ public final class Deadline extends Handler.Wrapper {
 
     /** Bytes a second; a telephone line does three times that. */
     private static final int SLOWEST = 1000;
-
-    /** Well below the threads there are. */
-    private static final int MOST_WAITING = 8;
 
     /** Bytes of a request that come in before its work begins; times the connections there are, a part of what there is. */
     private static final int BEGINNING = 256 * 1024;
@@ -49,11 +45,12 @@ public final class Deadline extends Handler.Wrapper {
             "Too many others are sending something to Haywright right now, and nothing of yours was taken. Wait a few seconds and send it again.";
 
     private final Patience patience;
-    private final Waiting waiting = new Waiting();
+    private final Places places;
 
-    Deadline(Patience patience) {
+    Deadline(Patience patience, Places places) {
         super(beforehand(new Work()));
         this.patience = patience;
+        this.places = places;
     }
 
     /** What says that it is longer than a form, or does not say how long it is, may be refused for that before it comes. */
@@ -98,6 +95,7 @@ public final class Deadline extends Handler.Wrapper {
     private final class Watched extends Response.Wrapper implements Callback {
         private final Callback callback;
         private final Arriving arriving;
+        private final Places.Place place;
         private Scheduler.@Nullable Task timer;
         private @Nullable Thread worker;
         private boolean begun;
@@ -107,9 +105,11 @@ public final class Deadline extends Handler.Wrapper {
             super(request, response);
             this.callback = callback;
             arriving = new Arriving(request, this);
+            place = places.of(request);
         }
 
         private synchronized void begin() {
+            place.works();
             timer = getRequest()
                     .getComponents()
                     .getScheduler()
@@ -123,9 +123,22 @@ public final class Deadline extends Handler.Wrapper {
             return !expired;
         }
 
+        private synchronized boolean isExpired() {
+            return expired;
+        }
+
         private void expire() {
             int status = arriving.isWhole ? 503 : 408;
             expire(status, Errors.usual(status));
+        }
+
+        /** Others need the place of one who has not sent all yet. */
+        private void expireCrowded() {
+            synchronized (this) {
+                if (!arriving.isWhole) {
+                    expire(503, CROWDED);
+                }
+            }
         }
 
         private void expire(int status, String words) {
@@ -134,6 +147,7 @@ public final class Deadline extends Handler.Wrapper {
                     return;
                 }
                 expired = true;
+                place.waits(place.turn(), false);
                 var answer = getWrapped();
                 answer.reset();
                 answer.setStatus(status);
@@ -144,6 +158,7 @@ public final class Deadline extends Handler.Wrapper {
                 }
             }
             done();
+            arriving.goOn(); // not everybody who waits for what is sent can be interrupted
         }
 
         /** The thread goes on to other requests, which must not be interrupted for this one. */
@@ -154,19 +169,23 @@ public final class Deadline extends Handler.Wrapper {
                     Thread.interrupted();
                 }
             }
-            arriving.goOn();
+            place.freesThread();
         }
 
         @Override
         public void write(boolean last, ByteBuffer bytes, Callback written) {
+            boolean withThread;
             synchronized (this) {
                 if (expired) {
-                    written.failed(new TimeoutException("answered already"));
+                    written.failed(answered());
                     return;
                 }
                 begun = true;
+                withThread = worker != null;
             }
-            super.write(last, bytes, written);
+            long turn = place.turn();
+            super.write(last, bytes, Callback.from(place::works, written));
+            place.waits(turn, withThread);
         }
 
         @Override
@@ -191,6 +210,7 @@ public final class Deadline extends Handler.Wrapper {
                 wasExpired = expired;
             }
             done();
+            place.rests();
             return wasExpired;
         }
 
@@ -200,7 +220,7 @@ public final class Deadline extends Handler.Wrapper {
                     timer.cancel();
                 }
             }
-            arriving.goOn();
+            arriving.silence(null);
         }
 
         @Override
@@ -215,9 +235,9 @@ public final class Deadline extends Handler.Wrapper {
         private volatile boolean isWhole;
         private volatile boolean isWorkedOn;
         private final long began = System.nanoTime();
-        private long lastHeard = began;
         private long bytes;
         private Scheduler.@Nullable Task silence;
+        private final AtomicReference<@Nullable Runnable> waiting = new AtomicReference<>();
 
         Arriving(Request request, Watched watched) {
             super(request);
@@ -226,19 +246,23 @@ public final class Deadline extends Handler.Wrapper {
                     || request.getLength() < 0 && !request.getHeaders().contains("Transfer-Encoding");
         }
 
+        /** Who was told that it did not come whole does not have it read to the end. */
         @Override
         public Content.@Nullable Chunk read() {
-            var chunk = super.read();
-            if (chunk != null) {
-                took(chunk.remaining());
-                isWhole |= chunk.isLast();
+            var chunk = watched.isExpired() ? null : super.read();
+            synchronized (watched) {
+                if (watched.expired) {
+                    if (chunk != null) {
+                        chunk.release();
+                    }
+                    return Content.Chunk.from(answered());
+                }
+                if (chunk != null) {
+                    bytes += chunk.remaining();
+                    isWhole |= chunk.isLast();
+                }
             }
             return chunk;
-        }
-
-        private synchronized void took(int more) {
-            bytes += more;
-            lastHeard = System.nanoTime();
         }
 
         @Override
@@ -248,67 +272,47 @@ public final class Deadline extends Handler.Wrapper {
                 return;
             }
             if (!isWhole) {
-                hold();
-            }
-            super.demand(() -> {
-                goOn();
-                arrived.run();
-            });
-        }
-
-        private synchronized boolean isTooSlow() {
-            long millis = TimeUnit.NANOSECONDS.toMillis(System.nanoTime() - began);
-            return millis > patience.silence.toMillis() && bytes * 1000 < millis * SLOWEST;
-        }
-
-        private synchronized long lastHeard() {
-            return lastHeard;
-        }
-
-        private void hold() {
-            synchronized (this) {
-                silence = getComponents()
+                silence(getComponents()
                         .getScheduler()
-                        .schedule(watched::expire, patience.silence.toMillis(), TimeUnit.MILLISECONDS);
+                        .schedule(watched::expire, patience.silence.toMillis(), TimeUnit.MILLISECONDS));
             }
-            if (isWorkedOn) {
-                waiting.add(this);
+            waiting.set(arrived);
+            long turn = watched.place.turn();
+            super.demand(() -> {
+                silence(null);
+                watched.place.works();
+                goOn();
+            });
+            if (!isWhole) {
+                watched.place.waits(turn, isWorkedOn, watched::expireCrowded);
             }
         }
 
-        /** Something came, or nothing is waited for any more. */
+        /** Whoever waits for what is sent reads on, once. */
         private void goOn() {
-            waiting.remove(this);
-            synchronized (this) {
-                if (silence != null) {
-                    silence.cancel();
-                    silence = null;
-                }
+            var arrived = waiting.getAndSet(null);
+            if (arrived != null) {
+                arrived.run();
             }
+        }
+
+        private boolean isTooSlow() {
+            long millis = TimeUnit.NANOSECONDS.toMillis(System.nanoTime() - began);
+            synchronized (watched) {
+                return millis > patience.silence.toMillis() && bytes * 1000 < millis * SLOWEST;
+            }
+        }
+
+        /** What ends the wait; null when something came, or nothing is waited for any more. */
+        private synchronized void silence(Scheduler.@Nullable Task task) {
+            if (silence != null) {
+                silence.cancel();
+            }
+            silence = task;
         }
     }
 
-    /** Those for which a thread waits. */
-    private static final class Waiting {
-        private final Set<Arriving> all = new HashSet<>();
-
-        void add(Arriving one) {
-            Arriving stillest = null;
-            synchronized (this) {
-                all.add(one);
-                if (all.size() > MOST_WAITING) {
-                    // by difference: such clocks may wrap
-                    stillest = Collections.min(all, (a, b) -> Long.signum(a.lastHeard() - b.lastHeard()));
-                    all.remove(stillest);
-                }
-            }
-            if (stillest != null) {
-                stillest.watched.expire(503, CROWDED);
-            }
-        }
-
-        synchronized void remove(Arriving one) {
-            all.remove(one);
-        }
+    private static TimeoutException answered() {
+        return new TimeoutException("answered already");
     }
 }

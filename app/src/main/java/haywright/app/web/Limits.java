@@ -9,7 +9,6 @@ import java.util.concurrent.locks.ReentrantLock;
 import org.eclipse.jetty.http.HttpFields;
 import org.eclipse.jetty.http.HttpHeader;
 import org.eclipse.jetty.io.Content;
-import org.eclipse.jetty.server.NetworkConnectionLimit;
 import org.eclipse.jetty.server.Request;
 import org.eclipse.jetty.server.Response;
 import org.eclipse.jetty.server.handler.ErrorHandler;
@@ -20,9 +19,6 @@ import org.eclipse.jetty.util.thread.QueuedThreadPool;
 final class Limits {
     /** Enough for a browser's six connections and a few programs; each may hold a good part of the heap. */
     private static final int THREADS = 24;
-
-    /** No more can wait than are connected: each sends its next request after its last answer. */
-    private static final int CONNECTIONS = 256;
 
     private static final int HEAD_BYTES = 16 * 1024;
     private static final int SILENCE_MILLIS = 15_000;
@@ -55,8 +51,7 @@ final class Limits {
         });
         jetty.modifyServer(server -> {
             server.setErrorHandler(new Plain());
-            server.setHandler(new Deadline(patience));
-            server.addBean(new NetworkConnectionLimit(CONNECTIONS, server));
+            server.setHandler(new Deadline(patience, new Places(server, patience.silence())));
         });
     }
 

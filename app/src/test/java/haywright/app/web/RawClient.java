@@ -76,6 +76,13 @@ final class RawClient {
         socket.getOutputStream().flush();
     }
 
+    /** Asks for a page and takes nothing of its answer. */
+    void ask(Socket socket, String path) throws IOException {
+        var head = "GET %s HTTP/1.1\r\nHost: 127.0.0.1:%d\r\nCookie: %s\r\n\r\n".formatted(path, port, cookie);
+        socket.getOutputStream().write(head.getBytes(StandardCharsets.UTF_8));
+        socket.getOutputStream().flush();
+    }
+
     String token(Answer page) {
         var token = TOKEN.matcher(page.body());
         assertThat(token.find()).isTrue();
