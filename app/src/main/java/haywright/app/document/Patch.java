@@ -7,7 +7,6 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import haywright.ranch.Ranch;
 import haywright.workings.Refused;
-import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -111,16 +110,26 @@ public record Patch(int format, Map<String, JsonNode> changes) {
         return json.toString();
     }
 
-    /** @param json as {@link #json()} writes it */
+    /**
+     * @param json as {@link #json()} writes it
+     * @throws Refused when it is damaged
+     */
     public static Patch of(String json) {
         try {
             var tree = MAPPER.readTree(json);
-            var changes = new LinkedHashMap<String, JsonNode>();
-            tree.path("changes").properties().forEach(e -> changes.put(e.getKey(), e.getValue()));
-            return new Patch(tree.path("format").intValue(), changes);
+            if (tree.path("format").isInt() && tree.path("changes").isObject()) {
+                var changes = new LinkedHashMap<String, JsonNode>();
+                tree.path("changes").properties().forEach(e -> changes.put(e.getKey(), e.getValue()));
+                return new Patch(tree.path("format").intValue(), changes);
+            }
         } catch (JsonProcessingException e) {
-            throw new UncheckedIOException(e);
+            // said below
         }
+        throw new Refused(
+                "history",
+                "a change",
+                "what is kept of a change in the history is damaged, so nothing can be taken back past it",
+                "Open the page again and change it by hand.");
     }
 
     private static List<String> paths(ObjectNode document) {

@@ -66,14 +66,14 @@ final class Backup {
     }
 
     /** Rows that are there already stay as they are. */
-    private static void copy(Handle from, Handle to, String table, String which, @Nullable UUID ranch) {
+    private static void copy(Handle from, Handle to, String table, String which, @Nullable String ranch) {
         var columns = Objects.requireNonNull(TABLES.get(table));
         var into = "INSERT INTO " + table + " (" + String.join(", ", columns) + ") VALUES ("
                 + String.join(", ", Collections.nCopies(columns.size(), "?")) + ") ON CONFLICT DO NOTHING";
         var query = from.createQuery("SELECT " + String.join(", ", columns) + " FROM " + table + " " + which)
                 .setFetchSize(20); // rows can be as large as a file is
         if (ranch != null) {
-            query.bind("ranch", ranch.toString());
+            query.bind("ranch", ranch);
         }
         try (var rows = query
                 .map((row, context) -> {
@@ -88,8 +88,12 @@ final class Backup {
         }
     }
 
-    /** A ranch in a backup. */
-    record Kept(UUID id, String name, String doc, boolean isDeleted) {}
+    /** A ranch in a backup, and what its row has for an id. */
+    record Kept(String key, String name, String doc, boolean isDeleted) {
+        UUID id() {
+            return RowId.of(key);
+        }
+    }
 
     /**
      * Takes in what a backup holds and says of each ranch what became of it.
@@ -126,7 +130,7 @@ final class Backup {
             Jdbi from, RanchDocument documents, Function<Ranch, RanchFiles.Imported> replace) {
         var all = from.withHandle(h -> h.createQuery("SELECT id, name, doc, deleted_at FROM ranch ORDER BY name, id")
                 .map((row, context) -> new Kept(
-                        UUID.fromString(row.getString("id")),
+                        row.getString("id"),
                         row.getString("name"),
                         row.getString("doc"),
                         row.getString("deleted_at") != null))
@@ -134,7 +138,7 @@ final class Backup {
         shared(from);
         var told = new ArrayList<RanchFiles.Imported>();
         for (var kept : all) {
-            if (takeNew(from, kept.id())) {
+            if (takeNew(from, kept.key())) {
                 told.add(new RanchFiles.Imported(kept.id(), kept.name(), RanchFiles.Became.NEW));
             } else if (kept.isDeleted()) {
                 told.add(new RanchFiles.Imported(kept.id(), kept.name(), RanchFiles.Became.LEFT_DELETED));
@@ -149,6 +153,9 @@ final class Backup {
             Kept kept, RanchDocument documents, Function<Ranch, RanchFiles.Imported> replace) {
         Ranch ranch;
         try {
+            RowId.wrong(kept.key()).ifPresent(wrong -> {
+                throw wrong;
+            });
             ranch = documents.read(kept.doc().getBytes(StandardCharsets.UTF_8));
         } catch (Refused e) {
             return new RanchFiles.Imported(kept.id(), kept.name(), RanchFiles.Became.LEFT_UNREADABLE);
@@ -166,10 +173,10 @@ final class Backup {
     }
 
     /** With its history, exactly as the backup has it; false when it is here. */
-    private boolean takeNew(Jdbi from, UUID id) {
+    private boolean takeNew(Jdbi from, String id) {
         return from.withHandle(old -> jdbi.inTransaction(to -> {
             boolean here = to.createQuery("SELECT count(*) FROM ranch WHERE id = :id")
-                            .bind("id", id.toString())
+                            .bind("id", id)
                             .mapTo(Integer.class)
                             .one()
                     > 0;

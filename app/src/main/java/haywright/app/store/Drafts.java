@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import org.jdbi.v3.core.Jdbi;
 
@@ -13,6 +14,8 @@ import org.jdbi.v3.core.Jdbi;
 public final class Drafts {
     /** Stands for the round, where a form belongs to no ranch yet. */
     public static final UUID THE_ROUND = new UUID(0, 0);
+
+    private static final String ASIDE = "set-aside/";
 
     private static final JsonMapper MAPPER = JsonMapper.builder().build();
 
@@ -30,6 +33,7 @@ public final class Drafts {
         } catch (JsonProcessingException e) {
             throw new UncheckedIOException(e);
         }
+        setAsideUnreadable(ranch, form);
         jdbi.useHandle(h -> h.createUpdate("INSERT INTO draft (ranch_id, form, fields) VALUES (:ranch, :form, :fields)"
                         + " ON CONFLICT (ranch_id, form) DO UPDATE SET fields = excluded.fields")
                 .bind("ranch", ranch.toString())
@@ -38,21 +42,41 @@ public final class Drafts {
                 .execute());
     }
 
-    /** What was typed; empty when nothing is waiting. */
+    /** What was typed; empty when nothing is waiting, or what is {@linkplain #isUnreadable cannot be read}. */
     public Map<String, List<String>> get(UUID ranch, String form) {
+        return kept(ranch, form).flatMap(Drafts::read).orElse(Map.of());
+    }
+
+    /** Whether something is waiting that another program or a failing disk has damaged. */
+    public boolean isUnreadable(UUID ranch, String form) {
+        return kept(ranch, form).filter(json -> read(json).isEmpty()).isPresent();
+    }
+
+    private Optional<String> kept(UUID ranch, String form) {
         return jdbi.withHandle(h -> h.createQuery("SELECT fields FROM draft WHERE ranch_id = :ranch AND form = :form")
-                        .bind("ranch", ranch.toString())
-                        .bind("form", form)
-                        .mapTo(String.class)
-                        .findOne())
-                .map(json -> {
-                    try {
-                        return MAPPER.readValue(json, new TypeReference<Map<String, List<String>>>() {});
-                    } catch (JsonProcessingException e) {
-                        throw new UncheckedIOException(e);
-                    }
-                })
-                .orElse(Map.of());
+                .bind("ranch", ranch.toString())
+                .bind("form", form)
+                .mapTo(String.class)
+                .findOne());
+    }
+
+    private static Optional<Map<String, List<String>>> read(String json) {
+        try {
+            return Optional.ofNullable(MAPPER.readValue(json, new TypeReference<>() {}));
+        } catch (JsonProcessingException e) {
+            return Optional.empty();
+        }
+    }
+
+    /** It makes room for what is typed now, and stays in the database for somebody who can read it. */
+    private void setAsideUnreadable(UUID ranch, String form) {
+        if (isUnreadable(ranch, form)) {
+            jdbi.useHandle(h -> h.execute(
+                    "UPDATE draft SET form = ? WHERE ranch_id = ? AND form = ?",
+                    ASIDE + UUID.randomUUID() + "/" + form,
+                    ranch.toString(),
+                    form));
+        }
     }
 
     /** Names of the forms that have something waiting. */
@@ -60,10 +84,12 @@ public final class Drafts {
         return jdbi.withHandle(h -> h.createQuery("SELECT form FROM draft WHERE ranch_id = :ranch ORDER BY form")
                 .bind("ranch", ranch.toString())
                 .mapTo(String.class)
+                .filter(form -> !form.startsWith(ASIDE))
                 .list());
     }
 
     public void clear(UUID ranch, String form) {
+        setAsideUnreadable(ranch, form);
         jdbi.useHandle(h -> h.execute("DELETE FROM draft WHERE ranch_id = ? AND form = ?", ranch.toString(), form));
     }
 }

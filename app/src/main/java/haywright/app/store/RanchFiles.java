@@ -49,6 +49,8 @@ public final class RanchFiles {
         NEW,
         /** It was here and is now as in the file; that can be taken back. */
         CHANGED,
+        /** It was here and could not be read, and is now as in the file; what stood there is kept beside. */
+        MENDED,
         /** It was here just so; nothing was changed. */
         SAME,
         /** It is put away in the file and was left here as it is. */
@@ -180,6 +182,13 @@ public final class RanchFiles {
         if (isDatabase(file)) {
             return some(file, backup.takeIn(file, documents, ranch -> keep(new Read(ranch, List.of()), who, words)));
         }
+        if (isDocument(file)) {
+            throw new Refused(
+                    "file",
+                    file.toString(),
+                    "this is one ranch as it is exported, and no backup",
+                    "Take it in with: ranch import FILE.");
+        }
         return some(file, fromZip(file)).stream()
                 .map(read -> keep(read, who, words))
                 .toList();
@@ -270,7 +279,7 @@ public final class RanchFiles {
             became = Became.NEW;
         } else if (recovery.wrong(ranch.id()).isPresent()) {
             recovery.putInPlace(ranch, who, words);
-            became = Became.CHANGED;
+            became = Became.MENDED;
         } else {
             became = replace(ranch, who, words) || wasPutAway ? Became.CHANGED : Became.SAME;
         }
@@ -303,6 +312,18 @@ public final class RanchFiles {
         InputFile.check(file);
         try (InputStream in = Files.newInputStream(file)) {
             return new String(in.readNBytes(15), StandardCharsets.US_ASCII).equals("SQLite format 3");
+        } catch (IOException e) {
+            throw unreadable(file, e);
+        }
+    }
+
+    /** Whether a file is meant for one ranch, whatever is wrong with it. */
+    public static boolean isDocument(Path file) {
+        try (InputStream in = Files.newInputStream(file)) {
+            return new String(in.readNBytes(64), StandardCharsets.UTF_8)
+                    .replace("\ufeff", "")
+                    .stripLeading()
+                    .startsWith("{");
         } catch (IOException e) {
             throw unreadable(file, e);
         }

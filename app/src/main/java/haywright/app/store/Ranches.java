@@ -5,7 +5,6 @@ import haywright.app.document.Patch;
 import haywright.app.document.RanchDocument;
 import haywright.ranch.Ranch;
 import haywright.workings.Refused;
-import java.io.UncheckedIOException;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
@@ -60,7 +59,7 @@ public final class Ranches {
         return jdbi.withHandle(h -> h.createQuery(
                         "SELECT id, name, rev, " + VERSION + " FROM ranch WHERE " + which + " ORDER BY lower(name), id")
                 .map((row, context) -> new Listed(
-                        UUID.fromString(row.getString("id")),
+                        RowId.of(row.getString("id")),
                         row.getString("name"),
                         row.getLong("rev"),
                         row.getString("version")))
@@ -88,7 +87,7 @@ public final class Ranches {
     /** Whether it is in the list, whatever its document is like. */
     public boolean isHere(UUID id) {
         return jdbi.withHandle(h -> h.createQuery("SELECT count(*) FROM ranch WHERE id = :id AND deleted_at IS NULL")
-                        .bind("id", id.toString())
+                        .bind("id", RowId.kept(h, id))
                         .mapTo(Integer.class)
                         .one())
                 > 0;
@@ -204,8 +203,9 @@ public final class Ranches {
                     return new Kept(row.getLong("rev"), row.getString("version"), doc.length(), tree(doc));
                 })
                 .findOne()
-                .orElseThrow(() -> new Refused(
-                        "id", id.toString(), "there is no such ranch here", "Is it among the deleted ones?"));
+                .orElseThrow(() -> RowId.wrong(RowId.kept(h, id))
+                        .orElseGet(() -> new Refused(
+                                "id", id.toString(), "there is no such ranch here", "Is it among the deleted ones?")));
     }
 
     private ObjectNode tree(String json) {
@@ -251,7 +251,7 @@ public final class Ranches {
     private static List<String> paths(String inverse) {
         try {
             return List.copyOf(Patch.of(inverse).paths());
-        } catch (UncheckedIOException e) {
+        } catch (Refused e) {
             return List.of();
         }
     }
@@ -271,6 +271,13 @@ public final class Ranches {
                         .findOne())
                 .orElseThrow(() -> new Refused(
                         "rev", Long.toString(rev), "there is no such edit on this ranch", "Open its history again."));
+        if (undone.inverse().isEmpty()) {
+            throw new Refused(
+                    "rev",
+                    "“" + undone.words() + "”",
+                    "this cannot be taken back, because what stood there before could not be read",
+                    "It is kept in the database, exactly as it was.");
+        }
         // taking back is a save on what the edit left behind: whoever changed the same since stands in its way
         var answer = save(id, rev, who, "Took back: " + undone.words(), undone.inverse());
         if (answer instanceof SaveAnswer.Conflict conflict) {
@@ -309,7 +316,7 @@ public final class Ranches {
     private void mark(UUID id, @Nullable String deletedAt) {
         int marked = jdbi.withHandle(h -> h.createUpdate("UPDATE ranch SET deleted_at = :at WHERE id = :id")
                 .bind("at", deletedAt)
-                .bind("id", id.toString())
+                .bind("id", RowId.kept(h, id))
                 .execute());
         if (marked == 0) {
             throw new Refused("id", id.toString(), "there is no such ranch here", "Open the list again.");

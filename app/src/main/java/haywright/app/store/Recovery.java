@@ -13,6 +13,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Optional;
 import java.util.UUID;
+import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 import org.jspecify.annotations.Nullable;
 
@@ -47,7 +48,7 @@ public final class Recovery {
     /** @throws Refused when there is no such ranch */
     public Raw raw(UUID id) {
         return jdbi.withHandle(h -> h.createQuery("SELECT name, rev, doc FROM ranch WHERE id = :id")
-                        .bind("id", id.toString())
+                        .bind("id", RowId.kept(h, id))
                         .map((row, context) -> new Raw(row.getString("name"), row.getLong("rev"), row.getString("doc")))
                         .findOne())
                 .orElseThrow(() -> new Refused("id", id.toString(), "there is no such ranch here", "Open the round."));
@@ -55,7 +56,8 @@ public final class Recovery {
 
     /** Why the document cannot be read; empty when it can. */
     public Optional<Refused> wrong(UUID id) {
-        return wrong(id, raw(id).doc());
+        var raw = raw(id);
+        return RowId.wrong(jdbi.withHandle(h -> RowId.kept(h, id))).or(() -> wrong(id, raw.doc()));
     }
 
     private Optional<Refused> wrong(UUID id, String doc) {
@@ -96,14 +98,14 @@ public final class Recovery {
         for (var step : steps) {
             try {
                 tree = Patch.of(step.inverse()).apply(tree);
+            } catch (RuntimeException e) {
+                return Optional.empty(); // the history is damaged from here on, or of another format
+            }
+            try {
                 var ranch = read(id, tree.toString());
                 return Optional.of(new Revision(ranch, step.rev() - 1, savedAt(id, step.rev() - 1)));
             } catch (Refused e) {
-                if (e.problems().get(0).rule().contains("no longer fits")) {
-                    return Optional.empty();
-                }
-            } catch (RuntimeException e) {
-                return Optional.empty(); // the history is damaged from here on
+                // neither could this one be read: one further back
             }
         }
         return Optional.empty();
@@ -153,11 +155,11 @@ public final class Recovery {
                 throw new Refused("id", good.name(), "this ranch can be read as it is", "To go back, use its history.");
             }
             var at = Instant.now(clock).toString();
-            long next = now.rev() + 1;
+            long next = Math.max(now.rev(), newest(h, "edit", id)) + 1;
             h.execute(
                     "INSERT INTO set_aside (ranch_id, rev, at, doc) VALUES (?, ?, ?, ?)",
                     id.toString(),
-                    now.rev(),
+                    Math.max(now.rev(), newest(h, "set_aside", id) + 1),
                     at,
                     now.doc());
             h.execute(
@@ -179,5 +181,13 @@ public final class Recovery {
                     new Patch(documents.format(), java.util.Map.of()).json());
             return next;
         });
+    }
+
+    /** Revisions count on from there, also where another program set that of the ranch back; 0 where there is none. */
+    private static long newest(Handle h, String table, UUID id) {
+        return h.createQuery("SELECT coalesce(max(rev), 0) FROM " + table + " WHERE ranch_id = :id")
+                .bind("id", id.toString())
+                .mapTo(Long.class)
+                .one();
     }
 }

@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param ranch null on the pages above the ranches
  * @param notice what was just saved, or null
  * @param unsaved why what was just sent could not be saved, or null
+ * @param lostDraft whether what somebody left unfinished in the form on it is kept and cannot be read
  */
 public record Frame(
         String title,
@@ -23,7 +24,8 @@ public record Frame(
         UnaryOperator<String> asset,
         @Nullable OnRanch ranch,
         @Nullable Notice notice,
-        @Nullable Unsaved unsaved) {
+        @Nullable Unsaved unsaved,
+        boolean lostDraft) {
     /** @param here null on a page that is no step of the trail */
     public record OnRanch(
             UUID id,
@@ -51,7 +53,7 @@ public record Frame(
 
     /** For a page that belongs to no ranch. */
     public static Frame plain(Context http, String title) {
-        return new Frame(title, false, Gate.token(http), Pages.assets(http)::url, null, null, null);
+        return new Frame(title, false, Gate.token(http), Pages.assets(http)::url, null, null, null, false);
     }
 
     /** Without a bracket that only says what the stamp beside it says. */
@@ -60,7 +62,7 @@ public record Frame(
     }
 
     public Frame withProblems(boolean has) {
-        return new Frame(title, has, token, asset, ranch, notice, unsaved);
+        return new Frame(title, has, token, asset, ranch, notice, unsaved, lostDraft);
     }
 
     static Frame of(Page page, String title, boolean hasProblems) {
@@ -80,7 +82,8 @@ public record Frame(
                 Pages.assets(page.http())::url,
                 around,
                 page.notice(),
-                unsaved);
+                unsaved,
+                page.lostDraft());
     }
 
     /** For the head: the page, the ranch, the program. */

@@ -63,6 +63,10 @@ public final class Gate {
             throw new HttpResponseException(421, "This address is not one of ours.", Map.of());
         }
         boolean reads = http.method() == HandlerType.GET || http.method() == HandlerType.HEAD;
+        if (!reads && http.method() != HandlerType.POST) {
+            http.header("Allow", "GET, HEAD, POST");
+            throw new HttpResponseException(405, "Pages are opened with GET, and forms are sent with POST.", Map.of());
+        }
         if (reads && http.path().startsWith("/static/")) {
             return;
         }

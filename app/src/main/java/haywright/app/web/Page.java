@@ -39,6 +39,7 @@ public record Page(
     private static final String SENT = "sent";
     private static final String KEPT = "kept";
     private static final String FAILURE = "failure";
+    private static final String LOST = "lost-draft";
     private static final String FILLED = "filled";
     private static final String MADE_FROM = "made-from";
     private static final String ANEW = "anew";
@@ -122,8 +123,14 @@ public record Page(
             desk.store().drafts().clear(ranch.id(), key);
         }
         var left = desk.store().drafts().get(ranch.id(), key);
+        http.attribute(LOST, desk.store().drafts().isUnreadable(ranch.id(), key));
         http.attribute(MADE_FROM, revision(left.getOrDefault(REV, List.of())));
         return left.isEmpty() ? Form.of(key, known.get()) : Form.draft(key, left);
+    }
+
+    /** Whether the draft of the form on this page is there and cannot be read. */
+    boolean lostDraft() {
+        return Boolean.TRUE.equals(http.attribute(LOST));
     }
 
     /** The form as it was sent. */

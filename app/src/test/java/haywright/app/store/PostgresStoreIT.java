@@ -9,7 +9,7 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 
 /** The contract on PostgreSQL: the one that TEST_PG_URL names, or one started for the test. */
-class PostgresStoreIT extends StoreFilesContract {
+class PostgresStoreIT extends StoreDamageContract {
     private static EmbeddedPostgres postgres;
     private static String url;
 

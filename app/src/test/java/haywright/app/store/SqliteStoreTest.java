@@ -22,7 +22,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** The contract in a data folder, and what only a file promises: it outlives the process. */
-class SqliteStoreTest extends StoreFilesContract {
+class SqliteStoreTest extends StoreDamageContract {
     @Override
     Store openAt(Clock clock) {
         return Store.inFolder(folder.resolve("data"), clock);

@@ -1,5 +1,6 @@
 package haywright.app.web.round;
 
+import haywright.app.store.RanchFiles;
 import haywright.app.store.Ranches;
 import haywright.app.store.Trouble;
 import haywright.app.web.Ask;
@@ -19,9 +20,7 @@ import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import io.javalin.http.UploadedFile;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -160,7 +159,11 @@ public final class RoundPages {
         var file = http.uploadedFile("file");
         if (file == null || file.size() == 0) {
             http.status(422);
-            show(http, Form.of("ranch/new", Map.of()), List.of("No file was chosen. Choose one, then send it."));
+            var why = file == null || file.filename().isEmpty()
+                    ? "No file was chosen. Choose one, then send it."
+                    : "“%s” is empty: there is nothing in it to take in. Choose another, or export it again."
+                            .formatted(file.filename());
+            show(http, Form.of("ranch/new", Map.of()), List.of(why));
             return;
         }
         try {
@@ -185,7 +188,7 @@ public final class RoundPages {
             try (var in = file.content()) {
                 Files.copy(in, copy);
             }
-            if (isCopy && !isJson(copy)) {
+            if (isCopy && !RanchFiles.isDocument(copy)) {
                 desk.store().files().restore(copy, Desk.WHO);
                 Page.leave(http, "/");
             } else {
@@ -203,15 +206,6 @@ public final class RoundPages {
                 Files.deleteIfExists(left);
             }
             Files.deleteIfExists(folder);
-        }
-    }
-
-    private static boolean isJson(Path file) throws IOException {
-        try (var in = Files.newInputStream(file)) {
-            return new String(in.readNBytes(64), StandardCharsets.UTF_8)
-                    .replace("\ufeff", "")
-                    .stripLeading()
-                    .startsWith("{");
         }
     }
 

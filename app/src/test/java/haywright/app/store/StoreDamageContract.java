@@ -1,0 +1,150 @@
+package haywright.app.store;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import haywright.ranch.Ranch;
+import haywright.workings.Refused;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.time.Clock;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.junit.jupiter.api.Test;
+
+/** What another program or a failing disk leaves in single rows: it stays there, and is said. */
+abstract class StoreDamageContract extends StoreFilesContract {
+    private Ranch saved(int... dollars) {
+        var ranch = ranches.create(demo()).ranch();
+        for (int i = 0; i < dollars.length; i++) {
+            ranches.save(ranch.id(), i + 1, "Ann", "oats", repriced(ranch, "Oat hay", dollars[i]));
+        }
+        return ranch;
+    }
+
+    @Test
+    void aRowWhoseIdIsNoneIsARanchThatCannotBeRead() {
+        ranches.create(demo());
+        ranches.create(Ranch.empty(new UUID(7, 7), "Other"));
+        for (var id : List.of("no id", "", "1-2-3-4-5", "7E000000-0000-4000-8000-00000000000A")) {
+            var doc = store.recovery().raw(new UUID(7, 7)).doc();
+            store.jdbi()
+                    .useHandle(h ->
+                            h.execute("INSERT INTO ranch VALUES (?, ?, 1, 1, ?, NULL)", id, "Odd “" + id + "”", doc));
+        }
+        assertThat(ranches.list()).hasSize(6);
+        var backup = folder.resolve("b.db");
+        store.files().backup(backup);
+        try (var other = Store.at("jdbc:sqlite:" + folder.resolve("other.db"), Clock.systemUTC())) {
+            other.files().restore(backup, "Ann");
+            odd(store);
+            odd(other);
+            assertThat(other.ranches().open(demo().id()).ranch()).isEqualTo(demo());
+            // a second time nothing is taken twice, and no other ranch is touched by what it holds
+            other.ranches().save(new UUID(7, 7), 1, "Ann", "name", Ranch.empty(new UUID(7, 7), "Renamed"));
+            other.files().restore(backup, "Ann");
+            odd(other);
+        }
+    }
+
+    private static void odd(Store there) {
+        var odd = there.ranches().list().stream()
+                .filter(listed -> listed.name().startsWith("Odd"))
+                .toList();
+        assertThat(odd).hasSize(4).extracting(Ranches.Listed::id).doesNotHaveDuplicates();
+        for (var listed : odd) {
+            assertThat(there.recovery().wrong(listed.id())).isPresent();
+            assertThat(there.ranches().isHere(listed.id())).isTrue();
+            assertThatThrownBy(() -> there.ranches().open(listed.id()))
+                    .isInstanceOf(Refused.class)
+                    .hasMessageContaining("no id of a ranch");
+            assertThat(there.files().export(listed.id())).contains("\"Other\"");
+            assertThat(there.recovery().lastRevision(listed.id())).isEmpty();
+            there.ranches().delete(listed.id());
+            assertThat(there.ranches().isHere(listed.id())).isFalse();
+            there.ranches().restore(listed.id());
+        }
+    }
+
+    @Test
+    void aDraftThatCannotBeReadIsKeptAndSaid() {
+        store.drafts().put(new UUID(7, 7), "lots/new", Map.of("name", List.of("a")));
+        for (var fields : List.of("{{", "[]", "null", "{\"name\":{}}", "\"x\"")) {
+            store.jdbi().useHandle(h -> h.execute("UPDATE draft SET fields = ?", fields));
+            assertThat(store.drafts().get(new UUID(7, 7), "lots/new")).isEmpty();
+            assertThat(store.drafts().isUnreadable(new UUID(7, 7), "lots/new")).isTrue();
+            assertThat(store.drafts().waiting(new UUID(7, 7))).containsExactly("lots/new");
+        }
+        assertThat(store.drafts().isUnreadable(new UUID(7, 7), "lots/x")).isFalse();
+    }
+
+    @Test
+    void whatCannotBeReadIsNeverOverwrittenByADraft() {
+        store.drafts().put(new UUID(7, 7), "lots/new", Map.of("name", List.of("a")));
+        store.jdbi().useHandle(h -> h.execute("UPDATE draft SET fields = '{{'"));
+        store.drafts().put(new UUID(7, 7), "lots/new", Map.of("name", List.of("b")));
+        assertThat(store.drafts().get(new UUID(7, 7), "lots/new")).containsEntry("name", List.of("b"));
+        List<String> all = store.jdbi()
+                .withHandle(h -> h.createQuery("SELECT fields FROM draft")
+                        .mapTo(String.class)
+                        .list());
+        assertThat(all).hasSize(2).contains("{{");
+    }
+
+    @Test
+    void anEditWhosePatchCannotBeReadIsNotTakenBack() {
+        var ranch = saved(1, 2);
+        for (var patch : List.of("{{", "[]", "{\"format\":2}", "null")) {
+            store.jdbi().useHandle(h -> h.execute("UPDATE edit SET inverse_patch = ? WHERE rev = 3", patch));
+            assertThatThrownBy(() -> ranches.undo(ranch.id(), 3, "Ann")).isInstanceOf(Refused.class);
+            assertThat(ranches.history(ranch.id())).hasSize(2);
+            // what was opened before it cannot be put beside what stands now
+            assertThatThrownBy(() -> ranches.save(ranch.id(), 2, "Ben", "straw", repriced(ranch, "Barley straw", 9)))
+                    .isInstanceOf(Refused.class);
+            assertThat(ranches.save(ranch.id(), 3, "Ben", "same", repriced(ranch, "Oat hay", 2)))
+                    .isInstanceOf(SaveAnswer.Saved.class);
+        }
+    }
+
+    @Test
+    void aRevisionSetAsideOrSavedAlreadyIsNoObstacle() {
+        var ranch = saved(1, 2);
+        for (int i = 0; i < 3; i++) {
+            damage(ranch.id(), "{" + i);
+            store.jdbi().useHandle(h -> h.execute("UPDATE ranch SET rev = 1"));
+            store.recovery().putInPlace(repriced(ranch, "Oat hay", i + 3), "Ann", "back");
+            assertThat(ranches.open(ranch.id()).ranch()).isEqualTo(repriced(ranch, "Oat hay", i + 3));
+        }
+        List<String> aside = store.jdbi()
+                .withHandle(h -> h.createQuery("SELECT doc FROM set_aside ORDER BY doc")
+                        .mapTo(String.class)
+                        .list());
+        assertThat(aside).containsExactly("{0", "{1", "{2");
+        assertThat(ranches.history(ranch.id())).hasSize(5);
+    }
+
+    @Test
+    void whatTakesThePlaceOfAnUnreadableRanchSaysThatItCannotBeTakenBack() throws IOException {
+        var ranch = saved(1);
+        var file = folder.resolve("ranch.json");
+        Files.writeString(file, store.files().export(ranch.id()));
+        damage(ranch.id(), "{{");
+        var taken = store.files().importFile(file, "Ann", true);
+        assertThat(taken.became()).isEqualTo(RanchFiles.Became.MENDED);
+        long rev = ranches.open(ranch.id()).rev();
+        assertThatThrownBy(() -> ranches.undo(ranch.id(), rev, "Ann"))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("could not be read");
+    }
+
+    @Test
+    void anExportIsNoBackup() throws IOException {
+        var ranch = saved();
+        var file = folder.resolve("ranch.json");
+        Files.writeString(file, "\ufeff \n" + store.files().export(ranch.id()));
+        assertThatThrownBy(() -> store.files().restore(file, "Ann"))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("ranch import");
+    }
+}
