@@ -12,6 +12,8 @@ import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -48,6 +50,8 @@ final class ComputeCommand implements Callable<Integer>, Compute.Heard {
     private final Clock clock;
     private final Faults faults;
     private @Nullable Throwable firstFailure;
+    /** Said after the answer: in a terminal they would get into its last line. */
+    private final List<String> refused = new ArrayList<>();
 
     ComputeCommand(Clock clock, Faults faults) {
         this.clock = clock;
@@ -69,7 +73,7 @@ final class ComputeCommand implements Callable<Integer>, Compute.Heard {
         if (demo) {
             var outcome = compute.demo(topic);
             out.println(outcome.body().toPrettyString());
-            outcome.errors().forEach(this::refused);
+            outcome.errors().forEach(spec.commandLine().getErr()::println);
             return outcome.exit();
         }
         if (file == null && Terminal.isThere()) {
@@ -80,10 +84,16 @@ final class ComputeCommand implements Callable<Integer>, Compute.Heard {
         }
         try (var in = file == null ? System.in : Files.newInputStream(file)) {
             var to = Compute.generator(new Output.Checked(out)).useDefaultPrettyPrinter();
-            int exit = compute.run(topic, in, to, this, ComputeCommand::withFile);
-            out.println();
+            int exit;
+            try {
+                exit = compute.run(topic, in, to, this, ComputeCommand::withFile);
+                out.println();
+                out.flush();
+            } finally {
+                refused.forEach(spec.commandLine().getErr()::println);
+            }
             if (firstFailure != null) {
-                refused(faults.kept(firstFailure));
+                spec.commandLine().getErr().println(faults.kept(firstFailure));
             }
             return exit;
         }
@@ -115,7 +125,7 @@ final class ComputeCommand implements Callable<Integer>, Compute.Heard {
 
     @Override
     public void refused(String line) {
-        spec.commandLine().getErr().println(line);
+        refused.add(line);
     }
 
     @Override

@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.file.FileSystemException;
+import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 
@@ -42,6 +43,11 @@ final class Output {
                 throw e.getCause();
             });
         }
+    }
+
+    /** Asked before writing, said after it: a file that was there is there no longer. */
+    static String replaced(Path file) {
+        return Files.exists(file) ? ", in the place of the file that was there" : "";
     }
 
     /** In the system's own words, which name the cause: no space, no permission, a folder of that name. */

@@ -86,8 +86,9 @@ final class RanchCommand implements Runnable {
                 out().print(store.files().export(ranch.id()));
                 out().flush(); // it does so by itself only at the end of a line
             } else {
+                var replaced = Output.replaced(file);
                 Output.to(file, () -> store.files().exportTo(ranch.id(), file));
-                out().printf("%s: written to %s%n", ranch.name(), file);
+                out().printf("%s: written to %s%s%n", ranch.name(), file, replaced);
             }
         }
     }
@@ -117,6 +118,7 @@ final class RanchCommand implements Runnable {
             mixinStandardHelpOptions = true)
     void backup(@Parameters(paramLabel = "FILE") Path file) {
         try (var store = data.open(clock)) {
+            var replaced = Output.replaced(file);
             Output.to(file, () -> store.files().backup(file));
             var all = new ArrayList<>(store.ranches().list());
             all.addAll(store.ranches().deleted());
@@ -127,7 +129,7 @@ final class RanchCommand implements Runnable {
                                         "%s: cannot be read and is in the backup exactly as it is kept: %s%n",
                                         ranch.name(), sentence(wrong)));
             }
-            out().printf("%s written to %s%n", WayBack.ranches(all.size()), file);
+            out().printf("%s written to %s%s%n", WayBack.ranches(all.size()), file, replaced);
         }
     }
 

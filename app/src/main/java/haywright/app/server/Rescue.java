@@ -23,6 +23,7 @@ import org.jspecify.annotations.Nullable;
 /** The one page there is while the database cannot be used: what is wrong with it, and the way back. */
 public final class Rescue implements AutoCloseable {
     private final BadDatabase bad;
+    private volatile List<String> done = List.of();
     private final CountDownLatch mended = new CountDownLatch(1);
     private final Javalin javalin;
 
@@ -82,10 +83,10 @@ public final class Rescue implements AutoCloseable {
 
     private void show(Context http, @Nullable Refused problem) {
         http.status(503);
-        render(
-                http,
-                List.of(),
-                problem == null ? null : problem.problems().get(0).sentence());
+        if (!done.isEmpty()) {
+            http.header("Refresh", "1; url=/"); // the pages themselves open in a moment
+        }
+        render(http, done, problem == null ? null : problem.problems().get(0).sentence());
     }
 
     private void render(Context http, List<String> done, @Nullable String problem) {
@@ -140,7 +141,8 @@ public final class Rescue implements AutoCloseable {
     }
 
     private void finish(Context http, List<String> done) {
-        render(http, done.stream().filter(line -> !line.isEmpty()).toList(), null);
+        this.done = done.stream().filter(line -> !line.isEmpty()).toList();
+        render(http, this.done, null);
         mended.countDown();
     }
 }

@@ -16,6 +16,8 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -186,6 +188,14 @@ class CliTest {
         assertThat(run("ranch", "--data", data, "export", name).out()).isEqualTo(Files.readString(Path.of(document)));
         var backup = folder.resolve("all.zip").toString();
         assertThat(run("ranch", "--data", data, "backup", backup).exit()).isZero();
+        for (var what : new String[][] {{"backup"}, {"export", name}}) {
+            var again = new ArrayList<>(List.of("ranch", "--data", data));
+            again.addAll(List.of(what));
+            again.add(folder.resolve("again").toString());
+            assertThat(run(again.toArray(String[]::new)).out()).doesNotContain("in the place of");
+            assertThat(run(again.toArray(String[]::new)).out()).contains("in the place of");
+            Files.delete(folder.resolve("again"));
+        }
         var other = folder.resolve("other").toString();
         assertThat(run("ranch", "--data", other, "restore", backup).out()).contains(name);
         assertThat(run("ranch", "--data", other, "list").out()).contains(name);

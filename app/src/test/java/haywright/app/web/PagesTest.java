@@ -380,7 +380,7 @@ class PagesTest {
     @CsvSource(
             delimiter = '|',
             value = {
-                "'' | No file was chosen",
+                "'' | is empty",
                 "hay, 12 % | this is not JSON",
                 "{\"haywright\":\"ranch\",\"format\":99} | made by a newer Haywright",
                 "{\"a\":1} | a ranch document begins with"

@@ -58,6 +58,9 @@ class RescueTest {
                         .status())
                 .isEqualTo(403);
         assertThat(client.submit(page, "/restore-newest", Map.of()).status()).isEqualTo(200);
+        var meanwhile = client.get("/");
+        assertThat(meanwhile.body()).contains("<h1>Done").doesNotContain("cannot be used</h1>");
+        assertThat(meanwhile.header("Refresh")).isEqualTo("1; url=/");
         try (var store = Store.inFolder(folder, Clock.systemUTC())) {
             assertThat(store.ranches().list()).hasSize(1);
         }
