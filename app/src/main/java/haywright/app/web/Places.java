@@ -22,7 +22,7 @@ import org.jspecify.annotations.Nullable;
  * others by an address. When places run short the one goes that has kept Haywright waiting for longest: for a head, for
  * the rest of what is sent, or to take its answer. Whoever is being worked for stays.
  *
- * <p>A head has a time limit as a whole; that silence alone ends a connection is Jetty's own matter.
+ * <p>A head has a time limit as a whole, from its first byte: before that it may be we who have not looked yet.
  */
 final class Places implements Connection.Listener {
     /** So many may be worked for: no more can wait than are connected, each sends its next request after its last answer. */
@@ -47,7 +47,7 @@ final class Places implements Connection.Listener {
     private final List<ServerConnector> doors = new ArrayList<>();
     private boolean sweeps;
 
-    /** @param head how long it may take to come in, from its first byte, or from when somebody is connected */
+    /** @param head how long it may take to come in, from its first byte; silence before that is Jetty's to end */
     Places(Server server, Duration head) {
         this.head = head;
         scheduler = server.getScheduler();
@@ -77,7 +77,6 @@ final class Places implements Connection.Listener {
     @Override
     public void onOpened(Connection connection) {
         var place = new Place(connection);
-        place.headBegan = true;
         Runnable leaving = null;
         synchronized (this) {
             if (all.size() >= PLENTY) {
