@@ -8,6 +8,7 @@ import haywright.diet.Law.Counted;
 import haywright.forage.Analyte;
 import haywright.forage.FeedClass;
 import haywright.forage.Made;
+import haywright.forage.lot.Spread;
 import haywright.quantity.Unit;
 import haywright.workings.Caution;
 import haywright.workings.Source;
@@ -106,6 +107,17 @@ public record Diet(
                         .formatted(checked.most() / checked.needed());
     }
 
+    /** What was only found to be less than a limit counts as none. */
+    private static double value(Feed feed, Made made, Analyte analyte) {
+        var known = feed.composition().values().get(analyte);
+        return known == null || known.below() != null ? 0 : made.value(analyte).orElse(0);
+    }
+
+    /** How far what a kg of a feed brings may lie. */
+    static Spread spread(Feed feed, Analyte analyte) {
+        return feed.spread(made -> value(feed, made, analyte));
+    }
+
     private record Builder(List<Feed> feeds, List<LeftOut> leftOut, Need need, DietOptions options) {
         List<DietRow> rows() {
             var rows = new ArrayList<DietRow>();
@@ -185,7 +197,7 @@ public record Diet(
             if (!(need.neg() > 0)) {
                 return Optional.empty();
             }
-            return Optional.of(new GrowthEnergy(
+            return Optional.of(GrowthEnergy.expected(
                     need.nem(),
                     need.neg(),
                     each(f -> value(f, f.composition(), Analyte.NEM)),
@@ -271,16 +283,8 @@ public record Diet(
             return DietRow.of(new RowId.Nutrient(id), kind, name, sense, need, unit, law, feeds, source);
         }
 
-        private List<Double> each(ToDoubleFunction<Feed> value) {
-            return feeds.stream().map(value::applyAsDouble).toList();
-        }
-
-        /** What was only found to be less than a limit counts as none. */
-        private static double value(Feed feed, Made made, Analyte analyte) {
-            var known = feed.composition().values().get(analyte);
-            return known == null || known.below() != null
-                    ? 0
-                    : made.value(analyte).orElse(0);
+        private double[] each(ToDoubleFunction<Feed> value) {
+            return feeds.stream().mapToDouble(value).toArray();
         }
 
         /** Grams of a mineral in a kg of dry matter; one that nobody measured counts as none, which is the safe side. */

@@ -1,11 +1,20 @@
 package haywright.diet;
 
 import haywright.cattle.need.Need;
+import haywright.forage.Analyte;
+import haywright.forage.lot.Shared;
+import haywright.forage.lot.Spread;
+import haywright.lp.ConeRow;
 import haywright.lp.ProgramBuilder;
 import haywright.lp.Session;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.SortedSet;
+import java.util.TreeSet;
+import java.util.function.Function;
+import java.util.stream.IntStream;
 
 /**
  * One group over one stretch of days, in any program: a column for each feed, its kilograms of dry matter that all head
@@ -14,17 +23,31 @@ import java.util.Optional;
  * <p>It is made of feeds, stage and way of feeding, never of weather, so that what the program multiplies stays: a colder
  * or a shorter stretch moves right sides only ({@link #move}), and a solver goes on from where it stood.
  *
+ * <p>A row that is kept more surely than even odds stands twice: plainly, and as a curved row that takes its doubt off.
+ *
  * @param diet of the stage, on any day of it
  */
-public record DietBlock(Diet diet) {
+public record DietBlock(Diet diet, Sureness sureness) {
+    /** As expected. */
+    public DietBlock(Diet diet) {
+        this(diet, Sureness.EXPECTED);
+    }
+
     /**
      * Where it lies in a program.
      *
      * @param feed the column of each feed, in the diet's order
      * @param row the row of each limit
-     * @param growth which of the program's curved rows it is; empty where they need not gain
+     * @param sure the curved row of those that are kept surely
+     * @param growth the curved row of energy, where they gain
      */
-    public record Placed(int[] feed, Map<RowId, Integer> row, Optional<Integer> growth) {}
+    public record Placed(int[] feed, Map<RowId, Integer> row, Map<RowId, Curve> sure, Optional<Growth> growth) {}
+
+    /** @param index which of the program's curved rows it is */
+    public record Curve(int index, ConeRow row) {}
+
+    /** @param energy of one head and day */
+    public record Growth(int index, GrowthEnergy energy) {}
 
     /**
      * @param program names are the block's own within its scope
@@ -38,26 +61,40 @@ public record DietBlock(Diet diet) {
             feeds[i] = program.column(diet.feeds().get(i).id(), costs[i], 0, Double.POSITIVE_INFINITY);
         }
         var rows = new LinkedHashMap<RowId, Integer>();
+        var sure = new LinkedHashMap<RowId, Curve>();
         for (var row : diet.rows()) {
-            double limit = row.isRatio() ? 0 : headDays * row.limit();
-            rows.put(row.of(), program.row(row.id(), row.lower(limit), row.upper(limit), feeds, row.coefficients()));
+            double right = headDays * row.rightHandSide();
+            rows.put(row.of(), program.row(row.id(), row.lower(right), row.upper(right), feeds, row.coefficients()));
+        }
+        for (var row : diet.rows()) {
+            double z = sureness.z(row);
+            if (z > 0) {
+                var cone = cone(row.sense(), z, row::spread);
+                if (isDoubtful(cone)) {
+                    var placed = limited(cone, row, headDays * row.rightHandSide());
+                    sure.put(row.of(), new Curve(program.convex(row.id() + "_sure", feeds, placed), cone));
+                }
+            }
         }
         return new Placed(
-                feeds, rows, diet.growth().map(energy -> program.convex(growth, feeds, energy.over(headDays))));
+                feeds,
+                rows,
+                sure,
+                diet.growth()
+                        .map(this::sure)
+                        .map(energy -> new Growth(program.convex(growth, feeds, energy.over(headDays)), energy)));
     }
 
     /** Asks for another need of the same stage and another stretch: limits move, and nothing else. */
     public void move(Session in, Placed placed, Need need, double headDays) {
         for (var row : diet.rows()) {
-            var at = placed.row().get(row.of());
-            if (at != null && !row.isRatio()) {
-                double limit = headDays * row.law().asks().applyAsDouble(need);
-                in.rowBounds(at, row.lower(limit), row.upper(limit));
+            if (placed.row().containsKey(row.of())) {
+                right(in, placed, row, headDays * row.law().rightHandSide(need));
             }
         }
-        diet.growth()
-                .ifPresent(energy ->
-                        in.convex(placed.growth().orElseThrow(), energy.of(need).over(headDays)));
+        placed.growth()
+                .ifPresent(growth ->
+                        in.convex(growth.index(), growth.energy().of(need).over(headDays)));
     }
 
     /** Moves one absolute row's limit, for one head and day. */
@@ -65,6 +102,58 @@ public record DietBlock(Diet diet) {
         if (row.isRatio()) {
             throw new IllegalArgumentException(row.id() + " is a ratio: its coefficients move with its limit");
         }
-        in.rowBounds(Optional.ofNullable(placed.row().get(row.of())).orElseThrow(), row.lower(limit), row.upper(limit));
+        right(in, placed, row, limit - row.beside());
+    }
+
+    private static void right(Session in, Placed placed, DietRow row, double right) {
+        int at = Optional.ofNullable(placed.row().get(row.of())).orElseThrow();
+        in.rowBounds(at, row.lower(right), row.upper(right));
+        var curve = placed.sure().get(row.of());
+        if (curve != null) {
+            in.convex(curve.index(), limited(curve.row(), row, right));
+        }
+    }
+
+    private static ConeRow limited(ConeRow cone, DietRow row, double right) {
+        return cone.withLimit(row.sense() == DietRow.Sense.AT_LEAST ? right : -right);
+    }
+
+    /** Asks for another gain, for one head and day. */
+    public void gain(Session in, Placed placed, double neg) {
+        var growth = placed.growth().orElseThrow();
+        in.convex(growth.index(), growth.energy().forGain(neg));
+    }
+
+    /** The energy of both kinds comes of one TDN: each is lowered by its own doubt. */
+    private GrowthEnergy sure(GrowthEnergy energy) {
+        double z = sureness.energy();
+        return z == 0
+                ? energy
+                : new GrowthEnergy(
+                        energy.nem(),
+                        energy.neg(),
+                        cone(DietRow.Sense.AT_LEAST, z, feed -> Diet.spread(feed, Analyte.NEM)),
+                        cone(DietRow.Sense.AT_LEAST, z, feed -> Diet.spread(feed, Analyte.NEG)));
+    }
+
+    private ConeRow cone(DietRow.Sense sense, double z, Function<Feed, Spread> spread) {
+        int sign = sense == DietRow.Sense.AT_LEAST ? 1 : -1;
+        List<Spread> spreads = diet.feeds().stream().map(spread).toList();
+        SortedSet<Shared> doubts = new TreeSet<>();
+        spreads.forEach(one -> doubts.addAll(one.shared().keySet()));
+        return new ConeRow(
+                spreads.stream().mapToDouble(one -> sign * one.mean()).toArray(),
+                spreads.stream().mapToDouble(Spread::own).toArray(),
+                doubts.stream()
+                        .map(doubt -> spreads.stream()
+                                .mapToDouble(one -> one.shared().getOrDefault(doubt, 0.0))
+                                .toArray())
+                        .toArray(double[][]::new),
+                z,
+                0);
+    }
+
+    private static boolean isDoubtful(ConeRow cone) {
+        return cone.shared().length > 0 || IntStream.range(0, cone.own().length).anyMatch(i -> cone.own()[i] > 0);
     }
 }

@@ -5,13 +5,13 @@ import haywright.forage.lot.Spread;
 import haywright.quantity.Unit;
 import haywright.workings.Source;
 import java.util.List;
-import java.util.TreeMap;
 
 /**
  * One thing a diet must do: supply at least so much, or no more than so much.
  *
  * <p>An absolute row compares {@code Σ top·x} with the limit. A ratio row compares {@code Σ top·x / Σ bottom·x}, and is
- * still linear: {@code Σ (top − limit·bottom)·x} against zero.
+ * still linear: {@code Σ (top − limit·bottom)·x} against zero. What comes from beside the feeds ({@code beside}) is added
+ * to the top, and so moves a program's right side alone.
  *
  * @param of which row it is
  * @param name in the rancher's words: "crude protein"
@@ -19,6 +19,7 @@ import java.util.TreeMap;
  * @param law what it asks, whatever the feeds
  * @param top what a kg of dry matter of each feed adds, in feed order
  * @param bottom what it adds to the divisor; empty for an absolute row
+ * @param beside what comes on top from beside the feeds, a head and day
  * @param source who says so
  */
 public record DietRow(
@@ -31,6 +32,7 @@ public record DietRow(
         Law law,
         List<Double> top,
         List<Double> bottom,
+        double beside,
         Source source) {
     public DietRow {
         top = List.copyOf(top);
@@ -61,6 +63,7 @@ public record DietRow(
                 bottom == null
                         ? List.of()
                         : feeds.stream().map(f -> bottom.of(f, f.composition())).toList(),
+                law.beside().applyAsDouble(need),
                 source);
     }
 
@@ -71,7 +74,7 @@ public record DietRow(
 
     /** The same with another limit. */
     public DietRow withLimit(double other) {
-        return new DietRow(of, kind, name, sense, other, unit, law, top, bottom, source);
+        return new DietRow(of, kind, name, sense, other, unit, law, top, bottom, beside, source);
     }
 
     /**
@@ -79,12 +82,9 @@ public record DietRow(
      * that were given as they stand, not at all.
      */
     public Spread spread(Feed feed) {
-        var certain = new Spread(law.perKg(feed, feed.composition(), limit), 0, new TreeMap<>());
-        return law.counted() != Law.Counted.SURE
-                ? certain
-                : feed.lot()
-                        .map(lot -> lot.of(made -> law.perKg(feed, made, limit)))
-                        .orElse(certain);
+        return law.counted() == Law.Counted.SURE
+                ? feed.spread(made -> law.perKg(feed, made, limit))
+                : Spread.certain(law.perKg(feed, feed.composition(), limit));
     }
 
     public enum Sense {
@@ -110,7 +110,7 @@ public record DietRow(
 
     /** What these amounts supply, in {@code unit}; NaN for a ratio of nothing. */
     public double supplied(double[] kg) {
-        double value = sum(top, kg);
+        double value = sum(top, kg) + beside;
         return isRatio() ? value / sum(bottom, kg) : value;
     }
 
@@ -137,16 +137,18 @@ public record DietRow(
         return upper(rightHandSide());
     }
 
-    double lower(double limit) {
-        return sense == Sense.AT_LEAST ? limit : Double.NEGATIVE_INFINITY;
+    /** @param right what a program's row must come to */
+    double lower(double right) {
+        return sense == Sense.AT_LEAST ? right : Double.NEGATIVE_INFINITY;
     }
 
-    double upper(double limit) {
-        return sense == Sense.AT_MOST ? limit : Double.POSITIVE_INFINITY;
+    double upper(double right) {
+        return sense == Sense.AT_MOST ? right : Double.POSITIVE_INFINITY;
     }
 
-    private double rightHandSide() {
-        return isRatio() ? 0 : limit;
+    /** What the feeds must come to in a program, a head and day. */
+    double rightHandSide() {
+        return (isRatio() ? 0 : limit) - beside;
     }
 
     /** The divisor of a ratio row for these amounts; 1 for an absolute row. */

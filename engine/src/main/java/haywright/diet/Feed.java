@@ -2,8 +2,11 @@ package haywright.diet;
 
 import haywright.forage.Composition;
 import haywright.forage.FeedClass;
+import haywright.forage.Made;
 import haywright.forage.lot.LotDistribution;
+import haywright.forage.lot.Spread;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 
 /**
  * A feed as a diet sees it.
@@ -20,6 +23,11 @@ public record Feed(
         Composition composition,
         boolean nitrateDanger,
         Optional<LotDistribution> lot) {
+    /** How far one of its figures may lie; not at all where its figures were given as they stand. */
+    Spread spread(ToDoubleFunction<Made> figure) {
+        return lot.map(all -> all.of(figure)).orElseGet(() -> Spread.certain(figure.applyAsDouble(composition)));
+    }
+
     /** Whose figures were given as they stand. */
     public Feed(String id, String name, FeedClass feedClass, Composition composition, boolean nitrateDanger) {
         this(id, name, feedClass, composition, nitrateDanger, Optional.empty());

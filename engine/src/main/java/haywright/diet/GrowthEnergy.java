@@ -1,67 +1,66 @@
 package haywright.diet;
 
 import haywright.cattle.need.Need;
+import haywright.lp.ConeRow;
 import haywright.lp.ConvexRow;
 import haywright.workings.Source;
-import java.util.List;
+import java.util.Arrays;
 
 /**
  * Energy for cattle that must hold themselves and gain: what upkeep leaves over must carry the gain.
  *
  * <pre>
- * a / Σ NEm·x + b / Σ NEg·x ≤ 1
+ * a / u(x) + b / v(x) ≤ 1
  * </pre>
  *
- * with a, b the NEm and NEg needed a day. The left side is convex in x, so that cuts hold it from outside.
+ * with a, b the NEm and NEg needed a day, u and v the Mcal of NEm and NEg in what is eaten: as expected, or with their
+ * doubt taken off, which keeps them concave. The left side is convex in x, so that cuts hold it from outside.
  *
  * @param nem a, Mcal a day
  * @param neg b, Mcal a day, above zero
- * @param nemPerKg Mcal of NEm in a kg of each feed
- * @param negPerKg Mcal of NEg in a kg of each feed
+ * @param inNem u: Mcal of NEm in a kg of each feed, and what is not sure of it
+ * @param inNeg v: the same of NEg
  */
-public record GrowthEnergy(double nem, double neg, List<Double> nemPerKg, List<Double> negPerKg) implements ConvexRow {
+public record GrowthEnergy(double nem, double neg, ConeRow inNem, ConeRow inNeg) implements ConvexRow {
     public static final Source SOURCE = Source.read(
             "National Research Council 1996, Nutrient Requirements of Beef Cattle: feed for maintenance first, the rest"
                     + " for gain (as worked in university lecture slides, NE for growing and finishing cattle)");
 
-    public GrowthEnergy {
-        nemPerKg = List.copyOf(nemPerKg);
-        negPerKg = List.copyOf(negPerKg);
+    /** Of feeds as they are expected. @param nemPerKg Mcal of NEm in a kg of each. @param negPerKg the same of NEg */
+    public static GrowthEnergy expected(double nem, double neg, double[] nemPerKg, double[] negPerKg) {
+        return new GrowthEnergy(nem, neg, ConeRow.certain(nemPerKg), ConeRow.certain(negPerKg));
     }
 
-    /** The left side: 1 or less carries the gain; infinite where a part is not fed at all. */
-    public double use(double[] kg) {
-        return nem / nemIn(kg) + neg / negIn(kg);
-    }
-
-    /** NEg that upkeep leaves over, Mcal a day; negative when upkeep itself is not met. */
+    /** NEg that upkeep leaves over of feeds as they are expected, Mcal a day; negative when upkeep itself is not met. */
     public double leftForGain(double[] kg) {
-        double u = nemIn(kg);
-        return u > 0 ? negIn(kg) * (1 - nem / u) : -nem;
+        double u = inNem.mean(kg);
+        return u > 0 ? inNeg.mean(kg) * (1 - nem / u) : -nem;
     }
 
     @Override
     public double broken(double[] kg) {
-        return nemIn(kg) > 0 && negIn(kg) > 0 ? use(kg) - 1 : Double.POSITIVE_INFINITY;
+        double u = inNem.left(kg);
+        double v = inNeg.left(kg);
+        return u > 0 && v > 0 ? nem / u + neg / v - 1 : Double.POSITIVE_INFINITY;
     }
 
     /** The tangent where these amounts, all grown alike, would just carry the gain. */
     @Override
     public Cut cutAt(double[] kg) {
-        double u = nemIn(kg);
-        double v = negIn(kg);
+        double u = inNem.left(kg);
+        double v = inNeg.left(kg);
         if (u <= 0) {
-            return cut(1, 0);
+            return cut(1, 0, kg);
         }
-        return v <= 0 ? cut(0, 1) : cut(nem / (u * u), neg / (v * v));
+        return v <= 0 ? cut(0, 1, kg) : cut(nem / (u * u), neg / (v * v), kg);
     }
 
-    /** p·NEm + q·NEg of every diet that carries the gain is at least (√(p·a) + √(q·b))²; p and q are the mark. */
-    private Cut cut(double p, double q) {
-        var perKg = new double[nemPerKg.size()];
-        for (int i = 0; i < perKg.length; i++) {
-            perKg[i] = p * nemPerKg.get(i) + q * negPerKg.get(i);
-        }
+    /** p·u + q·v of every diet that carries the gain is at least (√(p·a) + √(q·b))²; p and q are the mark. */
+    private Cut cut(double p, double q, double[] kg) {
+        var u = inNem.gradient(kg);
+        var v = inNeg.gradient(kg);
+        var perKg = new double[kg.length];
+        Arrays.setAll(perKg, i -> p * u[i] + q * v[i]);
         return new Cut(perKg, new double[] {p, q});
     }
 
@@ -82,31 +81,15 @@ public record GrowthEnergy(double nem, double neg, List<Double> nemPerKg, List<D
 
     /** The same feeds for another need. */
     GrowthEnergy of(Need need) {
-        return new GrowthEnergy(need.nem(), need.neg(), nemPerKg, negPerKg);
+        return new GrowthEnergy(need.nem(), need.neg(), inNem, inNeg);
     }
 
     /** For so many head and days at once. */
     GrowthEnergy over(double headDays) {
-        return headDays == 1 ? this : new GrowthEnergy(headDays * nem, headDays * neg, nemPerKg, negPerKg);
+        return headDays == 1 ? this : new GrowthEnergy(headDays * nem, headDays * neg, inNem, inNeg);
     }
 
     public GrowthEnergy forGain(double otherNeg) {
-        return new GrowthEnergy(nem, otherNeg, nemPerKg, negPerKg);
-    }
-
-    public double nemIn(double[] kg) {
-        return in(nemPerKg, kg);
-    }
-
-    public double negIn(double[] kg) {
-        return in(negPerKg, kg);
-    }
-
-    private static double in(List<Double> perKg, double[] kg) {
-        double sum = 0;
-        for (int i = 0; i < kg.length; i++) {
-            sum += perKg.get(i) * kg[i];
-        }
-        return sum;
+        return new GrowthEnergy(nem, otherNeg, inNem, inNeg);
     }
 }

@@ -12,10 +12,20 @@ import org.jspecify.annotations.Nullable;
  * @param asks the limit for a need; the same for every need of a stage where the row has a bottom
  * @param top what a kg of dry matter adds
  * @param bottom what it adds to the divisor; null for an absolute row
+ * @param beside what comes on top from beside the feeds: nitrate in the day's water
  * @param counted what of a feed's spread it counts
  */
 public record Law(
-        ToDoubleFunction<Need> asks, PerKg top, @Nullable PerKg bottom, Counted counted) {
+        ToDoubleFunction<Need> asks,
+        PerKg top,
+        @Nullable PerKg bottom,
+        ToDoubleFunction<Need> beside,
+        Counted counted) {
+    /** Of the feeds alone. */
+    public Law(ToDoubleFunction<Need> asks, PerKg top, @Nullable PerKg bottom, Counted counted) {
+        this(asks, top, bottom, need -> 0, counted);
+    }
+
     /** What a kg of dry matter of a feed is worth to a row. */
     public interface PerKg {
         /** @param made as the feed is expected, or one of the ways it may be made */
@@ -34,6 +44,11 @@ public record Law(
 
     static Law absolute(ToDoubleFunction<Need> asks, PerKg top, Counted counted) {
         return new Law(asks, top, null, counted);
+    }
+
+    /** What the feeds must come to in a linear program: the limit of an absolute row, and without what comes from beside. */
+    double rightHandSide(Need need) {
+        return (bottom == null ? asks.applyAsDouble(need) : 0) - beside.applyAsDouble(need);
     }
 
     /** The row's coefficient in a linear program. */

@@ -13,7 +13,7 @@ import haywright.forage.Composition;
  * no risk is taken for the usual one of its kind by the same rule, so that no result below that can make it less usable.
  *
  * @param found of the composite, or what is usual where nobody tested; with the water's
- * @param counted what a row of the whole diet counts; with the water's
+ * @param counted what a row of the whole diet counts of it; the water stands beside
  * @param safe the line below which these cattle may have it alone
  */
 record NitrateFed(How how, boolean tested, double found, double counted, double safe, double water) {
@@ -39,13 +39,12 @@ record NitrateFed(How how, boolean tested, double found, double counted, double 
             return new NitrateFed(How.UNKNOWN, false, Double.NaN, Double.NaN, safe, water);
         }
         var usual = feed.composition().expected().get(Analyte.NO3N);
-        double found = water + known.orElse(usual == null ? 0 : usual.mean());
-        double upper = water
-                + (known.isPresent()
-                        ? feed.composition().upper(Analyte.NO3N).orElseThrow()
-                        : usual == null ? 0 : Math.max(usual.mean(), usual.quantile(Composition.UPPER)));
-        var how = how(found, safe, need, options.mixing());
-        return new NitrateFed(how, known.isPresent(), found, how == How.FREE ? found : upper, safe, water);
+        double found = known.orElse(usual == null ? 0 : usual.mean());
+        double upper = known.isPresent()
+                ? feed.composition().upper(Analyte.NO3N).orElseThrow()
+                : usual == null ? 0 : Math.max(usual.mean(), usual.quantile(Composition.UPPER));
+        var how = how(water + found, safe, need, options.mixing());
+        return new NitrateFed(how, known.isPresent(), water + found, how == How.FREE ? found : upper, safe, water);
     }
 
     private static How how(double found, double safe, Need need, Mixing mixing) {

@@ -85,6 +85,7 @@ final class PracticeLimits {
                 nitrate,
                 Unit.PPM,
                 f -> NitrateFed.of(f, need, options).counted(),
+                asked -> options.waterNitrate() * asked.water(),
                 Counted.UPPER_90));
         if (feeds.stream().anyMatch(f -> isSecond(f, need, options))) {
             rows.add(ratio(
@@ -95,6 +96,7 @@ final class PracticeLimits {
                     "L11f",
                     Unit.PERCENT,
                     f -> isSecond(f, need, options) ? 100 : 0,
+                    asked -> 0,
                     Counted.MEAN));
         }
         rows.addAll(new Toxins(feeds, need).rows());
@@ -123,7 +125,7 @@ final class PracticeLimits {
     }
 
     private DietRow share(String id, String name, Sense sense, String limit, ToDoubleFunction<Feed> percent) {
-        return ratio(id, Kind.PRACTICE, name, sense, limit, Unit.PERCENT, percent, Counted.MEAN);
+        return ratio(id, Kind.PRACTICE, name, sense, limit, Unit.PERCENT, percent, asked -> 0, Counted.MEAN);
     }
 
     private DietRow ratio(
@@ -134,6 +136,7 @@ final class PracticeLimits {
             String limit,
             Unit unit,
             ToDoubleFunction<Feed> top,
+            ToDoubleFunction<Need> beside,
             Counted counted) {
         return DietRow.of(
                 new RowId.Nutrient(id),
@@ -142,7 +145,7 @@ final class PracticeLimits {
                 sense,
                 need,
                 unit,
-                new Law(asked -> value(limit), (f, made) -> top.applyAsDouble(f), (f, made) -> 1, counted),
+                new Law(asked -> value(limit), (f, made) -> top.applyAsDouble(f), (f, made) -> 1, beside, counted),
                 feeds,
                 source(limit));
     }

@@ -22,9 +22,19 @@ public record ConeRow(double[] mean, double[] own, double[][] shared, double z, 
         }
     }
 
+    /** A sum of coefficients that are certain, at least 0. */
+    public static ConeRow certain(double[] mean) {
+        return new ConeRow(mean, new double[mean.length], new double[0][], 0, 0);
+    }
+
     /** The row with another limit; cuts of this one hold for it. */
     public ConeRow withLimit(double other) {
         return new ConeRow(mean, own, shared, z, other);
+    }
+
+    /** The sum as it is expected. */
+    public double mean(double[] x) {
+        return dot(mean, x);
     }
 
     /** What is left of the sum with its doubt taken off. */
@@ -47,8 +57,8 @@ public record ConeRow(double[] mean, double[] own, double[][] shared, double z, 
         return new Cut(gradient(x), NO_MARK);
     }
 
-    /** Where there is no doubt, of nothing or of coefficients that are certain, the means. */
-    private double[] gradient(double[] x) {
+    /** Of {@link #left}, which is this times x; where there is no doubt, of nothing or of what is certain, the means. */
+    public double[] gradient(double[] x) {
         double variance = 0;
         double[] weighted = new double[x.length];
         for (int j = 0; j < x.length; j++) {

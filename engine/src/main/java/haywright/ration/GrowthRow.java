@@ -8,6 +8,7 @@ import haywright.diet.RowId;
 import haywright.forage.Analyte;
 import haywright.quantity.Unit;
 import java.util.List;
+import java.util.stream.DoubleStream;
 
 /** The growth row as a reader sees it: energy left for gain after upkeep, Mcal of NEg a day. */
 final class GrowthRow {
@@ -24,8 +25,9 @@ final class GrowthRow {
                 energy.neg(),
                 Unit.MEGACALORIE,
                 new Law(Need::neg, (feed, made) -> made.value(Analyte.NEG).orElse(0), null, Law.Counted.SURE),
-                energy.negPerKg(),
+                DoubleStream.of(energy.inNeg().mean()).boxed().toList(),
                 List.of(),
+                0,
                 GrowthEnergy.SOURCE);
     }
 }

@@ -157,7 +157,7 @@ public record LeastCostRation(List<PricedFeed> offered, Need need, DietOptions o
         try (var program = new RationProgram(diet, feeds)) {
             while (cannot - can > GAIN_STEP) {
                 double half = (can + cannot) / 2;
-                program.gain(energy.forGain(energy.neg() * half));
+                program.gain(energy.neg() * half);
                 if (program.solve() instanceof Optimum optimum) {
                     can = half;
                     cost = optimum.objective();

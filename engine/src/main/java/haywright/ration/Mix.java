@@ -1,5 +1,6 @@
 package haywright.ration;
 
+import haywright.lp.ConeRow;
 import haywright.lp.Infeasible;
 import haywright.lp.LinearProgram;
 import haywright.lp.Optimum;
@@ -18,6 +19,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 
 /**
@@ -28,23 +30,73 @@ import java.util.stream.IntStream;
  * @param feedLimits on single feeds
  * @param amountsFree false: shares of one whole; true: amounts as large as wanted, limits are totals
  * @param total the sum of all amounts, where amounts are free and this is wanted
+ * @param sure how surely the limits are kept; {@link Sure#NOT} on averages alone
  */
 public record Mix(
         List<MixFeed> feeds,
         List<MixLimit> limits,
         List<FeedLimit> feedLimits,
         boolean amountsFree,
-        OptionalDouble total) {
+        OptionalDouble total,
+        Sure sure) {
     private static final Source SOLVED = new Source(
             "linear programming: the least cost under every limit listed, solved exactly", Source.Known.ARITHMETIC);
     private static final double NO = Double.NEGATIVE_INFINITY;
     private static final double ANY = Double.POSITIVE_INFINITY;
 
-    /** @param price for one unit of it */
-    public record MixFeed(String name, double price, Map<String, Double> values) {
+    /**
+     * @param price for one unit of it
+     * @param sd standard deviations of its values; what is not in it is certain
+     */
+    public record MixFeed(String name, double price, Map<String, Double> values, Map<String, Double> sd) {
         public MixFeed {
             values = Map.copyOf(values);
+            sd = Map.copyOf(sd);
         }
+
+        /** Whose values are certain. */
+        public MixFeed(String name, double price, Map<String, Double> values) {
+            this(name, price, values, Map.of());
+        }
+    }
+
+    /**
+     * @param z standard deviations that every limit on a value is kept with, 0 or more
+     * @param correlation between the same value of any two feeds, 0 to 1
+     */
+    public record Sure(double z, double correlation) {
+        public static final Sure NOT = new Sure(0, 0);
+
+        public Sure {
+            var problems = new ArrayList<Problem>();
+            if (!(z >= 0) || z > MOST_Z) {
+                problems.add(new Problem(
+                        "z",
+                        String.valueOf(z),
+                        "a limit is kept with 0 to %.0f standard deviations".formatted(MOST_Z),
+                        "0 is what is expected, right half the time; 1.645 is 95 times in 100."));
+            }
+            if (!(correlation >= 0 && correlation <= 1)) {
+                problems.add(new Problem(
+                        "correlation",
+                        String.valueOf(correlation),
+                        "the same value of two feeds goes together from 0 (not at all) to 1 (fully)",
+                        "A number below 0 would make feeds cover for each other: nothing says so."));
+            }
+            Refused.unlessEmpty(problems);
+        }
+    }
+
+    private static final double MOST_Z = 8;
+
+    /** On averages. */
+    public Mix(
+            List<MixFeed> feeds,
+            List<MixLimit> limits,
+            List<FeedLimit> feedLimits,
+            boolean amountsFree,
+            OptionalDouble total) {
+        this(feeds, limits, feedLimits, amountsFree, total, Sure.NOT);
     }
 
     public record MixLimit(String value, OptionalDouble atLeast, OptionalDouble atMost) {}
@@ -152,6 +204,18 @@ public record Mix(
                     .toArray();
             program.row(
                     limit.value(), limit.atLeast().orElse(NO), limit.atMost().orElse(ANY), all, row);
+            if (isDoubtful(limit.value())) {
+                limit.atLeast()
+                        .ifPresent(least -> program.convex(
+                                limit.value() + " surely",
+                                all,
+                                cone(limit.value(), row, 1).withLimit(least)));
+                limit.atMost()
+                        .ifPresent(most -> program.convex(
+                                limit.value() + " surely no more",
+                                all,
+                                cone(limit.value(), row, -1).withLimit(-most)));
+            }
         }
         double whole = amountsFree ? total.orElse(Double.NaN) : 1;
         if (!Double.isNaN(whole)) {
@@ -188,13 +252,50 @@ public record Mix(
         var shares = IntStream.range(0, amounts.length)
                 .mapToDouble(i -> sum == 0 ? 0 : 100 * amounts[i] / sum)
                 .toArray();
+        var duals = duals(optimum);
         var gets = IntStream.range(0, limits.size())
-                .mapToObj(i -> new Gets(limits.get(i).value(), optimum.activity(i), optimum.dual(i)))
+                .mapToObj(i -> new Gets(limits.get(i).value(), optimum.activity(i), duals[i]))
                 .toList();
         var worth = IntStream.range(0, feeds.size())
                 .mapToDouble(i -> feeds.get(i).price() - optimum.reducedCost(i))
                 .toArray();
         return new Cheapest(optimum.objective(), amounts, shares, gets, worth);
+    }
+
+    private boolean isDoubtful(String value) {
+        return sure.z() > 0 && feeds.stream().anyMatch(f -> f.sd().getOrDefault(value, 0.0) > 0);
+    }
+
+    /** One unknown moves all feeds together as far as they go together; the rest is each one's own. */
+    private ConeRow cone(String value, double[] row, int sign) {
+        var sd =
+                feeds.stream().mapToDouble(f -> f.sd().getOrDefault(value, 0.0)).toArray();
+        return new ConeRow(
+                DoubleStream.of(row).map(v -> sign * v).toArray(),
+                DoubleStream.of(sd)
+                        .map(s -> s * Math.sqrt(1 - sure.correlation()))
+                        .toArray(),
+                new double[][] {
+                    DoubleStream.of(sd)
+                            .map(s -> s * Math.sqrt(sure.correlation()))
+                            .toArray()
+                },
+                sure.z(),
+                0);
+    }
+
+    /** Of each limit: its plain row, and the curved ones that keep it surely. */
+    private double[] duals(Optimum optimum) {
+        var duals = new double[limits.size()];
+        int curve = 0;
+        for (int i = 0; i < duals.length; i++) {
+            duals[i] = optimum.dual(i);
+            if (isDoubtful(limits.get(i).value())) {
+                duals[i] += limits.get(i).atLeast().isPresent() ? optimum.price(curve++) : 0;
+                duals[i] -= limits.get(i).atMost().isPresent() ? optimum.price(curve++) : 0;
+            }
+        }
+        return duals;
     }
 
     /** The feed's share of the whole against the limit: positive when it is above. */
@@ -233,6 +334,21 @@ public record Mix(
                             "Put it in, as 0 if it has none."));
                 }
             }
+            feed.sd().forEach((value, sd) -> {
+                if (!(sd >= 0) || !Double.isFinite(sd)) {
+                    problems.add(new Problem(
+                            "sd",
+                            "%s of “%s” for “%s”".formatted(sd, value, feed.name()),
+                            "a standard deviation is 0 or more",
+                            "How far do two loads of it differ?"));
+                } else if (!feed.values().containsKey(value)) {
+                    problems.add(new Problem(
+                            "sd",
+                            "“%s” of “%s”".formatted(value, feed.name()),
+                            "a standard deviation belongs to a value that is given",
+                            "Put the value in, or leave its sd out."));
+                }
+            });
         }
         var limited = new HashSet<String>();
         for (var limit : limits) {

@@ -2,7 +2,6 @@ package haywright.ration;
 
 import haywright.diet.Diet;
 import haywright.diet.DietBlock;
-import haywright.diet.GrowthEnergy;
 import haywright.lp.LinearProgram;
 import haywright.lp.Outcome;
 import haywright.lp.Plan;
@@ -36,9 +35,9 @@ final class RationProgram implements AutoCloseable {
         block.limit(session, placed, block.diet().rows().get(row), limit);
     }
 
-    /** Asks for another gain. */
-    void gain(GrowthEnergy energy) {
-        session.convex(placed.growth().orElseThrow(), energy);
+    /** Asks for another gain, Mcal of NEg a head and day. */
+    void gain(double neg) {
+        block.gain(session, placed, neg);
     }
 
     double[] amounts(Plan plan) {

@@ -72,13 +72,19 @@ final class CurvedPrograms {
     }
 
     static GrowthEnergy growth(Random random, int n) {
-        List<Double> nem = new ArrayList<>();
-        List<Double> neg = new ArrayList<>();
-        for (int j = 0; j < n; j++) {
-            nem.add(0.9 + random.nextDouble());
-            neg.add(0.3 + random.nextDouble());
-        }
-        return new GrowthEnergy(2 + 3 * random.nextDouble(), 0.5 + 2 * random.nextDouble(), nem, neg);
+        double z = random.nextBoolean() ? 0 : random.nextDouble();
+        return new GrowthEnergy(
+                2 + 3 * random.nextDouble(),
+                0.5 + 2 * random.nextDouble(),
+                energy(random, n, 0.9, z),
+                energy(random, n, 0.3, z));
+    }
+
+    /** Mcal in a kg, each with its own doubt and one that all share. */
+    private static ConeRow energy(Random random, int n, double least, double z) {
+        double[] mean =
+                DoubleStream.of(amounts(random, n, 1)).map(m -> m + least).toArray();
+        return new ConeRow(mean, amounts(random, n, 0.15), new double[][] {amounts(random, n, 0.15)}, z, 0);
     }
 
     static double[] amounts(Random random, int n, double most) {

@@ -162,10 +162,7 @@ class CurvedRowsTest {
             ConvexRow first = growth ? CurvedPrograms.growth(random, n) : CurvedPrograms.cone(random, n, 1);
             ConvexRow other = first instanceof GrowthEnergy g
                     ? new GrowthEnergy(
-                            g.nem() * 2 * random.nextDouble(),
-                            g.neg() * 2 * random.nextDouble(),
-                            g.nemPerKg(),
-                            g.negPerKg())
+                            g.nem() * 2 * random.nextDouble(), g.neg() * 2 * random.nextDouble(), g.inNem(), g.inNeg())
                     : ((ConeRow) first).withLimit(2 * random.nextDouble());
             double[] x = CurvedPrograms.amounts(random, n, 3);
             double[] y = CurvedPrograms.amounts(random, n, 12);

@@ -142,6 +142,10 @@ final class NonlinearMethod {
         }
 
         private static double sure(ConeRow cone, double[] x) {
+            return left(cone, x) - cone.limit();
+        }
+
+        private static double left(ConeRow cone, double[] x) {
             double variance = 1e-18;
             for (int j = 0; j < x.length; j++) {
                 variance += cone.own()[j] * cone.own()[j] * x[j] * x[j];
@@ -149,17 +153,11 @@ final class NonlinearMethod {
             for (double[] doubt : cone.shared()) {
                 variance += Math.pow(dot(doubt, x), 2);
             }
-            return dot(cone.mean(), x) - cone.z() * Math.sqrt(variance) - cone.limit();
+            return dot(cone.mean(), x) - cone.z() * Math.sqrt(variance);
         }
 
         private static double grown(GrowthEnergy energy, double[] x) {
-            double u = 0;
-            double v = 0;
-            for (int j = 0; j < x.length; j++) {
-                u += energy.nemPerKg().get(j) * x[j];
-                v += energy.negPerKg().get(j) * x[j];
-            }
-            return 1 - energy.nem() / u - energy.neg() / v;
+            return 1 - energy.nem() / left(energy.inNem(), x) - energy.neg() / left(energy.inNeg(), x);
         }
 
         private static double dot(double[] a, double[] x) {

@@ -26,6 +26,7 @@ class LimitWordsTest {
                         new Law(need -> limit, (feed, made) -> 1, null, Law.Counted.MEAN),
                         List.of(1.0),
                         List.of(),
+                        0,
                         Source.ARITHMETIC),
                 limit,
                 price);

@@ -17,6 +17,11 @@ public record Spread(double mean, double own, SortedMap<Shared, Double> shared) 
         shared = Collections.unmodifiableSortedMap(new TreeMap<>(shared));
     }
 
+    /** A figure that was given as it stands. */
+    public static Spread certain(double figure) {
+        return new Spread(figure, 0, Collections.emptySortedMap());
+    }
+
     /** Of all together, for a feed that stands alone. */
     public double sd() {
         double squares = own * own;

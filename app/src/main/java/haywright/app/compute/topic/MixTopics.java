@@ -1,6 +1,7 @@
 package haywright.app.compute.topic;
 
 import haywright.app.compute.shape.Key;
+import haywright.chance.Normal;
 import haywright.quantity.Unit;
 import haywright.ration.Mix;
 import haywright.ration.PearsonSquare;
@@ -73,12 +74,8 @@ final class MixTopics {
             @Key(words = "For one unit of it.") double price,
             Map<String, Double> values,
 
-            @Key(words = "Not built yet: refused.") @Nullable
-            Map<String, Double> sd) {
-        MixFeed {
-            notBuilt("sd", sd != null);
-        }
-    }
+            @Key(words = "Standard deviations of its values; what is not in it is certain.") @Nullable
+            Map<String, Double> sd) {}
 
     record Limit(String value, OptionalDouble atLeast, OptionalDouble atMost) {
         Limit {
@@ -112,15 +109,27 @@ final class MixTopics {
             @Key(words = "The sum of all amounts, when they are free.")
             OptionalDouble total,
 
-            @Key(value = Unit.PERCENT, words = "Not built yet: refused.")
+            @Key(
+                    value = Unit.PERCENT,
+                    words = "How surely every limit on a value is kept; 50 (on averages) when not said.")
             OptionalDouble sureness,
 
-            @Key(words = "Not built yet: refused.") OptionalDouble z,
-            @Key(words = "Not built yet: refused.") OptionalDouble correlation) {
+            @Key(words = "The same in standard deviations, in place of sureness.")
+            OptionalDouble z,
+
+            @Key(words = "Between the same value of any two feeds; 0 when not said.")
+            OptionalDouble correlation) {
         MixIn {
-            notBuilt("sureness", sureness.isPresent());
-            notBuilt("z", z.isPresent());
-            notBuilt("correlation", correlation.isPresent());
+            if (sureness.isPresent() && z.isPresent()) {
+                throw new Refused("z", "z and sureness", "both say how sure the mix is", "Leave one of them out.");
+            }
+            if (sureness.isPresent() && !(sureness.getAsDouble() >= 50 && sureness.getAsDouble() < 100)) {
+                throw new Refused(
+                        "sureness",
+                        sureness.getAsDouble() + " %",
+                        "a limit is kept surely from 50 % (on averages) to below 100 %",
+                        "No mix is sure to the last case.");
+            }
             if (total.isPresent() && amounts == null) {
                 throw new Refused(
                         "total",
@@ -129,16 +138,11 @@ final class MixTopics {
                         "Add \"amounts\":\"free\", or leave total out.");
             }
         }
-    }
 
-    /** How sure a mix is to keep its limits comes with the spread of what goes in. */
-    static void notBuilt(String field, boolean given) {
-        if (given) {
-            throw new Refused(
-                    field,
-                    "a mix that is sure",
-                    "spread and sureness are not built yet; a mix is worked out on averages",
-                    "Leave it out; the averages keep the limits only half the time.");
+        private Mix.Sure sure() {
+            double half = 50;
+            double asked = sureness.orElse(half);
+            return new Mix.Sure(z.orElse(asked == half ? 0 : Normal.quantile(asked / 100)), correlation.orElse(0));
         }
     }
 
@@ -160,7 +164,7 @@ final class MixTopics {
         boolean free = in.amounts != null;
         var mix = new Mix(
                 in.feeds.stream()
-                        .map(f -> new Mix.MixFeed(f.name, f.price, f.values))
+                        .map(f -> new Mix.MixFeed(f.name, f.price, f.values, f.sd == null ? Map.of() : f.sd))
                         .toList(),
                 in.limits.stream()
                         .map(l -> new Mix.MixLimit(l.value, l.atLeast, l.atMost))
@@ -171,7 +175,8 @@ final class MixTopics {
                                 .map(l -> new Mix.FeedLimit(l.feed, l.atLeast, l.atMost, l.atLeastShare, l.atMostShare))
                                 .toList(),
                 free,
-                in.total);
+                in.total,
+                in.sure());
         var answer = mix.solve();
         if (answer instanceof Mix.Cheapest cheapest) {
             var worth = IntStream.range(0, in.feeds.size())
