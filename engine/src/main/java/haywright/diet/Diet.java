@@ -35,14 +35,6 @@ public record Diet(
         Optional<GrowthEnergy> growth,
         List<LeftOut> leftOut,
         DietOptions options) {
-    private static final Source INTAKE_FLOOR = Source.read(
-            "Usual dry matter intake of beef cows 1.5 to 2.7 % of body weight (Hibberd and Thrift 1992 as reprinted by"
-                    + " Oklahoma State; Washington State University)");
-    private static final double INTAKE_FLOOR_PERCENT = 1.5;
-    private static final Source GROWING_INTAKE_FLOOR = Source.practice(
-            "a 500 lb heifer gaining 1.5 lb a day eats 11 to 13 lb of dry matter; holding calves shorter than that on rich"
-                    + " feed is a programme of its own");
-    private static final double GROWING_INTAKE_FLOOR_PERCENT = 2.2;
     private static final Source RANCHS_OWN = Source.judgement("the ranch's own wish");
 
     public Diet {
@@ -64,6 +56,13 @@ public record Diet(
         }
         var build = new Builder(feeds, leftOut, need, options);
         return new Diet(need, feeds, build.rows(), build.growth(), leftOut, options);
+    }
+
+    /** With one row's limit moved. */
+    public Diet withLimit(int index, double limit) {
+        var moved = new ArrayList<>(rows);
+        moved.set(index, rows.get(index).withLimit(limit));
+        return new Diet(need, feeds, moved, growth, leftOut, options);
     }
 
     public DietRow row(String id) {
@@ -108,7 +107,7 @@ public record Diet(
     }
 
     /** What was only found to be less than a limit counts as none. */
-    private static double value(Feed feed, Made made, Analyte analyte) {
+    public static double value(Feed feed, Made made, Analyte analyte) {
         var known = feed.composition().values().get(analyte);
         return known == null || known.below() != null ? 0 : made.value(analyte).orElse(0);
     }
@@ -121,16 +120,7 @@ public record Diet(
     private record Builder(List<Feed> feeds, List<LeftOut> leftOut, Need need, DietOptions options) {
         List<DietRow> rows() {
             var rows = new ArrayList<DietRow>();
-            rows.add(fill());
-            boolean growing = need.animals() == AnimalClass.GROWING;
-            rows.add(needed(
-                    "intake",
-                    "feed in the belly",
-                    asked -> (growing ? GROWING_INTAKE_FLOOR_PERCENT : INTAKE_FLOOR_PERCENT) / 100 * asked.bodyWeight(),
-                    Unit.KILOGRAM_A_DAY,
-                    (f, made) -> 1,
-                    Counted.MEAN,
-                    growing ? GROWING_INTAKE_FLOOR : INTAKE_FLOOR));
+            rows.addAll(new IntakeRows(feeds, need, options).rows());
             if (growth().isEmpty()) {
                 rows.add(needed(
                         "nem",
@@ -202,20 +192,6 @@ public record Diet(
                     need.neg(),
                     each(f -> value(f, f.composition(), Analyte.NEM)),
                     each(f -> value(f, f.composition(), Analyte.NEG))));
-        }
-
-        /** Each feed fills by what an animal could eat of it alone: together they may fill her once. */
-        private DietRow fill() {
-            return DietRow.of(
-                    new RowId.Nutrient("fill"),
-                    Kind.NEED,
-                    "what they can hold",
-                    Sense.AT_MOST,
-                    need,
-                    Unit.PERCENT,
-                    Law.absolute(asked -> 100, (f, made) -> 100 / FillCapacity.kilograms(f, need), Counted.MEAN),
-                    feeds,
-                    FillCapacity.SOURCE);
         }
 
         private DietRow calciumToPhosphorus(String id, Sense sense, double limit, Source source) {

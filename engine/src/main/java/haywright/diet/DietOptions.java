@@ -1,6 +1,8 @@
 package haywright.diet;
 
+import haywright.workings.Problem;
 import haywright.workings.Refused;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 
@@ -11,16 +13,26 @@ import java.util.Set;
  * @param feedLimits limits on single feeds
  * @param grainFeedingsADay over how many feedings a day grain is spread; the published limit is for one
  * @param mixing whether the feeds are mixed in a wagon; a danger is diluted only by real mixing, never on alternate days
- * @param waterNitrate nitrate of the water, mg of nitrogen (NO3-N) a liter; 0 where nobody tested it
+ * @param water what their water adds
+ * @param way how they are fed
+ * @param shortOfHay whether the least forage that published advice has for a hay shortage is enough
+ * @param isCareful whether the careful one of two published limits counts where they part
  */
 public record DietOptions(
-        Set<String> limitsOff, List<FeedLimit> feedLimits, int grainFeedingsADay, Mixing mixing, double waterNitrate) {
-    /** Everything on, no feed limited, fed once a day, mixed, water without nitrate. */
+        Set<String> limitsOff,
+        List<FeedLimit> feedLimits,
+        int grainFeedingsADay,
+        Mixing mixing,
+        Water water,
+        WayOfFeeding way,
+        boolean shortOfHay,
+        boolean isCareful) {
+    /** Everything on, no feed limited, put out once a day, mixed, water that adds nothing. */
     public static final DietOptions USUAL = new DietOptions(Set.of(), List.of(), 1, Mixing.MIXES);
 
-    /** Water without nitrate. */
+    /** Put out daily; water that adds nothing. */
     public DietOptions(Set<String> limitsOff, List<FeedLimit> feedLimits, int grainFeedingsADay, Mixing mixing) {
-        this(limitsOff, feedLimits, grainFeedingsADay, mixing, 0);
+        this(limitsOff, feedLimits, grainFeedingsADay, mixing, Water.CLEAN, WayOfFeeding.PUT_OUT_DAILY, false, true);
     }
 
     public DietOptions {
@@ -33,12 +45,51 @@ public record DietOptions(
                     "grain is fed one to six times a day",
                     "How often is feed put out?");
         }
-        if (!(waterNitrate >= 0) || !Double.isFinite(waterNitrate)) {
-            throw new Refused(
-                    "waterNitrate",
-                    waterNitrate + " mg/L",
-                    "nitrate of water is 0 or more",
-                    "As NO3-N, in mg a liter (the same as ppm).");
+    }
+
+    public DietOptions with(Water other) {
+        return new DietOptions(limitsOff, feedLimits, grainFeedingsADay, mixing, other, way, shortOfHay, isCareful);
+    }
+
+    public DietOptions with(WayOfFeeding other) {
+        return new DietOptions(limitsOff, feedLimits, grainFeedingsADay, mixing, water, other, shortOfHay, isCareful);
+    }
+
+    /** By the limits for a shortage. */
+    public DietOptions whereHayIsShort() {
+        return new DietOptions(limitsOff, feedLimits, grainFeedingsADay, mixing, water, way, true, false);
+    }
+
+    /** By the looser of two published limits. */
+    public DietOptions withoutCare() {
+        return new DietOptions(limitsOff, feedLimits, grainFeedingsADay, mixing, water, way, shortOfHay, false);
+    }
+
+    /** Whether a practice limit counts. */
+    boolean isOn(String row) {
+        return !limitsOff.contains(row);
+    }
+
+    /**
+     * What their water adds to what they eat.
+     *
+     * @param nitrate mg of nitrogen (NO3-N) a liter; 0 where nobody tested it
+     * @param sulfate mg a liter; 0 where nobody tested it
+     */
+    public record Water(double nitrate, double sulfate) {
+        public static final Water CLEAN = new Water(0, 0);
+
+        public Water {
+            var problems = new ArrayList<Problem>();
+            check(problems, "waterNitrate", nitrate, "nitrate", "As NO3-N, in mg a liter (the same as ppm).");
+            check(problems, "waterSulfate", sulfate, "sulfate", "In mg a liter (the same as ppm).");
+            Refused.unlessEmpty(problems);
+        }
+
+        private static void check(List<Problem> problems, String field, double value, String what, String fix) {
+            if (!(value >= 0) || !Double.isFinite(value)) {
+                problems.add(new Problem(field, value + " mg/L", what + " of water is 0 or more", fix));
+            }
         }
     }
 

@@ -1,5 +1,6 @@
 package haywright.diet;
 
+import haywright.forage.Analyte;
 import haywright.forage.Composition;
 import haywright.forage.FeedClass;
 import haywright.forage.Made;
@@ -7,6 +8,8 @@ import haywright.forage.lot.LotDistribution;
 import haywright.forage.lot.Spread;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.DoubleStream;
+import java.util.stream.Stream;
 
 /**
  * A feed as a diet sees it.
@@ -23,10 +26,27 @@ public record Feed(
         Composition composition,
         boolean nitrateDanger,
         Optional<LotDistribution> lot) {
+    /**
+     * Whether it is a mineral mix that they eat free choice, and no single salt or rock: two of calcium, phosphorus,
+     * magnesium and sodium, none of them a quarter of it.
+     */
+    public boolean isLooseMineral() {
+        var shares = Stream.of(Analyte.CA, Analyte.P, Analyte.MG, Analyte.NA)
+                .flatMapToDouble(a -> composition.value(a).stream())
+                .filter(share -> share > 0)
+                .toArray();
+        return feedClass == FeedClass.MINERAL
+                && shares.length >= 2
+                && DoubleStream.of(shares).allMatch(share -> share < PURE);
+    }
+
     /** How far one of its figures may lie; not at all where its figures were given as they stand. */
     Spread spread(ToDoubleFunction<Made> figure) {
         return lot.map(all -> all.of(figure)).orElseGet(() -> Spread.certain(figure.applyAsDouble(composition)));
     }
+
+    /** Per cent of one element above which it is that salt or rock. */
+    private static final double PURE = 25;
 
     /** Whose figures were given as they stand. */
     public Feed(String id, String name, FeedClass feedClass, Composition composition, boolean nitrateDanger) {

@@ -28,7 +28,7 @@ final class FillCapacity {
 
     private static double percentOfBodyWeight(Feed feed, Need need) {
         if (feed.feedClass() == FeedClass.STRAW) {
-            return PracticeLimits.value("L01");
+            return PracticeLimits.value("L17");
         }
         if (!feed.feedClass().isForage()) {
             return CONCENTRATE_PERCENT;

@@ -52,7 +52,7 @@ public record Law(
     }
 
     /** The row's coefficient in a linear program. */
-    double perKg(Feed feed, Made made, double limit) {
+    public double perKg(Feed feed, Made made, double limit) {
         return bottom == null ? top.of(feed, made) : top.of(feed, made) - limit * bottom.of(feed, made);
     }
 }

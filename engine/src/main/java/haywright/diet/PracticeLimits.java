@@ -25,6 +25,12 @@ final class PracticeLimits {
     /** A lot above this is refused however it is diluted: the strictest published do-not-feed class, ppm NO3-N. */
     static final double NITRATE_DO_NOT_FEED = value("L11c");
 
+    /** By molar masses: SO4 96.06 over S 32.06. */
+    private static final double SULFATE_OF_SULFUR = 3;
+
+    /** Milligrams that are one per cent of a kilogram. */
+    private static final double MG_IN_PERCENT_OF_KG = 10_000;
+
     /** Mcal of NEm in a kg of forage of 56 % TDN (judgment). */
     private static final double USUAL_NEM = 1.2;
 
@@ -44,15 +50,20 @@ final class PracticeLimits {
         rows.add(bodyWeightLimit("straw", "straw", strawId(), strawPercent(), f -> f == FeedClass.STRAW));
         // The published limit is for one feeding; an outfit that grains twice a day may give it twice.
         var grain = growing ? "L03" : "L02";
-        rows.add(bodyWeightLimit(
-                "grain", "grain", grain, value(grain) * options.grainFeedingsADay(), f -> f == FeedClass.GRAIN));
-        var forage = growing ? "L05" : "L04";
-        rows.add(share(
-                "forage",
-                "forage in the ration",
-                Sense.AT_LEAST,
-                forage,
-                f -> f.feedClass().isForage() ? 100 : 0));
+        double grainADay = Math.min(value(grain) * options.grainFeedingsADay(), value(growing ? "L03d" : "L02d"));
+        rows.add(bodyWeightLimit("grain", "grain", grain, grainADay, f -> f == FeedClass.GRAIN));
+        if (!growing && options.isCareful() && options.way() != WayOfFeeding.LIMIT_FED) {
+            rows.add(bodyWeightLimit(
+                    "grain_careful", "grain beside forage", "L02b", value("L02b"), f -> f == FeedClass.GRAIN));
+        }
+        if (options.way() != WayOfFeeding.LIMIT_FED && !options.shortOfHay()) {
+            rows.add(share(
+                    "forage",
+                    "forage in the ration",
+                    Sense.AT_LEAST,
+                    growing ? "L05" : "L04",
+                    f -> f.feedClass().isForage() ? 100 : 0));
+        }
         // A feed whose fat nobody has measured neither helps nor hurts this limit.
         rows.add(share(
                 "fat",
@@ -67,7 +78,10 @@ final class PracticeLimits {
                 Sense.AT_MOST,
                 distillers,
                 f -> f.feedClass() == FeedClass.DISTILLERS_GRAINS ? 100 : 0));
-        rows.removeIf(row -> options.limitsOff().contains(row.id()));
+        if (feeds.stream().anyMatch(Feed::isLooseMineral)) {
+            rows.add(mineral());
+        }
+        rows.removeIf(row -> !options.isOn(row.id()));
         rows.addAll(dangers()); // these cannot be switched off
         return rows;
     }
@@ -78,14 +92,14 @@ final class PracticeLimits {
         rows.add(ratio(
                 "nitrate",
                 Kind.DANGER,
-                options.waterNitrate() > 0
+                options.water().nitrate() > 0
                         ? "nitrate (as NO3-N) in the ration and its water"
                         : "nitrate (as NO3-N) in the ration",
                 Sense.AT_MOST,
                 nitrate,
                 Unit.PPM,
                 f -> NitrateFed.of(f, need, options).counted(),
-                asked -> options.waterNitrate() * asked.water(),
+                asked -> options.water().nitrate() * asked.water(),
                 Counted.UPPER_90));
         if (feeds.stream().anyMatch(f -> isSecond(f, need, options))) {
             rows.add(ratio(
@@ -99,8 +113,52 @@ final class PracticeLimits {
                     asked -> 0,
                     Counted.MEAN));
         }
+        if (options.water().sulfate() > 0 || feeds.stream().anyMatch(PracticeLimits::isHighInSulfur)) {
+            rows.add(sulfur());
+        }
         rows.addAll(new Toxins(feeds, need).rows());
         return rows;
+    }
+
+    private static boolean isHighInSulfur(Feed feed) {
+        return feed.composition().most(Analyte.S).orElse(0) > value("L07b");
+    }
+
+    /** Of feed and water together: cattle cannot tell them apart. A third of sulfate is sulfur. */
+    private DietRow sulfur() {
+        var limit = "L07";
+        return DietRow.of(
+                new RowId.Nutrient("s"),
+                Kind.DANGER,
+                "sulfur in the ration and its water",
+                Sense.AT_MOST,
+                need,
+                Unit.PERCENT,
+                new Law(
+                        asked -> value(limit),
+                        (f, made) -> made.value(Analyte.S).orElse(value("L25")),
+                        (f, made) -> 1,
+                        asked -> options.water().sulfate() * asked.water() / SULFATE_OF_SULFUR / MG_IN_PERCENT_OF_KG,
+                        Counted.SURE),
+                feeds,
+                source(limit));
+    }
+
+    /** A pound of any mineral of which they are meant to eat ounces. */
+    private DietRow mineral() {
+        return DietRow.of(
+                new RowId.Nutrient("mineral"),
+                Kind.PRACTICE,
+                "mineral",
+                Sense.AT_LEAST,
+                need,
+                Unit.GRAM_A_DAY,
+                Law.absolute(
+                        asked -> 1000 * Unit.OUNCE.toBase(value("L23")),
+                        (f, made) -> f.isLooseMineral() ? 1000 : 0,
+                        Counted.MEAN),
+                feeds,
+                source("L23"));
     }
 
     /** Whether it may only come after other feed, for want of a mixer. */
@@ -174,7 +232,12 @@ final class PracticeLimits {
 
     /** kg of dry matter a day on a usual winter forage: what water is set beside. */
     static double usualIntake(Need need) {
-        return need.intake(USUAL_NEM).kilograms();
+        return usualIntake(need, need.intakeFactor());
+    }
+
+    /** @param factor of the weather; 1 in mild weather */
+    static double usualIntake(Need need, double factor) {
+        return need.intakes(factor).apply(USUAL_NEM).kilograms();
     }
 
     /** ppm NO3-N of what is eaten. */
@@ -197,7 +260,11 @@ final class PracticeLimits {
         if (cite.startsWith("common practice")) {
             return Source.practice("practice limit " + id + ": " + row.text("reason"));
         }
-        return row.text("tier").equals("read") ? Source.read(cite) : Source.memory(cite);
+        return switch (row.text("tier")) {
+            case "read" -> Source.read(cite);
+            case "judgment" -> Source.judgement(row.text("reason") + " (" + cite + ")");
+            default -> Source.memory(cite);
+        };
     }
 
     /** The two ends of the calcium to phosphorus range. */

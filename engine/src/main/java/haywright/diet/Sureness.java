@@ -37,6 +37,15 @@ public record Sureness(double energyPercent, double othersPercent, double danger
         return new Sureness(percent, percent, percent);
     }
 
+    /** Part of the way from what is expected to this. @param share of its standard deviations, 0 to 1 */
+    public Sureness part(double share) {
+        return new Sureness(part(energyPercent, share), part(othersPercent, share), part(dangersPercent, share));
+    }
+
+    private static double part(double percent, double share) {
+        return share == 1 ? percent : 100 * Normal.cumulative(share * z(percent));
+    }
+
     /** Standard deviations that a row takes off; 0 for what counts no spread. */
     double z(DietRow row) {
         if (row.law().counted() != Law.Counted.SURE) {

@@ -6,6 +6,8 @@ import haywright.diet.DietOptions;
 import haywright.diet.DietOptions.FeedLimit.Per;
 import haywright.diet.Feed;
 import haywright.diet.LeftOut;
+import haywright.diet.WayOfFeeding;
+import haywright.forage.FeedClass;
 import haywright.forage.book.FeedBook;
 import haywright.forage.book.Prior;
 import haywright.forage.hazard.HazardClass;
@@ -14,6 +16,7 @@ import haywright.forage.lot.LotComposition;
 import haywright.forage.lot.LotDistribution;
 import haywright.forage.lot.LotEstimate;
 import haywright.quantity.Kind;
+import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.FeedForSale;
 import haywright.ranch.Lot;
@@ -26,6 +29,7 @@ import haywright.ration.Portion;
 import haywright.ration.PricedFeed;
 import haywright.ration.Ration;
 import haywright.ration.RationAnswer;
+import haywright.ration.UsualMineral;
 import haywright.ration.Weighable;
 import haywright.sampling.stock.Stock;
 import haywright.workings.Problem;
@@ -49,8 +53,14 @@ import java.util.concurrent.ConcurrentHashMap;
  * asked for a group is worked out once and kept as long as the yard.
  */
 public final class Yard {
-    /** Meal and silage out of a bunk lose little; common practice, no source. Long hay and straw lose what the ranch says. */
-    private static final double BUNK_LOSS_PERCENT = 3;
+    /** Silage and tubs lose little; common practice, no source. Long hay and straw lose what the ranch says. */
+    private static final double LITTLE_LOSS_PERCENT = 3;
+
+    /** Grain and cake out of a bunk; common practice, no source. */
+    private static final double BUNK_LOSS_PERCENT = 5;
+
+    /** On the ground: King Ranch Institute (Mathis) 2013 allows 10 to 25 % of cubes and meal. */
+    private static final double GROUND_LOSS_PERCENT = 10;
 
     private static final FeedBook BOOK = FeedBook.published();
 
@@ -180,22 +190,35 @@ public final class Yard {
         for (var lot : ranch.lots().values()) {
             var price = lot.replacementPrice();
             if (price != null && !(lot.stock() instanceof Stock.Standing)) {
-                feeds.add(priced(feed(lot), price.in(Unit.DOLLAR_PER_KG)));
+                feeds.add(priced(feed(lot), price, true, LotTons.of(lot).kg().orElse(Double.POSITIVE_INFINITY)));
             }
         }
         for (var sale : ranch.feedsForSale().values()) {
-            feeds.add(priced(feed(sale), sale.price().in(Unit.DOLLAR_PER_KG)));
+            var most = sale.atMost();
+            feeds.add(priced(feed(sale), sale.price(), false, most == null ? Double.POSITIVE_INFINITY : most.base()));
         }
-        return feeds;
+        return feeds.isEmpty() ? feeds : UsualMineral.beside(feeds);
     }
 
-    private PricedFeed priced(Feed feed, double pricePerKg) {
-        double loss = switch (feed.feedClass()) {
+    private PricedFeed priced(Feed feed, Quantity price, boolean own, double kgAtHand) {
+        return new PricedFeed(
+                feed,
+                price.in(Unit.DOLLAR_PER_KG),
+                PricedFeed.dryMatterOf(feed),
+                lossPercent(feed.feedClass()),
+                0,
+                own,
+                kgAtHand);
+    }
+
+    /** Of what is put out of it, by how it is fed. */
+    private double lossPercent(FeedClass kind) {
+        return switch (kind) {
             case LEGUME_HAY, GRASS_HAY, MIXED_HAY, CEREAL_HAY, STRAW, CROP_RESIDUE ->
                 ranch.settings().hayLossPercent();
-            default -> BUNK_LOSS_PERCENT;
+            case CORN_SILAGE, LEGUME_SILAGE, CEREAL_SILAGE, TUB, MINERAL, NPN -> LITTLE_LOSS_PERCENT;
+            default -> ranch.outfit().feedsInBunks() ? BUNK_LOSS_PERCENT : GROUND_LOSS_PERCENT;
         };
-        return new PricedFeed(feed, pricePerKg, PricedFeed.dryMatterOf(feed), loss);
     }
 
     public GroupRequirement need(Group group) {
@@ -208,7 +231,7 @@ public final class Yard {
 
     private LeastCostRation ask(Group group, List<PricedFeed> feeds) {
         var outfit = ranch.outfit();
-        var wanted = ranch.wishes().getOrDefault(group.id(), new Wishes(group.id(), List.of(), List.of()));
+        var wanted = ranch.wishes().getOrDefault(group.id(), Wishes.none(group.id()));
         priced(
                 feeds.isEmpty()
                         ? ranch.lots().keySet()
@@ -218,15 +241,18 @@ public final class Yard {
                 wanted.feeds().stream().map(wish -> limit(wish, feeds)).toList(),
                 outfit.timesADay(),
                 outfit.mixing(),
-                waterNitrate());
-        return new LeastCostRation(feeds, need(group), options);
+                new DietOptions.Water(
+                        worst(HazardClass.Hazard.NO3W) / WaterSource.NO3_OF_N, worst(HazardClass.Hazard.SO4W)),
+                wanted.way() == null ? WayOfFeeding.PUT_OUT_DAILY : wanted.way(),
+                false,
+                true);
+        return new LeastCostRation(feeds, need(group), options, wanted.sureness(), LeastCostRation.Amounts.AS_FED);
     }
 
-    /** Of the worst water that was tested, mg of NO3-N a liter: nobody says which group drinks where. */
-    private double waterNitrate() {
+    /** Of the worst water that was tested, mg a liter: nobody says which group drinks where. */
+    private double worst(HazardClass.Hazard hazard) {
         return ranch.waters().values().stream()
-                .mapToDouble(water -> water.found().getOrDefault(HazardClass.Hazard.NO3W, 0.0))
-                .map(no3 -> no3 / WaterSource.NO3_OF_N)
+                .mapToDouble(water -> water.found().getOrDefault(hazard, 0.0))
                 .max()
                 .orElse(0);
     }

@@ -39,6 +39,11 @@ public record Outfit(
 
     public static final Outfit NOT_SAID = new Outfit(null, null, false, false, null, 1);
 
+    /** Whether grain and cake go into something; on the ground more of it is lost. */
+    public boolean feedsInBunks() {
+        return mixing().mixes() || bunk != null && bunk.base() > 0;
+    }
+
     public Mixing mixing() {
         return mixer == null ? Mixing.NOT_SAID : mixer ? Mixing.MIXES : Mixing.NO_MIXER;
     }

@@ -242,7 +242,9 @@ public record Ranch(
         left.replaceAll((group, wanted) -> new Wishes(
                 group,
                 wanted.feeds().stream().filter(w -> !w.feed().equals(feed)).toList(),
-                wanted.limitsOff()));
+                wanted.limitsOff(),
+                wanted.way(),
+                wanted.surenessPercent()));
         return left;
     }
 

@@ -1,6 +1,8 @@
 package haywright.ranch;
 
 import haywright.diet.DietRow;
+import haywright.diet.Sureness;
+import haywright.diet.WayOfFeeding;
 import haywright.quantity.Kind;
 import haywright.quantity.Quantity;
 import haywright.workings.Problem;
@@ -8,6 +10,7 @@ import haywright.workings.Refused;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What the ranch wants of a group's ration, beyond what the cattle need.
@@ -15,11 +18,31 @@ import java.util.UUID;
  * @param group whose ration
  * @param feeds at least or at most so much of single feeds
  * @param limitsOff practice limits switched off, by row id
+ * @param way how they are fed; null until somebody says
+ * @param surenessPercent how surely every need is to be met; null for what is usual
  */
-public record Wishes(UUID group, List<Wish> feeds, List<String> limitsOff) {
+public record Wishes(
+        UUID group,
+        List<Wish> feeds,
+        List<String> limitsOff,
+        @Nullable WayOfFeeding way,
+        @Nullable Double surenessPercent) {
+    /** Nothing wanted, nothing said. */
+    public static Wishes none(UUID group) {
+        return new Wishes(group, List.of(), List.of(), null, null);
+    }
+
     public Wishes {
+        if (surenessPercent != null) {
+            Sureness.of(surenessPercent); // refuses what is none
+        }
         feeds = List.copyOf(feeds);
         limitsOff = List.copyOf(limitsOff);
+    }
+
+    /** As it is said, or as usual. */
+    public Sureness sureness() {
+        return surenessPercent == null ? Sureness.USUAL : Sureness.of(surenessPercent);
     }
 
     /**

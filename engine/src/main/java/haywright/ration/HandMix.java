@@ -2,6 +2,7 @@ package haywright.ration;
 
 import haywright.diet.CheckedNeed;
 import haywright.diet.Diet;
+import haywright.diet.DietRow;
 import haywright.lp.Range;
 import haywright.workings.Refused;
 import java.util.ArrayList;
@@ -69,8 +70,20 @@ public record HandMix(
 
     private static List<LimitAnswer> limits(Diet diet, double[] kg) {
         var limits = LimitAnswer.of(diet, kg);
-        limits.sort(Comparator.comparing(LimitAnswer::isMet).thenComparingDouble(LimitAnswer::share));
+        limits.sort(Comparator.comparing(LimitAnswer::isMet)
+                .thenComparing(limit -> weight(limit.row().kind()))
+                .thenComparingDouble(LimitAnswer::share));
         return limits;
+    }
+
+    /** What may hurt them is said first, good practice last. */
+    private static int weight(DietRow.Kind kind) {
+        return switch (kind) {
+            case DANGER -> 0;
+            case NEED -> 1;
+            case CHOICE -> 2;
+            case PRACTICE -> 3;
+        };
     }
 
     public boolean meetsEverything() {

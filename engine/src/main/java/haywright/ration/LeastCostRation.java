@@ -5,6 +5,8 @@ import haywright.diet.Diet;
 import haywright.diet.DietOptions;
 import haywright.diet.DietRow;
 import haywright.diet.GrowthEnergy;
+import haywright.diet.Sureness;
+import haywright.diet.WayOfFeeding;
 import haywright.lp.Conflict;
 import haywright.lp.Infeasible;
 import haywright.lp.Limit;
@@ -16,6 +18,9 @@ import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /**
  * The cheapest way to feed one head for a day.
@@ -23,8 +28,30 @@ import java.util.Optional;
  * @param offered the ranch's lots and the feeds it can buy, each with its price
  * @param need of the animal or group
  * @param options limits switched off and limits on single feeds
+ * @param sureness how surely needs are met and dangers kept, as far as the feeds allow
+ * @param amounts exact, or as people feed
  */
-public record LeastCostRation(List<PricedFeed> offered, Need need, DietOptions options) {
+public record LeastCostRation(
+        List<PricedFeed> offered, Need need, DietOptions options, Sureness sureness, Amounts amounts) {
+    /** What counts as an amount. */
+    public enum Amounts {
+        /** Whatever is cheapest, to the gram. */
+        EXACT,
+        /** Nothing of a feed or a portion worth handling, few feeds, the ranch's own first. */
+        AS_FED
+    }
+
+    /** How near the surest that the feeds allow is found, as a share of the standard deviations asked. */
+    private static final double SURE_STEP = 1.0 / 64;
+
+    /** Share of the cost that being as sure as can be is worth, where all that was asked cannot be had (judgment). */
+    private static final double WORTH_BEING_SURER = 0.15;
+
+    /** As expected, to the gram. */
+    public LeastCostRation(List<PricedFeed> offered, Need need, DietOptions options) {
+        this(offered, need, options, Sureness.EXPECTED, Amounts.EXACT);
+    }
+
     /** How close a gain that can just be carried is found, as a share of the wanted gain's energy. */
     private static final double GAIN_STEP = 1.0 / 1024;
 
@@ -46,8 +73,14 @@ public record LeastCostRation(List<PricedFeed> offered, Need need, DietOptions o
         }
     }
 
+    /** By the careful limits, and by the looser published ones where those leave no ration. */
     public RationAnswer solve() {
-        return solve(diet());
+        var answer = solve(diet());
+        if (answer instanceof NoRation && options.isCareful()) {
+            var loose = new LeastCostRation(offered, need, options.withoutCare(), sureness, amounts);
+            return loose.solve(loose.diet()) instanceof Ration ration ? ration : answer;
+        }
+        return answer;
     }
 
     /** @param diet of these feeds, perhaps with a limit moved */
@@ -56,16 +89,108 @@ public record LeastCostRation(List<PricedFeed> offered, Need need, DietOptions o
         if (feeds.isEmpty()) {
             return new NoRation(diet, List.of(), List.of());
         }
-        try (var program = new RationProgram(diet, feeds)) {
-            var outcome = program.solve();
-            if (outcome instanceof Optimum optimum) {
-                return ration(diet, feeds, program, optimum);
+        var found = found(diet, feeds);
+        return found.isPresent() ? found.get() : none(diet, feeds);
+    }
+
+    private Optional<Ration> found(Diet diet, List<PricedFeed> feeds) {
+        return options.way() == WayOfFeeding.FREE_CHOICE
+                ? oneForage(diet, feeds)
+                : of(diet, feeds, IntStream.range(0, feeds.size()).boxed().collect(Collectors.toSet()));
+    }
+
+    /** Free choice no blend exists: each forage alone, with what goes beside it; the cheapest of these. */
+    private Optional<Ration> oneForage(Diet diet, List<PricedFeed> feeds) {
+        Optional<Ration> best = Optional.empty();
+        for (int i = 0; i < feeds.size(); i++) {
+            if (feeds.get(i).feed().feedClass().isForage()) {
+                int alone = i;
+                var beside = IntStream.range(0, feeds.size())
+                        .filter(k ->
+                                k == alone || !feeds.get(k).feed().feedClass().isForage())
+                        .boxed()
+                        .collect(Collectors.toSet());
+                var answer = of(diet, feeds, beside);
+                if (answer.isPresent()
+                        && best.map(b -> isBetter(answer.get(), b)).orElse(true)) {
+                    best = answer;
+                }
             }
-            if (outcome instanceof Infeasible infeasible) {
+        }
+        return best;
+    }
+
+    /** As sure as was asked first, then cheaper: what nobody tested is not first for being unknown. */
+    private boolean isBetter(Ration one, Ration other) {
+        boolean sure = one.sureness().equals(sureness);
+        return sure != other.sureness().equals(sureness) ? sure : one.cost() < other.cost();
+    }
+
+    private Optional<Ration> of(Diet diet, List<PricedFeed> feeds, Set<Integer> allowed) {
+        var sure = exact(diet, feeds, sureness, allowed).or(() -> surest(diet, feeds, sureness, allowed));
+        if (amounts == Amounts.EXACT || sure.isEmpty()) {
+            return sure;
+        }
+        var exact = sure.get();
+        var offered = allowed.stream().sorted().toList();
+        return FewFeeds.of(diet, feeds, exact.sureness(), exact.cost(), allowed)
+                .flatMap(few -> held(diet, feeds, exact.sureness(), few))
+                .map(held ->
+                        held.withNotUsed(exact, offered.stream().map(feeds::get).toList()))
+                .or(() -> sure);
+    }
+
+    /** As sure as these feeds can be made at a price worth it, where they cannot be made as sure as was asked. */
+    private Optional<Ration> surest(Diet diet, List<PricedFeed> feeds, Sureness asked, Set<Integer> allowed) {
+        var best = asked.equals(Sureness.EXPECTED)
+                ? Optional.<Ration>empty()
+                : exact(diet, feeds, Sureness.EXPECTED, allowed);
+        double dearest = best.map(Ration::cost).orElse(0.0) * (1 + WORTH_BEING_SURER);
+        double can = 0;
+        double cannot = 1;
+        while (best.isPresent() && cannot - can > SURE_STEP) {
+            double half = (can + cannot) / 2;
+            var surer = exact(diet, feeds, asked.part(half), allowed).filter(r -> r.cost() <= dearest);
+            can = surer.isPresent() ? half : can;
+            cannot = surer.isPresent() ? cannot : half;
+            best = surer.isPresent() ? surer : best;
+        }
+        return best;
+    }
+
+    private Optional<Ration> exact(Diet diet, List<PricedFeed> feeds, Sureness asked, Set<Integer> allowed) {
+        try (var program = new RationProgram(diet, feeds, asked)) {
+            for (int i = 0; i < feeds.size(); i++) {
+                if (!allowed.contains(i)) {
+                    program.feed(i, 0, 0);
+                }
+            }
+            return program.solve() instanceof Optimum optimum
+                    ? Optional.of(ration(diet, feeds, asked, program, optimum))
+                    : Optional.empty();
+        }
+    }
+
+    /** Of these feeds, each at least in a portion worth handling. */
+    private Optional<Ration> held(Diet diet, List<PricedFeed> feeds, Sureness asked, Set<Integer> few) {
+        try (var program = new RationProgram(diet, feeds, asked)) {
+            for (int i = 0; i < feeds.size(); i++) {
+                boolean fed = few.contains(i);
+                program.feed(i, fed ? FewFeeds.least(feeds.get(i), options) : 0, fed ? Double.POSITIVE_INFINITY : 0);
+            }
+            return program.solve() instanceof Optimum optimum
+                    ? Optional.of(ration(diet, feeds, asked, program, optimum))
+                    : Optional.empty();
+        }
+    }
+
+    private NoRation none(Diet diet, List<PricedFeed> feeds) {
+        try (var program = new RationProgram(diet, feeds)) {
+            if (program.solve() instanceof Infeasible infeasible) {
                 return noRation(diet, feeds, infeasible.why());
             }
-            throw new IllegalStateException("prices are above zero, so a cheapest ration cannot be unbounded");
         }
+        return new NoRation(diet, List.of(), List.of());
     }
 
     /** The rows these feeds and this need give. */
@@ -78,17 +203,17 @@ public record LeastCostRation(List<PricedFeed> offered, Need need, DietOptions o
         return offered.stream().filter(f -> ids.contains(f.feed().id())).toList();
     }
 
-    private static Ration ration(Diet diet, List<PricedFeed> feeds, RationProgram program, Optimum optimum) {
+    private static Ration ration(
+            Diet diet, List<PricedFeed> feeds, Sureness sureness, RationProgram program, Optimum optimum) {
         var kg = program.amounts(optimum);
         var portions = new ArrayList<Portion>();
         var notUsed = new ArrayList<NotUsed>();
+        boolean ranges = program.hasRanges(optimum);
         for (int i = 0; i < kg.length; i++) {
             var feed = feeds.get(i);
             double perKg = feed.costPerKgEaten();
             if (kg[i] > Portions.NOTHING) {
-                var range = optimum.costRange(i);
-                portions.add(Portions.of(
-                        feed, kg[i], new Range(feed.priceAtCost(range.low()), feed.priceAtCost(range.high()))));
+                portions.add(Portions.of(feed, kg[i], ranges ? stays(feed, optimum.costRange(i)) : Portions.NO_RANGE));
             } else {
                 notUsed.add(new NotUsed(feed, feed.priceAtCost(perKg - optimum.reducedCost(i))));
             }
@@ -97,12 +222,16 @@ public record LeastCostRation(List<PricedFeed> offered, Need need, DietOptions o
         for (int i = 0; i < diet.rows().size(); i++) {
             var row = diet.rows().get(i);
             // A ratio's program row moves by divisor for each unit of its limit.
-            limits.add(new LimitAnswer(row, row.supplied(kg), Math.abs(optimum.dual(i)) * row.divisor(kg)));
+            limits.add(new LimitAnswer(row, row.supplied(kg), program.price(optimum, row.of()) * row.divisor(kg)));
         }
         diet.growth().ifPresent(energy -> {
-            limits.add(new LimitAnswer(GrowthRow.of(energy), energy.leftForGain(kg), optimum.price(0)));
+            limits.add(new LimitAnswer(GrowthRow.of(energy), energy.leftForGain(kg), program.priceOfGrowth(optimum)));
         });
-        return new Ration(diet, portions, notUsed, optimum.objective(), limits, program.program());
+        return new Ration(diet, portions, notUsed, optimum.objective(), limits, sureness, program.program());
+    }
+
+    private static Range stays(PricedFeed feed, Range costs) {
+        return new Range(feed.priceAtCost(costs.low()), feed.priceAtCost(costs.high()));
     }
 
     private NoRation noRation(Diet diet, List<PricedFeed> feeds, Conflict why) {
@@ -141,12 +270,7 @@ public record LeastCostRation(List<PricedFeed> offered, Need need, DietOptions o
         double to = row.sense() == DietRow.Sense.AT_LEAST
                 ? Math.max(0, row.limit() - gives - hair)
                 : row.limit() + gives + hair;
-        try (var program = new RationProgram(diet, feeds)) {
-            program.limit(index, to);
-            return program.solve() instanceof Optimum optimum
-                    ? Optional.of(new NoRation.Lift(row, to, optimum.objective()))
-                    : Optional.empty();
-        }
+        return found(diet.withLimit(index, to), feeds).map(ration -> new NoRation.Lift(row, to, ration.cost()));
     }
 
     /** The most gain these feeds can carry with everything else kept, by halving. */

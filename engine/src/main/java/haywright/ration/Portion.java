@@ -8,6 +8,7 @@ import haywright.lp.Range;
  * @param kg dry matter eaten a head and day
  * @param kgPutOut as fed, a head and day, feeding loss included
  * @param cost dollars a head and day
- * @param priceRange dollars a kg as fed between which the mix stays as it is, all else equal
+ * @param priceRange dollars a kg as fed between which the mix stays as it is, all else equal; NaN where no
+ *     range means anything
  */
 public record Portion(PricedFeed feed, double kg, double kgPutOut, double cost, Range priceRange) {}

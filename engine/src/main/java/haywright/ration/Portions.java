@@ -7,6 +7,9 @@ final class Portions {
     /** Below a hundredth of a gram a day nothing is fed. */
     static final double NOTHING = 1e-8;
 
+    /** Where a curved row is tight no range means anything. */
+    static final Range NO_RANGE = new Range(Double.NaN, Double.NaN);
+
     private Portions() {}
 
     static Portion of(PricedFeed feed, double kg, Range priceRange) {

@@ -13,8 +13,23 @@ import java.util.ArrayList;
  *     that counts hay as free gives it away
  * @param dryMatterPercent of the feed as it is fed
  * @param feedingLossPercent share of what is put out that nobody eats
+ * @param handlingPerKgAsFed dollars a kg as fed to load, haul and put it out
+ * @param own whether it lies on the ranch
+ * @param kgAtHand as fed: what lies there, or the most that can be had; infinite for no limit
  */
-public record PricedFeed(Feed feed, double pricePerKgAsFed, double dryMatterPercent, double feedingLossPercent) {
+public record PricedFeed(
+        Feed feed,
+        double pricePerKgAsFed,
+        double dryMatterPercent,
+        double feedingLossPercent,
+        double handlingPerKgAsFed,
+        boolean own,
+        double kgAtHand) {
+    /** That can be bought without limit, at no cost beside its price. */
+    public PricedFeed(Feed feed, double pricePerKgAsFed, double dryMatterPercent, double feedingLossPercent) {
+        this(feed, pricePerKgAsFed, dryMatterPercent, feedingLossPercent, 0, false, Double.POSITIVE_INFINITY);
+    }
+
     /** Dollars for a kg of dry matter eaten. Costs above have no meaning, and far above the solver cannot hold them. */
     private static final double MOST = 1e6;
 
@@ -41,8 +56,19 @@ public record PricedFeed(Feed feed, double pricePerKgAsFed, double dryMatterPerc
                     "what is lost in feeding is 0 or more and less than all of it",
                     "Hay in a ring loses about 5 %, on the ground 15 to 30 %."));
         }
+        if (!(handlingPerKgAsFed >= 0) || !Double.isFinite(handlingPerKgAsFed)) {
+            problems.add(new Problem(
+                    "handling",
+                    handlingPerKgAsFed + " dollars a kg",
+                    "handling costs nothing or more",
+                    "What does a ton cost you to load and haul?"));
+        }
+        if (!(kgAtHand >= 0)) {
+            problems.add(new Problem(
+                    "onHand", kgAtHand + " kg", "there is nothing or more of a feed", "Leave it out for no limit."));
+        }
         Refused.unlessEmpty(problems);
-        double cost = pricePerKgAsFed / kept(dryMatterPercent, feedingLossPercent);
+        double cost = (pricePerKgAsFed + handlingPerKgAsFed) / kept(dryMatterPercent, feedingLossPercent);
         if (!(cost < MOST)) {
             throw new Refused(
                     "price",
@@ -59,7 +85,7 @@ public record PricedFeed(Feed feed, double pricePerKgAsFed, double dryMatterPerc
 
     /** Dollars for a kg of dry matter that is eaten. */
     public double costPerKgEaten() {
-        return pricePerKgAsFed / kept();
+        return (pricePerKgAsFed + handlingPerKgAsFed) / kept();
     }
 
     /** Kilograms as fed to put out for so many kg of dry matter eaten. */
@@ -83,6 +109,6 @@ public record PricedFeed(Feed feed, double pricePerKgAsFed, double dryMatterPerc
 
     /** The price a kg as fed at which a kg of dry matter eaten costs this. */
     double priceAtCost(double perKgEaten) {
-        return perKgEaten * kept();
+        return perKgEaten * kept() - handlingPerKgAsFed;
     }
 }

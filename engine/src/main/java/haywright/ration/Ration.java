@@ -2,6 +2,7 @@ package haywright.ration;
 
 import haywright.diet.CheckedNeed;
 import haywright.diet.Diet;
+import haywright.diet.Sureness;
 import haywright.forage.Analyte;
 import haywright.lp.LinearProgram;
 import haywright.quantity.Unit;
@@ -21,6 +22,7 @@ import java.util.List;
  * @param notUsed feeds that were offered and allowed, and are not worth their price
  * @param cost dollars a head and day, what is lost in feeding included
  * @param limits every row, with what one unit of it costs
+ * @param sureness how surely it keeps its rows: what was asked, or as much of it as these feeds allow
  * @param program the last linear program solved, for anyone to check with another solver
  */
 public record Ration(
@@ -29,6 +31,7 @@ public record Ration(
         List<NotUsed> notUsed,
         double cost,
         List<LimitAnswer> limits,
+        Sureness sureness,
         LinearProgram program)
         implements RationAnswer, Worked {
     public Ration {
@@ -52,10 +55,33 @@ public record Ration(
         return diet.checked(amounts());
     }
 
+    /** How often it meets every need and keeps every danger at once. */
+    public JointChance chance() {
+        return JointChance.of(diet, amounts());
+    }
+
+    /** kg of dry matter eaten a head and day, in the diet's order. */
     private double[] amounts() {
         var kg = new double[diet.feeds().size()];
         portions.forEach(p -> kg[diet.feeds().indexOf(p.feed().feed())] = p.kg());
         return kg;
+    }
+
+    /** What the cheapest to the gram says of feeds that this one does without. */
+    Ration withNotUsed(Ration cheapest, List<PricedFeed> feeds) {
+        var fed = portions.stream().map(Portion::feed).toList();
+        var without = new ArrayList<NotUsed>();
+        for (var feed : feeds) {
+            if (!fed.contains(feed)) {
+                without.add(cheapest.notUsed.stream()
+                        .filter(n -> n.feed().equals(feed))
+                        .findFirst()
+                        // cheapest to the gram has a little of it: at its price, a portion of it is not worth the
+                        // handling
+                        .orElseGet(() -> new NotUsed(feed, feed.pricePerKgAsFed())));
+            }
+        }
+        return new Ration(diet, portions, without, cost, limits, sureness, program);
     }
 
     public LimitAnswer limit(String row) {

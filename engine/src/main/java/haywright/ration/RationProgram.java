@@ -2,7 +2,10 @@ package haywright.ration;
 
 import haywright.diet.Diet;
 import haywright.diet.DietBlock;
+import haywright.diet.RowId;
+import haywright.diet.Sureness;
 import haywright.lp.LinearProgram;
+import haywright.lp.Optimum;
 import haywright.lp.Outcome;
 import haywright.lp.Plan;
 import haywright.lp.Session;
@@ -10,20 +13,28 @@ import java.util.List;
 import java.util.stream.IntStream;
 
 /**
- * The program of a diet: one column a feed, one row a limit, and the curved row of growth. Kept open, so that a changed
- * limit or gain is solved from where it stood. Belongs to the thread that made it.
+ * The program of a diet: one column a feed, one row a limit, and the curved rows. Kept open, so that a changed limit or
+ * gain is solved from where it stood. Belongs to the thread that made it.
  */
 final class RationProgram implements AutoCloseable {
     private final DietBlock block;
     private final DietBlock.Placed placed;
     private final Session session;
 
-    RationProgram(Diet diet, List<PricedFeed> priced) {
-        block = new DietBlock(diet);
+    RationProgram(Diet diet, List<PricedFeed> priced, Sureness sureness) {
+        block = new DietBlock(diet, sureness);
         var program = LinearProgram.minimise();
-        placed = block.addTo(
-                program, priced.stream().mapToDouble(PricedFeed::costPerKgEaten).toArray(), GrowthRow.ID, 1);
+        placed = block.addTo(program, costs(priced), GrowthRow.ID, 1);
         session = program.build().open();
+    }
+
+    /** As expected. */
+    RationProgram(Diet diet, List<PricedFeed> priced) {
+        this(diet, priced, Sureness.EXPECTED);
+    }
+
+    static double[] costs(List<PricedFeed> priced) {
+        return priced.stream().mapToDouble(PricedFeed::costPerKgEaten).toArray();
     }
 
     Outcome solve() {
@@ -40,8 +51,31 @@ final class RationProgram implements AutoCloseable {
         block.gain(session, placed, neg);
     }
 
+    /** Holds a feed between these amounts, kg of dry matter eaten. */
+    void feed(int feed, double least, double most) {
+        session.columnBounds(placed.feed()[feed], least, most);
+    }
+
     double[] amounts(Plan plan) {
         return IntStream.of(placed.feed()).mapToDouble(plan::value).toArray();
+    }
+
+    /** What one unit more of a row's limit costs, dollars a head and day; of the energy for growth a Mcal of NEg. */
+    double price(Optimum optimum, RowId row) {
+        var at = placed.row().get(row);
+        double price = at == null ? 0 : Math.abs(optimum.dual(at));
+        var sure = placed.sure().get(row);
+        return sure == null ? price : price + optimum.price(sure.index());
+    }
+
+    double priceOfGrowth(Optimum optimum) {
+        return optimum.price(placed.growth().orElseThrow().index());
+    }
+
+    /** Whether the prices between which the mix stays mean anything: not where a curved row is tight. */
+    boolean hasRanges(Optimum optimum) {
+        return IntStream.range(0, placed.sure().size() + (placed.growth().isPresent() ? 1 : 0))
+                .allMatch(curve -> optimum.price(curve) == 0);
     }
 
     LinearProgram program() {

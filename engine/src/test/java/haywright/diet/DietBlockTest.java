@@ -142,7 +142,10 @@ class DietBlockTest {
                         kg[i] = best.value(placed.feed()[i]);
                     }
                     for (var row : diet.rows()) {
-                        if (row.law().counted() == Law.Counted.SURE && percent > 50) { // at 50 the expected figure counts, which of what is skewed is not the middle
+                        if (row.law().counted() == Law.Counted.SURE
+                                && percent
+                                        > 50) { // at 50 the expected figure counts, which of what is skewed is not the
+                            // middle
                             // figures on a logarithmic scale lie lower than the bell of the same spread: 3 points
                             assertThat(met(row, kg)).as(row.id()).isGreaterThan(percent - 3);
                         }

@@ -127,7 +127,7 @@ class TestingNeverPunishesTest {
         for (var need : List.of(BRED, OPEN, CALVES)) {
             for (var mixing : Mixing.values()) {
                 for (double water : new double[] {0, 20}) {
-                    var options = new DietOptions(Set.of(), List.of(), 1, mixing, water);
+                    var options = new DietOptions(Set.of(), List.of(), 1, mixing).with(new DietOptions.Water(water, 0));
                     var before = Diet.of(List.of(feed("lot", row, risk, untested), hot()), need, options);
                     var after = Diet.of(List.of(feed("lot", row, risk, tested), hot()), need, options);
                     var isIn = before.feeds().stream().anyMatch(f -> f.id().equals("lot"));

@@ -16,6 +16,7 @@ import haywright.diet.DietOptions;
 import haywright.diet.DietRow;
 import haywright.diet.Feed;
 import haywright.diet.Mixing;
+import haywright.diet.Sureness;
 import haywright.forage.Analyte;
 import haywright.forage.Composition;
 import haywright.forage.FeedClass;
@@ -139,7 +140,8 @@ class LeastCostRationTest {
         // National Research Council 1996: kilograms for maintenance first, the rest of the same diet for gain.
         double kg = ration.kg();
         double forUpkeep = need.nem() / (nem / kg);
-        assertThat((kg - forUpkeep) * neg / kg).isGreaterThanOrEqualTo(need.neg() * (1 - 1e-7));
+        double forGain = need.neg() / (neg / kg);
+        assertThat(forUpkeep + forGain).isLessThanOrEqualTo(kg * (1 + 1e-7));
         assertThat(ration.limit("growth").isMet()).isTrue();
     }
 
@@ -214,7 +216,7 @@ class LeastCostRationTest {
         try (var program = new RationProgram(diet, ALL)) {
             program.gain(neg);
             return program.solve() instanceof haywright.lp.Optimum
-                    ? new Ration(diet, List.of(), List.of(), 0, List.of(), program.program())
+                    ? new Ration(diet, List.of(), List.of(), 0, List.of(), Sureness.EXPECTED, program.program())
                     : new NoRation(diet, List.of(), List.of());
         }
     }
@@ -332,8 +334,8 @@ class LeastCostRationTest {
     @Test
     void theNitrateOfTheWaterIsAdded() {
         var near = feed("near oats", FeedClass.CEREAL_HAY, 0.01, 88, 10, 57, 0.3, 0.28, 2, 950);
-        var dry = new DietOptions(Set.of(), List.of(), 1, Mixing.MIXES, 0);
-        var wet = new DietOptions(Set.of(), List.of(), 1, Mixing.MIXES, 50);
+        var dry = DietOptions.USUAL;
+        var wet = DietOptions.USUAL.with(new DietOptions.Water(50, 0));
         var one = new LeastCostRation(List.of(near), DRY_COW, dry).diet().row("nitrate");
         var other = new LeastCostRation(List.of(near), DRY_COW, wet).diet().row("nitrate");
         double[] eaten = {12.2};
@@ -350,19 +352,34 @@ class LeastCostRationTest {
                 feed("cheap straw", FeedClass.STRAW, 0.02, 90, 4, 43, 0.32, 0.08, 1.9, 0),
                 feed("cheap barley", FeedClass.GRAIN, 0.10, 89, 12, 84, 0.06, 0.38, 2.1, 0),
                 LIMESTONE);
-        var off = new DietOptions(Set.of("straw", "grain", "forage", "fat", "distillers"), List.of(), 1, Mixing.MIXES);
+        var off = new DietOptions(
+                Set.of(
+                        "straw",
+                        "grain",
+                        "grain_careful",
+                        "forage",
+                        "forage_floor",
+                        "forage_least",
+                        "fat",
+                        "distillers"),
+                List.of(),
+                1,
+                Mixing.MIXES);
         var bare = (Ration) new LeastCostRation(cheapGrain, DRY_COW, off).solve();
         var usual = (Ration) new LeastCostRation(cheapGrain, DRY_COW, DietOptions.USUAL).solve();
         assertThat(bare.cost()).isLessThan(usual.cost());
         assertThat(usual.limit("grain").supplied()).isLessThanOrEqualTo(0.005 * DRY_COW.bodyWeight() + 1e-6);
     }
 
-    // Practice limit L02b: on forage, starch above 0.3 % of body weight is a warning, no limit.
+    // Practice limit L02b: the careful limit is 0.25 % of body weight; by the looser one more is warned of.
     @Test
     void muchGrainOnForageIsWarnedOf() {
         var cheap = feed("cheap barley", FeedClass.GRAIN, 0.05, 89, 12, 84, 0.06, 0.38, 2.1, 0);
-        var grainy = solved(DRY_COW, MEADOW, cheap, LIMESTONE);
-        assertThat(grainy.limit("grain").supplied()).isGreaterThan(0.003 * DRY_COW.bodyWeight());
+        var offered = List.of(MEADOW, cheap, LIMESTONE);
+        assertThat(solved(DRY_COW, MEADOW, cheap, LIMESTONE).limit("grain").supplied())
+                .isLessThanOrEqualTo(0.0025 * DRY_COW.bodyWeight() + 1e-6);
+        var grainy = (Ration) new LeastCostRation(offered, DRY_COW, DietOptions.USUAL.withoutCare()).solve();
+        assertThat(grainy.limit("grain").supplied()).isGreaterThan(0.0025 * DRY_COW.bodyWeight());
         assertThat(grainy.cautions()).hasSize(1);
         assertThat(solved(DRY_COW, MEADOW, ALFALFA, LIMESTONE).cautions()).isEmpty();
     }

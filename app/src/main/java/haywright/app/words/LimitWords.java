@@ -17,6 +17,9 @@ public final class LimitWords {
 
     /** {@code 19.5 lb}, {@code 13.4 Mcal}, {@code 17.4 g}, {@code 60 %}, {@code 678 ppm}. */
     public static String amount(DietRow row, double value) {
+        if (row.id().equals("mineral")) {
+            return Show.number(Unit.OUNCE.fromBase(value / 1000), 1) + " oz";
+        }
         return switch (row.unit()) {
             case KILOGRAM_A_DAY -> Show.number(Unit.POUND.fromBase(value), 2) + " lb";
             case GRAM_A_DAY -> Show.number(value, 1) + " g";
@@ -100,10 +103,26 @@ public final class LimitWords {
     /** Short by how much: {@code short of protein by 0.3 lb}; {@code 2 % too much grain}. */
     public static String shortfall(LimitAnswer limit) {
         var row = limit.row();
+        if (row.id().equals("mineral")) {
+            return "without enough mineral: %s of at least %s"
+                    .formatted(amount(row, limit.supplied()), amount(row, row.limit()));
+        }
+        if (isHowFull(row)) {
+            return "%s %% short of the %s that keeps them full"
+                    .formatted(Show.number(Math.max(1, 100 * -limit.margin() / row.limit()), 0), row.name());
+        }
         var by = amount(row, Math.abs(limit.margin()));
         return row.sense() == Sense.AT_LEAST
                 ? "short of %s by %s".formatted(row.name(), by)
                 : "%s too much: %s".formatted(by, row.name());
+    }
+
+    /** A floor whose own figure, a per cent of itself, says nothing to anybody. */
+    private static boolean isHowFull(DietRow row) {
+        return switch (row.id()) {
+            case "forage_floor", "forage_least", "intake" -> true;
+            default -> false;
+        };
     }
 
     /** One limit of a conflict, as a sentence. */
@@ -117,6 +136,10 @@ public final class LimitWords {
         }
         return switch (row.id()) {
             case "fill" -> "They can hold only so much of these feeds.";
+            case "eaten_least", "eaten_most" ->
+                "Free choice they eat what they want of the forage, no less and no more.";
+            case "forage_floor", "forage_least" -> "They need enough hay, silage or straw to be full.";
+            case "intake" -> "They need enough feed in all to be full.";
             case "growth" ->
                 "A gain of %s needs %s of energy over upkeep."
                         .formatted(gain(answer.diet().need().gain()), amount(row, row.limit()));

@@ -143,7 +143,7 @@ class TinLanternRationsTest {
     void doingWithoutTheWishThatStandsInTheWayGivesARation(Group group) {
         var no = (NoRation) YARD.ration(group);
         assertThat(no.lifts()).isNotEmpty();
-        var without = RANCH.with(new haywright.ranch.Wishes(group.id(), List.of(), List.of()));
+        var without = RANCH.with(haywright.ranch.Wishes.none(group.id()));
         var lifted = new Yard(without, YARD.day()).ration(group);
         assertThat(lifted).isInstanceOf(Ration.class);
         assertThat(((Ration) lifted).cost()).isCloseTo(no.lifts().get(0).cost(), within(1e-5));

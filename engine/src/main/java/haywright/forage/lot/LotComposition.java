@@ -3,6 +3,7 @@ package haywright.forage.lot;
 import haywright.forage.Analyte;
 import haywright.forage.Composition;
 import haywright.forage.FeedClass;
+import haywright.forage.Marginal;
 import haywright.forage.book.FeedBook;
 import haywright.forage.book.Prior;
 import haywright.forage.book.WidestSpread;
@@ -112,6 +113,26 @@ public record LotComposition(
                     known.lot() != null || lot.isEmpty() || analyte == Analyte.NO3N
                             ? known
                             : new Composition.Known(known.value(), known.origin(), lot.get(), null, known.below()));
+        });
+        return new LotComposition(
+                feedClass, row, new Composition(values, composition.expected()), energy, estimate, notes, single);
+    }
+
+    /** With how far figures lie as somebody says it, in their own units; 0 for one that is certain. */
+    public LotComposition spread(Map<Analyte, Double> sd) {
+        var values = new EnumMap<Analyte, Composition.Known>(Analyte.class);
+        composition.values().forEach((analyte, known) -> {
+            Double said = sd.get(analyte);
+            values.put(
+                    analyte,
+                    said == null
+                            ? known
+                            : new Composition.Known(
+                                    known.value(),
+                                    known.origin(),
+                                    said == 0 ? null : new Marginal(known.value(), said, false),
+                                    null,
+                                    known.below()));
         });
         return new LotComposition(
                 feedClass, row, new Composition(values, composition.expected()), energy, estimate, notes, single);

@@ -1,6 +1,7 @@
 package haywright.app.compute.topic;
 
 import haywright.app.compute.shape.Key;
+import haywright.app.compute.shape.Nearest;
 import haywright.diet.DietOptions;
 import haywright.diet.DietRow;
 import haywright.diet.Feed;
@@ -10,15 +11,31 @@ import haywright.forage.book.FeedBook;
 import haywright.forage.hazard.NitrateRisk;
 import haywright.forage.lab.Reading;
 import haywright.forage.lot.LotComposition;
+import haywright.forage.lot.LotDistribution;
 import haywright.quantity.Unit;
 import haywright.ration.PricedFeed;
+import haywright.workings.Refused;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
 /** Feeds as a ration's request gives them, and limits on them. */
 final class RationFeeds {
+    private static final SortedMap<String, Analyte> SPREAD = new TreeMap<>(Map.of(
+            "cp", Analyte.CP,
+            "adf", Analyte.ADF,
+            "ndf", Analyte.NDF,
+            "tdn", Analyte.TDN,
+            "fat", Analyte.FAT,
+            "ca", Analyte.CA,
+            "p", Analyte.P));
+
     private RationFeeds() {}
 
     record FeedIn(
@@ -54,16 +71,67 @@ final class RationFeeds {
             @Key(value = Unit.PERCENT, of = "dm") OptionalDouble p,
 
             @Key(value = Unit.PPM, of = "dm", name = "no3_n")
-            OptionalDouble nitrate) {
+            OptionalDouble nitrate,
+
+            @Key(words = "Tons of 2,000 lb as fed; without it there is no end of it.")
+            OptionalDouble onHandTons,
+
+            @Key(value = Unit.KILOGRAM, name = "bale", words = "One bale, as fed.")
+            OptionalDouble bale,
+
+            @Key(
+                    words =
+                            "Standard deviations by figure, in the figure's own unit: cp, adf, ndf, tdn, fat, ca, p. What is not in it lies as far as loads of its kind do; 0 for certain.")
+            @Nullable
+            Map<String, Double> sd) {
         PricedFeed priced() {
             var kind = FeedKind.named("feedClass", feedClass);
             var row = bookRow == null ? kind.row() : FeedBook.published().rowFor(bookRow, kind.feedClass());
             var readings = readings();
             kind.sound("feeds", name + ": ", readings);
-            var composition = LotComposition.ofTag(kind.feedClass(), row, "the request", readings);
+            var composition = LotComposition.ofTag(kind.feedClass(), row, "the request", readings)
+                    .spread(said());
             boolean risk = nitrateRisk == null ? NitrateRisk.isRisk(kind.feedClass(), row) : nitrateRisk;
-            var feed = new Feed(name, name, kind.feedClass(), composition.composition(), risk);
-            return new PricedFeed(feed, price, PricedFeed.dryMatterOf(feed), feedingLoss.orElse(0));
+            var feed = new Feed(
+                    name,
+                    name,
+                    kind.feedClass(),
+                    composition.composition(),
+                    risk,
+                    Optional.of(LotDistribution.of(composition)));
+            return new PricedFeed(
+                    feed,
+                    price,
+                    PricedFeed.dryMatterOf(feed),
+                    feedingLoss.orElse(0),
+                    0,
+                    onHandTons.isPresent(),
+                    Unit.TON.toBase(onHandTons.orElse(Double.POSITIVE_INFINITY)));
+        }
+
+        private Map<Analyte, Double> said() {
+            var said = new EnumMap<Analyte, Double>(Analyte.class);
+            for (var one : (sd == null ? Map.<String, Double>of() : sd).entrySet()) {
+                var analyte = SPREAD.get(one.getKey());
+                if (analyte == null) {
+                    throw new Refused(
+                            "sd",
+                            one.getKey(),
+                            "a standard deviation is said of a figure of the feed",
+                            Nearest.to(one.getKey(), SPREAD.keySet())
+                                    .map("Did you mean %s?"::formatted)
+                                    .orElse("One of " + String.join(", ", SPREAD.keySet()) + "."));
+                }
+                if (!(one.getValue() >= 0) || !Double.isFinite(one.getValue())) {
+                    throw new Refused(
+                            "sd",
+                            one.getKey() + " " + one.getValue(),
+                            "a standard deviation is 0 or more",
+                            "How far do two loads of it differ?");
+                }
+                said.put(analyte, one.getValue());
+            }
+            return said;
         }
 
         private List<Reading> readings() {

@@ -2,17 +2,26 @@ package haywright.app.compute.topic;
 
 import haywright.app.compute.shape.Key;
 import haywright.app.compute.shape.Nearest;
+import haywright.cattle.cold.Coat;
+import haywright.cattle.cold.ColdSystem;
+import haywright.cattle.cold.Exposure;
+import haywright.cattle.cold.Hide;
 import haywright.diet.CheckedNeed;
 import haywright.diet.Diet;
 import haywright.diet.DietOptions;
 import haywright.diet.DietRow;
 import haywright.diet.Mixing;
+import haywright.diet.Sureness;
+import haywright.diet.WayOfFeeding;
+import haywright.forage.Analyte;
 import haywright.quantity.Unit;
 import haywright.ration.LeastCostRation;
 import haywright.ration.LimitAnswer;
 import haywright.ration.NoRation;
+import haywright.ration.Portion;
 import haywright.ration.Ration;
 import haywright.ration.RationAnswer;
+import haywright.ration.UsualMineral;
 import haywright.workings.Caution;
 import haywright.workings.Refused;
 import haywright.workings.Source;
@@ -44,7 +53,9 @@ public final class RationTopic {
             CattleTopics.AnimalIn requirement,
             List<RationFeeds.FeedIn> feeds,
 
-            @Key(words = "Limits of practice that are switched off: straw, grain, forage, fat, distillers, ca_p.")
+            @Key(
+                    words =
+                            "Limits of practice that are switched off: straw, grain, forage, fat, distillers, ca_p, forage_floor, forage_least, mineral.")
             @Nullable
             List<String> limitsOff,
 
@@ -65,17 +76,43 @@ public final class RationTopic {
                     words = "Nitrate of the water as nitrogen; 0 when not said.")
             OptionalDouble waterNitrate,
 
-            @Key(value = Unit.PERCENT, words = "Not built yet: refused.")
-            OptionalDouble sureness) {
-        private static final Set<String> CAN_BE_OFF = Set.of("straw", "grain", "forage", "fat", "distillers", "ca_p");
+            @Key(
+                    value = Unit.MILLIGRAM_PER_LITRE,
+                    name = "water_sulfate",
+                    words = "Sulfate of the water; 0 when not said.")
+            OptionalDouble waterSulfate,
+
+            @Key(words = "How they are fed; put_out_daily when not said.") @Nullable
+            WayOfFeeding feeding,
+
+            @Key(words = "How many; what is at hand lasts so many of them.") @Nullable
+            Integer head,
+
+            @Key(
+                    value = Unit.CELSIUS,
+                    words =
+                            "Of the day, in a wind of 5 mph, with a dry winter coat; without it the need is that of a mild day.")
+            OptionalDouble temperature,
+
+            @Key(value = Unit.PERCENT, words = "How surely every need is met; 50, on what is expected, when not said.")
+            OptionalDouble sureness,
+
+            @Key(words = "as_fed: portions worth handling and few feeds; continuous when not said.") @Nullable
+            Kind answer,
+
+            @Key(words = "The least forage that published advice has where hay is short.") @Nullable
+            Boolean shortOfHay) {
+        enum Kind {
+            CONTINUOUS,
+            AS_FED
+        }
+
+        private static final Set<String> CAN_BE_OFF = Set.of(
+                "straw", "grain", "forage", "fat", "distillers", "ca_p", "forage_floor", "forage_least", "mineral");
 
         In {
-            if (sureness.isPresent()) {
-                throw new Refused(
-                        "sureness",
-                        "a ration that is sure",
-                        "spread and sureness are not built yet; a ration is worked out on averages",
-                        "Leave it out.");
+            if (head != null && head < 1) {
+                throw new Refused("head", head.toString(), "a group has one head or more", "How many are they?");
             }
             for (var off : limitsOff == null ? List.<String>of() : limitsOff) {
                 if (!CAN_BE_OFF.contains(off)) {
@@ -106,7 +143,10 @@ public final class RationTopic {
                                     .toList(),
                     grainFeedingsADay == null ? 1 : grainFeedingsADay,
                     mixed == null ? Mixing.NOT_SAID : mixed ? Mixing.MIXES : Mixing.NO_MIXER,
-                    waterNitrate.orElse(0));
+                    new DietOptions.Water(waterNitrate.orElse(0), waterSulfate.orElse(0)),
+                    feeding == null ? WayOfFeeding.PUT_OUT_DAILY : feeding,
+                    shortOfHay != null && shortOfHay,
+                    shortOfHay == null || !shortOfHay);
         }
     }
 
@@ -115,7 +155,19 @@ public final class RationTopic {
             @Key(value = Unit.KILOGRAM, of = "dm") double eaten,
             @Key(value = Unit.KILOGRAM, name = "put_out") double putOut,
             @Key(value = Unit.POUND, name = "put_out") double putOutPounds,
-            @Key(Unit.DOLLAR) double cost) {}
+            @Key(Unit.DOLLAR) double cost,
+
+            @Key(words = "For all head; left out where head or bale is not given.")
+            OptionalDouble balesADay,
+
+            @Key(words = "What is at hand, for all head; left out where it or head is not given.")
+            OptionalDouble lastsDays) {}
+
+    record Mineral(
+            String name,
+
+            @Key(value = Unit.OUNCE, words = "A head and day, as fed.")
+            double amount) {}
 
     record NotUsed(
             String name,
@@ -153,7 +205,23 @@ public final class RationTopic {
 
             @Key(Unit.KILOGRAM) double dmi,
             @Key(value = Unit.MCAL_PER_KG, of = "dm") double nem,
+            @Key(value = Unit.PERCENT, of = "dm") double tdn,
+
+            @Key(value = Unit.KILOGRAM, words = "Dry matter that they would eat of it free choice.")
+            double expectedIntake,
+
+            @Key(
+                    value = Unit.PERCENT,
+                    words = "Of the ways that its feeds may be made, that meet every need and keep every danger.")
+            double jointChance,
+
+            @Key(
+                    value = Unit.PERCENT,
+                    words = "How surely protein and minerals are met: as asked, or as these feeds allow.")
+            double sureness,
+
             List<Fed> feeds,
+            @Nullable Mineral mineral,
             List<NotUsed> notUsed,
             List<Limit> limits,
 
@@ -217,33 +285,44 @@ public final class RationTopic {
     record Out(@Nullable Made ration, @Nullable NotMade noRation) {}
 
     private static Answer<Out> ration(In in) {
-        var need = in.requirement.requirement();
+        var need = in.requirement.requirement(
+                in.temperature.isEmpty() ? List.of() : List.of(onADryWinterDay(in.temperature.getAsDouble())));
         var question = new LeastCostRation(
-                in.feeds.stream().map(RationFeeds.FeedIn::priced).toList(), need, in.options());
-        return answer(question.solve());
+                UsualMineral.beside(
+                        in.feeds.stream().map(RationFeeds.FeedIn::priced).toList()),
+                need,
+                in.options(),
+                Sureness.of(in.sureness.orElse(50)),
+                in.answer == In.Kind.AS_FED ? LeastCostRation.Amounts.AS_FED : LeastCostRation.Amounts.EXACT);
+        return answer(question.solve(), in.feeds, in.head);
     }
 
+    private static Exposure onADryWinterDay(double temperature) {
+        return new Exposure(temperature, 8, Coat.WINTER, Hide.DRY, false, ColdSystem.USUAL);
+    }
+
+    /** Of a ranch, whose feeds say nothing of bales here. */
     public static Answer<Out> answer(RationAnswer answer) {
+        return answer(answer, List.of(), null);
+    }
+
+    private static Answer<Out> answer(RationAnswer answer, List<RationFeeds.FeedIn> feeds, @Nullable Integer head) {
         if (answer instanceof Ration ration) {
             var cautions = new ArrayList<>(cautions(ration.diet()));
             cautions.addAll(ration.cautions());
             return new Answer<>(
-                    new Out(made(ration), null), true, List.of(ration.diet().need(), ration), cautions);
+                    new Out(made(ration, feeds, head), null),
+                    true,
+                    List.of(ration.diet().need(), ration),
+                    cautions);
         }
         var none = (NoRation) answer;
         return new Answer<>(
                 new Out(null, notMade(none)), false, List.of(none.diet().need()), cautions(none.diet()));
     }
 
-    private static Made made(Ration ration) {
-        var fed = ration.portions().stream()
-                .map(p -> new Fed(
-                        p.feed().feed().name(),
-                        p.kg(),
-                        p.kgPutOut(),
-                        Unit.KILOGRAM.to(Unit.POUND, p.kgPutOut()),
-                        p.cost()))
-                .toList();
+    private static Made made(Ration ration, List<RationFeeds.FeedIn> feeds, @Nullable Integer head) {
+        var fed = ration.portions().stream().map(p -> fed(p, feeds, head)).toList();
         var notUsed = ration.notUsed().stream()
                 .map(n -> new NotUsed(
                         n.feed().feed().name(), perTon(n.feed().pricePerKgAsFed()), perTon(n.worthBuyingBelow())))
@@ -252,11 +331,45 @@ public final class RationTopic {
                 ration.cost(),
                 ration.kg(),
                 ration.dietNem(),
+                ration.mean(Analyte.TDN),
+                ration.diet().need().intake(ration.dietNem()).kilograms(),
+                ration.chance().percent(),
+                ration.sureness().othersPercent(),
                 fed,
+                mineral(ration),
                 notUsed,
                 ration.limits().stream().map(Limit::of).toList(),
                 ration.checked().stream().map(Checked::of).toList(),
                 leftOut(ration.diet()));
+    }
+
+    private static Fed fed(Portion portion, List<RationFeeds.FeedIn> feeds, @Nullable Integer head) {
+        double putOut = portion.kgPutOut();
+        var bale = feeds.stream()
+                .filter(f -> f.name().equals(portion.feed().feed().name()))
+                .map(RationFeeds.FeedIn::bale)
+                .findFirst()
+                .orElse(OptionalDouble.empty());
+        return new Fed(
+                portion.feed().feed().name(),
+                portion.kg(),
+                putOut,
+                Unit.KILOGRAM.to(Unit.POUND, putOut),
+                portion.cost(),
+                head == null || bale.isEmpty()
+                        ? OptionalDouble.empty()
+                        : OptionalDouble.of(putOut * head / bale.getAsDouble()),
+                head == null || Double.isInfinite(portion.feed().kgAtHand())
+                        ? OptionalDouble.empty()
+                        : OptionalDouble.of(portion.feed().kgAtHand() / (putOut * head)));
+    }
+
+    private static @Nullable Mineral mineral(Ration ration) {
+        return ration.portions().stream()
+                .filter(p -> p.feed().feed().isLooseMineral())
+                .findFirst()
+                .map(p -> new Mineral(p.feed().feed().name(), Unit.OUNCE.fromBase(p.kgPutOut())))
+                .orElse(null);
     }
 
     private static double perTon(double perKg) {

@@ -91,7 +91,7 @@ public final class WishForm {
                 .filter(form::isTicked)
                 .map(ask -> ask.name().substring("off-".length()))
                 .toList();
-        return form.build(() -> new Wishes(group.id(), wishes, off));
+        return form.build(() -> new Wishes(group.id(), wishes, off, null, null));
     }
 
     private static @Nullable Quantity amount(Form form, Ask ask) {

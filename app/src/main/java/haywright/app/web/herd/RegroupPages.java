@@ -97,7 +97,9 @@ public final class RegroupPages {
         var fed = ranch.fedNow().get(from);
         with = fed == null ? with : with.with(new FedNow(to, fed.amounts()));
         var wishes = ranch.wishes().get(from);
-        return wishes == null ? with : with.with(new Wishes(to, wishes.feeds(), wishes.limitsOff()));
+        return wishes == null
+                ? with
+                : with.with(new Wishes(to, wishes.feeds(), wishes.limitsOff(), wishes.way(), wishes.surenessPercent()));
     }
 
     private static void saveJoin(Page page) {
