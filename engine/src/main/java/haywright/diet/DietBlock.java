@@ -67,14 +67,10 @@ public record DietBlock(Diet diet, Sureness sureness) {
             rows.put(row.of(), program.row(row.id(), row.lower(right), row.upper(right), feeds, row.coefficients()));
         }
         for (var row : diet.rows()) {
-            double z = sureness.z(row);
-            if (z > 0) {
-                var cone = cone(row.sense(), z, row::spread);
-                if (isDoubtful(cone)) {
-                    var placed = limited(cone, row, headDays * row.rightHandSide());
-                    sure.put(row.of(), new Curve(program.convex(row.id() + "_sure", feeds, placed), cone));
-                }
-            }
+            cone(row).ifPresent(cone -> {
+                var placed = limited(cone, row, headDays * row.rightHandSide());
+                sure.put(row.of(), new Curve(program.convex(row.id() + "_sure", feeds, placed), cone));
+            });
         }
         return new Placed(
                 feeds,
@@ -83,6 +79,36 @@ public record DietBlock(Diet diet, Sureness sureness) {
                 diet.growth()
                         .map(this::sure)
                         .map(energy -> new Growth(program.convex(growth, feeds, energy.over(headDays)), energy)));
+    }
+
+    /** What amounts are held against, worked out once for many of them. */
+    public Judge judge() {
+        var cones = new LinkedHashMap<DietRow, ConeRow>();
+        diet.rows()
+                .forEach(row -> cone(row).ifPresent(cone -> cones.put(row, limited(cone, row, row.rightHandSide()))));
+        return new Judge(diet, cones, diet.growth().map(this::sure));
+    }
+
+    /** @param sure rows that are kept surely, for one head and day */
+    public record Judge(Diet diet, Map<DietRow, ConeRow> sure, Optional<GrowthEnergy> growth) {
+        /** The worst share by which amounts miss any row as surely as it is kept; 0 or less where they keep all. */
+        public double misses(double[] kg) {
+            double worst = growth.map(energy -> energy.broken(kg)).orElse(Double.NEGATIVE_INFINITY);
+            for (var row : diet.rows()) {
+                worst = Math.max(worst, -row.margin(kg) / Math.max(1e-9, Math.abs(row.limit())));
+            }
+            for (var cone : sure.values()) {
+                worst = Math.max(worst, cone.broken(kg));
+            }
+            return worst;
+        }
+    }
+
+    private Optional<ConeRow> cone(DietRow row) {
+        double z = sureness.z(row);
+        return z == 0
+                ? Optional.empty()
+                : Optional.of(cone(row.sense(), z, row::spread)).filter(DietBlock::isDoubtful);
     }
 
     /** Asks for another need of the same stage and another stretch: limits move, and nothing else. */

@@ -23,6 +23,7 @@ import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
 import haywright.ranch.WaterSource;
 import haywright.ranch.Wishes;
+import haywright.ration.Allotment;
 import haywright.ration.HandMix;
 import haywright.ration.LeastCostRation;
 import haywright.ration.Portion;
@@ -35,6 +36,7 @@ import haywright.sampling.stock.Stock;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
@@ -46,6 +48,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A ranch on one day, as the equations see it: what every lot is made of, what every group needs, and the ration
@@ -62,6 +65,14 @@ public final class Yard {
     /** On the ground: King Ranch Institute (Mathis) 2013 allows 10 to 25 % of cubes and meal. */
     private static final double GROUND_LOSS_PERCENT = 10;
 
+    /** About a month: needs and weather are those of its middle. */
+    private static final int STRETCH_DAYS = 28;
+
+    private static final int LONGEST_WINTER = 300;
+
+    /** A ration is of feeds that would last the group so long: changing over takes a week or two (judgment). */
+    private static final int LEAST_DAYS = 30;
+
     private static final FeedBook BOOK = FeedBook.published();
 
     private final Ranch ranch;
@@ -69,6 +80,9 @@ public final class Yard {
     private final Map<Lot, LotComposition> made = new ConcurrentHashMap<>();
     private final Map<FeedForSale, LotComposition> bought = new ConcurrentHashMap<>();
     private final Map<Group, LeastCostRation> asked = new ConcurrentHashMap<>();
+    private final Map<Group, RationAnswer> answered = new ConcurrentHashMap<>();
+    private final Map<Ration, HandMix> weighed = new ConcurrentHashMap<>();
+    private @Nullable Optional<Allotment> allotted;
 
     /** @param day the day that is looked at */
     public Yard(Ranch ranch, LocalDate day) {
@@ -208,7 +222,9 @@ public final class Yard {
                 lossPercent(feed.feedClass()),
                 0,
                 own,
-                kgAtHand);
+                kgAtHand,
+                0,
+                Double.POSITIVE_INFINITY);
     }
 
     /** Of what is put out of it, by how it is fed. */
@@ -225,11 +241,71 @@ public final class Yard {
         return new HerdWeather(ranch.settings()).need(group, day);
     }
 
+    /** Each feed weighed by what it is worth to all groups until grass, beside its price. */
     public LeastCostRation question(Group group) {
-        return asked.computeIfAbsent(group, one -> ask(one, feeds()));
+        return asked.computeIfAbsent(group, one -> {
+            var alone = ask(one, feeds(), need(one));
+            return allotment().map(shared -> sharing(shared, one, alone)).orElse(alone);
+        });
     }
 
-    private LeastCostRation ask(Group group, List<PricedFeed> feeds) {
+    private static LeastCostRation sharing(Allotment shared, Group group, LeastCostRation alone) {
+        double headDays = group.head() * (double) Math.min(LEAST_DAYS, shared.length());
+        var feeds = alone.offered().stream()
+                .map(feed -> Double.isFinite(feed.kgAtHand())
+                        ? feed.shared(shared.scarcity(feed.feed().id()), feed.eaten(feed.kgAtHand()) / headDays)
+                        : feed)
+                .toList();
+        return new LeastCostRation(feeds, alone.need(), alone.options(), alone.sureness(), alone.amounts());
+    }
+
+    /** What all groups eat of everything until grass; empty where nobody has said when that is, or nothing can be fed. */
+    public Optional<Allotment> allotment() {
+        if (allotted == null) {
+            allotted = allot();
+        }
+        return allotted;
+    }
+
+    private Optional<Allotment> allot() {
+        var turnout = ranch.settings().turnout();
+        long days = turnout == null ? 0 : day.until(turnout, ChronoUnit.DAYS);
+        if (days < 1 || days > LONGEST_WINTER || feeds().isEmpty()) {
+            return Optional.empty();
+        }
+        int stretches = (int) Math.max(1, Math.round((double) days / STRETCH_DAYS));
+        var eaters = new ArrayList<Allotment.Eater>();
+        for (var group : ranch.groups().values()) {
+            var all = new ArrayList<Allotment.Stretch>();
+            for (int t = 0; t < stretches; t++) {
+                long from = days * t / stretches;
+                long to = days * (t + 1) / stretches;
+                var need = ranch.settings().need(group, t == 0 ? day : day.plusDays((from + to) / 2));
+                all.add(new Allotment.Stretch((int) (to - from), ask(group, feeds(), need)));
+            }
+            eaters.add(new Allotment.Eater(group.id().toString(), group.head(), all));
+        }
+        return eaters.isEmpty() ? Optional.empty() : Allotment.of(eaters);
+    }
+
+    /** The day before which a feed is used up, if every group goes on being fed as it is to be fed today; empty for no end. */
+    public Optional<LocalDate> lastsUntil(PricedFeed feed) {
+        double aDay = 0;
+        for (var group : ranch.groups().values()) {
+            if (ration(group) instanceof Ration ration) {
+                aDay += group.head()
+                        * weighable(group, ration).portions().stream()
+                                .filter(p ->
+                                        p.feed().feed().id().equals(feed.feed().id()))
+                                .mapToDouble(Portion::kgPutOut)
+                                .sum();
+            }
+        }
+        double days = feed.kgAtHand() / aDay;
+        return days < LONGEST_WINTER ? Optional.of(day.plusDays((long) days)) : Optional.empty();
+    }
+
+    private LeastCostRation ask(Group group, List<PricedFeed> feeds, Need need) {
         var outfit = ranch.outfit();
         var wanted = ranch.wishes().getOrDefault(group.id(), Wishes.none(group.id()));
         priced(
@@ -246,7 +322,7 @@ public final class Yard {
                 wanted.way() == null ? WayOfFeeding.PUT_OUT_DAILY : wanted.way(),
                 false,
                 true);
-        return new LeastCostRation(feeds, need(group), options, wanted.sureness(), LeastCostRation.Amounts.AS_FED);
+        return new LeastCostRation(feeds, need, options, wanted.sureness(), LeastCostRation.Amounts.AS_FED);
     }
 
     /** Of the worst water that was tested, mg a liter: nobody says which group drinks where. */
@@ -273,7 +349,7 @@ public final class Yard {
     }
 
     public RationAnswer ration(Group group) {
-        return question(group).solve();
+        return answered.computeIfAbsent(group, one -> question(one).solve());
     }
 
     /** What the group is fed today, judged by the same rows; empty when nobody has said what it is fed. */
@@ -290,7 +366,7 @@ public final class Yard {
 
     /** A ration of the group in amounts that can be weighed out, as every paper prints it. */
     public HandMix weighable(Group group, Ration ration) {
-        return Weighable.of(question(group), ration);
+        return weighed.computeIfAbsent(ration, one -> Weighable.of(question(group), one));
     }
 
     /** Kilograms of a bale of what this portion is; empty for what is not baled. */

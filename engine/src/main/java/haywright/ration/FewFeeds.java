@@ -45,18 +45,18 @@ final class FewFeeds {
     /**
      * @param diet whose feeds are in the order of {@code feeds}
      * @param allowed indices of those that may be used
-     * @param cheapest cost of the program without portions
      * @return indices of the feeds; empty where portions leave no ration
      */
-    static Optional<Set<Integer>> of(
-            Diet diet, List<PricedFeed> feeds, Sureness sureness, double cheapest, Set<Integer> allowed) {
+    static Optional<Set<Integer>> of(Diet diet, List<PricedFeed> feeds, Sureness sureness, Set<Integer> allowed) {
         var program = LinearProgram.minimise();
         var placed = new DietBlock(diet, sureness).addTo(program, RationProgram.costs(feeds), GrowthRow.ID, 1);
         var used = new int[feeds.size()];
         double most = MOST_SHARE * diet.need().bodyWeight();
         for (int i = 0; i < used.length; i++) {
             used[i] = program.portion(
-                    placed.feed()[i], least(feeds.get(i), diet.options()), allowed.contains(i) ? most : 0);
+                    placed.feed()[i],
+                    least(feeds.get(i), diet.options()),
+                    allowed.contains(i) ? Math.min(most, feeds.get(i).mostEaten()) : 0);
         }
         int cost = program.row("cost", 0, Double.POSITIVE_INFINITY, placed.feed(), RationProgram.costs(feeds));
         int count = program.row(
@@ -70,7 +70,7 @@ final class FewFeeds {
             if (first.isEmpty()) {
                 return Optional.empty();
             }
-            double best = Math.max(cheapest, first.get().objective());
+            double best = first.get().objective();
             double band = Math.max(DEARER * best, DEARER_DOLLARS);
             session.rowBounds(cost, 0, best + band);
             session.costs(0, costs(session, used, 1));

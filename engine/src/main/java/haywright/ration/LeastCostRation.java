@@ -133,7 +133,7 @@ public record LeastCostRation(
         }
         var exact = sure.get();
         var offered = allowed.stream().sorted().toList();
-        return FewFeeds.of(diet, feeds, exact.sureness(), exact.cost(), allowed)
+        return FewFeeds.of(diet, feeds, exact.sureness(), allowed)
                 .flatMap(few -> held(diet, feeds, exact.sureness(), few))
                 .map(held ->
                         held.withNotUsed(exact, offered.stream().map(feeds::get).toList()))
@@ -193,12 +193,17 @@ public record LeastCostRation(
         return new NoRation(diet, List.of(), List.of());
     }
 
+    /** The same to the gram, without portions. */
+    RationAnswer exactly() {
+        return new LeastCostRation(offered, need, options, sureness, Amounts.EXACT).solve();
+    }
+
     /** The rows these feeds and this need give. */
     public Diet diet() {
         return Diet.of(offered.stream().map(PricedFeed::feed).toList(), need, options);
     }
 
-    private List<PricedFeed> admitted(Diet diet) {
+    List<PricedFeed> admitted(Diet diet) {
         var ids = diet.feeds().stream().map(haywright.diet.Feed::id).toList();
         return offered.stream().filter(f -> ids.contains(f.feed().id())).toList();
     }
@@ -211,7 +216,7 @@ public record LeastCostRation(
         boolean ranges = program.hasRanges(optimum);
         for (int i = 0; i < kg.length; i++) {
             var feed = feeds.get(i);
-            double perKg = feed.costPerKgEaten();
+            double perKg = feed.weighedPerKgEaten();
             if (kg[i] > Portions.NOTHING) {
                 portions.add(Portions.of(feed, kg[i], ranges ? stays(feed, optimum.costRange(i)) : Portions.NO_RANGE));
             } else {
@@ -227,7 +232,14 @@ public record LeastCostRation(
         diet.growth().ifPresent(energy -> {
             limits.add(new LimitAnswer(GrowthRow.of(energy), energy.leftForGain(kg), program.priceOfGrowth(optimum)));
         });
-        return new Ration(diet, portions, notUsed, optimum.objective(), limits, sureness, program.program());
+        return new Ration(
+                diet,
+                portions,
+                notUsed,
+                portions.stream().mapToDouble(Portion::cost).sum(),
+                limits,
+                sureness,
+                program.program());
     }
 
     private static Range stays(PricedFeed feed, Range costs) {

@@ -16,6 +16,9 @@ import java.util.ArrayList;
  * @param handlingPerKgAsFed dollars a kg as fed to load, haul and put it out
  * @param own whether it lies on the ranch
  * @param kgAtHand as fed: what lies there, or the most that can be had; infinite for no limit
+ * @param scarcityPerKgAsFed dollars a kg as fed that it is worth beside its price, to other groups or later, because it
+ *     does not reach for all; decides with the price, and is no cost
+ * @param mostEaten kg of dry matter that one head may have of it a day; infinite for no limit
  */
 public record PricedFeed(
         Feed feed,
@@ -24,10 +27,35 @@ public record PricedFeed(
         double feedingLossPercent,
         double handlingPerKgAsFed,
         boolean own,
-        double kgAtHand) {
+        double kgAtHand,
+        double scarcityPerKgAsFed,
+        double mostEaten) {
     /** That can be bought without limit, at no cost beside its price. */
     public PricedFeed(Feed feed, double pricePerKgAsFed, double dryMatterPercent, double feedingLossPercent) {
-        this(feed, pricePerKgAsFed, dryMatterPercent, feedingLossPercent, 0, false, Double.POSITIVE_INFINITY);
+        this(
+                feed,
+                pricePerKgAsFed,
+                dryMatterPercent,
+                feedingLossPercent,
+                0,
+                false,
+                Double.POSITIVE_INFINITY,
+                0,
+                Double.POSITIVE_INFINITY);
+    }
+
+    /** The same feed, shared with others. @param scarcity dollars a kg as fed. @param kgEaten that one head may have a day */
+    public PricedFeed shared(double scarcity, double kgEaten) {
+        return new PricedFeed(
+                feed,
+                pricePerKgAsFed,
+                dryMatterPercent,
+                feedingLossPercent,
+                handlingPerKgAsFed,
+                own,
+                kgAtHand,
+                scarcity,
+                kgEaten);
     }
 
     /** Dollars for a kg of dry matter eaten. Costs above have no meaning, and far above the solver cannot hold them. */
@@ -88,6 +116,11 @@ public record PricedFeed(
         return (pricePerKgAsFed + handlingPerKgAsFed) / kept();
     }
 
+    /** Dollars that decide on a kg of dry matter eaten: its cost, and what it is worth to others. */
+    double weighedPerKgEaten() {
+        return costPerKgEaten() + scarcityPerKgAsFed / kept();
+    }
+
     /** Kilograms as fed to put out for so many kg of dry matter eaten. */
     public double putOut(double kgDryMatterEaten) {
         return kgDryMatterEaten / kept();
@@ -107,8 +140,8 @@ public record PricedFeed(
         return dryMatterPercent / 100 * (1 - feedingLossPercent / 100);
     }
 
-    /** The price a kg as fed at which a kg of dry matter eaten costs this. */
+    /** The price a kg as fed at which a kg of dry matter eaten weighs so much. */
     double priceAtCost(double perKgEaten) {
-        return perKgEaten * kept() - handlingPerKgAsFed;
+        return perKgEaten * kept() - handlingPerKgAsFed - scarcityPerKgAsFed;
     }
 }

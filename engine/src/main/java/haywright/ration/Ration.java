@@ -40,6 +40,13 @@ public record Ration(
         limits = List.copyOf(limits);
     }
 
+    /** What decided: its cost, and what its feeds are worth to other groups; dollars a head and day. */
+    public double weighed() {
+        return portions.stream()
+                .mapToDouble(p -> p.kg() * p.feed().weighedPerKgEaten())
+                .sum();
+    }
+
     /** Dry matter eaten a head and day, kg. */
     public double kg() {
         return portions.stream().mapToDouble(Portion::kg).sum();
@@ -61,7 +68,7 @@ public record Ration(
     }
 
     /** kg of dry matter eaten a head and day, in the diet's order. */
-    private double[] amounts() {
+    double[] amounts() {
         var kg = new double[diet.feeds().size()];
         portions.forEach(p -> kg[diet.feeds().indexOf(p.feed().feed())] = p.kg());
         return kg;

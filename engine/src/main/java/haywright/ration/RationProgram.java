@@ -20,12 +20,17 @@ final class RationProgram implements AutoCloseable {
     private final DietBlock block;
     private final DietBlock.Placed placed;
     private final Session session;
+    private final List<PricedFeed> priced;
 
     RationProgram(Diet diet, List<PricedFeed> priced, Sureness sureness) {
         block = new DietBlock(diet, sureness);
         var program = LinearProgram.minimise();
         placed = block.addTo(program, costs(priced), GrowthRow.ID, 1);
         session = program.build().open();
+        this.priced = priced;
+        for (int i = 0; i < placed.feed().length; i++) {
+            feed(i, 0, Double.POSITIVE_INFINITY);
+        }
     }
 
     /** As expected. */
@@ -34,7 +39,7 @@ final class RationProgram implements AutoCloseable {
     }
 
     static double[] costs(List<PricedFeed> priced) {
-        return priced.stream().mapToDouble(PricedFeed::costPerKgEaten).toArray();
+        return priced.stream().mapToDouble(PricedFeed::weighedPerKgEaten).toArray();
     }
 
     Outcome solve() {
@@ -51,9 +56,10 @@ final class RationProgram implements AutoCloseable {
         block.gain(session, placed, neg);
     }
 
-    /** Holds a feed between these amounts, kg of dry matter eaten. */
+    /** Holds a feed between these amounts and what one head may have of it, kg of dry matter eaten. */
     void feed(int feed, double least, double most) {
-        session.columnBounds(placed.feed()[feed], least, most);
+        double may = Math.min(most, priced.get(feed).mostEaten());
+        session.columnBounds(placed.feed()[feed], Math.min(least, may), may);
     }
 
     double[] amounts(Plan plan) {

@@ -1,5 +1,6 @@
 package haywright.ration;
 
+import haywright.diet.DietBlock;
 import haywright.quantity.Unit;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -14,7 +15,7 @@ import java.util.stream.DoubleStream;
  * the head are the pounds of the group.
  *
  * <p>Each amount is moved to the step below or above it. Of all mixes of such steps that keep every limit the cheapest
- * counts; where none does, or it costs over a hundredth more than the exact ration, the steps are made finer. Where the
+ * counts, as surely as the ration keeps it; where none does, or it costs over a hundredth more than the exact ration, the steps are made finer. Where the
  * finest keep not every limit either, the mix that misses by the least share is taken, and {@link HandMix#limits} says
  * which limit it misses and by how much. Common practice, no source: scales of mixer wagons show whole pounds of a load.
  */
@@ -28,6 +29,9 @@ public final class Weighable {
     /** From here on amounts are said in pounds, below in ounces. */
     public static final double LEAST_POUNDS = 0.975;
 
+    /** Shares of a row that count as kept; the solver works to about 1e-7. */
+    private static final double KEPT = 1e-6;
+
     private static final int FINEST = 2;
     /** Steps of more feeds than these are not tried in every mix: each goes to the nearest. */
     private static final int MOST_FEEDS = 8;
@@ -40,9 +44,10 @@ public final class Weighable {
 
     /** @param ration an answer to this question */
     public static HandMix of(LeastCostRation question, Ration ration) {
-        var best = best(ration, 0);
+        var judge = new DietBlock(ration.diet(), ration.sureness()).judge();
+        var best = best(ration, judge, 0);
         for (int level = 1; level <= FINEST && !isEnough(best, ration); level++) {
-            var finer = best(ration, level);
+            var finer = best(ration, judge, level);
             best = finer.isBetterThan(best) ? finer : best;
         }
         var put = new HashMap<String, Double>();
@@ -67,7 +72,7 @@ public final class Weighable {
         }
     }
 
-    private static Tried best(Ration ration, int level) {
+    private static Tried best(Ration ration, DietBlock.Judge judge, int level) {
         var choices = ration.portions().stream().map(p -> choices(p, level)).toList();
         if (choices.size() > MOST_FEEDS) {
             choices = ration.portions().stream()
@@ -90,7 +95,7 @@ public final class Weighable {
         }
         Tried best = null;
         for (var mix : mixes) {
-            var tried = tried(ration, mix);
+            var tried = tried(ration, judge, mix);
             if (best == null || tried.isBetterThan(best)) {
                 best = tried;
             }
@@ -98,7 +103,7 @@ public final class Weighable {
         return Objects.requireNonNull(best);
     }
 
-    private static Tried tried(Ration ration, List<Double> kgPutOut) {
+    private static Tried tried(Ration ration, DietBlock.Judge judge, List<Double> kgPutOut) {
         var diet = ration.diet();
         var kg = new double[diet.feeds().size()];
         double cost = 0;
@@ -111,12 +116,8 @@ public final class Weighable {
         if (!(DoubleStream.of(kg).sum() > 0)) {
             return new Tried(kgPutOut, cost, Double.POSITIVE_INFINITY);
         }
-        double misses = LimitAnswer.of(diet, kg).stream()
-                .filter(limit -> !limit.isMet())
-                .mapToDouble(limit -> -limit.share())
-                .max()
-                .orElse(0);
-        return new Tried(kgPutOut, cost, misses);
+        double misses = judge.misses(kg);
+        return new Tried(kgPutOut, cost, misses > KEPT ? misses : 0);
     }
 
     /** Kilograms put out at the steps around the exact amount; of little forage none, too. */

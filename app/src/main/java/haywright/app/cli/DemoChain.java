@@ -172,6 +172,13 @@ final class DemoChain {
         out.printf(
                 "    Costs %s a head and day, %s for all%n",
                 Show.dollars(cents / 100), Show.dollars(cents * group.head() / 100));
+        out.printf("    Meets everything in %s.%n", Show.chances(ration.chance().percent()));
+        for (var portion : mix.portions()) {
+            yard.lastsUntil(portion.feed())
+                    .ifPresent(day -> out.printf(
+                            "    %s lasts until %s, fed so to all groups.%n",
+                            portion.feed().feed().name(), Show.date(day)));
+        }
         RuleWords.beside(yard.need(group), ration).forEach(sentence -> out.printf("    %s%n", sentence));
         ration.limits().stream()
                 .filter(LimitWords::isTight)

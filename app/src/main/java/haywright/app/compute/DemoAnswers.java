@@ -3,6 +3,7 @@ package haywright.app.compute;
 import haywright.app.compute.topic.Answer;
 import haywright.app.compute.topic.CattleTopics;
 import haywright.app.compute.topic.RationTopic;
+import haywright.app.compute.topic.RationsTopic;
 import haywright.app.compute.topic.ReportTopic;
 import haywright.app.document.TinLantern;
 import haywright.cattle.herd.Group;
@@ -15,10 +16,18 @@ import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /** What the topics that look at a ranch say of the demo: an answer for each of its groups or reports, by name. */
 final class DemoAnswers {
-    private static final List<String> KNOWN = List.of("requirement", "ration", "report-check");
+    private static final List<String> KNOWN = List.of("requirement", "ration", "rations", "report-check");
+
+    /** Topics that have one answer for a ranch, and are asked of a ranch alone. */
+    private static final Set<String> OF_THE_RANCH = Set.of("rations");
+
+    static boolean isOfTheRanch(String topic) {
+        return OF_THE_RANCH.contains(topic);
+    }
 
     private final Yard yard;
 
@@ -35,6 +44,7 @@ final class DemoAnswers {
             case "requirement" -> ranch.groups().values().forEach(g -> answers.put(g.name(), demo.requirement(g)));
             case "ration" ->
                 ranch.groups().values().forEach(g -> answers.put(g.name(), RationTopic.answer(demo.yard.ration(g))));
+            case "rations" -> answers.put(ranch.name(), RationsTopic.answer(demo.yard));
             case "report-check" -> ranch.reports().values().forEach(r -> answers.put(demo.name(r), demo.report(r)));
             default ->
                 throw new Refused(

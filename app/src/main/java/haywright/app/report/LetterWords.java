@@ -108,10 +108,12 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
         boolean weighs =
                 yard.ranch().outfit().mixing().mixes() && yard.ranch().outfit().scale();
         return new Letter.Row(
-                name(portion),
+                lot == null ? spoken(portion) : name(portion),
                 lot == null ? "bought" : lot.where(),
                 put.aHead(),
-                put.bales(weighs).orElseGet(put::aDay));
+                portion.feed().feed().isLooseMineral()
+                        ? "free choice"
+                        : put.bales(weighs).orElseGet(put::aDay));
     }
 
     private List<String> whatToDo() {
@@ -168,6 +170,7 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
     /** Feeds of the ration that they do not get today; empty when nobody has said what they get. */
     private List<String> newTo() {
         return now.map(today -> portions().stream()
+                        .filter(p -> !p.feed().feed().isLooseMineral())
                         .filter(p -> today.portions().stream()
                                 .noneMatch(q -> q.feed()
                                         .feed()

@@ -135,6 +135,14 @@ public final class Show {
         return number(percent, 1) + " %";
     }
 
+    /** {@code 8 chances in 10}, {@code fewer than 1 chance in 10}. */
+    public static String chances(double percent) {
+        long inTen = Math.round(percent / 10);
+        return inTen == 0
+                ? "fewer than 1 chance in 10"
+                : inTen == 10 && percent < 99.5 ? "more than 9 chances in 10" : "%d chances in 10".formatted(inTen);
+    }
+
     public static String date(LocalDate date) {
         return LONG.format(date);
     }

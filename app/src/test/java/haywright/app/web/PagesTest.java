@@ -166,6 +166,7 @@ class PagesTest {
         assertThat(ranch.get("lots").body()).contains("$45 a ton, 35 % dry matter");
         var yard = new haywright.outlook.Yard(ranch.kept(), java.time.LocalDate.of(2026, 12, 1));
         assertThat(yard.feeds())
+                .filteredOn(f -> f.own())
                 .singleElement()
                 .satisfies(f -> assertThat(f.dryMatterPercent()).isEqualTo(35));
     }

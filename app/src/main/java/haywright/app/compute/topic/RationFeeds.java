@@ -106,7 +106,9 @@ final class RationFeeds {
                     feedingLoss.orElse(0),
                     0,
                     onHandTons.isPresent(),
-                    Unit.TON.toBase(onHandTons.orElse(Double.POSITIVE_INFINITY)));
+                    Unit.TON.toBase(onHandTons.orElse(Double.POSITIVE_INFINITY)),
+                    0,
+                    Double.POSITIVE_INFINITY);
         }
 
         private Map<Analyte, Double> said() {

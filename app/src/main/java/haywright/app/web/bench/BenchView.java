@@ -18,6 +18,7 @@ import haywright.ration.NoRation;
 import haywright.ration.Portion;
 import haywright.ration.PricedFeed;
 import haywright.ration.Ration;
+import haywright.ration.UsualMineral;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
 import haywright.workings.Source;
@@ -58,8 +59,10 @@ public record BenchView(
      *
      * @param group what of the mix goes out for the whole group a day; empty where none
      * @param likely how far its figures may lie, in words
+     * @param lasts until when it lasts if all groups go on so; empty where it reaches past grass or has no end
      */
-    public record FeedRow(String name, String now, String mix, String group, String difference, String likely) {}
+    public record FeedRow(
+            String name, String now, String mix, String group, String difference, String likely, String lasts) {}
 
     public record Judged(String cost, List<String> shortfalls, List<LimitRow> limits, List<Checked> checked) {}
 
@@ -69,10 +72,14 @@ public record BenchView(
     /**
      * @param misses what the amounts as written are short of; empty for most
      * @param saves against what is fed now, in words; empty when there is nothing to compare with
+     * @param holds in how many of the ways that its feeds may be made it meets everything, in words
+     * @param sure how surely each need is met, and by whose word they are fed so; in words
      * @param program whether the linear program can be had
      */
     public record Mix(
             String cost,
+            String holds,
+            String sure,
             List<String> misses,
             String saves,
             List<Tight> tight,
@@ -127,7 +134,7 @@ public record BenchView(
         var need = yard.need(group);
         Optional<HandMix> put =
                 answer instanceof Ration ration ? Optional.of(yard.weighable(group, ration)) : Optional.empty();
-        var mix = answer instanceof Ration ration ? mix(ration, put.orElseThrow(), now) : null;
+        var mix = answer instanceof Ration ration ? mix(yard, group, ration, put.orElseThrow(), now) : null;
         var way = answer instanceof NoRation no ? inTheWay(no, need) : null;
         var portions = put.map(HandMix::portions).orElse(List.of());
         return new BenchView(
@@ -181,7 +188,7 @@ public record BenchView(
         return words;
     }
 
-    private static Mix mix(Ration ration, HandMix put, Optional<HandMix> now) {
+    private static Mix mix(Yard yard, Group group, Ration ration, HandMix put, Optional<HandMix> now) {
         var tight = ration.limits().stream()
                 .filter(LimitWords::isTight)
                 .map(l -> new Tight(LimitWords.start(l.row()), LimitWords.tight(l)))
@@ -195,6 +202,8 @@ public record BenchView(
                         .toList());
         return new Mix(
                 Show.dollars(put.cost()),
+                Show.chances(ration.chance().percent()),
+                sure(yard, group, ration),
                 shortfalls(put),
                 now.map(n -> Show.dollars(n.cost())).orElse(""),
                 tight,
@@ -212,6 +221,7 @@ public record BenchView(
                                 n.worthBuyingBelow() > 0 ? aTon(n.worthBuyingBelow()) : "at no price"))
                         .toList(),
                 ration.portions().stream()
+                        .filter(p -> !Double.isNaN(p.priceRange().low()))
                         .map(p -> new Ranges(
                                 named(p.feed()),
                                 aTon(p.feed().pricePerKgAsFed()),
@@ -221,6 +231,27 @@ public record BenchView(
                                         : "any higher"))
                         .toList(),
                 ration);
+    }
+
+    private static String sure(Yard yard, Group group, Ration ration) {
+        var asked = yard.question(group).sureness();
+        var kept = ration.sureness();
+        var wishes = yard.ranch().wishes().get(group.id());
+        var way = wishes == null ? null : wishes.way();
+        var says = "Energy is met in at least %s of 100 ways that these feeds may be made, protein and minerals in %s."
+                .formatted(Show.number(kept.energyPercent(), 0), Show.number(kept.othersPercent(), 0));
+        if (!kept.equals(asked)) {
+            says += " You asked for %s and %s: the feeds here cannot be made so sure at a price worth it."
+                    .formatted(Show.number(asked.energyPercent(), 0), Show.number(asked.othersPercent(), 0));
+        }
+        return says
+                + (way == null
+                        ? " Nobody has said how they are fed: put out daily and eaten up is assumed."
+                        : " Fed: %s."
+                                .formatted(WishForm.words(way)
+                                        .substring(0, 1)
+                                        .toLowerCase(Locale.ROOT)
+                                        .concat(WishForm.words(way).substring(1))));
     }
 
     /** What the amounts as written supply, with the price that the exact ration gives the limit. */
@@ -279,9 +310,18 @@ public record BenchView(
                             aHead(yard, group, is),
                             is == null ? "" : forTheGroup(put(yard, group, is)),
                             Show.centsMore(more),
-                            Likely.of(yard.composition(e.getKey())).orElse("nobody’s figures say how far it may lie"));
+                            likely(yard, e.getValue().feed()),
+                            is == null
+                                    ? ""
+                                    : yard.lastsUntil(is.feed()).map(Show::date).orElse(""));
                 })
                 .toList();
+    }
+
+    private static String likely(Yard yard, PricedFeed feed) {
+        return UsualMineral.is(feed)
+                ? "no mineral of your own is entered, so a usual one stands in: 18 % calcium, 6 % phosphorus, $1,100 a ton"
+                : Likely.of(yard.composition(feed.feed().id())).orElse("nobody’s figures say how far it may lie");
     }
 
     private static Feeding put(Yard yard, Group group, Portion portion) {

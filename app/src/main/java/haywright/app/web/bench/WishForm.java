@@ -2,8 +2,11 @@ package haywright.app.web.bench;
 
 import haywright.app.web.Ask;
 import haywright.app.web.Form;
+import haywright.app.web.Option;
+import haywright.app.words.Show;
 import haywright.cattle.herd.Group;
 import haywright.diet.DietRow.Sense;
+import haywright.diet.WayOfFeeding;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.Ranch;
@@ -25,9 +28,28 @@ public final class WishForm {
             off("forage", "No least share of forage"),
             off("fat", "No limit on fat"),
             off("distillers", "No limit on distillers grains"),
-            off("ca_p", "No limits on calcium to phosphorus"));
+            off("ca_p", "No limits on calcium to phosphorus"),
+            off("grain_careful", "Grain beyond a quarter percent of body weight"),
+            off("forage_floor", "No least hay, silage or straw to keep them full"),
+            off("mineral", "No least mineral"));
+
+    static final Ask WAY = Ask.choice("way", "How they are fed", "It decides what is a choice at all.");
+
+    static final Ask SURENESS = Ask.number(
+            "sureness",
+            "Meet every need in how many ways of 100 that these feeds may be made",
+            "Empty: energy 75, protein and minerals 90. 50 counts on the middle.");
 
     private WishForm() {}
+
+    static String words(WayOfFeeding way) {
+        return switch (way) {
+            case FREE_CHOICE -> "Free choice: rings, bale grazing, off the stack";
+            case PUT_OUT_DAILY -> "Put out daily and eaten up";
+            case BUNK -> "Measured in a bunk, room for all at once";
+            case LIMIT_FED -> "Limit-fed: less than they would eat, of richer feed";
+        };
+    }
 
     private static Ask off(String row, String label) {
         return Ask.choice("off-" + row, label, "");
@@ -36,6 +58,18 @@ public final class WishForm {
     public record View(Group group, Form form, List<Row> rows) {
         public List<Ask> limits() {
             return LIMITS;
+        }
+
+        public Ask way() {
+            return WAY;
+        }
+
+        public List<Option> ways() {
+            return Option.of(WayOfFeeding.class, WishForm::words);
+        }
+
+        public Ask sureness() {
+            return SURENESS;
         }
     }
 
@@ -64,6 +98,14 @@ public final class WishForm {
                 known.put(ask.name(), ask.typed(wish.amount()));
             }
             wanted.limitsOff().forEach(row -> known.put("off-" + row, "yes"));
+            if (wanted.way() != null) {
+                known.put(WAY.name(), Form.id(wanted.way()));
+            }
+            if (wanted.surenessPercent() != null) {
+                known.put(
+                        SURENESS.name(),
+                        Show.number(wanted.surenessPercent(), 1).replaceAll("\\.0$", ""));
+            }
         }
         return known;
     }
@@ -91,7 +133,9 @@ public final class WishForm {
                 .filter(form::isTicked)
                 .map(ask -> ask.name().substring("off-".length()))
                 .toList();
-        return form.build(() -> new Wishes(group.id(), wishes, off, null, null));
+        var way = form.isEmpty(WAY) ? null : form.choice(WAY, WayOfFeeding.class, "Choose one of the list.");
+        var sureness = form.maybeNumber(SURENESS);
+        return form.build(() -> new Wishes(group.id(), wishes, off, way, sureness));
     }
 
     private static @Nullable Quantity amount(Form form, Ask ask) {

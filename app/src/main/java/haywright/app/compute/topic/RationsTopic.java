@@ -1,0 +1,70 @@
+package haywright.app.compute.topic;
+
+import haywright.app.compute.shape.Key;
+import haywright.outlook.Yard;
+import haywright.quantity.Unit;
+import haywright.ration.JointChance;
+import haywright.ration.Ration;
+import haywright.workings.Caution;
+import haywright.workings.Worked;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** All groups of a ranch at once, on the lots that they share. */
+public final class RationsTopic {
+    private RationsTopic() {}
+
+    record OfGroup(String name, RationTopic.@Nullable Made ration, RationTopic.@Nullable NotMade noRation) {}
+
+    /** @param date the day before which it is used up, if every group goes on being fed so */
+    record RunsOut(String lot, LocalDate date) {}
+
+    record Out(
+            List<OfGroup> groups,
+            List<RunsOut> runsOut,
+
+            @Key(
+                    value = Unit.PERCENT,
+                    words =
+                            "Of the ways that all feeds may be made, that meet every need of every group that has a ration.")
+            double jointChance) {}
+
+    public static Answer<?> answer(Yard yard) {
+        var groups = new ArrayList<OfGroup>();
+        var made = new LinkedHashMap<String, Ration>();
+        var workings = new ArrayList<Worked>();
+        var cautions = new ArrayList<Caution>();
+        boolean all = true;
+        for (var group : yard.ranch().groups().values()) {
+            var answer = yard.ration(group);
+            var said = RationTopic.answer(answer);
+            groups.add(new OfGroup(
+                    group.name(), said.answer().ration(), said.answer().noRation()));
+            said.cautions().stream().filter(c -> !cautions.contains(c)).forEach(cautions::add);
+            if (answer instanceof Ration ration) {
+                made.put(group.name(), ration);
+                workings.add(ration);
+            } else {
+                all = false;
+            }
+        }
+        var runsOut = new LinkedHashMap<String, LocalDate>();
+        made.values().stream()
+                .flatMap(ration -> ration.portions().stream())
+                .forEach(portion -> yard.lastsUntil(portion.feed())
+                        .ifPresent(day -> runsOut.put(portion.feed().feed().name(), day)));
+        return new Answer<>(
+                new Out(
+                        groups,
+                        runsOut.entrySet().stream()
+                                .map(e -> new RunsOut(e.getKey(), e.getValue()))
+                                .toList(),
+                        JointChance.of(made).percent()),
+                all,
+                workings,
+                cautions);
+    }
+}
