@@ -66,15 +66,15 @@ final class ComputeCommand implements Callable<Integer>, Compute.Heard {
             return Compute.DONE;
         }
         var compute = new Compute(Topics.ALL, clock);
-        var asked = compute.topic(topic);
-        if (file != null) {
-            InputFile.check(file);
-        }
         if (demo) {
             var outcome = compute.demo(topic);
             out.println(outcome.body().toPrettyString());
             outcome.errors().forEach(spec.commandLine().getErr()::println);
             return outcome.exit();
+        }
+        var asked = compute.topic(topic);
+        if (file != null) {
+            InputFile.check(file);
         }
         if (file == null && Terminal.isThere()) {
             spec.commandLine()
