@@ -349,7 +349,13 @@ public final class Yard {
     }
 
     public RationAnswer ration(Group group) {
-        return answered.computeIfAbsent(group, one -> question(one).solve());
+        return answered.computeIfAbsent(group, one -> {
+            var answer = question(one).solve();
+            // a lot that would last less than a month is better than nothing
+            return answer instanceof Ration
+                    ? answer
+                    : ask(one, feeds(), need(one)).solve();
+        });
     }
 
     /** What the group is fed today, judged by the same rows; empty when nobody has said what it is fed. */

@@ -80,14 +80,11 @@ public final class Allotment {
 
     private static void place(ProgramBuilder in, Eater eater, Stretch stretch, List<Placed> placed) {
         // A day alone says how surely these feeds can be fed, and whether at all; tons are counted here.
-        if (stretch.question().exactly() instanceof Ration alone) {
-            var diet = alone.diet();
-            var feeds = stretch.question().admitted(diet);
+        stretch.question().block().ifPresent(block -> {
+            var feeds = stretch.question().admitted(block.diet());
             double headDays = (double) eater.head() * stretch.days();
-            var block =
-                    new DietBlock(diet, alone.sureness()).addTo(in, RationProgram.costs(feeds), GrowthRow.ID, headDays);
-            placed.add(new Placed(feeds, block));
-        }
+            placed.add(new Placed(feeds, block.addTo(in, RationProgram.costs(feeds), GrowthRow.ID, headDays)));
+        });
     }
 
     private record Placed(List<PricedFeed> feeds, DietBlock.Placed block) {

@@ -2,6 +2,7 @@ package haywright.ration;
 
 import haywright.cattle.need.Need;
 import haywright.diet.Diet;
+import haywright.diet.DietBlock;
 import haywright.diet.DietOptions;
 import haywright.diet.DietRow;
 import haywright.diet.GrowthEnergy;
@@ -77,7 +78,7 @@ public record LeastCostRation(
     public RationAnswer solve() {
         var answer = solve(diet());
         if (answer instanceof NoRation && options.isCareful()) {
-            var loose = new LeastCostRation(offered, need, options.withoutCare(), sureness, amounts);
+            var loose = without();
             return loose.solve(loose.diet()) instanceof Ration ration ? ration : answer;
         }
         return answer;
@@ -127,7 +128,7 @@ public record LeastCostRation(
     }
 
     private Optional<Ration> of(Diet diet, List<PricedFeed> feeds, Set<Integer> allowed) {
-        var sure = exact(diet, feeds, sureness, allowed).or(() -> surest(diet, feeds, sureness, allowed));
+        var sure = exact(diet, feeds, sureness, allowed).or(() -> surest(diet, feeds, allowed));
         if (amounts == Amounts.EXACT || sure.isEmpty()) {
             return sure;
         }
@@ -141,51 +142,83 @@ public record LeastCostRation(
     }
 
     /** As sure as these feeds can be made at a price worth it, where they cannot be made as sure as was asked. */
-    private Optional<Ration> surest(Diet diet, List<PricedFeed> feeds, Sureness asked, Set<Integer> allowed) {
-        var best = asked.equals(Sureness.EXPECTED)
-                ? Optional.<Ration>empty()
-                : exact(diet, feeds, Sureness.EXPECTED, allowed);
-        double dearest = best.map(Ration::cost).orElse(0.0) * (1 + WORTH_BEING_SURER);
+    private Optional<Ration> surest(Diet diet, List<PricedFeed> feeds, Set<Integer> allowed) {
+        if (sureness.equals(Sureness.EXPECTED)) {
+            return Optional.empty();
+        }
+        double dearest = least(diet, feeds, Sureness.EXPECTED, allowed) * (1 + WORTH_BEING_SURER);
+        if (!Double.isFinite(dearest)) {
+            return Optional.empty();
+        }
         double can = 0;
         double cannot = 1;
-        while (best.isPresent() && cannot - can > SURE_STEP) {
+        while (cannot - can > SURE_STEP) {
             double half = (can + cannot) / 2;
-            var surer = exact(diet, feeds, asked.part(half), allowed).filter(r -> r.cost() <= dearest);
-            can = surer.isPresent() ? half : can;
-            cannot = surer.isPresent() ? cannot : half;
-            best = surer.isPresent() ? surer : best;
+            if (least(diet, feeds, sureness.part(half), allowed) <= dearest) {
+                can = half;
+            } else {
+                cannot = half;
+            }
         }
-        return best;
+        return exact(diet, feeds, sureness.part(can), allowed);
+    }
+
+    /** What decides, dollars a head and day; infinite where there is no ration. */
+    private static double least(Diet diet, List<PricedFeed> feeds, Sureness asked, Set<Integer> allowed) {
+        try (var program = only(diet, feeds, asked, allowed)) {
+            return program.solve() instanceof Optimum optimum ? optimum.objective() : Double.POSITIVE_INFINITY;
+        }
+    }
+
+    private static RationProgram only(Diet diet, List<PricedFeed> feeds, Sureness asked, Set<Integer> allowed) {
+        var program = new RationProgram(diet, feeds, asked);
+        for (int i = 0; i < feeds.size(); i++) {
+            if (!allowed.contains(i)) {
+                program.feed(i, 0, 0);
+            }
+        }
+        return program;
     }
 
     private Optional<Ration> exact(Diet diet, List<PricedFeed> feeds, Sureness asked, Set<Integer> allowed) {
-        try (var program = new RationProgram(diet, feeds, asked)) {
-            for (int i = 0; i < feeds.size(); i++) {
-                if (!allowed.contains(i)) {
-                    program.feed(i, 0, 0);
-                }
-            }
+        try (var program = only(diet, feeds, asked, allowed)) {
             return program.solve() instanceof Optimum optimum
-                    ? Optional.of(ration(diet, feeds, asked, program, optimum))
+                    ? Optional.of(ration(diet, feeds, asked, program, optimum, amounts == Amounts.EXACT))
                     : Optional.empty();
         }
     }
 
     /** Of these feeds, each at least in a portion worth handling. */
     private Optional<Ration> held(Diet diet, List<PricedFeed> feeds, Sureness asked, Set<Integer> few) {
-        try (var program = new RationProgram(diet, feeds, asked)) {
-            for (int i = 0; i < feeds.size(); i++) {
-                boolean fed = few.contains(i);
-                program.feed(i, fed ? FewFeeds.least(feeds.get(i), options) : 0, fed ? Double.POSITIVE_INFINITY : 0);
-            }
+        try (var program = only(diet, feeds, asked, few)) {
+            few.forEach(i -> program.feed(i, FewFeeds.least(feeds.get(i), options), Double.POSITIVE_INFINITY));
             return program.solve() instanceof Optimum optimum
-                    ? Optional.of(ration(diet, feeds, asked, program, optimum))
+                    ? Optional.of(ration(diet, feeds, asked, program, optimum, true))
                     : Optional.empty();
         }
     }
 
+    /** How a day can be fed at all: its rows, and how surely they can be kept; empty where it cannot. */
+    Optional<DietBlock> block() {
+        for (var asked : options.isCareful() ? List.of(this, without()) : List.of(this)) {
+            var diet = asked.diet();
+            var feeds = admitted(diet);
+            var all = IntStream.range(0, feeds.size()).boxed().collect(Collectors.toSet());
+            for (double share = 1; !feeds.isEmpty() && share >= 0; share -= 0.25) {
+                if (Double.isFinite(least(diet, feeds, sureness.part(share), all))) {
+                    return Optional.of(new DietBlock(diet, sureness.part(share)));
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    private LeastCostRation without() {
+        return new LeastCostRation(offered, need, options.withoutCare(), sureness, amounts);
+    }
+
     private NoRation none(Diet diet, List<PricedFeed> feeds) {
-        try (var program = new RationProgram(diet, feeds)) {
+        try (var program = only(diet, feeds, Sureness.EXPECTED, lastAlone(feeds))) {
             if (program.solve() instanceof Infeasible infeasible) {
                 return noRation(diet, feeds, infeasible.why());
             }
@@ -193,9 +226,19 @@ public record LeastCostRation(
         return new NoRation(diet, List.of(), List.of());
     }
 
-    /** The same to the gram, without portions. */
-    RationAnswer exactly() {
-        return new LeastCostRation(offered, need, options, sureness, Amounts.EXACT).solve();
+    /** Free choice the forage that most lies there of, with what goes beside it; else all of them. */
+    private Set<Integer> lastAlone(List<PricedFeed> feeds) {
+        var most = IntStream.range(0, feeds.size())
+                .boxed()
+                .filter(i -> feeds.get(i).feed().feedClass().isForage())
+                .max(Comparator.comparingDouble(
+                        i -> feeds.get(i).own() ? feeds.get(i).kgAtHand() : 0));
+        return IntStream.range(0, feeds.size())
+                .filter(i -> options.way() != WayOfFeeding.FREE_CHOICE
+                        || !feeds.get(i).feed().feedClass().isForage()
+                        || most.filter(m -> m == i).isPresent())
+                .boxed()
+                .collect(Collectors.toSet());
     }
 
     /** The rows these feeds and this need give. */
@@ -209,11 +252,16 @@ public record LeastCostRation(
     }
 
     private static Ration ration(
-            Diet diet, List<PricedFeed> feeds, Sureness sureness, RationProgram program, Optimum optimum) {
+            Diet diet,
+            List<PricedFeed> feeds,
+            Sureness sureness,
+            RationProgram program,
+            Optimum optimum,
+            boolean withRanges) {
         var kg = program.amounts(optimum);
         var portions = new ArrayList<Portion>();
         var notUsed = new ArrayList<NotUsed>();
-        boolean ranges = program.hasRanges(optimum);
+        boolean ranges = withRanges && program.hasRanges(optimum);
         for (int i = 0; i < kg.length; i++) {
             var feed = feeds.get(i);
             double perKg = feed.weighedPerKgEaten();

@@ -24,6 +24,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -53,6 +54,7 @@ public final class LotDistribution {
     private final TdnWay way;
     private final double[] plain;
     private final SortedSet<Shared> shared;
+    private volatile @Nullable Steps steps;
 
     /**
      * Where one entry of θ goes.
@@ -335,25 +337,55 @@ public final class LotDistribution {
      * @param figure of what a feed is made of: grams of calcium in a kilogram
      */
     public Spread of(ToDoubleFunction<Made> figure) {
-        var z = new double[size()];
+        var steps = steps();
         double squares = 0;
-        for (int i = 0; i < z.length; i++) {
-            z[i] = 1;
-            double up = figure.applyAsDouble(at(z, doubt -> 0));
-            z[i] = -1;
-            double down = figure.applyAsDouble(at(z, doubt -> 0));
-            z[i] = 0;
-            squares += (up - down) * (up - down) / 4;
+        for (var step : steps.own()) {
+            double apart = step.apart(figure);
+            squares += apart * apart / 4;
         }
         var by = new TreeMap<Shared, Double>();
-        for (var one : shared) {
-            double up = figure.applyAsDouble(at(z, doubt -> doubt.equals(one) ? 1 : 0));
-            double down = figure.applyAsDouble(at(z, doubt -> doubt.equals(one) ? -1 : 0));
-            if (up != down) {
-                by.put(one, (up - down) / 2);
+        steps.shared().forEach((doubt, step) -> {
+            double apart = step.apart(figure);
+            if (apart != 0) {
+                by.put(doubt, apart / 2);
             }
-        }
+        });
         return new Spread(figure.applyAsDouble(expected), Math.sqrt(squares), by);
+    }
+
+    /** One standard deviation up and down along one normal. */
+    private record Step(State up, State down) {
+        double apart(ToDoubleFunction<Made> figure) {
+            return figure.applyAsDouble(up) - figure.applyAsDouble(down);
+        }
+    }
+
+    private record Steps(List<Step> own, SortedMap<Shared, Step> shared) {}
+
+    /** The same for every figure of every ration: worked out once. Two threads that ask at once get equal ones. */
+    private Steps steps() {
+        var known = steps;
+        if (known == null) {
+            var own = new ArrayList<Step>();
+            var z = new double[size()];
+            for (int i = 0; i < z.length; i++) {
+                z[i] = 1;
+                var up = at(z, doubt -> 0);
+                z[i] = -1;
+                own.add(new Step(up, at(z, doubt -> 0)));
+                z[i] = 0;
+            }
+            var by = new TreeMap<Shared, Step>();
+            for (var one : shared) {
+                by.put(
+                        one,
+                        new Step(
+                                at(z, doubt -> doubt.equals(one) ? 1 : 0), at(z, doubt -> doubt.equals(one) ? -1 : 0)));
+            }
+            known = new Steps(own, by);
+            steps = known;
+        }
+        return known;
     }
 
     /** Of TDN's own way, points; 0 where how lots lie holds it. */
