@@ -5,6 +5,7 @@ import haywright.ration.HandMix;
 import haywright.ration.LimitAnswer;
 import haywright.ration.NoRation;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -25,15 +26,20 @@ final class PlainLimits {
         }
         var says = new ArrayList<String>();
         if (!little.isEmpty()) {
-            says.add("short of " + list(List.copyOf(little)));
+            says.add("short of " + list(worst(little)));
         }
         if (!much.isEmpty()) {
-            says.add("too high in " + list(List.copyOf(much)));
+            says.add("too high in " + list(worst(much)));
         }
         if (!mix.notAllowed().isEmpty()) {
             says.add("not safe yet");
         }
         return says.isEmpty() ? Optional.empty() : Optional.of(String.join(" and ", says));
+    }
+
+    /** Nobody reads more than three; the rest stand on the bench. */
+    private static List<String> worst(Collection<String> names) {
+        return names.stream().limit(3).toList();
     }
 
     private static String plain(LimitAnswer limit) {
@@ -44,12 +50,14 @@ final class PlainLimits {
         return switch (row) {
             case "nem", "growth" -> "energy";
             case "cp", "cp_floor" -> "protein";
-            case "intake" -> "feed";
-            case "fill" -> "bulk";
+            case "intake", "forage_floor", "forage_least", "eaten_least" -> "feed";
+            case "fill", "eaten_most" -> "bulk";
             case "ca", "ca_p_low" -> "calcium";
             case "p", "ca_p_high" -> "phosphorus";
             case "forage" -> "hay or silage";
             case "nitrate" -> "nitrate";
+            case "s" -> "sulfur";
+            case "grain_careful" -> "grain";
             default -> name.replace(" in the ration", "");
         };
     }

@@ -157,7 +157,7 @@ class TinLanternRationsTest {
                 options.shortOfHay(),
                 options.isCareful());
         var lifted =
-                new LeastCostRation(asked.offered(), asked.need(), without, asked.sureness(), asked.amounts()).solve();
+                new LeastCostRation(YARD.feeds(), asked.need(), without, asked.sureness(), asked.amounts()).solve();
         assertThat(lifted).isInstanceOf(Ration.class);
         assertThat(((Ration) lifted).cost()).isCloseTo(no.lifts().get(0).cost(), within(1e-5));
     }
