@@ -2,6 +2,7 @@ package haywright.outlook;
 
 import haywright.cattle.herd.Group;
 import haywright.cattle.need.GroupRequirement;
+import haywright.cattle.need.Need;
 import haywright.diet.DietOptions;
 import haywright.diet.DietOptions.FeedLimit.Per;
 import haywright.diet.Feed;
@@ -274,13 +275,14 @@ public final class Yard {
             return Optional.empty();
         }
         int stretches = (int) Math.max(1, Math.round((double) days / STRETCH_DAYS));
+        var weather = new HerdWeather(ranch.settings());
         var eaters = new ArrayList<Allotment.Eater>();
         for (var group : ranch.groups().values()) {
             var all = new ArrayList<Allotment.Stretch>();
             for (int t = 0; t < stretches; t++) {
                 long from = days * t / stretches;
                 long to = days * (t + 1) / stretches;
-                var need = ranch.settings().need(group, t == 0 ? day : day.plusDays((from + to) / 2));
+                var need = weather.need(group, t == 0 ? day : day.plusDays((from + to) / 2));
                 all.add(new Allotment.Stretch((int) (to - from), ask(group, feeds(), need)));
             }
             eaters.add(new Allotment.Eater(group.id().toString(), group.head(), all));
