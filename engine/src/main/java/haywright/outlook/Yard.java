@@ -7,6 +7,7 @@ import haywright.diet.DietOptions;
 import haywright.diet.DietOptions.FeedLimit.Per;
 import haywright.diet.Feed;
 import haywright.diet.LeftOut;
+import haywright.diet.LimitFeeding;
 import haywright.diet.WayOfFeeding;
 import haywright.forage.FeedClass;
 import haywright.forage.book.FeedBook;
@@ -246,6 +247,7 @@ public final class Yard {
     public LeastCostRation question(Group group) {
         return asked.computeIfAbsent(group, one -> {
             var alone = ask(one, feeds(), need(one));
+            LimitFeeding.check(alone.options().way(), alone.need(), one.conditionScore());
             return allotment().map(shared -> sharing(shared, one, alone)).orElse(alone);
         });
     }

@@ -10,6 +10,7 @@ import haywright.diet.CheckedNeed;
 import haywright.diet.Diet;
 import haywright.diet.DietOptions;
 import haywright.diet.DietRow;
+import haywright.diet.LimitFeeding;
 import haywright.diet.Mixing;
 import haywright.diet.Sureness;
 import haywright.diet.WayOfFeeding;
@@ -287,6 +288,8 @@ public final class RationTopic {
     private static Answer<Out> ration(In in) {
         var need = in.requirement.requirement(
                 in.temperature.isEmpty() ? List.of() : List.of(onADryWinterDay(in.temperature.getAsDouble())));
+        LimitFeeding.check(
+                in.options().way(), need, in.requirement.conditionScore().orElse(5));
         var question = new LeastCostRation(
                 UsualMineral.beside(
                         in.feeds.stream().map(RationFeeds.FeedIn::priced).toList()),
