@@ -34,6 +34,10 @@ final class Admission {
         return Optional.empty();
     }
 
+    static boolean hasEnergyAndProtein(Feed feed) {
+        return feed.composition().knows(Analyte.CP) && feed.composition().knows(Analyte.NEM);
+    }
+
     private static Optional<LeftOut> nitrate(Feed feed, NitrateFed fed, DietOptions options) {
         return switch (fed.how()) {
             case FREE, MIXED, SECOND -> Optional.empty();

@@ -58,6 +58,17 @@ public record Diet(
         return new Diet(need, feeds, build.rows(), build.growth(), leftOut, options);
     }
 
+    /** The same of other feeds besides, that it leaves out and somebody feeds all the same; still said in {@link #leftOut}. */
+    public Diet judging(List<Feed> fed) {
+        var all = new ArrayList<>(feeds);
+        leftOut.stream()
+                .map(LeftOut::feed)
+                .filter(f -> fed.contains(f) && Admission.hasEnergyAndProtein(f))
+                .forEach(all::add);
+        var build = new Builder(all, leftOut, need, options);
+        return new Diet(need, all, build.rows(), build.growth(), leftOut, options);
+    }
+
     /** With one row's limit moved. */
     public Diet withLimit(int index, double limit) {
         var moved = new ArrayList<>(rows);

@@ -3,10 +3,12 @@ package haywright.ration;
 import haywright.diet.CheckedNeed;
 import haywright.diet.Diet;
 import haywright.diet.DietRow;
+import haywright.diet.Feed;
 import haywright.lp.Range;
 import haywright.workings.Refused;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
@@ -37,8 +39,7 @@ public record HandMix(
 
     /** @param kgPutOut as fed, a head and day, by feed id */
     public static HandMix judge(LeastCostRation question, Map<String, Double> kgPutOut) {
-        var diet = question.diet();
-        var kg = new double[diet.feeds().size()];
+        var eatenOf = new LinkedHashMap<Feed, Double>();
         var portions = new ArrayList<Portion>();
         for (var feed : question.offered()) {
             double put = kgPutOut.getOrDefault(feed.feed().id(), 0.0);
@@ -54,12 +55,13 @@ public record HandMix(
             }
             double eaten = feed.eaten(put);
             portions.add(Portions.of(feed, eaten, ANY));
-            int column = diet.feeds().indexOf(feed.feed());
-            if (column >= 0) {
-                kg[column] = eaten;
-            }
+            eatenOf.put(feed.feed(), eaten);
         }
-        var fed = portions.stream().map(p -> p.feed().feed()).toList();
+        var fed = List.copyOf(eatenOf.keySet());
+        var diet = question.diet().judging(fed);
+        var kg = diet.feeds().stream()
+                .mapToDouble(feed -> eatenOf.getOrDefault(feed, 0.0))
+                .toArray();
         return new HandMix(
                 portions,
                 portions.stream().mapToDouble(Portion::cost).sum(),
@@ -70,6 +72,8 @@ public record HandMix(
 
     private static List<LimitAnswer> limits(Diet diet, double[] kg) {
         var limits = LimitAnswer.of(diet, kg);
+        // of a feed that nobody tested no row of its danger can be told
+        limits.removeIf(limit -> Double.isNaN(limit.supplied()));
         limits.sort(Comparator.comparing(LimitAnswer::isMet)
                 .thenComparing(limit -> weight(limit.row().kind()))
                 .thenComparingDouble(LimitAnswer::share));
