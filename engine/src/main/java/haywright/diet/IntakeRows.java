@@ -87,16 +87,17 @@ final class IntakeRows {
 
     /**
      * What they eat free choice of each forage alone, for as much of the day as it lies before them: all of the day. The
-     * cold moves the day, not the amounts.
+     * cold moves the day, not the amounts. What is fed beside it keeps them from eating some of it.
      */
     private DietRow eaten(String id, Sense sense) {
+        double beside = PracticeLimits.value("L26") / PracticeLimits.usualIntake(need, 1);
         return row(
                 id,
                 "what they eat free choice",
                 Kind.NEED,
                 sense,
                 asked -> 100 * asked.intakeFactor(),
-                f -> f.feedClass().isForage() ? 100 / freeChoice(f) : 0,
+                f -> f.feedClass().isForage() ? 100 / freeChoice(f) : isMineral(f) ? 0 : 100 * beside,
                 INTAKE);
     }
 
