@@ -48,6 +48,14 @@ final class PracticeLimits {
         var rows = new ArrayList<DietRow>();
         boolean growing = need.animals() == AnimalClass.GROWING;
         rows.add(bodyWeightLimit("straw", "straw", strawId(), strawPercent(), f -> f == FeedClass.STRAW));
+        if (options.isCareful() && options.isOn("straw")) {
+            rows.add(share(
+                    "straw_share",
+                    "straw in the ration",
+                    Sense.AT_MOST,
+                    "L01e",
+                    f -> f.feedClass() == FeedClass.STRAW ? 100 : 0));
+        }
         // The published limit is for one feeding; an outfit that grains twice a day may give it twice.
         var grain = growing ? "L03" : "L02";
         double grainADay = Math.min(value(grain) * options.grainFeedingsADay(), value(growing ? "L03d" : "L02d"));
@@ -215,7 +223,8 @@ final class PracticeLimits {
 
     private String strawId() {
         return switch (need.animals()) {
-            case MATURE_COW, BULL -> "L01";
+            case MATURE_COW -> "L01";
+            case BULL -> "L01d";
             case BRED_HEIFER, FIRST_CALF_HEIFER -> "L01b";
             case GROWING -> "L01c";
         };
