@@ -96,6 +96,7 @@ public record PricedFeed(
                     "onHand", kgAtHand + " kg", "there is nothing or more of a feed", "Leave it out for no limit."));
         }
         Refused.unlessEmpty(problems);
+        mostEaten = kgAtHand == 0 ? 0 : mostEaten;
         double cost = (pricePerKgAsFed + handlingPerKgAsFed) / kept(dryMatterPercent, feedingLossPercent);
         if (!(cost < MOST)) {
             throw new Refused(

@@ -33,9 +33,9 @@ public final class UsualMineral {
 
     private UsualMineral() {}
 
-    /** The same feeds, with it at the end where none of them is a loose mineral. */
+    /** The same feeds, with it at the end where none of them is a loose mineral; by itself it feeds nobody. */
     public static List<PricedFeed> beside(List<PricedFeed> feeds) {
-        if (feeds.stream().anyMatch(f -> f.feed().isLooseMineral())) {
+        if (feeds.isEmpty() || feeds.stream().anyMatch(f -> f.feed().isLooseMineral())) {
             return feeds;
         }
         var all = new ArrayList<>(feeds);
