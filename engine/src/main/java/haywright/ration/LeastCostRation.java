@@ -4,13 +4,8 @@ import haywright.cattle.need.Need;
 import haywright.diet.Diet;
 import haywright.diet.DietBlock;
 import haywright.diet.DietOptions;
-import haywright.diet.DietRow;
-import haywright.diet.GrowthEnergy;
 import haywright.diet.Sureness;
 import haywright.diet.WayOfFeeding;
-import haywright.lp.Conflict;
-import haywright.lp.Infeasible;
-import haywright.lp.Limit;
 import haywright.lp.Optimum;
 import haywright.lp.Range;
 import haywright.workings.Refused;
@@ -53,9 +48,6 @@ public record LeastCostRation(
         this(offered, need, options, Sureness.EXPECTED, Amounts.EXACT);
     }
 
-    /** How close a gain that can just be carried is found, as a share of the wanted gain's energy. */
-    private static final double GAIN_STEP = 1.0 / 1024;
-
     public LeastCostRation {
         offered = List.copyOf(offered);
         if (offered.isEmpty()) {
@@ -91,7 +83,9 @@ public record LeastCostRation(
             return new NoRation(diet, List.of(), List.of());
         }
         var found = found(diet, feeds);
-        return found.isPresent() ? found.get() : none(diet, feeds);
+        return found.isPresent()
+                ? found.get()
+                : new WhyNone(diet, feeds, lastAlone(feeds), moved -> found(moved, feeds)).answer();
     }
 
     private Optional<Ration> found(Diet diet, List<PricedFeed> feeds) {
@@ -165,23 +159,13 @@ public record LeastCostRation(
 
     /** What decides, dollars a head and day; infinite where there is no ration. */
     private static double least(Diet diet, List<PricedFeed> feeds, Sureness asked, Set<Integer> allowed) {
-        try (var program = only(diet, feeds, asked, allowed)) {
+        try (var program = RationProgram.of(diet, feeds, asked, allowed)) {
             return program.solve() instanceof Optimum optimum ? optimum.objective() : Double.POSITIVE_INFINITY;
         }
     }
 
-    private static RationProgram only(Diet diet, List<PricedFeed> feeds, Sureness asked, Set<Integer> allowed) {
-        var program = new RationProgram(diet, feeds, asked);
-        for (int i = 0; i < feeds.size(); i++) {
-            if (!allowed.contains(i)) {
-                program.feed(i, 0, 0);
-            }
-        }
-        return program;
-    }
-
     private Optional<Ration> exact(Diet diet, List<PricedFeed> feeds, Sureness asked, Set<Integer> allowed) {
-        try (var program = only(diet, feeds, asked, allowed)) {
+        try (var program = RationProgram.of(diet, feeds, asked, allowed)) {
             return program.solve() instanceof Optimum optimum
                     ? Optional.of(ration(diet, feeds, asked, program, optimum, amounts == Amounts.EXACT))
                     : Optional.empty();
@@ -190,7 +174,7 @@ public record LeastCostRation(
 
     /** Of these feeds, each at least in a portion worth handling. */
     private Optional<Ration> held(Diet diet, List<PricedFeed> feeds, Sureness asked, Set<Integer> few) {
-        try (var program = only(diet, feeds, asked, few)) {
+        try (var program = RationProgram.of(diet, feeds, asked, few)) {
             few.forEach(i -> program.feed(i, FewFeeds.least(feeds.get(i), options), Double.POSITIVE_INFINITY));
             return program.solve() instanceof Optimum optimum
                     ? Optional.of(ration(diet, feeds, asked, program, optimum, true))
@@ -215,15 +199,6 @@ public record LeastCostRation(
 
     private LeastCostRation without() {
         return new LeastCostRation(offered, need, options.withoutCare(), sureness, amounts);
-    }
-
-    private NoRation none(Diet diet, List<PricedFeed> feeds) {
-        try (var program = only(diet, feeds, Sureness.EXPECTED, lastAlone(feeds))) {
-            if (program.solve() instanceof Infeasible infeasible) {
-                return noRation(diet, feeds, infeasible.why());
-            }
-        }
-        return new NoRation(diet, List.of(), List.of());
     }
 
     /** Free choice the forage that most lies there of, with what goes beside it; else all of them. */
@@ -292,66 +267,5 @@ public record LeastCostRation(
 
     private static Range stays(PricedFeed feed, Range costs) {
         return new Range(feed.priceAtCost(costs.low()), feed.priceAtCost(costs.high()));
-    }
-
-    private NoRation noRation(Diet diet, List<PricedFeed> feeds, Conflict why) {
-        var conflicts = new ArrayList<NoRation.Conflict>();
-        var lifts = new ArrayList<NoRation.Lift>();
-        for (var limit : why.limits()) {
-            if (limit.on() == Limit.On.ROW) {
-                var row = diet.rows().get(limit.index());
-                double missing = row.isRatio() ? 0 : why.shortfalls().getOrDefault(row.id(), 0.0);
-                conflicts.add(new NoRation.Conflict(row, missing));
-                lift(diet, feeds, limit.index(), why.givesAlone(limit)).ifPresent(lifts::add);
-            } else if (limit.on() == Limit.On.CURVE) {
-                var energy = diet.growth().orElseThrow();
-                var best = mostGain(diet, feeds, energy);
-                conflicts.add(new NoRation.Conflict(
-                        GrowthRow.of(energy),
-                        energy.neg() - best.map(NoRation.Lift::to).orElse(0.0)));
-                best.ifPresent(lifts::add);
-            }
-        }
-        lifts.sort(Comparator.comparingDouble(NoRation.Lift::cost));
-        return new NoRation(diet, conflicts, lifts);
-    }
-
-    /** Moves one limit as little as lets a ration exist, and solves again with it. */
-    private Optional<NoRation.Lift> lift(Diet diet, List<PricedFeed> feeds, int index, double gives) {
-        var row = diet.rows().get(index);
-        if (!Double.isFinite(gives)
-                || row.kind() == DietRow.Kind.DANGER
-                || row.kind() == DietRow.Kind.PRACTICE
-                || row.isRatio()) {
-            return Optional.empty();
-        }
-        // A hair more than the solver's own exactness, so that the limit named is one that works.
-        double hair = 1e-6 * Math.max(1, Math.abs(row.limit()));
-        double to = row.sense() == DietRow.Sense.AT_LEAST
-                ? Math.max(0, row.limit() - gives - hair)
-                : row.limit() + gives + hair;
-        return found(diet.withLimit(index, to), feeds).map(ration -> new NoRation.Lift(row, to, ration.cost()));
-    }
-
-    /** The most gain these feeds can carry with everything else kept, by halving. */
-    private static Optional<NoRation.Lift> mostGain(Diet diet, List<PricedFeed> feeds, GrowthEnergy energy) {
-        double can = 0;
-        double cannot = 1;
-        double cost = Double.NaN;
-        try (var program = new RationProgram(diet, feeds)) {
-            while (cannot - can > GAIN_STEP) {
-                double half = (can + cannot) / 2;
-                program.gain(energy.neg() * half);
-                if (program.solve() instanceof Optimum optimum) {
-                    can = half;
-                    cost = optimum.objective();
-                } else {
-                    cannot = half;
-                }
-            }
-        }
-        return can == 0
-                ? Optional.empty()
-                : Optional.of(new NoRation.Lift(GrowthRow.of(energy), can * energy.neg(), cost));
     }
 }

@@ -10,6 +10,7 @@ import haywright.lp.Outcome;
 import haywright.lp.Plan;
 import haywright.lp.Session;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.IntStream;
 
 /**
@@ -36,6 +37,17 @@ final class RationProgram implements AutoCloseable {
     /** As expected. */
     RationProgram(Diet diet, List<PricedFeed> priced) {
         this(diet, priced, Sureness.EXPECTED);
+    }
+
+    /** With these feeds alone. @param allowed their indices */
+    static RationProgram of(Diet diet, List<PricedFeed> priced, Sureness sureness, Set<Integer> allowed) {
+        var program = new RationProgram(diet, priced, sureness);
+        for (int i = 0; i < priced.size(); i++) {
+            if (!allowed.contains(i)) {
+                program.feed(i, 0, 0);
+            }
+        }
+        return program;
     }
 
     static double[] costs(List<PricedFeed> priced) {
