@@ -24,8 +24,9 @@ public final class UsualMineral {
 
     private static final Source TAG = Source.judgement("a usual loose mineral, 3 parts of calcium to 1 of phosphorus"
             + " (Yaremcio, Changing feeding programs: 3:1 or 4:1 on cereal or grass) with a fifth of salt");
+    private static final double DRY_MATTER = 98;
     private static final Map<Analyte, Double> PERCENT =
-            Map.of(Analyte.DM, 98.0, Analyte.CA, 18.0, Analyte.P, 6.0, Analyte.MG, 2.0, Analyte.NA, 8.0);
+            Map.of(Analyte.DM, DRY_MATTER, Analyte.CA, 18.0, Analyte.P, 6.0, Analyte.MG, 2.0, Analyte.NA, 8.0);
     /** Delivered, judgment. */
     private static final double DOLLARS_A_TON = 1100;
 
@@ -53,6 +54,6 @@ public final class UsualMineral {
                 (analyte, value) -> known.put(analyte, new Composition.Known(value, new Origin.Published(TAG))));
         var feed = new Feed(ID.toString(), "A usual loose mineral", FeedClass.MINERAL, new Composition(known), false);
         return new PricedFeed(
-                feed, Unit.DOLLAR_PER_TON.to(Unit.DOLLAR_PER_KG, DOLLARS_A_TON), PERCENT.get(Analyte.DM), LOSS_PERCENT);
+                feed, Unit.DOLLAR_PER_TON.to(Unit.DOLLAR_PER_KG, DOLLARS_A_TON), DRY_MATTER, LOSS_PERCENT);
     }
 }
