@@ -66,14 +66,18 @@ public record LeastCostRation(
         }
     }
 
-    /** By the careful limits, and by the looser published ones where those leave no ration. */
+    /** By the careful limits, and by the looser published ones where those leave no ration as sure as was asked. */
     public RationAnswer solve() {
-        var answer = solve(diet());
-        if (answer instanceof NoRation && options.isCareful()) {
-            var loose = without();
-            return loose.solve(loose.diet()) instanceof Ration ration ? ration : answer;
+        var careful = solve(diet());
+        boolean isSure = careful instanceof Ration ration && ration.sureness().equals(sureness);
+        if (isSure || !options.isCareful()) {
+            return careful;
         }
-        return answer;
+        var without = without();
+        var loose = without.solve(without.diet());
+        boolean isBetter = loose instanceof Ration ration
+                && (careful instanceof NoRation || ration.sureness().equals(sureness));
+        return isBetter ? loose : careful;
     }
 
     /** @param diet of these feeds, perhaps with a limit moved */

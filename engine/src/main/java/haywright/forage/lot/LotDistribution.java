@@ -102,8 +102,14 @@ public final class LotDistribution {
 
     /** Of a lot or a feed for sale whose composition is made. */
     public static LotDistribution of(LotComposition lot) {
+        return of(lot, Set.of());
+    }
+
+    /** @param certain figures that somebody says are certain as they stand */
+    public static LotDistribution of(LotComposition lot, Set<Analyte> certain) {
         var estimate = lot.estimate();
-        var doubt = lot.tdn().flatMap(tdn -> tdn.residual());
+        var doubt =
+                certain.contains(Analyte.TDN) ? Optional.of(NONE) : lot.tdn().flatMap(tdn -> tdn.residual());
         return estimate.isPresent()
                 ? of(
                         estimate.get().prior(),
@@ -111,7 +117,7 @@ public final class LotDistribution {
                         lot.composition(),
                         doubt,
                         lot.energy().way())
-                : tagged(lot, doubt);
+                : tagged(lot, doubt, certain);
     }
 
     /** Of a kind, or of a lot of it, by the equations alone. @param tdn as it is taken; empty where the equation's own stands */
@@ -189,15 +195,24 @@ public final class LotDistribution {
     }
 
     /** A tag is no promise of one load: each figure as far as loads of its kind differ, each by itself. */
-    private static LotDistribution tagged(LotComposition lot, Optional<Residual> doubt) {
+    private static LotDistribution tagged(LotComposition lot, Optional<Residual> doubt, Set<Analyte> certain) {
         var which = new ArrayList<Map.Entry<Analyte, Composition.Known>>();
         for (var one : lot.composition().values().entrySet()) {
             if (one.getValue().lot() != null) {
                 which.add(one);
             }
         }
-        var mean = new double[which.size()];
-        var covariance = new double[which.size()][which.size()];
+        var kind = Prior.of(lot.feedClass(), lot.row());
+        var line = kind.flatMap(LotDistribution::line);
+        boolean byLine = which.stream().noneMatch(one -> one.getKey() == Analyte.TDN)
+                && which.stream().anyMatch(one -> one.getKey() == Analyte.ADF)
+                && line.isPresent();
+        double tdn = byLine || certain.contains(Analyte.TDN) || certain.contains(Analyte.ADF)
+                ? 0
+                : ofKind(which, kind, line);
+        int size = which.size() + (tdn > 0 ? 1 : 0);
+        var mean = new double[size];
+        var covariance = new double[size][size];
         for (int i = 0; i < which.size(); i++) {
             var bell = which.get(i).getValue().lot();
             if (bell != null) {
@@ -205,9 +220,13 @@ public final class LotDistribution {
                 covariance[i][i] = bell.sd() * bell.sd();
             }
         }
+        int own = -1;
+        if (tdn > 0) {
+            own = which.size();
+            covariance[own][own] = tdn * tdn;
+        }
         var theta = new Theta(new Gaussian(mean, covariance));
         var axes = new ArrayList<Axis>();
-        int own = -1;
         for (int i = 0; i < which.size(); i++) {
             var known = which.get(i).getValue();
             var analyte = which.get(i).getKey();
@@ -223,10 +242,26 @@ public final class LotDistribution {
                 lot.composition(),
                 axes,
                 new TdnWay(
-                        null,
+                        byLine ? line.get() : null,
                         own,
-                        doubt.orElse(NONE),
+                        doubt.orElse(line.isPresent() ? AdfTdn.RESIDUAL : NONE),
                         new Shared(TDN, lot.energy().way())));
+    }
+
+    /** Points of TDN that loads of the kind differ by, where no figure of this one says it: what their fiber makes of it. */
+    private static double ofKind(
+            List<Map.Entry<Analyte, Composition.Known>> which, Optional<Prior> kind, Optional<AdfEquation> line) {
+        if (kind.isEmpty() || line.isEmpty() || which.stream().anyMatch(one -> one.getKey() == Analyte.TDN)) {
+            return 0;
+        }
+        int adf = kind.get().index(Analyte.ADF);
+        if (adf < 0) {
+            return 0;
+        }
+        var bell = kind.get().cells().get(adf).marginal();
+        double sd = bell.standardDeviation() / 2;
+        return Math.abs(new AdfTdn(line.get(), bell.mean() + sd).percent()
+                - new AdfTdn(line.get(), bell.mean() - sd).percent());
     }
 
     private static Axis axis(int index, Analyte analyte, Composition.Known known, Theta theta, boolean log) {

@@ -23,6 +23,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** Feeds as a ration's request gives them, and limits on them. */
@@ -84,11 +85,22 @@ final class RationFeeds {
                             "Standard deviations by figure, in the figure's own unit: cp, adf, ndf, tdn, fat, ca, p. What is not in it lies as far as loads of its kind do; 0 for certain.")
             @Nullable
             Map<String, Double> sd) {
+        FeedIn {
+            if (!(bale.orElse(1) > 0)) {
+                throw new Refused(
+                        "bale", bale.getAsDouble() + " kg", "a bale weighs something", "What does one weigh?");
+            }
+        }
+
         PricedFeed priced() {
             var kind = FeedKind.named("feedClass", feedClass);
             var row = bookRow == null ? kind.row() : FeedBook.published().rowFor(bookRow, kind.feedClass());
             var readings = readings();
             kind.sound("feeds", name + ": ", readings);
+            var certain = said().entrySet().stream()
+                    .filter(one -> one.getValue() == 0)
+                    .map(Map.Entry::getKey)
+                    .collect(Collectors.toSet());
             var composition = LotComposition.ofTag(kind.feedClass(), row, "the request", readings)
                     .spread(said());
             boolean risk = nitrateRisk == null ? NitrateRisk.isRisk(kind.feedClass(), row) : nitrateRisk;
@@ -98,7 +110,7 @@ final class RationFeeds {
                     kind.feedClass(),
                     composition.composition(),
                     risk,
-                    Optional.of(LotDistribution.of(composition)));
+                    Optional.of(LotDistribution.of(composition, certain)));
             return new PricedFeed(
                     feed,
                     price,

@@ -56,7 +56,7 @@ public final class RationTopic {
 
             @Key(
                     words =
-                            "Limits of practice that are switched off: straw, grain, forage, fat, distillers, ca_p, forage_floor, forage_least, mineral.")
+                            "Limits of practice that are switched off: straw, grain, forage, fat, distillers, ca_p, forage_floor, forage_least, mineral, grain_careful.")
             @Nullable
             List<String> limitsOff,
 
@@ -109,7 +109,16 @@ public final class RationTopic {
         }
 
         private static final Set<String> CAN_BE_OFF = Set.of(
-                "straw", "grain", "forage", "fat", "distillers", "ca_p", "forage_floor", "forage_least", "mineral");
+                "straw",
+                "grain",
+                "forage",
+                "fat",
+                "distillers",
+                "ca_p",
+                "forage_floor",
+                "forage_least",
+                "mineral",
+                "grain_careful");
 
         In {
             if (head != null && head < 1) {
