@@ -292,7 +292,10 @@ public final class Yard {
         return eaters.isEmpty() ? Optional.empty() : Allotment.of(eaters);
     }
 
-    /** The day before which a feed is used up, if every group goes on being fed as it is to be fed today; empty for no end. */
+    /**
+     * The day before which a feed is used up, if every group goes on being fed as it is to be fed today; empty where it
+     * reaches to grass or has no end.
+     */
     public Optional<LocalDate> lastsUntil(PricedFeed feed) {
         double aDay = 0;
         for (var group : ranch.groups().values()) {
@@ -306,7 +309,12 @@ public final class Yard {
             }
         }
         double days = feed.kgAtHand() / aDay;
-        return days < LONGEST_WINTER ? Optional.of(day.plusDays((long) days)) : Optional.empty();
+        if (!(days < LONGEST_WINTER)) {
+            return Optional.empty();
+        }
+        var last = day.plusDays((long) days);
+        var turnout = ranch.settings().turnout();
+        return turnout == null || last.isBefore(turnout) ? Optional.of(last) : Optional.empty();
     }
 
     private LeastCostRation ask(Group group, List<PricedFeed> feeds, Need need) {

@@ -215,7 +215,8 @@ class PublishedRationsTest {
                     },
                     published(id, high, true));
             if (id.equals("R29") && !high) {
-                // The low end is for light bulls: 24 lb of such hay, 1.2 % of this one's weight, is short as expected of it.
+                // The low end is for light bulls: 24 lb of such hay, 1.2 % of this one's weight, is short as expected
+                // of it.
                 assertThat(fed.limit("nem").isMet()).isFalse();
             } else {
                 assertThat(fed.isFedEnough("nem")).as("energy").isTrue();

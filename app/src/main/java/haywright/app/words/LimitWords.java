@@ -104,8 +104,10 @@ public final class LimitWords {
     public static String shortfall(LimitAnswer limit) {
         var row = limit.row();
         if (row.id().equals("mineral")) {
-            return "without enough mineral: %s of at least %s"
-                    .formatted(amount(row, limit.supplied()), amount(row, row.limit()));
+            return limit.supplied() == 0
+                    ? "without a mineral"
+                    : "short of mineral: %s of at least %s"
+                            .formatted(amount(row, limit.supplied()), amount(row, row.limit()));
         }
         if (isHowFull(row)) {
             return "%s %% short of the %s that keeps them full"
