@@ -8,6 +8,7 @@ import haywright.diet.DietOptions.FeedLimit.Per;
 import haywright.diet.Feed;
 import haywright.diet.LeftOut;
 import haywright.diet.LimitFeeding;
+import haywright.diet.RowId;
 import haywright.diet.WayOfFeeding;
 import haywright.forage.FeedClass;
 import haywright.forage.book.FeedBook;
@@ -28,6 +29,7 @@ import haywright.ranch.Wishes;
 import haywright.ration.Allotment;
 import haywright.ration.HandMix;
 import haywright.ration.LeastCostRation;
+import haywright.ration.NoRation;
 import haywright.ration.Portion;
 import haywright.ration.PricedFeed;
 import haywright.ration.Ration;
@@ -41,6 +43,7 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -71,6 +74,9 @@ public final class Yard {
     private static final int STRETCH_DAYS = 28;
 
     private static final int LONGEST_WINTER = 300;
+
+    /** kg a day below which nothing is wished. */
+    private static final double NOTHING_WISHED = 1e-6;
 
     /** A ration is of feeds that would last the group so long: changing over takes a week or two (judgment). */
     private static final int LEAST_DAYS = 30;
@@ -364,10 +370,36 @@ public final class Yard {
         return answered.computeIfAbsent(group, one -> {
             var answer = question(one).solve();
             // a lot that would last less than a month is better than nothing
-            return answer instanceof Ration
-                    ? answer
-                    : ask(one, feeds(), need(one)).solve();
+            if (answer instanceof Ration) {
+                return answer;
+            }
+            var alone = ask(one, feeds(), need(one)).solve();
+            return alone instanceof NoRation none ? lifted(one, none) : alone;
         });
+    }
+
+    /** A wish that is done without is priced with all groups fed: those that have no ration draw on no lot till then. */
+    private NoRation lifted(Group group, NoRation none) {
+        var lifts = none.lifts().stream()
+                .map(lift -> lift.row().of() instanceof RowId.OfFeed wish && lift.to() < NOTHING_WISHED
+                        ? without(group, wish)
+                                .map(cost -> new NoRation.Lift(lift.row(), lift.to(), cost))
+                                .orElse(lift)
+                        : lift)
+                .sorted(Comparator.comparingDouble(NoRation.Lift::cost))
+                .toList();
+        return new NoRation(none.diet(), none.conflicts(), lifts);
+    }
+
+    private Optional<Double> without(Group group, RowId.OfFeed wish) {
+        var wanted = ranch.wishes().getOrDefault(group.id(), Wishes.none(group.id()));
+        var rest = wanted.feeds().stream()
+                .filter(w -> !w.feed().toString().equals(wish.feed()) || w.sense() != wish.sense())
+                .toList();
+        var other = new Yard(
+                ranch.with(new Wishes(group.id(), rest, wanted.limitsOff(), wanted.way(), wanted.surenessPercent())),
+                day);
+        return other.ration(group) instanceof Ration ration ? Optional.of(ration.cost()) : Optional.empty();
     }
 
     /** What the group is fed today, judged by the same rows; empty when nobody has said what it is fed. */

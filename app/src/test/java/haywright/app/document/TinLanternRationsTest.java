@@ -7,7 +7,6 @@ import haywright.FormulaCheck;
 import haywright.cattle.cold.Coat;
 import haywright.cattle.cold.ColdSystem;
 import haywright.cattle.herd.Group;
-import haywright.diet.DietOptions;
 import haywright.forage.Analyte;
 import haywright.lp.LinearProgram;
 import haywright.lp.Optimum;
@@ -16,7 +15,6 @@ import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.Ranch;
 import haywright.ranch.RanchWeather;
-import haywright.ration.LeastCostRation;
 import haywright.ration.LimitAnswer;
 import haywright.ration.NoRation;
 import haywright.ration.Ration;
@@ -145,19 +143,8 @@ class TinLanternRationsTest {
     void doingWithoutTheWishThatStandsInTheWayGivesARation(Group group) {
         var no = (NoRation) YARD.ration(group);
         assertThat(no.lifts()).isNotEmpty();
-        var asked = YARD.question(group);
-        var options = asked.options();
-        var without = new DietOptions(
-                options.limitsOff(),
-                List.of(),
-                options.grainFeedingsADay(),
-                options.mixing(),
-                options.water(),
-                options.way(),
-                options.shortOfHay(),
-                options.isCareful());
-        var lifted =
-                new LeastCostRation(YARD.feeds(), asked.need(), without, asked.sureness(), asked.amounts()).solve();
+        var without = RANCH.with(haywright.ranch.Wishes.none(group.id()));
+        var lifted = new Yard(without, YARD.day()).ration(group);
         assertThat(lifted).isInstanceOf(Ration.class);
         assertThat(((Ration) lifted).cost()).isCloseTo(no.lifts().get(0).cost(), within(1e-5));
     }
