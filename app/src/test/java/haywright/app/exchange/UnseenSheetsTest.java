@@ -4,11 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.app.exchange.csv.ReportCsv;
 import haywright.app.exchange.lab.ColumnIs;
+import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Vocabulary;
 import haywright.app.exchange.pdf.PdfText;
+import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.forage.lab.Tested;
+import haywright.quantity.Unit;
 import java.io.IOException;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -162,6 +165,11 @@ class UnseenSheetsTest {
                 "target-strokes.txt | 0 | CP dm 7.4; ADF dm 41.2; CA dm 0.36",
                 "heads-close.txt | 0 | MOISTURE 11.6; CP ar 16.7; CP dm 18.9; ADF ar 30.2; ADF dm 34.2; TDN ar 53.9; TDN dm 61.0; RFV 133",
                 "method-numbers.txt | 0 | CP ar 8.4; CP dm 9.3; ADF ar 34.5; CA ar 0.40; CA dm 0.44; NO3N dm 1300",
+                "marks-of-bases.csv | 0 | DM 86.4; CP dm 9.8; ADF ar 33.2; NDF dm 59.6; LIGNIN dm 4.83; NO3 ar 1240; K dm 1.9",
+                "letters-of-bases.csv | 0 | DM 87.1; CP dm 10.3; ADF ar 32.0; CA dm 4.1; NO3 ar 910",
+                "corner-basis.txt | 0 | MOISTURE 11.2; CP dm 10.9; ADF ar 34.1; FE ar 1020",
+                "corner-basis.txt | 1 | MOISTURE 13.0; CP dm 8.7; ADF ar 36.6; FE ar 310",
+                "oven-dry.csv | 0 | CP dm 12.8; NDF dm 55.0; DM 84.1",
                 "three-nitrates.txt | 0 | NO3 dm 4210; NO3N dm 951; KNO3 dm 6866; MOISTURE 11.8; HCN dm Negative"
             })
     void everyFigureThatIsTakenIsTheOneOnTheSheet(String file, int sample, String says) throws IOException {
@@ -249,6 +257,69 @@ class UnseenSheetsTest {
     void aShareIsCarriedByPercent() throws IOException {
         assertThat(read("bases-row.csv").samples().get(0).cells())
                 .anyMatch(cell -> cell.read().contains("8.4 % × 60.1 % of"));
+    }
+
+    /** A mark that the sheet does not explain is asked for itself, and one answer is not for all figures. */
+    @ParameterizedTest(name = "{0}")
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "marks-unsaid.csv | † | * | DM 86.4; CP dm 9.8; ADF ar 33.2; NDF dm 59.6",
+                "letters-unsaid.csv | 2 | 1 | DM 87.1; CP dm 10.3; ADF ar 32.0"
+            })
+    void eachMarkOfABasisIsAskedForItself(String file, String dry, String received, String says) throws IOException {
+        var open = read(file);
+        assertThat(open.columns())
+                .filteredOn(column -> column.said() == null)
+                .extracting(Understood.Column::written)
+                .containsExactlyInAnyOrder("mark " + dry, "mark " + received);
+        assertThat(open.samples())
+                .allMatch(sample -> sample.cells().stream().allMatch(cell -> cell.analyte() == Analyte.DM));
+        var said = new Vocabulary(
+                Map.of(), Map.of("mark " + dry, ColumnIs.DRY_MATTER, "mark " + received, ColumnIs.AS_RECEIVED));
+        assertThat(figures(NothingIsLostTest.read(text(file), said).samples().get(0)))
+                .containsExactlyElementsOf(said(says));
+    }
+
+    /** Unit and basis as the sheet prints them stay with a name that somebody explained; what it does not print is asked. */
+    @ParameterizedTest(name = "{0}")
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "own-names.csv | Ashfast (g/kg, dry); Leafbrown mg/kg as fed; Oddium"
+                        + " | DM 88.2 %; CP dm 9.1 %; NA dm 1.4 g/kg; ZN ar 33 mg/kg; P dm 1.8 g/kg | Oddium",
+                "own-names-units.csv | Ashfast; Leafbrown; Oddium"
+                        + " | DM 88.2 %; CP dm 9.1 %; NA dm 1.4 g/kg; ZN dm 33 mg/kg | Oddium",
+                "own-names-lines.csv | Ashfast; Leafbrown; Oddium"
+                        + " | DM 88.2 %; NA dm 1.4 g/kg; ZN dm 33 mg/kg; P dm 1.8 g/kg | ''",
+                "own-names.txt | Ashfast g/kg DM; Oddium; Nothing"
+                        + " | DM 88.2 %; CP dm 9.1 %; NA dm 1.4 g/kg; K dm 17.2 g/kg; S dm 1.3 g/kg | Nitrate"
+            })
+    void aNameThatIsExplainedKeepsTheUnitOfItsSheet(String file, String names, String says, String asked)
+            throws IOException {
+        var own = names.split("; ");
+        var words = new Vocabulary(Map.of(
+                Heading.key(own[0]), new Vocabulary.Meaning(Analyte.NA, null, null),
+                Heading.key(own[1]), new Vocabulary.Meaning(Analyte.ZN, null, null),
+                Heading.key(own[2]), new Vocabulary.Meaning(Analyte.S, null, null)));
+        var found = NothingIsLostTest.read(text(file), words);
+        assertThat(found.samples().get(0).cells())
+                .extracting(cell -> cell.analyte()
+                        + (cell.basis() == null ? "" : cell.basis() == Basis.DRY_MATTER ? " dm" : " ar")
+                        + " " + cell.text() + " "
+                        + (cell.unit() == null ? "?" : cell.unit().symbol()))
+                .containsExactlyInAnyOrder(says.split("; "));
+        assertThat(String.join("\n", found.notTaken())).contains(asked);
+    }
+
+    /** A laboratory that prints another unit next time is not read by what was said of its last sheet. */
+    @Test
+    void aUnitThatWasSaidIsNotPutOverOneThatIsPrinted() throws IOException {
+        var words =
+                new Vocabulary(Map.of("leafbrown", new Vocabulary.Meaning(Analyte.ZN, Unit.PERCENT, Basis.DRY_MATTER)));
+        var found = NothingIsLostTest.read(text("own-names-lines.csv"), words);
+        assertThat(found.samples().get(0).cells()).noneMatch(cell -> cell.analyte() == Analyte.ZN);
+        assertThat(found.notTaken()).anyMatch(line -> line.contains("Leafbrown") && line.contains("mg/kg"));
     }
 
     /** One answer for two columns would take the first figure for both. */

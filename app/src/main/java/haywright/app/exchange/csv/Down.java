@@ -6,7 +6,6 @@ import haywright.app.exchange.lab.Label;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Understood.Cell;
-import haywright.app.exchange.lab.Understood.Column;
 import haywright.app.exchange.lab.Understood.Sample;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
@@ -121,20 +120,11 @@ final class Down {
             grid.settle(row, columns.mark);
             return true;
         }
-        var said = grid.words.column("mark " + text).orElse(null);
-        taking.column(new Column("mark " + text, grid.shown(row), said, true));
-        if (said == ColumnIs.RESULT) {
+        var said = taking.said(text, grid.cell(row, nameColumns.get(0)), row);
+        if (said != null && said != ColumnIs.LEFT_OUT) {
             grid.settle(row, columns.mark);
             return true;
         }
-        taking.notTaken.add("Line %d, the laboratory marks it “%s”%s: %s"
-                .formatted(
-                        grid.line(row),
-                        text,
-                        said == null
-                                ? ", and what that means is not known. Say so below"
-                                : ", and it was to be left out",
-                        grid.shown(row)));
         grid.settle(row);
         return false;
     }
@@ -152,6 +142,12 @@ final class Down {
         if (heading.isEmpty()) {
             return;
         }
+        boolean areBased = columns.values.values().stream()
+                        .map(DownColumns.Value::basis)
+                        .filter(basis -> basis != null)
+                        .distinct()
+                        .count()
+                > 1;
         for (var entry : columns.values.entrySet()) {
             int column = entry.getKey();
             var value = entry.getValue();
@@ -182,7 +178,15 @@ final class Down {
             if (isWhole) { // dry matter of dry matter is 100 and says nothing
                 grid.settle(row, column);
             } else {
-                var on = value.basis() == null ? heading.get().basis() : value.basis();
+                var marked = grid.words
+                        .column("mark " + grid.cell(row, columns.mark))
+                        .map(ColumnIs::basis);
+                var on = value.basis() == null
+                        ? marked.orElse(
+                                heading.get().basis() == null
+                                        ? columns.corner
+                                        : heading.get().basis())
+                        : value.basis();
                 boolean fits = value.unit() != null
                         && value.unit().kind() == analyte.unit().kind();
                 var unitHere = heading.get().unit() == null && fits
@@ -194,6 +198,7 @@ final class Down {
                         name,
                         row,
                         column,
+                        areBased,
                         isLess(row),
                         Understood.ownMethod(grid.cell(row, columns.method)));
             }
@@ -224,7 +229,7 @@ final class Down {
         var with = written.isBlank() || grid.isNothing(row, columns.unit)
                 ? heading
                 : heading.isPresent() && grid.words.own().containsKey(Heading.key(name))
-                        ? heading.flatMap(h -> Heading.measured(h.analyte(), written))
+                        ? grid.words.label(name, written).map(Label::heading)
                         : withUnit(name, written, heading);
         taking.name(name, grid.shown(row), heading.orElse(null));
         if (grid.words.leavesOut(name)) {
@@ -236,34 +241,41 @@ final class Down {
                     .formatted(
                             grid.line(row),
                             name,
-                            heading.isPresent()
-                                                    && grid.words
-                                                            .label(name + ", " + written)
-                                                            .map(Label::why)
-                                                            .orElse("")
-                                                            .isEmpty()
-                                            || grid.words
-                                                    .heading(name + ", " + written)
-                                                    .isPresent()
-                                    ? "its unit “%s” is not understood".formatted(written)
-                                    : grid.words
-                                            .label(name + ", " + written)
+                            grid.words.own().containsKey(Heading.key(name)) && heading.isPresent()
+                                    ? grid.words
+                                            .label(name, written)
                                             .map(Label::why)
-                                            .filter(why -> !why.isEmpty())
-                                            .orElseGet(() -> taking.unknown(name)),
+                                            .orElse("")
+                                    : heading.isPresent()
+                                                            && grid.words
+                                                                    .label(name + ", " + written)
+                                                                    .map(Label::why)
+                                                                    .orElse("")
+                                                                    .isEmpty()
+                                                    || grid.words
+                                                            .heading(name + ", " + written)
+                                                            .isPresent()
+                                            ? "its unit “%s” is not understood".formatted(written)
+                                            : grid.words
+                                                    .label(name + ", " + written)
+                                                    .map(Label::why)
+                                                    .filter(why -> !why.isEmpty())
+                                                    .orElseGet(() -> taking.unknown(name)),
                             grid.shown(row)));
             grid.settle(row);
             return Optional.empty();
         }
         var on = grid.cell(row, columns.basis);
-        var own = Heading.basis(on).orElse(null);
+        var own = Heading.basis(on).or(() -> taking.legend.letter(on)).orElse(null);
         if (own == null
                 && !grid.isNothing(row, columns.basis)
                 && with.get().analyte().hasBasis()) {
-            taking.notTaken.add("Line %d, “%s”: its basis “%s” is not understood: %s"
-                    .formatted(grid.line(row), name, on, grid.shown(row)));
-            grid.settle(row);
-            return Optional.empty();
+            var said = taking.said(on, name, row);
+            if (said == null || said == ColumnIs.LEFT_OUT) {
+                grid.settle(row);
+                return Optional.empty();
+            }
+            own = said.basis();
         }
         grid.settle(row, names);
         grid.settle(row, columns.unit);

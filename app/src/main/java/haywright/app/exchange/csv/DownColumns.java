@@ -40,6 +40,8 @@ final class DownColumns {
     int replicate = -1;
     /** "<" beside the figures, in a column of its own. */
     int mark = -1;
+    /** Of all figures, where the heading over the names says it; null where it does not. */
+    final @Nullable Basis corner;
 
     /**
      * A column of figures.
@@ -59,6 +61,10 @@ final class DownColumns {
         this.taking = taking;
         this.grid = taking.grid;
         this.names = names;
+        this.corner = names.columns().stream()
+                .flatMap(column -> Heading.basis(heading(column)).stream())
+                .findFirst()
+                .orElse(null);
         byHeading();
         byCells();
         told.forEach((column, what) -> {

@@ -23,7 +23,7 @@ final class Grid {
     static final Pattern WITHIN = Pattern.compile("(?<=[0-9%])\\s*(?:±|\\+/?[-−])\\s*[0-9.,]+\\s*%?$");
 
     private static final Pattern FIGURE = Pattern.compile(
-            "[<>]?\\s*[-−+]?(?:[0-9]|[.,][0-9])[0-9.,' ]*\\s*[*†‡]*(?:%|\\p{L}{1,5}(?:/\\p{L}{1,3})?)?");
+            "[<>]?\\s*[-−+]?(?:[0-9]|[.,][0-9])[0-9.,' ]*\\s*[*†‡§]*(?:%|\\p{L}{1,5}(?:/\\p{L}{1,3})?)?");
     private final List<List<String>> rows = new ArrayList<>();
     private final List<BitSet> settled = new ArrayList<>();
     private final List<Long> lines = new ArrayList<>();

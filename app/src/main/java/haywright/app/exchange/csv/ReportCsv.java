@@ -123,7 +123,8 @@ public final class ReportCsv {
                 }
             }
         }
-        var all = new Taking(grid, decimals.of(figures), untold == null ? saidBasis(grid) : untold);
+        var said = saidBasis(grid);
+        var all = new Taking(grid, decimals.of(figures), untold == null ? said : untold, said != null);
         var tables = new ArrayList<Table>();
         for (var lines : tables(records, grid)) {
             var part = lines.size() == records.size() ? grid : new Grid(lines, words);

@@ -1,8 +1,10 @@
 package haywright.app.exchange.csv;
 
+import haywright.app.exchange.lab.ColumnIs;
 import haywright.app.exchange.lab.Decimals;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Label;
+import haywright.app.exchange.lab.Legend;
 import haywright.app.exchange.lab.Shares;
 import haywright.app.exchange.lab.Understood.Cell;
 import haywright.app.exchange.lab.Understood.Column;
@@ -11,17 +13,23 @@ import haywright.app.words.Said;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.forage.lab.Tested;
+import haywright.quantity.Unit;
 import haywright.workings.Refused;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /** Figures on their way from cells to samples, and what is said of those that are not taken. */
 final class Taking {
+    private static final Pattern MARKED = Pattern.compile("(?<=\\S)\\s?([*†‡§]{1,3}|[¹²³⁰⁴-⁹]{1,2})$");
+
     final Grid grid;
     final Map<String, Named> names;
     final Map<String, Column> columns;
@@ -32,9 +40,19 @@ final class Taking {
 
     private final Decimals.Sheet decimals;
     private final @Nullable Basis untold;
+    /** Whether the sheet says by itself on which basis figures are whose heading names none. */
+    private final boolean isTold;
 
-    Taking(Grid grid, Decimals.Sheet decimals, @Nullable Basis untold) {
+    final Legend legend;
+
+    /** @param untold the basis of what names none, as the sheet says or somebody did; null where neither has */
+    Taking(Grid grid, Decimals.Sheet decimals, @Nullable Basis untold, boolean isTold) {
         this.grid = grid;
+        this.isTold = isTold;
+        this.legend = new Legend(IntStream.range(0, grid.height())
+                .mapToObj(grid::row)
+                .flatMap(List::stream)
+                .toList());
         this.names = new LinkedHashMap<>();
         this.columns = new LinkedHashMap<>();
         this.notTaken = new LinkedHashSet<>();
@@ -46,6 +64,8 @@ final class Taking {
     /** The next table of the same file. */
     Taking(Grid grid, Taking before) {
         this.grid = grid;
+        this.isTold = before.isTold;
+        this.legend = before.legend;
         this.names = before.names;
         this.columns = before.columns;
         this.notTaken = before.notTaken;
@@ -82,24 +102,34 @@ final class Taking {
     /**
      * The figure of one cell; the cell is settled, taken or not.
      *
+     * @param isOver whether the columns beside each other have bases of their own, which a mark does not change
      * @param isLess whether a mark beside it makes the figure a "less than"
      * @param method how it was measured, where that stands beside it; null where it does not
      */
     void take(
             Map<String, Cell> cells,
-            Heading heading,
+            Heading unmarked,
             String name,
             int row,
             int column,
+            boolean isOver,
             boolean isLess,
-            Tested.@Nullable Method method) {
+            Tested.@Nullable Method besideIt) {
+        var mark = mark(grid.cell(row, column)).or(() -> mark(name)).orElse("");
+        var meaning = legend.of(mark);
+        var method = besideIt == null && meaning != null ? meaning.method() : besideIt;
+        var heading = mark.isEmpty() ? unmarked : marked(unmarked, name, mark, row, isOver);
+        if (heading == null) {
+            grid.settle(row, column);
+            return;
+        }
         var analyte = heading.analyte();
         boolean isBare = grid.cell(row, column).matches("[0-9].*");
         var text = (isLess && isBare ? "<" : "")
                 + Grid.WITHIN
                         .matcher(grid.cell(row, column))
                         .replaceFirst("")
-                        .replaceFirst("(?<=[0-9])\\s*[*†‡]+$", "");
+                        .replaceFirst("(?<=[0-9])\\s*[*†‡§]+$", "");
         boolean isBased = analyte.hasBasis() && heading.share() == null;
         var basis = isBased ? (heading.basis() == null ? untold : heading.basis()) : null;
         grid.settle(row, column);
@@ -112,8 +142,10 @@ final class Taking {
             withoutBasis.add(name);
             return;
         }
-        var ambiguous = Label.asked(name, analyte, heading.unit(), text);
-        if (ambiguous.isPresent() && !grid.words.own().containsKey(Heading.key(name))) {
+        var ambiguous = grid.words.own().containsKey(Heading.key(name))
+                ? grid.words.unitAsked(name, analyte, heading.share() == null ? heading.unit() : Unit.PERCENT, text)
+                : Label.asked(name, analyte, heading.unit(), text);
+        if (ambiguous.isPresent()) {
             notTaken.add("Line %d, “%s” %s: %s".formatted(grid.line(row), name, text, ambiguous.get()));
             names.put(Heading.key(name), new Named(name, text, null, false));
             return;
@@ -135,6 +167,68 @@ final class Taking {
             notTaken.add("Line %d, “%s”, %s: %s stands there before it, as %s"
                     .formatted(grid.line(row), name, text, analyte.words(), before.text()));
         }
+    }
+
+    private static Optional<String> mark(String text) {
+        var found = MARKED.matcher(text);
+        return found.find() ? Optional.of(found.group(1)) : Optional.empty();
+    }
+
+    /** With what a mark says of unit and basis; null where that is not understood, or has to be said first. */
+    private @Nullable Heading marked(Heading heading, String name, String mark, int row, boolean isOver) {
+        var meaning = legend.of(mark);
+        if (meaning != null && meaning.isTold()) {
+            if (meaning.basis() != null) {
+                return isOver
+                        ? heading
+                        : new Heading(heading.analyte(), heading.unit(), meaning.basis(), heading.share());
+            }
+            var bare = name.substring(0, name.length() - (name.endsWith(mark) ? mark.length() : 0));
+            var told = meaning.share().isEmpty()
+                    ? meaning.form().isEmpty()
+                            ? Optional.of(heading)
+                            : grid.words
+                                    .heading(bare + " " + meaning.form())
+                                    .map(h -> h.with(heading.unit(), heading.basis()))
+                    : Heading.measured(heading.analyte(), meaning.share());
+            if (told.isEmpty() || !meaning.why().isEmpty()) {
+                notTaken.add("Line %d, “%s”: %s: %s"
+                        .formatted(
+                                grid.line(row),
+                                name,
+                                meaning.why().isEmpty() ? "what its mark says does not fit" : meaning.why(),
+                                grid.shown(row)));
+            }
+            return meaning.why().isEmpty() ? told.orElse(null) : null;
+        }
+        boolean isKnown = isTold
+                || heading.basis() != null
+                || heading.share() != null
+                || !heading.analyte().hasBasis();
+        if (meaning != null || isKnown) {
+            return heading;
+        }
+        var said = said(mark, name, row);
+        return said == null || said == ColumnIs.LEFT_OUT ? null : heading.with(null, said.basis());
+    }
+
+    /** What somebody said a mark means; null where nobody has, and then it is asked. What is not to be taken is listed. */
+    @Nullable
+    ColumnIs said(String mark, String name, int row) {
+        var said = grid.words.column("mark " + mark).orElse(null);
+        column(new Column("mark " + mark, grid.shown(row), said, true));
+        if (said == null || said == ColumnIs.LEFT_OUT) {
+            notTaken.add("Line %d, “%s”, marked “%s”%s: %s"
+                    .formatted(
+                            grid.line(row),
+                            name,
+                            mark,
+                            said == null
+                                    ? ", and what that means is not known. Say so below"
+                                    : ", and it was to be left out",
+                            grid.shown(row)));
+        }
+        return said;
     }
 
     List<Cell> carried(Map<String, Cell> cells) {

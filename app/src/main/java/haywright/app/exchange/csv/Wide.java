@@ -1,6 +1,7 @@
 package haywright.app.exchange.csv;
 
 import haywright.app.exchange.lab.Heading;
+import haywright.app.exchange.lab.Label;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Understood.Cell;
@@ -89,7 +90,7 @@ final class Wide {
             var cells = new LinkedHashMap<String, Cell>();
             analytes.forEach((column, heading) -> {
                 if (!grid.isNothing(at, column)) {
-                    taking.take(cells, heading, written(column), at, column, false, methods.get(column));
+                    taking.take(cells, heading, known(column), at, column, false, false, methods.get(column));
                 }
             });
             samples.add(own.sample(code.isEmpty() ? name(row) : code, about, taking.carried(cells)));
@@ -152,11 +153,23 @@ final class Wide {
 
     private String written(int column) {
         var name = grid.cell(head, column);
-        var under = IntStream.range(head + 1, first)
+        var under = under(column);
+        return under.isEmpty() ? name : name + ", " + under;
+    }
+
+    /** A name that somebody explained goes by itself. */
+    private String known(int column) {
+        var name = grid.cell(head, column);
+        return grid.words.own().containsKey(Heading.key(name)) ? name : written(column);
+    }
+
+    /** Unit and basis in the lines under a name. */
+    private String under(int column) {
+        return IntStream.range(head + 1, first)
                 .filter(row -> !grid.isNothing(row, column))
                 .mapToObj(row -> grid.cell(row, column).replaceAll("^[(\\[]|[)\\]]$", ""))
-                .collect(Collectors.joining(" "));
-        return under.isBlank() ? name : name + ", " + under;
+                .collect(Collectors.joining(" "))
+                .strip();
     }
 
     private void headings() {
@@ -183,25 +196,22 @@ final class Wide {
             if (!isLabel && grid.isNames(head, column)) {
                 continue;
             }
-            var heading =
-                    grid.words.heading(written(column)).or(() -> ownHeading(at)).orElse(null);
+            var label = grid.words.label(name, under(column));
+            var heading = label.map(Label::heading).orElse(null);
             taking.name(name, first < grid.height() ? grid.cell(first, column) : "", heading);
             if (heading != null) {
                 analytes.put(column, heading.with(null, over(column)));
             } else {
                 var under = grid.under(first, column);
                 if (!grid.words.leavesOut(name)) {
-                    taking.notTaken.add(
-                            "Column “%s”: %s%s".formatted(written(column), taking.unknown(written(column)), under));
+                    taking.notTaken.add("Column “%s”: %s%s"
+                            .formatted(
+                                    written(column),
+                                    label.map(Label::why).orElseGet(() -> taking.unknown(written(at))),
+                                    under));
                 }
             }
         }
-    }
-
-    /** A name that somebody explained keeps its meaning with the unit under it. */
-    private java.util.Optional<Heading> ownHeading(int column) {
-        var name = grid.cell(head, column);
-        return grid.words.own().containsKey(Heading.key(name)) ? grid.words.heading(name) : java.util.Optional.empty();
     }
 
     /** The basis of a group of columns, in the line over the names. */

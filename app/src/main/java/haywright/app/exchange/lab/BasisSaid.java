@@ -15,7 +15,7 @@ import java.util.stream.Stream;
  */
 public record BasisSaid(Basis basis, int from, int to) {
     private static final Pattern WORDS_OF_BASIS = Pattern.compile(
-            "(?i)^(?:(?:all|everything|below|above|numbers|results?|values?|figures?|percent(?:ages)?|%|data|nutrients?|analys[ie]s|are|is|reported|expressed|given|shown|basis:?|on|in|the|as(?! ?[-_]?(?:received|rec|fed|is|sampled|wet)))[,:]?\\s+)+");
+            "(?i)^(?:(?:all|everything|below|above|numbers|results?|values?|figures?|percent(?:ages)?|%|data|nutrients?|analys[ie]s|are|is|measured|determined|stated|printed|reported|expressed|given|shown|basis:?|on|in|the|as(?! ?[-_]?(?:received|rec|fed|is|sampled|wet)))[,:]?\\s+)+");
     private static final Pattern SAYS_BASIS = Pattern.compile(
             "(?i)\\b(?:results?|values?|figures?|analys[ie]s|data|nutrients?|everything)\\b.*\\b(?:on|are|is|as|reported|expressed|given)\\b.*?"
                     + "\\b(as[ -](?:received|fed|is|sampled)|dry[ -](?:matter|weight)|dry)\\b(?: basis)?");

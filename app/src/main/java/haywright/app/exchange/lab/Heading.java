@@ -29,10 +29,10 @@ public record Heading(
         @Nullable Share share) {
     private static final String PART = "(?:^|[\\s,;:_/(\\[-]+)";
     private static final String RECEIVED =
-            "(?:on |in |of )?(?:an? )?(?:as[ _/-]*(?:received|rec(?:[’']?d|v[’']?d|v?\\.)?|rcvd|fed|is|sampled|submitted|wet)|wet[ _/-]*(?:basis|weight|wt\\.?|matter)"
+            "(?:on |in |of )?(?:an? )?(?:as[ _/-]*(?:received|rec(?:[’']?d|v[’']?d|v?\\.)?|rcvd|fed|is|sampled|submitted|delivered|shipped|collected|(?:it )?(?:arrived|came)|wet)|wet[ _/-]*(?:basis|weight|wt\\.?|matter)"
                     + "|fresh(?: matter| weight)?|ar|af)(?: basis)?";
     private static final String DRY = "(?:on |in |of )?(?:a )?(?:100 ?% ?)?"
-            + "(?:dry[ _/-]*(?:matter|weight|wt\\.?)|dry|dm|dmb|db|moisture[ -]free)(?: basis)?";
+            + "(?:(?:oven[ -])?dr(?:y|ied)[ _/-]*(?:matter|weight|wt\\.?|material|substance)|(?:oven[ -])?dry|dm|dmb|db|moisture[ -]free)(?: basis)?";
     private static final String NINETY = "(?:on |in |at )?(?:a )?90 ?%(?: (?:dm|dry matter|dry))?(?: basis)?";
 
     private static final Map<Analyte, Analyte> WHOLES = Map.of(

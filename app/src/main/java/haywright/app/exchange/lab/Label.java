@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -70,7 +71,7 @@ public record Label(@Nullable Heading heading, String why) {
     private static final Pattern TWICE =
             Pattern.compile("^(.+?)(?:\\s+[-–]\\s+|\\s*/\\s*|,\\s+(?:as\\s+)?|\\s+as\\s+)(.+)$");
     private static final Pattern PERCENT_FIRST = Pattern.compile("^(?:%|pct\\b\\.?|percent\\b)\\s*(?:of )?");
-    private static final Pattern SPACED = Pattern.compile("^\\p{L}(?: \\p{L}){1,4}(?![\\p{L}\\p{N}.])");
+    private static final Pattern SPACED = Pattern.compile("^\\p{L}(?: \\p{L}){1,4}(?![\\p{L}\\p{N}./])");
     /** "A.D.F.", "N.E.m". */
     private static final Pattern DOTTED =
             Pattern.compile("(?<![\\p{L}\\p{N}])(?:\\p{L}\\.){1,4}(?:\\p{L}(?![\\p{L}\\p{N}])\\.?|(?<=\\.\\p{L}\\.))");
@@ -129,7 +130,7 @@ public record Label(@Nullable Heading heading, String why) {
     public static Optional<Label> of(String written) {
         var name = spaced(DOTTED.matcher(Heading.key(written))
                         .replaceAll(found -> found.group().replace(".", "")))
-                .replaceAll("[\\s:.,;=*†-]+$", "")
+                .replaceAll("[\\s:.,;=*†‡§¹²³⁰⁴-⁹-]+$", "")
                 .replaceAll("^[*•·-]+\\s*", "")
                 .replaceAll("\\bne[/-]([mgl])\\b", "ne$1")
                 .replaceAll("\\b(mcal|mj|kcal|mg|g|ug) (lb|kg|cwt)\\b", "$1/$2");
@@ -174,6 +175,21 @@ public record Label(@Nullable Heading heading, String why) {
                 && Arrays.stream(side.split("[^\\p{L}]+"))
                         .noneMatch(word ->
                                 word.length() > 2 && FIRST_WORDS.contains(firstWord(word)) || CHANGES.contains(word));
+    }
+
+    /**
+     * What a name that is not known says at its end of this analyte, which somebody said it stands for: "Xylum g/kg DM".
+     * Empty where it ends in neither a unit nor a basis.
+     */
+    static Optional<Heading> end(String written, Analyte analyte) {
+        var parts = Heading.key(written).replaceAll("[(\\[,;:]", " $0").strip().split("\\s+");
+        return IntStream.range(1, parts.length)
+                .mapToObj(from -> String.join(" ", Arrays.asList(parts).subList(from, parts.length)))
+                .map(end -> end.replaceAll("[()\\[\\]]", " ").replaceAll("^[,;:\\s]+", ""))
+                .map(end -> Heading.measured(analyte, end))
+                .flatMap(Optional::stream)
+                .filter(said -> said.unit() != null || said.basis() != null || said.share() != null)
+                .findFirst();
     }
 
     /** Whether a name that is known can begin with this word. */

@@ -2,6 +2,7 @@ package haywright.app.exchange.lab;
 
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
+import haywright.quantity.Kind;
 import haywright.quantity.Unit;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -62,22 +63,67 @@ public record Vocabulary(Map<String, Meaning> own, Map<String, ColumnIs> columns
 
     /** As {@link #heading}, and with the reason where a name is understood and its figure is still not to be taken. */
     public Optional<Label> label(String name) {
+        return label(name, "");
+    }
+
+    /** @param measure what stands beside the name or under it: its unit, its basis, a share; may be empty */
+    public Optional<Label> label(String name, String measure) {
         var meaning = own.get(Heading.key(name));
-        if (meaning == null) {
-            return Label.of(name);
-        }
+        return meaning != null
+                ? label(name, meaning, measure)
+                : Label.of(measure.isBlank() ? name : name + ", " + measure);
+    }
+
+    /** What the file says of unit and basis counts as it does of a name that the house knows. */
+    private static Optional<Label> label(String name, Meaning meaning, String measure) {
         var analyte = meaning.analyte();
         if (analyte == null) {
             return Optional.empty();
         }
-        var said = Heading.of(name);
-        var unit = meaning.unit() != null
-                ? meaning.unit()
-                : said.map(Heading::unit).orElse(null);
-        boolean fits = unit == null || unit.kind() == analyte.unit().kind();
+        var beside = measure.isBlank() ? Optional.<Heading>empty() : Heading.measured(analyte, measure);
+        if (!measure.isBlank() && beside.isEmpty()) {
+            return Optional.of(new Label(null, "its unit “%s” is not understood".formatted(measure)));
+        }
+        var inName = Heading.of(name).or(() -> Label.end(name, analyte));
+        var file = beside.map(said -> said.with(
+                        inName.map(Heading::unit).orElse(null),
+                        inName.map(Heading::basis).orElse(null)))
+                .or(() -> inName)
+                .filter(said -> said.unit() == null
+                        || said.unit().kind() == analyte.unit().kind());
+        var told = file.map(Heading::unit).orElse(null);
+        var unit = meaning.unit();
+        if (unit != null && told != null && unit.kind() == told.kind() && unit.toBase(1) != told.toBase(1)) {
+            return Optional.of(new Label(
+                    null,
+                    "the file says %s, and it was said to be in %s. Say below “as the file says”, or type it in the form"
+                            .formatted(told.symbol(), unit.symbol())));
+        }
         var basis = meaning.basis() != null
                 ? meaning.basis()
-                : said.map(Heading::basis).orElse(null);
-        return Optional.of(new Label(new Heading(analyte, fits ? unit : null, basis), ""));
+                : file.map(Heading::basis).orElse(null);
+        var share = unit == null && meaning.basis() == null
+                ? file.filter(said -> said.analyte() == analyte)
+                        .map(Heading::share)
+                        .orElse(null)
+                : null;
+        return Optional.of(new Label(new Heading(analyte, unit == null ? told : unit, basis, share), ""));
+    }
+
+    /**
+     * What has to be said of a name that somebody explained before its figure is taken: the unit, where the file tells
+     * none. One in a thousand and one in a hundred look alike.
+     */
+    public Optional<String> unitAsked(String name, Analyte analyte, @Nullable Unit unit, String figure) {
+        var meaning = own.get(Heading.key(name));
+        boolean isAsked = meaning != null
+                && meaning.analyte() == analyte
+                && unit == null
+                && analyte.unit() != Unit.NONE
+                && analyte.unit().kind() == Kind.SHARE
+                && figure.matches("[^\\p{L}%]*[0-9][^\\p{L}%]*");
+        return isAsked
+                ? Optional.of("the file does not say its unit: say it below, beside its name")
+                : Optional.empty();
     }
 }

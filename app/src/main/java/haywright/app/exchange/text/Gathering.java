@@ -13,6 +13,7 @@ import haywright.app.exchange.text.TextLine.Word;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.forage.lab.Tested;
+import haywright.quantity.Unit;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
@@ -20,6 +21,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -300,7 +302,7 @@ final class Gathering {
     /** Why the figures of a name that could mean two things are not taken; empty where it means one. */
     private String asked(Row row, @Nullable List<@Nullable Column> places) {
         var heading = row.heading();
-        if (heading == null || !row.why().isEmpty() || words.own().containsKey(Heading.key(row.name()))) {
+        if (heading == null || !row.why().isEmpty()) {
             return "";
         }
         var column = places == null || places.isEmpty() ? null : places.get(0);
@@ -309,8 +311,14 @@ final class Gathering {
                 : heading.unit() == null && column != null ? column.unit() : heading.unit();
         var first = row.figures().stream().filter(Word::isFigure).findFirst();
         var all = TextLine.join(row.words()).text();
-        return first.flatMap(word -> Label.asked(all, heading.analyte(), unit, word.figure()))
+        return first.flatMap(word -> asked(row.name(), all, heading, unit, word.text()))
                 .orElse("");
+    }
+
+    private Optional<String> asked(String name, String all, Heading heading, @Nullable Unit unit, String figure) {
+        return words.own().containsKey(Heading.key(name))
+                ? words.unitAsked(name, heading.analyte(), heading.share() == null ? unit : Unit.PERCENT, figure)
+                : Label.asked(all, heading.analyte(), unit, figure);
     }
 
     /** A line that holds no figures, in the box of a page where it stands. */
@@ -401,6 +409,13 @@ final class Gathering {
             if (analyte != null && word.isFigure()) {
                 var basis = column.basis() == null ? saidBasis : column.basis();
                 var name = column.heading().text();
+                var asked = asked(name, name, analyte, analyte.unit(), word.text());
+                if (asked.isPresent()) {
+                    notTaken.add("“%s” %s: %s".formatted(name, word.text(), asked.get()));
+                    ledger.settle(line, List.of(word));
+                    written.put(Heading.key(name), new Named(name, word.text(), null, false));
+                    continue;
+                }
                 read.add(new Figure(
                         line,
                         name,

@@ -57,6 +57,9 @@ record Names(
 
     /** A unit column can say "% of CP" too, alone or once more. */
     Optional<Heading> headingWithUnit(String written, String unit) {
+        if (words.own().containsKey(Heading.key(written))) {
+            return words.label(written, unit).map(Label::heading);
+        }
         return heading(written + ", " + unit)
                 .or(() -> heading(written).flatMap(h -> Heading.measured(h.analyte(), unit)));
     }

@@ -2,6 +2,7 @@ package haywright.app.exchange.text;
 
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Label;
+import haywright.app.exchange.lab.Legend;
 import haywright.app.exchange.text.TextLine.Word;
 import haywright.forage.Basis;
 import haywright.quantity.Unit;
@@ -79,7 +80,7 @@ record Row(
     }
 
     /** @param figure which of its figures a mark stands behind; −1 at its name */
-    Row with(Footnotes.Meaning mark, int figure, Names names) {
+    Row with(Legend.Meaning mark, int figure, Names names) {
         if (!mark.why().isEmpty()) {
             return not(mark.why());
         }

@@ -215,7 +215,12 @@ public record BringView(
         var like = earlier.like();
         var likeLot = like == null ? null : ranch.lots().get(like.lot());
         if (match == null && likeLot != null) {
-            match = new Match(likeLot, "a report under this code is on it already", false);
+            match = new Match(
+                    likeLot,
+                    like != null && like.sampleCode().isBlank()
+                            ? "a report out of this file is on it already"
+                            : "a report under this code is on it already",
+                    false);
         }
         return new Sample(
                 number,

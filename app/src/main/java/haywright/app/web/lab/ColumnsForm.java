@@ -33,7 +33,7 @@ public final class ColumnsForm {
 
         public List<Option> options() {
             return Stream.of(ColumnIs.values())
-                    .filter(is -> !isMark || is == ColumnIs.RESULT || is == ColumnIs.LEFT_OUT)
+                    .filter(is -> !isMark || is != ColumnIs.SAMPLE)
                     .map(is -> new Option(Form.id(is), words(is)))
                     .toList();
         }

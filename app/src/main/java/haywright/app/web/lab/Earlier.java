@@ -48,15 +48,16 @@ record Earlier(@Nullable Lot kept, @Nullable LabReport like) {
             boolean isSameFigures = isSame(printed, Printed.of(report));
             boolean isOfThisFile = isOnlyOne && isOf(ranch, report.id(), file);
             // of what came in somebody may have left figures out, but not kept other ones
-            boolean isSame = isSameDay && isSameFigures
+            boolean isNameless = code.isEmpty() && laboratory.isEmpty() && sampled.isEmpty();
+            boolean isSame = isSameDay && isSameFigures && !isNameless
                     || isOfThisFile && printed.readings().containsAll(report.readings());
             var lot = ranch.lots().get(report.lot());
             if (isSame && lot != null) {
                 return new Earlier(lot, null);
             }
-            if (isSameFigures
-                    || isOfThisFile
-                    || !code.isEmpty() && !isAnotherSample(report.sampled(), sampled.orElse(null))) {
+            // where neither has a code, nothing but the file itself can tell
+            if (isOfThisFile
+                    || !code.isEmpty() && (isSameFigures || !isAnotherSample(report.sampled(), sampled.orElse(null)))) {
                 like = report;
             }
         }
@@ -97,6 +98,7 @@ record Earlier(@Nullable Lot kept, @Nullable LabReport like) {
                 report.sampled() == null ? "" : ", sampled " + Show.date(report.sampled()),
                 report.reported() == null ? "" : ", reported " + Show.date(report.reported()),
                 lot == null ? "" : ", on " + lot.name());
-        return "the one under this code" + String.join("", days);
+        return (report.sampleCode().isBlank() ? "the one out of this file" : "the one under this code")
+                + String.join("", days);
     }
 }

@@ -1,0 +1,141 @@
+package haywright.app.exchange.lab;
+
+import haywright.forage.Basis;
+import haywright.forage.lab.Tested;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a sheet says its marks mean: {@code * as received}, {@code ¹ percent of NDF}, and letters in a column of bases:
+ * {@code A = in the sample as it arrived}.
+ */
+public final class Legend {
+    private static final int LONGEST = 1000;
+    /** Signs behind a name or a figure that point to what is said elsewhere. */
+    public static final String MARK = "[*†‡§]{1,3}|[⁰¹²³⁴-⁹]{1,2}|\\([a-z]\\)";
+    /** A mark, and what it means up to the next one or the end of the sentence. */
+    private static final Pattern LEGEND = Pattern.compile("(?:^|(?<=[\\s.;,]))(" + MARK
+            + ")\\s*[=:–-]?\\s*(\\p{L}|%)((?:(?!\\s(?:" + MARK + ")\\s*[=:\\p{L}])(?!\\.\\s|\\.$|;).)*)");
+
+    private static final Pattern SHARE = Pattern.compile(
+            "(?i)(?:(?:as|in|is|are|given|expressed|reported) )*(?:%|percent|pct\\.?) ?(?:of )?(?:the )?(.+)");
+    private static final Pattern ABOUT_FIGURES =
+            Pattern.compile("(?i)\\b(?:basis|dry|as[ -]received|as[ -]fed|converted|percent of|% of)\\b");
+
+    /**
+     * What a mark means.
+     *
+     * @param share "% of NDF", as it would stand behind a name; empty for none
+     * @param form "as NO3-N", likewise
+     * @param why what it says of figures and is not understood; empty as a rule
+     */
+    public record Meaning(
+            @Nullable Basis basis, Tested.@Nullable Method method, String share, String form, String why) {
+        public boolean isTold() {
+            return basis != null || method != null || !share.isEmpty() || !form.isEmpty() || !why.isEmpty();
+        }
+    }
+
+    /** "A = in the dry matter. B: as it came": a letter or a short word, and what it stands for. */
+    private static final Pattern LETTER = Pattern.compile(
+            "(?<![\\p{L}\\p{N}])([\\p{L}\\p{N}]{1,3})\\s*[=:–]\\s*((?:(?!\\s[\\p{L}\\p{N}]{1,3}\\s*[=:–]\\s)[^.;|])+)");
+
+    private static final Pattern DRY =
+            Pattern.compile("(?i)\\b(?:dry|dried|oven-dr(?:y|ied)|dm|moisture[- ]free|water[- ]free)\\b");
+    private static final Pattern RECEIVED = Pattern.compile(
+            "(?i)\\b(?:arriv\\w+|received|submitted|delivered|as[- ](?:fed|is|sampled|sent|it came)|fresh|wet(?![ -]chem)|undried)\\b");
+    /** "in the dry matter", "as it came"; not "corrected for dry matter". */
+    private static final Pattern ON = Pattern.compile(
+            "(?i)(?:(?:is|are|was|were|given|reported|expressed|measured|figures?|results?|values?|all)\\s+)*(?:in|on|of|as|at)\\b(?!.*\\b(?:correct|calculat|convert|method|free of)).*");
+
+    private static final Pattern NINETY = Pattern.compile("(?i)\\b90 ?%");
+
+    private final Map<String, Meaning> marks = new LinkedHashMap<>();
+    private final Map<String, Basis> letters = new LinkedHashMap<>();
+    private final Set<Integer> lines = new HashSet<>();
+
+    /** @param all the lines of a sheet, or its cells; the first has number 1 */
+    public Legend(List<String> all) {
+        for (int number = 1; number <= all.size(); number++) {
+            var line = all.get(number - 1);
+            if (line.length() > LONGEST) {
+                continue;
+            }
+            var found = LEGEND.matcher(line);
+            while (found.find()) {
+                var meaning = meaning(found.group(2) + found.group(3));
+                boolean isSaid =
+                        meaning.isTold() || line.substring(found.end(1)).strip().matches("[=:].*");
+                if (isSaid) {
+                    marks.merge(found.group(1), meaning, (one, other) -> one.isTold() ? one : other);
+                    lines.add(number);
+                }
+            }
+            var letter = LETTER.matcher(line);
+            while (letter.find()) {
+                basis(letter.group(2)).ifPresent(basis -> letters.putIfAbsent(letter.group(1), basis));
+            }
+        }
+    }
+
+    /** Null where the sheet does not say what it means. */
+    public @Nullable Meaning of(String mark) {
+        return marks.get(mark);
+    }
+
+    /** The basis that a letter in a column of bases stands for; empty where the sheet does not say. */
+    public Optional<Basis> letter(String cell) {
+        return Optional.ofNullable(letters.get(cell.strip()));
+    }
+
+    /** Whether what marks mean stands in the line of this number. */
+    public boolean isIn(int number) {
+        return lines.contains(number);
+    }
+
+    /** In a sentence that says no more than a basis; empty where it says two, or none. */
+    private static Optional<Basis> basis(String words) {
+        var whole = Heading.basis(BasisSaid.bare(words + " "));
+        if (whole.isPresent()) {
+            return whole;
+        }
+        boolean isDry = DRY.matcher(words).find();
+        boolean isReceived = RECEIVED.matcher(words).find();
+        if (words.length() > 60
+                || !ON.matcher(words.strip()).matches()
+                || words.matches(".*[0-9].*")
+                || isDry == isReceived) {
+            return NINETY.matcher(words).find() && !isReceived ? Optional.of(Basis.NINETY_PCT) : Optional.empty();
+        }
+        return Optional.of(isDry ? Basis.DRY_MATTER : Basis.AS_RECEIVED);
+    }
+
+    private static Meaning meaning(String words) {
+        var text = words.strip().replaceAll("[.,;]+$", "");
+        var basis = basis(text);
+        if (basis.isPresent()) {
+            return new Meaning(basis.get(), null, "", "", "");
+        }
+        var share = SHARE.matcher(text);
+        if (share.matches()) {
+            var on = Heading.basis(share.group(1));
+            return on.isPresent()
+                    ? new Meaning(on.get(), null, "", "", "")
+                    : new Meaning(null, null, "% of " + share.group(1), "", "");
+        }
+        if (text.matches("(?i)(?:expressed |reported |given )?as \\S.*")
+                && Heading.of(text.replaceFirst("(?i)^.*?\\bas ", "")).isPresent()) {
+            return new Meaning(null, null, "", text.replaceFirst("(?i)^.*?\\bas ", "as "), "");
+        }
+        var method = Understood.ownMethod(text);
+        return method == null && ABOUT_FIGURES.matcher(text).find()
+                ? new Meaning(null, null, "", "", "its mark says “%s”, and that is not understood".formatted(text))
+                : new Meaning(null, method, "", "", "");
+    }
+}
