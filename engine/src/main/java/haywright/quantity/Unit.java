@@ -82,6 +82,7 @@ public enum Unit {
     LB_PER_FT3(Kind.BULK_DENSITY, "lb/ft³", "lb_per_ft3", 0.45359237 / 0.028316846592),
 
     MILLIGRAM_PER_LITRE(Kind.WATER_CONCENTRATION, "mg/L", "mg_per_l", 1),
+    GRAM_PER_LITRE(Kind.WATER_CONCENTRATION, "g/L", "g_per_l", 1000),
 
     MICROMHO_PER_CM(Kind.CONDUCTIVITY, "µmho/cm", "umho_per_cm", 1),
     MILLIMHO_PER_CM(Kind.CONDUCTIVITY, "mmho/cm", "mmho_per_cm", 1000),
@@ -186,8 +187,9 @@ public enum Unit {
                             case "deg f", "fahrenheit" -> Unit.FAHRENHEIT;
                             case "deg c", "celsius" -> Unit.CELSIUS;
                             case "percent", "pct" -> Unit.PERCENT;
-                            case "umho/cm", "us/cm", "µs/cm" -> Unit.MICROMHO_PER_CM; // micro sign
-                            case "ms/cm", "ds/m" -> Unit.MILLIMHO_PER_CM;
+                            case "umho/cm", "umhos/cm", "µmhos/cm", "us/cm", "µs/cm" ->
+                                Unit.MICROMHO_PER_CM; // micro sign
+                            case "mmhos/cm", "ms/cm", "ds/m" -> Unit.MILLIMHO_PER_CM;
                             default -> null;
                         })
                 .filter(unit -> unit.kind == kind);

@@ -24,6 +24,7 @@ import org.jspecify.annotations.Nullable;
  * @param nitrate mg a litre
  * @param asNitrogen whether the report means the nitrogen of nitrate (NO3-N) and not nitrate itself
  * @param conductivity stands in for the dissolved solids where they were not tested
+ * @param asSulfur whether the report means the sulfur of sulfate (SO4-S) and not sulfate itself
  */
 public record WaterSource(
         UUID id,
@@ -34,7 +35,8 @@ public record WaterSource(
         @Nullable Quantity sulfate,
         @Nullable Quantity nitrate,
         boolean asNitrogen,
-        @Nullable Quantity conductivity) {
+        @Nullable Quantity conductivity,
+        boolean asSulfur) {
     /** mg a litre of dissolved solids for one µmho/cm; crop file 5.03.011, livestock water quality. */
     static final double SOLIDS_OF_CONDUCTIVITY = 0.64;
 
@@ -43,6 +45,9 @@ public record WaterSource(
 
     /** Molar masses: NO3 62.005, N 14.007. */
     public static final double NO3_OF_N = 62.005 / 14.007;
+
+    /** Molar masses: SO4 96.06, S 32.06 (standard atomic weights, IUPAC 2021, to two decimals). */
+    public static final double SO4_OF_S = 96.06 / 32.06;
 
     public WaterSource {
         Names.require("name", name, "a water source");
@@ -60,7 +65,8 @@ public record WaterSource(
                         "Is it µmho/cm (µS/cm), or mmho/cm (mS/cm, dS/m), a thousand times as much?"));
             }
         }
-        if (problems.isEmpty() && solids != null && sulfate != null && sulfate.base() > solids.base()) {
+        double sulfateItself = sulfate == null ? 0 : sulfate.base() * (asSulfur ? SO4_OF_S : 1);
+        if (problems.isEmpty() && solids != null && sulfate != null && sulfateItself > solids.base()) {
             problems.add(new Problem(
                     "sulfate",
                     sulfate.asTyped(),
@@ -84,7 +90,7 @@ public record WaterSource(
         }
     }
 
-    /** What was tested, mg a litre, nitrate as NO3; solids from conductivity where they were not. */
+    /** What was tested, mg a litre, nitrate as NO3 and sulfate as SO4; solids from conductivity where they were not. */
     public Map<Hazard, Double> found() {
         var found = new EnumMap<Hazard, Double>(Hazard.class);
         if (solids != null) {
@@ -93,7 +99,7 @@ public record WaterSource(
             found.put(Hazard.TDS, SOLIDS_OF_CONDUCTIVITY * conductivity.in(Unit.MICROMHO_PER_CM));
         }
         if (sulfate != null) {
-            found.put(Hazard.SO4W, sulfate.in(Unit.MILLIGRAM_PER_LITRE));
+            found.put(Hazard.SO4W, sulfate.in(Unit.MILLIGRAM_PER_LITRE) * (asSulfur ? SO4_OF_S : 1));
         }
         if (nitrate != null) {
             found.put(Hazard.NO3W, nitrate.in(Unit.MILLIGRAM_PER_LITRE) * (asNitrogen ? NO3_OF_N : 1));

@@ -17,7 +17,7 @@ class WaterSourceTest {
     private static WaterSource water(
             @Nullable Double solids, @Nullable Double sulfate, @Nullable Double nitrate, boolean asNitrogen) {
         return new WaterSource(
-                new UUID(0, 1), "creek", "", null, mg(solids), mg(sulfate), mg(nitrate), asNitrogen, null);
+                new UUID(0, 1), "creek", "", null, mg(solids), mg(sulfate), mg(nitrate), asNitrogen, null, false);
     }
 
     private static @Nullable Quantity mg(@Nullable Double value) {
@@ -29,6 +29,27 @@ class WaterSourceTest {
     void nitrateNitrogenIsCarriedToNitrate() {
         assertThat(water(null, null, 10.0, true).found().get(Hazard.NO3W)).isCloseTo(44.3, within(0.05));
         assertThat(water(null, null, 10.0, false).found()).containsEntry(Hazard.NO3W, 10.0);
+    }
+
+    // SO4 is 2.996 of its sulfur, by molar mass: 402 mg/L of sulfate-sulfur is 1,204 of sulfate, with a pencil.
+    @Test
+    void sulfateSulfurIsCarriedToSulfate() {
+        var tank = new WaterSource(new UUID(0, 1), "tank", "", null, mg(2410.0), mg(402.0), null, false, null, true);
+        assertThat(tank.found().get(Hazard.SO4W)).isCloseTo(1204, within(1.0));
+        assertThatThrownBy(() -> new WaterSource(
+                        new UUID(0, 1), "tank", "", null, mg(1000.0), mg(402.0), null, false, null, true))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("part of the dissolved solids");
+    }
+
+    // As laboratories print them: 1.42 mmhos/cm is 1,420 µmho/cm, 0.94 g/L is 940 mg/L.
+    @Test
+    void unitsOfWaterReports() {
+        assertThat(Unit.parse("mmhos/cm", Kind.CONDUCTIVITY).orElseThrow().toBase(1.42))
+                .isCloseTo(1420, within(1e-9));
+        assertThat(Unit.parse("µmhos/cm", Kind.CONDUCTIVITY)).contains(Unit.MICROMHO_PER_CM);
+        assertThat(Unit.parse("g/L", Kind.WATER_CONCENTRATION).orElseThrow().toBase(0.94))
+                .isCloseTo(940, within(1e-9));
     }
 
     @Test
@@ -48,9 +69,9 @@ class WaterSourceTest {
     @Test
     void conductivityStandsInForSolids() {
         var conducts = Quantity.of(5, Unit.parse("mS/cm", Kind.CONDUCTIVITY).orElseThrow());
-        var untested = new WaterSource(new UUID(0, 1), "creek", "", null, null, null, null, false, conducts);
+        var untested = new WaterSource(new UUID(0, 1), "creek", "", null, null, null, null, false, conducts, false);
         assertThat(untested.found().get(Hazard.TDS)).isCloseTo(3200, within(1e-9));
-        var tested = new WaterSource(new UUID(0, 1), "creek", "", null, mg(900.0), null, null, false, conducts);
+        var tested = new WaterSource(new UUID(0, 1), "creek", "", null, mg(900.0), null, null, false, conducts, false);
         assertThat(tested.found()).containsEntry(Hazard.TDS, 900.0);
         assertThatThrownBy(() -> new WaterSource(
                         new UUID(0, 1),
@@ -61,7 +82,8 @@ class WaterSourceTest {
                         null,
                         null,
                         false,
-                        Quantity.of(2000, Unit.MILLIMHO_PER_CM)))
+                        Quantity.of(2000, Unit.MILLIMHO_PER_CM),
+                        false))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("stock water conducts");
     }

@@ -103,7 +103,8 @@ class LetterDangersTest {
                 Quantity.of(1500, Unit.MILLIGRAM_PER_LITRE),
                 null,
                 false,
-                null);
+                null,
+                false);
         var without = DEMO;
         for (var feed : DEMO.feedsForSale().keySet()) {
             without = feed.equals(grains.id()) ? without : without.withoutFeedForSale(feed);

@@ -409,6 +409,30 @@ class ReportPagesTest {
         assertThat(ranch.get("reports/water").body()).contains("No water is put in yet");
     }
 
+    /** 402 mg/L of sulfur in sulfate is 1,204 of sulfate (SO4 96.06, S 32.06); a limit is no figure, and the box says so. */
+    @Test
+    void waterIsReadAsLaboratoriesPrintIt() {
+        var form = "reports/water/new";
+        var limit = ranch.send(form, Map.of("name", "Tank", "nitrate", "<0.2"));
+        assertThat(limit.status()).isEqualTo(422);
+        assertThat(limit.body()).contains("value=\"&lt;0.2\"", "Type 0.2").doesNotContain("not a number");
+        var kept = ranch.send(
+                form,
+                Map.of(
+                        "name",
+                        "Tank",
+                        "solids",
+                        "2.41 g/L",
+                        "conductivity",
+                        "3.25 mmhos/cm",
+                        "sulfate",
+                        "402",
+                        "asSulfur",
+                        "yes"));
+        assertThat(kept.status()).isEqualTo(303);
+        assertThat(ranch.get("reports/water").body()).contains("Sulfate: 1,204\u00a0mg/L", "2,410\u00a0mg/L");
+    }
+
     @Test
     void untestedFeedThatCanHoldNitrateIsADanger() {
         var oats = ranch.weighedLot("Oat stack", "cereal_hay");

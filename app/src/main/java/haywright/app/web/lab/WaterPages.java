@@ -5,6 +5,7 @@ import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.web.form.Field;
 import haywright.app.web.form.Fields;
+import haywright.app.words.Said;
 import haywright.app.words.Show;
 import haywright.cattle.herd.Group;
 import haywright.cattle.need.Water;
@@ -50,14 +51,24 @@ public final class WaterPages {
                             "Conductivity (EC)",
                             Unit.MICROMHO_PER_CM,
                             "Stands in for dissolved solids that were not tested; 1 mS/cm is 1,000."),
-                    Field.amount("sulfate", "Sulfate (SO4)", Unit.MILLIGRAM_PER_LITRE, ""),
-                    Field.amount("nitrate", "Nitrate", Unit.MILLIGRAM_PER_LITRE, ""))
+                    Field.amount("sulfate", "Sulfate", Unit.MILLIGRAM_PER_LITRE, ""))
+            .section(
+                    "",
+                    Field.tick(
+                            "asSulfur",
+                            "That is sulfate sulfur (SO4-S)",
+                            "Leave it empty if the report says sulfate or SO4, which is three times as much."))
+            .section("", Field.amount("nitrate", "Nitrate", Unit.MILLIGRAM_PER_LITRE, ""))
             .section(
                     "",
                     Field.tick(
                             "asNitrogen",
                             "That is nitrate nitrogen (NO3-N)",
-                            "Leave it empty if the report says nitrate or NO3."));
+                            "Leave it empty if the report says nitrate or NO3."))
+            .section("pH, nitrite, sodium, iron, hardness and the rest have no place here: keep the sheet, and ask your"
+                    + " veterinarian or extension office about them.");
+
+    private static final List<String> FIGURES = List.of("solids", "conductivity", "sulfate", "nitrate");
 
     private static final String LIST = "reports/water";
     private static final String FORM = "haywright/app/web/lab/waterForm.jte";
@@ -166,12 +177,32 @@ public final class WaterPages {
     private static void save(Page page, UUID id) {
         var before = page.ranch().waters().get(id);
         var form = page.posted(before == null ? LIST + "/new" : path(before));
+        if (areLimits(form)) {
+            page.reject(form, FORM, new FormView(form, before));
+            return;
+        }
         var water = FIELDS.read(form, Map.of("id", id), before, page.today());
         if (water.isEmpty() || form.hasProblems()) {
             page.reject(form, FORM, new FormView(form, before));
             return;
         }
         page.save(form, "Water: " + water.get().name(), ranch -> ranch.with(water.get()), LIST);
+    }
+
+    /** Less than a figure, or not detected: the most that it can be is what counts, and nobody types it unasked. */
+    private static boolean areLimits(Form form) {
+        for (var name : FIGURES) {
+            var typed = form.value(name);
+            Said.of(typed)
+                    .ifPresent(said -> form.refuse(
+                            name,
+                            typed,
+                            "it says how much the water holds at most, and the box takes a figure",
+                            said.limit().isEmpty()
+                                    ? "Leave it empty, or type the laboratory’s limit: then the most it can be counts."
+                                    : "Type %s: then the most it can be counts.".formatted(said.limit())));
+        }
+        return form.hasProblems();
     }
 
     private static void delete(Page page) {
