@@ -170,6 +170,12 @@ class UnseenSheetsTest {
                 "corner-basis.txt | 0 | MOISTURE 11.2; CP dm 10.9; ADF ar 34.1; FE ar 1020",
                 "corner-basis.txt | 1 | MOISTURE 13.0; CP dm 8.7; ADF ar 36.6; FE ar 310",
                 "oven-dry.csv | 0 | CP dm 12.8; NDF dm 55.0; DM 84.1",
+                "two-stacks.txt | 0 | DM 90.2; CP dm 8.8; ADF dm 38.7; TDN dm 57; NO3N dm 310",
+                "two-stacks.txt | 1 | DM 85.1; CP dm 12.6; ADF dm 32.9; TDN dm 62; NO3N dm 1450",
+                "limits-beside.csv | 0 | CP dm 11.4; ADF dm 35.2; SE dm <0.03; NO3N dm ND (<25); MO dm 1.4",
+                "limits-of-law.csv | 0 | CP dm 11.4; CU dm 31; NO3N dm ND",
+                "names-over.txt | 0 | MOISTURE 11.1; CP ar 8.0; CP dm 9.0; ADF ar 34.7; ADF dm 39.0",
+                "names-over.txt | 1 | MOISTURE 13.9; CP ar 9.5; CP dm 11.0; ADF ar 31.0; ADF dm 36.0",
                 "three-nitrates.txt | 0 | NO3 dm 4210; NO3N dm 951; KNO3 dm 6866; MOISTURE 11.8; HCN dm Negative"
             })
     void everyFigureThatIsTakenIsTheOneOnTheSheet(String file, int sample, String says) throws IOException {
@@ -197,6 +203,9 @@ class UnseenSheetsTest {
                 "unknown-codes.csv | R-77101 | 2026-09-24 | ''",
                 "colons-in-columns.txt | Bull pasture hay | September 28, 2026 | HL26-0345",
                 "interleaved.tsv | Stackyard 1 | '' | ''",
+                "two-stacks.txt | Meadow stack behind the corrals | '' | 771-A",
+                "names-over.txt | Corral stack LB-2041 | 10/18/2026 | Corral stack",
+                "limits-beside.csv | Bench 9 | 10/03/2026 | ''",
                 "strokes-empty.txt | West bench oats | 10/02/2026 | GB-4410",
                 "strokes-two-samples.txt | North bench | '' | ''",
                 "three-nitrates.txt | Sudangrass hay, round bales, \"SG-1\" | 09/26/26 | ''"
@@ -257,6 +266,13 @@ class UnseenSheetsTest {
     void aShareIsCarriedByPercent() throws IOException {
         assertThat(read("bases-row.csv").samples().get(0).cells())
                 .anyMatch(cell -> cell.read().contains("8.4 % × 60.1 % of"));
+    }
+
+    /** "Morning Wes," is nobody's laboratory. */
+    @Test
+    void aGreetingIsNoLaboratory() throws IOException {
+        assertThat(read("two-stacks.txt").samples())
+                .allMatch(sample -> sample.laboratory().isEmpty());
     }
 
     /** A mark that the sheet does not explain is asked for itself, and one answer is not for all figures. */

@@ -572,4 +572,36 @@ class BringPagesTest {
         assertThat(told).contains("1 sample understood").doesNotContain("href=\"#columns\"");
         assertThat(told.replace("\u00a0", " ")).contains("54.2 %").contains("59.9 %");
     }
+
+    /** The basis is asked after a name was explained, and the answer to the name stays on the page. */
+    @Test
+    void whatWasSaidOfANameStaysWhereTheBasisIsAskedNext() {
+        var sheet = "Sample,DM %,Xylum g/kg,Brum mg/kg\nNS-9,90,0.9,21\n";
+        var told = bring(
+                sheet, "name-written-0", "Xylum g/kg", "name-analyte-0", "na", "name-unit-0", "", "name-basis-0", "");
+        var asked = send("reports/bring", told);
+        assertThat(asked.status()).isEqualTo(422);
+        assertThat(asked.body())
+                .contains("name=\"name-written-0\" value=\"xylum g/kg\"")
+                .contains("value=\"na\" selected");
+        told.put("basis", "dry_matter");
+        assertThat(send("reports/bring", told).body()).containsPattern("0\\.9[ \u00a0]g/kg");
+    }
+
+    /** Two reports without code and laboratory have nothing in common. */
+    @Test
+    void nothingIsNoCode() {
+        var sheet = "Analysis          Dry matter\nCrude protein        %s\nADF                  38.0\n";
+        ranch.weighedLot("Creek stack", "grass_hay");
+        send("reports/bring", bring(sheet.formatted("10.2")));
+        send("reports/bring/all", Map.of("howSampled", "grab", "lot-0", lot));
+        var form = send("reports/bring/take", Map.of("sample", "0", "lot", lot));
+        ranch.submit(form, this.form, Map.of("dry-cp", "10.2", "dry-adf", "38.0", "howSampled", "grab"));
+        assertThat(ranch.kept().reports()).hasSize(1);
+        ranch.get("reports/bring?afresh");
+        assertThat(send("reports/bring", bring("Somewhere else\n" + sheet.formatted("7.7")))
+                        .body())
+                .contains("No lot here goes by this name or code.")
+                .doesNotContain("under this code");
+    }
 }

@@ -1,5 +1,6 @@
 package haywright.app.exchange.csv;
 
+import haywright.app.exchange.lab.Days;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Understood.Cell;
@@ -17,6 +18,9 @@ import org.jspecify.annotations.Nullable;
 final class About {
     private static final Pattern CALLS_ITSELF =
             Pattern.compile("(?i)\\b(?:laborator(?:y|ies)|laboratoire|labs?|analytical|testing)\\b");
+
+    /** "Sampled 10/03/2026" in one cell. */
+    private static final Pattern DATED = Pattern.compile("(\\p{L}[\\p{L} .]*?)\\s+([^\\s].*[0-9].*)");
 
     private final Map<Told, List<String>> told = new EnumMap<>(Told.class);
 
@@ -48,6 +52,15 @@ final class About {
                     var value = cell.substring(colon + 1).strip();
                     about.add(inside, value);
                     if (isKept(inside, value)) {
+                        grid.settle(row, column);
+                    }
+                    continue;
+                }
+                var dated = DATED.matcher(cell);
+                var on = dated.matches() ? Told.of(dated.group(1)).orElse(null) : null;
+                if (on != null && on.isDay() && Days.isDay(dated.group(2))) {
+                    about.add(on, dated.group(2));
+                    if (isKept(on, dated.group(2))) {
                         grid.settle(row, column);
                     }
                     continue;

@@ -199,6 +199,7 @@ final class Down {
                         row,
                         column,
                         areBased,
+                        grid.cell(row, columns.limit),
                         isLess(row),
                         Understood.ownMethod(grid.cell(row, columns.method)));
             }

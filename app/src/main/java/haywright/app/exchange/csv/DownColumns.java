@@ -27,6 +27,10 @@ final class DownColumns {
     private static final Pattern MARKS = Pattern.compile(
             "(?i)(?:data |result |lab )?(?:qualifiers?|qual\\.?|flags?|signs?|marks?|sym(?:bol)?|codes?|remarks?)");
 
+    private static final Pattern LIMITS = Pattern.compile(
+            "(?:(?:method|lab(?:oratory)?|lower|practical) )?(?:(?:reporting|detection|quantitation|quantification) )?limits?(?: of (?:detection|quantitation|reporting))?"
+                    + "|(?:m|r|p|l)?dl|lod|loq|rl|mrl|pql");
+
     private final Taking taking;
     private final Grid grid;
     private final NameColumns names;
@@ -40,6 +44,8 @@ final class DownColumns {
     int replicate = -1;
     /** "<" beside the figures, in a column of its own. */
     int mark = -1;
+    /** What a test could still have told from nothing. */
+    int limit = -1;
     /** Of all figures, where the heading over the names says it; null where it does not. */
     final @Nullable Basis corner;
 
@@ -67,6 +73,10 @@ final class DownColumns {
                 .orElse(null);
         byHeading();
         byCells();
+        limit = IntStream.range(0, names.head() < 0 ? 0 : grid.width(names.head()))
+                .filter(column -> !values.containsKey(column) && isLimit(column))
+                .findFirst()
+                .orElse(-1);
         told.forEach((column, what) -> {
             if (About.isKept(what, "")) {
                 grid.settle(names.head(), column);
@@ -306,6 +316,21 @@ final class DownColumns {
         var signs = under(column).filter(text -> !text.isBlank()).toList();
         return !signs.isEmpty()
                 && (isSaid || signs.stream().allMatch(text -> text.matches("[<>≤≥=~]|(?i:U|ND|BDL|J|E)")));
+    }
+
+    /** A limit of detection lies below all that was found; one above is a limit of another kind. */
+    private boolean isLimit(int column) {
+        return LIMITS.matcher(Heading.key(heading(column))).matches()
+                && IntStream.range(names.first(), grid.height())
+                        .allMatch(row -> values.keySet().stream()
+                                .allMatch(value -> isAtMost(grid.cell(row, column), grid.cell(row, value))));
+    }
+
+    private static boolean isAtMost(String limit, String found) {
+        var plain = "[0-9]*[.,]?[0-9]+";
+        return !limit.matches(plain)
+                || !found.matches(plain)
+                || Double.parseDouble(limit.replace(',', '.')) <= Double.parseDouble(found.replace(',', '.'));
     }
 
     /** Units or bases beside the names, without a heading that says so. */

@@ -147,8 +147,7 @@ public final class ReportsOut {
             int at = lines.size();
             var line = new ArrayList<>(start(yard, lot));
             for (var analyte : analytes) {
-                var value = made.get(at).composition().value(analyte);
-                line.add(value.isEmpty() ? "" : plain(value.getAsDouble()));
+                line.add(shown(made.get(at), analyte));
                 if (ranged.contains(analyte)) {
                     var range = ranges.get(at).get(analyte);
                     line.add(range == null ? "" : plain(range.low));
@@ -158,6 +157,16 @@ public final class ReportsOut {
             lines.add(line);
         }
         return TableCsv.of(headings, lines);
+    }
+
+    /** A limit that stands for a figure stays one: "<0.02". */
+    private static String shown(LotComposition lot, Analyte analyte) {
+        var known = lot.composition().values().get(analyte);
+        if (known == null) {
+            return "";
+        }
+        var below = known.below();
+        return below == null ? plain(known.value()) : "<" + plain(below);
     }
 
     private static List<String> start(Yard yard, Lot lot) {

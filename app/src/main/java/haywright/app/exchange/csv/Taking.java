@@ -12,6 +12,7 @@ import haywright.app.exchange.lab.Understood.Named;
 import haywright.app.words.Said;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
+import haywright.forage.lab.NotMeasured.Why;
 import haywright.forage.lab.Tested;
 import haywright.quantity.Unit;
 import haywright.workings.Refused;
@@ -103,6 +104,7 @@ final class Taking {
      * The figure of one cell; the cell is settled, taken or not.
      *
      * @param isOver whether the columns beside each other have bases of their own, which a mark does not change
+     * @param limit what the test could still have told from nothing, where a column beside says so; empty as a rule
      * @param isLess whether a mark beside it makes the figure a "less than"
      * @param method how it was measured, where that stands beside it; null where it does not
      */
@@ -113,6 +115,7 @@ final class Taking {
             int row,
             int column,
             boolean isOver,
+            String limit,
             boolean isLess,
             Tested.@Nullable Method besideIt) {
         var mark = mark(grid.cell(row, column)).or(() -> mark(name)).orElse("");
@@ -130,6 +133,13 @@ final class Taking {
                         .matcher(grid.cell(row, column))
                         .replaceFirst("")
                         .replaceFirst("(?<=[0-9])\\s*[*†‡§]+$", "");
+        if (Said.of(text)
+                        .filter(said ->
+                                said.why() == Why.NOT_DETECTED && said.limit().isEmpty())
+                        .isPresent()
+                && limit.matches("[0-9]*[.,]?[0-9]+")) {
+            text = "ND (<%s)".formatted(limit.replace(',', '.'));
+        }
         boolean isBased = analyte.hasBasis() && heading.share() == null;
         var basis = isBased ? (heading.basis() == null ? untold : heading.basis()) : null;
         grid.settle(row, column);

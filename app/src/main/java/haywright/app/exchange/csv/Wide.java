@@ -90,7 +90,7 @@ final class Wide {
             var cells = new LinkedHashMap<String, Cell>();
             analytes.forEach((column, heading) -> {
                 if (!grid.isNothing(at, column)) {
-                    taking.take(cells, heading, known(column), at, column, false, false, methods.get(column));
+                    taking.take(cells, heading, known(column), at, column, false, "", false, methods.get(column));
                 }
             });
             samples.add(own.sample(code.isEmpty() ? name(row) : code, about, taking.carried(cells)));

@@ -82,6 +82,7 @@ public record Label(@Nullable Heading heading, String why) {
             Map.entry("lact", "lactation"),
             Map.entry("prot", "protein"),
             Map.entry("det", "detergent"),
+            Map.entry("deterg", "detergent"),
             Map.entry("dig", "digestible"),
             Map.entry("insol", "insoluble"),
             Map.entry("sol", "soluble"),

@@ -25,6 +25,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -60,6 +61,9 @@ final class Gathering {
     private String letterhead = "";
     private TableHead head = TableHead.NONE;
     private @Nullable Basis saidBasis;
+    /** What samples side by side are called in the lines over their columns, where there are several. */
+    private List<List<String>> over = List.of();
+
     private List<Figure> figures = new ArrayList<>();
     private final Sections sections = new Sections();
     /** The number of a line that is all letterhead; 0 for none. */
@@ -157,9 +161,24 @@ final class Gathering {
         ledger.settle(line);
     }
 
+    /** A line that names the sample of the figures under it. */
+    void named(TextLine line) {
+        table();
+        fields.addAll(Head.sample(line));
+    }
+
     /** The headings themselves name the samples that stand side by side. */
     void codes(List<String> codes) {
         codes.forEach(code -> fields.add(new Head.Field(Told.BAG, code, 0, 0, 0)));
+    }
+
+    /** Line by line what each of the samples side by side is called; all of it together, and each for itself. */
+    void samplesOver(List<List<String>> names) {
+        fields.removeIf(field -> field.told() == Told.BAG);
+        codes(IntStream.range(0, names.get(0).size())
+                .mapToObj(i -> names.stream().map(line -> line.get(i)).collect(Collectors.joining(" ")))
+                .toList());
+        over = names.size() > 1 ? names : List.of();
     }
 
     void head(TableHead next, List<TextLine> lines) {
@@ -448,7 +467,10 @@ final class Gathering {
                 codes.findFirst().orElse(""),
                 read,
                 new Samples.Above(
-                        said, laboratory.isEmpty() ? letterhead : laboratory, Understood.method(told.toString())));
+                        List.of(),
+                        said,
+                        laboratory.isEmpty() ? letterhead : laboratory,
+                        Understood.method(told.toString())));
         read.stream()
                 .collect(Collectors.groupingBy(Figure::analyte, LinkedHashMap::new, Collectors.toList()))
                 .values()
@@ -482,7 +504,10 @@ final class Gathering {
                 codes(said, groups),
                 groups,
                 new Samples.Above(
-                        said, laboratory.isEmpty() ? letterhead : laboratory, Understood.method(told.toString())));
+                        over,
+                        said,
+                        laboratory.isEmpty() ? letterhead : laboratory,
+                        Understood.method(told.toString())));
         record InRow(int sample, int line, String name) {}
         var rows = new LinkedHashMap<InRow, List<Figure>>();
         for (var figure : figures) {
@@ -493,6 +518,7 @@ final class Gathering {
         rows.forEach((in, row) -> samples.take(Math.min(groups - 1, in.sample), row));
         figures = new ArrayList<>();
         hasPanels = false;
+        over = List.of();
         fields = new ArrayList<>();
         told = new StringBuilder();
     }

@@ -23,8 +23,31 @@ record Head(List<Field> fields) {
     private static final Pattern NO_NAME = Pattern.compile(
             "(?i)\\b(?:reports?|analys[ie]s|results?|certificate|invoice|hay|silage|straw|sample|minerals?|nutrients?|dear|summary|page|basis)\\b");
 
+    private static final Pattern NUMBERED =
+            Pattern.compile("(.*[^\\s,]),?\\s*[(\\[](\\p{L}[\\p{L} .]*(?:#|no\\.?)?) ?[:#]? ?(\\S*[0-9]\\S*)[)\\]]");
+
+    private static final Pattern GREETS = Pattern.compile(
+            "(?i)^(?:hi|hello|hey|howdy|greetings|good (?:morning|day|afternoon|evening)|morning|afternoon|evening|thanks|thank you)\\b");
+
     private static final Pattern CALLS_ITSELF =
             Pattern.compile("(?i)\\b(?:laborator(?:y|ies)|laboratoire|labs?|analytical|testing)\\b");
+
+    /** "Oat hay, draw 6 (lab no. 0419-1)": what a line over the figures of one sample calls it, and its number. */
+    static List<Field> sample(TextLine line) {
+        var whole = TextLine.join(line.words());
+        var named = NUMBERED.matcher(whole.text());
+        boolean isNumbered = named.matches()
+                && Told.of(named.group(2))
+                        .filter(told -> told == Told.NUMBER || told == Told.BAG)
+                        .isPresent();
+        var fields = new ArrayList<Field>();
+        fields.add(new Field(
+                Told.BAG, isNumbered ? named.group(1) : whole.text(), line.number(), whole.from(), whole.to()));
+        if (isNumbered) {
+            fields.add(new Field(Told.NUMBER, named.group(3), line.number(), whole.from(), whole.to()));
+        }
+        return fields;
+    }
 
     /** The fields of one line: label and value in a cell, or a label in a cell and its values in the next ones. */
     static List<Field> of(TextLine line) {
@@ -158,6 +181,7 @@ record Head(List<Field> fields) {
                 .replaceAll("\\s+", " ");
         boolean isOne = bare.matches("\\p{Lu}[\\p{L}&.,'’-]*(?: (?:\\p{Lu}[\\p{L}&.,'’-]*|&|of|and|the|for)){1,7}")
                 && bare.length() < 80
+                && !GREETS.matcher(bare).find()
                 && !NO_NAME.matcher(bare).find()
                 && Told.of(bare).isEmpty();
         return isOne ? Optional.of(bare) : Optional.empty();

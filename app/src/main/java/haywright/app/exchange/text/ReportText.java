@@ -3,9 +3,11 @@ package haywright.app.exchange.text;
 import haywright.app.exchange.lab.BasisSaid;
 import haywright.app.exchange.lab.Decimals;
 import haywright.app.exchange.lab.Delimited;
+import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Vocabulary;
+import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.workings.Refused;
 import java.lang.management.ManagementFactory;
@@ -15,9 +17,9 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
-import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
@@ -32,6 +34,11 @@ public final class ReportText {
     private static final Duration LONGEST = Duration.ofSeconds(10);
 
     private static final int LINES_OF_HEADINGS = 3;
+
+    /** Over the columns of samples side by side: name, number, feed, day. */
+    private static final int MOST_LINES_OF_NAMES = 6;
+
+    private static final int MOST_WORDS_OF_A_NAME = 10;
     /** Lines under headings in which one with all its figures is looked for. */
     private static final int LOOK_AHEAD = 40;
 
@@ -49,6 +56,7 @@ public final class ReportText {
     private final Map<TextLine, Optional<TableHead>> heads = new IdentityHashMap<>();
     private TableHead head = TableHead.NONE;
     private @Nullable Across across;
+    private Set<Integer> samplesNamed = Set.of();
 
     private ReportText(List<TextLine> lines, Names names, Gathering gathering) {
         this.lines = lines;
@@ -108,7 +116,44 @@ public final class ReportText {
         return lines;
     }
 
+    /**
+     * Lines that name a sample and nothing else: one stands alone over each of several blocks that begin with the same
+     * figure, as in a letter about two stacks.
+     */
+    private Set<Integer> samplesNamed() {
+        var first = new TreeMap<Integer, Analyte>();
+        for (int at = 0; at + 1 < lines.size(); at++) {
+            if ((at == 0 || lines.get(at - 1).isBlank()) && canName(lines.get(at))) {
+                var row = names.rows(lines.get(at + 1)).stream().findFirst().orElse(null);
+                var heading = row == null ? null : row.heading();
+                if (heading != null) {
+                    first.put(at, heading.analyte());
+                }
+            }
+        }
+        first.values()
+                .removeIf(one -> first.values().stream().filter(one::equals).count() < 2);
+        return first.keySet();
+    }
+
+    private boolean canName(TextLine line) {
+        var text = line.text().strip();
+        return !line.isBlank()
+                && line.cells().size() == 1
+                && line.words().size() <= MOST_WORDS_OF_A_NAME
+                && text.matches(".*\\p{L}.*[^.,;:!?]")
+                && !text.contains(":")
+                && Understood.method(text) == null
+                && Heading.basis(text).isEmpty()
+                && BasisSaid.in(text).isEmpty()
+                && !Told.speaksOfOthers(text)
+                && names.label(text).isEmpty()
+                && names.rows(line).stream().noneMatch(Row::isTold)
+                && alone(line).isEmpty();
+    }
+
     private void take(Duration longest) {
+        samplesNamed = samplesNamed();
         long until = ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() + longest.toNanos();
         lines.stream().filter(line -> !line.isBlank()).findFirst().ifPresent(gathering::first);
         for (int at = 0; at < lines.size(); ) {
@@ -129,6 +174,10 @@ public final class ReportText {
         var line = lines.get(at);
         if (line.isBlank()) {
             gathering.gap();
+            return 1;
+        }
+        if (samplesNamed.contains(at)) {
+            gathering.named(line);
             return 1;
         }
         BasisSaid.in(line.text()).forEach(said -> gathering.basis(line, said));
@@ -330,27 +379,30 @@ public final class ReportText {
                 .orElse(best);
     }
 
-    /** Samples side by side can be named over their columns, in lines above the headings. */
+    /** Samples side by side can be named over their columns, in lines above the headings; days among them are no names. */
     private void nameGroups(int at) {
-        var groups = new TreeMap<Integer, List<TextLine.Word>>();
         int from = at;
-        for (int above = at - 1; above >= Math.max(0, at - LINES_OF_HEADINGS); above--) {
-            var line = lines.get(above);
-            if (line.isBlank() || line.text().contains(":") || !head.areOver(line.cells())) {
-                break;
-            }
-            from = above;
+        while (from > Math.max(0, at - MOST_LINES_OF_NAMES)
+                && !lines.get(from - 1).isBlank()
+                && !lines.get(from - 1).text().contains(":")
+                && head.areOver(lines.get(from - 1).cells())) {
+            from--;
         }
+        var all = new ArrayList<List<String>>();
         for (var line : lines.subList(from, at)) {
-            line.words()
-                    .forEach(word -> groups.computeIfAbsent(head.groupOver(word), g -> new ArrayList<>())
-                            .add(word));
+            var groups = new TreeMap<Integer, String>();
+            line.words().forEach(word -> groups.merge(head.groupOver(word), word.text(), (a, b) -> a + " " + b));
+            boolean areDays =
+                    Head.of(line).stream().anyMatch(field -> field.told().isDay());
+            boolean areNumbers =
+                    groups.values().stream().allMatch(name -> name.matches("(?i)(?:sample|no\\.?|#) ?[0-9]{1,2}"));
+            if (head.groups() > 1 && groups.size() == head.groups() && !areDays && !areNumbers) {
+                all.add(List.copyOf(groups.values()));
+                gathering.settle(line);
+            }
         }
-        if (head.groups() > 1 && groups.size() == head.groups()) {
-            gathering.codes(groups.values().stream()
-                    .map(words -> words.stream().map(TextLine.Word::text).collect(Collectors.joining(" ")))
-                    .toList());
-            lines.subList(from, at).forEach(gathering::settle);
+        if (!all.isEmpty()) {
+            gathering.samplesOver(all);
         }
     }
 }

@@ -52,9 +52,10 @@ final class Samples {
     /**
      * What is said over a table.
      *
+     * @param names of samples side by side, line by line; empty where there are none
      * @param laboratory of the letterhead; empty where there is none
      */
-    record Above(Head said, String laboratory, Tested.@Nullable Method method) {}
+    record Above(List<List<String>> names, Head said, String laboratory, Tested.@Nullable Method method) {}
 
     /** @param notTaken what is not taken is added to it, in words */
     Samples(Decimals.Sheet decimals, @Nullable Basis untold, Set<String> notTaken, Ledger ledger) {
@@ -98,6 +99,11 @@ final class Samples {
                         .filter(name -> !name.equals(draft.code))
                         .findFirst()
                         .orElse("");
+            }
+            for (var line : above.names) {
+                if (line.size() == groups) {
+                    draft.also.add(line.get(i));
+                }
             }
             var lab = above.said.of(Told.LABORATORY, i, groups);
             draft.laboratory = lab.isEmpty() ? above.laboratory : lab;

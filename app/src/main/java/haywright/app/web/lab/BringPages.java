@@ -91,6 +91,15 @@ public final class BringPages {
                     : picked.equals(lot.value());
         }
 
+        /** Names with what they stand for; what was said of them stays where the file could not be read with it. */
+        public List<NamesForm.Row> names() {
+            return found == null ? NamesForm.typed(form) : found.names();
+        }
+
+        public List<ColumnsForm.Row> columns() {
+            return found == null ? ColumnsForm.typed(form) : found.columns();
+        }
+
         public List<Option> decimals() {
             return List.of(
                     new Option("sheet", "what the sheet shows"),

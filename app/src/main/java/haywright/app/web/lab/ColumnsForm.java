@@ -5,6 +5,7 @@ import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.web.Form;
 import haywright.app.web.Option;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -60,6 +61,15 @@ public final class ColumnsForm {
                             i, column.written(), column.example(), column.isMark(), said == null ? "" : Form.id(said));
                 })
                 .toList();
+    }
+
+    /** What was said stays on the page, where nothing was understood of the file this time. */
+    static List<Row> typed(Form form) {
+        var rows = new ArrayList<Row>();
+        said(form)
+                .forEach((written, is) ->
+                        rows.add(new Row(rows.size(), written, "", written.startsWith("mark "), Form.id(is))));
+        return rows;
     }
 
     /** What was said, by heading. */

@@ -11,6 +11,7 @@ import haywright.app.web.Page;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.quantity.Unit;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -27,6 +28,7 @@ public final class NamesForm {
 
     private static final int MOST_NAMES = 400;
 
+    private static final String NUMBERED = "(?:batch|(?:bench )?sheet|report|job|page|series|run|no\\.|number|#)";
     private static final String LEAVE_OUT = "leave-out";
     private static final List<Unit> UNITS = Stream.of(Analyte.CP, Analyte.NEM, Analyte.DCAD)
             .flatMap(a -> a.accepts().stream())
@@ -54,6 +56,10 @@ public final class NamesForm {
             return taken.isEmpty() || !analyte.isEmpty();
         }
 
+        Row at(int place) {
+            return new Row(place, written, example, taken, leftOut, analyte, unit, basis);
+        }
+
         public String field(String what) {
             return FIELDS + what + "-" + number;
         }
@@ -79,7 +85,7 @@ public final class NamesForm {
 
     static List<Row> rows(Form form, Understood found) {
         var said = said(form);
-        var rows = new java.util.ArrayList<Row>();
+        var rows = new ArrayList<Row>();
         for (var name : found.names()) {
             var now = said.get(Heading.key(name.written()));
             var taken = name.taken();
@@ -94,6 +100,13 @@ public final class NamesForm {
                     now == null ? "" : now.basis()));
         }
         return rows;
+    }
+
+    /** What was said stays on the page, where nothing was understood of the file this time. */
+    static List<Row> typed(Form form) {
+        return said(form).values().stream()
+                .map(one -> new Row(0, one.name(), "", "", false, one.analyte(), one.unit(), one.basis()))
+                .collect(ArrayList::new, (all, row) -> all.add(row.at(all.size())), ArrayList::addAll);
     }
 
     /** What was said in the form, by name as written. */
@@ -150,7 +163,9 @@ public final class NamesForm {
         said(form)
                 .values()
                 .forEach(one -> names.keep(new LaboratoryNames.Said(
-                        laboratory,
+                        // the number of a batch is no part of its name, and the next sheet has another
+                        laboratory.replaceFirst(
+                                "(?i)\\s*[,;:–—-]?\\s*(?<!\\p{L})" + NUMBERED + "(?!\\p{L}).*[0-9].*$", ""),
                         one.name(),
                         one.analyte().equals(LEAVE_OUT) ? "" : one.analyte(),
                         one.unit(),
@@ -160,8 +175,7 @@ public final class NamesForm {
     static List<Remembered> remembered(Page page) {
         var by = new LinkedHashMap<String, List<String>>();
         for (var said : page.desk().store().laboratoryNames().all()) {
-            by.computeIfAbsent(said.laboratory(), k -> new java.util.ArrayList<>())
-                    .add(words(said));
+            by.computeIfAbsent(said.laboratory(), k -> new ArrayList<>()).add(words(said));
         }
         return by.entrySet().stream()
                 .map(e -> new Remembered(e.getKey(), e.getValue()))

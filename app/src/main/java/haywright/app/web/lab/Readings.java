@@ -192,7 +192,11 @@ public final class Readings {
             return;
         }
         if (Said.isWithoutLimit(figure)) {
-            known.put(ask.name(), figure); // words have no unit
+            known.put(ask.name(), figure); // words have no unit, and a limit typed later has that of its sheet
+            var said = row(analyte);
+            if (unit != null && said.units.stream().anyMatch(one -> one.value().equals(Form.id(unit)))) {
+                known.put(said.unit.name(), Form.id(unit));
+            }
             return;
         }
         var row = row(analyte);

@@ -181,4 +181,22 @@ class ReportsOutTest {
             assertThat(high).isGreaterThan(low);
         }
     }
+
+    /** A spreadsheet that is handed "0.02" would take it for what was found. */
+    @Test
+    void aLimitIsNoFigureAmongTheLots() throws IOException {
+        var ranch = with(report(
+                "L",
+                "S",
+                List.of(new Reading(Analyte.CP, 9, Unit.PERCENT, Basis.DRY_MATTER)),
+                new NotMeasured(Analyte.SE, NotMeasured.Why.LESS_THAN, 0.02, Unit.PPM, Basis.DRY_MATTER)));
+        var lines = CSVFormat.RFC4180
+                .builder()
+                .setHeader()
+                .setSkipHeaderRecord(true)
+                .get()
+                .parse(new StringReader(ReportsOut.lots(new Yard(ranch, LocalDate.of(2026, 11, 25)), 1)))
+                .getRecords();
+        assertThat(lines).anyMatch(line -> line.get("Selenium, ppm DM").equals("<0.02"));
+    }
 }
