@@ -58,9 +58,8 @@ final class Ledger {
             var left = line.words().stream()
                     .filter(word -> done.get(word.from(), word.to()).cardinality() < word.to() - word.from())
                     .map(Word::text)
-                    .filter(text -> text.matches(".*[\\p{L}\\p{N}].*"))
                     .toList();
-            if (!left.isEmpty()) {
+            if (left.stream().anyMatch(text -> text.matches(".*[\\p{L}\\p{N}].*"))) {
                 rest.add("Line %d: %s".formatted(line.number(), String.join(" ", left)));
             }
         }
