@@ -3,15 +3,20 @@ package haywright.app.cli;
 import haywright.app.store.DataFolder;
 import haywright.app.store.Store;
 import haywright.workings.Refused;
+import java.io.PrintWriter;
+import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ScopeType;
 
 /** Where the ranches are kept: one option of every command. */
 final class Data {
+    private static final String SQLITE = "jdbc:sqlite:";
+
     @Option(
             names = "--data",
             scope = ScopeType.INHERIT,
@@ -22,14 +27,14 @@ final class Data {
     private @Nullable String place;
 
     private boolean isDatabase() {
-        if (place == null || !place.startsWith("jdbc:")) {
+        if (place == null || !place.strip().toLowerCase(Locale.ROOT).startsWith("jdbc:")) {
             return false;
         }
         if (!place.startsWith("jdbc:postgresql:") && !place.startsWith("jdbc:sqlite:")) {
             throw new Refused(
                     "--data",
                     place.replaceAll("[?].*", ""),
-                    "only jdbc:postgresql: and jdbc:sqlite: are known",
+                    "only jdbc:postgresql: and jdbc:sqlite: are known, in small letters and with no blank before them",
                     "Name a folder, or one of these.");
         }
         return true;
@@ -37,6 +42,30 @@ final class Data {
 
     Store open(Clock clock) {
         return isDatabase() ? Store.at(String.valueOf(place), clock) : Store.inFolder(folder(), clock);
+    }
+
+    /** For whatever only looks at what is kept: a place that was mistyped is said, and not made. */
+    Store openKept(Clock clock) {
+        if (!isDatabase()) {
+            new DataFolder(folder(), clock).refuseMissing();
+        } else if (place != null && place.startsWith(SQLITE)) {
+            var file =
+                    place.substring(SQLITE.length()).replaceFirst("^file:", "").replaceFirst("[?].*", "");
+            if (!file.startsWith(":memory:") && !file.isEmpty() && !Files.exists(path(file))) {
+                throw new Refused("--data", place, "there is no such database", "Is the name right?");
+            }
+        }
+        return open(clock);
+    }
+
+    /** Where a file is taken in, which may be a place that begins with it. */
+    Store openOrBegin(Clock clock, PrintWriter out) {
+        boolean begins = !isDatabase() && !Files.exists(folder());
+        var store = open(clock);
+        if (begins) {
+            out.printf("A new place for data was made: %s%n", folder().toAbsolutePath());
+        }
+        return store;
     }
 
     /** The demo has a folder of its own, so that playing with it touches nobody's ranch. */
@@ -83,6 +112,13 @@ final class Data {
     /** @throws Refused where no file can have this name */
     static Path path(String typed) {
         try {
+            if (typed.startsWith("~/") || typed.equals("~")) {
+                throw new Refused(
+                        "file",
+                        typed,
+                        "between quotation marks ~ is no home folder but a letter",
+                        "Leave the marks out, or write $HOME in the place of ~.");
+            }
             if (!typed.isBlank()) {
                 return Path.of(typed);
             }

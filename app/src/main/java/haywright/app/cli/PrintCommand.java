@@ -5,6 +5,7 @@ import haywright.app.report.FieldSheet;
 import haywright.app.report.Paper;
 import haywright.app.report.ScoreSheet;
 import haywright.app.report.WeighSheet;
+import haywright.app.store.MayReplace;
 import haywright.app.store.Store;
 import haywright.app.store.WholeFile;
 import haywright.cattle.herd.Group;
@@ -49,6 +50,8 @@ final class PrintCommand implements Runnable {
 
         @Option(names = "--ranch", paramLabel = "NAME", description = "Its name or id; not needed for the only one.")
         private @Nullable String ranch;
+
+        private String replaced = "";
 
         @Option(names = "--demo", description = "Of the demo ranch, which is invented.")
         private boolean demo;
@@ -111,7 +114,7 @@ final class PrintCommand implements Runnable {
             } else {
                 write(sheet.paper(on.size()), of.file);
             }
-            written(of.file, sheet);
+            written(of, sheet);
         }
     }
 
@@ -120,23 +123,23 @@ final class PrintCommand implements Runnable {
         try (var store = open(of)) {
             var sheet = Sheets.newest(store, ranch(store, of), lot.name, clock);
             write(sheet.labelsPaper(on.size()), of.file);
-            written(of.file, sheet);
+            written(of, sheet);
         }
     }
 
     private void print(Paper paper, Of of) throws IOException {
         write(paper, of.file);
-        written(of.file);
+        written(of);
     }
 
-    private void written(Path file) {
-        spec.commandLine().getOut().printf("Written to %s%n", file);
+    private void written(Of of) {
+        spec.commandLine().getOut().printf("Written to %s%s%n", of.file, of.replaced);
     }
 
-    private void written(Path file, FieldSheet sheet) {
+    private void written(Of of, FieldSheet sheet) {
         spec.commandLine()
                 .getOut()
-                .printf("Sheet %s written to %s%n", sheet.sampling().code(), file);
+                .printf("Sheet %s written to %s%s%n", sheet.sampling().code(), of.file, of.replaced);
     }
 
     @Command(
@@ -177,7 +180,7 @@ final class PrintCommand implements Runnable {
             var field = Sheets.field(ranch(store, of), fieldName);
             var gpx = Sheets.gpx(field, seed == null ? 1 : seed);
             write(gpx, of.file);
-            written(of.file);
+            written(of);
         }
     }
 
@@ -198,6 +201,7 @@ final class PrintCommand implements Runnable {
     }
 
     private static void write(byte[] paper, Path file) {
+        MayReplace.paper(file, paper);
         Output.to(file, () -> WholeFile.write(file, beside -> Files.write(beside, paper)));
     }
 
@@ -206,7 +210,8 @@ final class PrintCommand implements Runnable {
             throw new Refused(
                     "--ranch", of.ranch, "--demo is a ranch of its own, so both cannot hold", "Leave one of them out.");
         }
-        return of.demo ? data.openDemo(clock) : data.open(clock);
+        of.replaced = Output.replaced(of.file);
+        return of.demo ? data.openDemo(clock) : data.openKept(clock);
     }
 
     private static Ranch ranch(Store store, Of of) {

@@ -46,7 +46,7 @@ final class RanchCommand implements Runnable {
 
     @Command(description = "Names every ranch, with its id.", mixinStandardHelpOptions = true)
     void list() {
-        try (var store = data.open(clock)) {
+        try (var store = data.openKept(clock)) {
             for (var ranch : store.ranches().list()) {
                 out().printf("%s  %s%n", ranch.id(), ranch.name());
                 store.recovery()
@@ -61,7 +61,7 @@ final class RanchCommand implements Runnable {
             @Parameters(paramLabel = "FILE") Path file,
             @Option(names = "--replace", description = "Put it in the place of the ranch that is here already.")
                     boolean replace) {
-        try (var store = data.open(clock)) {
+        try (var store = data.openOrBegin(clock, out())) {
             say(store.files().importFile(file, Desk.WHO, replace));
         }
     }
@@ -75,7 +75,7 @@ final class RanchCommand implements Runnable {
                             description = "Without it the document goes to standard output.")
                     @Nullable
                     Path file) {
-        try (var store = data.open(clock)) {
+        try (var store = data.openKept(clock)) {
             var ranch = named(store, name);
             store.recovery()
                     .wrong(ranch.id())
@@ -97,7 +97,7 @@ final class RanchCommand implements Runnable {
             description = "Writes every figure of a ranch's reports as CSV to standard output.",
             mixinStandardHelpOptions = true)
     void reports(@Parameters(paramLabel = "NAME", description = "Its name or its id.") String name) {
-        try (var store = data.open(clock)) {
+        try (var store = data.openKept(clock)) {
             out().print(ReportsOut.reports(
                     store.ranches().open(named(store, name).id()).ranch()));
             out().flush();
@@ -117,7 +117,7 @@ final class RanchCommand implements Runnable {
                     + " unfinished, and files.",
             mixinStandardHelpOptions = true)
     void backup(@Parameters(paramLabel = "FILE") Path file) {
-        try (var store = data.open(clock)) {
+        try (var store = data.openKept(clock)) {
             var replaced = Output.replaced(file);
             Output.to(file, () -> store.files().backup(file));
             var all = new ArrayList<>(store.ranches().list());
@@ -146,7 +146,7 @@ final class RanchCommand implements Runnable {
         if (newest == (file != null)) {
             throw new ParameterException(spec.commandLine(), "Name a FILE, or say --newest.");
         }
-        try (var store = newest ? openOrPutInPlace() : data.open(clock)) {
+        try (var store = newest ? openOrPutInPlace() : data.openOrBegin(clock, out())) {
             if (file != null) {
                 store.files().restore(file, Desk.WHO).forEach(this::say);
             }
@@ -156,6 +156,7 @@ final class RanchCommand implements Runnable {
     /** With the newest daily copy taken in, or in the place of a database that cannot be used. */
     private Store openOrPutInPlace() {
         var folder = data.dataFolder(clock);
+        folder.refuseMissing();
         Store store;
         try {
             store = data.open(clock);

@@ -62,6 +62,11 @@ final class Backup {
                     TransactionIsolationLevel.REPEATABLE_READ,
                     from -> store.jdbi()
                             .useTransaction(to -> TABLES.keySet().forEach(table -> copy(from, to, table, "", null))));
+            // nobody works with a backup: it is one file, without a journal
+            store.jdbi()
+                    .useHandle(h -> h.createQuery("PRAGMA journal_mode = DELETE")
+                            .mapTo(String.class)
+                            .one());
         }
     }
 

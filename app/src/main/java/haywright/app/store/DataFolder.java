@@ -61,6 +61,26 @@ public final class DataFolder {
         return folder.resolve("copies");
     }
 
+    /** Whether anything was ever kept there. */
+    static boolean isOne(Path folder) {
+        return Files.exists(folder.resolve(NAME))
+                || Files.exists(folder.resolve("key")) && Files.isDirectory(folder.resolve("copies"));
+    }
+
+    /** @throws Refused where nothing was ever kept there: a name may be mistyped */
+    public void refuseMissing() {
+        boolean canBeLookedInto = !Files.exists(folder)
+                || Files.isDirectory(folder) && Files.isReadable(folder) && Files.isExecutable(folder);
+        if (canBeLookedInto && !isOne(folder) && all().isEmpty()) { // of any other, opening it says what is wrong
+            throw new Refused(
+                    "data",
+                    folder.toAbsolutePath().toString(),
+                    "there are no data of Haywright in this place, and nothing was made there",
+                    "Is the name right? Say where yours are with --data; opening the pages, or taking in a file,"
+                            + " begins a new place.");
+        }
+    }
+
     Path copyOf(LocalDate day) {
         return copies().resolve("haywright-" + day + ".db");
     }

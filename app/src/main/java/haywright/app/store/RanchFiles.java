@@ -158,12 +158,27 @@ public final class RanchFiles {
 
     /** Writes beside the place first and moves then: a full disk leaves the old file whole. */
     public void exportTo(UUID id, Path file) {
+        MayReplace.export(file);
         var text = export(id);
         WholeFile.write(file, beside -> Files.writeString(beside, text));
     }
 
-    /** Everything, as {@link Backup} says. */
+    /**
+     * Everything, as {@link Backup} says.
+     *
+     * @throws Refused where anything but an earlier backup stands there, or that would give way to one of no ranch
+     */
     public void backup(Path file) {
+        MayReplace.backup(file);
+        if (Files.isRegularFile(file)
+                && ranches.list().isEmpty()
+                && ranches.deleted().isEmpty()) {
+            throw new Refused(
+                    "file",
+                    file.toString(),
+                    "there is no ranch here, and a backup of none does not take the place of a file",
+                    "Are these the right data? Say where yours are with --data.");
+        }
         WholeFile.write(file, backup::write);
     }
 

@@ -214,7 +214,9 @@ class CliTest {
 
     @Test
     void anUnknownRanchIsSaid() {
-        var ran = run("ranch", "--data", folder.toString(), "export", "Nowhere");
+        var data = folder.resolve("data").toString();
+        run("ranch", "--data", data, "import", folder.resolve("none.json").toString());
+        var ran = run("ranch", "--data", data, "export", "Nowhere");
         assertThat(ran.exit()).isEqualTo(2);
         assertThat(ran.err()).contains("there is no ranch of this name here");
     }

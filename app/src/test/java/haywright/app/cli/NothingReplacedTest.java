@@ -1,0 +1,147 @@
+package haywright.app.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import haywright.app.document.RanchDocument;
+import haywright.app.document.TinLantern;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** A command that writes a file, or was told of a wrong place, costs nobody what is there. */
+class NothingReplacedTest {
+    private static final Clock CLOCK = Clock.fixed(Instant.parse("2026-11-25T12:00:00Z"), ZoneOffset.UTC);
+
+    @TempDir
+    Path folder;
+
+    private final StringWriter out = new StringWriter();
+    private final StringWriter err = new StringWriter();
+
+    private int run(String... words) {
+        out.getBuffer().setLength(0);
+        err.getBuffer().setLength(0);
+        return new Cli(CLOCK, new PrintWriter(out, true), new PrintWriter(err, true)).run(words);
+    }
+
+    private int at(String data, String... words) {
+        return run(Stream.concat(Stream.of(words), Stream.of("--data=" + folder.resolve(data)))
+                .toArray(String[]::new));
+    }
+
+    private String file(String name) {
+        return folder.resolve(name).toString();
+    }
+
+    @BeforeEach
+    void aRanchIsThere() throws IOException {
+        Files.writeString(folder.resolve("tin.json"), new RanchDocument().write(TinLantern.ranch()));
+        assertThat(at("data", "ranch", "import", file("tin.json"))).isZero();
+        assertThat(at("data", "ranch", "backup", file("good.db"))).isZero();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"backup", "list", "export", "reports", "letter", "newest"})
+    void aMistypedPlaceIsSaidAndNotMade(String what) throws IOException {
+        var before = Files.readAllBytes(folder.resolve("good.db"));
+        int exit = switch (what) {
+            case "backup" -> at("typo", "ranch", "backup", file("good.db"));
+            case "list" -> at("typo", "ranch", "list");
+            case "letter" -> at("typo", "print", "letter", file("l.pdf"));
+            case "newest" -> at("typo", "ranch", "restore", "--newest");
+            default -> at("typo", "ranch", what, "Tin Lantern Ranch");
+        };
+        assertThat(exit).isEqualTo(2);
+        assertThat(err.toString()).contains(file("typo"));
+        assertThat(folder.resolve("typo")).doesNotExist();
+        assertThat(Files.readAllBytes(folder.resolve("good.db"))).isEqualTo(before);
+    }
+
+    @Test
+    void aPlaceThatBeginsWithAFileIsSaid() {
+        assertThat(at("new", "ranch", "restore", file("good.db"))).isZero();
+        assertThat(out.toString()).contains(file("new"));
+        assertThat(at("new", "ranch", "restore", file("good.db"))).isZero();
+        assertThat(out.toString()).doesNotContain(file("new"));
+    }
+
+    @Test
+    void aBackupOfNoRanchTakesThePlaceOfNothing() throws IOException {
+        Files.writeString(folder.resolve("bad.json"), "{}");
+        assertThat(at("empty", "ranch", "import", file("bad.json"))).isEqualTo(2);
+        var before = Files.readAllBytes(folder.resolve("good.db"));
+        assertThat(at("empty", "ranch", "backup", file("good.db"))).isEqualTo(2);
+        assertThat(Files.readAllBytes(folder.resolve("good.db"))).isEqualTo(before);
+        assertThat(at("empty", "ranch", "backup", file("new.db"))).isZero();
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {" jdbc:sqlite:x.db", "JDBC:sqlite:x.db", "Jdbc:postgresql://h/d", "~/x", "jdbc:sqlite:/no/x.db"})
+    void anAddressThatIsNoneIsNoFolder(String place) {
+        assertThat(run("ranch", "list", "--data=" + place)).isEqualTo(2);
+        assertThat(err.toString().lines()).hasSize(1);
+        assertThat(Path.of(place)).doesNotExist();
+    }
+
+    @Test
+    void liveDataAndWhatIsNotOursStay() throws IOException {
+        assertThat(at("other", "ranch", "import", file("tin.json"))).isZero();
+        Files.createDirectories(folder.resolve("data/copies"));
+        Files.copy(folder.resolve("good.db"), folder.resolve("data/copies/haywright-2026-11-20.db"));
+        Files.copy(folder.resolve("tin.json"), folder.resolve("data/tin.json"));
+        Files.copy(folder.resolve("data/haywright.db"), folder.resolve("alone.db"));
+        Files.writeString(folder.resolve("data/key"), "k");
+        Files.writeString(folder.resolve("notes.txt"), "call the vet");
+        Files.writeString(folder.resolve("notes.json"), "{\"to do\":[]}");
+        for (var name : List.of(
+                "data/haywright.db",
+                "data/copies/haywright-2026-11-20.db",
+                "data/key",
+                "data/tin.json",
+                "other/haywright.db",
+                "alone.db",
+                "notes.txt",
+                "notes.json")) {
+            var before = Files.readAllBytes(folder.resolve(name));
+            for (var command : List.of(
+                    new String[] {"ranch", "backup", file(name)},
+                    new String[] {"ranch", "export", "Tin Lantern Ranch", file(name)},
+                    new String[] {"print", "walk", "--field", "North pivot", file(name)})) {
+                assertThat(at("data", command)).as("%s %s", command[1], name).isEqualTo(2);
+                assertThat(err.toString().lines()).hasSize(1);
+                assertThat(Files.readAllBytes(folder.resolve(name))).isEqualTo(before);
+            }
+        }
+    }
+
+    @Test
+    void anEarlierOneOfTheSameKindGivesWayAndThatIsSaid() throws IOException {
+        for (var command : List.of(
+                new String[] {"ranch", "backup", file("good.db")},
+                new String[] {"ranch", "export", "Tin Lantern Ranch", file("tin.json")},
+                new String[] {"print", "letter", "--group", "Bulls", file("l.pdf")},
+                new String[] {"print", "walk", "--field", "North pivot", file("w.gpx")})) {
+            at("data", command);
+            assertThat(at("data", command)).as(err.toString()).isZero();
+            assertThat(out.toString()).contains("in the place of");
+        }
+        assertThat(at("data", "ranch", "export", "Tin Lantern Ranch", file("good.db")))
+                .isEqualTo(2);
+        assertThat(at("data", "ranch", "backup", file("tin.json"))).isEqualTo(2);
+        Files.createFile(folder.resolve("made"));
+        assertThat(at("data", "ranch", "backup", file("made"))).isZero();
+    }
+}
