@@ -80,6 +80,7 @@ final class Database implements AutoCloseable {
             throw e;
         }
         jdbi = Jdbi.create(this::connect);
+        jdbi.useHandle(RowId::nameTheNameless);
         foldJournal(); // what an end that nobody wished for left in it
     }
 

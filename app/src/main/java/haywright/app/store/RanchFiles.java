@@ -307,12 +307,13 @@ public final class RanchFiles {
      * @return false where just that stood there
      */
     private boolean replace(Ranch ranch, String who, String words) {
-        while (true) {
+        for (int tries = 0; tries < Ranches.MOST_TRIES; tries++) {
             long rev = ranches.open(ranch.id()).rev();
             if (ranches.save(ranch.id(), rev, who, words, ranch) instanceof SaveAnswer.Saved saved) {
                 return saved.rev() > rev;
             }
         }
+        throw Ranches.neverStill(ranch.id());
     }
 
     private List<Read> fromZip(Path zip) {

@@ -23,6 +23,9 @@ public final class Ranches {
     private static final String VERSION = "(rev || ' ' || octet_length(doc) || ' ' || coalesce("
             + "(SELECT at FROM edit WHERE edit.ranch_id = ranch.id AND edit.rev = ranch.rev), '')) AS version";
 
+    /** So often somebody else may be quicker. */
+    static final int MOST_TRIES = 1000;
+
     private final Jdbi jdbi;
     private final RanchDocument documents;
     private final ReadOnce read;
@@ -56,6 +59,7 @@ public final class Ranches {
     }
 
     private List<Listed> listed(String which) {
+        jdbi.useHandle(RowId::nameTheNameless); // another program may have put one in meanwhile
         return jdbi.withHandle(h -> h.createQuery(
                         "SELECT id, name, rev, " + VERSION + " FROM ranch WHERE " + which + " ORDER BY lower(name), id")
                 .map((row, context) -> new Listed(
@@ -137,13 +141,22 @@ public final class Ranches {
     }
 
     private SaveAnswer write(UUID id, long baseRev, String who, String words, Change change) {
-        while (true) {
+        for (int tries = 0; tries < MOST_TRIES; tries++) {
             var answer = jdbi.inTransaction(h -> tryOnce(h, id, baseRev, who, words, change));
             if (answer.isPresent()) {
                 return answer.get();
             }
             // somebody else was quicker between our reading and our writing: look again
         }
+        throw neverStill(id);
+    }
+
+    static Refused neverStill(UUID id) {
+        return new Refused(
+                "id",
+                id.toString(),
+                "another program changes this ranch all the time, so that nothing can be saved on it",
+                "End the other program, then send this again.");
     }
 
     private Optional<SaveAnswer> tryOnce(Handle h, UUID id, long baseRev, String who, String words, Change change) {
@@ -177,7 +190,7 @@ public final class Ranches {
                 .bind("format", documents.format())
                 .bind("doc", merged.toString())
                 .bind("id", id.toString())
-                .bind("rev", now.rev())
+                .bind("rev", now.asKept())
                 .execute();
         if (updated == 0) {
             return Optional.empty();
@@ -193,14 +206,17 @@ public final class Ranches {
         return Optional.of(new SaveAnswer.Saved(ranch, now.rev() + 1));
     }
 
-    private record Kept(long rev, String version, int length, ObjectNode tree) {}
+    /** @param asKept the revision as it stands in the row */
+    private record Kept(long rev, Object asKept, String version, int length, ObjectNode tree) {}
 
     private Kept kept(Handle h, UUID id) {
+        long newest = Revisions.newest(h, "edit", id);
         return h.createQuery("SELECT rev, doc, " + VERSION + " FROM ranch WHERE id = :id AND deleted_at IS NULL")
                 .bind("id", id.toString())
                 .map((row, context) -> {
                     var doc = row.getString("doc");
-                    return new Kept(row.getLong("rev"), row.getString("version"), doc.length(), tree(doc));
+                    var rev = row.getObject("rev");
+                    return new Kept(Revisions.of(rev, newest), rev, row.getString("version"), doc.length(), tree(doc));
                 })
                 .findOne()
                 .orElseThrow(() -> RowId.wrong(RowId.kept(h, id))
@@ -240,7 +256,7 @@ public final class Ranches {
                 .bind("id", id.toString())
                 .map((row, context) -> new Edit(
                         row.getLong("rev"),
-                        Instant.parse(row.getString("at")),
+                        Revisions.time(row.getString("at")),
                         row.getString("who"),
                         row.getString("words"),
                         paths(row.getString("inverse_patch"))))

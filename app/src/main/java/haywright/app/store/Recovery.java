@@ -13,7 +13,6 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Optional;
 import java.util.UUID;
-import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 import org.jspecify.annotations.Nullable;
 
@@ -49,7 +48,10 @@ public final class Recovery {
     public Raw raw(UUID id) {
         return jdbi.withHandle(h -> h.createQuery("SELECT name, rev, doc FROM ranch WHERE id = :id")
                         .bind("id", RowId.kept(h, id))
-                        .map((row, context) -> new Raw(row.getString("name"), row.getLong("rev"), row.getString("doc")))
+                        .map((row, context) -> new Raw(
+                                row.getString("name"),
+                                Revisions.of(row.getObject("rev"), Revisions.newest(h, "edit", id)),
+                                row.getString("doc")))
                         .findOne())
                 .orElseThrow(() -> new Refused("id", id.toString(), "there is no such ranch here", "Open the round."));
     }
@@ -115,8 +117,9 @@ public final class Recovery {
         return jdbi.withHandle(h -> h.createQuery("SELECT at FROM edit WHERE ranch_id = :id AND rev = :rev")
                 .bind("id", id.toString())
                 .bind("rev", rev)
-                .map((row, context) -> Instant.parse(row.getString("at")))
+                .mapTo(String.class)
                 .findOne()
+                .map(Revisions::time)
                 .orElse(null));
     }
 
@@ -155,21 +158,24 @@ public final class Recovery {
                 throw new Refused("id", good.name(), "this ranch can be read as it is", "To go back, use its history.");
             }
             var at = Instant.now(clock).toString();
-            long next = Math.max(now.rev(), newest(h, "edit", id)) + 1;
+            long next = now.rev() + 1;
             h.execute(
                     "INSERT INTO set_aside (ranch_id, rev, at, doc) VALUES (?, ?, ?, ?)",
                     id.toString(),
-                    Math.max(now.rev(), newest(h, "set_aside", id) + 1),
+                    Math.max(now.rev(), Revisions.newest(h, "set_aside", id) + 1),
                     at,
                     now.doc());
-            h.execute(
-                    "UPDATE ranch SET name = ?, rev = ?, format = ?, doc = ? WHERE id = ? AND rev = ?",
+            int put = h.execute(
+                    "UPDATE ranch SET name = ?, rev = ?, format = ?, doc = ? WHERE id = ? AND doc = ?",
                     good.name(),
                     next,
                     documents.format(),
                     documents.tree(good).toString(),
                     id.toString(),
-                    now.rev());
+                    now.doc());
+            if (put == 0) {
+                throw Ranches.neverStill(id);
+            }
             // nothing to take back: what stood there before cannot be read
             h.execute(
                     "INSERT INTO edit (ranch_id, rev, at, who, words, inverse_patch) VALUES (?, ?, ?, ?, ?, ?)",
@@ -181,13 +187,5 @@ public final class Recovery {
                     new Patch(documents.format(), java.util.Map.of()).json());
             return next;
         });
-    }
-
-    /** Revisions count on from there, also where another program set that of the ranch back; 0 where there is none. */
-    private static long newest(Handle h, String table, UUID id) {
-        return h.createQuery("SELECT coalesce(max(rev), 0) FROM " + table + " WHERE ranch_id = :id")
-                .bind("id", id.toString())
-                .mapTo(Long.class)
-                .one();
     }
 }

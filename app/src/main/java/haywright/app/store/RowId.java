@@ -29,6 +29,19 @@ final class RowId {
         }
     }
 
+    /**
+     * SQLite lets a key be null, and such a row is found under no name: it gets one that is no id of a ranch, under which
+     * it is then listed like any other whose id is none.
+     */
+    static void nameTheNameless(Handle h) {
+        int nameless = h.createQuery("SELECT count(*) FROM ranch WHERE id IS NULL")
+                .mapTo(Integer.class)
+                .one();
+        if (nameless > 0) {
+            h.execute("UPDATE ranch SET id = 'none ' || rowid WHERE id IS NULL");
+        }
+    }
+
     /** What stands in the row; itself where there is no such row. */
     static String kept(Handle h, UUID id) {
         boolean isHere = h.createQuery("SELECT count(*) FROM ranch WHERE id = :id")

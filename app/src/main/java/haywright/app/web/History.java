@@ -27,9 +27,14 @@ public final class History {
         var zone = ZoneId.systemDefault();
         return new View(
                 page.desk().store().ranches().history(page.ranch().id()).stream()
-                        .map(edit -> new Row(edit, AT.format(edit.at().atZone(zone))))
+                        .map(edit -> new Row(edit, at(edit, zone)))
                         .toList(),
                 problem);
+    }
+
+    private static String at(Edit edit, ZoneId zone) {
+        var at = edit.at();
+        return at == null ? "at a time that is not known" : AT.format(at.atZone(zone));
     }
 
     private static void undo(Page page) {

@@ -28,6 +28,51 @@ class SqliteStoreTest extends StoreDamageContract {
         return Store.inFolder(folder.resolve("data"), clock);
     }
 
+    /** SQLite keeps in a column whatever another program puts there. */
+    @Test
+    void aRevisionThatIsNoWholeNumberIsCountedOnFromTheHistory() {
+        var ranch = demo();
+        ranches.create(ranch);
+        ranches.save(ranch.id(), 1, "Ann", "oats", repriced(ranch, "Oat hay", 1));
+        for (var rev : List.of("1.5", "'x'", "1e300", "x'00'")) {
+            goesOn(ranch, ranches.open(ranch.id()).rev(), rev);
+        }
+    }
+
+    @Test
+    void aRowWithoutAnyIdIsARanchThatCannotBeRead() {
+        ranches.create(demo());
+        var doc = store.recovery().raw(demo().id()).doc();
+        for (int i = 0; i < 2; i++) {
+            store.jdbi().useHandle(h -> h.execute("INSERT INTO ranch VALUES (NULL, 'Null id', 1, 1, ?, NULL)", doc));
+        }
+        var early = folder.resolve("early.db");
+        store.files().backup(early);
+        nameless(store);
+        assertThat(store.dailyCopy()).isPresent();
+        var late = folder.resolve("late.db");
+        store.files().backup(late);
+        for (var backup : List.of(early, late)) {
+            try (var other = Store.at("jdbc:sqlite:" + folder.resolve("of-" + backup.getFileName()), MORNING)) {
+                assertThat(other.files().restore(backup, "Ann")).hasSize(3);
+                nameless(other);
+                other.files().restore(backup, "Ann");
+                nameless(other);
+            }
+        }
+    }
+
+    private static void nameless(Store there) {
+        var listed = there.ranches().list();
+        assertThat(listed).hasSize(3);
+        assertThat(listed).extracting(Ranches.Listed::id).doesNotHaveDuplicates();
+        for (var each : listed) {
+            boolean isDemo = each.id().equals(demo().id());
+            assertThat(there.recovery().wrong(each.id()).isEmpty()).isEqualTo(isDemo);
+            assertThat(there.files().export(each.id())).contains("Tin Lantern");
+        }
+    }
+
     @Test
     void theFileIsKeptAsItWasPromised() throws SQLException {
         try (var store = Store.inFolder(folder.resolve("data"), MORNING)) {

@@ -3,6 +3,7 @@ package haywright.app.store;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import haywright.app.document.RanchDocument;
 import haywright.ranch.Ranch;
 import haywright.workings.Refused;
 import java.io.IOException;
@@ -105,6 +106,47 @@ abstract class StoreDamageContract extends StoreFilesContract {
             assertThat(ranches.save(ranch.id(), 3, "Ben", "same", repriced(ranch, "Oat hay", 2)))
                     .isInstanceOf(SaveAnswer.Saved.class);
         }
+    }
+
+    @Test
+    void aRevisionSetBackIsCountedOnFromTheHistory() {
+        var ranch = saved(1, 2);
+        for (long rev : new long[] {1, Long.MAX_VALUE, Long.MAX_VALUE - 1}) {
+            long before = ranches.open(ranch.id()).rev();
+            goesOn(ranch, before, Long.toString(rev));
+        }
+    }
+
+    /** @param rev what another program leaves there */
+    final void goesOn(Ranch ranch, long before, String rev) {
+        store.jdbi().useHandle(h -> h.execute("UPDATE ranch SET rev = " + rev));
+        assertThat(ranches.open(ranch.id()).rev()).as(rev).isEqualTo(before);
+        int price = (int) before + 10;
+        assertThat(ranches.save(ranch.id(), before, "Ann", "oats", repriced(ranch, "Oat hay", price)))
+                .as(rev)
+                .isInstanceOfSatisfying(
+                        SaveAnswer.Saved.class, s -> assertThat(s.rev()).isEqualTo(before + 1));
+        store.jdbi().useHandle(h -> h.execute("UPDATE ranch SET rev = " + rev));
+        var file = folder.resolve("in.json");
+        try {
+            Files.writeString(file, new RanchDocument().write(repriced(ranch, "Oat hay", price + 100)));
+        } catch (IOException e) {
+            throw new java.io.UncheckedIOException(e);
+        }
+        assertThat(store.files().importFile(file, "Ann", true).became()).isEqualTo(RanchFiles.Became.CHANGED);
+        damage(ranch.id(), "{{");
+        store.jdbi().useHandle(h -> h.execute("UPDATE ranch SET rev = " + rev));
+        store.recovery().putInPlace(ranch, "Ann", "back");
+        assertThat(ranches.open(ranch.id())).as(rev).isEqualTo(new Ranches.Opened(ranch, before + 3));
+    }
+
+    @Test
+    void aTimeThatIsNoneLeavesTheHistoryToBeRead() {
+        var ranch = saved(1, 2);
+        store.jdbi().useHandle(h -> h.execute("UPDATE edit SET at = 'yesterday' WHERE rev = 2"));
+        assertThat(ranches.history(ranch.id()))
+                .extracting(edit -> edit.at() == null)
+                .containsExactly(false, true);
     }
 
     @Test
