@@ -1,6 +1,7 @@
 package haywright.app.cli;
 
 import haywright.app.store.BadDatabase;
+import haywright.app.words.Letters;
 import haywright.app.words.Version;
 import haywright.workings.Refused;
 import java.io.IOException;
@@ -79,7 +80,7 @@ public final class Cli {
     private int failed(Throwable e) {
         var err = line.getErr();
         if (e instanceof Refused refused) {
-            refused.problems().forEach(p -> err.println(p.field() + ": " + p.sentence()));
+            refused.problems().forEach(p -> err.println(Letters.inOneLine(p.field() + ": " + p.sentence())));
         } else if (e instanceof BadDatabase bad) {
             WayBack.lines(bad).forEach(err::println);
         } else if (e instanceof Output.Unwritten unwritten) {
@@ -103,7 +104,8 @@ public final class Cli {
         var command = e.getCommandLine();
         for (Throwable cause = e.getCause(); cause != null; cause = cause.getCause()) {
             if (cause instanceof Refused refused) {
-                refused.problems().forEach(p -> command.getErr().println(p.field() + ": " + p.sentence()));
+                refused.problems()
+                        .forEach(p -> command.getErr().println(Letters.inOneLine(p.field() + ": " + p.sentence())));
                 return REFUSED;
             }
         }

@@ -112,7 +112,9 @@ final class PrintCommand implements Runnable {
             if (String.valueOf(of.file.getFileName()).endsWith(".html")) {
                 write(sheet.phonePage(), of.file);
             } else {
-                write(sheet.paper(on.size()), of.file);
+                var paper = sheet.paper(on.size());
+                write(paper, of.file);
+                lacking(paper, of.file);
             }
             written(of, sheet);
         }
@@ -122,14 +124,27 @@ final class PrintCommand implements Runnable {
     void labels(@Mixin Of of, @Mixin OfLot lot, @Mixin On on) throws IOException {
         try (var store = open(of)) {
             var sheet = Sheets.newest(store, ranch(store, of), lot.name, clock);
-            write(sheet.labelsPaper(on.size()), of.file);
+            var paper = sheet.labelsPaper(on.size());
+            write(paper, of.file);
+            lacking(paper, of.file);
             written(of, sheet);
         }
     }
 
     private void print(Paper paper, Of of) throws IOException {
         write(paper, of.file);
+        lacking(paper, of.file);
         written(of);
+    }
+
+    private void lacking(Paper paper, Path file) {
+        if (file.toString().endsWith(".pdf") && !paper.lacking().isEmpty()) {
+            spec.commandLine()
+                    .getErr()
+                    .printf(
+                            "These letters cannot be printed, and the number of each stands in brackets in its place: %s%n",
+                            paper.lacking());
+        }
     }
 
     private void written(Of of) {

@@ -6,6 +6,7 @@ import haywright.app.store.RanchFiles;
 import haywright.app.store.Ranches;
 import haywright.app.store.Store;
 import haywright.app.web.Desk;
+import haywright.app.words.Letters;
 import haywright.app.words.Show;
 import haywright.workings.Refused;
 import java.io.PrintWriter;
@@ -48,10 +49,11 @@ final class RanchCommand implements Runnable {
     void list() {
         try (var store = data.openKept(clock)) {
             for (var ranch : store.ranches().list()) {
-                out().printf("%s  %s%n", ranch.id(), ranch.name());
+                out().printf("%s  %s%n", ranch.id(), Letters.inOneLine(ranch.name()));
                 store.recovery()
                         .wrong(ranch.id())
-                        .ifPresent(wrong -> err().printf("%s: cannot be read: %s%n", ranch.name(), sentence(wrong)));
+                        .ifPresent(wrong -> err().printf(
+                                        "%s: cannot be read: %s%n", Letters.inOneLine(ranch.name()), sentence(wrong)));
             }
         }
     }
@@ -81,14 +83,14 @@ final class RanchCommand implements Runnable {
                     .wrong(ranch.id())
                     .ifPresent(wrong -> err().printf(
                                     "%s: cannot be read and goes out exactly as it is kept: %s%n",
-                                    ranch.name(), sentence(wrong)));
+                                    Letters.inOneLine(ranch.name()), sentence(wrong)));
             if (file == null) {
                 out().print(store.files().export(ranch.id()));
                 out().flush(); // it does so by itself only at the end of a line
             } else {
                 var replaced = Output.replaced(file);
                 Output.to(file, () -> store.files().exportTo(ranch.id(), file));
-                out().printf("%s: written to %s%s%n", ranch.name(), file, replaced);
+                out().printf("%s: written to %s%s%n", Letters.inOneLine(ranch.name()), file, replaced);
             }
         }
     }
@@ -127,7 +129,7 @@ final class RanchCommand implements Runnable {
                         .wrong(ranch.id())
                         .ifPresent(wrong -> err().printf(
                                         "%s: cannot be read and is in the backup exactly as it is kept: %s%n",
-                                        ranch.name(), sentence(wrong)));
+                                        Letters.inOneLine(ranch.name()), sentence(wrong)));
             }
             out().printf("%s written to %s%s%n", WayBack.ranches(all.size()), file, replaced);
         }
@@ -179,13 +181,13 @@ final class RanchCommand implements Runnable {
     }
 
     private static String sentence(Refused wrong) {
-        return wrong.problems().get(0).sentence();
+        return Letters.inOneLine(wrong.problems().get(0).sentence());
     }
 
     private void say(RanchFiles.Imported imported) {
         out().printf(
                         "%s: %s%n",
-                        imported.name(),
+                        Letters.inOneLine(imported.name()),
                         switch (imported.became()) {
                             case NEW -> "taken in";
                             case CHANGED -> "was here already; saved as a change that can be undone";

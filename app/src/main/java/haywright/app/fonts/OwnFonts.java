@@ -31,6 +31,46 @@ public final class OwnFonts implements FontMapper {
         FontMappers.set(ALL);
     }
 
+    /** The letters of a text that the font has no picture of, each once and in order. */
+    public static String lacking(String text) {
+        return text.codePoints()
+                .filter(OwnFonts::isLacking)
+                .distinct()
+                .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
+                .toString();
+    }
+
+    /**
+     * With the number that Unicode gives it in the place of each such letter, so that two names stay two; signs without
+     * a picture of their own, which the font would print as a box, are left out.
+     */
+    public static String numbered(String text) {
+        if (text.codePoints().allMatch(c -> c < ' ' || hasPicture(c))) {
+            return text;
+        }
+        var all = new StringBuilder();
+        text.codePoints().forEach(c -> {
+            if (c < ' ' || hasPicture(c)) {
+                all.appendCodePoint(c);
+            } else if (isLacking(c)) {
+                all.append("[%04X]".formatted(c));
+            }
+        });
+        return all.toString();
+    }
+
+    private static boolean isLacking(int c) {
+        return !Character.isISOControl(c) && Character.getType(c) != Character.FORMAT && !hasPicture(c);
+    }
+
+    private static boolean hasPicture(int c) {
+        try {
+            return ALL.font.getUnicodeCmapLookup().getGlyphId(c) != 0;
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
     private static TrueTypeFont read() {
         try (var in = Objects.requireNonNull(OwnFonts.class.getResourceAsStream("/fonts/SourceSans3-Regular.ttf"))) {
             return new TTFParser().parse(new RandomAccessReadBuffer(in));

@@ -9,6 +9,7 @@ import gg.jte.ContentType;
 import gg.jte.TemplateEngine;
 import gg.jte.output.StringOutput;
 import haywright.app.fonts.OwnFonts;
+import haywright.app.words.Letters;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -35,6 +36,11 @@ import java.util.function.Consumer;
  * @param dated the day it stands for, which the file carries as its date: the same page gives the same bytes
  */
 public record Paper(String xhtml, LocalDate dated) {
+    /** A document may hold signs that the form of a page does not: another program put them in, or an older Haywright. */
+    public Paper {
+        xhtml = Letters.ofXml(xhtml);
+    }
+
     private static final List<FontFace> FONTS = List.of(
             new FontFace("Regular", 400, "normal"),
             new FontFace("Italic", 400, "italic"),
@@ -185,6 +191,11 @@ public record Paper(String xhtml, LocalDate dated) {
         return calendar;
     }
 
+    /** The letters that the font has no picture of, each once: printed is the number of each, in brackets. */
+    public String lacking() {
+        return OwnFonts.lacking(xhtml);
+    }
+
     /** How many pages it takes; nothing is drawn for it. */
     int pages() {
         try (var renderer = builder().buildPdfRenderer()) {
@@ -195,7 +206,7 @@ public record Paper(String xhtml, LocalDate dated) {
 
     private PdfRendererBuilder builder() {
         return new PdfRendererBuilder()
-                .withHtmlContent(xhtml, null)
+                .withHtmlContent(OwnFonts.numbered(xhtml), null)
                 .usePdfUaAccessibility(true)
                 .withProducer("Haywright")
                 .useUriResolver((base, uri) -> isOwn(uri) ? uri : null)

@@ -1,6 +1,7 @@
 package haywright.app.web;
 
 import haywright.app.document.Spelling;
+import haywright.app.words.Letters;
 import haywright.app.words.Parse;
 import haywright.app.words.Show;
 import haywright.quantity.Quantity;
@@ -75,7 +76,7 @@ public final class Form {
 
     public String value(String name) {
         var all = typed.getOrDefault(name, List.of());
-        return all.isEmpty() ? "" : all.get(0);
+        return all.isEmpty() ? "" : Letters.withBreaks(all.get(0));
     }
 
     public String value(Ask ask) {
@@ -98,9 +99,8 @@ public final class Form {
 
     /** Required. */
     public String text(Ask ask, String fix) {
-        findings.read(ask);
-        var text = value(ask).strip();
-        if (text.isEmpty()) {
+        var text = text(ask);
+        if (!Letters.isSeen(text)) {
             refuse(ask.name(), "", "nothing is written here", fix);
         }
         return text;
@@ -109,7 +109,15 @@ public final class Form {
     /** Empty where nothing was typed. */
     public String text(Ask ask) {
         findings.read(ask);
-        return value(ask).strip();
+        var text = value(ask).strip();
+        if (!Letters.isXml(text)) {
+            refuse(
+                    ask.name(),
+                    Letters.inOneLine(text),
+                    "there is a sign in it that no page or paper can hold; its number stands in < >",
+                    "Take it out, and write what should stand there.");
+        }
+        return text;
     }
 
     /** @param fix what to do if it is left empty */

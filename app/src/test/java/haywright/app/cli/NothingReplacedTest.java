@@ -70,6 +70,16 @@ class NothingReplacedTest {
     }
 
     @Test
+    void aNameGivesTheTerminalNoOrders() throws IOException {
+        var ranch = haywright.ranch.Ranch.empty(new java.util.UUID(7, 7), "Odd \u001b[31m ranch");
+        Files.writeString(folder.resolve("odd.json"), new RanchDocument().write(ranch));
+        assertThat(at("data", "ranch", "import", file("odd.json"))).isZero();
+        assertThat(out.toString()).doesNotContain("\u001b");
+        assertThat(at("data", "ranch", "list")).isZero();
+        assertThat(out.toString()).contains("Odd").doesNotContain("\u001b");
+    }
+
+    @Test
     void aPlaceThatBeginsWithAFileIsSaid() {
         assertThat(at("new", "ranch", "restore", file("good.db"))).isZero();
         assertThat(out.toString()).contains(file("new"));

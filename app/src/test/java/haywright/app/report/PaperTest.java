@@ -62,6 +62,23 @@ class PaperTest {
         }
     }
 
+    /** Char of XML 1.0, W3C, section 2.2: these are none. */
+    @Test
+    void signsThatAPageCannotHoldStopNoPaper() throws IOException {
+        for (var sign : List.of("\u000b", "\f", "\u001b", "\u0001", "\ufffe", "\uffff", "\ud800")) {
+            assertThat(text(paper("<p>Meadow" + sign + "hay</p>").pdf())).contains("Meadow hay");
+        }
+    }
+
+    /** The numbers are those of the Unicode charts: CJK Unified Ideographs, Hebrew, Emoticons. */
+    @Test
+    void lettersThatTheFontLacksArePrintedAsTheirNumbersAndNamed() throws IOException {
+        var page = paper("<p>漢 hay, 字 hay, \u05d0, 😀, Śląsk, ½\u200b</p>");
+        assertThat(text(page.pdf())).contains("[6F22] hay, [5B57] hay, [05D0], [1F600], Śląsk, ½");
+        assertThat(page.lacking()).isEqualTo("漢字\u05d0😀");
+        assertThat(paper("<p>Hay – 7½ “lb” ≥ −20 °F\u00a0\u00ad</p>").lacking()).isEmpty();
+    }
+
     @Test
     void theSamePageGivesTheSameBytes() {
         assertThat(paper("<p>Hay</p>").pdf()).isEqualTo(paper("<p>Hay</p>").pdf());

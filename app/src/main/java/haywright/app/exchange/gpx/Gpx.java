@@ -54,7 +54,7 @@ public record Gpx(String name, List<FieldWalk> walks) {
 
     /** Signs that XML has no place for are left out. */
     private static String escaped(String words) {
-        return words.replaceAll("[^\\x20-\\uD7FF\\uE000-\\uFFFD]", " ")
+        return words.replaceAll("[^\\x20-\\uD7FF\\uE000-\\uFFFD\\x{10000}-\\x{10FFFF}]", " ")
                 .replace("&", "&amp;")
                 .replace("<", "&lt;")
                 .replace(">", "&gt;");

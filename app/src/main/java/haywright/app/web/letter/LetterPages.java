@@ -53,6 +53,11 @@ public final class LetterPages {
             return LetterPages.ask(part, letter);
         }
 
+        /** Letters that are printed as their numbers. */
+        public String lacking() {
+            return letter.paper(Paper.Size.LETTER).lacking();
+        }
+
         public int rows(Part part) {
             return Math.max(2, (int) form.value(part.id()).lines().count() + 1);
         }
