@@ -28,7 +28,7 @@ final class KeyCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        spec.commandLine().getOut().println(Home.in(data.home()).key());
+        spec.commandLine().getOut().println(Home.keyIn(data.home()));
         return 0;
     }
 }

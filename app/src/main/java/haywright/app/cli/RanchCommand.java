@@ -138,7 +138,7 @@ final class RanchCommand implements Runnable {
     @Command(
             description = "Takes every ranch from a backup, or from a daily copy of the data.",
             mixinStandardHelpOptions = true)
-    void restore(
+    int restore(
             @Parameters(paramLabel = "FILE", arity = "0..1") @Nullable Path file,
             @Option(
                             names = "--newest",
@@ -149,9 +149,13 @@ final class RanchCommand implements Runnable {
             throw new ParameterException(spec.commandLine(), "Name a FILE, or say --newest.");
         }
         try (var store = newest ? openOrPutInPlace() : data.openOrBegin(clock, out())) {
-            if (file != null) {
-                store.files().restore(file, Desk.WHO).forEach(this::say);
+            if (file == null) {
+                return 0;
             }
+            var all = store.files().restore(file, Desk.WHO);
+            all.forEach(this::say);
+            boolean leftOut = all.stream().anyMatch(ranch -> ranch.became() == RanchFiles.Became.LEFT_UNREADABLE);
+            return leftOut ? Cli.REFUSED : 0;
         }
     }
 

@@ -113,13 +113,23 @@ final class Backup {
             if (!DataFolder.isWhole(copy)) {
                 throw cutShort(file);
             }
-            try (var store = Store.at("jdbc:sqlite:" + copy, Clock.systemUTC())) {
+            try (var store = opened(copy, file)) {
                 return takeIn(store.jdbi(), documents, replace);
             }
         } catch (IOException e) {
             throw RanchFiles.unreadable(file, e);
         } finally {
             delete(copy);
+        }
+    }
+
+    /** What is wrong is wrong with the file that was named, not with the copy that is looked at. */
+    private static Store opened(Path copy, Path file) {
+        try {
+            return Store.at("jdbc:sqlite:" + copy, Clock.systemUTC());
+        } catch (Refused e) {
+            var wrong = e.problems().get(0);
+            throw new Refused("file", file.toString(), wrong.rule(), wrong.fix());
         }
     }
 

@@ -12,7 +12,11 @@ import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.sql.SQLTransientConnectionException;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Properties;
+import java.util.logging.Level;
+import java.util.logging.Logger;
+import java.util.stream.Stream;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
 import org.flywaydb.core.api.exception.FlywayValidateException;
@@ -25,6 +29,13 @@ final class Database implements AutoCloseable {
     static final int TABLES_VERSION = 3;
     /** How long one waits for another program's write. */
     private static final String PATIENCE = "4000";
+
+    /** What it has to say of an address is said in a sentence of our own. Held here, or the setting is forgotten. */
+    private static final Logger DRIVER = Logger.getLogger("org.postgresql");
+
+    static {
+        DRIVER.setLevel(Level.OFF);
+    }
 
     private final HikariDataSource pool;
     /** What a connection to a server is made with. */
@@ -55,6 +66,7 @@ final class Database implements AutoCloseable {
             // a transaction that reads before it writes must not find the database changed in between
             config.addDataSourceProperty("transaction_mode", "IMMEDIATE");
         } else {
+            refuseNoAddress(url);
             // a server that is away is said to be within two seconds: half a second for the pool, one for a knock
             System.setProperty("com.zaxxer.hikari.aliveBypassWindowMs", "0"); // no connection is used unlooked at
             config.setConnectionTimeout(500);
@@ -169,7 +181,35 @@ final class Database implements AutoCloseable {
         }
     }
 
+    private static void refuseNoAddress(String url) {
+        try {
+            DriverManager.getDriver(url);
+        } catch (SQLException | RuntimeException e) {
+            throw new Refused(
+                    "data",
+                    withoutPassword(url),
+                    "this cannot be read as the address of a PostgreSQL database",
+                    "It looks like jdbc:postgresql://server:5432/database?user=name; a percent sign in a password is %25.");
+        }
+    }
+
+    /** What the driver finds wrong with a setting in the address, which it calls a failed connection like any other. */
+    private static Optional<String> wrongSetting(@Nullable Throwable e) {
+        return Stream.iterate(e, each -> each != null, Throwable::getCause)
+                .map(each -> String.valueOf(each.getMessage()))
+                .filter(words -> words.matches("(?s)Invalid \\w+ value: .*"))
+                .findFirst();
+    }
+
     private static RuntimeException cannotBeOpened(String url, RuntimeException e) {
+        var setting = wrongSetting(e);
+        if (setting.isPresent()) {
+            return new Refused(
+                    "data",
+                    withoutPassword(url),
+                    "a setting in this address is wrong: " + setting.get(),
+                    "Put it right after the question mark, or leave it out.");
+        }
         var trouble = Trouble.of(e);
         if (trouble.filter(Trouble.DAMAGED::equals).isPresent()) {
             return e; // the folder knows a way back
@@ -209,6 +249,13 @@ final class Database implements AutoCloseable {
                     "these data were written by a newer Haywright",
                     "Use the newer one; nothing has been changed.");
         } catch (FlywayException e) {
+            if (String.valueOf(e.getMessage()).contains("schema history table")) {
+                throw new Refused(
+                        "data",
+                        withoutPassword(pool.getJdbcUrl()),
+                        "there are tables in this database, and they are not Haywright's",
+                        "Is it the right one? Nothing was changed.");
+            }
             throw cannotBeOpened(pool.getJdbcUrl(), e);
         }
     }

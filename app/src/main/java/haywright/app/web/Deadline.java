@@ -5,6 +5,7 @@ import java.time.Duration;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.concurrent.atomic.AtomicReference;
+import org.eclipse.jetty.http.HttpMethod;
 import org.eclipse.jetty.io.Content;
 import org.eclipse.jetty.server.Handler;
 import org.eclipse.jetty.server.Request;
@@ -244,6 +245,12 @@ public final class Deadline extends Handler.Wrapper {
             this.watched = watched;
             isWhole = request.getLength() == 0
                     || request.getLength() < 0 && !request.getHeaders().contains("Transfer-Encoding");
+        }
+
+        /** HEAD is answered as GET is, status and headings; the server itself leaves the body out. */
+        @Override
+        public String getMethod() {
+            return HttpMethod.HEAD.is(super.getMethod()) ? HttpMethod.GET.asString() : super.getMethod();
         }
 
         /** Who was told that it did not come whole does not have it read to the end. */

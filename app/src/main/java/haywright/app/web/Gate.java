@@ -7,9 +7,12 @@ import io.javalin.http.HttpResponseException;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.SameSite;
 import java.net.URI;
+import java.nio.charset.Charset;
+import java.nio.charset.IllegalCharsetNameException;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -21,6 +24,8 @@ import java.util.stream.Stream;
  * its form.
  */
 public final class Gate {
+    private static final Pattern CHARSET = Pattern.compile("(?i)charset\\s*=\\s*\"?([^\\s;\"]*)");
+
     static final String TOKEN = "token";
 
     static final int FORM_LIMIT = 1024 * 1024;
@@ -62,6 +67,7 @@ public final class Gate {
         if (host == null || !hosts.contains(name(host))) {
             throw new HttpResponseException(421, "This address is not one of ours.", Map.of());
         }
+        checkLetters(http);
         boolean reads = http.method() == HandlerType.GET || http.method() == HandlerType.HEAD;
         if (!reads && http.method() != HandlerType.POST) {
             http.header("Allow", "GET, HEAD, POST");
@@ -93,6 +99,20 @@ public final class Gate {
                 checkToken(http);
             }
         }
+    }
+
+    private static void checkLetters(Context http) {
+        // the heading itself: the server reads its own idea of the type by the code that is looked at here
+        var named = CHARSET.matcher(String.valueOf(http.header("Content-Type")));
+        try {
+            if (!named.find() || Charset.isSupported(named.group(1))) {
+                return;
+            }
+        } catch (IllegalCharsetNameException e) {
+            // said below
+        }
+        throw new HttpResponseException(
+                415, "The letters of what was sent are in no known code. Send it as charset=utf-8.", Map.of());
     }
 
     private static boolean isQuestion(Context http) {
@@ -197,9 +217,25 @@ public final class Gate {
 
     private void checkToken(Context http) {
         var sent = http.formParam(TOKEN);
+        if (sent == null && looksLikeJson(http)) {
+            throw new HttpResponseException(
+                    403,
+                    "JSON is taken from a script that sends the key (./haywright key prints it: Authorization: Bearer KEY)"
+                            + " and says what it is (Content-Type: application/json).",
+                    Map.of());
+        }
         if (sent == null || !Home.same(sent, home.token())) {
             throw new HttpResponseException(403, "The form came from elsewhere.", Map.of());
         }
+    }
+
+    /** Also where it was sent as a form: then all of it stands where the name of the first field should. */
+    private static boolean looksLikeJson(Context http) {
+        return http.isJson()
+                || http.contentType() == null
+                || http.formParamMap().keySet().stream()
+                        .anyMatch(name -> name.stripLeading().startsWith("{")
+                                || name.stripLeading().startsWith("["));
     }
 
     private static HttpResponseException foreign() {

@@ -45,7 +45,7 @@ public record Home(Path folder, String key, boolean isOpen) {
             if (!isKey(file)) {
                 writeKey(file);
             }
-            return new Home(folder, Files.readString(file).strip(), false);
+            return new Home(folder, read(file), false);
         } catch (IOException e) {
             throw new Refused(
                     "key",
@@ -55,8 +55,37 @@ public record Home(Path folder, String key, boolean isOpen) {
         }
     }
 
+    /**
+     * The key that is kept; none is made, because pages that are open would not know it.
+     *
+     * @throws Refused where none is kept
+     */
+    public static String keyIn(Path folder) {
+        var file = folder.resolve("key");
+        try {
+            if (isKey(file)) {
+                return read(file);
+            }
+        } catch (IOException e) {
+            throw new Refused("key", file.toString(), "this cannot be read: " + e.getMessage(), "Check who owns it.");
+        }
+        throw new Refused(
+                "key",
+                file.toString(),
+                "no key to the pages is kept here",
+                "Starting Haywright makes one. Where its pages are open already, end it and start it again.");
+    }
+
     private static boolean isKey(Path file) throws IOException {
-        return Files.exists(file) && Files.readString(file).strip().matches(KEY_FORM);
+        if (Files.exists(file) && !Files.isRegularFile(file)) {
+            throw new IOException("it is no file but a folder or a device");
+        }
+        return Files.exists(file) && read(file).matches(KEY_FORM);
+    }
+
+    /** Whatever its bytes are: what is no key is found to be none by its form. */
+    private static String read(Path file) throws IOException {
+        return Files.readString(file, StandardCharsets.ISO_8859_1).strip();
     }
 
     /** Under another name until it is whole; of two programs that begin at once, the first one's stays. */

@@ -70,6 +70,61 @@ class NothingReplacedTest {
     }
 
     @Test
+    void aKeyIsPrintedWhereOneIsKeptAndNotMade() throws IOException {
+        assertThat(at("data", "key")).isEqualTo(2);
+        assertThat(folder.resolve("data/key")).doesNotExist();
+        var key = haywright.app.web.Home.in(folder.resolve("data")).key();
+        assertThat(at("data", "key")).isZero();
+        assertThat(out.toString().strip()).isEqualTo(key);
+        Files.write(folder.resolve("data/key"), new byte[] {(byte) 0xff, (byte) 0xfe});
+        assertThat(at("data", "key")).isEqualTo(2);
+        assertThat(haywright.app.web.Home.in(folder.resolve("data")).key()).hasSize(43);
+        Files.delete(folder.resolve("data/key"));
+        Files.createDirectory(folder.resolve("data/key"));
+        assertThat(at("data", "key")).isEqualTo(2);
+    }
+
+    @Test
+    void whatIsWrongWithABackupIsSaidOfTheFileThatWasNamed() throws Exception {
+        for (var sql : List.of(
+                "DROP TABLE flyway_schema_history",
+                "UPDATE flyway_schema_history SET version = '99' WHERE version = '3'")) {
+            var file = folder.resolve("odd.db");
+            Files.copy(folder.resolve("good.db"), file, java.nio.file.StandardCopyOption.REPLACE_EXISTING);
+            try (var connection = java.sql.DriverManager.getConnection("jdbc:sqlite:" + file);
+                    var statement = connection.createStatement()) {
+                statement.execute(sql);
+            }
+            assertThat(at("data", "ranch", "restore", file.toString())).isEqualTo(2);
+            assertThat(err.toString()).contains(file.toString()).doesNotContain("aseline", "jdbc:");
+        }
+    }
+
+    @Test
+    void aRanchLeftOutIsNoSuccess() throws Exception {
+        try (var connection = java.sql.DriverManager.getConnection("jdbc:sqlite:" + file("good.db"));
+                var statement = connection.createStatement()) {
+            statement.execute("UPDATE ranch SET doc = '{{'");
+        }
+        assertThat(at("data", "ranch", "restore", file("good.db"))).isEqualTo(2);
+        assertThat(out.toString()).contains("left here as it is");
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "jdbc:postgresql://127.0.0.1:99999999/x",
+                "jdbc:postgresql://127.0.0.1:port/x",
+                "jdbc:postgresql://127.0.0.1:1/x%zz",
+                "jdbc:postgresql://127.0.0.1:1/x?sslmode=bogus"
+            })
+    void anAddressThatCannotBeReadIsSaidToBe(String place) {
+        assertThat(run("ranch", "list", "--data=" + place)).isEqualTo(2);
+        assertThat(err.toString().lines()).hasSize(1);
+        assertThat(err.toString()).contains("address").doesNotContain("Exception", "org.", "java.", "Start it");
+    }
+
+    @Test
     void aNameGivesTheTerminalNoOrders() throws IOException {
         var ranch = haywright.ranch.Ranch.empty(new java.util.UUID(7, 7), "Odd \u001b[31m ranch");
         Files.writeString(folder.resolve("odd.json"), new RanchDocument().write(ranch));

@@ -80,6 +80,46 @@ class GateTest {
                 .isEqualTo(200);
     }
 
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "/",
+                "/nothing",
+                "/ranch/00000000-0000-0000-0000-000000000099",
+                "/ranch/00000000-0000-0000-0000-000000000099/lots",
+                "/static/haywright.css",
+                "/static/none.css",
+                "/demo",
+                "/api/compute/basis"
+            })
+    void aHeadIsAnsweredAsAGet(String path) {
+        var client = client();
+        client.get("/");
+        int get = client.send("GET", path, Map.of(), "").status();
+        assertThat(client.send("HEAD", path, Map.of(), "").status()).isEqualTo(get);
+        assertThat(client.send("HEAD", path, Map.of(), "").body()).isEmpty();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"bogus", "\"b\"", "*", ""})
+    void lettersInNoKnownCodeAreSaid(String charset) {
+        for (var path : new String[] {"/ranches", "/api/compute/basis"}) {
+            var type = Map.of("Content-Type", "application/json; charset=" + charset);
+            assertThat(client().send("POST", path, type, "{}").status()).isEqualTo(415);
+        }
+    }
+
+    @Test
+    void jsonWithoutTheKeyOrItsTypeIsToldSo() {
+        var client = client();
+        client.get("/");
+        for (var type : new String[] {"application/json", "application/x-www-form-urlencoded"}) {
+            var answer = client.send("POST", "/ranches", Map.of("Content-Type", type), "{\"name\":\"Stolen\"}");
+            assertThat(answer.status()).isEqualTo(403);
+            assertThat(answer.body()).contains("application/json", "Bearer");
+        }
+    }
+
     @Test
     void aFormWithoutItsTokenIsRefused() {
         var client = client();
