@@ -163,6 +163,11 @@ final class RanchCommand implements Runnable {
     private Store openOrPutInPlace() {
         var folder = data.dataFolder(clock);
         folder.refuseMissing();
+        folder.dayToCome()
+                .ifPresent(day -> err().printf(
+                                "By this machine's clock some copies are of days to come, the last of %s, and they are taken last."
+                                        + " If the clock is wrong, name the copy instead; they are in %s%n",
+                                Show.date(day), folder.copies()));
         Store store;
         try {
             store = data.open(clock);

@@ -102,6 +102,15 @@ public final class DataFolder {
         }
     }
 
+    /** The last day to come, by this clock, that there is a copy of; empty where the clock goes well with the copies. */
+    public Optional<LocalDate> dayToCome() {
+        var today = LocalDate.now(clock);
+        return all().stream()
+                .flatMap(file -> day(file).stream())
+                .filter(day -> day.isAfter(today))
+                .max(Comparator.naturalOrder());
+    }
+
     private static Optional<LocalDate> day(Path file) {
         var name = file.getFileName().toString();
         try {

@@ -125,6 +125,17 @@ class NothingReplacedTest {
     }
 
     @Test
+    void copiesOfDaysToComeAreSpokenOf() throws IOException {
+        Files.createDirectories(folder.resolve("data/copies"));
+        Files.copy(folder.resolve("good.db"), folder.resolve("data/copies/haywright-2026-11-20.db"));
+        assertThat(at("data", "ranch", "restore", "--newest")).isZero();
+        assertThat(err.toString()).isEmpty();
+        Files.copy(folder.resolve("good.db"), folder.resolve("data/copies/haywright-2027-03-20.db"));
+        assertThat(at("data", "ranch", "restore", "--newest")).isZero();
+        assertThat(err.toString()).contains("2027", file("data/copies"));
+    }
+
+    @Test
     void aNameGivesTheTerminalNoOrders() throws IOException {
         var ranch = haywright.ranch.Ranch.empty(new java.util.UUID(7, 7), "Odd \u001b[31m ranch");
         Files.writeString(folder.resolve("odd.json"), new RanchDocument().write(ranch));
