@@ -123,6 +123,30 @@ public record DietBlock(Diet diet, Sureness sureness) {
                         in.convex(growth.index(), growth.energy().of(need).over(headDays)));
     }
 
+    /**
+     * Keeps the same rows more or less surely. Walking upward, cuts that were taken hold on: what is left of a sum with
+     * more of its doubt taken off lies below.
+     *
+     * @param placed where the block stands at its own sureness: rows that it keeps at even odds stay so
+     * @return where it stands now
+     */
+    public Placed keep(Session in, Placed placed, Sureness asked, double headDays) {
+        var sure = new LinkedHashMap<RowId, Curve>();
+        for (var row : diet.rows()) {
+            var curve = placed.sure().get(row.of());
+            if (curve != null) {
+                var cone = cone(row.sense(), asked.z(row), row::spread);
+                in.convex(curve.index(), limited(cone, row, headDays * row.rightHandSide()));
+                sure.put(row.of(), new Curve(curve.index(), cone));
+            }
+        }
+        var growth = diet.growth()
+                .map(energy ->
+                        new Growth(placed.growth().orElseThrow().index(), new DietBlock(diet, asked).sure(energy)));
+        growth.ifPresent(now -> in.convex(now.index(), now.energy().over(headDays)));
+        return new Placed(placed.feed(), placed.row(), sure, growth);
+    }
+
     /** Moves one absolute row's limit, for one head and day. */
     public void limit(Session in, Placed placed, DietRow row, double limit) {
         if (row.isRatio()) {

@@ -41,7 +41,7 @@ public record Feed(
     }
 
     /** How far one of its figures may lie; not at all where its figures were given as they stand. */
-    Spread spread(ToDoubleFunction<Made> figure) {
+    public Spread spread(ToDoubleFunction<Made> figure) {
         return lot.map(all -> all.of(figure)).orElseGet(() -> Spread.certain(figure.applyAsDouble(composition)));
     }
 

@@ -201,6 +201,25 @@ public record LeastCostRation(
         return Optional.empty();
     }
 
+    /** The program of a ration of it, kept open, of every feed that the ration might have had. @param most how surely at most */
+    RationProgram open(Ration ration, Sureness most) {
+        var feeds = admitted(ration.diet());
+        var forages = ration.portions().stream()
+                .map(portion -> portion.feed().feed())
+                .filter(feed -> feed.feedClass().isForage())
+                .toList();
+        return RationProgram.of(
+                ration.diet(),
+                feeds,
+                most,
+                IntStream.range(0, feeds.size())
+                        .boxed()
+                        .filter(i -> options.way() != WayOfFeeding.FREE_CHOICE
+                                || !feeds.get(i).feed().feedClass().isForage()
+                                || forages.contains(feeds.get(i).feed()))
+                        .collect(Collectors.toSet()));
+    }
+
     private LeastCostRation without() {
         return new LeastCostRation(offered, need, options.withoutCare(), sureness, amounts);
     }

@@ -19,7 +19,7 @@ import java.util.stream.IntStream;
  */
 final class RationProgram implements AutoCloseable {
     private final DietBlock block;
-    private final DietBlock.Placed placed;
+    private DietBlock.Placed placed;
     private final Session session;
     private final List<PricedFeed> priced;
 
@@ -56,6 +56,11 @@ final class RationProgram implements AutoCloseable {
 
     Outcome solve() {
         return session.solve();
+    }
+
+    /** Keeps the rows that are kept surely as surely as that. */
+    void keep(Sureness asked) {
+        placed = block.keep(session, placed, asked, 1);
     }
 
     /** Moves an absolute row's limit. */

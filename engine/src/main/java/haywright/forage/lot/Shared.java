@@ -8,6 +8,16 @@ package haywright.forage.lot;
  * @param of whose: laboratory, method and analyte, or the id of the way
  */
 public record Shared(String what, String of) implements Comparable<Shared> {
+    /** Whether it is a laboratory's bias: results of another laboratory do not share it. */
+    public boolean isOfLaboratory() {
+        return what.equals("bias");
+    }
+
+    /** Whose it is: of a laboratory's bias in one figure the laboratory, whatever the figure; else itself. */
+    public Shared whose() {
+        return isOfLaboratory() ? new Shared(what, of.substring(0, of.indexOf('|'))) : this;
+    }
+
     @Override
     public int compareTo(Shared other) {
         int first = what.compareTo(other.what);

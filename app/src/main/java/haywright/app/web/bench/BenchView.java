@@ -74,12 +74,14 @@ public record BenchView(
      * @param saves against what is fed now, in words; empty when there is nothing to compare with
      * @param holds in how many of the ways that its feeds may be made it meets everything, in words
      * @param sure how surely each need is met, and by whose word they are fed so; in words
+     * @param surer what that costs, and what would make it surer
      * @param program whether the linear program can be had
      */
     public record Mix(
             String cost,
             String holds,
             String sure,
+            SureView surer,
             List<String> misses,
             String saves,
             List<Tight> tight,
@@ -204,6 +206,7 @@ public record BenchView(
                 Show.dollars(put.cost()),
                 Show.chances(ration.chance().percent()),
                 sure(yard, group, ration),
+                SureView.of(yard, group, ration),
                 shortfalls(put),
                 now.map(n -> Show.dollars(n.cost())).orElse(""),
                 tight,
