@@ -31,7 +31,7 @@ public final class LotTests {
                                 .toList()));
     }
 
-    private static Tested tested(Ranch ranch, Lot lot, LabReport report) {
+    static Tested tested(Ranch ranch, Lot lot, LabReport report) {
         var row = FeedBook.published().rowFor(lot.bookRow(), lot.feedClass());
         var design = report.howSampled() == LabReport.HowSampled.PLAN ? design(ranch, lot, report) : Tested.ONE_GRAB;
         int units = LotSubject.of(lot).units();

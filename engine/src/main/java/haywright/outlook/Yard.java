@@ -108,16 +108,19 @@ public final class Yard {
 
     /** With its estimate, where there is one. */
     public LotComposition composition(Lot lot) {
-        return made.computeIfAbsent(
-                lot,
-                l -> LotComposition.of(
-                        l.feedClass(),
-                        BOOK.rowFor(l.bookRow(), l.feedClass()),
-                        SameHay.counted(ranch, l.id()),
-                        LotTests.estimate(ranch, l),
-                        Optional.ofNullable(l.weathered()),
-                        ranch.energyPicks(l.id()).ways(),
-                        l.stock().dryMatter()));
+        return made.computeIfAbsent(lot, l -> composition(ranch, l));
+    }
+
+    /** By the reports of this ranch. */
+    static LotComposition composition(Ranch ranch, Lot lot) {
+        return LotComposition.of(
+                lot.feedClass(),
+                BOOK.rowFor(lot.bookRow(), lot.feedClass()),
+                SameHay.counted(ranch, lot.id()),
+                LotTests.estimate(ranch, lot),
+                Optional.ofNullable(lot.weathered()),
+                ranch.energyPicks(lot.id()).ways(),
+                lot.stock().dryMatter());
     }
 
     /** A tag is taken at its word; a feed without one is any lot of its kind. */
@@ -169,7 +172,10 @@ public final class Yard {
 
     /** What a ration would feed of a lot. */
     Feed feed(Lot lot) {
-        var composition = composition(lot);
+        return feed(lot, composition(lot));
+    }
+
+    static Feed feed(Lot lot, LotComposition composition) {
         return new Feed(
                 lot.id().toString(),
                 lot.name(),

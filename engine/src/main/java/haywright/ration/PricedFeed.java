@@ -58,6 +58,20 @@ public record PricedFeed(
                 kgEaten);
     }
 
+    /** The same at the same cost, made of something else. */
+    public PricedFeed madeOf(Feed other) {
+        return new PricedFeed(
+                other,
+                pricePerKgAsFed,
+                dryMatterPercent,
+                feedingLossPercent,
+                handlingPerKgAsFed,
+                own,
+                kgAtHand,
+                scarcityPerKgAsFed,
+                mostEaten);
+    }
+
     /** Dollars for a kg of dry matter eaten. Costs above have no meaning, and far above the solver cannot hold them. */
     private static final double MOST = 1e6;
 
@@ -118,7 +132,7 @@ public record PricedFeed(
     }
 
     /** Dollars that decide on a kg of dry matter eaten: its cost, and what it is worth to others. */
-    double weighedPerKgEaten() {
+    public double weighedPerKgEaten() {
         return costPerKgEaten() + scarcityPerKgAsFed / kept();
     }
 

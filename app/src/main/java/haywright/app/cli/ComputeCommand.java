@@ -40,7 +40,10 @@ final class ComputeCommand implements Callable<Integer>, Compute.Heard {
             description = "JSON, an object or an array of them. Without it standard input is read.")
     private @Nullable Path file;
 
-    @Option(names = "--demo", description = "Asks about the demo ranch, which is invented; reads nothing.")
+    @Option(
+            names = "--demo",
+            description =
+                    "Asks about the demo ranch, which is invented. Of test-worth a lot can be named: {\"lot\":\"Oat hay\"}.")
     private boolean demo;
 
     @Spec
@@ -67,7 +70,7 @@ final class ComputeCommand implements Callable<Integer>, Compute.Heard {
         }
         var compute = new Compute(Topics.ALL, clock);
         if (demo) {
-            var outcome = compute.demo(topic);
+            var outcome = demo(compute, topic);
             out.println(outcome.body().toPrettyString());
             outcome.errors().forEach(spec.commandLine().getErr()::println);
             return outcome.exit();
@@ -96,6 +99,19 @@ final class ComputeCommand implements Callable<Integer>, Compute.Heard {
                 spec.commandLine().getErr().println(faults.kept(firstFailure));
             }
             return exit;
+        }
+    }
+
+    /** Where a lot can be named: by the file, or by what is piped in already. Nothing waits for input. */
+    private Compute.Outcome demo(Compute compute, String name) throws IOException {
+        if (!Compute.demoAsks(name) || file == null && System.in.available() == 0) {
+            return compute.demo(name);
+        }
+        if (file != null) {
+            InputFile.check(file);
+        }
+        try (var in = file == null ? System.in : Files.newInputStream(file)) {
+            return compute.demo(name, in);
         }
     }
 

@@ -9,6 +9,7 @@ import haywright.app.compute.shape.Reader;
 import haywright.app.compute.shape.Shape;
 import haywright.app.compute.shape.Writer;
 import haywright.app.compute.topic.Answer;
+import haywright.app.compute.topic.TestWorthTopic;
 import haywright.app.compute.topic.Topic;
 import haywright.app.document.Fingerprint;
 import haywright.app.document.RanchDocument;
@@ -120,22 +121,51 @@ public final class Compute {
         return Batch.JSON.createGenerator(to).disable(JsonGenerator.Feature.AUTO_CLOSE_TARGET);
     }
 
-    /** What a topic says of the demo ranch: an array, each body with the name of the group or lot it is {@code of}. */
+    /** As {@link #demo(String, InputStream)}, of all there is. */
     public Outcome demo(String name) {
+        return demo(name, InputStream.nullInputStream());
+    }
+
+    /** Whether a demo's question can name something: a lot. */
+    public static boolean demoAsks(String name) {
+        return DemoAnswers.asksOfLots(name);
+    }
+
+    /**
+     * What a topic says of the demo ranch: an array, each body with the name of the group or lot it is {@code of}; one body
+     * where it is of the whole ranch, or of a lot that was named.
+     *
+     * @param question JSON that names a lot, where the topic asks for one; empty for all
+     */
+    public Outcome demo(String name, InputStream question) {
         try {
+            var lot = DemoAnswers.asksOfLots(name) ? lot(question) : null;
             if (!DemoAnswers.isOfTheRanch(name)) {
                 topic(name);
             }
             var document = new RanchDocument().tree(TinLantern.ranch());
             ArrayNode bodies = Batch.JSON.createArrayNode();
             int worst = DONE;
-            for (var answer : DemoAnswers.to(name).entrySet()) {
+            for (var answer : DemoAnswers.to(name, lot).entrySet()) {
                 bodies.add(body(answer.getValue(), document).put("of", answer.getKey()));
                 worst = Math.max(worst, answer.getValue().yes() ? DONE : NO);
             }
-            return new Outcome(DemoAnswers.isOfTheRanch(name) ? bodies.get(0) : bodies, worst, null);
+            boolean isOne = DemoAnswers.asksOfLots(name) ? lot != null : DemoAnswers.isOfTheRanch(name);
+            return new Outcome(isOne ? bodies.get(0) : bodies, worst, null);
         } catch (Refused refused) {
             return refused(refused);
+        }
+    }
+
+    private static @Nullable String lot(InputStream question) {
+        try {
+            var json = Batch.JSON.readTree(question);
+            return json.isMissingNode()
+                    ? null
+                    : Reader.read(TestWorthTopic.In.class, json).lot();
+        } catch (IOException e) {
+            throw new Refused(
+                    "json", "the question", "it is no JSON that can be read", "For instance {\"lot\":\"Oat hay\"}.");
         }
     }
 

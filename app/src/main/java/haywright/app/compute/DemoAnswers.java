@@ -5,28 +5,36 @@ import haywright.app.compute.topic.CattleTopics;
 import haywright.app.compute.topic.RationTopic;
 import haywright.app.compute.topic.RationsTopic;
 import haywright.app.compute.topic.ReportTopic;
+import haywright.app.compute.topic.TestWorthTopic;
 import haywright.app.document.TinLantern;
 import haywright.cattle.herd.Group;
 import haywright.cattle.need.Need;
 import haywright.forage.lab.LabReport;
 import haywright.forage.lab.ReportCheck;
 import haywright.outlook.Yard;
+import haywright.ranch.Lot;
 import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /** What the topics that look at a ranch say of the demo: an answer for each of its groups or reports, by name. */
 final class DemoAnswers {
-    private static final List<String> KNOWN = List.of("requirement", "ration", "rations", "report-check");
+    private static final List<String> KNOWN = List.of("requirement", "ration", "rations", "report-check", "test-worth");
 
     /** Topics that have one answer for a ranch, and are asked of a ranch alone. */
-    private static final Set<String> OF_THE_RANCH = Set.of("rations");
+    private static final Set<String> OF_THE_RANCH = Set.of("rations", "test-worth");
 
     static boolean isOfTheRanch(String topic) {
         return OF_THE_RANCH.contains(topic);
+    }
+
+    /** Whether a lot can be named to it; without one every lot is answered. */
+    static boolean asksOfLots(String topic) {
+        return topic.equals("test-worth");
     }
 
     private final Yard yard;
@@ -35,8 +43,11 @@ final class DemoAnswers {
         this.yard = yard;
     }
 
-    /** @throws Refused when the topic looks at no ranch */
-    static Map<String, Answer<?>> to(String topic) {
+    /**
+     * @param lot the name of the one that is asked about; null for all
+     * @throws Refused when the topic looks at no ranch, and for a lot that is not there
+     */
+    static Map<String, Answer<?>> to(String topic, @Nullable String lot) {
         var ranch = TinLantern.ranch();
         var demo = new DemoAnswers(new Yard(ranch, ranch.settings().today(LocalDate.EPOCH)));
         var answers = new LinkedHashMap<String, Answer<?>>();
@@ -45,6 +56,8 @@ final class DemoAnswers {
             case "ration" ->
                 ranch.groups().values().forEach(g -> answers.put(g.name(), RationTopic.answer(demo.yard.ration(g))));
             case "rations" -> answers.put(ranch.name(), RationsTopic.answer(demo.yard));
+            case "test-worth" ->
+                demo.lots(lot).forEach(l -> answers.put(l.name(), TestWorthTopic.answer(demo.yard, l)));
             case "report-check" -> ranch.reports().values().forEach(r -> answers.put(demo.name(r), demo.report(r)));
             default ->
                 throw new Refused(
@@ -54,6 +67,22 @@ final class DemoAnswers {
                         "Leave --demo out and give it JSON.");
         }
         return answers;
+    }
+
+    private List<Lot> lots(@Nullable String name) {
+        var all = List.copyOf(yard.ranch().lots().values());
+        if (name == null) {
+            return all;
+        }
+        var named = all.stream().filter(l -> l.name().equalsIgnoreCase(name)).toList();
+        if (named.isEmpty()) {
+            throw new Refused(
+                    "lot",
+                    name,
+                    "the demo has no such lot",
+                    "It has " + String.join(", ", all.stream().map(Lot::name).toList()) + ".");
+        }
+        return named;
     }
 
     private Answer<?> requirement(Group group) {

@@ -142,6 +142,25 @@ class CliTest {
     }
 
     @Test
+    void theDemoSaysWhatASampleOfANamedLotIsWorth() throws IOException {
+        var ran = run("compute", "test-worth", "--demo", file("lot.json", "{\"lot\":\"Oat hay\"}"));
+        assertThat(ran.exit()).isZero();
+        var answer = new ObjectMapper().readTree(ran.out()).get("answer");
+        assertThat(answer.get("worth_usd").asDouble())
+                .isBetween(
+                        answer.get("low_usd").asDouble(), answer.get("high_usd").asDouble());
+        assertThat(answer.get("price_usd").asDouble()).isPositive();
+        var unknown = run("compute", "test-worth", "--demo", file("lot.json", "{\"lot\":\"Oats\"}"));
+        assertThat(unknown.exit()).isEqualTo(2);
+        assertThat(unknown.err().lines()).hasSize(1).first().asString().contains("lot: Oats", "Oat hay");
+        assertThat(run("compute", "test-worth", "--demo", file("lot.json", "{\"lots\":\"Oat hay\"}"))
+                        .exit())
+                .isEqualTo(2);
+        assertThat(run("compute", "test-worth", "--demo", file("lot.json", "{")).exit())
+                .isEqualTo(2);
+    }
+
+    @Test
     void aMissingFileAndAnUnknownTopicAreSaid() {
         assertThat(run("compute", "basis", folder.resolve("none.json").toString())
                         .err())

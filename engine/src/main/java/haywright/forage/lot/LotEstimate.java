@@ -122,6 +122,15 @@ public record LotEstimate(
         notes = List.copyOf(notes);
     }
 
+    /**
+     * What one more report would likely read.
+     *
+     * @param like how it would be taken and by whom; its values say what is tested and about where they lie
+     */
+    public NextReport next(Tested like) {
+        return Seen.next(prior, tested, like.measuredOnly());
+    }
+
     /** What one result alone says: its value, as far as it can be trusted. */
     public Marginal alone(Tested one, Analyte analyte) {
         var value = one.values().get(analyte);

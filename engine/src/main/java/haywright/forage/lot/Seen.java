@@ -106,6 +106,58 @@ record Seen(List<Result> results, double[] site, double[][] sampling, double[][]
         return new Seen(results, new double[n], sampling, laboratory).matched(prior);
     }
 
+    /**
+     * What the figures of one more report would likely read, each on the scale of its bell, given all that was seen
+     * before: how lots of the kind lie, the errors of sampling and laboratory, and what its results share with those
+     * before. What was only less than a limit before stands as it was matched then.
+     *
+     * @param next whose values say what is asked for and about where they lie; no limits
+     */
+    static NextReport next(Prior prior, List<Tested> tested, Tested next) {
+        var before = of(prior, tested, new ArrayList<>());
+        var all = new ArrayList<>(tested);
+        all.add(next);
+        var with = of(prior, all, new ArrayList<>());
+        var errors = with.errors();
+        int n = errors.length;
+        var mean = new double[n];
+        for (int k = 0; k < n; k++) {
+            mean[k] = prior.gaussian().mean(with.results.get(k).index);
+            for (int l = 0; l < n; l++) {
+                errors[k][l] += prior.gaussian().covariance(with.results.get(k).index, with.results.get(l).index);
+            }
+        }
+        var isNew = IntStream.range(0, n)
+                .filter(k -> with.results.get(k).report == tested.size())
+                .toArray();
+        var wasSeen = IntStream.range(0, n)
+                .filter(k -> with.results.get(k).report < tested.size())
+                .toArray();
+        var values = new double[wasSeen.length];
+        var open = new double[wasSeen.length][wasSeen.length];
+        for (int k = 0; k < values.length; k++) {
+            values[k] = before.onScale(prior, k);
+            open[k][k] = before.site[k];
+        }
+        // of what was seen itself nothing is open any more, so it is no part of what is left
+        var told = new Conditional(new Gaussian(mean, errors), wasSeen, values, open);
+        var covariance = new double[isNew.length][isNew.length];
+        for (int k = 0; k < isNew.length; k++) {
+            for (int l = 0; l < isNew.length; l++) {
+                covariance[k][l] = told.fromItself(isNew[k], isNew[l]) + told.fromError(isNew[k], isNew[l], open);
+            }
+        }
+        return new NextReport(
+                IntStream.of(isNew).mapToObj(k -> with.results.get(k).analyte).toList(),
+                IntStream.of(isNew)
+                        .mapToObj(k -> prior.cells()
+                                .get(with.results.get(k).index)
+                                .marginal()
+                                .log())
+                        .toList(),
+                new Gaussian(IntStream.of(isNew).mapToDouble(told::mean).toArray(), covariance));
+    }
+
     /** With every limit in place of the value that has its first two moments. */
     private Seen matched(Prior prior) {
         var limits = IntStream.range(0, results.size())
