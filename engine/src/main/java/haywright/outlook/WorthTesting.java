@@ -16,8 +16,8 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Whether a lot should be tested now, in a plain sentence. A judgement from what the ranch has said, not yet from what
- * the answer would save.
+ * Whether a lot should be tested now, in a plain sentence. A judgment from what the ranch has said; what the answer
+ * would save in dollars is {@link WorthOfASample}.
  */
 public record WorthTesting(Verdict verdict, String words) {
     public enum Verdict {

@@ -34,6 +34,9 @@ public final class LotPages {
         on.get("lots/{lot}", page -> change(page, StockKind.of(lot(page).stock())));
         on.get("lots/{lot}/as/{kind}", page -> change(page, kind(page.http().pathParam("kind"))));
         on.post("lots/{lot}/as/{kind}", page -> save(page, page.id("lot")));
+        on.get(
+                "lots/{lot}/worth",
+                page -> page.show("haywright/app/web/lots/worth.jte", WorthView.of(page, lot(page))));
         on.get("lots/{lot}/delete", page -> page.show("haywright/app/web/lots/deleteLot.jte", lot(page)));
         on.post("lots/{lot}/delete", LotPages::delete);
     }
