@@ -55,6 +55,10 @@ public record DietOptions(
         return new DietOptions(limitsOff, feedLimits, grainFeedingsADay, mixing, water, other, shortOfHay, isCareful);
     }
 
+    public DietOptions with(List<FeedLimit> other) {
+        return new DietOptions(limitsOff, other, grainFeedingsADay, mixing, water, way, shortOfHay, isCareful);
+    }
+
     /** By the limits for a shortage. */
     public DietOptions whereHayIsShort() {
         return new DietOptions(limitsOff, feedLimits, grainFeedingsADay, mixing, water, way, true, false);

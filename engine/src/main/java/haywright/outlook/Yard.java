@@ -50,6 +50,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
@@ -283,25 +284,39 @@ public final class Yard {
     }
 
     private Optional<Allotment> allot() {
+        var eaters = eaters();
+        return eaters.isEmpty() ? Optional.empty() : Allotment.of(eaters);
+    }
+
+    /** Every group until grass; none where nobody has said when that is, or there is nothing to feed. */
+    private List<Allotment.Eater> eaters() {
+        return daysToGrass().isEmpty() || feeds().isEmpty()
+                ? List.of()
+                : ranch.groups().values().stream()
+                        .map(group -> new Allotment.Eater(group.id().toString(), group.head(), stretches(group)))
+                        .toList();
+    }
+
+    /** From today; empty where no day of grass is said, or it is none of this winter. */
+    OptionalInt daysToGrass() {
         var turnout = ranch.settings().turnout();
         long days = turnout == null ? 0 : day.until(turnout, ChronoUnit.DAYS);
-        if (days < 1 || days > LONGEST_WINTER || feeds().isEmpty()) {
-            return Optional.empty();
-        }
+        return days < 1 || days > LONGEST_WINTER ? OptionalInt.empty() : OptionalInt.of((int) days);
+    }
+
+    /** Of one group, all days until grass. */
+    List<Allotment.Stretch> stretches(Group group) {
+        int days = daysToGrass().orElseThrow();
         int stretches = (int) Math.max(1, Math.round((double) days / STRETCH_DAYS));
         var weather = new HerdWeather(ranch.settings());
-        var eaters = new ArrayList<Allotment.Eater>();
-        for (var group : ranch.groups().values()) {
-            var all = new ArrayList<Allotment.Stretch>();
-            for (int t = 0; t < stretches; t++) {
-                long from = days * t / stretches;
-                long to = days * (t + 1) / stretches;
-                var need = weather.need(group, t == 0 ? day : day.plusDays((from + to) / 2));
-                all.add(new Allotment.Stretch((int) (to - from), ask(group, feeds(), need)));
-            }
-            eaters.add(new Allotment.Eater(group.id().toString(), group.head(), all));
+        var all = new ArrayList<Allotment.Stretch>();
+        for (int t = 0; t < stretches; t++) {
+            int from = days * t / stretches;
+            int to = days * (t + 1) / stretches;
+            var need = weather.need(group, t == 0 ? day : day.plusDays((from + to) / 2));
+            all.add(new Allotment.Stretch(to - from, ask(group, feeds(), need)));
         }
-        return eaters.isEmpty() ? Optional.empty() : Allotment.of(eaters);
+        return all;
     }
 
     /**

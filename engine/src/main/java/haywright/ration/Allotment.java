@@ -1,6 +1,8 @@
 package haywright.ration;
 
 import haywright.diet.DietBlock;
+import haywright.diet.DietRow;
+import haywright.diet.Sureness;
 import haywright.lp.LinearProgram;
 import haywright.lp.Optimum;
 import haywright.lp.ProgramBuilder;
@@ -24,9 +26,22 @@ public final class Allotment {
     /** Shares of what there is below which nothing is missing: what the solver's exactness leaves. */
     private static final double NOTHING = 1e-6;
 
+    /** Share of a need below which it is met: what the solver's exactness leaves. */
+    private static final double LEAST_UNMET = 1e-4;
+
+    /** Dollars a kg of dry matter of hay that is missing, where that is what is to be least: dearer than any feed. */
+    private static final double DEAREST = 20;
+
+    /** Times that of any other feed beyond its end: only where nothing else meets a need at all. */
+    private static final double OTHERS = 10;
+
+    /** Dollars a head and day that a need costs of which nothing is met: ten times a day's hay at that price. */
+    private static final double UNMET = 4000;
+
     private final List<Eater> eaters;
     private final Map<String, Double> kgMissing;
     private final Map<String, Double> scarcity;
+    private final List<Eaten> eaten;
 
     /** @param question of one head on a day of it */
     public record Stretch(int days, LeastCostRation question) {}
@@ -38,29 +53,65 @@ public final class Allotment {
         }
     }
 
+    /**
+     * What an eater takes in a stretch.
+     *
+     * @param stretch its number, from 0
+     * @param headDays head times days of it
+     * @param feeds that are taken, and kg as fed of each that all its head are put out in all its days
+     * @param unmet the share of each need that these feeds cannot meet, by row id; empty where they meet all
+     */
+    public record Eaten(
+            String eater, int stretch, double headDays, Map<PricedFeed, Double> feeds, Map<String, Double> unmet) {
+        public Eaten {
+            feeds = Collections.unmodifiableMap(new LinkedHashMap<>(feeds));
+            unmet = Collections.unmodifiableMap(new LinkedHashMap<>(unmet));
+        }
+    }
+
+    private enum Aim {
+        LEAST_COST,
+        LEAST_MISSING
+    }
+
     private record Stock(int row, int beyond, PricedFeed feed) {}
 
-    private Allotment(List<Eater> eaters, Map<String, Double> kgMissing, Map<String, Double> scarcity) {
+    private Allotment(
+            List<Eater> eaters, Map<String, Double> kgMissing, Map<String, Double> scarcity, List<Eaten> eaten) {
         this.eaters = List.copyOf(eaters);
         this.kgMissing = Collections.unmodifiableMap(kgMissing);
         this.scarcity = scarcity;
+        this.eaten = List.copyOf(eaten);
     }
 
     /** Empty where no group can be fed at all, or none is there. */
     public static Optional<Allotment> of(List<Eater> eaters) {
+        return of(eaters, Aim.LEAST_COST);
+    }
+
+    /**
+     * The same where hay is short: the least hay or silage that is missing, of dry matter, and of such ways the cheapest.
+     * Hay and silage of the ranch are taken beyond their end at one price, other feeds at a much higher one, so that more feed, fewer head or a looser
+     * limit never makes more of it missing. Everybody is fed: a need that the feeds cannot meet is missed by as little as
+     * can be. As expected figures have it, by the limits of each question as they stand.
+     */
+    public static Optional<Allotment> leastMissing(List<Eater> eaters) {
+        return of(eaters, Aim.LEAST_MISSING);
+    }
+
+    private static Optional<Allotment> of(List<Eater> eaters, Aim aim) {
         var program = LinearProgram.minimise();
         var stocks = new LinkedHashMap<String, Stock>();
         var placed = new ArrayList<Placed>();
-        for (int e = 0; e < eaters.size(); e++) {
-            var stretches = eaters.get(e).stretches();
-            for (int t = 0; t < stretches.size(); t++) {
-                place(program.in(e + "/" + t), eaters.get(e), stretches.get(t), placed);
+        for (var eater : eaters) {
+            for (int t = 0; t < eater.stretches().size(); t++) {
+                place(program, eater, t, aim).ifPresent(placed::add);
             }
         }
         if (placed.isEmpty()) {
             return Optional.empty();
         }
-        placed.forEach(block -> block.draw(program, stocks));
+        placed.forEach(block -> block.draw(program, stocks, aim));
         try (var session = program.build().open()) {
             if (!(session.solve() instanceof Optimum optimum)) {
                 return Optional.empty();
@@ -74,37 +125,96 @@ public final class Allotment {
                 }
                 scarcity.put(id, Math.abs(optimum.dual(stock.row())));
             });
-            return Optional.of(new Allotment(eaters, missing, scarcity));
+            return Optional.of(new Allotment(
+                    eaters,
+                    missing,
+                    scarcity,
+                    placed.stream().map(block -> block.eaten(optimum)).toList()));
         }
     }
 
-    private static void place(ProgramBuilder in, Eater eater, Stretch stretch, List<Placed> placed) {
+    private static Optional<Placed> place(ProgramBuilder program, Eater eater, int t, Aim aim) {
+        var stretch = eater.stretches().get(t);
+        var question = stretch.question();
+        double headDays = (double) eater.head() * stretch.days();
         // A day alone says how surely these feeds can be fed, and whether at all; tons are counted here.
-        stretch.question().block().ifPresent(block -> {
-            var feeds = stretch.question().admitted(block.diet());
-            double headDays = (double) eater.head() * stretch.days();
-            placed.add(new Placed(feeds, block.addTo(in, RationProgram.costs(feeds), GrowthRow.ID, headDays)));
+        var found = aim == Aim.LEAST_COST
+                ? question.block()
+                : Optional.of(new DietBlock(question.diet(), Sureness.EXPECTED));
+        return found.map(block -> {
+            var in = program.in(eater.id() + "/" + t);
+            var feeds = question.admitted(block.diet());
+            var at = block.addTo(in, RationProgram.costs(feeds), GrowthRow.ID, headDays);
+            var unmet = aim == Aim.LEAST_COST ? Map.<DietRow, Integer>of() : unmet(in, block, at);
+            return new Placed(eater, t, headDays, feeds, at, unmet);
         });
     }
 
-    private record Placed(List<PricedFeed> feeds, DietBlock.Placed block) {
+    /** A column beside each need that more feed meets, for what is not met of it. */
+    private static Map<DietRow, Integer> unmet(ProgramBuilder in, DietBlock block, DietBlock.Placed at) {
+        var columns = new LinkedHashMap<DietRow, Integer>();
+        for (var row : block.diet().rows()) {
+            Integer index = at.row().get(row.of());
+            if (index != null && row.sense() == DietRow.Sense.AT_LEAST && !row.isRatio() && row.limit() > 0) {
+                int column = in.column(row.id() + " unmet", UNMET / row.limit(), 0, Double.POSITIVE_INFINITY);
+                in.term(index, column, 1);
+                columns.put(row, column);
+            }
+        }
+        return columns;
+    }
+
+    private record Placed(
+            Eater eater,
+            int stretch,
+            double headDays,
+            List<PricedFeed> feeds,
+            DietBlock.Placed block,
+            Map<DietRow, Integer> unmet) {
         /** Takes what is put out off the stock of each feed that has an end. */
-        void draw(ProgramBuilder program, Map<String, Stock> stocks) {
+        void draw(ProgramBuilder program, Map<String, Stock> stocks, Aim aim) {
             for (int i = 0; i < feeds.size(); i++) {
                 var feed = feeds.get(i);
                 if (Double.isFinite(feed.kgAtHand())) {
-                    var stock = stocks.computeIfAbsent(feed.feed().id(), id -> open(program, feed));
+                    var stock = stocks.computeIfAbsent(feed.feed().id(), id -> open(program, feed, aim));
                     program.term(stock.row(), block.feed()[i], feed.putOut(1));
                 }
             }
         }
 
-        private static Stock open(ProgramBuilder program, PricedFeed feed) {
+        private static Stock open(ProgramBuilder program, PricedFeed feed, Aim aim) {
             var id = feed.feed().id();
             int row = program.row("at hand " + id, Double.NEGATIVE_INFINITY, feed.kgAtHand());
-            int beyond = program.column("beyond " + id, BEYOND * feed.pricePerKgAsFed(), 0, Double.POSITIVE_INFINITY);
+            int beyond = program.column("beyond " + id, beyond(feed, aim), 0, Double.POSITIVE_INFINITY);
             program.term(row, beyond, -1);
             return new Stock(row, beyond, feed);
+        }
+
+        /** Dollars a kg as fed beyond its end. */
+        private static double beyond(PricedFeed feed, Aim aim) {
+            if (aim == Aim.LEAST_COST) {
+                return BEYOND * feed.pricePerKgAsFed();
+            }
+            double dry = DEAREST * feed.dryMatterPercent() / 100;
+            return feed.own() && feed.isHayOrSilage() ? dry : OTHERS * dry;
+        }
+
+        Eaten eaten(Optimum optimum) {
+            var kg = new LinkedHashMap<PricedFeed, Double>();
+            for (int i = 0; i < feeds.size(); i++) {
+                double putOut = feeds.get(i).putOut(optimum.value(block.feed()[i]));
+                if (putOut > NOTHING * headDays) {
+                    kg.put(feeds.get(i), putOut);
+                }
+            }
+            var missed = new LinkedHashMap<String, Double>();
+            unmet.forEach((row, column) -> {
+                double share = optimum.value(column) / (row.limit() * headDays);
+                if (share > LEAST_UNMET && row.kind() != DietRow.Kind.CHOICE) {
+                    missed.put(row.id(), share);
+                }
+            });
+            return new Eaten(eater.id(), stretch, headDays, kg, missed);
         }
     }
 
@@ -116,6 +226,11 @@ public final class Allotment {
     /** kg as fed that are missing of what there is, by feed; empty where all reaches. */
     public Map<String, Double> missing() {
         return kgMissing;
+    }
+
+    /** What every eater takes in every stretch. */
+    public List<Eaten> eaten() {
+        return eaten;
     }
 
     /** Days that are looked ahead. */

@@ -220,6 +220,14 @@ public record LeastCostRation(
                         .collect(Collectors.toSet()));
     }
 
+    /** Whether a day can be fed by these very options, by expected figures. */
+    public boolean isPossible() {
+        var diet = diet();
+        var feeds = admitted(diet);
+        var all = IntStream.range(0, feeds.size()).boxed().collect(Collectors.toSet());
+        return !feeds.isEmpty() && Double.isFinite(least(diet, feeds, Sureness.EXPECTED, all));
+    }
+
     private LeastCostRation without() {
         return new LeastCostRation(offered, need, options.withoutCare(), sureness, amounts);
     }

@@ -2,6 +2,7 @@ package haywright.ration;
 
 import haywright.diet.Feed;
 import haywright.forage.Analyte;
+import haywright.forage.FeedClass;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
 import java.util.ArrayList;
@@ -119,6 +120,30 @@ public record PricedFeed(
                     "no feed costs a million dollars a kg",
                     "Is its price too high, its dry matter too low, or nearly all of it lost?");
         }
+    }
+
+    /** With another share lost in feeding. */
+    public PricedFeed losing(double percent) {
+        return new PricedFeed(
+                feed,
+                pricePerKgAsFed,
+                dryMatterPercent,
+                percent,
+                handlingPerKgAsFed,
+                own,
+                kgAtHand,
+                scarcityPerKgAsFed,
+                mostEaten);
+    }
+
+    /** Forage that can be the whole of what they eat; straw and stalks cannot. */
+    public boolean isHayOrSilage() {
+        return feed.feedClass().isForage() && !isStraw();
+    }
+
+    /** Straw or stalks. */
+    public boolean isStraw() {
+        return feed.feedClass() == FeedClass.STRAW || feed.feedClass() == FeedClass.CROP_RESIDUE;
     }
 
     /** Dry matter of the feed, or the usual of its kind where nothing says it. */

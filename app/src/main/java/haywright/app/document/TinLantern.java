@@ -10,9 +10,14 @@ public final class TinLantern {
     private TinLantern() {}
 
     public static Ranch ranch() {
-        try (InputStream in = TinLantern.class.getResourceAsStream("tin-lantern.json")) {
+        return read("tin-lantern.json");
+    }
+
+    /** An invented ranch that ships with the program. */
+    static Ranch read(String file) {
+        try (InputStream in = TinLantern.class.getResourceAsStream(file)) {
             if (in == null) {
-                throw new IllegalStateException("tin-lantern.json is missing beside " + TinLantern.class.getName());
+                throw new IllegalStateException(file + " is missing beside " + TinLantern.class.getName());
             }
             return new RanchDocument().read(in.readAllBytes());
         } catch (IOException e) {

@@ -1,0 +1,62 @@
+package haywright.app.document;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import haywright.cattle.herd.Group;
+import haywright.cattle.herd.HerdCheck;
+import haywright.outlook.HayStep;
+import haywright.outlook.ShortOfHay;
+import haywright.outlook.Yard;
+import haywright.workings.Note;
+import java.time.LocalDate;
+import java.util.Arrays;
+import org.junit.jupiter.api.Test;
+
+/** The drought ranch: invented, short of hay, and with every step of the ladder to take. */
+class BentBucketTest {
+    private static final Yard YARD =
+            new Yard(BentBucket.ranch(), BentBucket.ranch().settings().today(LocalDate.MAX));
+
+    @Test
+    void saysThatItIsInventedAndIsNotTheOtherOne() {
+        var ranch = YARD.ranch();
+        assertThat(ranch.settings().invented()).isTrue();
+        assertThat(ranch.name()).contains("invented");
+        assertThat(ranch.lots().values())
+                .allSatisfy(lot -> assertThat(lot.notes()).contains("invented"));
+        assertThat(ranch.id()).isNotEqualTo(TinLantern.ranch().id());
+        assertThat(ranch.groups().keySet())
+                .doesNotContainAnyElementsOf(TinLantern.ranch().groups().keySet());
+    }
+
+    @Test
+    void itsHerdIsOneThatCanBe() {
+        for (var group : YARD.ranch().groups().values()) {
+            assertThat(HerdCheck.of(group, YARD.day())).noneMatch(note -> note.level() == Note.Level.REFUSE);
+            int due = group.calving().stream().mapToInt(Group.CalvingWeek::head).sum();
+            assertThat(due).isLessThanOrEqualTo(group.head());
+        }
+    }
+
+    /** 12 of 180 cows are not due and 8 are late; each step but feeding elsewhere, which nobody said, saves hay. */
+    @Test
+    void everyStepOfTheLadderMattersHere() {
+        var hay = ShortOfHay.of(YARD, ShortOfHay.Asked.NOTHING).orElseThrow();
+        assertThat(hay.isShort()).isTrue();
+        assertThat(hay.gone().orElseThrow()).isBefore(hay.grass());
+        assertThat(hay.leftOut()).isEmpty();
+        var saving = hay.steps().stream()
+                .filter(step -> step.saves() > 0)
+                .map(HayStep::what)
+                .toList();
+        assertThat(saving)
+                .containsExactlyElementsOf(Arrays.stream(HayStep.What.values())
+                        .filter(what -> what != HayStep.What.FEED_TO_NEED && what != HayStep.What.ELSEWHERE)
+                        .toList());
+        assertThat(hay.steps())
+                .filteredOn(step -> step.what() == HayStep.What.SELL_OPEN)
+                .allMatch(step -> step.head() == 20);
+        assertThat(hay.tonsShortAtLast()).isZero();
+        assertThat(hay.leastHarm()).hasSameSizeAs(YARD.ranch().groups().values());
+    }
+}

@@ -1,0 +1,39 @@
+package haywright.outlook;
+
+import java.time.LocalDate;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One thing to do where hay is short, after those before it.
+ *
+ * @param by the day to decide it
+ * @param before tons short without it
+ * @param after tons short with it; the same where it saves nothing, or nothing is short any more
+ * @param head how many are sold or sent away; 0 for other steps, or where nobody said
+ * @param tonsAHead tons that one head fewer saves until grass, or while away; 0 for other steps
+ * @param dollarsACow cash it takes for each cow kept, below 0 where it brings some; null where it is not known
+ */
+public record HayStep(
+        What what,
+        LocalDate by,
+        double before,
+        double after,
+        int head,
+        double tonsAHead,
+        @Nullable Double dollarsACow) {
+    /** In their order. */
+    public enum What {
+        FEED_TO_NEED,
+        CUT_WASTE,
+        SELL_OPEN,
+        STRAW,
+        LIMIT_HAY,
+        ELSEWHERE,
+        SELL_BRED
+    }
+
+    /** Tons of hay. */
+    public double saves() {
+        return before - after;
+    }
+}

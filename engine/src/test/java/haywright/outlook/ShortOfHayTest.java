@@ -1,0 +1,236 @@
+package haywright.outlook;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import haywright.cattle.AnimalClass;
+import haywright.cattle.herd.Group;
+import haywright.cattle.herd.Group.CalvingWeek;
+import haywright.forage.FeedClass;
+import haywright.outlook.HayStep.What;
+import haywright.outlook.ShortOfHay.Asked;
+import haywright.outlook.ShortOfHay.Lacks;
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
+import haywright.ranch.FedNow;
+import haywright.ranch.FeedForSale;
+import haywright.ranch.Lot;
+import haywright.ranch.Ranch;
+import haywright.ranch.Settings;
+import haywright.ration.PricedFeed;
+import haywright.sampling.stock.Stock;
+import haywright.workings.Refused;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** A hundred cows, twenty thin ones and ten heifers from December 1 to May 1, and one stack of grass hay. */
+class ShortOfHayTest {
+    private static final LocalDate DAY = LocalDate.of(2026, 12, 1);
+    private static final LocalDate GRASS = LocalDate.of(2027, 5, 1);
+    private static final LocalDate CALVING = LocalDate.of(2027, 4, 1);
+    private static final UUID HAY = new UUID(0, 1);
+    private static final UUID STRAW = new UUID(0, 2);
+    private static final int DAYS = 151;
+
+    private static Group group(int id, AnimalClass animals, int head, double pounds, double score, int due) {
+        return new Group(
+                new UUID(1, id),
+                "group " + id,
+                animals,
+                head,
+                Quantity.of(pounds, Unit.POUND),
+                false,
+                DAY,
+                Quantity.of(1300, Unit.POUND),
+                score,
+                "Angus",
+                due == 0 ? List.of() : List.of(new CalvingWeek(CALVING, due)),
+                null,
+                null,
+                null,
+                Quantity.of(animals == AnimalClass.BRED_HEIFER ? 0.5 : 0, Unit.POUND_A_DAY),
+                null,
+                null,
+                null,
+                null,
+                List.of());
+    }
+
+    private static Settings settings(@Nullable LocalDate grass) {
+        var usual = Ranch.empty(new UUID(0, 9), "A ranch").settings();
+        return new Settings(false, DAY, usual.system(), "", 20, grass, null, null);
+    }
+
+    private static FeedForSale sale(UUID id, String name, FeedClass kind, double dollars, double tons) {
+        return new FeedForSale(
+                id,
+                name,
+                kind,
+                "",
+                List.of(),
+                Quantity.of(dollars, Unit.DOLLAR_PER_TON),
+                Quantity.of(tons, Unit.TON),
+                "");
+    }
+
+    private static Lot hay(double tons) {
+        return new Lot(
+                HAY,
+                "Grass hay",
+                FeedClass.GRASS_HAY,
+                "",
+                "",
+                "",
+                null,
+                Lot.Storage.BARN,
+                new Stock.Weighed(Quantity.of(tons, Unit.TON)),
+                Quantity.of(180, Unit.DOLLAR_PER_TON),
+                false,
+                "",
+                null,
+                null,
+                List.of());
+    }
+
+    private static Ranch ranch(double tons) {
+        return Ranch.empty(new UUID(0, 9), "A ranch")
+                .with(settings(GRASS))
+                .with(group(1, AnimalClass.MATURE_COW, 100, 1300, 5, 92))
+                .with(group(2, AnimalClass.MATURE_COW, 20, 1150, 4, 20))
+                .with(group(3, AnimalClass.BRED_HEIFER, 10, 1000, 5.5, 10))
+                .with(hay(tons))
+                .with(sale(STRAW, "Straw", FeedClass.STRAW, 90, 60))
+                .with(sale(new UUID(0, 3), "Cake", FeedClass.CAKE, 400, 40))
+                .with(sale(new UUID(0, 4), "Barley", FeedClass.GRAIN, 250, 60));
+    }
+
+    private static ShortOfHay of(Ranch ranch) {
+        return ShortOfHay.of(new Yard(ranch, DAY), Asked.NOTHING).orElseThrow();
+    }
+
+    /** Fed 30 lb each: 130 head take 3,900 lb, 1.95 tons a day; 195 tons last 100 days. */
+    private static Ranch fedNow(double tons) {
+        var ranch = ranch(tons);
+        for (var group : ranch.groups().keySet()) {
+            ranch = ranch.with(new FedNow(group, Map.of(HAY, Quantity.of(30, Unit.POUND_A_DAY))));
+        }
+        return ranch;
+    }
+
+    @Test
+    void theDayItIsGoneAndTheTonsShortComeOutWithAPencil() {
+        var hay = of(fedNow(195));
+        assertThat(hay.isFedNowSaid()).isTrue();
+        assertThat(hay.tonsADay()).isCloseTo(1.95, within(1e-9));
+        assertThat(hay.tonsOnHand()).isCloseTo(195, within(1e-9));
+        assertThat(hay.gone()).contains(DAY.plusDays(100));
+        assertThat(hay.daysToGrass()).isEqualTo(DAYS);
+        assertThat(hay.tonsShort()).isGreaterThanOrEqualTo(1.95 * DAYS - 195 - 1e-9);
+    }
+
+    /** By the program: a ton more on the stack is a ton less short, as long as any is. */
+    @ParameterizedTest
+    @ValueSource(doubles = {20, 90, 160})
+    void moreHayIsNeverMoreShort(double tons) {
+        double before = of(fedNow(tons)).tonsShort();
+        double after = of(fedNow(tons + 10)).tonsShort();
+        assertThat(before).isGreaterThan(10);
+        assertThat(before - after).isCloseTo(10, within(1e-3));
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {5, 60, 120, 200, 240})
+    void noStepMakesItMoreShortAndTheLastLeavesNothingMissing(double tons) {
+        var hay = of(fedNow(tons));
+        double was = hay.tonsShort();
+        for (var step : hay.steps()) {
+            assertThat(step.before()).as(step.what().name()).isCloseTo(was, within(1e-6));
+            assertThat(step.after()).as(step.what().name()).isLessThanOrEqualTo(step.before());
+            assertThat(step.by()).isAfterOrEqualTo(DAY).isBefore(GRASS);
+            was = step.after();
+        }
+        assertThat(hay.steps()).isNotEmpty();
+        assertThat(was).isEqualTo(hay.tonsShortAtLast());
+        assertThat(hay.leastHarm()).isNotEmpty();
+    }
+
+    @Test
+    void aRanchWithPlentySaysSo() {
+        var hay = of(fedNow(600));
+        assertThat(hay.isShort()).isFalse();
+        assertThat(hay.tonsShort()).isZero();
+        assertThat(hay.gone()).isEmpty();
+        assertThat(hay.steps()).isEmpty();
+    }
+
+    @Test
+    void thinCowsAndHeifersKeepTheirHay() {
+        var hay = of(fedNow(150));
+        assertThat(hay.steps())
+                .anyMatch(step -> step.what() == What.LIMIT_HAY)
+                .anyMatch(step -> step.what() == What.STRAW && step.saves() > 0);
+        for (var least : hay.leastHarm()) {
+            double straw = least.feeds().entrySet().stream()
+                    .filter(e -> e.getKey().isStraw())
+                    .mapToDouble(Map.Entry::getValue)
+                    .sum();
+            double hayEach = least.feeds().entrySet().stream()
+                    .filter(e -> e.getKey().isHayOrSilage())
+                    .mapToDouble(e -> dryMatter(e.getKey(), e.getValue()))
+                    .sum();
+            double weight = least.group().weight().base();
+            if (HayEaters.isSturdy(least.group())) {
+                // the published least where hay is short and it is cold, 0.75 % of body weight
+                assertThat(straw + hayEach).isGreaterThanOrEqualTo(0.0075 * weight * 0.98);
+            } else {
+                assertThat(straw).as(least.group().name()).isZero();
+                assertThat(hayEach).as(least.group().name()).isGreaterThan(0.015 * weight);
+            }
+            assertThat(least.unmet()).as(least.group().name()).isEmpty();
+        }
+    }
+
+    private static double dryMatter(PricedFeed feed, double kgAsFed) {
+        return feed.dryMatterPercent() / 100 * kgAsFed;
+    }
+
+    /** 8 of 100 cows are not due; another number can be said, and no more than there are. */
+    @Test
+    void openCowsAreCountedFromTheCalvingWeeks() {
+        assertThat(sold(null)).isEqualTo(8);
+        assertThat(sold(30)).isEqualTo(30);
+        assertThat(sold(5000)).isEqualTo(120);
+    }
+
+    private static int sold(@Nullable Integer said) {
+        return ShortOfHay.of(new Yard(fedNow(100), DAY), new Asked(said, 1500.0, null, null, null))
+                .orElseThrow()
+                .steps()
+                .stream()
+                .filter(step -> step.what() == What.SELL_OPEN)
+                .findFirst()
+                .orElseThrow()
+                .head();
+    }
+
+    @Test
+    void whatIsLackingIsSaid() {
+        assertThat(lacks(ranch(100).with(settings(null)))).containsExactly(Lacks.GRASS);
+        assertThat(lacks(ranch(100).withoutLot(HAY))).containsExactly(Lacks.HAY);
+        assertThat(lacks(Ranch.empty(new UUID(0, 9), "A ranch"))).containsExactly(Lacks.CATTLE, Lacks.HAY, Lacks.GRASS);
+        assertThat(ShortOfHay.of(new Yard(ranch(100).withoutLot(HAY), DAY), Asked.NOTHING))
+                .isEmpty();
+        assertThatThrownBy(() -> new Asked(-1, null, null, null, null)).isInstanceOf(Refused.class);
+    }
+
+    private static List<Lacks> lacks(Ranch ranch) {
+        return ShortOfHay.lacks(new Yard(ranch, DAY));
+    }
+}
