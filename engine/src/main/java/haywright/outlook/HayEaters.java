@@ -227,8 +227,11 @@ final class HayEaters {
                 .toList();
     }
 
-    /** Head that are not due, or late after the first of their group. */
+    /** Head that are not due, or late after the first of their group; none where nobody said when any is due. */
     static int openOrLate(Group group) {
+        if (group.calving().isEmpty()) {
+            return 0;
+        }
         var late = group.firstCalving().map(first -> first.plusDays(HayFacts.days("late_days")));
         int due = group.calving().stream()
                 .filter(week -> late.map(on -> !week.begins().isAfter(on)).orElse(true))

@@ -1,5 +1,6 @@
 package haywright.app.cli;
 
+import haywright.app.document.BentBucket;
 import haywright.app.document.TinLantern;
 import haywright.app.report.FeedLetter;
 import haywright.app.report.Paper;
@@ -31,6 +32,11 @@ final class DemoCommand implements Callable<Integer> {
     @Option(names = "--no-serve", description = "Ends after the answers instead of opening the pages.")
     private boolean noServe;
 
+    @Option(
+            names = "--short",
+            description = "Shows Bent Bucket Ranch instead, invented too, which is short of hay after a dry summer.")
+    private boolean isShort;
+
     @Spec
     @SuppressWarnings("NullAway.Init") // picocli sets it
     private CommandSpec spec;
@@ -47,21 +53,28 @@ final class DemoCommand implements Callable<Integer> {
     public Integer call() throws InterruptedException, IOException {
         var out = spec.commandLine().getOut();
         var store = noServe ? data.openDemo(clock) : serving.opened(() -> data.openDemo(clock), data.home(), out);
-        var ranch = ranch(store);
+        var ranch = ranch(store, isShort ? BentBucket.ranch() : TinLantern.ranch());
         var today = ranch.settings().today(LocalDate.now(clock));
-        new DemoChain(new Yard(ranch, today), out).print();
+        var yard = new Yard(ranch, today);
+        new DemoChain(yard, out).print();
+        if (isShort) {
+            DemoLadder.print(yard, out);
+        }
         letter(ranch, today, out);
         if (noServe) {
             store.close();
         } else {
-            serving.serve(store, data.home(), clock, "/ranch/" + ranch.id(), out);
+            serving.serve(store, data.home(), clock, "/ranch/" + ranch.id() + (isShort ? "/bench/short" : ""), out);
         }
         return 0;
     }
 
     /** The demo as it was left, or as it ships. */
     static Ranch ranch(Store store) {
-        var demo = TinLantern.ranch();
+        return ranch(store, TinLantern.ranch());
+    }
+
+    private static Ranch ranch(Store store, Ranch demo) {
         if (store.ranches().list().stream().noneMatch(r -> r.id().equals(demo.id()))) {
             store.ranches().create(demo);
         }
@@ -71,7 +84,8 @@ final class DemoCommand implements Callable<Integer> {
     /** The first group's, as PDF beside the data. */
     private void letter(Ranch ranch, LocalDate today, PrintWriter out) throws IOException {
         var group = ranch.groups().values().iterator().next();
-        var file = data.demoFolder().resolve("feed-letter.pdf").toAbsolutePath();
+        var name = isShort ? "feed-letter-short.pdf" : "feed-letter.pdf";
+        var file = data.demoFolder().resolve(name).toAbsolutePath();
         PrintCommand.write(FeedLetter.of(ranch, group, today).paper(Paper.Size.LETTER), file);
         out.printf("%nThe feed letter of the %s: %s%n%n", group.name().toLowerCase(Locale.ROOT), file);
     }

@@ -3,6 +3,7 @@ package haywright.app.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
+import haywright.app.document.BentBucket;
 import haywright.app.document.RanchDocument;
 import haywright.app.document.TinLantern;
 import haywright.app.words.HerdWords;
@@ -187,6 +188,24 @@ class CliTest {
         assertThat(ran.out()).contains("invented").contains("Rule of thumb").doesNotContain("NaN");
         assertThat(folder.resolve("feed-letter.pdf")).isNotEmptyFile();
         assertThat(ran.out()).contains(folder.resolve("feed-letter.pdf").toString());
+    }
+
+    @Test
+    void theDroughtDemoShowsTheLadderAndLeavesTheOtherDemoAlone() {
+        var ran = run("demo", "--short", "--no-serve", "--data", folder.toString());
+        assertThat(ran.exit()).as(ran.err()).isZero();
+        assertThat(ran.out())
+                .contains(BentBucket.ranch().name(), "invented", "tons short", "In this order")
+                .doesNotContain("NaN", TinLantern.ranch().name());
+        BentBucket.ranch()
+                .groups()
+                .values()
+                .forEach(group -> assertThat(ran.out()).contains(group.name()));
+        var steps = ran.out().lines().filter(line -> line.matches(" {2}[1-7]\\. .*, by [A-Z].*"));
+        assertThat(steps).hasSize(6);
+        assertThat(folder.resolve("feed-letter-short.pdf")).isNotEmptyFile();
+        assertThat(run("ranch", "list", "--data", folder.toString()).out().lines())
+                .hasSize(1);
     }
 
     @Test

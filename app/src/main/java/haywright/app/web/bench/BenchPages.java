@@ -21,6 +21,7 @@ public final class BenchPages {
 
     public static void routes(Routes on) {
         on.get("bench", BenchPages::list);
+        ShortPages.routes(on); // before the groups, whose path would take it
         on.get("bench/{group}", BenchPages::ration);
         on.get("bench/{group}/ration.mps", BenchPages::mps);
         on.get("bench/{group}/hand", BenchPages::hand);
@@ -39,7 +40,7 @@ public final class BenchPages {
         for (var group : page.ranch().groups().values()) {
             rows.add(BenchView.row(yard, group));
         }
-        page.show("haywright/app/web/bench/bench.jte", rows);
+        page.show("haywright/app/web/bench/bench.jte", new BenchView.Groups(rows, ShortPages.headline(yard)));
     }
 
     private static void ration(Page page) {

@@ -49,6 +49,9 @@ public record BenchView(
         List<FeedRow> feeds,
         List<LeftOut> leftOut,
         List<String> beside) {
+    /** @param shortOfHay how much hay is missing until grass, in words; empty where it lasts or cannot be told */
+    public record Groups(List<GroupRow> rows, Optional<String> shortOfHay) {}
+
     /** @param says cost, or what is wrong, in a few words; done whether there is a ration */
     public record GroupRow(Group group, boolean done, String says, String now) {}
 

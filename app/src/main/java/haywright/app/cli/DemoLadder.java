@@ -1,0 +1,47 @@
+package haywright.app.cli;
+
+import haywright.app.words.ShortWords;
+import haywright.app.words.Show;
+import haywright.outlook.ShortOfHay;
+import haywright.outlook.Yard;
+import java.io.PrintWriter;
+
+/** What to do where hay is short, in its order, as a terminal shows it. */
+final class DemoLadder {
+    private DemoLadder() {}
+
+    static void print(Yard yard, PrintWriter out) {
+        out.printf("%nShort of hay%n");
+        ShortOfHay.lacks(yard).forEach(lack -> out.printf("  %s%n", ShortWords.lack(lack)));
+        ShortOfHay.of(yard, ShortOfHay.Asked.NOTHING).ifPresent(hay -> print(hay, out));
+    }
+
+    private static void print(ShortOfHay hay, PrintWriter out) {
+        out.printf("  %s%n", ShortWords.headline(hay));
+        ShortWords.basis(hay).forEach(sentence -> out.printf("  %s%n", sentence));
+        if (hay.isShort()) {
+            out.printf("%n  In this order:%n");
+            int number = 1;
+            for (var step : hay.steps()) {
+                out.printf("  %d. %s, by %s%n", number++, ShortWords.order(step), Show.day(step.by()));
+                out.printf("     %s%n", ShortWords.figures(step));
+            }
+            out.println();
+            ShortWords.after(hay).forEach(sentence -> out.printf("  %s%n", sentence));
+            out.printf("%n  What each group gets then, per head per day:%n");
+            for (var least : hay.leastHarm()) {
+                out.printf(
+                        "  %s, %s head: %s%n",
+                        least.group().name(), Show.number(least.head(), 0), ShortWords.fed(least.feeds()));
+                if (!least.inMilk().isEmpty()) {
+                    out.printf("     After calving begins: %s%n", ShortWords.fed(least.inMilk()));
+                }
+                if (!least.unmet().isEmpty()) {
+                    out.printf("     %s%n", ShortWords.unmet(least));
+                }
+            }
+        }
+        out.println();
+        ShortWords.cautions().forEach(caution -> out.printf("  %s%n", caution));
+    }
+}

@@ -1,0 +1,101 @@
+package haywright.app.web.bench;
+
+import haywright.app.web.Ask;
+import haywright.app.web.Form;
+import haywright.app.web.Page;
+import haywright.app.web.Routes;
+import haywright.app.words.ShortWords;
+import haywright.app.words.Show;
+import haywright.outlook.ShortOfHay;
+import haywright.outlook.ShortOfHay.Asked;
+import haywright.outlook.ShortOfHay.Lacks;
+import haywright.outlook.Yard;
+import haywright.quantity.Unit;
+import haywright.workings.Problem;
+import haywright.workings.Refused;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/** Short of hay: tons, the day it is gone, and what to do in which order. What is asked stays in the address. */
+public final class ShortPages {
+    static final Ask SOLD = Ask.number("sold", "Open, old and late cows you would sell", "");
+    static final Ask DOLLARS_SOLD = Ask.amount("dollarsSold", "What one brings", Unit.DOLLAR, "");
+    static final Ask AWAY = Ask.number("away", "Dry cows that could go to stalks or a custom feeder", "");
+    static final Ask AWAY_DAYS = Ask.number("awayDays", "For how many days", "30 if you leave it empty.");
+    static final Ask DOLLARS_AWAY = Ask.amount("dollarsAway", "Cost per head per day there", Unit.DOLLAR, "");
+
+    private ShortPages() {}
+
+    static void routes(Routes on) {
+        on.get("bench/short", ShortPages::show);
+    }
+
+    /**
+     * @param hay null where something is lacking, or what was asked is wrong
+     * @param problems why it cannot be worked out
+     */
+    public record View(
+            Form form, List<Lacks> lacks, @Nullable ShortOfHay hay, List<Group> groups, List<Problem> problems) {
+        public List<Ask> asks() {
+            return List.of(SOLD, DOLLARS_SOLD, AWAY, AWAY_DAYS, DOLLARS_AWAY);
+        }
+    }
+
+    /** @param inMilk from calving on; empty where none calve before grass. @param unmet empty where all is met */
+    public record Group(String name, String head, String fed, String inMilk, String unmet) {}
+
+    /** For the list of groups: empty where hay lasts, something is lacking, or it cannot be worked out. */
+    static Optional<String> headline(Yard yard) {
+        try {
+            return ShortOfHay.of(yard, Asked.NOTHING)
+                    .filter(ShortOfHay::isShort)
+                    .map(ShortWords::headline);
+        } catch (Refused refused) {
+            return Optional.empty(); // each group’s own line says why
+        }
+    }
+
+    private static void show(Page page) {
+        var typed = new LinkedHashMap<String, String>();
+        for (var ask : List.of(SOLD, DOLLARS_SOLD, AWAY, AWAY_DAYS, DOLLARS_AWAY)) {
+            typed.put(ask.name(), Objects.requireNonNullElse(page.http().queryParam(ask.name()), ""));
+        }
+        var form = Form.of("bench/short", typed);
+        var asked = form.build(() -> new Asked(
+                form.maybeCount(SOLD),
+                form.maybeNumber(DOLLARS_SOLD),
+                form.maybeCount(AWAY),
+                form.maybeCount(AWAY_DAYS),
+                form.maybeNumber(DOLLARS_AWAY)));
+        var yard = page.yard();
+        var view = new View(form, List.of(), null, List.of(), List.of());
+        try {
+            var lacks = ShortOfHay.lacks(yard);
+            view = new View(form, lacks, null, List.of(), List.of());
+            if (asked.isPresent() && lacks.isEmpty()) {
+                var hay = ShortOfHay.of(yard, asked.get()).orElseThrow();
+                view = new View(form, lacks, hay, groups(hay), List.of());
+            }
+        } catch (Refused refused) {
+            view = new View(form, List.of(), null, List.of(), refused.problems());
+        }
+        page.http().status(form.hasProblems() ? 422 : 200);
+        page.show("haywright/app/web/bench/short.jte", view);
+    }
+
+    private static List<Group> groups(ShortOfHay hay) {
+        return hay.isShort()
+                ? hay.leastHarm().stream()
+                        .map(least -> new Group(
+                                least.group().name(),
+                                Show.number(least.head(), 0),
+                                ShortWords.fed(least.feeds()),
+                                ShortWords.fed(least.inMilk()),
+                                ShortWords.unmet(least)))
+                        .toList()
+                : List.of();
+    }
+}

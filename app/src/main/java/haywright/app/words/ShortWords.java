@@ -1,0 +1,254 @@
+package haywright.app.words;
+
+import haywright.outlook.HayFacts;
+import haywright.outlook.HayStep;
+import haywright.outlook.ShortOfHay;
+import haywright.outlook.ShortOfHay.Lacks;
+import haywright.outlook.ShortOfHay.LeastHarm;
+import haywright.quantity.Unit;
+import haywright.ration.PricedFeed;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
+
+/** Short of hay, as page and command say it. */
+public final class ShortWords {
+    /** Pounds a head below which a feed is not said; a mineral is. */
+    private static final double LEAST_POUNDS = 0.5;
+
+    private ShortWords() {}
+
+    /** {@code You are 140 tons short: hay is gone Mar 8, 58 days before grass.} */
+    public static String headline(ShortOfHay hay) {
+        if (!hay.isShort()) {
+            return "Hay lasts until grass on %s: %s on hand, %s go out a day."
+                    .formatted(Show.date(hay.grass()), tons(hay.tonsOnHand()), tons(hay.tonsADay()));
+        }
+        var short_ = "You are %s short".formatted(tons(hay.tonsShort()));
+        return hay.gone()
+                .map(gone -> "%s: hay is gone %s, %s before grass."
+                        .formatted(
+                                short_,
+                                Show.date(gone),
+                                Show.count(gone.until(hay.grass(), java.time.temporal.ChronoUnit.DAYS), "day")))
+                .orElse("%s of what they need until grass on %s.".formatted(short_, Show.date(hay.grass())));
+    }
+
+    /** What the headline is made of, so that it can be made again with a pencil. */
+    public static List<String> basis(ShortOfHay hay) {
+        var says = new ArrayList<String>();
+        double had = rounded(hay.tonsThatCanBeHad());
+        if (hay.isShort()) {
+            says.add("From now to grass they take %s of hay, waste included; %s on hand%s."
+                    .formatted(
+                            tons(rounded(hay.tonsOnHand()) + had + rounded(hay.tonsShort())),
+                            tons(hay.tonsOnHand()),
+                            had > 0 ? " and " + tons(had) + " can be bought" : ""));
+        }
+        says.add((hay.isFedNowSaid()
+                        ? "As fed now, %s go out a day."
+                        : "Not said for every group what it is fed now: with today’s rations in its place, %s go out a day.")
+                .formatted(tons(hay.tonsADay())));
+        says.add("Hay is hay and silage here, as tons of your hay; straw and stalks are not counted."
+                + " Needs are met on average, without the margin that rations have.");
+        if (!hay.leftOut().isEmpty()) {
+            says.add("Not counted until a test or a price clears it: %s (%s)."
+                    .formatted(
+                            names(hay.leftOut()),
+                            Show.totalTons(hay.leftOut().stream().mapToDouble(PricedFeed::kgAtHand))));
+        }
+        return says;
+    }
+
+    private static String names(List<PricedFeed> feeds) {
+        return feeds.stream().map(feed -> feed.feed().name()).collect(Collectors.joining(", "));
+    }
+
+    /** What to do, as it is said to whoever does it. */
+    public static String order(HayStep step) {
+        return switch (step.what()) {
+            case FEED_TO_NEED -> "Feed what they need, no more";
+            case CUT_WASTE -> "Feed hay in rings";
+            case SELL_OPEN ->
+                step.head() == 0
+                        ? "Sell open, old and late cows"
+                        : "Sell %s open, old and late cows".formatted(Show.number(step.head(), 0));
+            case STRAW -> "Feed straw with cake or grain to dry cows in flesh";
+            case LIMIT_HAY -> "Limit dry cows in flesh to about 10 lb of hay, with straw and grain";
+            case ELSEWHERE ->
+                step.head() == 0
+                        ? "Send dry cows to corn stalks or a custom feeder"
+                        : "Send %s dry cows to corn stalks or a custom feeder".formatted(Show.number(step.head(), 0));
+            case SELL_BRED ->
+                step.head() == 0
+                        ? "Sell bred cows"
+                        : "Sell %s bred %s".formatted(Show.number(step.head(), 0), step.head() == 1 ? "cow" : "cows");
+        };
+    }
+
+    /** {@code Saves 46 tons; 94 still short. $4 a cow kept.} */
+    public static String figures(HayStep step) {
+        double before = rounded(step.before());
+        double after = rounded(step.after());
+        if (step.saves() == 0) {
+            return before == 0 ? "Not needed after the steps above." : "Saves nothing as said so far.";
+        }
+        var dollars = step.dollarsACow();
+        var cost = dollars == null
+                ? ""
+                : Math.abs(dollars) < 0.5
+                        ? " No cash."
+                        : dollars > 0
+                                ? " Costs $%s a cow kept.".formatted(Show.number(dollars, 0))
+                                : " Brings $%s a cow kept.".formatted(Show.number(-dollars, 0));
+        return "Saves %s; %s.%s"
+                .formatted(
+                        tons(before - after),
+                        after == 0 ? "nothing is short then" : tons(after) + " still short",
+                        cost);
+    }
+
+    /** Why, and what to mind; a sentence or two. */
+    public static List<String> minds(HayStep step, ShortOfHay hay) {
+        var says = new ArrayList<String>();
+        var each = step.tonsAHead() > 0 ? "Each is %s of hay until grass.".formatted(tenth(step.tonsAHead())) : "";
+        switch (step.what()) {
+            case FEED_TO_NEED ->
+                says.add("More goes out now than they need. The bench has each group’s ration; watch condition.");
+            case CUT_WASTE -> {
+                says.add(
+                        "%s %% is lost now, %s %% in rings (Buskirk and others 2003); on the ground about %s (NDSU 2011)."
+                                .formatted(
+                                        Show.number(hay.ranch().settings().hayLossPercent(), 0),
+                                        Show.number(HayFacts.value("ring_loss"), 0),
+                                        Show.number(HayFacts.value("ground_loss"), 0)));
+                says.add("Counted: a ring at $%s for every %s head (judgment)."
+                        .formatted(fact("ring_price"), fact("ring_head")));
+            }
+            case SELL_OPEN -> {
+                says.add(each);
+                says.add("Counted unless you enter a number: cows not due, or due more than %s weeks after the first."
+                        .formatted(Show.number(HayFacts.value("late_days") / 7, 0)));
+                says.add(step.dollarsACow() == null ? "Enter what one brings." : "");
+            }
+            case STRAW -> {
+                says.add("Straw at most 1.25 % of body weight; start small and take 1 to 2 weeks."
+                        + " None for thin cows, heifers, calves, or cows in milk.");
+                hay.assumed()
+                        .forEach(feed ->
+                                says.add("Not on your list, counted at a usual price (judgment): %s at $%s a ton."
+                                        .formatted(
+                                                feed.feed().name(),
+                                                Show.number(Unit.DOLLAR_PER_TON.fromBase(feed.pricePerKgAsFed()), 0))));
+            }
+            case LIMIT_HAY ->
+                says.add("Never below 0.75 % of body weight in hay. Room for all at once, strong fences."
+                        + " Grain in small steps over 2 weeks; do not start within 30 days of calving."
+                        + (hay.isFreeChoice() ? " Hay has to be put out daily for it, not free choice." : ""));
+            case ELSEWHERE ->
+                says.add(
+                        step.head() == 0
+                                ? "Enter how many can go and for how long: in that time each saves %s."
+                                        .formatted(tenth(step.tonsAHead()))
+                                : "In that time each saves %s.".formatted(tenth(step.tonsAHead())));
+            case SELL_BRED -> {
+                says.add(each);
+                says.add(
+                        step.head() == 0
+                                ? ""
+                                : "The fewest that close the gap: about %s fewer next fall."
+                                        .formatted(
+                                                Show.count(step.head(), "calf").replace("calfs", "calves")));
+            }
+        }
+        says.removeIf(String::isEmpty);
+        return says;
+    }
+
+    private static String fact(String id) {
+        return Show.number(HayFacts.value(id), 0);
+    }
+
+    /** What comes after the ladder. */
+    public static List<String> after(ShortOfHay hay) {
+        var says = new ArrayList<String>();
+        says.add(
+                hay.tonsShortAtLast() == 0
+                        ? "With these steps hay reaches grass."
+                        : "Even so %s are short: buy hay, or sell more.".formatted(tons(hay.tonsShortAtLast())));
+        hay.dollarsToBuy()
+                .ifPresent(dollars -> says.add("To buy the %s instead, at the cheapest hay on your list: about $%s."
+                        .formatted(tons(hay.tonsShort()), Show.number(dollars, 0))));
+        says.add("The best hay goes to the heifers, then to cows after calving.");
+        return says;
+    }
+
+    /** Always said. */
+    public static List<String> cautions() {
+        return List.of(
+                "Hungry cattle break fences and eat what they otherwise leave: check for poison plants.",
+                "Test risky hay for nitrate, and never give it to hungry cattle. Give vitamin A with straw, old or drought hay.",
+                "Never limit hay for thin cows, heifers or calves. Ask your veterinarian and nutritionist before you limit hay.");
+    }
+
+    /** {@code hay 10.3 lb, Wheat straw 4.5 lb}: all hay and silage as one. */
+    public static String fed(Map<PricedFeed, Double> feeds) {
+        var kg = new LinkedHashMap<String, Double>();
+        feeds.forEach((feed, each) ->
+                kg.merge(feed.isHayOrSilage() ? "hay" : feed.feed().name(), each, Double::sum));
+        return kg.entrySet().stream()
+                .filter(e -> Unit.POUND.fromBase(e.getValue()) >= LEAST_POUNDS)
+                .sorted(Map.Entry.<String, Double>comparingByValue().reversed())
+                .map(e -> "%s %s".formatted(e.getKey(), Show.pounds(e.getValue())))
+                .collect(Collectors.joining(", "));
+    }
+
+    /** Empty where everything is met. */
+    public static String unmet(LeastHarm least) {
+        return least.unmet().entrySet().stream()
+                .map(e -> "%s %% short of %s".formatted(Show.number(100 * e.getValue(), 0), need(e.getKey())))
+                .collect(Collectors.joining(", "));
+    }
+
+    private static String need(String row) {
+        return switch (row) {
+            case "nem" -> "energy";
+            case "cp" -> "protein";
+            case "forage_floor", "forage_least", "intake", "eaten_least" -> "feed";
+            default -> row.toLowerCase(Locale.ROOT);
+        };
+    }
+
+    /** What has to be said first, and where. */
+    public static String lack(Lacks lacks) {
+        return switch (lacks) {
+            case CATTLE -> "Add the first group of cattle.";
+            case HAY -> "Add a lot of hay or silage with its tons, and what a ton of it would cost to replace.";
+            case GRASS -> "Enter the turnout date, when grass carries them: a day in the next 300.";
+        };
+    }
+
+    /** Where to. */
+    public static String page(Lacks lacks) {
+        return switch (lacks) {
+            case CATTLE -> "herd";
+            case HAY -> "lots";
+            case GRASS -> "settings";
+        };
+    }
+
+    private static double rounded(double tons) {
+        return Math.abs(tons) < 9.95 ? Math.rint(10 * tons) / 10 : Math.rint(tons);
+    }
+
+    private static String tons(double tons) {
+        return Show.tons(Unit.TON.toBase(tons));
+    }
+
+    private static String tenth(double tons) {
+        return Show.number(tons, 1) + " tons";
+    }
+}

@@ -1,0 +1,111 @@
+package haywright.app.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
+import haywright.ranch.FedNow;
+import haywright.ranch.Ranch;
+import haywright.ranch.Settings;
+import java.time.LocalDate;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.UnaryOperator;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
+
+/** From a new ranch without anything to one that is short of hay, on November 25, without scripts. */
+class ShortOfHayPageTest {
+    @RegisterExtension
+    private final OneRanch ranch = new OneRanch();
+
+    private void hay(String bales) {
+        assertThat(ranch.send("lots/new/bales", OneRanch.hay(bales, "1200 lb")).status())
+                .isEqualTo(303);
+    }
+
+    private void cows() {
+        var cows = new LinkedHashMap<String, String>();
+        cows.put("name", "Cows");
+        cows.put("head", "100");
+        cows.put("weight", "1300");
+        cows.put("shrunk", "no");
+        cows.put("weighedOn", "Nov 12, 2026");
+        cows.put("conditionScore", "5");
+        cows.put("breed", "Angus");
+        var page = ranch.get("herd/new/mature_cow");
+        assertThat(ranch.submit(page, "herd/new/mature_cow", cows).status()).isEqualTo(303);
+    }
+
+    private void change(UnaryOperator<Ranch> change) {
+        var now = ranch.store().ranches().open(ranch.id());
+        ranch.store().ranches().save(ranch.id(), now.rev(), "test", "changed", change.apply(now.ranch()));
+    }
+
+    private static UnaryOperator<Ranch> turnout(@Nullable LocalDate on) {
+        return now -> {
+            var was = now.settings();
+            return now.with(new Settings(
+                    false, null, was.system(), "", was.feedingLossPercent(), on, was.weather(), was.herdFactor()));
+        };
+    }
+
+    @Test
+    void whatIsLackingIsAskedForWithAWayThere() {
+        var empty = ranch.get("bench/short");
+        assertThat(empty.status()).isEqualTo(200);
+        assertThat(empty.body())
+                .contains("href=\"" + ranch.path() + "herd\"", "href=\"" + ranch.path() + "lots\"")
+                .contains("href=\"" + ranch.path() + "settings\"");
+        hay("100");
+        cows();
+        assertThat(ranch.get("bench/short").body())
+                .contains("href=\"" + ranch.path() + "settings\"")
+                .doesNotContain("class=\"ladder\"");
+    }
+
+    /** 100 cows at 30 lb take 1.5 tons a day; 100 bales of 1,200 lb are 60 tons: gone in 40 days, on January 4. */
+    @Test
+    void theBenchAndThePageSayTonsDayAndOrders() {
+        hay("100");
+        cows();
+        change(turnout(LocalDate.of(2027, 5, 10)));
+        change(now -> now.with(new FedNow(
+                now.groups().keySet().iterator().next(),
+                Map.of(now.lots().keySet().iterator().next(), Quantity.of(30, Unit.POUND_A_DAY)))));
+        var bench = ranch.get("bench").body();
+        assertThat(bench).contains("href=\"" + ranch.path() + "bench/short\"", "tons short", "Jan 4, 2027", "126 days");
+        var page = ranch.get("bench/short");
+        assertThat(page.status()).isEqualTo(200);
+        assertThat(page.body()).contains("Jan 4, 2027", "126 days", "class=\"ladder\"", "60 tons");
+        var asked = ranch.get("bench/short?sold=25&dollarsSold=1600&away=40&awayDays=20")
+                .body();
+        assertThat(asked).contains("Sell 25 ", "value=\"25\"", "value=\"1600\"", "Send 40 dry cows");
+    }
+
+    @Test
+    void aRanchWithPlentyHasNoLadder() {
+        hay("900");
+        cows();
+        change(turnout(LocalDate.of(2027, 5, 10)));
+        assertThat(ranch.get("bench").body()).doesNotContain("tons short");
+        assertThat(ranch.get("bench/short").body()).contains("540 tons").doesNotContain("class=\"ladder\"");
+    }
+
+    @Test
+    void badNumbersAreNamedBesideTheirFieldAndKept() {
+        hay("100");
+        cows();
+        change(turnout(LocalDate.of(2027, 5, 10)));
+        for (var query : List.of("sold=-3", "sold=many", "away=1.5", "dollarsSold=x")) {
+            var page = ranch.get("bench/short?" + query);
+            var field = query.replaceAll("=.*", "");
+            assertThat(page.status()).as(query).isEqualTo(422);
+            assertThat(page.body())
+                    .as(query)
+                    .contains("href=\"#f-" + field + "\"", "value=\"" + query.replaceAll(".*=", "") + "\"");
+        }
+    }
+}
