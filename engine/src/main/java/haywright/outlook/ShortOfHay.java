@@ -244,6 +244,9 @@ public final class ShortOfHay {
             var cost = HayFacts.value("ring_price") * Math.ceil(head(plan) / HayFacts.value("ring_head"));
             step(What.CUT_WASTE, day(), HayPlan::withRings, 0, 0, cost);
         }
+        if (eaters.cows().isEmpty()) {
+            return;
+        }
         sellOpen();
         step(What.STRAW, in("straw_days"), HayPlan::withStraw, 0, 0, 0.0);
         step(What.LIMIT_HAY, limitBy(), HayPlan::withLimit, 0, 0, 0.0);
@@ -295,7 +298,7 @@ public final class ShortOfHay {
         var each = asked.dollarsSold();
         step(
                 What.SELL_BRED,
-                notPast(by.orElse(day())),
+                ahead(by.orElse(day())),
                 p -> p.sellingBred(sold),
                 sold,
                 aCow(days),
@@ -381,11 +384,12 @@ public final class ShortOfHay {
     }
 
     private LocalDate in(String fact) {
-        return day().plusDays(HayFacts.days(fact));
+        return ahead(day().plusDays(HayFacts.days(fact)));
     }
 
-    private LocalDate notPast(LocalDate date) {
-        return date.isBefore(day()) ? day() : date;
+    /** Today for a day that is past, or beyond grass. */
+    private LocalDate ahead(LocalDate date) {
+        return date.isBefore(day()) || !date.isBefore(grass()) ? day() : date;
     }
 
     private Optional<LocalDate> calving() {
@@ -397,13 +401,17 @@ public final class ShortOfHay {
 
     private LocalDate limitBy() {
         int before = HayFacts.days("limit_before_calving") + HayFacts.days("change_over");
-        return notPast(calving().map(first -> first.minusDays(before)).orElse(day()));
+        return ahead(calving().map(first -> first.minusDays(before)).orElse(day()));
     }
 
     // The answer
 
     public Ranch ranch() {
         return yard.ranch();
+    }
+
+    public LocalDate today() {
+        return day();
     }
 
     public LocalDate grass() {

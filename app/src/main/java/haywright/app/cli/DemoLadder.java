@@ -23,7 +23,7 @@ final class DemoLadder {
             out.printf("%n  In this order:%n");
             int number = 1;
             for (var step : hay.steps()) {
-                out.printf("  %d. %s, by %s%n", number++, ShortWords.order(step), Show.day(step.by()));
+                out.printf("  %d. %s, %s%n", number++, ShortWords.order(step), ShortWords.by(step, hay));
                 out.printf("     %s%n", ShortWords.figures(step));
             }
             out.println();

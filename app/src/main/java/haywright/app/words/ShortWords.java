@@ -2,6 +2,7 @@ package haywright.app.words;
 
 import haywright.outlook.HayFacts;
 import haywright.outlook.HayStep;
+import haywright.outlook.HayStep.What;
 import haywright.outlook.ShortOfHay;
 import haywright.outlook.ShortOfHay.Lacks;
 import haywright.outlook.ShortOfHay.LeastHarm;
@@ -51,7 +52,7 @@ public final class ShortWords {
         says.add((hay.isFedNowSaid()
                         ? "As fed now, %s go out a day."
                         : "Not said for every group what it is fed now: with today’s rations in its place, %s go out a day.")
-                .formatted(tons(hay.tonsADay())));
+                .formatted(Show.number(hay.tonsADay(), 2) + " tons"));
         says.add("Hay is hay and silage here, as tons of your hay; straw and stalks are not counted."
                 + " Needs are met on average, without the margin that rations have.");
         if (!hay.leftOut().isEmpty()) {
@@ -89,12 +90,21 @@ public final class ShortWords {
         };
     }
 
+    /** {@code now}, {@code by Dec 11}. */
+    public static String by(HayStep step, ShortOfHay hay) {
+        return step.by().equals(hay.today()) ? "now" : "by " + Show.day(step.by());
+    }
+
     /** {@code Saves 46 tons; 94 still short. $4 a cow kept.} */
     public static String figures(HayStep step) {
         double before = rounded(step.before());
         double after = rounded(step.after());
         if (step.saves() == 0) {
-            return before == 0 ? "Not needed after the steps above." : "Saves nothing as said so far.";
+            return before == 0
+                    ? "Not needed after the steps above."
+                    : (step.head() == 0 && (step.what() == What.SELL_OPEN || step.what() == What.ELSEWHERE)
+                            ? "Enter a number below."
+                            : "Saves nothing here.");
         }
         var dollars = step.dollarsACow();
         var cost = dollars == null
@@ -175,13 +185,19 @@ public final class ShortWords {
     /** What comes after the ladder. */
     public static List<String> after(ShortOfHay hay) {
         var says = new ArrayList<String>();
+        says.add("Tons are figured as if each step began today, after those before it; waiting saves less.");
         says.add(
                 hay.tonsShortAtLast() == 0
                         ? "With these steps hay reaches grass."
                         : "Even so %s are short: buy hay, or sell more.".formatted(tons(hay.tonsShortAtLast())));
+        says.add(
+                hay.leastHarm().stream().allMatch(least -> least.unmet().isEmpty())
+                        ? "Every group’s needs are then met on average, so condition should hold. Score them every two weeks."
+                        : "Some groups fall short of their needs even then, as their lines say: they lose condition.");
         hay.dollarsToBuy()
-                .ifPresent(dollars -> says.add("To buy the %s instead, at the cheapest hay on your list: about $%s."
-                        .formatted(tons(hay.tonsShort()), Show.number(dollars, 0))));
+                .ifPresent(dollars -> says.add(
+                        "To buy the %s instead, at the cheapest hay on your list: about $%s, if so much can be had."
+                                .formatted(tons(hay.tonsShort()), Show.number(100 * Math.rint(dollars / 100), 0))));
         says.add("The best hay goes to the heifers, then to cows after calving.");
         return says;
     }
