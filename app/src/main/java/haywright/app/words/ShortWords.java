@@ -56,7 +56,7 @@ public final class ShortWords {
         says.add("Hay is hay and silage here, as tons of your hay; straw and stalks are not counted."
                 + " Needs are met on average, without the margin that rations have.");
         if (!hay.leftOut().isEmpty()) {
-            says.add("Not counted until a test or a price clears it: %s (%s)."
+            says.add("Look at these first, a test may clear them: %s (%s) are left out of every ration and not counted."
                     .formatted(
                             names(hay.leftOut()),
                             Show.totalTons(hay.leftOut().stream().mapToDouble(PricedFeed::kgAtHand))));
@@ -210,16 +210,21 @@ public final class ShortWords {
                 "Never limit hay for thin cows, heifers or calves. Ask your veterinarian and nutritionist before you limit hay.");
     }
 
-    /** {@code hay 10.3 lb, Wheat straw 4.5 lb}: all hay and silage as one. */
+    /** {@code hay 10.3 lb, Wheat straw 4.5 lb}: all hay as one, and all silage. */
     public static String fed(Map<PricedFeed, Double> feeds) {
         var kg = new LinkedHashMap<String, Double>();
-        feeds.forEach((feed, each) ->
-                kg.merge(feed.isHayOrSilage() ? "hay" : feed.feed().name(), each, Double::sum));
+        feeds.forEach((feed, each) -> kg.merge(called(feed), each, Double::sum));
         return kg.entrySet().stream()
                 .filter(e -> Unit.POUND.fromBase(e.getValue()) >= LEAST_POUNDS)
                 .sorted(Map.Entry.<String, Double>comparingByValue().reversed())
                 .map(e -> "%s %s".formatted(e.getKey(), Show.pounds(e.getValue())))
                 .collect(Collectors.joining(", "));
+    }
+
+    private static String called(PricedFeed feed) {
+        return feed.feed().feedClass().isHay()
+                ? "hay"
+                : feed.isHayOrSilage() ? "silage" : feed.feed().name();
     }
 
     /** Empty where everything is met. */
