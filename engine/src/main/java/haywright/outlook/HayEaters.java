@@ -212,7 +212,7 @@ final class HayEaters {
         return amounts;
     }
 
-    /** Mature cows in flesh: the only cattle whose hay is stretched. */
+    /** Mature cows in good condition: the only cattle whose hay is stretched. */
     static boolean isSturdy(Group group) {
         return group.animals() == AnimalClass.MATURE_COW && group.conditionScore() >= HayFacts.value("thin");
     }

@@ -2,7 +2,6 @@ package haywright.outlook;
 
 import haywright.cattle.herd.Group;
 import haywright.diet.WayOfFeeding;
-import haywright.outlook.HayStep.What;
 import haywright.quantity.Unit;
 import haywright.ranch.Ranch;
 import haywright.ration.Allotment;
@@ -19,9 +18,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.UUID;
-import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -34,30 +31,20 @@ import org.jspecify.annotations.Nullable;
  * everybody is fed to need: the least that a program of all groups leaves missing ({@link Allotment#leastMissing}).
  */
 public final class ShortOfHay {
-    private static final int A_MONTH = 30;
-    private static final double USUAL_DRY_MATTER = 0.88;
-
-    /** Tons below which nothing is short: less than a bale. */
-    private static final double NOTHING = 0.25;
-
     /** Days by which 195 tons at 1.95 a day may miss 100. */
     private static final double HAIR = 1e-6;
 
     private final Yard yard;
     private final Asked asked;
     private final HayEaters eaters;
-    private final List<PricedFeed> hay;
-    private final double dryMatter;
+    private final HayTons tons;
     private final double onHand;
     private final double canBeHad;
     private final double aDay;
     private final boolean isSaid;
     private final int days;
     private final Allotment byNeed;
-    private final List<HayStep> steps = new ArrayList<>();
-    private Allotment last;
-    private HayPlan plan = HayPlan.NOTHING;
-    private boolean climbed;
+    private @Nullable HayLadder ladder;
 
     /**
      * What the ladder has to be told.
@@ -140,39 +127,14 @@ public final class ShortOfHay {
         this.asked = asked;
         eaters = new HayEaters(yard);
         days = yard.daysToGrass().orElseThrow();
-        hay = eaters.hay();
-        double kg = hay.stream().mapToDouble(PricedFeed::kgAtHand).sum();
-        dryMatter = kg > 0 ? dry(hay.stream()) / kg : USUAL_DRY_MATTER;
-        onHand = tons(dry(hay.stream().filter(PricedFeed::own)));
-        canBeHad = tons(dry(hay.stream().filter(feed -> !feed.own())));
+        tons = HayTons.of(eaters.hay());
+        onHand = tons.tons(HayTons.dry(tons.hay().stream().filter(PricedFeed::own)));
+        canBeHad = tons.tons(HayTons.dry(tons.hay().stream().filter(feed -> !feed.own())));
         isSaid = yard.ranch().groups().keySet().stream().allMatch(this::isSaid);
-        byNeed = solve(HayPlan.NOTHING);
-        last = byNeed;
-        aDay = tons(yard.ranch().groups().values().stream()
+        byNeed = HayLadder.solve(yard, eaters, HayPlan.NOTHING);
+        aDay = tons.tons(yard.ranch().groups().values().stream()
                 .mapToDouble(this::putOut)
                 .sum());
-    }
-
-    private Allotment solve(HayPlan doing) {
-        return Allotment.leastMissing(eaters.with(doing))
-                .orElseThrow(() -> new Refused(
-                        "groups",
-                        yard.ranch().name(),
-                        "there is no way to feed these groups",
-                        "Look at each group’s page for what stands in the way."));
-    }
-
-    private static double dry(PricedFeed feed, double kgAsFed) {
-        return feed.dryMatterPercent() / 100 * kgAsFed;
-    }
-
-    private static double dry(Stream<PricedFeed> feeds) {
-        return feeds.mapToDouble(feed -> dry(feed, feed.kgAtHand())).sum();
-    }
-
-    /** @param dry kg of dry matter put out */
-    private double tons(double dry) {
-        return Unit.TON.fromBase(dry / dryMatter);
     }
 
     private boolean isSaid(UUID group) {
@@ -187,11 +149,11 @@ public final class ShortOfHay {
         if (isSaid(group.id())) {
             var amounts = Objects.requireNonNull(now).amounts();
             return head
-                    * hay.stream()
+                    * tons.hay().stream()
                             .mapToDouble(feed -> {
                                 var amount =
                                         amounts.get(UUID.fromString(feed.feed().id()));
-                                return amount == null ? 0 : dry(feed, amount.in(Unit.KILOGRAM_A_DAY));
+                                return amount == null ? 0 : HayTons.dry(feed, amount.in(Unit.KILOGRAM_A_DAY));
                             })
                             .sum();
         }
@@ -199,209 +161,14 @@ public final class ShortOfHay {
             return head
                     * yard.weighable(group, ration).portions().stream()
                             .filter(portion -> portion.feed().isHayOrSilage())
-                            .mapToDouble(portion -> dry(portion.feed(), portion.kgPutOut()))
+                            .mapToDouble(portion -> HayTons.dry(portion.feed(), portion.kgPutOut()))
                             .sum();
         }
-        return head * hayADay(byNeed, group, 0);
-    }
-
-    /** kg of dry matter of hay a head and day of one stretch; 0 where there is none. */
-    private static double hayADay(Allotment of, Group group, int stretch) {
-        return of.eaten().stream()
-                .filter(e -> e.eater().equals(group.id().toString()) && e.stretch() == stretch)
-                .mapToDouble(e -> hay(e) / e.headDays())
-                .findFirst()
-                .orElse(0);
-    }
-
-    private static double hay(Allotment.Eaten eaten) {
-        return eaten.feeds().entrySet().stream()
-                .filter(e -> e.getKey().isHayOrSilage())
-                .mapToDouble(e -> dry(e.getKey(), e.getValue()))
-                .sum();
-    }
-
-    private double missing(Allotment of) {
-        double tons = tons(hay.stream()
-                .mapToDouble(
-                        feed -> dry(feed, of.missing().getOrDefault(feed.feed().id(), 0.0)))
-                .sum());
-        return tons < NOTHING ? 0 : tons;
-    }
-
-    // The ladder, in the order that costs cattle and money least
-
-    private void climb() {
-        if (climbed || !isShort()) {
-            return;
-        }
-        climbed = true;
-        if (tonsShortAsNow() > missing(byNeed)) {
-            steps.add(new HayStep(What.FEED_TO_NEED, day(), tonsShortAsNow(), missing(byNeed), 0, 0, null));
-        }
-        double loss = yard.ranch().settings().hayLossPercent();
-        if (loss > HayFacts.value("ring_loss")) {
-            var cost = HayFacts.value("ring_price") * Math.ceil(head(plan) / HayFacts.value("ring_head"));
-            step(What.CUT_WASTE, day(), HayPlan::withRings, 0, 0, cost);
-        }
-        if (eaters.cows().isEmpty()) {
-            return;
-        }
-        sellOpen();
-        step(What.STRAW, in("straw_days"), HayPlan::withStraw, 0, 0, 0.0);
-        step(What.LIMIT_HAY, limitBy(), HayPlan::withLimit, 0, 0, 0.0);
-        away();
-        sellBred();
-    }
-
-    private void sellOpen() {
-        int counted = eaters.cows().stream().mapToInt(HayEaters::openOrLate).sum();
-        int sold = Math.min(asked.sold() == null ? counted : asked.sold(), cows());
-        var each = asked.dollarsSold();
-        step(
-                What.SELL_OPEN,
-                in("sell_days"),
-                p -> p.selling(sold),
-                sold,
-                aCow(days),
-                each == null ? null : -each * sold);
-    }
-
-    private void away() {
-        int away = asked.away() == null ? 0 : asked.away();
-        int stay = asked.awayDays() == null ? A_MONTH : asked.awayDays();
-        var each = asked.dollarsAway();
-        step(
-                What.ELSEWHERE,
-                in("straw_days"),
-                p -> p.sending(away, Math.min(stay, days)),
-                away,
-                aCow(Math.min(stay, days)),
-                each == null ? null : each * away * Math.min(stay, days));
-    }
-
-    /** As many bred cows as hay is still missing for, the fewest that do. */
-    private void sellBred() {
-        int most = cows() - plan.sold();
-        int least = 0;
-        int enough = missing(last) == 0 ? 0 : most;
-        while (enough - least > 1) {
-            int half = (least + enough) / 2;
-            if (missing(solve(plan.sellingBred(half))) == 0) {
-                enough = half;
-            } else {
-                least = half;
-            }
-        }
-        int sold = enough;
-        var by = calving().map(first -> first.minusDays(HayFacts.days("haul_before_calving")));
-        var each = asked.dollarsSold();
-        step(
-                What.SELL_BRED,
-                ahead(by.orElse(day())),
-                p -> p.sellingBred(sold),
-                sold,
-                aCow(days),
-                each == null ? null : -each * sold);
-    }
-
-    /**
-     * One step more; it is not taken where it saves nothing.
-     *
-     * @param dollars beside the feed that is bought; null where nobody said
-     */
-    private void step(
-            What what,
-            LocalDate by,
-            UnaryOperator<HayPlan> doing,
-            int head,
-            double tonsAHead,
-            @Nullable Double dollars) {
-        double before = missing(last);
-        var next = doing.apply(plan);
-        if (before == 0 || next.equals(plan)) {
-            steps.add(new HayStep(what, by, before, before, head, tonsAHead, null));
-            return;
-        }
-        var then = solve(next);
-        double after = missing(then);
-        if (before - after < NOTHING) {
-            steps.add(new HayStep(what, by, before, before, head, tonsAHead, null));
-            return;
-        }
-        Double aCow = dollars == null ? null : (Double) ((dollars + bought(then) - bought(last)) / kept(next));
-        plan = next;
-        last = then;
-        steps.add(new HayStep(what, by, before, after, head, tonsAHead, aCow));
-    }
-
-    /** Dollars for feed that does not lie on the ranch. */
-    private static double bought(Allotment of) {
-        return of.eaten().stream()
-                .flatMap(eaten -> eaten.feeds().entrySet().stream())
-                .filter(e -> !e.getKey().own())
-                .mapToDouble(e -> e.getKey().pricePerKgAsFed() * e.getValue())
-                .sum();
-    }
-
-    /** Tons of hay that one mature cow takes in so many days as things are now done. */
-    private double aCow(int until) {
-        return eaters.cows().stream()
-                .findFirst()
-                .map(cow -> {
-                    double left = until;
-                    double dry = 0;
-                    var stretches = yard.stretches(cow);
-                    for (int t = 0; t < stretches.size() && left > 0; t++) {
-                        double here = Math.min(left, stretches.get(t).days());
-                        dry += here * hayADay(last, cow, t);
-                        left -= here;
-                    }
-                    return tons(dry);
-                })
-                .orElse(0.0);
-    }
-
-    private int cows() {
-        return eaters.cows().stream().mapToInt(Group::head).sum();
-    }
-
-    private int head(HayPlan with) {
-        return yard.ranch().head() - with.sold() - with.bredSold();
-    }
-
-    /** Cows and heifers that calve and are not sold; at least one, to divide by. */
-    private int kept(HayPlan with) {
-        int calve = yard.ranch().groups().values().stream()
-                .filter(group -> group.animals().calves())
-                .mapToInt(Group::head)
-                .sum();
-        return Math.max(1, calve - with.sold() - with.bredSold());
+        return head * HayTons.hayADay(byNeed, group, 0);
     }
 
     private LocalDate day() {
         return yard.day();
-    }
-
-    private LocalDate in(String fact) {
-        return ahead(day().plusDays(HayFacts.days(fact)));
-    }
-
-    /** Today for a day that is past, or beyond grass. */
-    private LocalDate ahead(LocalDate date) {
-        return date.isBefore(day()) || !date.isBefore(grass()) ? day() : date;
-    }
-
-    private Optional<LocalDate> calving() {
-        return eaters.cows().stream()
-                .flatMap(group -> group.firstCalving().stream())
-                .filter(first -> !first.isBefore(day()))
-                .min(LocalDate::compareTo);
-    }
-
-    private LocalDate limitBy() {
-        int before = HayFacts.days("limit_before_calving") + HayFacts.days("change_over");
-        return ahead(calving().map(first -> first.minusDays(before)).orElse(day()));
     }
 
     // The answer
@@ -455,33 +222,37 @@ public final class ShortOfHay {
 
     /** Tons short until grass; 0 where hay lasts. */
     public double tonsShort() {
-        double tons = Math.max(tonsShortAsNow(), missing(byNeed));
-        return tons < NOTHING ? 0 : tons;
+        double most = Math.max(tonsShortAsNow(), tons.missing(byNeed));
+        return most < HayTons.NOTHING ? 0 : most;
     }
 
     public boolean isShort() {
         return tonsShort() > 0;
     }
 
+    private HayLadder ladder() {
+        if (ladder == null) {
+            ladder = new HayLadder(yard, eaters, tons, asked, byNeed, tonsShortAsNow());
+        }
+        return ladder;
+    }
+
     /** In the order in which they are to be taken; empty where hay lasts. */
     public List<HayStep> steps() {
-        climb();
-        return List.copyOf(steps);
+        return isShort() ? ladder().steps() : List.of();
     }
 
     /** Tons still short when all steps are taken. */
     public double tonsShortAtLast() {
-        climb();
-        return missing(last);
+        return tons.missing(ladder().last());
     }
 
     /** What is fed in place of hay that the ranch does not list, at a usual price, as far as a step takes it. */
     public List<PricedFeed> assumed() {
-        climb();
-        var taken = last.eaten().stream()
+        var taken = ladder().last().eaten().stream()
                 .flatMap(eaten -> eaten.feeds().keySet().stream())
                 .map(feed -> feed.feed().id())
-                .collect(java.util.stream.Collectors.toSet());
+                .collect(Collectors.toSet());
         return eaters.assumed().stream()
                 .filter(feed -> taken.contains(feed.feed().id()))
                 .toList();
@@ -494,7 +265,7 @@ public final class ShortOfHay {
 
     /** What every group gets until grass if all steps are taken. */
     public List<LeastHarm> leastHarm() {
-        climb();
+        var last = ladder().last();
         var all = new ArrayList<LeastHarm>();
         for (var group : yard.ranch().groups().values()) {
             var id = group.id().toString();
@@ -523,7 +294,7 @@ public final class ShortOfHay {
     }
 
     private int head(String eater) {
-        return eaters.with(plan).stream()
+        return eaters.with(ladder().plan()).stream()
                 .filter(e -> e.id().equals(eater))
                 .mapToInt(Allotment.Eater::head)
                 .findFirst()
@@ -539,7 +310,7 @@ public final class ShortOfHay {
     public OptionalDouble dollarsToBuy() {
         return yard.feeds().stream()
                 .filter(feed -> !feed.own() && feed.feed().feedClass().isHay())
-                .mapToDouble(feed -> feed.pricePerKgAsFed() / feed.dryMatterPercent() * 100 * dryMatter)
+                .mapToDouble(feed -> feed.pricePerKgAsFed() / feed.dryMatterPercent() * 100 * tons.dryMatter())
                 .min()
                 .stream()
                 .map(perKg -> perKg * Unit.TON.toBase(tonsShort()))

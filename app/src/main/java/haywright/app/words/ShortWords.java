@@ -77,8 +77,8 @@ public final class ShortWords {
                 step.head() == 0
                         ? "Sell open, old and late cows"
                         : "Sell %s open, old and late cows".formatted(Show.number(step.head(), 0));
-            case STRAW -> "Feed straw with cake or grain to dry cows in flesh";
-            case LIMIT_HAY -> "Limit dry cows in flesh to about 10 lb of hay, with straw and grain";
+            case STRAW -> "Feed straw with cake or grain to dry cows in good condition";
+            case LIMIT_HAY -> "Limit dry cows in good condition to about 10 lb of hay, with straw and grain";
             case ELSEWHERE ->
                 step.head() == 0
                         ? "Send dry cows to corn stalks or a custom feeder"

@@ -1,0 +1,240 @@
+package haywright.outlook;
+
+import haywright.cattle.herd.Group;
+import haywright.outlook.HayStep.What;
+import haywright.outlook.ShortOfHay.Asked;
+import haywright.ration.Allotment;
+import haywright.workings.Refused;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.UnaryOperator;
+import org.jspecify.annotations.Nullable;
+
+/** What to do where hay is short, each step after those before it, in the order that costs cattle and money least. */
+final class HayLadder {
+    private static final int A_MONTH = 30;
+
+    private final Yard yard;
+    private final HayEaters eaters;
+    private final HayTons tons;
+    private final Asked asked;
+    private final int days;
+    private final List<HayStep> steps = new ArrayList<>();
+    private Allotment last;
+    private HayPlan plan = HayPlan.NOTHING;
+
+    /** @param byNeed before any step. @param asNow tons short as fed now */
+    HayLadder(Yard yard, HayEaters eaters, HayTons tons, Asked asked, Allotment byNeed, double asNow) {
+        this.yard = yard;
+        this.eaters = eaters;
+        this.tons = tons;
+        this.asked = asked;
+        days = yard.daysToGrass().orElseThrow();
+        last = byNeed;
+        climb(asNow);
+    }
+
+    List<HayStep> steps() {
+        return List.copyOf(steps);
+    }
+
+    /** With all steps taken. */
+    Allotment last() {
+        return last;
+    }
+
+    /** All steps taken. */
+    HayPlan plan() {
+        return plan;
+    }
+
+    private double missing(Allotment of) {
+        return tons.missing(of);
+    }
+
+    private Allotment solve(HayPlan doing) {
+        return solve(yard, eaters, doing);
+    }
+
+    /** @throws Refused where nobody can be fed */
+    static Allotment solve(Yard yard, HayEaters eaters, HayPlan doing) {
+        return Allotment.leastMissing(eaters.with(doing))
+                .orElseThrow(() -> new Refused(
+                        "groups",
+                        yard.ranch().name(),
+                        "there is no way to feed these groups",
+                        "Look at each group’s page for what stands in the way."));
+    }
+
+    private void climb(double asNow) {
+        double byNeed = missing(last);
+        if (asNow > byNeed) {
+            steps.add(new HayStep(What.FEED_TO_NEED, day(), asNow, byNeed, 0, 0, null));
+        }
+        double loss = yard.ranch().settings().hayLossPercent();
+        if (loss > HayFacts.value("ring_loss")) {
+            var cost = HayFacts.value("ring_price") * Math.ceil(head(plan) / HayFacts.value("ring_head"));
+            step(What.CUT_WASTE, day(), HayPlan::withRings, 0, 0, cost);
+        }
+        if (eaters.cows().isEmpty()) {
+            return;
+        }
+        sellOpen();
+        step(What.STRAW, in("straw_days"), HayPlan::withStraw, 0, 0, 0.0);
+        step(What.LIMIT_HAY, limitBy(), HayPlan::withLimit, 0, 0, 0.0);
+        away();
+        sellBred();
+    }
+
+    private void sellOpen() {
+        int counted = eaters.cows().stream().mapToInt(HayEaters::openOrLate).sum();
+        int sold = Math.min(asked.sold() == null ? counted : asked.sold(), cows());
+        var each = asked.dollarsSold();
+        step(
+                What.SELL_OPEN,
+                in("sell_days"),
+                p -> p.selling(sold),
+                sold,
+                aCow(days),
+                each == null ? null : -each * sold);
+    }
+
+    private void away() {
+        int away = asked.away() == null ? 0 : asked.away();
+        int stay = asked.awayDays() == null ? A_MONTH : asked.awayDays();
+        var each = asked.dollarsAway();
+        step(
+                What.ELSEWHERE,
+                in("straw_days"),
+                p -> p.sending(away, Math.min(stay, days)),
+                away,
+                aCow(Math.min(stay, days)),
+                each == null ? null : each * away * Math.min(stay, days));
+    }
+
+    /** As many bred cows as hay is still missing for, the fewest that do. */
+    private void sellBred() {
+        int most = cows() - plan.sold();
+        int least = 0;
+        int enough = missing(last) == 0 ? 0 : most;
+        while (enough - least > 1) {
+            int half = (least + enough) / 2;
+            if (missing(solve(plan.sellingBred(half))) == 0) {
+                enough = half;
+            } else {
+                least = half;
+            }
+        }
+        int sold = enough;
+        var by = calving().map(first -> first.minusDays(HayFacts.days("haul_before_calving")));
+        var each = asked.dollarsSold();
+        step(
+                What.SELL_BRED,
+                ahead(by.orElse(day())),
+                p -> p.sellingBred(sold),
+                sold,
+                aCow(days),
+                each == null ? null : -each * sold);
+    }
+
+    /**
+     * One step more; it is not taken where it saves nothing.
+     *
+     * @param dollars beside the feed that is bought; null where nobody said
+     */
+    private void step(
+            What what,
+            LocalDate by,
+            UnaryOperator<HayPlan> doing,
+            int head,
+            double tonsAHead,
+            @Nullable Double dollars) {
+        double before = missing(last);
+        var next = doing.apply(plan);
+        if (before == 0 || next.equals(plan)) {
+            steps.add(new HayStep(what, by, before, before, head, tonsAHead, null));
+            return;
+        }
+        var then = solve(next);
+        double after = missing(then);
+        if (before - after < HayTons.NOTHING) {
+            steps.add(new HayStep(what, by, before, before, head, tonsAHead, null));
+            return;
+        }
+        Double aCow = dollars == null ? null : (Double) ((dollars + bought(then) - bought(last)) / kept(next));
+        plan = next;
+        last = then;
+        steps.add(new HayStep(what, by, before, after, head, tonsAHead, aCow));
+    }
+
+    /** Dollars for feed that does not lie on the ranch. */
+    private static double bought(Allotment of) {
+        return of.eaten().stream()
+                .flatMap(eaten -> eaten.feeds().entrySet().stream())
+                .filter(e -> !e.getKey().own())
+                .mapToDouble(e -> e.getKey().pricePerKgAsFed() * e.getValue())
+                .sum();
+    }
+
+    /** Tons of hay that one mature cow takes in so many days as things are now done. */
+    private double aCow(int until) {
+        return eaters.cows().stream()
+                .findFirst()
+                .map(cow -> {
+                    double left = until;
+                    double dry = 0;
+                    var stretches = yard.stretches(cow);
+                    for (int t = 0; t < stretches.size() && left > 0; t++) {
+                        double here = Math.min(left, stretches.get(t).days());
+                        dry += here * HayTons.hayADay(last, cow, t);
+                        left -= here;
+                    }
+                    return tons.tons(dry);
+                })
+                .orElse(0.0);
+    }
+
+    private int cows() {
+        return eaters.cows().stream().mapToInt(Group::head).sum();
+    }
+
+    private int head(HayPlan with) {
+        return yard.ranch().head() - with.sold() - with.bredSold();
+    }
+
+    /** Cows and heifers that calve and are not sold; at least one, to divide by. */
+    private int kept(HayPlan with) {
+        int calve = yard.ranch().groups().values().stream()
+                .filter(group -> group.animals().calves())
+                .mapToInt(Group::head)
+                .sum();
+        return Math.max(1, calve - with.sold() - with.bredSold());
+    }
+
+    private LocalDate day() {
+        return yard.day();
+    }
+
+    private LocalDate in(String fact) {
+        return ahead(day().plusDays(HayFacts.days(fact)));
+    }
+
+    /** Today for a day that is past, or beyond grass. */
+    private LocalDate ahead(LocalDate date) {
+        return date.isBefore(day()) || !date.isBefore(day().plusDays(days)) ? day() : date;
+    }
+
+    private Optional<LocalDate> calving() {
+        return eaters.cows().stream()
+                .flatMap(group -> group.firstCalving().stream())
+                .filter(first -> !first.isBefore(day()))
+                .min(LocalDate::compareTo);
+    }
+
+    private LocalDate limitBy() {
+        int before = HayFacts.days("limit_before_calving") + HayFacts.days("change_over");
+        return ahead(calving().map(first -> first.minusDays(before)).orElse(day()));
+    }
+}

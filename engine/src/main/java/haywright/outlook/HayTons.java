@@ -1,0 +1,64 @@
+package haywright.outlook;
+
+import haywright.cattle.herd.Group;
+import haywright.quantity.Unit;
+import haywright.ration.Allotment;
+import haywright.ration.PricedFeed;
+import java.util.List;
+import java.util.stream.Stream;
+
+/**
+ * Hay and silage in tons of a ranch's hay as fed: dry matter put out over the mean dry matter of what lies there.
+ *
+ * @param hay that some group may have
+ * @param dryMatter mean share of it
+ */
+record HayTons(List<PricedFeed> hay, double dryMatter) {
+    private static final double USUAL_DRY_MATTER = 0.88;
+
+    /** Tons below which nothing is short: less than a bale. */
+    static final double NOTHING = 0.25;
+
+    static HayTons of(List<PricedFeed> hay) {
+        double kg = hay.stream().mapToDouble(PricedFeed::kgAtHand).sum();
+        return new HayTons(hay, kg > 0 ? dry(hay.stream()) / kg : USUAL_DRY_MATTER);
+    }
+
+    static double dry(PricedFeed feed, double kgAsFed) {
+        return feed.dryMatterPercent() / 100 * kgAsFed;
+    }
+
+    static double dry(Stream<PricedFeed> feeds) {
+        return feeds.mapToDouble(feed -> dry(feed, feed.kgAtHand())).sum();
+    }
+
+    /** @param dry kg of dry matter put out */
+    double tons(double dry) {
+        return Unit.TON.fromBase(dry / dryMatter);
+    }
+
+    /** kg of dry matter of hay a head and day of one stretch; 0 where there is none. */
+    static double hayADay(Allotment of, Group group, int stretch) {
+        return of.eaten().stream()
+                .filter(e -> e.eater().equals(group.id().toString()) && e.stretch() == stretch)
+                .mapToDouble(e -> eaten(e) / e.headDays())
+                .findFirst()
+                .orElse(0);
+    }
+
+    private static double eaten(Allotment.Eaten eaten) {
+        return eaten.feeds().entrySet().stream()
+                .filter(e -> e.getKey().isHayOrSilage())
+                .mapToDouble(e -> dry(e.getKey(), e.getValue()))
+                .sum();
+    }
+
+    /** Tons that an allotment leaves missing. */
+    double missing(Allotment of) {
+        double tons = tons(hay.stream()
+                .mapToDouble(
+                        feed -> dry(feed, of.missing().getOrDefault(feed.feed().id(), 0.0)))
+                .sum());
+        return tons < NOTHING ? 0 : tons;
+    }
+}
