@@ -89,8 +89,9 @@ public final class Yard {
     private final Map<Lot, LotComposition> made = new ConcurrentHashMap<>();
     private final Map<FeedForSale, LotComposition> bought = new ConcurrentHashMap<>();
     private final Map<Group, LeastCostRation> asked = new ConcurrentHashMap<>();
-    private final Map<Group, RationAnswer> answered = new ConcurrentHashMap<>();
-    private final Map<Ration, HandMix> weighed = new ConcurrentHashMap<>();
+    private final Map<UUID, RationAnswer> answered = new ConcurrentHashMap<>();
+    private final Map<UUID, NoRation> explained = new ConcurrentHashMap<>();
+    private final Map<UUID, HandMix> weighed = new ConcurrentHashMap<>();
     private @Nullable Optional<Allotment> allotted;
 
     /** @param day the day that is looked at */
@@ -276,7 +277,7 @@ public final class Yard {
     }
 
     /** What all groups eat of everything until grass; empty where nobody has said when that is, or nothing can be fed. */
-    public Optional<Allotment> allotment() {
+    public synchronized Optional<Allotment> allotment() {
         if (allotted == null) {
             allotted = allot();
         }
@@ -326,7 +327,7 @@ public final class Yard {
     public Optional<LocalDate> lastsUntil(PricedFeed feed) {
         double aDay = 0;
         for (var group : ranch.groups().values()) {
-            if (ration(group) instanceof Ration ration) {
+            if (answer(group) instanceof Ration ration) {
                 aDay += group.head()
                         * weighable(group, ration).portions().stream()
                                 .filter(p ->
@@ -388,14 +389,20 @@ public final class Yard {
     }
 
     public RationAnswer ration(Group group) {
-        return answered.computeIfAbsent(group, one -> {
-            var answer = question(one).solve();
+        var answer = answer(group);
+        return answer instanceof NoRation none
+                ? explained.computeIfAbsent(group.id(), id -> lifted(group, none))
+                : answer;
+    }
+
+    /** Without what doing without a wish would cost: that feeds all groups anew. */
+    private RationAnswer answer(Group group) {
+        return answered.computeIfAbsent(group.id(), id -> {
+            var answer = question(group).solve();
             // a lot that would last less than a month is better than nothing
-            if (answer instanceof Ration) {
-                return answer;
-            }
-            var alone = ask(one, feeds(), need(one)).solve();
-            return alone instanceof NoRation none ? lifted(one, none) : alone;
+            return answer instanceof Ration
+                    ? answer
+                    : ask(group, feeds(), need(group)).solve();
         });
     }
 
@@ -420,7 +427,7 @@ public final class Yard {
         var other = new Yard(
                 ranch.with(new Wishes(group.id(), rest, wanted.limitsOff(), wanted.way(), wanted.surenessPercent())),
                 day);
-        return other.ration(group) instanceof Ration ration ? Optional.of(ration.cost()) : Optional.empty();
+        return other.answer(group) instanceof Ration ration ? Optional.of(ration.cost()) : Optional.empty();
     }
 
     /** What the group is fed today, judged by the same rows; empty when nobody has said what it is fed. */
@@ -437,7 +444,15 @@ public final class Yard {
 
     /** A ration of the group in amounts that can be weighed out, as every paper prints it. */
     public HandMix weighable(Group group, Ration ration) {
-        return weighed.computeIfAbsent(ration, one -> Weighable.of(question(group), one));
+        return isTheAnswer(group, ration)
+                ? weighed.computeIfAbsent(group.id(), id -> Weighable.of(question(group), ration))
+                : Weighable.of(question(group), ration);
+    }
+
+    /** Comparing all of two rations would cost more than it saves. */
+    @SuppressWarnings("ReferenceEquality")
+    private boolean isTheAnswer(Group group, Ration ration) {
+        return answered.get(group.id()) == ration;
     }
 
     /** Kilograms of a bale of what this portion is; empty for what is not baled. */

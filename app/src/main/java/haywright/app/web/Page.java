@@ -30,6 +30,8 @@ public record Page(
         Ranch ranch,
         long rev,
         @Nullable Step here) {
+    private static final Yards YARDS = new Yards();
+
     /** Hidden in every form: the revision it was made from. */
     static final String REV = "rev";
     /** On the page that shows two versions: before each entity's path, {@code mine} or {@code theirs}. */
@@ -63,7 +65,7 @@ public record Page(
 
     /** The ranch on that day. */
     public Yard yard() {
-        return new Yard(ranch, today());
+        return YARDS.of(ranch, today());
     }
 
     /** The hidden token of every form. */
