@@ -205,6 +205,11 @@ final class Gathering {
         }
     }
 
+    /** Quoted, or of another year. */
+    void ofOthers(TextLine line) {
+        list(line, "it speaks of another report or another year");
+    }
+
     void rows(TextLine line, List<Word> read, List<Row> rows) {
         boolean isSentence = !line.isAligned()
                 && rows.get(0).words().get(0).from() > line.words().get(0).from();

@@ -57,6 +57,7 @@ public final class ReportText {
     private TableHead head = TableHead.NONE;
     private @Nullable Across across;
     private Set<Integer> samplesNamed = Set.of();
+    private Set<Integer> others = Set.of();
 
     private ReportText(List<TextLine> lines, Names names, Gathering gathering) {
         this.lines = lines;
@@ -154,6 +155,7 @@ public final class ReportText {
 
     private void take(Duration longest) {
         samplesNamed = samplesNamed();
+        others = OfOthers.in(lines, names);
         long until = ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() + longest.toNanos();
         lines.stream().filter(line -> !line.isBlank()).findFirst().ifPresent(gathering::first);
         for (int at = 0; at < lines.size(); ) {
@@ -178,6 +180,10 @@ public final class ReportText {
         }
         if (samplesNamed.contains(at)) {
             gathering.named(line);
+            return 1;
+        }
+        if (others.contains(at)) {
+            gathering.ofOthers(line);
             return 1;
         }
         BasisSaid.in(line.text()).forEach(said -> gathering.basis(line, said));

@@ -62,6 +62,28 @@ class ReportTextTest {
         assertThat(found.notTaken()).anyMatch(line -> line.contains("Fancy index"));
     }
 
+    /** A quote of last year's figures, a history block and a sentence of a year before: none is this year's. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "> ES-4307, \"Slough hay\": crude protein 9.4%, NDF 60.1%, nitrate-nitrogen 95 ppm.",
+                "Results of your 2025 sample\nCrude protein %   9.4\nNDF %            60.1\nNitrate-N ppm     95",
+                "Last year NDF was 60.1% and crude protein 9.4%.",
+                "In 2025 the nitrate-nitrogen was 95 ppm.",
+                "-----Original Message-----\nSent: Oct 20, 2025\nNDF: 60.1 %\nNitrate-N: 95 ppm"
+            })
+    void figuresOfAnotherYearAreListedAndNeverTaken(String old) {
+        var now = "Crude protein %   8.8\nADF %            39.0\nNDF %            64.8\nNitrate-N ppm   233\n";
+        for (var text : List.of(now + "\n" + old + "\n", old.startsWith("-") ? now + old : old + "\n\n" + now)) {
+            var found = read("Reported: 10/15/2026\nResults on a dry matter basis\n\n" + text);
+            assertThat(cells(found, 0))
+                    .as(text)
+                    .contains("NDF 64.8 PERCENT DRY_MATTER", "NO3N 233 PPM DRY_MATTER", "CP 8.8 PERCENT DRY_MATTER")
+                    .noneMatch(cell -> cell.contains(" 60.1 ") || cell.contains(" 95 ") || cell.contains(" 9.4 "));
+            assertThat(found.notTaken()).isNotEmpty();
+        }
+    }
+
     @Test
     void aFigureThatCouldStandInEitherColumnIsNotTaken() {
         var found = read("""
