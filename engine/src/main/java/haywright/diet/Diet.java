@@ -150,18 +150,18 @@ public record Diet(
                     (f, made) -> value(f, made, Analyte.CP) / 100,
                     Counted.SURE,
                     Source.read("University of Arkansas MP391: crude protein = metabolizable protein / 0.67")));
-            rows.add(ratio(
-                    "cp_floor",
-                    Kind.PRACTICE,
-                    "protein in the ration, for the rumen",
-                    Sense.AT_LEAST,
-                    Unit.PERCENT,
-                    new Law(
-                            asked -> asked.proteinFloor().percent(),
-                            (f, made) -> value(f, made, Analyte.CP),
-                            (f, made) -> 1,
-                            Counted.SURE),
-                    need.proteinFloor().source()));
+            rows.add(row().of(
+                            "cp_floor",
+                            Kind.PRACTICE,
+                            "protein in the ration, for the rumen",
+                            Sense.AT_LEAST,
+                            Unit.PERCENT,
+                            new Law(
+                                    asked -> asked.proteinFloor().percent(),
+                                    (f, made) -> value(f, made, Analyte.CP),
+                                    (f, made) -> 1,
+                                    Counted.SURE),
+                            need.proteinFloor().source()));
             var minerals = Source.read(
                     "National Research Council 1996, p. 55: calcium and phosphorus requirements; absorption 0.50 and"
                             + " 0.68 from memory");
@@ -207,18 +207,18 @@ public record Diet(
 
         private DietRow calciumToPhosphorus(String id, Sense sense, double limit, Source source) {
             boolean least = sense == Sense.AT_LEAST;
-            return ratio(
-                    id,
-                    Kind.PRACTICE,
-                    "calcium to phosphorus",
-                    sense,
-                    Unit.NONE,
-                    new Law(
-                            asked -> limit,
-                            (f, made) -> least ? grams(f, made, Analyte.CA) : mostGrams(f, Analyte.CA),
-                            (f, made) -> least ? mostGrams(f, Analyte.P) : grams(f, made, Analyte.P),
-                            Counted.MEAN),
-                    source);
+            return row().of(
+                            id,
+                            Kind.PRACTICE,
+                            "calcium to phosphorus",
+                            sense,
+                            Unit.NONE,
+                            new Law(
+                                    asked -> limit,
+                                    (f, made) -> least ? grams(f, made, Analyte.CA) : mostGrams(f, Analyte.CA),
+                                    (f, made) -> least ? mostGrams(f, Analyte.P) : grams(f, made, Analyte.P),
+                                    Counted.MEAN),
+                            source);
         }
 
         /** A feed that is left out supplies nothing, so that wanting some of it stands in the way by name. */
@@ -229,20 +229,18 @@ public record Diet(
             return feed.map(fed -> {
                 boolean share = limit.per() == DietOptions.FeedLimit.Per.SHARE_PCT;
                 boolean weight = limit.per() == DietOptions.FeedLimit.Per.BODY_WEIGHT_PCT;
-                return DietRow.of(
-                        new RowId.OfFeed(fed.id(), limit.sense()),
-                        Kind.CHOICE,
-                        fed.name(),
-                        limit.sense(),
-                        need,
-                        share ? Unit.PERCENT : Unit.KILOGRAM_A_DAY,
-                        new Law(
-                                asked -> weight ? limit.amount() / 100 * asked.bodyWeight() : limit.amount(),
-                                (f, made) -> f == fed ? share ? 100 : limit.perKgEaten() : 0,
-                                share ? (f, made) -> 1 : null,
-                                Counted.MEAN),
-                        feeds,
-                        RANCHS_OWN);
+                return row().of(
+                                new RowId.OfFeed(fed.id(), limit.sense()),
+                                Kind.CHOICE,
+                                fed.name(),
+                                limit.sense(),
+                                share ? Unit.PERCENT : Unit.KILOGRAM_A_DAY,
+                                new Law(
+                                        asked -> weight ? limit.amount() / 100 * asked.bodyWeight() : limit.amount(),
+                                        (f, made) -> f == fed ? share ? 100 : limit.perKgEaten() : 0,
+                                        share ? (f, made) -> 1 : null,
+                                        Counted.MEAN),
+                                RANCHS_OWN);
             });
         }
 
@@ -254,20 +252,11 @@ public record Diet(
                 Law.PerKg perKg,
                 Counted counted,
                 Source source) {
-            return DietRow.of(
-                    new RowId.Nutrient(id),
-                    Kind.NEED,
-                    name,
-                    Sense.AT_LEAST,
-                    need,
-                    unit,
-                    Law.absolute(asks, perKg, counted),
-                    feeds,
-                    source);
+            return row().of(id, Kind.NEED, name, Sense.AT_LEAST, unit, Law.absolute(asks, perKg, counted), source);
         }
 
-        private DietRow ratio(String id, Kind kind, String name, Sense sense, Unit unit, Law law, Source source) {
-            return DietRow.of(new RowId.Nutrient(id), kind, name, sense, need, unit, law, feeds, source);
+        private Rows row() {
+            return new Rows(feeds, need);
         }
 
         private double[] each(ToDoubleFunction<Feed> value) {

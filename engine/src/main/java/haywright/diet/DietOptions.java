@@ -1,5 +1,6 @@
 package haywright.diet;
 
+import haywright.cattle.need.Need;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
 import java.util.ArrayList;
@@ -88,6 +89,11 @@ public record DietOptions(
             check(problems, "waterNitrate", nitrate, "nitrate", "As NO3-N, in mg a liter (the same as ppm).");
             check(problems, "waterSulfate", sulfate, "sulfate", "In mg a liter (the same as ppm).");
             Refused.unlessEmpty(problems);
+        }
+
+        /** mg of NO3-N a day; what they drink is asked only where there is some. */
+        double nitrateADay(Need need) {
+            return nitrate == 0 ? 0 : nitrate * need.water();
         }
 
         private static void check(List<Problem> problems, String field, double value, String what, String fix) {

@@ -1,6 +1,5 @@
 package haywright.diet;
 
-import haywright.cattle.need.Need;
 import haywright.forage.lot.Spread;
 import haywright.quantity.Unit;
 import haywright.workings.Source;
@@ -37,34 +36,6 @@ public record DietRow(
     public DietRow {
         top = List.copyOf(top);
         bottom = List.copyOf(bottom);
-    }
-
-    /** Of these feeds, as they are expected. */
-    static DietRow of(
-            RowId of,
-            Kind kind,
-            String name,
-            Sense sense,
-            Need need,
-            Unit unit,
-            Law law,
-            List<Feed> feeds,
-            Source source) {
-        var bottom = law.bottom();
-        return new DietRow(
-                of,
-                kind,
-                name,
-                sense,
-                law.asks().applyAsDouble(need),
-                unit,
-                law,
-                feeds.stream().map(f -> law.top().of(f, f.composition())).toList(),
-                bottom == null
-                        ? List.of()
-                        : feeds.stream().map(f -> bottom.of(f, f.composition())).toList(),
-                law.beside().applyAsDouble(need),
-                source);
     }
 
     /** Stable, for documents and programs: {@code cp}. */

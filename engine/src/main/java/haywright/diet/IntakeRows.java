@@ -31,16 +31,16 @@ final class IntakeRows {
             "National Research Council 1996, Nutrient Requirements of Beef Cattle: predicted dry matter intake, with its"
                     + " factor for the cold");
 
-    private final List<Feed> feeds;
     private final Need need;
+    private final Rows row;
     private final DietOptions options;
     private final double weight;
 
     IntakeRows(List<Feed> feeds, Need need, DietOptions options) {
-        this.feeds = feeds;
         this.need = need;
         this.options = options;
         weight = need.bodyWeight();
+        row = new Rows(feeds, need);
     }
 
     List<DietRow> rows() {
@@ -75,7 +75,7 @@ final class IntakeRows {
 
     /** Each feed fills by what an animal could eat of it alone: together they may fill her once. */
     private DietRow fill() {
-        return row(
+        return inPercent(
                 "fill",
                 "what they can hold",
                 Kind.NEED,
@@ -91,7 +91,7 @@ final class IntakeRows {
      */
     private DietRow eaten(String id, Sense sense) {
         double beside = PracticeLimits.value("L26") / PracticeLimits.usualIntake(need, 1);
-        return row(
+        return inPercent(
                 id,
                 "what they eat free choice",
                 Kind.NEED,
@@ -152,10 +152,11 @@ final class IntakeRows {
     }
 
     private DietRow share(String id, String name, Kind kind, ToDoubleFunction<Feed> percent, String source) {
-        return row(id, name, kind, Sense.AT_LEAST, asked -> 100, percent, PracticeLimits.source(source));
+        return inPercent(id, name, kind, Sense.AT_LEAST, asked -> 100, percent, PracticeLimits.source(source));
     }
 
-    private DietRow row(
+    /** A row in per cent of what it asks. */
+    private DietRow inPercent(
             String id,
             String name,
             Kind kind,
@@ -163,15 +164,13 @@ final class IntakeRows {
             ToDoubleFunction<Need> asks,
             ToDoubleFunction<Feed> percent,
             Source source) {
-        return DietRow.of(
-                new RowId.Nutrient(id),
+        return row.of(
+                id,
                 kind,
                 name,
                 sense,
-                need,
                 Unit.PERCENT,
                 Law.absolute(asks, (f, made) -> percent.applyAsDouble(f), Counted.MEAN),
-                feeds,
                 source);
     }
 }

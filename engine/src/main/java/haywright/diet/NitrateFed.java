@@ -34,7 +34,8 @@ record NitrateFed(How how, boolean tested, double found, double counted, double 
     static NitrateFed of(Feed feed, Need need, DietOptions options) {
         var known = feed.composition().value(Analyte.NO3N);
         double safe = PracticeLimits.nitrateLimit(need);
-        double water = options.water().nitrate() * need.water() / PracticeLimits.usualIntake(need);
+        double adds = options.water().nitrateADay(need);
+        double water = adds == 0 ? 0 : adds / PracticeLimits.usualIntake(need);
         if (known.isEmpty() && feed.nitrateDanger()) {
             return new NitrateFed(How.UNKNOWN, false, Double.NaN, Double.NaN, safe, water);
         }

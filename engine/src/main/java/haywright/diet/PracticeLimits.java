@@ -25,23 +25,22 @@ final class PracticeLimits {
     /** A lot above this is refused however it is diluted: the strictest published do-not-feed class, ppm NO3-N. */
     static final double NITRATE_DO_NOT_FEED = value("L11c");
 
-    /** By molar masses: SO4 96.06 over S 32.06. */
-    private static final double SULFATE_OF_SULFUR = 3;
-
-    /** Milligrams that are one per cent of a kilogram. */
-    private static final double MG_IN_PERCENT_OF_KG = 10_000;
+    /** Grams that are one per cent of a kilogram. */
+    private static final double GRAMS_IN_A_PERCENT = 10;
 
     /** Mcal of NEm in a kg of forage of 56 % TDN (judgment). */
     private static final double USUAL_NEM = 1.2;
 
     private final List<Feed> feeds;
     private final Need need;
+    private final Rows row;
     private final DietOptions options;
 
     PracticeLimits(List<Feed> feeds, Need need, DietOptions options) {
         this.feeds = feeds;
         this.need = need;
         this.options = options;
+        row = new Rows(feeds, need);
     }
 
     List<DietRow> rows() {
@@ -107,7 +106,7 @@ final class PracticeLimits {
                 nitrate,
                 Unit.PPM,
                 f -> NitrateFed.of(f, need, options).counted(),
-                asked -> options.water().nitrate() * asked.water(),
+                options.water()::nitrateADay,
                 Counted.UPPER_90));
         if (feeds.stream().anyMatch(f -> isSecond(f, need, options))) {
             rows.add(ratio(
@@ -132,40 +131,38 @@ final class PracticeLimits {
         return feed.composition().most(Analyte.S).orElse(0) > value("L07b");
     }
 
-    /** Of feed and water together: cattle cannot tell them apart. A third of sulfate is sulfur. */
+    /** Of feed and water together, as {@link SulfurEaten} has it: cattle cannot tell them apart. */
     private DietRow sulfur() {
         var limit = "L07";
-        return DietRow.of(
-                new RowId.Nutrient("s"),
+        return row.of(
+                "s",
                 Kind.DANGER,
                 "sulfur in the ration and its water",
                 Sense.AT_MOST,
-                need,
                 Unit.PERCENT,
                 new Law(
                         asked -> value(limit),
                         (f, made) -> made.value(Analyte.S).orElse(value("L25")),
                         (f, made) -> 1,
-                        asked -> options.water().sulfate() * asked.water() / SULFATE_OF_SULFUR / MG_IN_PERCENT_OF_KG,
+                        asked -> SulfurEaten.fromWater(
+                                        asked.water(), options.water().sulfate())
+                                / GRAMS_IN_A_PERCENT,
                         Counted.SURE),
-                feeds,
                 source(limit));
     }
 
     /** A pound of any mineral of which they are meant to eat ounces. */
     private DietRow mineral() {
-        return DietRow.of(
-                new RowId.Nutrient("mineral"),
+        return row.of(
+                "mineral",
                 Kind.PRACTICE,
                 "mineral",
                 Sense.AT_LEAST,
-                need,
                 Unit.GRAM_A_DAY,
                 Law.absolute(
                         asked -> 1000 * Unit.OUNCE.toBase(value("L23")),
                         (f, made) -> f.isLooseMineral() ? 1000 : 0,
                         Counted.MEAN),
-                feeds,
                 source("L23"));
     }
 
@@ -175,18 +172,16 @@ final class PracticeLimits {
     }
 
     private DietRow bodyWeightLimit(String id, String name, String limit, double percent, Predicate<FeedClass> counts) {
-        return DietRow.of(
-                new RowId.Nutrient(id),
+        return row.of(
+                id,
                 Kind.PRACTICE,
                 name,
                 Sense.AT_MOST,
-                need,
                 Unit.KILOGRAM_A_DAY,
                 Law.absolute(
                         asked -> percent / 100 * asked.bodyWeight(),
                         (f, made) -> counts.test(f.feedClass()) ? 1 : 0,
                         Counted.MEAN),
-                feeds,
                 source(limit));
     }
 
@@ -204,15 +199,13 @@ final class PracticeLimits {
             ToDoubleFunction<Feed> top,
             ToDoubleFunction<Need> beside,
             Counted counted) {
-        return DietRow.of(
-                new RowId.Nutrient(id),
+        return row.of(
+                id,
                 kind,
                 name,
                 sense,
-                need,
                 unit,
                 new Law(asked -> value(limit), (f, made) -> top.applyAsDouble(f), (f, made) -> 1, beside, counted),
-                feeds,
                 source(limit));
     }
 

@@ -44,6 +44,10 @@ public record SulfurEaten(double feed, double eaten, double litres, double sulfa
 
     /** Grams a day from the water. */
     public double fromWater() {
+        return fromWater(litres, sulfate);
+    }
+
+    static double fromWater(double litres, double sulfate) {
         return litres * sulfate / 3000;
     }
 

@@ -37,10 +37,12 @@ final class Toxins {
 
     private final List<Feed> feeds;
     private final Need need;
+    private final Rows row;
 
     Toxins(List<Feed> feeds, Need need) {
         this.feeds = feeds;
         this.need = need;
+        row = new Rows(feeds, need);
     }
 
     private static Map<Hazard, Analyte> lookedFor() {
@@ -114,19 +116,17 @@ final class Toxins {
         LOOKED_FOR.forEach((hazard, analyte) -> {
             double most = safe(hazard, need);
             if (feeds.stream().anyMatch(f -> f.composition().value(analyte).orElse(0) > most)) {
-                rows.add(DietRow.of(
-                        new RowId.Nutrient(analyte.id()),
+                rows.add(row.of(
+                        analyte.id(),
                         DietRow.Kind.DANGER,
                         hazard.words().toLowerCase(Locale.ROOT) + " in the ration",
                         DietRow.Sense.AT_MOST,
-                        need,
                         analyte.unit(),
                         new Law(
                                 asked -> most,
                                 (f, made) -> f.composition().value(analyte).orElse(most),
                                 (f, made) -> 1,
                                 Law.Counted.MEAN),
-                        feeds,
                         classes(hazard, need).get(0).source()));
             }
         });
