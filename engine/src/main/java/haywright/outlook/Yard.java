@@ -92,6 +92,7 @@ public final class Yard {
     private final Map<UUID, RationAnswer> answered = new ConcurrentHashMap<>();
     private final Map<UUID, NoRation> explained = new ConcurrentHashMap<>();
     private final Map<UUID, HandMix> weighed = new ConcurrentHashMap<>();
+    private @Nullable List<PricedFeed> offered;
     private @Nullable Optional<Allotment> allotted;
 
     /** @param day the day that is looked at */
@@ -215,7 +216,14 @@ public final class Yard {
      * Every lot that can be carried to cattle, then every feed for sale. What still stands in a field is not in it, nor
      * what has no price ({@link #unpriced}).
      */
-    public List<PricedFeed> feeds() {
+    public synchronized List<PricedFeed> feeds() {
+        if (offered == null) {
+            offered = List.copyOf(offer());
+        }
+        return offered;
+    }
+
+    private List<PricedFeed> offer() {
         var feeds = new ArrayList<PricedFeed>();
         for (var lot : ranch.lots().values()) {
             var price = lot.replacementPrice();

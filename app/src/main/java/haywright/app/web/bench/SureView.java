@@ -43,11 +43,10 @@ public record SureView(String even, List<String> surer) {
         if (even.sureness().equals(ration.sureness()) || !(even.solve() instanceof Ration plain)) {
             return "";
         }
-        var cost = Show.dollars(yard.weighable(group, plain).cost());
-        return yard.weighable(group, plain).cost()
-                                < yard.weighable(group, ration).cost()
-                        && !cost.equals(
-                                Show.dollars(yard.weighable(group, ration).cost()))
+        double less = yard.weighable(group, plain).cost();
+        double now = yard.weighable(group, ration).cost();
+        var cost = Show.dollars(less);
+        return less < now && !cost.equals(Show.dollars(now))
                 ? "At 50 in 100 it would cost %s and meet everything in %s."
                         .formatted(cost, Show.chances(plain.chance().percent()))
                 : "";
