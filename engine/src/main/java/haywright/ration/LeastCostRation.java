@@ -15,6 +15,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.IntPredicate;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
@@ -93,9 +94,7 @@ public record LeastCostRation(
     }
 
     private Optional<Ration> found(Diet diet, List<PricedFeed> feeds) {
-        return options.way() == WayOfFeeding.FREE_CHOICE
-                ? oneForage(diet, feeds)
-                : of(diet, feeds, IntStream.range(0, feeds.size()).boxed().collect(Collectors.toSet()));
+        return isFreeChoice() ? oneForage(diet, feeds) : of(diet, feeds, beside(feeds, i -> true));
     }
 
     /** Free choice no blend exists: each forage alone, with what goes beside it; the cheapest of these. */
@@ -104,12 +103,7 @@ public record LeastCostRation(
         for (int i = 0; i < feeds.size(); i++) {
             if (feeds.get(i).feed().feedClass().isForage()) {
                 int alone = i;
-                var beside = IntStream.range(0, feeds.size())
-                        .filter(k ->
-                                k == alone || !feeds.get(k).feed().feedClass().isForage())
-                        .boxed()
-                        .collect(Collectors.toSet());
-                var answer = of(diet, feeds, beside);
+                var answer = of(diet, feeds, beside(feeds, k -> k == alone));
                 if (answer.isPresent()
                         && best.map(b -> isBetter(answer.get(), b)).orElse(true)) {
                     best = answer;
@@ -191,7 +185,7 @@ public record LeastCostRation(
         for (var asked : options.isCareful() ? List.of(this, without()) : List.of(this)) {
             var diet = asked.diet();
             var feeds = admitted(diet);
-            var all = IntStream.range(0, feeds.size()).boxed().collect(Collectors.toSet());
+            var all = beside(feeds, i -> true);
             for (double share = 1; !feeds.isEmpty() && share >= 0; share -= 0.25) {
                 if (Double.isFinite(least(diet, feeds, sureness.part(share), all))) {
                     return Optional.of(new DietBlock(diet, sureness.part(share)));
@@ -212,20 +206,16 @@ public record LeastCostRation(
                 ration.diet(),
                 feeds,
                 most,
-                IntStream.range(0, feeds.size())
-                        .boxed()
-                        .filter(i -> options.way() != WayOfFeeding.FREE_CHOICE
-                                || !feeds.get(i).feed().feedClass().isForage()
-                                || forages.contains(feeds.get(i).feed()))
-                        .collect(Collectors.toSet()));
+                beside(
+                        feeds,
+                        i -> !isFreeChoice() || forages.contains(feeds.get(i).feed())));
     }
 
     /** Whether a day can be fed by these very options, by expected figures. */
     public boolean isPossible() {
         var diet = diet();
         var feeds = admitted(diet);
-        var all = IntStream.range(0, feeds.size()).boxed().collect(Collectors.toSet());
-        return !feeds.isEmpty() && Double.isFinite(least(diet, feeds, Sureness.EXPECTED, all));
+        return !feeds.isEmpty() && Double.isFinite(least(diet, feeds, Sureness.EXPECTED, beside(feeds, i -> true)));
     }
 
     private LeastCostRation without() {
@@ -239,10 +229,17 @@ public record LeastCostRation(
                 .filter(i -> feeds.get(i).feed().feedClass().isForage())
                 .max(Comparator.comparingDouble(
                         i -> feeds.get(i).own() ? feeds.get(i).kgAtHand() : 0));
+        return beside(feeds, i -> !isFreeChoice() || most.filter(m -> m == i).isPresent());
+    }
+
+    private boolean isFreeChoice() {
+        return options.way() == WayOfFeeding.FREE_CHOICE;
+    }
+
+    /** Indices of all that is no forage, and of these forages. */
+    private static Set<Integer> beside(List<PricedFeed> feeds, IntPredicate forages) {
         return IntStream.range(0, feeds.size())
-                .filter(i -> options.way() != WayOfFeeding.FREE_CHOICE
-                        || !feeds.get(i).feed().feedClass().isForage()
-                        || most.filter(m -> m == i).isPresent())
+                .filter(i -> !feeds.get(i).feed().feedClass().isForage() || forages.test(i))
                 .boxed()
                 .collect(Collectors.toSet());
     }

@@ -30,7 +30,9 @@ final class RationProgram implements AutoCloseable {
         session = program.build().open();
         this.priced = priced;
         for (int i = 0; i < placed.feed().length; i++) {
-            feed(i, 0, Double.POSITIVE_INFINITY);
+            if (Double.isFinite(priced.get(i).mostEaten())) {
+                feed(i, 0, Double.POSITIVE_INFINITY);
+            }
         }
     }
 
