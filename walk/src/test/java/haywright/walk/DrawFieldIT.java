@@ -19,7 +19,7 @@ class DrawFieldIT {
     private static void aSheet(Page page, String ranch) {
         page.navigate(house.begin());
         page.getByLabel("What the ranch is called").fill(ranch);
-        Walker.push(page, "Begin");
+        Walker.push(page, "Add the ranch");
         assertThat(page).hasURL(Pattern.compile("/ranch/.*/"));
         page.navigate(page.url().replaceAll("\\?.*", "") + "take/fields/draw");
         page.getByLabel("What the field is called").fill("Creek meadow");

@@ -25,7 +25,7 @@ class HerdIT {
         var page = walker.page(360, 740, false);
         page.navigate(house.begin());
         Walker.fill(page, "What the ranch is called", "Sweetwater Bench");
-        Walker.press(page, "Begin");
+        Walker.press(page, "Add the ranch");
         page.waitForURL(Pattern.compile(".*/ranch/.*"));
         page.navigate(page.url().replaceAll("/$", "") + "/herd");
         Walker.follow(page, "Put in the first group");
@@ -107,7 +107,7 @@ class HerdIT {
         var page = walker.page(360, 740, true);
         page.navigate(house.begin());
         Walker.fill(page, "What the ranch is called", "Errors only");
-        Walker.press(page, "Begin");
+        Walker.press(page, "Add the ranch");
         page.waitForURL(Pattern.compile(".*/ranch/.*"));
         page.navigate(page.url().replaceAll("/$", "") + "/herd/new/mature_cow");
         Walker.unfold(page, "Calving week by week, or from breeding dates");

@@ -44,10 +44,10 @@ class NewRanchIT {
 
     private void walk(Page page, String name) {
         page.navigate(house.begin());
-        Walker.press(page, "Begin");
+        Walker.press(page, "Add the ranch");
         assertThat(page.getByText("One thing to fix")).isVisible();
         page.getByLabel("What the ranch is called").fill(name);
-        Walker.press(page, "Begin");
+        Walker.press(page, "Add the ranch");
         assertThat(page.getByRole(AriaRole.HEADING, heading(name))).isVisible();
 
         Walker.follow(page, "Go to Lots");

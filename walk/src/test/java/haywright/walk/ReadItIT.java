@@ -39,7 +39,7 @@ class ReadItIT {
     private void walk(Page page, String name) {
         page.navigate(house.begin());
         page.getByLabel("What the ranch is called").fill(name);
-        press(page, "Begin");
+        press(page, "Add the ranch");
         assertThat(page.getByRole(
                         AriaRole.HEADING,
                         new Page.GetByRoleOptions().setName(name).setLevel(1)))

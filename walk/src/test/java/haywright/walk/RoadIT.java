@@ -101,7 +101,7 @@ class RoadIT {
         var page = walker.page(1280, 900, false);
         page.navigate(house.begin());
         page.getByLabel("What the ranch is called").fill("Cold Spring Ranch");
-        Walker.press(page, "Begin");
+        Walker.press(page, "Add the ranch");
         var ranch = page.url().replaceAll("(/ranch/[^/?]*).*", "$1");
 
         page.navigate(ranch + "/lots/new/weighed");

@@ -42,7 +42,7 @@ class TakeItIT {
     private static void aRanchWithAStack(Page page) {
         page.navigate(house.begin());
         page.getByLabel("What the ranch is called").fill("Alkali Bench");
-        Walker.button(page, "Begin").click();
+        Walker.button(page, "Add the ranch").click();
         assertThat(page).hasURL(Pattern.compile("/ranch/.*/$"));
         page.navigate(page.url() + "lots/new/bales");
         page.getByLabel("What it is called on the ranch").fill("Creek stack");

@@ -44,7 +44,7 @@ class WeatherIT {
         var page = walker.page(360, 740, false);
         page.navigate(house.begin());
         Walker.fill(page, "What the ranch is called", "Sweetwater Bench");
-        Walker.push(page, "Begin");
+        Walker.push(page, "Add the ranch");
         page.waitForURL(Pattern.compile(".*/ranch/.*"));
         var ranch = page.url().replaceAll("/$", "");
         var today = LocalDate.now();

@@ -14,6 +14,12 @@ public final class DateWords {
                         when(date), what(date), date.who().isEmpty() ? "" : " (" + String.join("; ", date.who()) + ")");
     }
 
+    /** {@code Mar 15, in 110 days: calving begins}; with the year where it is far ahead. */
+    public static String brief(NextDate date) {
+        var on = date.days() < 300 ? Show.day(date.on()) : Show.date(date.on());
+        return "%s, %s: %s".formatted(on, in(date.days()), what(date));
+    }
+
     /** With a capital, to begin a line. */
     public static String title(NextDate date) {
         var what = what(date);
@@ -22,10 +28,11 @@ public final class DateWords {
 
     /** {@code Mar 15, 2027, in 110 days}. */
     public static String when(NextDate date) {
-        long days = date.days();
-        return Show.date(date.on())
-                + ", "
-                + (days == 0 ? "today" : days == 1 ? "tomorrow" : "in " + Show.count(days, "day"));
+        return Show.date(date.on()) + ", " + in(date.days());
+    }
+
+    private static String in(long days) {
+        return days == 0 ? "today" : days == 1 ? "tomorrow" : "in " + Show.count(days, "day");
     }
 
     private static String what(NextDate date) {

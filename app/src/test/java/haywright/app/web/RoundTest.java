@@ -56,6 +56,37 @@ class RoundTest {
                 start.herdFactor());
     }
 
+    private static int at(String page, String text) {
+        assertThat(page).contains(text);
+        return page.indexOf(text);
+    }
+
+    @Test
+    void ranchesAreFoundAndSortedByTheirNextDateAsADate() {
+        try (var store = Store.inFolder(folder, clock)) {
+            var home = Home.in(folder);
+            var server = Server.start(new Desk(store, clock, TinLantern::ranch), home, "127.0.0.1", 0, routes -> {});
+            try {
+                store.ranches().create(Ranch.empty(new UUID(5, 1), "Alder").with(turnoutOn(LocalDate.of(2027, 5, 2))));
+                store.ranches().create(Ranch.empty(new UUID(5, 2), "Birch").with(turnoutOn(LocalDate.of(2026, 12, 9))));
+                store.ranches().create(Ranch.empty(new UUID(5, 3), "Cedar"));
+                var browser = new RawClient(server.port(), home);
+                var byName = browser.get("/").body();
+                assertThat(at(byName, ">Alder<")).isLessThan(at(byName, ">Birch<"));
+                var byDate = browser.get("/?by=next").body();
+                assertThat(at(byDate, ">Birch<"))
+                        .isLessThan(at(byDate, ">Alder<"))
+                        .isLessThan(at(byDate, ">Cedar<"));
+                assertThat(browser.get("/?find=bir").body()).contains(">Birch<").doesNotContain(">Alder<");
+                assertThat(browser.get("/?find=%3Cb%3E&by=none").body())
+                        .contains("&lt;b&gt;")
+                        .doesNotContain(">Birch<");
+            } finally {
+                server.close();
+            }
+        }
+    }
+
     @Test
     void aLineIsAsNewAsTheRanchAndTheDay() {
         try (var store = Store.inFolder(folder, clock);

@@ -1,5 +1,6 @@
 package haywright.app.web.ranch;
 
+import haywright.app.web.Ask;
 import haywright.app.web.Form;
 import haywright.app.web.Option;
 import haywright.app.web.Page;
@@ -10,11 +11,13 @@ import haywright.app.words.Show;
 import haywright.cattle.RequirementSystem;
 import haywright.outlook.NextDate;
 import haywright.quantity.Quantity;
+import haywright.ranch.NextWinter;
 import haywright.ranch.Ranch;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /** The home of a ranch and its settings. */
@@ -22,6 +25,9 @@ public final class RanchPages {
     private static final String OUTFIT = "haywright/app/web/ranch/outfit.jte";
     private static final String WINTER = "haywright/app/web/ranch/lastWinter.jte";
     private static final String RANCH = "haywright/app/web/ranch/names.jte";
+    private static final String NEXT = "haywright/app/web/ranch/nextWinter.jte";
+
+    public static final Ask NAME = Ask.text("name", "Name of the ranch in the new winter", "");
 
     private RanchPages() {}
 
@@ -57,8 +63,12 @@ public final class RanchPages {
         on.post("settings/last-winter", RanchPages::saveLastWinter);
         WeatherPages.routes(on);
         on.get("export", RanchPages::export);
-        on.get("put-away", page -> page.show("haywright/app/web/ranch/putAway.jte", page.ranch()));
-        on.post("put-away", RanchPages::putAway);
+        on.get("archive", page -> page.show("haywright/app/web/ranch/archive.jte", page.ranch()));
+        on.post("archive", RanchPages::archive);
+        on.get(
+                "next-winter",
+                page -> page.show(NEXT, page.form("next-winter", () -> Map.of(NAME.name(), nextName(page)))));
+        on.post("next-winter", RanchPages::carry);
     }
 
     /**
@@ -215,8 +225,28 @@ public final class RanchPages {
                 .result(page.desk().store().files().export(page.ranch().id()));
     }
 
-    private static void putAway(Page page) {
+    private static void archive(Page page) {
         page.desk().store().ranches().delete(page.ranch().id());
         Page.leave(page.http(), "/");
+    }
+
+    /** {@code Cold Spring, 2027-28}: the winter that begins next. */
+    private static String nextName(Page page) {
+        int year = page.desk().today().plusMonths(6).getYear() - 1;
+        return "%s, %d-%02d"
+                .formatted(page.ranch().name().replaceAll(", 20\\d\\d-\\d\\d$", ""), year, (year + 1) % 100);
+    }
+
+    private static void carry(Page page) {
+        var form = page.posted("next-winter");
+        var name = form.text(NAME, "Enter a name.");
+        var next = form.build(() ->
+                NextWinter.of(page.ranch(), UUID.randomUUID(), name, page.desk().today()));
+        if (next.isEmpty()) {
+            page.reject(form, NEXT, form);
+            return;
+        }
+        page.desk().store().ranches().create(next.get());
+        Page.leave(page.http(), "/ranch/" + next.get().id() + "/");
     }
 }

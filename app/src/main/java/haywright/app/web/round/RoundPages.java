@@ -11,8 +11,13 @@ import haywright.app.web.Page;
 import haywright.app.web.Pages;
 import haywright.app.web.Trail;
 import haywright.app.words.DateWords;
+import haywright.app.words.Show;
+import haywright.cattle.cold.ColdSystem;
+import haywright.outlook.DaysOfFeed;
 import haywright.outlook.NextDate;
+import haywright.ranch.FoundPlace;
 import haywright.ranch.Ranch;
+import haywright.ranch.RanchWeather;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
 import io.javalin.config.RoutesConfig;
@@ -20,17 +25,27 @@ import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import io.javalin.http.UploadedFile;
 import java.io.IOException;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.time.LocalDate;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /** The first page. */
 public final class RoundPages {
-    public static final Ask NAME = Ask.text("name", "What the ranch is called", "");
+    public static final Ask NAME = Ask.text("name", "Ranch name", "");
+    public static final Ask TOWN = Ask.text(
+            "town",
+            "Nearest town and state",
+            "Valentine, NE. Its winters raise what the cattle need. Leave it empty to enter it later.");
 
     private static final int LONGEST_NAME = 100;
     /** More ranches than anybody looks after; of those beyond, a line is made for every page. */
@@ -52,37 +67,106 @@ public final class RoundPages {
         on.post("/ranches/{ranch}/restore", round::bringBack);
     }
 
-    /** @param refused what was wrong with a file that was sent, a line each */
+    /**
+     * @param refused what was wrong with a file that was sent, a line each
+     * @param rows those that were looked for, in the order asked for
+     * @param all how many ranches there are
+     * @param looked for, as typed; empty for all
+     */
     public record View(
             Form form,
             String token,
             List<Row> rows,
-            List<Ranches.Listed> deleted,
+            int all,
+            String looked,
+            Order order,
+            List<Ranches.Listed> archived,
             List<String> refused,
-            boolean hasDemo) {}
+            boolean hasDemo) {
+        /** The address of the same rows in another order. */
+        public String by(Order other) {
+            return "/?by=" + other.id()
+                    + (looked.isEmpty() ? "" : "&find=" + URLEncoder.encode(looked, StandardCharsets.UTF_8));
+        }
+    }
+
+    /** What the rows go by. */
+    public enum Order {
+        NAME("Ranch", Comparator.comparing(row -> row.name.toLowerCase(Locale.US))),
+        TODO("To do", Comparator.comparing((Row row) -> row.waits.isEmpty()).thenComparing(row -> row.waits)),
+        FEED("Hay on hand lasts", Comparator.comparingLong(row -> row.days)),
+        NEXT("Next date", Comparator.comparing(row -> row.nextOn));
+
+        private final String title;
+        private final Comparator<Row> by;
+
+        Order(String title, Comparator<Row> by) {
+            this.title = title;
+            this.by = by;
+        }
+
+        public String title() {
+            return title;
+        }
+
+        public String id() {
+            return name().toLowerCase(Locale.ROOT);
+        }
+
+        static Order of(@Nullable String id) {
+            return Stream.of(values())
+                    .filter(order -> order.id().equals(id))
+                    .findFirst()
+                    .orElse(NAME);
+        }
+    }
 
     /**
+     * @param place where it is; empty until it is said
      * @param waits what it waits for, in words; empty when nothing does
+     * @param days of hay and silage on hand; the greatest number where nothing is known of it
+     * @param feed the same in words; empty when unknown
      * @param next the next date that matters; empty when none is known
+     * @param nextOn the same as a day; the last day there is where none is known
      * @param wrong why nothing else can be said of it; empty when all is well
      */
-    public record Row(UUID id, String name, boolean invented, String has, String waits, String next, String wrong) {}
+    public record Row(
+            UUID id,
+            String name,
+            boolean invented,
+            String place,
+            String waits,
+            long days,
+            String feed,
+            String next,
+            LocalDate nextOn,
+            String wrong) {
+        boolean holds(String looked) {
+            return (name + " " + place + " " + waits).toLowerCase(Locale.US).contains(looked.toLowerCase(Locale.US));
+        }
+    }
 
     /** A row as long as it is true: on one day, of one version of the ranch. */
     private record Line(String version, LocalDate day, Row row) {}
 
     private void show(Context http, Form form, List<String> refused) {
         var ranches = desk.store().ranches();
-        var rows = ranches.list().stream().map(listed -> row(http, listed)).toList();
+        var find = http.queryParam("find");
+        var looked = find == null ? "" : find.strip();
+        var order = Order.of(http.queryParam("by"));
+        var all = ranches.list().stream().map(listed -> row(http, listed)).toList();
         var frame = Frame.plain(http, "The round").withProblems(form.hasProblems() || !refused.isEmpty());
         var demo = desk.demo().get().id();
         var view = new View(
                 form,
                 frame.token(),
-                rows,
+                all.stream().filter(row -> row.holds(looked)).sorted(order.by).toList(),
+                all.size(),
+                looked,
+                order,
                 ranches.deleted(),
                 refused,
-                rows.stream().anyMatch(row -> row.id().equals(demo)));
+                all.stream().anyMatch(row -> row.id().equals(demo)));
         Pages.render(http, "haywright/app/web/round/round.jte", Map.of("frame", frame, "view", view));
     }
 
@@ -108,31 +192,38 @@ public final class RoundPages {
             var wrong = e instanceof Refused refused
                     ? refused.problems().get(0).sentence()
                     : "Something in it cannot be worked with. " + Pages.log(http, e);
-            return new Row(listed.id(), listed.name(), false, "", "", "", wrong);
+            return new Row(listed.id(), listed.name(), false, "", "", Long.MAX_VALUE, "", "", LocalDate.MAX, wrong);
         }
     }
 
     private static Row row(Ranch ranch, LocalDate day) {
         var today = ranch.settings().today(day);
-        var trail = Trail.of(ranch);
-        var has = trail.stream().filter(Trail.Stop::done).map(Trail.Stop::says).toList();
-        var waits = Trail.waiting(trail);
+        var waits = Trail.waiting(Trail.of(ranch));
+        var weather = ranch.settings().weather();
+        var feed = DaysOfFeed.of(ranch);
+        var next = NextDate.of(ranch, today);
         return new Row(
                 ranch.id(),
                 Frame.name(ranch),
                 ranch.settings().invented(),
-                has.isEmpty() ? "nothing put in yet" : String.join("; ", has),
+                weather == null ? "" : weather.place(),
                 waits.isEmpty()
                         ? ""
                         : waits.get(0).step().title() + ": " + waits.get(0).says(),
-                NextDate.of(ranch, today).map(DateWords::of).orElse(""),
+                feed.map(DaysOfFeed::days).orElse(Long.MAX_VALUE),
+                feed.map(lasts -> "about %s, to %s"
+                                .formatted(Show.count(lasts.days(), "day"), Show.day(lasts.until(today))))
+                        .orElse(""),
+                next.map(DateWords::brief).orElse(""),
+                next.map(NextDate::on).orElse(LocalDate.MAX),
                 "");
     }
 
     private void add(Context http) {
         var form = Form.posted("ranch/new", new LinkedHashMap<>(http.formParamMap()));
-        var name = form.text(NAME, "What is it called?");
-        var made = form.build(() -> Ranch.empty(UUID.randomUUID(), name));
+        var name = form.text(NAME, "Enter a name.");
+        var place = place(form, form.text(TOWN));
+        var made = form.build(() -> Ranch.empty(UUID.randomUUID(), name).withWeather(place, null));
         if (made.isEmpty()) {
             http.status(422);
             show(http, form, List.of());
@@ -140,6 +231,22 @@ public final class RoundPages {
         }
         desk.store().ranches().create(made.get());
         Page.leave(http, "/ranch/" + made.get().id() + "/");
+    }
+
+    /** Wind and shelter are asked where they count. */
+    private static @Nullable RanchWeather place(Form form, String town) {
+        if (town.isEmpty()) {
+            return null;
+        }
+        try {
+            var found = FoundPlace.of(town, null, 0);
+            return new RanchWeather(
+                    found.place(), List.of(), null, null, null, ColdSystem.USUAL, null, List.of(), found);
+        } catch (Refused e) {
+            var why = e.problems().get(0);
+            form.refuse(TOWN.name(), town, why.rule(), why.fix());
+            return null;
+        }
     }
 
     /** Opened again it is as it was left. */

@@ -1,0 +1,68 @@
+package haywright.outlook;
+
+import haywright.cattle.AnimalClass;
+import haywright.cattle.LiveWeight;
+import haywright.forage.FeedClass;
+import haywright.ranch.Lot;
+import haywright.ranch.Ranch;
+import java.time.LocalDate;
+import java.util.Optional;
+
+/**
+ * How long the hay and silage on hand would feed the whole ranch, by a rule that needs no laboratory: a first look for a
+ * list of ranches, not the plan of a winter.
+ * <pre>
+ * days = Σ tons · DM · (1 − loss) / Σ head · weight · share
+ * </pre>
+ * Mature cattle eat 2 % of body weight a day as dry matter, growing cattle 2.5 % (common practice, no source). Lots
+ * without a weight count as nothing, and are counted in {@code unknown}.
+ *
+ * @param dryKg dry matter of hay and silage that reaches the cattle, kg
+ * @param eatenKg dry matter all groups eat a day, kg, above 0
+ * @param unknown lots of hay and silage whose weight is not known
+ */
+public record DaysOfFeed(double dryKg, double eatenKg, int unknown) {
+    private static final double MATURE = 0.02;
+    private static final double GROWING = 0.025;
+
+    /** Empty where there are no cattle, or no lot of hay or silage has a weight. */
+    public static Optional<DaysOfFeed> of(Ranch ranch) {
+        double eaten = ranch.groups().values().stream()
+                .mapToDouble(group -> {
+                    double weight = group.weight().base();
+                    double full = group.shrunk() ? LiveWeight.shrunk(weight).full() : weight;
+                    return group.head() * full * (group.animals() == AnimalClass.GROWING ? GROWING : MATURE);
+                })
+                .sum();
+        double dry = 0;
+        int unknown = 0;
+        int known = 0;
+        for (var lot : ranch.lots().values()) {
+            var kg = LotTons.of(lot).kg();
+            if (!isHayOrSilage(lot)) {
+                continue;
+            }
+            if (kg.isEmpty()) {
+                unknown++;
+            } else {
+                known++;
+                dry += kg.getAsDouble() * lot.feedClass().usualDryMatterPercent() / 100;
+            }
+        }
+        double reaches = dry * (1 - ranch.settings().hayLossPercent() / 100);
+        return eaten == 0 || known == 0 ? Optional.empty() : Optional.of(new DaysOfFeed(reaches, eaten, unknown));
+    }
+
+    private static boolean isHayOrSilage(Lot lot) {
+        return lot.feedClass().isForage() && lot.feedClass() != FeedClass.STRAW;
+    }
+
+    public long days() {
+        return Math.round(dryKg / eatenKg);
+    }
+
+    /** The day it runs out, fed from {@code today}. */
+    public LocalDate until(LocalDate today) {
+        return today.plusDays(days());
+    }
+}

@@ -1,0 +1,97 @@
+package haywright.ranch;
+
+import haywright.cattle.herd.Group;
+import haywright.cattle.herd.Group.CalvingWeek;
+import java.time.LocalDate;
+import java.util.Comparator;
+import java.util.List;
+import java.util.UUID;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A ranch carried from one winter into the next. The place, the outfit, the fields, the water, the feeds to buy and the
+ * groups go along; calving, weaning and turnout move by whole years until they are ahead. Weights and scores keep the day
+ * they were taken, so they show as old. Lots, reports, letters and what was fed belong to the winter that is over and
+ * stay with it.
+ */
+public final class NextWinter {
+    private NextWinter() {}
+
+    /** @param id of the new ranch; {@code last} stays as it is */
+    public static Ranch of(Ranch last, UUID id, String name, LocalDate today) {
+        var settings = last.settings();
+        var carried = Ranch.empty(id, name)
+                .with(new Settings(
+                        settings.invented(),
+                        null,
+                        settings.system(),
+                        settings.adviser(),
+                        settings.feedingLossPercent(),
+                        ahead(settings.turnout(), today),
+                        settings.weather(),
+                        settings.herdFactor()))
+                .withWeather(settings.weather(), last.winters())
+                .with(last.outfit());
+        for (var group : last.groups().values()) {
+            carried = carried.with(moved(group, today));
+        }
+        for (var field : last.fields().values()) {
+            carried = carried.with(field);
+        }
+        for (var feed : last.feedsForSale().values()) {
+            carried = carried.with(feed);
+        }
+        for (var water : last.waters().values()) {
+            carried = carried.with(water);
+        }
+        return carried;
+    }
+
+    private static Group moved(Group group, LocalDate today) {
+        return new Group(
+                group.id(),
+                group.name(),
+                group.animals(),
+                group.head(),
+                group.weight(),
+                group.shrunk(),
+                group.weighedOn(),
+                group.matureWeight(),
+                group.conditionScore(),
+                group.breed(),
+                ahead(group.calving(), today),
+                group.calfBirthWeight(),
+                group.peakMilk(),
+                ahead(group.weaning(), today),
+                group.gain(),
+                ahead(group.turnout(), today),
+                group.weights(),
+                group.scores(),
+                group.wantedScore(),
+                List.of());
+    }
+
+    /** The whole season moves together, so that its weeks stay in order. */
+    private static List<CalvingWeek> ahead(List<CalvingWeek> calving, LocalDate today) {
+        var last = calving.stream().map(CalvingWeek::begins).max(Comparator.naturalOrder());
+        if (last.isEmpty()) {
+            return calving;
+        }
+        int years = years(last.get(), today);
+        return calving.stream()
+                .map(week -> new CalvingWeek(week.begins().plusYears(years), week.head()))
+                .toList();
+    }
+
+    private static @Nullable LocalDate ahead(@Nullable LocalDate day, LocalDate today) {
+        return day == null ? null : day.plusYears(years(day, today));
+    }
+
+    private static int years(LocalDate day, LocalDate today) {
+        return (int) Stream.iterate(0, n -> n + 1)
+                .filter(n -> !day.plusYears(n).isBefore(today))
+                .findFirst()
+                .orElseThrow();
+    }
+}
