@@ -1,6 +1,7 @@
 package haywright.app;
 
 import haywright.app.cli.Cli;
+import haywright.app.store.Temporary;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.OutputStreamWriter;
@@ -14,7 +15,11 @@ public final class Main {
     private Main() {}
 
     public static void main(String[] arguments) {
-        int status = new Cli(Clock.system(ZoneId.systemDefault()), utf8(FileDescriptor.out), utf8(FileDescriptor.err))
+        int status = new Cli(
+                        Clock.system(ZoneId.systemDefault()),
+                        utf8(FileDescriptor.out),
+                        utf8(FileDescriptor.err),
+                        Temporary::choose)
                 .run(arguments);
         System.exit(status);
     }

@@ -76,14 +76,14 @@ final class Highs {
     /**
      * A new handle, to be destroyed.
      *
-     * @throws IllegalStateException if the library cannot be loaded on this machine
+     * @throws SolverMissing if the library cannot be loaded on this machine
      */
     static Pointer open() {
         if (FAILURE != null) {
-            throw new IllegalStateException(
+            throw new SolverMissing(
                     "The solver cannot be loaded: " + FAILURE.getMessage()
-                            + " If its folder does not allow programs to run, -D" + NativeLibraryFile.FOLDER
-                            + "=DIR names another.",
+                            + " If its folder is full, or one that nothing may be run from (noexec), name another with"
+                            + " -D" + NativeLibraryFile.FOLDER + "=DIR in the environment variable JDK_JAVA_OPTIONS.",
                     FAILURE);
         }
         return create();

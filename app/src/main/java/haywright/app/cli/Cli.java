@@ -3,6 +3,7 @@ package haywright.app.cli;
 import haywright.app.store.BadDatabase;
 import haywright.app.words.Letters;
 import haywright.app.words.Version;
+import haywright.lp.SolverMissing;
 import haywright.workings.Refused;
 import java.io.IOException;
 import java.io.PrintWriter;
@@ -12,6 +13,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import java.util.function.Consumer;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import picocli.CommandLine;
@@ -32,6 +34,11 @@ public final class Cli {
     private final Faults faults;
 
     public Cli(Clock clock, PrintWriter out, PrintWriter err) {
+        this(clock, out, err, folder -> {});
+    }
+
+    /** @param prepares is given the data folder before a command begins */
+    public Cli(Clock clock, PrintWriter out, PrintWriter err, Consumer<Path> prepares) {
         var data = new Data();
         faults = new Faults(data);
         line = new CommandLine(new Haywright(clock, data))
@@ -46,8 +53,20 @@ public final class Cli {
                 .registerConverter(Path.class, Data::path)
                 .registerConverter(Integer.class, Cli::whole)
                 .setParameterExceptionHandler(Cli::mistyped)
-                .setExecutionExceptionHandler((e, command, parsed) -> failed(e));
+                .setExecutionExceptionHandler((e, command, parsed) -> failed(e))
+                .setExecutionStrategy(parsed -> {
+                    prepare(data, prepares);
+                    return new CommandLine.RunLast().execute(parsed);
+                });
         sayVersion(line);
+    }
+
+    private static void prepare(Data data, Consumer<Path> prepares) {
+        try {
+            prepares.accept(data.home());
+        } catch (Refused e) {
+            // a place that cannot be is said by whatever opens it
+        }
     }
 
     /** {@code --version} says the same after every command. */
@@ -85,6 +104,9 @@ public final class Cli {
             WayBack.lines(bad).forEach(err::println);
         } else if (e instanceof Output.Unwritten unwritten) {
             err.println(unwritten.getMessage());
+            return Faults.FAILED;
+        } else if (e instanceof SolverMissing missing) {
+            err.println(missing.getMessage());
             return Faults.FAILED;
         } else if (e instanceof NoSuchFileException missing) {
             err.println(missing.getFile() + ": there is no such file. Is its name right?");

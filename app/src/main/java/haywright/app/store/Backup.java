@@ -107,7 +107,7 @@ final class Backup {
      */
     List<RanchFiles.Imported> takeIn(Path file, RanchDocument documents, Function<Ranch, RanchFiles.Imported> replace) {
         // looked at in a copy: opening a database may bring its tables up to date
-        var copy = temporary();
+        var copy = Temporary.file(".db");
         try {
             Files.copy(file, copy, StandardCopyOption.REPLACE_EXISTING);
             if (!DataFolder.isWhole(copy)) {
@@ -202,14 +202,6 @@ final class Backup {
             }
             return !here;
         }));
-    }
-
-    private static Path temporary() {
-        try {
-            return Files.createTempFile("haywright", ".db");
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
     }
 
     private static void delete(Path file) {

@@ -22,6 +22,7 @@ import org.flywaydb.core.api.FlywayException;
 import org.flywaydb.core.api.exception.FlywayValidateException;
 import org.jdbi.v3.core.Jdbi;
 import org.jspecify.annotations.Nullable;
+import org.sqlite.NativeLibraryNotFoundException;
 
 /** SQLite or PostgreSQL, connected, found sound and with its tables up to date. */
 final class Database implements AutoCloseable {
@@ -177,6 +178,14 @@ final class Database implements AutoCloseable {
         try {
             return new HikariDataSource(config);
         } catch (HikariPool.PoolInitializationException e) {
+            if (Stream.iterate((Throwable) e, each -> each != null, Throwable::getCause)
+                    .anyMatch(NativeLibraryNotFoundException.class::isInstance)) {
+                throw new Refused(
+                        "data",
+                        withoutPassword(config.getJdbcUrl()),
+                        "the library of the database cannot be loaded: " + Temporary.why(),
+                        "Make room there, or allow it; or name a data folder on another disk with --data.");
+            }
             throw cannotBeOpened(config.getJdbcUrl(), e);
         }
     }

@@ -23,7 +23,7 @@ public final class OwnerOnly {
 
     /** What Haywright itself puts into its folder, by the beginning of the name. */
     private static final List<String> OURS =
-            List.of("haywright.", "key", "open.html", "errors.log", "copies", "demo", "feed-letter.pdf");
+            List.of("haywright.", "key", "open.html", "errors.log", "copies", "demo", "feed-letter.pdf", "tmp");
 
     private OwnerOnly() {}
 
@@ -100,7 +100,7 @@ public final class OwnerOnly {
         return knowsRights(folder) && ((int) Files.getAttribute(folder, "unix:mode") & STICKY) != 0;
     }
 
-    private static boolean knowsRights(Path path) {
+    static boolean knowsRights(Path path) {
         return path.getFileSystem().supportedFileAttributeViews().contains("unix");
     }
 }

@@ -2,6 +2,7 @@ package haywright.app.web;
 
 import haywright.app.store.BadDatabase;
 import haywright.app.store.Trouble;
+import haywright.lp.SolverMissing;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
 import io.javalin.config.RoutesConfig;
@@ -65,6 +66,9 @@ public final class Errors {
             if (e instanceof Refused refused) {
                 return new Failure(
                         422, refused.problems().stream().map(Problem::sentence).toList());
+            }
+            if (e instanceof SolverMissing missing) {
+                return new Failure(503, List.of(String.valueOf(missing.getMessage())));
             }
             if (e instanceof BadDatabase bad) {
                 return new Failure(503, List.of(bad.line() + ".", Trouble.DAMAGED.fix()));

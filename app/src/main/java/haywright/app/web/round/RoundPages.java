@@ -2,6 +2,7 @@ package haywright.app.web.round;
 
 import haywright.app.store.RanchFiles;
 import haywright.app.store.Ranches;
+import haywright.app.store.Temporary;
 import haywright.app.store.Trouble;
 import haywright.app.web.Ask;
 import haywright.app.web.Desk;
@@ -288,7 +289,7 @@ public final class RoundPages {
         // under its own name, which the history and every message have
         var name = file.filename();
         var own = name.replaceAll("^.*[/\\\\]", "").replaceAll("[^\\w. -]", "_");
-        var folder = Files.createTempDirectory("haywright");
+        var folder = Temporary.folder();
         boolean isCopy = name.endsWith(".zip") || name.endsWith(".db");
         var copy = folder.resolve(isCopy ? own.substring(Math.max(0, own.length() - LONGEST_NAME)) : "document");
         try {
