@@ -6,6 +6,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.concurrent.atomic.AtomicReference;
 import org.eclipse.jetty.http.HttpMethod;
+import org.eclipse.jetty.http.HttpStatus;
 import org.eclipse.jetty.io.Content;
 import org.eclipse.jetty.server.Handler;
 import org.eclipse.jetty.server.Request;
@@ -78,14 +79,27 @@ public final class Deadline extends Handler.Wrapper {
 
     /** Where the thread that does the work comes by. */
     private static final class Work extends Handler.Wrapper {
+        private final Turns turns = new Turns();
+
         @Override
-        public boolean handle(Request request, Response response, Callback callback) throws Exception {
+        public boolean handle(Request request, Response response, Callback callback) {
+            var place = Response.as(response, Watched.class).place;
+            place.queues();
+            turns.take(place.inARow(), request.getComponents().getExecutor(), () -> work(request, response, callback));
+            return true;
+        }
+
+        private void work(Request request, Response response, Callback callback) {
             var watched = Response.as(response, Watched.class);
             if (!watched.isTaken(Thread.currentThread())) {
-                return true;
+                return;
             }
             try {
-                return super.handle(request, response, callback);
+                if (!super.handle(request, response, callback)) {
+                    Response.writeError(request, response, callback, HttpStatus.NOT_FOUND_404);
+                }
+            } catch (Throwable e) {
+                Response.writeError(request, response, callback, e);
             } finally {
                 watched.handled();
             }
@@ -110,7 +124,7 @@ public final class Deadline extends Handler.Wrapper {
         }
 
         private synchronized void begin() {
-            place.works();
+            place.asks();
             timer = getRequest()
                     .getComponents()
                     .getScheduler()
@@ -120,6 +134,7 @@ public final class Deadline extends Handler.Wrapper {
         /** False when the clock was first. */
         private synchronized boolean isTaken(Thread by) {
             worker = by;
+            place.works();
             arriving.isWorkedOn = true;
             return !expired;
         }

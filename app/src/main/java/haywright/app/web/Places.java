@@ -34,6 +34,11 @@ final class Places implements Connection.Listener {
     /** For whom a thread stands still; well below the threads there are. */
     private static final int MOST_THREADS = 8;
 
+    /** Shorter than a person needs to go on to another page. */
+    private static final long PAUSE_NANOS = 1_000_000_000;
+    /** More than a page and all that belongs to it. */
+    private static final int MANY_IN_A_ROW = 30;
+
     /** Who knocks before a place is free; more would have to knock again a second later. */
     private static final int AT_THE_DOOR = 1024;
 
@@ -148,6 +153,8 @@ final class Places implements Connection.Listener {
         private boolean isBetween = true;
         private boolean headBegan;
         private long bytesAtRest;
+        private int inARow;
+        private long restedAt = System.nanoTime() - PAUSE_NANOS;
 
         private Place(Connection connection) {
             this.connection = connection;
@@ -156,6 +163,30 @@ final class Places implements Connection.Listener {
 
         private void cut() {
             connection.getEndPoint().close();
+        }
+
+        /** A request of it is here. */
+        void asks() {
+            synchronized (Places.this) {
+                inARow = System.nanoTime() - restedAt < PAUSE_NANOS ? inARow + 1 : 1;
+            }
+            works();
+        }
+
+        /** How many requests it has sent without a pause. */
+        int inARow() {
+            synchronized (Places.this) {
+                return inARow;
+            }
+        }
+
+        /** It waits for its turn; where places run short, one that asks without end gives its own up. */
+        void queues() {
+            synchronized (Places.this) {
+                if (inARow > MANY_IN_A_ROW) {
+                    leave = this::cut;
+                }
+            }
         }
 
         /** What is to happen now is ours. */
@@ -219,6 +250,7 @@ final class Places implements Connection.Listener {
             synchronized (Places.this) {
                 turn++;
                 since = System.nanoTime();
+                restedAt = since;
                 leave = this::cut;
                 hasThread = false;
                 isBetween = true;

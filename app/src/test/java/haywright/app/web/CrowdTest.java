@@ -15,12 +15,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.Executors;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Many more are connected than there are places for, and every one of them hangs: whoever asks is answered all the same. */
 class CrowdTest {
@@ -30,6 +32,7 @@ class CrowdTest {
     private static final int MANY = 1000;
     private static final byte[] MUCH = new byte[20_000_000];
     private static final CountDownLatch WORKING = new CountDownLatch(1);
+    private static final AtomicInteger COUNTED = new AtomicInteger();
     private static final CountDownLatch GO_ON = new CountDownLatch(1);
 
     private static Store store;
@@ -48,6 +51,11 @@ class CrowdTest {
         return Server.start(
                 OneRanch.desk(store), home, "127.0.0.1", 0, new Deadline.Patience(patience, patience), routes -> {
                     routes.get("/much", http -> http.result(MUCH));
+                    routes.get("/counted", http -> {
+                        COUNTED.incrementAndGet();
+                        Thread.sleep(5);
+                        http.result("counted");
+                    });
                     routes.get("/works", http -> {
                         WORKING.countDown();
                         GO_ON.await();
@@ -104,6 +112,38 @@ class CrowdTest {
         try (var crowd = new Crowd(how, client)) {
             assertThat(client.get("/").status()).isEqualTo(200);
             assertThat(crowd.size()).isEqualTo(MANY);
+        }
+    }
+
+    /** By how many were answered before, not by a clock. */
+    @ParameterizedTest
+    @ValueSource(ints = {60, 300})
+    void whoeverAsksOneAfterAnotherWaitsBehindWhoeverOpensAPage(int connections) throws Exception {
+        var client = new RawClient(server.port(), home);
+        COUNTED.set(0);
+        var flood = new ArrayList<Socket>();
+        try {
+            for (int i = 0; i < connections; i++) {
+                var socket = new Socket("127.0.0.1", server.port());
+                flood.add(socket);
+                try {
+                    for (int n = 0; n < 200; n++) {
+                        client.ask(socket, "/counted");
+                    }
+                } catch (IOException e) {
+                    // it had to go: there are more than there are places for
+                }
+            }
+            while (COUNTED.get() < 10 * connections) {
+                Thread.sleep(10);
+            }
+            int before = COUNTED.get();
+            assertThat(client.get("/").status()).isEqualTo(200);
+            assertThat(COUNTED.get() - before).isLessThan(connections * 10);
+        } finally {
+            for (var socket : flood) {
+                socket.close();
+            }
         }
     }
 
