@@ -201,7 +201,7 @@ final class RanchCommand implements Runnable {
                             case NEW -> "taken in";
                             case CHANGED -> "was here already; saved as a change that can be undone";
                             case MENDED ->
-                                "was here and could not be read; the file is in its place. That cannot be undone; what stood there is kept beside it in the database";
+                                "was here and could not be read; the file is in its place. That cannot be undone; what was there is kept, and its History page has it";
                             case SAME -> "is here already, and the same; nothing was changed";
                             case LEFT_DELETED -> "is put away in the file; left here as it is";
                             case LEFT_UNREADABLE -> "cannot be read in the file; left here as it is";

@@ -105,6 +105,16 @@ public final class RanchFiles {
 
     private void standsAlone(Ranch ranch) {
         if (ranches.list().stream().anyMatch(r -> r.id().equals(ranch.id()))) {
+            if (recovery.wrong(ranch.id()).isPresent()) {
+                throw new Refused(
+                        "file",
+                        ranch.name(),
+                        "this ranch is here already and cannot be read; the file may be older (in it %s)"
+                                .formatted(holds(ranch)),
+                        "Open the ranch first: its page may have a newer way back. To put the file in its place, send"
+                                + " it again and say so: replace the ranch that is here (on the command line: --replace)."
+                                + " What cannot be read is kept.");
+            }
             var here = ranches.open(ranch.id()).ranch();
             if (!here.equals(ranch)) {
                 throw new Refused(

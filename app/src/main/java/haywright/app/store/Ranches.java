@@ -292,7 +292,7 @@ public final class Ranches {
                     "rev",
                     "“" + undone.words() + "”",
                     "this cannot be taken back, because what stood there before could not be read",
-                    "It is kept in the database, exactly as it was.");
+                    "It is kept exactly as it was; get it at the end of the ranch's History page.");
         }
         // taking back is a save on what the edit left behind: whoever changed the same since stands in its way
         var answer = save(id, rev, who, "Took back: " + undone.words(), undone.inverse());

@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.jdbi.v3.core.Jdbi;
@@ -54,6 +55,34 @@ public final class Recovery {
                                 row.getString("doc")))
                         .findOne())
                 .orElseThrow(() -> new Refused("id", id.toString(), "there is no such ranch here", "Open the round."));
+    }
+
+    /**
+     * A document that could not be read, kept when another took its place.
+     *
+     * @param key names it among those of its ranch
+     * @param at when the other took its place; null where that is no time
+     */
+    public record Aside(String key, @Nullable Instant at, int characters) {}
+
+    /** The newest first. */
+    public List<Aside> setAside(UUID id) {
+        return jdbi.withHandle(h -> h.createQuery("SELECT CAST(rev AS TEXT) AS key, at, length(doc) AS size"
+                        + " FROM set_aside WHERE ranch_id = :id ORDER BY rev DESC")
+                .bind("id", id.toString())
+                .map((row, context) ->
+                        new Aside(row.getString("key"), Revisions.time(row.getString("at")), row.getInt("size")))
+                .list());
+    }
+
+    /** Exactly as it was. */
+    public Optional<String> setAside(UUID id, String key) {
+        return jdbi.withHandle(
+                h -> h.createQuery("SELECT doc FROM set_aside WHERE ranch_id = :id AND CAST(rev AS TEXT) = :key")
+                        .bind("id", id.toString())
+                        .bind("key", key)
+                        .mapTo(String.class)
+                        .findFirst());
     }
 
     /** Why the document cannot be read; empty when it can. */

@@ -108,7 +108,7 @@ public final class DamagedRanch {
             var revision = recovery.lastRevision(id).orElseThrow(DamagedRanch::gone);
             recovery.putInPlace(revision.ranch(), Desk.WHO, "Back to revision " + revision.rev());
         }
-        Page.leave(http, "/ranch/" + id + "/");
+        Page.leave(http, "/ranch/" + id + "/history");
     }
 
     private static NotFoundResponse gone() {

@@ -20,7 +20,7 @@ import java.util.zip.ZipOutputStream;
 import org.junit.jupiter.api.Test;
 
 /** And of files: exports, backups, what reports were brought in from, and the ways back for what cannot be read. */
-abstract class StoreFilesContract extends StoreContract {
+abstract class StoreFilesContract extends StoreEditsContract {
     @Test
     void aRanchTravelsWithItsFiles() throws IOException {
         var pdf = "%PDF oats".getBytes(StandardCharsets.UTF_8);

@@ -65,6 +65,28 @@ class DamageTest {
     }
 
     @Test
+    void whatAnImportTookThePlaceOfIsOnThePageThatItLeadsTo() throws SQLException {
+        var good = ranch.get("export").body();
+        damage("UPDATE ranch SET doc = '{<b>half'");
+        var round = ranch.client().get("/");
+        assertThat(ranch.client().upload(round, "/import", "ranch.json", good).body())
+                .contains("is here already and cannot be read");
+        var answer = ranch.client()
+                .upload(
+                        round,
+                        "/import",
+                        "ranch.json",
+                        good + "\r\n--part-of-a-form\r\nContent-Disposition: form-data; name=\"replace\"\r\n\r\nyes");
+        assertThat(answer.status()).isEqualTo(303);
+        var page = ranch.client().get(answer.header("Location").replaceFirst("^http://[^/]*", ""));
+        assertThat(page.status()).isEqualTo(200);
+        var link = Pattern.compile("href=\"([^\"]*/set-aside/[^\"]*)\"").matcher(page.body());
+        assertThat(link.find()).isTrue();
+        assertThat(ranch.client().get(link.group(1)).body()).isEqualTo("{<b>half");
+        assertThat(ranch.client().get(link.group(1) + "9").status()).isEqualTo(404);
+    }
+
+    @Test
     void anEditWhosePatchCannotBeReadIsSaidNotToBeTakenBack() throws SQLException {
         assertThat(ranch.send(HAY, OneRanch.hay("210", "1,250 lb")).status()).isEqualTo(303);
         damage("UPDATE edit SET inverse_patch = '{{'");

@@ -18,6 +18,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import org.apache.commons.csv.CSVFormat;
@@ -50,8 +51,8 @@ public final class ReportCsv {
         if (file.length > MOST_BYTES) {
             throw new Refused(
                     "file",
-                    file.length / 1000 + " kB",
-                    "a report is smaller than %d kB".formatted(MOST_BYTES / 1000),
+                    String.format(Locale.ROOT, "%.1f MB", Math.ceil(file.length / 1e5) / 10),
+                    "a report is not larger than %d MB".formatted(MOST_BYTES / 1_000_000),
                     "Is this the right file?");
         }
         var text = charset(file).decode(ByteBuffer.wrap(file)).toString();

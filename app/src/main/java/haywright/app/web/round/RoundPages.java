@@ -302,7 +302,9 @@ public final class RoundPages {
             } else {
                 boolean replace = "yes".equals(http.formParam("replace"));
                 var taken = desk.store().files().take(copy, Desk.WHO, "Imported from " + name, replace);
-                Page.leave(http, "/ranch/" + taken.id() + "/");
+                // what could not be read, and gave way, is there
+                var on = taken.became() == RanchFiles.Became.MENDED ? "history" : "";
+                Page.leave(http, "/ranch/" + taken.id() + "/" + on);
             }
         } catch (Refused e) {
             throw new Refused(e.problems().stream()
