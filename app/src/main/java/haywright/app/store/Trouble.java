@@ -119,6 +119,9 @@ public enum Trouble {
         if (words.contains("no space left") || words.contains("not enough space")) {
             return Optional.of(DISK_FULL);
         }
+        if (words.contains("file too large") || words.contains("quota")) {
+            return Optional.of(DISK_FAILS);
+        }
         return words.contains("read-only file system") ? Optional.of(READ_ONLY) : Optional.empty();
     }
 }

@@ -162,7 +162,7 @@ public final class Errors {
     /** Only of a form that the gate let in: another site's must not come back with a token of ours in it. */
     private static Sent sent(Context http, int status) {
         boolean letIn = status == 404 || status == 422 || status >= 500;
-        if (!letIn || !isSending(http)) {
+        if (!letIn || !isSending(http) || http.attribute(haywright.app.web.Sent.UNREAD) != null) {
             return Sent.NOTHING;
         }
         var typed = new LinkedHashMap<>(http.formParamMap());

@@ -97,7 +97,8 @@ public record Home(Path folder, String key, boolean isOpen) {
             OwnerOnly.file(beside);
             Files.writeString(beside, text(random) + "\n");
             if (Files.exists(file) && !isKey(file)) {
-                Files.delete(file);
+                // somebody's file of that name
+                Files.move(file, file.resolveSibling("key-set-aside-" + System.currentTimeMillis()));
             }
             Files.createLink(file, beside);
         } catch (FileAlreadyExistsException e) {

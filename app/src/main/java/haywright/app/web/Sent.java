@@ -1,5 +1,6 @@
 package haywright.app.web;
 
+import haywright.app.store.Trouble;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
 import java.util.List;
@@ -9,6 +10,10 @@ import java.util.Map;
 final class Sent {
     private static final int BAD_REQUEST = 400;
     private static final int TOO_LARGE = 413;
+    private static final int NO_ROOM = 507;
+
+    /** What was sent could not be read, and cannot be filled in again. */
+    static final String UNREAD = "unread";
 
     private Sent() {}
 
@@ -19,6 +24,15 @@ final class Sent {
             fields = http.formParamMap();
             http.uploadedFileMap();
         } catch (Exception e) { // whatever the library makes of it: it came from outside
+            http.attribute(UNREAD, true);
+            var trouble = Trouble.of(e); // a large file is put on the disk as it comes
+            if (trouble.isPresent()) {
+                throw new HttpResponseException(
+                        NO_ROOM,
+                        trouble.get().cause() + " Nothing was changed. "
+                                + trouble.get().fix(),
+                        Map.of());
+            }
             throw isTooMuch(e)
                     ? new HttpResponseException(
                             TOO_LARGE,
