@@ -54,6 +54,12 @@ public final class LaboratoryNames {
         jdbi.useHandle(h -> h.execute("DELETE FROM laboratory_name WHERE laboratory = ?", key(laboratory)));
     }
 
+    /** One name of a laboratory. */
+    public void forget(String laboratory, String name) {
+        jdbi.useHandle(
+                h -> h.execute("DELETE FROM laboratory_name WHERE laboratory = ? AND name = ?", key(laboratory), name));
+    }
+
     private static String key(String laboratory) {
         return laboratory.strip().toLowerCase(Locale.ROOT).replaceAll("\\s+", " ");
     }

@@ -4,11 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.forage.lab.LabReport;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Reports brought to a new ranch from files and pasted, without scripts: looked over, named, and kept. */
 class BringPagesTest {
@@ -116,13 +119,14 @@ class BringPagesTest {
                         "value=\"&lt;0.01\"",
                         "value=\"ND\"",
                         "name=\"from\" value=\"reports/bring\"");
-        assertThat(ranch.get("reports/names").body()).contains("éclat laboratory", "is Crude protein (CP), in %");
+        assertThat(ranch.get("reports/names").body()).contains("Nothing is remembered yet");
         var sheet = new LinkedHashMap<>(
                 Map.of("from", "reports/bring", "laboratory", "Éclat Laboratory", "sampleCode", "Ditch-side stack"));
         sheet.putAll(Map.of("one-dm", "88", "dry-cp", "10.2", "howSampled", "grab"));
         // somebody left figures out in the form; that it came out of this file tells that it is the same report
-        sheet.put("original", form.body().replaceAll("(?s).*name=\"original\" value=\"([^\"]*)\".*", "$1"));
+        sheet.putAll(hidden(form));
         assertThat(ranch.submit(form, this.form, sheet).header("Location")).contains("reports/bring");
+        assertThat(ranch.get("reports/names").body()).contains("éclat laboratory", "is Crude protein (CP), in %");
         assertThat(ranch.get("reports/bring").body()).contains("1 still to be kept", "Kept, on <a");
 
         // another ranch's sheet of the same laboratory
@@ -134,6 +138,75 @@ class BringPagesTest {
                 .isEqualTo(303);
         assertThat(send("reports/bring", bring(TWO)).body())
                 .contains("no analyte of this name is known (did you mean protein, crude?): Protéine");
+    }
+
+    /** What the form of a report carries from the sheet that it came from. */
+    private static Map<String, String> hidden(RawClient.Answer form) {
+        var carried = new LinkedHashMap<String, String>();
+        for (var name : List.of("original", "names-of")) {
+            var field =
+                    Pattern.compile("name=\"" + name + "\" value=\"([^\"]*)\"").matcher(form.body());
+            if (field.find()) {
+                carried.put(name, field.group(1));
+            }
+        }
+        return carried;
+    }
+
+    /** Takes the first sample to its form and keeps it. */
+    private void keep(String... more) {
+        var form = send("reports/bring/take", Map.of("sample", "0", "lot", lot));
+        var sheet = new LinkedHashMap<>(Map.of("sampleCode", "K-1", "dry-cp", "10", "howSampled", "grab"));
+        sheet.putAll(hidden(form));
+        for (int i = 0; i < more.length; i += 2) {
+            sheet.put(more[i], more[i + 1]);
+        }
+        assertThat(ranch.submit(form, this.form, sheet).status()).isEqualTo(303);
+    }
+
+    /** Says of one name on a sheet of the Tin Valley laboratory that it is to be left out. */
+    private String leaveOut(String text, String name) {
+        var read = send("reports/bring", bring(text, "laboratory", "Tin Valley", "basis", "dry_matter"))
+                .body();
+        var number = read.replaceAll("(?s).*name=\"name-written-([0-9]+)\" value=\"" + name + "\".*", "$1");
+        var told = bring(text, "laboratory", "Tin Valley", "basis", "dry_matter");
+        told.putAll(Map.of("name-written-" + number, name, "name-analyte-" + number, "leave-out"));
+        return send("reports/bring", told).body();
+    }
+
+    /** A name that the house knows is left out of the sheet it was said of, and of no other, kept or not. */
+    @ParameterizedTest
+    @CsvSource({"Protein, true", "Protein, false", "Crude protein, true", "TDN, true"})
+    void aKnownNameIsLeftOutOfOneSheetAlone(String name, boolean isKept) {
+        var sheet = "Sample: A\nADF 38 %%\n%s %s %%\n";
+        assertThat(leaveOut(sheet.formatted(name, "9.8"), name)).contains("left out: " + name + " 9.8 %");
+        if (isKept) {
+            keep();
+        }
+        ranch.get("reports/bring?afresh");
+        var next = bring(sheet.formatted(name, "11.4"), "laboratory", "Tin Valley", "basis", "dry_matter");
+        assertThat(send("reports/bring", next).body())
+                .doesNotContain("left out")
+                .contains("2 figures understood");
+    }
+
+    /** An answer about a name that nobody knows is remembered with the report, shown on the next sheet, and taken back. */
+    @Test
+    void whatAnEarlierAnswerLeavesOutIsShownAndTakenByOneClick() {
+        var sheet = "Sample: A\nADF 38 %%\nSparkle %s %%\n";
+        leaveOut(sheet.formatted("4"), "Sparkle");
+        assertThat(ranch.get("reports/names").body()).contains("Nothing is remembered yet");
+        keep();
+        assertThat(ranch.get("reports/names").body()).contains("“sparkle” is left out");
+        ranch.get("reports/bring?afresh");
+        var next = bring(sheet.formatted("5"), "laboratory", "Tin Valley", "basis", "dry_matter");
+        var read = send("reports/bring", next).body();
+        assertThat(read).contains("an earlier sheet", "left out: Sparkle 5 %", "name=\"take-name\" value=\"Sparkle\"");
+        var number = read.replaceAll("(?s).*name=\"name-written-([0-9]+)\" value=\"Sparkle\".*", "$1");
+        next.putAll(Map.of("name-written-" + number, "Sparkle", "name-analyte-" + number, "", "take-name", "Sparkle"));
+        assertThat(send("reports/bring", next).body()).contains("no analyte of this name is known");
+        keep("sampleCode", "K-2", "sameHay", "yes", "dry-cp", "10.1");
+        assertThat(ranch.get("reports/names").body()).contains("Nothing is remembered yet");
     }
 
     @Test
@@ -490,8 +563,7 @@ class BringPagesTest {
         told.putAll(Map.of(field.formatted("analyte"), "cp", field.formatted("unit"), "gram_per_kg"));
         told.put(field.formatted("basis"), "dry_matter");
         assertThat(send("reports/bring", told).body()).containsPattern("102\\p{Z}g/kg");
-        assertThat(send("reports/bring/take", Map.of("sample", "0", "lot", lot)).status())
-                .isEqualTo(200);
+        keep();
         ranch.get("reports/bring?afresh");
         var next = "Sample,DM,Roheiweiss,ADF % DM\nX-1,90,98,38\n";
         assertThat(send("reports/bring", bring(next, "laboratory", "Tin Valley"))

@@ -1,6 +1,7 @@
 package haywright.app.exchange.csv;
 
 import haywright.app.exchange.lab.Days;
+import haywright.app.exchange.lab.Laboratory;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Understood.Cell;
@@ -85,7 +86,9 @@ final class About {
                     && CALLS_ITSELF.matcher(grid.cell(row, 0)).find()
                     && Told.of(grid.cell(row, 0)).isEmpty()) {
                 about.add(Told.LABORATORY, grid.cell(row, 0));
-                grid.settle(row, 0);
+                if (isKept(Told.LABORATORY, grid.cell(row, 0))) {
+                    grid.settle(row, 0);
+                }
             }
         }
         return about;
@@ -106,7 +109,8 @@ final class About {
     /** Days of receipt, accounts and remarks have no place in a report here, and of methods only the two it knows. */
     static boolean isKept(Told told, String value) {
         return switch (told) {
-            case BAG, NUMBER, LOT, LABORATORY, SAMPLED, REPORTED -> true;
+            case BAG, NUMBER, LOT, SAMPLED, REPORTED -> true;
+            case LABORATORY -> value.equals(Laboratory.name(value));
             case METHOD -> value.isBlank() || Understood.ownMethod(value) != null;
             case RECEIVED, OTHER -> false;
         };
@@ -132,7 +136,7 @@ final class About {
                         .distinct()
                         .filter(name -> !name.equals(names.get(0)))
                         .toList(),
-                first(Told.LABORATORY, all),
+                Laboratory.name(first(Told.LABORATORY, all)),
                 first(Told.SAMPLED, all),
                 first(Told.REPORTED, all),
                 method(first(Told.METHOD, all)),

@@ -234,7 +234,7 @@ final class Down {
                         : withUnit(name, written, heading);
         taking.name(name, grid.shown(row), heading.orElse(null));
         if (grid.words.leavesOut(name)) {
-            grid.settle(row);
+            taking.leftOut(row);
             return Optional.empty();
         }
         if (with.isEmpty()) {

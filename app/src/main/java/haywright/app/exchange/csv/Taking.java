@@ -79,6 +79,12 @@ final class Taking {
         names.putIfAbsent(Heading.key(written), new Named(written, example, taken, grid.words.leavesOut(written)));
     }
 
+    /** A line whose name somebody left out, on this sheet or an earlier one. */
+    void leftOut(int row) {
+        notTaken.add("Line %d, its name was said to be left out: %s".formatted(grid.line(row), grid.shown(row)));
+        grid.settle(row);
+    }
+
     /** A column that is asked about. */
     void column(Column column) {
         columns.putIfAbsent(Heading.key(column.written()), column);

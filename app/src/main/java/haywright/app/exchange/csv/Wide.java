@@ -203,13 +203,13 @@ final class Wide {
                 analytes.put(column, heading.with(null, over(column)));
             } else {
                 var under = grid.under(first, column);
-                if (!grid.words.leavesOut(name)) {
-                    taking.notTaken.add("Column “%s”: %s%s"
-                            .formatted(
-                                    written(column),
-                                    label.map(Label::why).orElseGet(() -> taking.unknown(written(at))),
-                                    under));
-                }
+                taking.notTaken.add("Column “%s”: %s%s"
+                        .formatted(
+                                written(column),
+                                grid.words.leavesOut(name)
+                                        ? "its name was said to be left out"
+                                        : label.map(Label::why).orElseGet(() -> taking.unknown(written(at))),
+                                under));
             }
         }
     }

@@ -4,6 +4,7 @@ import haywright.app.exchange.lab.BasisSaid;
 import haywright.app.exchange.lab.Decimals;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Label;
+import haywright.app.exchange.lab.Laboratory;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Understood.Named;
@@ -37,6 +38,9 @@ final class Gathering {
     private static final int PROSE = 6;
     /** What should be a figure and is none; from one figure to another is what is usual. */
     private static final Pattern STRANGE = Pattern.compile("(?![0-9.,]+ ?[-–—] ?[0-9.,]+$)[^(\\[]*[0-9].*");
+
+    /** What is said of a line that somebody left out, on this sheet or an earlier one. */
+    static final String LEFT_OUT = "its name was said to be left out";
 
     private final Vocabulary words;
     private final Names names;
@@ -107,14 +111,15 @@ final class Gathering {
                     .findFirst()
                     .or(() -> Head.spacedName(line))
                     .ifPresent(name -> {
-                        laboratory = name;
-                        ledger.settle(
-                                line,
-                                line.words().stream()
-                                        .filter(word -> name.contains(word.text()))
-                                        .toList());
+                        laboratory = Laboratory.name(name);
+                        settleName(line, line.words(), laboratory);
                     });
         }
+    }
+
+    private void settleName(TextLine line, List<Word> words, String name) {
+        ledger.settle(
+                line, words.stream().filter(word -> name.contains(word.text())).toList());
     }
 
     void basis(TextLine line, BasisSaid said) {
@@ -130,7 +135,9 @@ final class Gathering {
         for (var row : rows) {
             name(row.name(), line, null);
         }
-        if (!rows.stream().allMatch(row -> words.leavesOut(row.name()))) {
+        if (rows.stream().allMatch(row -> words.leavesOut(row.name()))) {
+            list(line, LEFT_OUT);
+        } else {
             list(
                     line,
                     rows.stream()
@@ -286,11 +293,10 @@ final class Gathering {
             return;
         }
         if (row.heading() == null || !row.why().isEmpty()) {
-            if (words.leavesOut(row.name())) {
-                ledger.settle(line, row.words());
-            } else {
-                list(line, row, row.why().isEmpty() ? unknown(row.name()) : row.why());
-            }
+            list(
+                    line,
+                    row,
+                    words.leavesOut(row.name()) ? LEFT_OUT : row.why().isEmpty() ? unknown(row.name()) : row.why());
             return;
         }
         long wanted = row.figures().stream().filter(Word::isFigure).count();
@@ -364,8 +370,8 @@ final class Gathering {
         var cell = TextLine.join(first).text().matches(".*\\p{L}.*") ? first : line.words();
         var text = TextLine.join(cell).text();
         Head.letterhead(text).ifPresent(name -> {
-            letterhead = name;
-            ledger.settle(line, cell);
+            letterhead = Laboratory.name(name);
+            settleName(line, cell, name.equals(letterhead) ? TextLine.join(cell).text() : letterhead);
             letterheadLine = cell.size() == line.words().size() ? line.number() : 0;
         });
     }
@@ -405,8 +411,9 @@ final class Gathering {
             if (column.tells() == null) {
                 name(written, line, column.analyte());
             }
-            if (column.analyte() == null && column.tells() == null && !words.leavesOut(written)) {
-                notTaken.add("Column “%s”: no analyte of this name is known".formatted(written));
+            if (column.analyte() == null && column.tells() == null) {
+                notTaken.add("Column “%s”: %s"
+                        .formatted(written, words.leavesOut(written) ? LEFT_OUT : "no analyte of this name is known"));
             }
         }
     }

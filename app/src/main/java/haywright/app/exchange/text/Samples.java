@@ -1,6 +1,7 @@
 package haywright.app.exchange.text;
 
 import haywright.app.exchange.lab.Decimals;
+import haywright.app.exchange.lab.Laboratory;
 import haywright.app.exchange.lab.Shares;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood.Cell;
@@ -106,7 +107,7 @@ final class Samples {
                 }
             }
             var lab = above.said.of(Told.LABORATORY, i, groups);
-            draft.laboratory = lab.isEmpty() ? above.laboratory : lab;
+            draft.laboratory = Laboratory.name(lab.isEmpty() ? above.laboratory : lab);
             draft.sampled = above.said.of(Told.SAMPLED, i, groups);
             draft.reported = above.said.of(Told.REPORTED, i, groups);
             draft.method = above.method;

@@ -20,6 +20,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -54,7 +55,7 @@ public final class BringPages {
     public static final Ask LABORATORY = Ask.text(
             "laboratory",
             "Laboratory, if the file does not say",
-            "What you say of its names is kept for its next report.");
+            "What you say of its names is kept for its next report, once a report of this sheet is kept.");
     /** The text of a long file stays in the draft and does not travel with the page. */
     public static final String KEPT = "kept";
 
@@ -181,6 +182,7 @@ public final class BringPages {
             }
         }
         forget(before, typed);
+        NamesForm.take(typed);
         typed.put(Original.FIELD.name(), List.of(original == null ? "" : original.field()));
     }
 
@@ -319,7 +321,6 @@ public final class BringPages {
             page.show(PAGE, new View(form, view));
             return;
         }
-        NamesForm.remember(page, form, sample.laboratory());
         var before = "replace".equals(answer) ? like : null;
         var known = new LinkedHashMap<>(ReportForm.fresh());
         known.putAll(sample.typed());
@@ -329,6 +330,7 @@ public final class BringPages {
         known.put(ReportForm.ASKED.name(), like == null ? "" : like.id().toString());
         known.put(ReportForm.FROM.name(), view.left() > 1 ? KEY : "");
         known.put(Original.FIELD.name(), form.value(Original.FIELD));
+        known.put(ReportForm.NAMES_OF.name(), sample.laboratory());
         var on = before == null ? lot.get() : page.ranch().lots().getOrDefault(before.lot(), lot.get());
         var filled = Form.of(ReportPages.path(on, before), known);
         page.anew();
@@ -368,6 +370,7 @@ public final class BringPages {
             return;
         }
         var reports = new ArrayList<LabReport>();
+        var laboratories = new LinkedHashSet<String>();
         var questions = new LinkedHashMap<Integer, String>();
         for (var sample : BringView.of(page, form, found.get()).samples()) {
             var lot = lotOf(page, sample);
@@ -382,7 +385,7 @@ public final class BringPages {
                         .ifPresentOrElse(
                                 report -> {
                                     reports.add(report);
-                                    NamesForm.remember(page, form, sample.laboratory());
+                                    laboratories.add(sample.laboratory());
                                 },
                                 () -> questions.put(
                                         sample.number(),
@@ -425,6 +428,24 @@ public final class BringPages {
                     return with;
                 },
                 KEY);
+        if (isSaved(page)) {
+            laboratories.forEach(laboratory -> NamesForm.remember(page, form, laboratory));
+        }
+    }
+
+    private static boolean isSaved(Page page) {
+        return Stream.of("Location", "HX-Redirect").anyMatch(page.http().res()::containsHeader);
+    }
+
+    /** What was said of the names on the sheet that a report came from is kept with the report, not sooner. */
+    static void saved(Page page, Form report) {
+        var typed = page.desk().store().drafts().get(page.ranch().id(), KEY);
+        var form = Form.posted(KEY, typed);
+        if (isSaved(page)
+                && !report.isEmpty(Original.FIELD)
+                && report.value(Original.FIELD).equals(form.value(Original.FIELD))) {
+            NamesForm.remember(page, form, report.value(ReportForm.NAMES_OF));
+        }
     }
 
     private static void askDays(Form form) {

@@ -18,6 +18,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -28,8 +29,14 @@ public final class NamesForm {
 
     private static final int MOST_NAMES = 400;
 
-    private static final String NUMBERED = "(?:batch|(?:bench )?sheet|report|job|page|series|run|no\\.|number|#)";
     private static final String LEAVE_OUT = "leave-out";
+
+    /** Said of a name that an earlier answer leaves out: read it as the house does. */
+    private static final String AS_READ = "as-read";
+
+    /** The button that says so; it carries the name. */
+    public static final String TAKE = "take-name";
+
     private static final List<Unit> UNITS = Stream.of(Analyte.CP, Analyte.NEM, Analyte.DCAD)
             .flatMap(a -> a.accepts().stream())
             .toList();
@@ -40,6 +47,7 @@ public final class NamesForm {
      * One name on the sheet.
      *
      * @param taken what it was taken for, in words; empty where it was not understood
+     * @param isEarlier whether it is left out because of an answer to an earlier sheet
      * @param analyte what was said of it; empty for nothing
      */
     public record Row(
@@ -48,6 +56,7 @@ public final class NamesForm {
             String example,
             String taken,
             boolean leftOut,
+            boolean isEarlier,
             String analyte,
             String unit,
             String basis) {
@@ -57,7 +66,7 @@ public final class NamesForm {
         }
 
         Row at(int place) {
-            return new Row(place, written, example, taken, leftOut, analyte, unit, basis);
+            return new Row(place, written, example, taken, leftOut, isEarlier, analyte, unit, basis);
         }
 
         public String field(String what) {
@@ -70,7 +79,7 @@ public final class NamesForm {
 
     public static List<Option> analytes() {
         return Stream.concat(
-                        Stream.of(new Option(LEAVE_OUT, "Leave it out")),
+                        Stream.of(new Option(LEAVE_OUT, "Leave it out"), new Option(AS_READ, "What the sheet says")),
                         Arrays.stream(Analyte.values()).map(a -> new Option(a.id(), Readings.name(a))))
                 .toList();
     }
@@ -95,6 +104,7 @@ public final class NamesForm {
                     name.example(),
                     taken == null ? "" : Readings.name(taken.analyte()),
                     name.leftOut(),
+                    name.leftOut() && now == null,
                     now == null ? "" : now.analyte(),
                     now == null ? "" : now.unit(),
                     now == null ? "" : now.basis()));
@@ -105,7 +115,7 @@ public final class NamesForm {
     /** What was said stays on the page, where nothing was understood of the file this time. */
     static List<Row> typed(Form form) {
         return said(form).values().stream()
-                .map(one -> new Row(0, one.name(), "", "", false, one.analyte(), one.unit(), one.basis()))
+                .map(one -> new Row(0, one.name(), "", "", false, false, one.analyte(), one.unit(), one.basis()))
                 .collect(ArrayList::new, (all, row) -> all.add(row.at(all.size())), ArrayList::addAll);
     }
 
@@ -132,17 +142,48 @@ public final class NamesForm {
                 .replaceAll("[ \\t]+", " ");
         var words = new LinkedHashMap<String, Meaning>();
         page.desk().store().laboratoryNames().all().stream()
-                .filter(one -> about.contains(one.laboratory()))
+                .filter(one -> names(about, one.laboratory()) && !(isLeftOut(one) && isKnown(one.name())))
                 .forEach(one -> put(words, one));
         said(form).values().forEach(one -> put(words, one));
         return new Vocabulary(words, ColumnsForm.said(form));
     }
 
+    /** As words of their own: "Bench Lab" does not print a sheet that speaks of a "workbench lab". */
+    private static boolean names(String about, String laboratory) {
+        return Pattern.compile("(?<![\\p{L}\\p{N}])" + Pattern.quote(laboratory) + "(?![\\p{L}\\p{N}])")
+                .matcher(about)
+                .find();
+    }
+
+    private static boolean isLeftOut(LaboratoryNames.Said said) {
+        return said.analyte().isEmpty() || said.analyte().equals(LEAVE_OUT);
+    }
+
+    /** A name that the house knows is left out of one sheet, never of the next. */
+    private static boolean isKnown(String name) {
+        return Heading.of(name).isPresent();
+    }
+
+    /** The button beside a name that is left out because of an earlier answer: from here on it is read. */
+    static void take(Map<String, List<String>> typed) {
+        var name = typed.getOrDefault(TAKE, List.of("")).get(0);
+        typed.remove(TAKE);
+        for (int i = 0; i < MOST_NAMES && !name.isEmpty(); i++) {
+            if (typed.getOrDefault(FIELDS + "written-" + i, List.of()).contains(name)) {
+                typed.put(FIELDS + "analyte-" + i, List.of(AS_READ));
+            }
+        }
+    }
+
     private static void put(Map<String, Meaning> words, LaboratoryNames.Said said) {
+        if (said.analyte().equals(AS_READ)) {
+            words.remove(said.name());
+            return;
+        }
         var analyte = Arrays.stream(Analyte.values())
                 .filter(a -> a.id().equals(said.analyte()))
                 .findFirst();
-        if (analyte.isPresent() || said.analyte().isEmpty() || said.analyte().equals(LEAVE_OUT)) {
+        if (analyte.isPresent() || isLeftOut(said)) {
             words.put(
                     said.name(),
                     new Meaning(
@@ -154,22 +195,30 @@ public final class NamesForm {
         return Arrays.stream(all).filter(e -> Form.id(e).equals(id)).findFirst().orElse(null);
     }
 
-    /** Keeps what was said of the names for the next sheet of this laboratory. */
-    static void remember(Page page, Form form, String laboratory) {
+    /**
+     * Keeps what was said of the names for the next sheet of this laboratory, once a report of this one is kept. That a
+     * name which the house knows was left out is of this sheet alone.
+     *
+     * @param typed of the form in which it was said
+     */
+    static void remember(Page page, Form typed, String laboratory) {
         if (laboratory.isBlank()) {
             return;
         }
         var names = page.desk().store().laboratoryNames();
-        said(form)
-                .values()
-                .forEach(one -> names.keep(new LaboratoryNames.Said(
-                        // the number of a batch is no part of its name, and the next sheet has another
-                        laboratory.replaceFirst(
-                                "(?i)\\s*[,;:–—-]?\\s*(?<!\\p{L})" + NUMBERED + "(?!\\p{L}).*[0-9].*$", ""),
+        for (var one : said(typed).values()) {
+            boolean isForgotten = one.analyte().equals(AS_READ);
+            if (isForgotten) {
+                names.forget(laboratory, one.name());
+            } else if (!isLeftOut(one) || !isKnown(one.name())) {
+                names.keep(new LaboratoryNames.Said(
+                        laboratory,
                         one.name(),
                         one.analyte().equals(LEAVE_OUT) ? "" : one.analyte(),
                         one.unit(),
-                        one.basis())));
+                        one.basis()));
+            }
+        }
     }
 
     static List<Remembered> remembered(Page page) {

@@ -55,6 +55,9 @@ public final class ReportForm {
     /** Hidden: where to go on to when it is kept, if it came out of a file with more reports. */
     public static final Ask FROM = Ask.choice("from", "", "");
 
+    /** Hidden: the laboratory whose names were explained on the sheet that it came from. */
+    public static final Ask NAMES_OF = Ask.text("names-of", "", "");
+
     private ReportForm() {}
 
     public static List<Option> methods() {
