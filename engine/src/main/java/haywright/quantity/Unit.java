@@ -66,6 +66,7 @@ public enum Unit {
 
     PERCENT(Kind.SHARE, "%", "pct", 1),
     FRACTION(Kind.SHARE, "", "fraction", 100),
+    POUND_PER_TON(Kind.SHARE, "lb/ton", "lb_per_ton", 0.05),
     GRAM_PER_KG(Kind.SHARE, "g/kg", "g_per_kg", 0.1),
     PPM(Kind.SHARE, "ppm", "ppm", 0.0001),
     MILLIGRAM_PER_KG(Kind.SHARE, "mg/kg", "mg_per_kg", 0.0001),

@@ -1,9 +1,11 @@
 package haywright.app.exchange;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import haywright.app.exchange.csv.ReportCsv;
 import haywright.app.exchange.lab.ColumnIs;
+import haywright.app.exchange.lab.Days;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Vocabulary;
@@ -176,6 +178,33 @@ class UnseenSheetsTest {
                 "limits-of-law.csv | 0 | CP dm 11.4; CU dm 31; NO3N dm ND",
                 "names-over.txt | 0 | MOISTURE 11.1; CP ar 8.0; CP dm 9.0; ADF ar 34.7; ADF dm 39.0",
                 "names-over.txt | 1 | MOISTURE 13.9; CP ar 9.5; CP dm 11.0; ADF ar 31.0; ADF dm 36.0",
+                "marks-before-units.txt | 0 | DM 88.2; CP dm 98; ADF dm 381; NDF dm 602; P dm 1.9; CU dm 6.1; ZN dm 22",
+                "marks-explained.txt | 0 | DM 88.2; CP dm 98; ADF dm 381; CA dm 4.1; P dm 1.9; NO3N dm 310",
+                "marks-in-a-mail.txt | 0 | CP dm 98; ADF dm 381; TDN dm 58; CA dm 4.1",
+                "marks-in-cells.csv | 0 | CP dm 98; ADF dm 381; CA dm 4.1; P dm 1.9; CU dm 6.1; MOISTURE 11.2",
+                "basis-with-dry-matter.txt | 0 | DM 92.6; CP dm 9.8; ADF dm 38.1",
+                "all-but-moisture.txt | 0 | MOISTURE 9.4; CP dm 9.8; ADF dm 38.1",
+                "basis-then-dry-matter.txt | 0 | DM 92.6; CP dm 9.8; ADF dm 38.1",
+                "basis-of-results.csv | 0 | CP ar 8.8; ADF ar 34.1; NDF ar 55.0",
+                "reporting-basis.txt | 0 | DM 92.6; CP dm 9.8; ADF dm 38.1",
+                "bag-you-marked.txt | 0 | CP dm 9.8; ADF dm 38.1",
+                "sample-labeled.txt | 0 | CP dm 9.8; ADF dm 38.1; TDN dm 57",
+                "leader-dots.txt | 0 | CP dm 9.8; ADF dm 38.1",
+                "raised-figures.txt | 0 | CP dm 9.8; NO3N dm 310",
+                "lowered-figures.txt | 0 | CP dm 9.8; NO3N dm 310; NO3 dm 1372; NH3N 4; CA dm 0.4",
+                "formulas.csv | 0 | DM 90; CP dm 9.8; NO3N dm 310; K dm 1.9; KNO3 dm 0.22",
+                "years-by-a-stroke.txt | 0 | CP dm 9.8; ADF dm 38.1",
+                "years-over-columns.txt | 0 | CP dm 9.8; ADF dm 38.1",
+                "years-sideways.csv | 0 | CP dm 9.8; ADF dm 38.1",
+                "year-column.csv | 0 | DM 89; CP dm 9.8; ADF dm 38.1",
+                "last-year-dm.txt | 0 | CP dm 9.8; ADF dm 38.1",
+                "years-under-bases.txt | 0 | CP ar 8.7; CP dm 9.8; ADF ar 34.0; ADF dm 38.1",
+                "letters-at-the-end.txt | 0 | CP dm 9.8; ADF ar 34.1; NO3N dm 310; MOISTURE 10.4",
+                "letters-in-a-column.txt | 0 | CP dm 9.8; ADF ar 34.1; TDN dm 1140; CA dm 8.4; MOISTURE 10.4",
+                "letters-in-brackets.txt | 0 | CP dm 9.8; ADF ar 34.1; CA dm 8.4",
+                "uneven-lines.csv | 0 | DM 90; CP dm 9.8; ADF dm 38.1; ZN dm 22",
+                "uneven-down.csv | 0 | CP dm 9.8",
+                "uneven-tabs.tsv | 0 | DM 90; CP dm 9.8; ADF dm 38.1; ZN dm 22",
                 "three-nitrates.txt | 0 | NO3 dm 4210; NO3N dm 951; KNO3 dm 6866; MOISTURE 11.8; HCN dm Negative"
             })
     void everyFigureThatIsTakenIsTheOneOnTheSheet(String file, int sample, String says) throws IOException {
@@ -208,6 +237,12 @@ class UnseenSheetsTest {
                 "limits-beside.csv | Bench 9 | 10/03/2026 | ''",
                 "strokes-empty.txt | West bench oats | 10/02/2026 | GB-4410",
                 "strokes-two-samples.txt | North bench | '' | ''",
+                "lot-mark.txt | West stack | '' | ''",
+                "bag-you-marked.txt | West stack 2 | '' | ''",
+                "your-name-for-it.csv | West stack | '' | 771",
+                "leader-dots.txt | West stack | 10/14/2026 | ''",
+                "sample-labeled.txt | Creek bottom | '' | ''",
+                "mail-date-zone.txt | West stack | 10/20/2026 | ''",
                 "three-nitrates.txt | Sudangrass hay, round bales, \"SG-1\" | 09/26/26 | ''"
             })
     void aSampleIsToldByItsCodeItsDayAndItsOtherNames(String file, String code, String sampled, String other)
@@ -295,6 +330,47 @@ class UnseenSheetsTest {
                 Map.of(), Map.of("mark " + dry, ColumnIs.DRY_MATTER, "mark " + received, ColumnIs.AS_RECEIVED));
         assertThat(figures(NothingIsLostTest.read(text(file), said).samples().get(0)))
                 .containsExactlyElementsOf(said(says));
+    }
+
+    /** A line whose cells do not go with the headings is listed with its number, and none of its figures taken. */
+    @ParameterizedTest(name = "{0}")
+    @CsvSource({"uneven-lines.csv, 1, 3:4:5", "uneven-down.csv, 1, 3:4:5", "uneven-tabs.tsv, 1, 3:4"})
+    void anUnevenLineIsListedWithItsNumber(String file, int samples, String lines) throws IOException {
+        var found = read(file);
+        assertThat(found.samples()).hasSize(samples);
+        for (var line : lines.split(":")) {
+            assertThat(found.notTaken()).anyMatch(words -> words.startsWith("Line " + line + ", "));
+        }
+    }
+
+    /** The date of a mail, with its time and zone, is a day; what the form gets is the day. */
+    @ParameterizedTest(name = "{0}")
+    @CsvSource({"mail-date.txt, 2026-11-03", "mail-date-zone.txt, 2026-11-03"})
+    void theDateLineOfAMailIsADay(String file, String day) throws IOException {
+        var reported = read(file).samples().get(0).reported();
+        assertThat(Days.read(reported, Days.Order.UNTOLD)).hasToString("Optional[" + day + "]");
+    }
+
+    /** Letters in a column of bases that nobody explains, in text laid out with blanks. */
+    @Test
+    void lettersInTextAreAskedEachForItself() throws IOException {
+        var open = read("letters-not-said.txt");
+        assertThat(open.columns()).extracting(Understood.Column::written).containsExactly("mark D", "mark A");
+        assertThat(figures(open.samples().get(0))).containsExactly("MOISTURE 10.4");
+        var said = new Vocabulary(Map.of(), Map.of("mark d", ColumnIs.DRY_MATTER, "mark a", ColumnIs.AS_RECEIVED));
+        assertThat(figures(NothingIsLostTest.read(text("letters-not-said.txt"), said)
+                        .samples()
+                        .get(0)))
+                .containsExactlyElementsOf(said("CP dm 9.8; ADF ar 34.1; CA dm 0.4; MOISTURE 10.4"));
+    }
+
+    /** 8.4 lb in a ton of 2,000 lb is 0.42 %. */
+    @Test
+    void poundsInATonAreAShare() throws IOException {
+        assertThat(read("letters-in-a-column.txt").samples().get(0).cells())
+                .filteredOn(cell -> cell.analyte() == Analyte.CA)
+                .singleElement()
+                .satisfies(cell -> assertThat(cell.unit().to(Unit.PERCENT, 8.4)).isEqualTo(0.42, within(1e-12)));
     }
 
     /** Unit and basis as the sheet prints them stay with a name that somebody explained; what it does not print is asked. */

@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Reports brought to a new ranch from files and pasted, without scripts: looked over, named, and kept. */
 class BringPagesTest {
@@ -614,6 +615,30 @@ class BringPagesTest {
     }
 
     /** Two columns that nobody knows have an answer each, and the page says where it is given. */
+    /** Of whichever units and names: a test of water is typed on its own page, and nothing of it is taken as feed. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "Water analysis\nSample: Stock dam\nNitrate-N 12 ppm\nSodium 210 ppm\nCalcium 90 ppm\npH 8.1\n",
+                "Sample type: livestock water\nResults, as received\nSulfate   820\nCalcium   90 ppm\nMagnesium   44 ppm\n",
+                "Sample,Matrix,Calcium ppm,Sodium ppm,Nitrate-N ppm,Hardness\nDam,Water,90,210,12,310\n"
+            })
+    void aTestOfWaterIsSentToItsPageInAnyUnit(String sheet) {
+        assertThat(send("reports/bring", bring(sheet)).body()).contains("it looks like a test of water");
+    }
+
+    /** Where a page comes back with a question, what was picked on it stays picked. */
+    @Test
+    void howItWasSampledStaysWhereAQuestionComesBack() {
+        var two = "Sample,DM,CP % DM,ADF % DM\nN-1,90,98,38\nN-2,90,99,36\n";
+        send("reports/bring", bring(two));
+        var back = send("reports/bring/all", Map.of("howSampled", "grab", "lot-0", lot, "lot-1", lot));
+        assertThat(back.status()).isEqualTo(422);
+        assertThat(back.body())
+                .containsPattern("value=\"grab\"[^>]*checked|checked[^>]*value=\"grab\"")
+                .contains("value=\"" + lot + "\" selected");
+    }
+
     @Test
     void whatAColumnHoldsIsAskedColumnByColumn() {
         var sheet = """

@@ -25,7 +25,8 @@ final class About {
 
     private final Map<Told, List<String>> told = new EnumMap<>(Told.class);
 
-    void add(Told what, String value) {
+    void add(Told what, String written) {
+        var value = what.isDay() ? Days.in(written).orElse("") : written;
         var all = told.computeIfAbsent(what, k -> new ArrayList<>());
         if (!value.isBlank() && !all.contains(value)) {
             all.add(value);
@@ -109,7 +110,8 @@ final class About {
     /** Days of receipt, accounts and remarks have no place in a report here, and of methods only the two it knows. */
     static boolean isKept(Told told, String value) {
         return switch (told) {
-            case BAG, NUMBER, LOT, SAMPLED, REPORTED -> true;
+            case BAG, NUMBER, LOT -> true;
+            case SAMPLED, REPORTED -> value.isBlank() || Days.isDay(value);
             case LABORATORY -> value.equals(Laboratory.name(value));
             case METHOD -> value.isBlank() || Understood.ownMethod(value) != null;
             case RECEIVED, OTHER -> false;

@@ -67,7 +67,7 @@ final class Down {
             if (row < first && !isUnknownName(row) || isAbout(row)) {
                 continue;
             }
-            if (isMarkKnown(row)) {
+            if (!taking.isUneven(row, head) && isMarkKnown(row)) {
                 for (int names : nameColumns) {
                     row(row, names, byKey, abouts);
                 }

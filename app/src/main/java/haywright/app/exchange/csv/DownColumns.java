@@ -5,6 +5,7 @@ import haywright.app.exchange.lab.ColumnWords;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood.Column;
+import haywright.app.exchange.lab.Years;
 import haywright.forage.Basis;
 import haywright.quantity.Unit;
 import java.util.ArrayList;
@@ -12,6 +13,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Predicate;
@@ -68,7 +70,8 @@ final class DownColumns {
         this.grid = taking.grid;
         this.names = names;
         this.corner = names.columns().stream()
-                .flatMap(column -> Heading.basis(heading(column)).stream())
+                .flatMap(
+                        column -> Heading.basis(heading(column)).or(() -> ColumnWords.corner(heading(column))).stream())
                 .findFirst()
                 .orElse(null);
         byHeading();
@@ -87,6 +90,23 @@ final class DownColumns {
 
     private String heading(int column) {
         return names.head() < 0 ? "" : grid.cell(names.head(), column);
+    }
+
+    /** The newest of several years over the columns; empty where no several stand there. */
+    private OptionalInt newest() {
+        return names.head() < 0
+                ? OptionalInt.empty()
+                : Years.newest(IntStream.range(0, grid.width(names.head()))
+                        .mapToObj(this::heading)
+                        .toList());
+    }
+
+    private boolean isNewest(int column) {
+        return newest().isPresent() && newest().equals(Years.of(heading(column)));
+    }
+
+    private boolean isOlder(int column) {
+        return newest().isPresent() && Years.of(heading(column)).isPresent() && !isNewest(column);
     }
 
     private void settle(int column) {
@@ -108,6 +128,8 @@ final class DownColumns {
                 basis = column;
             } else if (REPORTS.contains(key)) {
                 report = column;
+            } else if (isNewest(column)) {
+                value(column, null);
             } else if (NameColumns.isValue(key)
                     || NameColumns.basis(grid, names.head(), column).isPresent()) {
                 value(column, NameColumns.basis(grid, names.head(), column).orElse(null));
@@ -123,7 +145,7 @@ final class DownColumns {
                     told.put(column, what);
                 }
             }
-            if (isKnown) {
+            if (isKnown && !isNewest(column)) {
                 settle(column);
             }
         }
@@ -193,7 +215,7 @@ final class DownColumns {
         if (heading.isBlank()) {
             return;
         }
-        boolean isOfOthers = ColumnWords.isOther(heading);
+        boolean isOfOthers = ColumnWords.isOther(heading) || isOlder(column);
         var said = grid.words
                 .column(heading)
                 .or(() -> !areValuesSaid && !isOfOthers && isNumbered(column)
@@ -365,10 +387,11 @@ final class DownColumns {
         for (var entry : values.entrySet()) {
             var text = grid.cell(row, entry.getKey());
             left = text.isBlank() && entry.getValue().basis != null ? left : text;
-            if (NameColumns.basis(left).isEmpty() && !NameColumns.isValue(Heading.key(left))) {
+            boolean isYear = newest().isPresent() && Years.of(left).isPresent();
+            if (!isYear && NameColumns.basis(left).isEmpty() && !NameColumns.isValue(Heading.key(left))) {
                 entry.getValue().about.add(what, left);
             }
-            if (About.isKept(what, text)) {
+            if (!isYear && About.isKept(what, text)) {
                 grid.settle(row, entry.getKey());
                 grid.settle(row, names.columns().get(0));
             }

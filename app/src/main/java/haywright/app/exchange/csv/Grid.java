@@ -24,6 +24,9 @@ final class Grid {
 
     private static final Pattern FIGURE = Pattern.compile(
             "[<>]?\\s*[-−+]?(?:[0-9]|[.,][0-9])[0-9.,' ]*\\s*[*†‡§]*(?:%|\\p{L}{1,5}(?:/\\p{L}{1,3})?)?");
+    /** Lines that a quotation mark has drawn into one cell. */
+    private static final Pattern BROKEN = Pattern.compile("(?s)[0-9][,;\t].*\\R|\\R.*[,;\t].*[0-9]");
+
     private final List<List<String>> rows = new ArrayList<>();
     private final List<BitSet> settled = new ArrayList<>();
     private final List<Long> lines = new ArrayList<>();
@@ -51,6 +54,32 @@ final class Grid {
 
     int width(int row) {
         return rows.get(row).size();
+    }
+
+    /** Up to the last cell with something in it. */
+    private int used(int row) {
+        int end = width(row);
+        while (end > 0 && cell(row, end - 1).isBlank()) {
+            end--;
+        }
+        return end;
+    }
+
+    /**
+     * Why the figures of a line cannot be told apart: it has fewer cells than headings or more, or one of them holds
+     * lines of its own. Empty where it is as wide as its headings.
+     */
+    Optional<String> uneven(int row, int head) {
+        if (rows.get(row).stream().anyMatch(cell -> BROKEN.matcher(cell).find())) {
+            return Optional.of("a cell of it goes on over several lines. Is a quotation mark missing");
+        }
+        int wanted = used(head);
+        boolean isNarrow = width(row) < wanted;
+        boolean isWide = used(row) > width(head);
+        return isNarrow || isWide
+                ? Optional.of("it has %d cells under %d headings. Is one missing, or a quotation mark"
+                        .formatted(isNarrow ? width(row) : used(row), wanted))
+                : Optional.empty();
     }
 
     long line(int row) {

@@ -29,7 +29,11 @@ import org.jspecify.annotations.Nullable;
 
 /** Figures on their way from cells to samples, and what is said of those that are not taken. */
 final class Taking {
-    private static final Pattern MARKED = Pattern.compile("(?<=\\S)\\s?([*†‡§]{1,3}|[¹²³⁰⁴-⁹]{1,2})$");
+    private static final Pattern MARKED = Pattern.compile("(?<=\\S)\\s?(" + Legend.MARK + ")$");
+
+    /** Behind a figure, letters without brackets too. */
+    private static final Pattern MARKED_FIGURE =
+            Pattern.compile("(?<=[0-9%])\\s*(" + Legend.MARK + "|(?<=\\s)[a-z0-9])$");
 
     final Grid grid;
     final Map<String, Named> names;
@@ -85,6 +89,19 @@ final class Taking {
         grid.settle(row);
     }
 
+    /** Whether the cells of a line do not go with the headings; then it is listed, and none of its figures taken. */
+    boolean isUneven(int row, int head) {
+        if (head < 0 || grid.hasNoFigures(row)) {
+            return false;
+        }
+        var why = grid.uneven(row, head);
+        why.ifPresent(words -> {
+            notTaken.add("Line %d, %s? Nothing of it is taken: %s".formatted(grid.line(row), words, grid.shown(row)));
+            grid.settle(row);
+        });
+        return why.isPresent();
+    }
+
     /** A column that is asked about. */
     void column(Column column) {
         columns.putIfAbsent(Heading.key(column.written()), column);
@@ -124,7 +141,8 @@ final class Taking {
             String limit,
             boolean isLess,
             Tested.@Nullable Method besideIt) {
-        var mark = mark(grid.cell(row, column)).or(() -> mark(name)).orElse("");
+        var own = ownMark(grid.cell(row, column));
+        var mark = own.isEmpty() ? mark(name) : own;
         var meaning = legend.of(mark);
         var method = besideIt == null && meaning != null ? meaning.method() : besideIt;
         var heading = mark.isEmpty() ? unmarked : marked(unmarked, name, mark, row, isOver);
@@ -132,13 +150,17 @@ final class Taking {
             grid.settle(row, column);
             return;
         }
+        if (own.matches(".*[\\p{L}\\p{N}].*") && meaning == null) {
+            notTaken.add("Line %d, “%s”: what its mark %s means is not said on the sheet"
+                    .formatted(grid.line(row), name, own));
+        }
         var analyte = heading.analyte();
         boolean isBare = grid.cell(row, column).matches("[0-9].*");
         var text = (isLess && isBare ? "<" : "")
-                + Grid.WITHIN
-                        .matcher(grid.cell(row, column))
-                        .replaceFirst("")
-                        .replaceFirst("(?<=[0-9])\\s*[*†‡§]+$", "");
+                + Grid.WITHIN.matcher(grid.cell(row, column)).replaceFirst("");
+        text = own.isEmpty()
+                ? text
+                : text.substring(0, text.length() - own.length()).strip();
         if (Said.of(text)
                         .filter(said ->
                                 said.why() == Why.NOT_DETECTED && said.limit().isEmpty())
@@ -172,6 +194,10 @@ final class Taking {
             notTaken.add("Line %d, “%s”, %s: it stands there more than once".formatted(grid.line(row), name, text));
             return;
         }
+        if (text.matches("[0-9.,]*[0-9] +[0-9]{1,2}(?![0-9]).*")) {
+            notTaken.add("Line %d, “%s”: “%s” is not a number".formatted(grid.line(row), name, text));
+            return;
+        }
         var before = cells.putIfAbsent(key, cell);
         boolean isOther = before != null && !before.text().equals(cell.text());
         if (before != null && isOther && Heading.key(before.read()).equals(Heading.key(name))) {
@@ -185,9 +211,18 @@ final class Taking {
         }
     }
 
-    private static Optional<String> mark(String text) {
-        var found = MARKED.matcher(text);
-        return found.find() ? Optional.of(found.group(1)) : Optional.empty();
+    /** Behind a name: signs, and letters in brackets that the sheet explains; empty for none. */
+    private String mark(String name) {
+        var found = MARKED.matcher(name);
+        boolean isOne = found.find() && (!found.group(1).matches("[(\\[].*") || legend.of(found.group(1)) != null);
+        return isOne ? found.group(1) : "";
+    }
+
+    /** Behind a figure; another figure is one only where the sheet explains it. */
+    private String ownMark(String cell) {
+        var found = MARKED_FIGURE.matcher(cell);
+        boolean isOne = found.find() && (!found.group(1).matches("[0-9]") || legend.of(found.group(1)) != null);
+        return isOne ? found.group(1) : "";
     }
 
     /** With what a mark says of unit and basis; null where that is not understood, or has to be said first. */

@@ -6,6 +6,7 @@ import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Understood.Cell;
 import haywright.app.exchange.lab.Understood.Sample;
+import haywright.app.exchange.lab.Years;
 import haywright.forage.Basis;
 import haywright.forage.lab.Tested;
 import haywright.workings.Refused;
@@ -62,9 +63,12 @@ final class Wide {
             first++;
         }
         headings();
+        checkWidths(separator);
         var samples = new ArrayList<Sample>();
         for (int row = first; row < grid.height(); row++) {
-            checkWidth(row, separator);
+            if (taking.isUneven(row, head) || isOfAnotherYear(row)) {
+                continue;
+            }
             var own = new About();
             int at = row;
             told.forEach((column, what) -> {
@@ -228,16 +232,43 @@ final class Wide {
         return null;
     }
 
-    private void checkWidth(int row, char separator) {
-        if (grid.width(row) > grid.width(head)) {
-            var line = grid.row(row);
+    /** Where most lines have more cells than headings, one sign stands for two things in all of the file. */
+    private void checkWidths(char separator) {
+        var wide = IntStream.range(first, grid.height())
+                .filter(row -> grid.width(row) > grid.width(head))
+                .boxed()
+                .toList();
+        if (2 * wide.size() > grid.height() - first) {
+            var line = grid.row(wide.get(0));
             throw new Refused(
                     "text",
                     String.join(" ", line.subList(0, Math.min(6, line.size()))),
-                    "line %d has %d cells under %d headings".formatted(grid.line(row), line.size(), grid.width(head)),
+                    "line %d has %d cells under %d headings"
+                            .formatted(grid.line(wide.get(0)), line.size(), grid.width(head)),
                     separator == ','
                             ? "Is the comma between columns also the one before decimals? Then save it with semicolons."
                             : "Is a cell not closed, or a heading missing?");
         }
+    }
+
+    /** Under a heading of years, a line of an earlier one than the newest, where no day tells which sample it is. */
+    private boolean isOfAnotherYear(int row) {
+        var column = IntStream.range(0, grid.width(head))
+                .filter(at -> Years.isColumn(grid.cell(head, at)))
+                .findFirst();
+        if (column.isEmpty() || told.containsValue(Told.SAMPLED)) {
+            return false;
+        }
+        var years = IntStream.range(first, grid.height())
+                .mapToObj(at -> grid.cell(at, column.getAsInt()))
+                .toList();
+        var year = Years.of(grid.cell(row, column.getAsInt()));
+        var newest = Years.newest(years);
+        boolean isOther = newest.isPresent() && year.isPresent() && year.getAsInt() < newest.getAsInt();
+        if (isOther) {
+            taking.notTaken.add("Line %d, it is of another year: %s".formatted(grid.line(row), grid.shown(row)));
+            grid.settle(row);
+        }
+        return isOther;
     }
 }

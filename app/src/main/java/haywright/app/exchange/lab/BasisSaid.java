@@ -21,6 +21,19 @@ public record BasisSaid(Basis basis, int from, int to) {
                     + "\\b(as[ -](?:received|fed|is|sampled)|dry[ -](?:matter|weight)|dry)\\b(?: basis)?");
     private static final Pattern OTHERS =
             Pattern.compile("(?i)\\b(?:calculated|typical|average|mean|normal|range|goal|guide|reference)\\b");
+
+    /** "(sample as received 92.6 % dry matter)": how dry it came, and no basis of figures. */
+    private static final String DRY_MATTER_ITSELF =
+            "(?i)\\((?=[^()]*[0-9])(?=[^()]*\\b(?:dry matter|dm|moisture|solids)\\b)(?![^()]*\\b(?:all|basis|results?|figures?|values?)\\b)[^()]*\\)";
+
+    /** "All but moisture on …": what has one figure whatever the basis. */
+    private static final String BUT =
+            "(?i)^(?:all|everything)(?: (?:of the )?(?:figures|results|values|numbers|analytes|nutrients))? ?,? ?(?:but|except|except for|other than|excluding|apart from|save) (?:the |for )*"
+                    + "(?:(?:moisture|dry matter|dm|ph|rfv|rfq|and|or|,|&|the) ?)+(?= )";
+
+    private static final String OF_RESULTS =
+            "(?i)^(?:the )?(?:reporting |reported |result )?basis(?: of| for)?(?: (?:the|all|these))*(?: (?:report(?:ing)?|results?|figures?|values?|analys[ie]s|data|numbers))? ?(?:[:=–-]|is|are) ?";
+
     /** What a line says of all figures, sentence by sentence. */
     public static List<BasisSaid> in(String line) {
         var all = new ArrayList<BasisSaid>();
@@ -37,7 +50,13 @@ public record BasisSaid(Basis basis, int from, int to) {
     }
 
     private static Optional<Basis> basis(String sentence) {
-        var plain = sentence.strip().replaceAll("\\s+", " ").replaceAll(" ?[.;:]+$", "");
+        var plain = sentence.strip()
+                .replaceAll("\\s+", " ")
+                .replaceAll(DRY_MATTER_ITSELF, "")
+                .replaceFirst(BUT, "all ")
+                .replaceFirst(OF_RESULTS, "basis: ")
+                .replaceAll(" ?[.;:,]+$", "")
+                .strip();
         return Stream.concat(Stream.of(plain), clauses(plain))
                 .map(BasisSaid::wholly)
                 .flatMap(Optional::stream)
@@ -49,10 +68,21 @@ public record BasisSaid(Basis basis, int from, int to) {
         return Pattern.compile("[,:]|(?=\\((?:on |all )?[^()]*\\bbasis\\))")
                 .splitAsStream(sentence)
                 .map(String::strip)
+                .map(part -> isAtTheEnd(sentence, part) ? "all " + part : part)
                 .map(part -> sentence.matches("(?i).*\\b(?:results?|values?|figures?|numbers)\\b.*")
                         ? part.replaceFirst("^\\(([^()]*basis)\\).*", "all $1")
                         : part)
                 .filter(part -> part.matches("(?i)(?:all|everything|results?|values?|figures?|numbers)\\b.*"));
+    }
+
+    /** "Here is your hay, on a dry matter basis:" speaks of all that follows; "TDN, dry matter basis" of one figure. */
+    private static boolean isAtTheEnd(String sentence, String part) {
+        return part.matches("(?i).*\\bbasis$")
+                && Heading.basis(part).isPresent()
+                && sentence.endsWith(part)
+                && sentence.split(" ").length - part.split(" ").length > 3
+                && sentence.substring(0, sentence.length() - part.length()).indexOf('%') < 0
+                && Label.of(sentence.split("[,:(]", 2)[0]).isEmpty();
     }
 
     private static Optional<Basis> wholly(String said) {

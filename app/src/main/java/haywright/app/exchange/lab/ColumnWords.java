@@ -1,6 +1,8 @@
 package haywright.app.exchange.lab;
 
+import haywright.forage.Basis;
 import java.util.Arrays;
+import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
 
@@ -29,9 +31,10 @@ public final class ColumnWords {
             "property",
             "assay");
     private static final Pattern VALUES = Pattern.compile(
-            "(?:(?:reported|final|test|measured|lab(?:oratory)?|your|this|sample|analytical) )*(?:result|value|amount|figure|finding|concentration|level|reading)s?|found|this sample|your sample|this report");
+            "(?:(?:reported|final|test|measured|lab(?:oratory)?|your|this|sample|analytical) )*(?:result|value|amount|figure|finding|concentration|level|reading)s?|found|this sample|your sample|this report"
+                    + "|(?:this|current|present)(?: (?:year|season|fall|winter|spring|summer|cutting|time|test))?(?:['’]s)?(?: (?:results?|samples?|report))?");
     private static final Pattern BEGINS_VALUE = Pattern.compile(
-            "(?i)^\\s*(?:reported|final|test|measured|lab|your|this|sample|analytical|result|value|amount|figure|found)");
+            "(?i)^\\s*(?:reported|final|test|measured|lab|your|this|current|sample|analytical|result|value|amount|figure|found)");
     private static final Set<String> UNITS = Set.of("unit", "units", "uom", "unit of measure", "measure");
     private static final Set<String> BASES =
             Set.of("basis", "reported basis", "moisture basis", "reporting basis", "result basis");
@@ -43,7 +46,15 @@ public final class ColumnWords {
     private ColumnWords() {}
 
     public static boolean isNames(String heading) {
-        return NAMES.contains(key(heading));
+        return NAMES.contains(key(heading)) || corner(heading).isPresent();
+    }
+
+    /** "Analysis, % DM" over the names: the basis of all figures beside them; empty where the heading says none. */
+    public static Optional<Basis> corner(String heading) {
+        var parts = key(heading).split("\\s*[,(:–-]\\s*", 2);
+        return parts.length == 2 && NAMES.contains(parts[0])
+                ? Heading.basis(parts[1].replaceAll("[)]", ""))
+                : Optional.empty();
     }
 
     public static boolean isValue(String heading) {

@@ -5,6 +5,7 @@ import haywright.workings.Refused;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -27,6 +28,8 @@ public final class Days {
             Pattern.compile("(?i)^(?:mon|tues?|wed(?:nes)?|thu(?:rs?)?|fri|sat(?:ur)?|sun)(?:day)?[.,]?\\s+");
     private static final Pattern TIME =
             Pattern.compile("(?i)(?:[ T,]+|\\s+at\\s+)[0-9]{1,2}:[0-9]{2}(?::[0-9]{2})?\\s*(?:[ap]\\.?m\\.?)?Z?$");
+
+    private static final int MOST_WORDS = 5;
 
     private Days() {}
 
@@ -110,6 +113,32 @@ public final class Days {
     public static Optional<LocalDate> read(String text, Order order) {
         var all = all(text, order);
         return all.size() == 1 ? Optional.of(all.get(0)) : Optional.empty();
+    }
+
+    /**
+     * The one day among these words: "Tue, 03 Nov 2026 14:22:07 -0700" has 03 Nov 2026. The words as they are where there
+     * are two days; empty where there is none.
+     */
+    public static Optional<String> in(String words) {
+        if (isDay(words)) {
+            return Optional.of(words);
+        }
+        var all = words.strip().split("\\s+");
+        var days = new ArrayList<String>();
+        for (int from = 0; from < all.length; from++) {
+            for (int to = Math.min(all.length, from + MOST_WORDS); to > from; to--) {
+                var some =
+                        String.join(" ", Arrays.asList(all).subList(from, to)).replaceAll("^[(\\[]+|[)\\],;.]+$", "");
+                if (isDay(some)) {
+                    days.add(some);
+                    from = to - 1;
+                    break;
+                }
+            }
+        }
+        return days.isEmpty()
+                ? Optional.empty()
+                : Optional.of(days.stream().distinct().count() == 1 ? days.get(0) : words);
     }
 
     /** Whether it is written as a day, whichever one it is. */

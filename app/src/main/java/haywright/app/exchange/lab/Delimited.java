@@ -18,13 +18,15 @@ public final class Delimited {
     private static final int MOST_CELLS = 400;
     private static final Pattern STROKE = Pattern.compile("[|│¦║┃]");
     private static final Pattern RULE = Pattern.compile("[\\s|│¦║┃:+=_–—─═╪╞╡┌┬┐├┼┤└┴┘╔╦╗╠╬╣╚╩╝-]*");
-    /** Two figures with room between them: the strokes round them are a frame, and part no cells. */
-    private static final Pattern FRAMED = Pattern.compile("[0-9] {2,}[<.]?[0-9]");
+    /** Two figures with room between them, or a name and a figure: the strokes round them are a frame, and part no cells. */
+    private static final Pattern FRAMED =
+            Pattern.compile("[0-9] {2,}[<.]?[0-9]|^[^|│¦║┃]*\\p{L}[^|│¦║┃]*\\S {2,}[<.]?[0-9][0-9.,]*\\s*[|│¦║┃]");
 
     private Delimited() {}
 
     /** A page as a mail or a browser copies it, with its marks: each row of a table a line, strokes between its cells. */
-    public static String plain(String text) {
+    public static String plain(String raw) {
+        var text = Formulas.plain(raw);
         if (!Pattern.compile("(?i)<t[dh]\\b").matcher(text).find()) {
             return text;
         }

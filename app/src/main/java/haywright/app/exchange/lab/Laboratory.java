@@ -6,7 +6,7 @@ import java.util.regex.Pattern;
 public final class Laboratory {
     /** "— batch 7140", "(report 3 of 5)", "2026/118-B", "Run A-17" behind a name. */
     private static final Pattern NUMBERED = Pattern.compile(
-            "(?iu)(?<=[\\p{L}.)’'])[\\s,;:|/#(\\[–—-]+(?:(?:batch|bench|sheet|report|rept?|job|page|pg|series|run|order|work|lot|set|file|id|ref|certificate|cert|version|ver|rev|form|no|nr|number|copy|of)\\b[\\s.:#/–—-]*)*"
+            "(?iu)(?<=[\\p{L}.)’'])[\\s,;:|–—][\\s,;:|/#(\\[–—-]*(?:(?:batch|bench|sheet|report|rept?|job|page|pg|series|run|order|work|lot|set|file|id|ref|certificate|cert|version|ver|rev|form|no|nr|number|copy|of)\\b[\\s.:#/–—-]*)*"
                     + "\\p{L}{0,4}[#-]?[0-9].*$");
 
     private Laboratory() {}

@@ -17,8 +17,16 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Legend {
     private static final int LONGEST = 1000;
+    private static final String RAISED_FIGURES = "⁰¹²³⁴⁵⁶⁷⁸⁹";
+    private static final String RAISED_LETTERS = "ᵃᵇᶜᵈᵉᶠᵍʰⁱ";
+    /** Raised figures and letters, which are marks wherever they stand. */
+    public static final String RAISED = RAISED_FIGURES + RAISED_LETTERS;
     /** Signs behind a name or a figure that point to what is said elsewhere. */
-    public static final String MARK = "[*†‡§]{1,3}|[⁰¹²³⁴-⁹]{1,2}|\\([a-z]\\)";
+    public static final String MARK = "[*†‡§]{1,3}|[" + RAISED + "]{1,2}|[(\\[][a-z0-9][)\\]]";
+
+    /** At the foot, before what they mean, and behind a figure: letters and figures without brackets too. */
+    private static final Pattern BARE =
+            Pattern.compile("^\\s*([a-z0-9])[.):]?\\s+(?=[=:–-]?\\s*(\\p{L}|%))(?!.*\\s{2,}.*[0-9])(.*)$");
     /** A mark, and what it means up to the next one or the end of the sentence. */
     private static final Pattern LEGEND = Pattern.compile("(?:^|(?<=[\\s.;,]))(" + MARK
             + ")\\s*[=:–-]?\\s*(\\p{L}|%)((?:(?!\\s(?:" + MARK + ")\\s*[=:\\p{L}])(?!\\.\\s|\\.$|;).)*)");
@@ -44,7 +52,8 @@ public final class Legend {
 
     /** "A = in the dry matter. B: as it came": a letter or a short word, and what it stands for. */
     private static final Pattern LETTER = Pattern.compile(
-            "(?<![\\p{L}\\p{N}])([\\p{L}\\p{N}]{1,3})\\s*[=:–]\\s*((?:(?!\\s[\\p{L}\\p{N}]{1,3}\\s*[=:–]\\s)[^.;|])+)");
+            "(?<![\\p{L}\\p{N}])([\\p{L}\\p{N}]{1,3})(?:\\s*[=:–]\\s*|\\s+(?:-|means?|stands for|is)\\s+|(?<=\\p{Lu})\\s+(?=(?:as|dry|on|in) ))"
+                    + "((?:(?![\\s,][\\p{L}\\p{N}]{1,3}\\s*[=:–]\\s)(?!,\\s?\\p{Lu}{1,3}\\s)[^.;|()])+)");
 
     private static final Pattern DRY =
             Pattern.compile("(?i)\\b(?:dry|dried|oven-dr(?:y|ied)|dm|moisture[- ]free|water[- ]free)\\b");
@@ -59,6 +68,7 @@ public final class Legend {
     private final Map<String, Meaning> marks = new LinkedHashMap<>();
     private final Map<String, Basis> letters = new LinkedHashMap<>();
     private final Set<Integer> lines = new HashSet<>();
+    private final Set<Integer> ofOne = new HashSet<>();
 
     /** @param all the lines of a sheet, or its cells; the first has number 1 */
     public Legend(List<String> all) {
@@ -73,9 +83,15 @@ public final class Legend {
                 boolean isSaid =
                         meaning.isTold() || line.substring(found.end(1)).strip().matches("[=:].*");
                 if (isSaid) {
-                    marks.merge(found.group(1), meaning, (one, other) -> one.isTold() ? one : other);
+                    marks.merge(key(found.group(1)), meaning, (one, other) -> one.isTold() ? one : other);
                     lines.add(number);
                 }
+            }
+            var bare = BARE.matcher(line);
+            if (bare.matches() && !lines.contains(number) && isPointedTo(bare.group(1), all)) {
+                ofOne.add(number);
+                marks.putIfAbsent(bare.group(1), meaning(bare.group(3).replaceFirst("^[=:–-]\\s*", "")));
+                lines.add(number);
             }
             var letter = LETTER.matcher(line);
             while (letter.find()) {
@@ -84,9 +100,36 @@ public final class Legend {
         }
     }
 
+    /** Whether a figure somewhere has this letter or figure behind it, as a mark. */
+    private static boolean isPointedTo(String mark, List<String> all) {
+        var behind = Pattern.compile("[0-9]%?(?:\\s?[(\\[]" + mark + "[)\\]]|\\s?[" + raised(mark) + "]"
+                + (Character.isDigit(mark.charAt(0)) ? "|\\s" : "|\\s?") + mark
+                + "\\)?)(?=\\s*(?:$|[,;|]|%|\\p{L}{1,4}/|ppm|ppb|\\s{2,}))");
+        return all.stream().anyMatch(line -> behind.matcher(line).find());
+    }
+
+    private static String raised(String mark) {
+        char one = mark.charAt(0);
+        return Character.isDigit(one)
+                ? RAISED_FIGURES.substring(one - '0', one - '0' + 1)
+                : one - 'a' < RAISED_LETTERS.length() ? RAISED_LETTERS.substring(one - 'a', one - 'a' + 1) : mark;
+    }
+
+    /** One mark, raised or not and with its brackets or without. */
+    private static String key(String mark) {
+        var bare = mark.replaceAll("[()\\[\\]]", "");
+        var key = new StringBuilder();
+        for (char one : bare.toCharArray()) {
+            int figure = RAISED_FIGURES.indexOf(one);
+            int letter = RAISED_LETTERS.indexOf(one);
+            key.append(figure >= 0 ? (char) ('0' + figure) : letter >= 0 ? (char) ('a' + letter) : one);
+        }
+        return key.toString();
+    }
+
     /** Null where the sheet does not say what it means. */
     public @Nullable Meaning of(String mark) {
-        return marks.get(mark);
+        return marks.get(key(mark));
     }
 
     /** The basis that a letter in a column of bases stands for; empty where the sheet does not say. */
@@ -99,8 +142,14 @@ public final class Legend {
         return lines.contains(number);
     }
 
+    /** Whether the line of this number says what one letter or figure behind figures means, and nothing of the others. */
+    public boolean isOfOne(int number) {
+        return ofOne.contains(number);
+    }
+
     /** In a sentence that says no more than a basis; empty where it says two, or none. */
-    private static Optional<Basis> basis(String words) {
+    private static Optional<Basis> basis(String sentence) {
+        var words = sentence.strip().replaceAll("[,;)\\s]+$", "");
         var whole = Heading.basis(BasisSaid.bare(words + " "));
         if (whole.isPresent()) {
             return whole;

@@ -88,7 +88,9 @@ public enum Told {
     private static final Pattern CALLED = Pattern.compile(
             "(?:your|clients?|customers?|growers?|producers?|senders?|submitters?|owners?|ranch|farm)(?:['’]s)?(?: own)?"
                     + "(?: (?:sample|bag|lot|hay|feed|forage|field)(?: (?:id|no|ref|reference|code|mark|name|label|tag|desc|description|ident|identification))?"
-                    + "| (?:ref|reference|code|mark|marks|marking|label|tag|desc|description|ident|identification))");
+                    + "| (?:ref|reference|code|mark|marks|marking|label|tag|name|desc|description|ident|identification)(?: (?:for|of|on) (?:it|this|the (?:sample|bag|lot|hay|feed)))?)"
+                    + "|(?:what |name )?you (?:call|called|marked|named)(?: (?:it|the (?:sample|bag|lot|hay|feed)))?"
+                    + "|(?:bag|sample|lot|stack|bale|hay|feed|forage)(?:['’]s)? (?:mark|marks|marking|tag|label|called|as marked|marked)|marked(?: as)?|labell?ed(?: as)?");
 
     private static final Pattern NUMBERED = Pattern.compile(
             "(?:(?:lab(?:oratory)?|our|report|log|work order|order|case|accession|submission)(?: sample)?(?: id)? ?(?:no|id|ref|reference|code)?|reference|ref|ref no|no)");

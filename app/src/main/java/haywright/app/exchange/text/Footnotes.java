@@ -19,6 +19,17 @@ import org.jspecify.annotations.Nullable;
  * NDF} is a share of fiber.
  */
 final class Footnotes {
+    private static final Pattern SIGN =
+            Pattern.compile("(?<=^|[\\p{L}\\p{N}%)\\s])(" + Legend.MARK + ")(?=[\\s,;:.]|$)");
+
+    /** A letter or a figure without brackets: behind a figure, or behind a name with room after it. */
+    private static final Pattern LETTER = Pattern.compile(
+            "((?<=[0-9]%? {0,2})[a-z]\\)?|(?<=[0-9]%? {1,2})[0-9]\\)?|(?<=\\p{L}{2} ?)[a-z0-9](?=\\s{2,}))(?=\\s|$|[,;])");
+
+    /** What stands for a basis, at the end of a line or of a cell. */
+    private static final Pattern BASIS = Pattern.compile(
+            "(?<=[0-9%\\p{L})] {1,40}\\(?)([\\p{Lu}]{1,3}|[0-9])(?=\\)?\\s*$|\\)?\\s{2,}|\\)?\\s*[|,;])");
+
     private final Legend legend;
     private final Map<Integer, List<Place>> places = new LinkedHashMap<>();
     private final Set<Basis> bases = new HashSet<>();
@@ -30,6 +41,11 @@ final class Footnotes {
         raw.stream()
                 .filter(line -> line.length() <= TextLine.MOST_COLUMNS)
                 .forEach(line -> BasisSaid.in(line).forEach(one -> bases.add(one.basis())));
+    }
+
+    /** Whether a line says what one mark means, and nothing of the figures without it. */
+    boolean isLegend(TextLine line) {
+        return legend.isOfOne(line.number());
     }
 
     /** The one basis that the sheet says of all its figures; null where it says none, or several. */
@@ -44,16 +60,27 @@ final class Footnotes {
             return raw;
         }
         var plain = new StringBuilder(raw);
-        var mark = Pattern.compile("(?<=^|[\\p{L}\\p{N}%)\\s])(?:" + Legend.MARK + ")(?=[\\s,;:.]|$)")
-                .matcher(raw);
-        while (mark.find()) {
-            boolean isRaised = mark.group().matches("[⁰-⁹¹²³]+");
-            if (isRaised || legend.of(mark.group()) != null) {
-                plain.replace(mark.start(), mark.end(), " ".repeat(mark.group().length()));
-                places.computeIfAbsent(number, n -> new ArrayList<>()).add(new Place(mark.group(), mark.start()));
+        for (var pattern : List.of(SIGN, LETTER)) {
+            var mark = pattern.matcher(raw);
+            while (mark.find()) {
+                boolean isRaised = mark.group(1).matches("[" + Legend.RAISED + "]+");
+                if (isRaised || legend.of(mark.group(1)) != null) {
+                    put(plain, mark.start(1), mark.group(1), number);
+                }
+            }
+        }
+        var basis = BASIS.matcher(raw);
+        while (basis.find()) {
+            if (legend.letter(basis.group(1)).isPresent()) {
+                put(plain, basis.start(1), basis.group(1), number);
             }
         }
         return plain.toString();
+    }
+
+    private void put(StringBuilder plain, int at, String mark, int number) {
+        plain.replace(at, at + mark.length(), " ".repeat(mark.length()));
+        places.computeIfAbsent(number, n -> new ArrayList<>()).add(new Place(mark, at));
     }
 
     /** A row with what its marks say of it: at its name for all of its figures, behind a figure for that one. */
@@ -67,12 +94,24 @@ final class Footnotes {
             marked = marked.with(meaning, -1, names);
         }
         for (int i = 0; i < row.figures().size(); i++) {
-            int to = row.figures().get(i).to();
-            for (var meaning : of(line, to, to + 1)) {
+            int from = row.figures().get(i).to();
+            boolean isLast = i + 1 == row.figures().size();
+            // behind the last one as far as the next row of the line, if it has one
+            int to = isLast ? end(line, row, names) : row.figures().get(i + 1).from() - 1;
+            for (var meaning : of(line, from, to)) {
                 marked = marked.with(meaning, i, names);
             }
         }
         return marked;
+    }
+
+    private static int end(TextLine line, Row row, Names names) {
+        int to = row.figures().get(row.figures().size() - 1).to();
+        return names.rows(line).stream()
+                .map(other -> other.words().get(0).from() - 1)
+                .filter(from -> from > to)
+                .min(Integer::compare)
+                .orElse(Integer.MAX_VALUE);
     }
 
     /** How the figures of a row were measured, by its marks; null where they do not say. */
@@ -89,7 +128,13 @@ final class Footnotes {
     private List<Legend.Meaning> of(TextLine line, int from, int to) {
         return places.getOrDefault(line.number(), List.of()).stream()
                 .filter(place -> from <= place.at && place.at <= to)
-                .map(place -> legend.of(place.mark))
+                .<Legend.@Nullable Meaning>map(place -> {
+                    var meaning = legend.of(place.mark);
+                    var basis = legend.letter(place.mark);
+                    return meaning == null && basis.isPresent()
+                            ? new Legend.Meaning(basis.get(), null, "", "", "")
+                            : meaning;
+                })
                 .filter(meaning -> meaning != null)
                 .toList();
     }

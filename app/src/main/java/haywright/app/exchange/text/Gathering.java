@@ -1,14 +1,17 @@
 package haywright.app.exchange.text;
 
 import haywright.app.exchange.lab.BasisSaid;
+import haywright.app.exchange.lab.ColumnIs;
 import haywright.app.exchange.lab.Decimals;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Label;
 import haywright.app.exchange.lab.Laboratory;
+import haywright.app.exchange.lab.Legend;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Understood.Named;
 import haywright.app.exchange.lab.Vocabulary;
+import haywright.app.exchange.lab.Years;
 import haywright.app.exchange.text.TableHead.Column;
 import haywright.app.exchange.text.TextLine.Word;
 import haywright.forage.Analyte;
@@ -51,6 +54,9 @@ final class Gathering {
 
     /** What stands under headings that nobody knows, likewise. */
     private final Map<String, List<String>> columns = new LinkedHashMap<>();
+
+    /** Letters for a basis, each of which is asked. */
+    private final Map<String, Understood.Column> marks = new LinkedHashMap<>();
 
     /** Headings of which somebody said what they mean. */
     private final Set<String> saidColumns = new LinkedHashSet<>();
@@ -101,7 +107,9 @@ final class Gathering {
             forgetAcross();
         }
         fields.addAll(said);
-        told.append(line.text()).append('\n');
+        if (!footnotes.isLegend(line)) {
+            told.append(line.text()).append('\n');
+        }
         if (++linesAbove <= LETTERHEAD && (laboratory.isEmpty() || line.page() > 1)) {
             line.cells().stream()
                     .map(TextLine::join)
@@ -190,10 +198,12 @@ final class Gathering {
 
     void head(TableHead next, List<TextLine> lines) {
         head = next;
+        saidBasis = next.corner() == null ? saidBasis : next.corner();
         ledger.settle(
                 lines,
                 next.columns().stream()
                         .filter(c -> c.role() != TableHead.Role.OTHER)
+                        .filter(c -> Years.of(c.heading().text()).isEmpty())
                         .map(c -> c.heading())
                         .toList());
         next.columns().stream()
@@ -258,6 +268,11 @@ final class Gathering {
         }
     }
 
+    /** A figure in a sentence that says the basis of the others. */
+    void beside(TextLine line, Row row) {
+        row(line, row, 0, null, null);
+    }
+
     /** Lists what was not read of a line under its headings. @return how it was measured; null where that is not said */
     private Tested.@Nullable Method ignored(TextLine line, List<Word> read) {
         Tested.Method method = null;
@@ -285,6 +300,14 @@ final class Gathering {
         if (sections.areOthers(line, row)) {
             list(line, row, "it speaks of other figures than those of the sample");
             return;
+        }
+        var letter = letter(line, row);
+        if (letter != null && isMarkAsked(line, row, letter)) {
+            return;
+        }
+        var said = letter == null ? null : words.column("mark " + letter).orElse(null);
+        if (said != null && said.basis() != null) {
+            row = row.with(new Legend.Meaning(said.basis(), null, "", "", ""), -1, names);
         }
         var asked = asked(row, places);
         name(row.name(), line, asked.isEmpty() ? row.heading() : null);
@@ -327,6 +350,37 @@ final class Gathering {
                 ledger.settle(line, List.of(word));
             }
         }
+    }
+
+    /** What stands beside a row under a heading that says "basis" and is none that is known; null where nothing does. */
+    private @Nullable String letter(TextLine line, Row row) {
+        if (row.heading() == null || !row.heading().analyte().hasBasis() || head.hasNoBasisColumn()) {
+            return null;
+        }
+        return line.words().stream()
+                .filter(word ->
+                        !row.words().contains(word) && head.nearest(word).role() == TableHead.Role.BASIS)
+                .map(Word::text)
+                .filter(text -> Heading.basis(text).isEmpty())
+                .findFirst()
+                .orElse(null);
+    }
+
+    /** A letter for a basis that neither the sheet nor anybody explains is asked, and its figures wait. */
+    private boolean isMarkAsked(TextLine line, Row row, String letter) {
+        var mark = "mark " + letter;
+        var said = words.column(mark).orElse(null);
+        marks.putIfAbsent(mark, new Understood.Column(mark, line.shown(), said, true));
+        boolean isOpen = said == null || said == ColumnIs.LEFT_OUT;
+        if (isOpen) {
+            name(row.name(), line, row.heading());
+            list(
+                    line,
+                    said == null
+                            ? "marked “%s”, and what that means is not known. Say so below".formatted(letter)
+                            : "marked “%s”, and it was to be left out".formatted(letter));
+        }
+        return isOpen;
     }
 
     /** Why the figures of a name that could mean two things are not taken; empty where it means one. */
@@ -564,6 +618,7 @@ final class Gathering {
         });
         columns.forEach((heading, figures) -> asked.add(new Understood.Column(
                 heading, String.join("; ", figures.subList(0, Math.min(4, figures.size()))), null, false)));
+        asked.addAll(marks.values());
         return asked;
     }
 
@@ -572,7 +627,7 @@ final class Gathering {
                 .formatted(heading, words.isEmpty() ? "" : " (" + String.join("; ", words) + ")")));
         return new Understood(
                 "lines of a name and its figures",
-                samples.whole(!columns.isEmpty()),
+                samples.whole(!columns.isEmpty() || !marks.isEmpty()),
                 List.copyOf(written.values()),
                 asked(),
                 List.copyOf(notTaken),

@@ -12,7 +12,18 @@ import org.jspecify.annotations.Nullable;
 /** What the lines over a table say of the sample: label and value, several in a line. */
 record Head(List<Field> fields) {
     /** @param from where its label begins @param to where its value ends */
-    record Field(Told told, String value, int line, int from, int to) {}
+    record Field(Told told, String value, int line, int from, int to) {
+        /** With a part of its value; the rest of its words is then told nowhere else, and stays with the rest of the sheet. */
+        private Field with(String part) {
+            return part.equals(value) ? this : new Field(told, part, line, 0, 0);
+        }
+    }
+
+    private static final Pattern MARKED_AS = Pattern.compile(
+            "(?iu)\\b(?:bags?|samples?|stack|bales?|hay|feed|forage)\\s+(?:(?:that|which|was|were|is|you|you’ve|you've|have|had|came|in|we|got)\\s+){0,4}"
+                    + "(?:marked|labell?ed|called|tagged|named|identified)\\s+(?:as\\s+|with\\s+)?"
+                    + "(?:[\"“”„'‘’]([^\"“”„]{1,60}?)[\"“”’']"
+                    + "|(?-i:(\\p{Lu}[\\p{L}\\p{N}#&/-]*(?: (?!(?:came|is|was|ran|tested|had|has|shows?|showed|arrived|and|which|that|we|at|comes)\\b)[\\p{L}\\p{N}#&/-]+){0,5})))");
 
     private static final Pattern LABEL = Pattern.compile(
             "(?<![\\p{L}\\p{N}-])(\\p{L}[\\p{L}\\p{N}./#'’-]*(?: (?:\\p{L}[\\p{L}\\p{N}./#'’-]*|#)){0,3}|#) ?[:=] *");
@@ -51,6 +62,25 @@ record Head(List<Field> fields) {
 
     /** The fields of one line: label and value in a cell, or a label in a cell and its values in the next ones. */
     static List<Field> of(TextLine line) {
+        var fields = read(line);
+        fields.replaceAll(
+                field -> field.told.isDay() ? field.with(Days.in(field.value).orElse("")) : field);
+        fields.removeIf(field -> field.value.isEmpty());
+        called(line).ifPresent(fields::add);
+        return fields;
+    }
+
+    /** "The bag you marked “West stack”": what a sentence over the figures calls the sample. */
+    private static Optional<Field> called(TextLine line) {
+        var found = MARKED_AS.matcher(line.text());
+        if (!found.find()) {
+            return Optional.empty();
+        }
+        int group = found.group(1) == null ? 2 : 1;
+        return Optional.of(new Field(Told.BAG, found.group(group).strip(), line.number(), 0, 0));
+    }
+
+    private static List<Field> read(TextLine line) {
         var fields = new ArrayList<Field>();
         Field open = null;
         for (var words : line.cells()) {
@@ -142,7 +172,7 @@ record Head(List<Field> fields) {
 
     /** Without the sign between it and its label, which may stand in a column of its own, and without what ends it. */
     private static String bare(String value) {
-        return value.replaceAll("^[:=]+\\s*|[\\s,;]+$", "").strip();
+        return value.replaceAll("^(?:[:=]|[.…]+\\s)[\\s.…]*|[\\s,;]+$", "").strip();
     }
 
     /** The longest end of these words that is a label: "to Date sampled" has "Date sampled". */

@@ -186,7 +186,13 @@ public final class ReportText {
             gathering.ofOthers(line);
             return 1;
         }
-        BasisSaid.in(line.text()).forEach(said -> gathering.basis(line, said));
+        var bases = BasisSaid.in(line.text());
+        bases.forEach(said -> gathering.basis(line, said));
+        var dry = bases.isEmpty() ? Optional.<Row>empty() : DryMatterSaid.in(line);
+        if (dry.isPresent()) {
+            gathering.beside(line, dry.get());
+            return 1;
+        }
         // a line with decimals holds figures, and is no heading of analytes across the top
         var next = line.words().stream()
                         .anyMatch(word -> word.isFigure() && word.text().matches(".*[0-9][.,][0-9].*"))
@@ -346,6 +352,16 @@ public final class ReportText {
                 gathering.codes(
                         best.values().stream().map(c -> c.heading().text()).toList());
                 best = best.over(alone.get());
+                taken = i + 1;
+                break;
+            }
+            if (i > 0
+                    && best != null
+                    && best.bases() > 1
+                    && alone.isPresent()
+                    && alone.get().bases() == 0
+                    && alone.get().values().size() >= best.bases()) {
+                best = alone.get().under(best);
                 taken = i + 1;
                 break;
             }

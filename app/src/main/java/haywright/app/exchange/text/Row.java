@@ -43,6 +43,10 @@ record Row(
     private static final Pattern RANGE = Pattern.compile(
             "[(\\[][^()\\[\\]]*[0-9]\\s*%?\\s*(?:[-–—]|to|and)\\s*[0-9.,]*[0-9][^()\\[\\]]*[)\\]][.,;]?");
 
+    /** What laboratories point to a footnote with. */
+    private static final Pattern MARK =
+            Pattern.compile("\\p{Ll}|[*†‡§#^]{1,3}|[(\\[][\\p{L}0-9*†‡§]{1,2}[)\\]]|[\\p{Ll}0-9][)\\]]");
+
     private static final Pattern SYMBOL = Pattern.compile("\\p{Lu}\\p{L}?");
 
     Row {
@@ -223,6 +227,7 @@ record Row(
     private static @Nullable Found figures(
             List<Word> words, int start, int from, String name, @Nullable Label label, Names names) {
         var figures = new ArrayList<Word>();
+        var marks = new ArrayList<Word>();
         var bases = new HashMap<Integer, Basis>();
         var said = label;
         Unit unit = null;
@@ -265,6 +270,11 @@ record Row(
                 continue;
             }
             int many = basisWords(words, at);
+            if (many == 0 && !figures.isEmpty() && isMark(words, at)) {
+                marks.add(word); // what nobody explains stays with the rest of the sheet
+                at++;
+                continue;
+            }
             if (many > 0) {
                 Heading.basis(bare(words, at, many)).ifPresent(basis -> bases.put(figures.size() - 1, basis));
                 at += many;
@@ -289,9 +299,29 @@ record Row(
         if (said == null || figures.stream().noneMatch(Word::isFigure)) {
             return null;
         }
-        var row = new Row(
-                name, said.heading(), words.subList(start, at), figures, unit, bases, why.isEmpty() ? said.why() : why);
+        var own = words.subList(start, at).stream()
+                .filter(word -> !marks.contains(word))
+                .toList();
+        var row = new Row(name, said.heading(), own, figures, unit, bases, why.isEmpty() ? said.why() : why);
         return new Found(row, at);
+    }
+
+    /** A sign that points to a footnote, between a figure and its unit or behind both. */
+    private static boolean isMark(List<Word> words, int at) {
+        var before = words.get(at - 1);
+        boolean isBehind = before.isFigure() || Heading.unit(before.text()).isPresent();
+        boolean isNext = at + 1 < words.size() && isUnitLike(words.get(at + 1).text());
+        return isBehind && MARK.matcher(words.get(at).text()).matches() && (isNext || !isLetter(words.get(at)));
+    }
+
+    private static boolean isLetter(Word word) {
+        return word.text().matches("\\p{L}");
+    }
+
+    private static boolean isUnitLike(String text) {
+        return text.startsWith("%")
+                || Heading.unit(text.replaceAll("[,;.]$", "")).isPresent()
+                || UNIT_LIKE.matcher(text).matches();
     }
 
     /** Words in brackets that say from which figure to which is usual; 0 for none. */
@@ -341,8 +371,11 @@ record Row(
         }
         for (int many = Math.min(4, words.size() - at); many > 0; many--) {
             var text = Heading.key(bare(words, at, many));
-            if (text.matches(
-                    "%\\s*(?:of )?(?:total )?(?:crude protein|protein|cp|a?ndf(?:om)?|adf|nitrogen|n|starch|fat|ee)")) {
+            boolean isParted = words.subList(at, at + many - 1).stream()
+                    .anyMatch(word -> word.text().matches(".*[,;]"));
+            if (!isParted
+                    && text.matches(
+                            "%\\s*(?:of )?(?:total )?(?:crude protein|protein|cp|a?ndf(?:om)?|adf|nitrogen|n|starch|fat|ee)")) {
                 return many;
             }
         }

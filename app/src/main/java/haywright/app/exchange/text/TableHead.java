@@ -6,6 +6,7 @@ import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Label;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Vocabulary;
+import haywright.app.exchange.lab.Years;
 import haywright.app.exchange.text.TextLine.Word;
 import haywright.forage.Basis;
 import haywright.quantity.Unit;
@@ -14,6 +15,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -28,10 +30,16 @@ record TableHead(List<Column> columns) {
     /** Room between two words of one heading that were set wide. */
     private static final int WIDE = 3;
 
+    /** "Last year DM": of another report, whatever stands behind it. */
+    private static final Pattern EARLIER = Pattern.compile(
+            "(?i)(?:your |our |the )?(?:last|previous|prior|past|earlier)(?: (?:year|report|test|sample|season|results?|time|fall|winter|spring|summer|cutting))*(?:['’]s)?(?: (?:results?|samples?|values?))?[,:]?(?: \\(?(?:as received|as fed|dry(?: matter)?|dm|ar|af|%|basis)\\)?)*");
+
     /** What stands in a column. */
     enum Role {
         NAME,
         UNIT,
+        /** Words or letters that stand for the basis, line by line. */
+        BASIS,
         VALUE,
         IGNORED,
         OTHER
@@ -97,6 +105,7 @@ record TableHead(List<Column> columns) {
                     ? c.as(Role.IGNORED, null)
                     : Told.isMean(c.heading.text()) ? c.as(Role.VALUE, null) : c);
         }
+        byYear(columns);
         boolean isDryBeside = columns.stream().anyMatch(c -> c.basis == Basis.DRY_MATTER);
         columns.replaceAll(c -> isDryBeside && c.role == Role.OTHER && Heading.isWet(c.heading.text())
                 ? c.as(Role.VALUE, Basis.AS_RECEIVED)
@@ -105,7 +114,9 @@ record TableHead(List<Column> columns) {
         long values = head.columns.stream().filter(c -> c.role == Role.VALUE).count();
         boolean isNamed = columns.stream().anyMatch(c -> c.role == Role.NAME);
         boolean isBased = columns.stream().anyMatch(c -> c.role == Role.VALUE && c.basis != null);
+        boolean areAllKnown = columns.size() > 1 && columns.stream().noneMatch(c -> c.role == Role.OTHER);
         boolean isHead = isBased
+                || values > 0 && areAllKnown
                 || isMeasuredAgain
                 || values > 0 && (isNamed || columns.stream().anyMatch(c -> c.role == Role.UNIT));
         if (!isHead && isNamed && columns.get(0).role == Role.NAME && columns.size() > 1) {
@@ -120,6 +131,19 @@ record TableHead(List<Column> columns) {
             return isHead ? Optional.of(new TableHead(samples)) : Optional.empty();
         }
         return isHead ? Optional.of(head) : Optional.empty();
+    }
+
+    /** Of several years over columns the newest is the sample's. */
+    private static void byYear(List<Column> columns) {
+        var newest = Years.newest(columns.stream().map(c -> c.heading.text()).toList());
+        if (newest.isPresent()) {
+            columns.replaceAll(c -> {
+                var year = Years.of(c.heading.text());
+                return year.isEmpty()
+                        ? c
+                        : c.as(year.getAsInt() == newest.getAsInt() ? Role.VALUE : Role.IGNORED, null);
+            });
+        }
     }
 
     /** "AS  FED": the two words of a basis, set with wide room between them. */
@@ -183,6 +207,9 @@ record TableHead(List<Column> columns) {
     /** Several headings may stand in one cell, when a copy has lost the room between them; not where a sign parts cells. */
     private static List<Column> columns(List<Word> cell, Vocabulary words) {
         var whole = TextLine.join(cell);
+        if (EARLIER.matcher(whole.text()).matches()) {
+            return List.of(new Column(Role.IGNORED, null, null, whole));
+        }
         var columns = new ArrayList<Column>();
         for (int at = 0; at < cell.size(); ) {
             var found = next(cell, at, words);
@@ -236,7 +263,10 @@ record TableHead(List<Column> columns) {
         }
         var text = Heading.key(heading.text()).replaceAll("[:.]$", "");
         if (ColumnWords.isNames(text)) {
-            return new Column(Role.NAME, null, null, heading);
+            return new Column(Role.NAME, ColumnWords.corner(text).orElse(null), null, heading);
+        }
+        if (ColumnWords.isBasis(text)) {
+            return new Column(Role.BASIS, null, null, heading);
         }
         if (ColumnWords.isUnits(text)) {
             return new Column(Role.UNIT, null, null, heading);
@@ -311,9 +341,41 @@ record TableHead(List<Column> columns) {
         return new TableHead(all);
     }
 
+    /** Each of several columns under one basis has it: of two years under "As received", the newer one. */
+    TableHead under(TableHead upper) {
+        var bases = upper.columns.stream()
+                .filter(c -> c.basis != null && c.role == Role.VALUE)
+                .toList();
+        return new TableHead(columns.stream()
+                .map(c -> c.role != Role.VALUE
+                        ? c
+                        : bases.stream()
+                                .min(Comparator.comparingDouble(up -> up.away(c.heading)))
+                                .map(up -> c.as(Role.VALUE, up.basis))
+                                .orElse(c))
+                .toList());
+    }
+
+    /** What the heading over the names says of all figures; null where it says none, or those of figures do. */
+    @Nullable
+    Basis corner() {
+        return bases() > 0
+                ? null
+                : columns.stream()
+                        .filter(c -> c.role == Role.NAME)
+                        .<@Nullable Basis>map(Column::basis)
+                        .filter(basis -> basis != null)
+                        .findFirst()
+                        .orElse(null);
+    }
+
     /** Whether no heading stands over the names, so that what lies left of all others is one. */
     boolean isNameless() {
         return columns.stream().noneMatch(c -> c.role == Role.NAME);
+    }
+
+    boolean hasNoBasisColumn() {
+        return columns.stream().noneMatch(c -> c.role == Role.BASIS);
     }
 
     boolean endsWithUnits() {
@@ -321,7 +383,9 @@ record TableHead(List<Column> columns) {
     }
 
     int bases() {
-        return (int) columns.stream().filter(c -> c.basis != null).count();
+        return (int) columns.stream()
+                .filter(c -> c.basis != null && c.role != Role.NAME)
+                .count();
     }
 
     /** Columns that figures can stand in. Of a line in columns, what is not to be read was taken out before. */

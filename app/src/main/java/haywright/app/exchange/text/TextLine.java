@@ -12,6 +12,10 @@ import java.util.regex.Pattern;
 /** A line of a report, cut into words that know in which column of the text they stand. */
 record TextLine(int number, int page, String text, List<Word> words) {
     static final int MOST_COLUMNS = 1000;
+    /** What leads the eye from a name to its figure or its value, and what draws a table. */
+    private static final String LEADERS =
+            "\\.{3,}|…+|_{2,}|[|│¦]|(?:\\. ){3,}|(?<=[\\p{L}\\p{N}%)] {0,3})\\.(?: ?\\.)+(?=\\s)|(?<=[\\p{L})] )\\.(?= \\S)";
+
     private static final Pattern WORD = Pattern.compile("\\S+");
     private static final Pattern FIGURE =
             Pattern.compile("<?[-−+]?(?:[0-9]{1,3}(?:[,.’'][0-9]{3})+(?:[.,][0-9]+)?|[0-9]*[.,]?[0-9]+)[*†]?");
@@ -114,8 +118,7 @@ record TextLine(int number, int page, String text, List<Word> words) {
 
     static TextLine of(int number, int page, String raw) {
         var plain = raw.length() > MOST_COLUMNS ? raw.substring(0, MOST_COLUMNS) : raw;
-        // what leads the eye from a name to its figure, and what draws a table
-        var text = replace(plain.replace("\t", "    "), "\\.{3,}|…+|_{2,}|[|│¦]|(?:\\. ){3,}");
+        var text = replace(plain.replace("\t", "    "), LEADERS);
         text = text.replaceAll("[\\p{Cntrl}\\u00a0\\u202f]", " ").stripTrailing();
         return new TextLine(number, page, text, inCells(words(text), plain));
     }
@@ -171,7 +174,9 @@ record TextLine(int number, int page, String text, List<Word> words) {
         var named = NAMED_BEFORE.matcher(word);
         var sentence = IN_SENTENCE.matcher(word);
         var glued = GLUED.matcher(word);
-        if (named.matches()) {
+        if (word.matches("[(\\[][0-9\\p{Ll}][)\\]]")) { // the mark of a footnote
+            words.add(new Word(word, from, from + word.length()));
+        } else if (named.matches()) {
             parts(word.substring(0, named.end(2)), from, words);
             parts(named.group(3), from + named.start(3), words);
         } else if (sentence.matches()) {

@@ -4,6 +4,7 @@ import haywright.app.exchange.csv.ReportCsv;
 import haywright.app.exchange.lab.Days;
 import haywright.app.exchange.lab.Decimals;
 import haywright.app.exchange.lab.Understood;
+import haywright.app.exchange.lab.Vocabulary;
 import haywright.app.exchange.pdf.PdfText;
 import haywright.app.exchange.text.ReportText;
 import haywright.app.web.Ask;
@@ -60,9 +61,32 @@ public final class BringPages {
     public static final String KEPT = "kept";
 
     private static final Pattern WATER = Pattern.compile(
-            "(?i)\\b(?:mg/l|[mµu]s/cm|µmhos?/cm|total dissolved solids|tds|conductivity|e\\. ?coli|coliforms?|well water|stock water)\\b");
+            "(?i)\\b(?:mg/l|[mµu]s/cm|µmhos?/cm|total dissolved solids|tds|conductivity|e\\. ?coli|coliforms?|(?:well|stock|livestock|surface|drinking|pond|dugout|spring|ditch|tank) water|water (?:analysis|test|report|quality|suitability|sample|lab\\w*)|hardness|alkalinity|bicarbonate)\\b"
+                    + "|(?:sample type|matrix|material|type|sample)\\s*[:,;|]\\s*(?:[\\p{L}]+ )?water\\b");
 
-    private static final Set<Analyte> OF_WATER = EnumSet.of(Analyte.TDS, Analyte.SO4W);
+    /** Minerals, nitrate and pH are printed of water too. */
+    private static final Set<Analyte> OF_WATER = EnumSet.of(
+            Analyte.TDS,
+            Analyte.SO4W,
+            Analyte.PH,
+            Analyte.NO3,
+            Analyte.NO3N,
+            Analyte.NH3N,
+            Analyte.CA,
+            Analyte.P,
+            Analyte.MG,
+            Analyte.K,
+            Analyte.NA,
+            Analyte.S,
+            Analyte.CL,
+            Analyte.CU,
+            Analyte.ZN,
+            Analyte.MN,
+            Analyte.FE,
+            Analyte.MO,
+            Analyte.SE,
+            Analyte.CO,
+            Analyte.AL);
 
     static final String KEY = "reports/bring";
     private static final String PAGE = "haywright/app/web/lab/bring.jte";
@@ -233,23 +257,39 @@ public final class BringPages {
         };
         boolean looksLikeWater = WATER.matcher(text).find();
         try {
-            var found = ReportCsv.isOne(text, words)
-                    ? ReportCsv.read(text, decimals, basis(form), words)
-                    : ReportText.read(text, decimals, basis(form), words);
-            // pH is printed of silage and of water
+            var found = read(text, decimals, basis(form), words);
             if (looksLikeWater && found.samples().stream().noneMatch(BringPages::isOfFeed)) {
                 throw ofWater();
             }
             return found;
         } catch (Refused e) {
             var problem = e.problems().get(0);
-            throw problem.field().equals(TEXT.name()) && looksLikeWater ? ofWater() : e;
+            boolean isBasis = problem.field().equals(BASIS.name());
+            throw looksLikeWater
+                            && (problem.field().equals(TEXT.name()) || isBasis && isWaterOnly(text, decimals, words))
+                    ? ofWater()
+                    : e;
         }
     }
 
+    /** A test of water is never asked for the basis of its figures. */
+    private static boolean isWaterOnly(String text, Decimals decimals, Vocabulary words) {
+        try {
+            return read(text, decimals, Basis.DRY_MATTER, words).samples().stream()
+                    .noneMatch(BringPages::isOfFeed);
+        } catch (Refused e) {
+            return false;
+        }
+    }
+
+    private static Understood read(String text, Decimals decimals, @Nullable Basis untold, Vocabulary words) {
+        return ReportCsv.isOne(text, words)
+                ? ReportCsv.read(text, decimals, untold, words)
+                : ReportText.read(text, decimals, untold, words);
+    }
+
     private static boolean isOfFeed(Understood.Sample sample) {
-        return sample.cells().stream()
-                .anyMatch(cell -> cell.analyte().hasBasis() && !OF_WATER.contains(cell.analyte()));
+        return sample.cells().stream().anyMatch(cell -> !OF_WATER.contains(cell.analyte()));
     }
 
     private static Refused ofWater() {
@@ -282,7 +322,7 @@ public final class BringPages {
 
     /** From what was understood to the form, where the checks stand beside each figure. */
     private static void take(Page page) {
-        var form = page.form(KEY, Map::of);
+        var form = picked(page);
         var found = form.part(() -> understood(page, form));
         var view = found.map(read -> BringView.of(page, form, read)).orElse(null);
         var number = page.http().formParam("sample");
@@ -295,8 +335,7 @@ public final class BringPages {
         }
         if (view.areDaysOpen()) {
             askDays(form);
-            page.http().status(422);
-            page.show(PAGE, new View(form, view));
+            again(page, form, view, number);
             return;
         }
         var sample = view.samples().get(Integer.parseInt(number));
@@ -307,8 +346,7 @@ public final class BringPages {
             var ask = lot(sample.number());
             form.text(ask);
             form.refuse(ask.name(), "", "no lot was chosen", "A report speaks for one lot: say which.");
-            page.http().status(422);
-            page.show(PAGE, new View(form, view));
+            again(page, form, view, number);
             return;
         }
         var like = sample.like();
@@ -317,8 +355,7 @@ public final class BringPages {
             var ask = replaces(sample);
             form.text(ask);
             form.refuse(ask.name(), "", "nobody said whether it is new", "Choose one of the two.");
-            page.http().status(422);
-            page.show(PAGE, new View(form, view));
+            again(page, form, view, number);
             return;
         }
         var before = "replace".equals(answer) ? like : null;
@@ -338,6 +375,13 @@ public final class BringPages {
         page.show(ReportPages.FORM, ReportPages.view(page, filled, on, before));
     }
 
+    /** With the lot that was chosen for this sample. */
+    private static void again(Page page, Form form, BringView view, String number) {
+        page.http().status(422);
+        var lot = page.http().formParam("lot");
+        page.show(PAGE, new View(form, view, lot == null ? Map.of() : Map.of("lot-" + Integer.parseInt(number), lot)));
+    }
+
     /** The lot that was chosen for a sample among all of them, or that its code speaks of; null where neither is. */
     private static @Nullable Lot lotOf(Page page, BringView.Sample sample) {
         var chosen = page.http().formParam(lot(sample.number()).name());
@@ -352,7 +396,7 @@ public final class BringPages {
 
     /** Keeps every sample whose lot is known and that raises no question; the others stay to be looked over. */
     private static void takeAll(Page page) {
-        var form = page.form(KEY, Map::of);
+        var form = picked(page);
         var found = form.part(() -> understood(page, form));
         var how = page.http().formParam(ReportForm.HOW.name());
         if (found.isEmpty() || how == null || how.isBlank()) {
@@ -446,6 +490,18 @@ public final class BringPages {
                 && report.value(Original.FIELD).equals(form.value(Original.FIELD))) {
             NamesForm.remember(page, form, report.value(ReportForm.NAMES_OF));
         }
+    }
+
+    /** The form as it was read, with what was picked beside the samples since. */
+    private static Form picked(Page page) {
+        var all = new LinkedHashMap<>(
+                page.desk().store().drafts().get(page.ranch().id(), KEY));
+        page.http().formParamMap().forEach((name, values) -> {
+            if (!all.containsKey(name) && name.matches("lot-[0-9]+|replaces-[0-9]+|" + ReportForm.HOW.name())) {
+                all.put(name, values);
+            }
+        });
+        return Form.posted(KEY, all);
     }
 
     private static void askDays(Form form) {
