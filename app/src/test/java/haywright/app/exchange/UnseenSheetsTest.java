@@ -205,6 +205,31 @@ class UnseenSheetsTest {
                 "uneven-lines.csv | 0 | DM 90; CP dm 9.8; ADF dm 38.1; ZN dm 22",
                 "uneven-down.csv | 0 | CP dm 9.8",
                 "uneven-tabs.tsv | 0 | DM 90; CP dm 9.8; ADF dm 38.1; ZN dm 22",
+                "two-samples-described.txt | 0 | MOISTURE 12.30; DM 87.70; CP ar 8.42; CP dm 9.60; ADF ar 33.94; ADF dm 38.70; NDF ar 54.02; NDF dm 61.60;"
+                        + " NEM ar 48.24; NEM dm 55.00; NEG ar 25.43; NEG dm 29.00; CA ar 0.39; CA dm 0.44; P ar 0.14; P dm 0.16; FE ar 1087; FE dm 1240;"
+                        + " NO3N ar ND; NO3N dm ND; RFV 88",
+                "two-samples-described.txt | 1 | MOISTURE 16.40; DM 83.60; CP ar 10.03; CP dm 12.00; ADF ar 29.26; ADF dm 35.00; NDF ar 47.65; NDF dm 57.00;"
+                        + " NEM ar 50.16; NEM dm 60.00; NEG ar 28.42; NEG dm 34.00; CA ar 0.25; CA dm 0.30; P ar 0.20; P dm 0.24; FE ar 142; FE dm 170;"
+                        + " NO3N ar 1003; NO3N dm 1200; RFV 100",
+                // 8.9 % of 58.4 % fiber, by pencil: 5.20
+                "commas-and-methods.csv | 0 | MOISTURE 11.8; CP dm 10.9; CP ar 9.6; SP 34; NDF dm 58.4; NDF ar 51.5; ADF dm 36.7; ADF ar 32.4; LIGNIN dm 5.2;"
+                        + " NDFD 57; CA dm 4.6; CA ar 4.1; P dm 2.1; P ar 1.9; MN dm 1104; MN ar 974; NEM dm 5.61; NEM ar 4.95; NEG dm 3.14; NEG ar 2.77",
+                "two-stacks-in-sentences.txt | 0 | MOISTURE 13.1; CP dm 12.4; ADF dm 35.2; NDF dm 53.3; TDN dm 59.9; NEM dm .61; NEG dm .35; CA dm 0.78;"
+                        + " P dm 0.19; K dm 2.04; MG dm 0.20; NO3N dm 180",
+                "two-stacks-in-sentences.txt | 1 | MOISTURE 17.9; CP dm 13.8; ADF dm 31.0; NDF dm 54.8; TDN dm 63.1; NEM dm .65; NEG dm .39; CA dm 0.41;"
+                        + " P dm 0.26; K dm 2.77; MG dm 0.17",
+                "duplicates-and-averages.csv | 2 | MOISTURE 14.6; DM 85.4; CP dm 10.8; ADF dm 36.1; NDF dm 58.0; LIGNIN dm 4.4; ASH dm 9.2; CA dm 0.31; P dm 0.22;"
+                        + " K dm 2.10; MG dm 0.16; S dm 0.18; CU dm 6; ZN dm 24; MN dm 48; FE dm 210; TDN dm 58.9; NEM dm 0.58; NEG dm 0.32; NO3N dm 1880",
+                "nir-beside-wet.txt | 0 | DM 89.4; ADF dm 31.1; NDF dm 39.7; CU dm 9; RFV 152",
+                "units-at-the-foot.txt | 0 | MOISTURE 12.7; CP ar 9.2; CP dm 10.5; ADF ar 34.0; ADF dm 38.9; NDF ar 53.1; NDF dm 60.8; TDN ar 49.9; TDN dm 57.2;"
+                        + " NEM ar .49; NEM dm .56; NEG ar .26; NEG dm .30; CA ar .26; CA dm .30; P ar .19; P dm .22; NO3 ar 0.51; NO3 dm 0.58; HCN dm <10",
+                "mean-beside.tsv | 2 | DM 86.9; CP dm 11.4; ADF dm 36.0; NDF dm 60.1; TDN dm 59.1; CA dm 0.36; P dm 0.21; SE dm 66; NO3 dm 0.87",
+                "previous-beside.txt | 0 | MOISTURE 9.8; CP ar 8.0; CP dm 8.9; ADF ar 35.3; ADF dm 39.1; NDF ar 56.1; NDF dm 62.2; NO3N ar <45; NO3N dm <50;"
+                        + " CA ar 0.37; CA dm 0.41; RFQ 91",
+                "rerun-long.csv | 0 | DM 88.6; ADF dm 37.8; SE dm <0.05; NO3N dm 1150; TDN dm 1150",
+                "rerun-long.csv | 1 | DM 83.0; CP ar 7.0; NO3N dm <45",
+                "fresh-and-dry-sections.txt | 0 | DM 352; CP ar 29.6; STARCH ar 98; ASH ar 17; CP dm 84; NDF dm 438; ADF dm 262; STARCH dm 278; CA dm 2.3;"
+                        + " P dm 2.2; PH 3.9; LACTIC dm 5.1; NH3N 7.7; ME dm 10.4",
                 "three-nitrates.txt | 0 | NO3 dm 4210; NO3N dm 951; KNO3 dm 6866; MOISTURE 11.8; HCN dm Negative"
             })
     void everyFigureThatIsTakenIsTheOneOnTheSheet(String file, int sample, String says) throws IOException {
@@ -330,6 +355,30 @@ class UnseenSheetsTest {
                 Map.of(), Map.of("mark " + dry, ColumnIs.DRY_MATTER, "mark " + received, ColumnIs.AS_RECEIVED));
         assertThat(figures(NothingIsLostTest.read(text(file), said).samples().get(0)))
                 .containsExactlyElementsOf(said(says));
+    }
+
+    /** What stands under "Mean" or in a line of averages is of no sample, and no sample has the lot of another. */
+    @ParameterizedTest(name = "{0}")
+    @CsvSource({"mean-beside.tsv, 3", "duplicates-and-averages.csv, 3"})
+    void whatIsOfManySamplesIsNone(String file, int samples) throws IOException {
+        assertThat(read(file).samples()).hasSize(samples);
+    }
+
+    /** One unit behind two figures of a sentence, or in the heading over them, is the unit of each. */
+    @ParameterizedTest(name = "{0} {1}")
+    @CsvSource({
+        "two-stacks-in-sentences.txt, NEM, MCAL_PER_LB",
+        "two-stacks-in-sentences.txt, NEG, MCAL_PER_LB",
+        "fresh-and-dry-sections.txt, CP, GRAM_PER_KG",
+        "fresh-and-dry-sections.txt, DM, GRAM_PER_KG",
+        "fresh-and-dry-sections.txt, ME, MJ_PER_KG",
+        "fresh-and-dry-sections.txt, LACTIC, PERCENT"
+    })
+    void aUnitSaidOnceIsOfAllThatItStandsOver(String file, Analyte analyte, Unit unit) throws IOException {
+        assertThat(read(file).samples().get(0).cells())
+                .filteredOn(cell -> cell.analyte() == analyte)
+                .isNotEmpty()
+                .allMatch(cell -> cell.unit() == unit);
     }
 
     /** A line whose cells do not go with the headings is listed with its number, and none of its figures taken. */

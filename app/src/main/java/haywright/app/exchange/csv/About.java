@@ -12,6 +12,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -72,8 +73,9 @@ final class About {
                 while (next < grid.width(row) && grid.isNothing(row, next)) {
                     next++;
                 }
-                boolean hasValue =
-                        next < grid.width(row) && Told.of(grid.cell(row, next)).isEmpty();
+                boolean hasValue = next < grid.width(row)
+                        && Told.of(grid.cell(row, next)).isEmpty()
+                        && !areSeveral(grid, row, next);
                 if (label != null && hasValue) {
                     about.add(label, grid.cell(row, next));
                     if (isKept(label, grid.cell(row, next))) {
@@ -93,6 +95,16 @@ final class About {
             }
         }
         return about;
+    }
+
+    /** Whether values of several samples stand side by side behind a label, and none of them is of all. */
+    private static boolean areSeveral(Grid grid, int row, int from) {
+        var behind = IntStream.range(from, grid.width(row))
+                .mapToObj(column -> grid.cell(row, column))
+                .filter(text -> !text.isBlank())
+                .toList();
+        return behind.size() > 2
+                && behind.stream().allMatch(text -> Told.of(text).isEmpty());
     }
 
     /** With what was said over the table before it, where this one says nothing of it; a new name begins a new sample. */

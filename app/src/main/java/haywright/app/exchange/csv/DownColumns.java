@@ -86,6 +86,20 @@ final class DownColumns {
             }
         });
         IntStream.range(0, names.first()).forEach(this::describe);
+        leaveOutOfMany();
+    }
+
+    /** "Mean" in a line of codes is no sample's name, and what stands under it is listed. */
+    private void leaveOutOfMany() {
+        var ofMany = values.entrySet().stream()
+                .filter(entry -> Told.isOfMany(entry.getValue().code()))
+                .map(Map.Entry::getKey)
+                .toList();
+        for (int column : ofMany) {
+            taking.notTaken.add("Column “%s”: it holds no figures of one sample%s"
+                    .formatted(value(column).code(), grid.under(names.first(), column)));
+        }
+        values.keySet().removeAll(ofMany);
     }
 
     private String heading(int column) {

@@ -138,7 +138,11 @@ public record Heading(
 
     /** A unit of a share, an energy or a charge, which is what laboratories print. */
     public static Optional<Unit> unit(String text) {
-        var plain = text.strip().toLowerCase(Locale.ROOT).replace('μ', 'µ');
+        var plain = text.strip()
+                .toLowerCase(Locale.ROOT)
+                .replace('μ', 'µ')
+                .replaceAll("\\s+per\\s+", "/")
+                .replaceAll("^lbs/", "lb/");
         if (plain.matches("[uµ]g/kg|mcg/kg|ng/g")) {
             return Optional.of(Unit.PPB);
         }

@@ -134,7 +134,9 @@ public record Label(@Nullable Heading heading, String why) {
                 .replaceAll("[\\s:.,;=*†‡§¹²³⁰⁴-⁹-]+$", "")
                 .replaceAll("^[*•·-]+\\s*", "")
                 .replaceAll("\\bne[/-]([mgl])\\b", "ne$1")
-                .replaceAll("\\b(mcal|mj|kcal|mg|g|ug) (lb|kg|cwt)\\b", "$1/$2");
+                .replaceAll("\\b(mcal|mj|kcal|mg|g|ug) (lb|kg|cwt)\\b", "$1/$2")
+                .replaceAll("\\b(mcal|mj|kcal|mg|g|ug|lbs?) per (lb|kg|cwt|ton)\\b", "$1/$2")
+                .replaceAll("\\b(mg|g) (no3(?:[- ]?n)?)/kg\\b", "as $2, $1/kg");
         if (name.isEmpty() || name.length() > LONGEST) {
             return Optional.empty();
         }
@@ -411,7 +413,8 @@ public record Label(@Nullable Heading heading, String why) {
                 .or(() -> Analyte.find(name.replace(",", "")))
                 .or(() -> Analyte.find(
                         name.replaceFirst("^([\\p{L} ]+),\\s*([\\p{L} ]+)$", "$2 $1"))) // "protein, soluble"
-                .or(() -> Analyte.find(spelled(name)));
+                .or(() -> Analyte.find(spelled(name)))
+                .or(() -> Analyte.find(spelled(name.replaceFirst("^([\\p{L} .]+),\\s*([\\p{L} .]+)$", "$2 $1"))));
         if (known.isPresent() || name.isEmpty()) {
             return known;
         }

@@ -180,7 +180,7 @@ public enum Told {
 
     /** In a sentence, or over a column: figures of other samples, or what they should be. */
     private static final Pattern OF_OTHERS = Pattern.compile(
-            "(?i)\\b(?:average|mean|median|typical(?:ly)?|usual(?:ly)?|normal(?:ly)?|range|compar\\w+|(?:your )?last (?:year|time|sample|report|test|fall|winter|spring|summer|month|week|season|cutting|result)|on file|previous(?:ly)?|expect\\w*|goal|target"
+            "(?i)\\b(?:average|mean|median|typical(?:ly)?|usual(?:ly)?|normal(?:ly)?|range|compar\\w+|(?:your )?last (?:year|time|sample|report|test|fall|winter|spring|summer|month|week|season|cutting|result)|on file|previous(?:ly)?|prev\\.? (?:year|results?|test|sample|report|value)|expect\\w*|goal|target"
                     + "|should|would|could|at least|at most|more than|less than ideal|standard|guide\\w*|guarantee\\w*|recommend\\w*|other samples?)\\b");
 
     private static Pattern dated(String words) {

@@ -127,7 +127,10 @@ final class Gathering {
 
     private void settleName(TextLine line, List<Word> words, String name) {
         ledger.settle(
-                line, words.stream().filter(word -> name.contains(word.text())).toList());
+                line,
+                words.stream()
+                        .filter(word -> name.contains(word.text().replaceAll("[,;]$", "")))
+                        .toList());
     }
 
     void basis(TextLine line, BasisSaid said) {
@@ -294,7 +297,8 @@ final class Gathering {
             int panel,
             @Nullable List<@Nullable Column> places,
             Tested.@Nullable Method besideIt) {
-        var row = footnotes.on(line, asRead, names);
+        var marks = footnotes.on(line, asRead, names);
+        var row = sections.unit(line, marks).map(marks::in).orElse(marks);
         var marked = footnotes.method(line, row);
         var method = marked == null ? besideIt : marked;
         if (sections.areOthers(line, row)) {

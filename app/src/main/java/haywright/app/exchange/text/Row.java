@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
@@ -58,7 +59,13 @@ record Row(
     /** The basis of one of its figures; null where the row says none. */
     @Nullable
     Basis basis(int figure) {
-        return bases.getOrDefault(figure, bases.get(-1));
+        var own = bases.getOrDefault(figure, bases.get(-1));
+        // in a column of units on the right, behind signs that there is no other figure
+        int last = figures.size() - 1;
+        return own == null
+                        && figures.subList(figure + 1, figures.size()).stream().allMatch(Word::isNothing)
+                ? bases.get(last)
+                : own;
     }
 
     /** Several figures in a row, and each has its own basis behind it. */
@@ -138,11 +145,28 @@ record Row(
             }
             at++; // a method, a remark, a range behind the figures
         }
+        unitAtTheEnd(words).ifPresent(unit -> rows.replaceAll(row -> row.in(unit)));
         if (rows.isEmpty()) {
             var strange = unknown(words, 0, isAligned, names);
             return strange == null ? List.of() : List.of(strange.row);
         }
         return rows;
+    }
+
+    /** "NEm .61, NEg .35 (Mcal/lb)": the unit in brackets behind all of them. */
+    private static Optional<Unit> unitAtTheEnd(List<Word> words) {
+        var last = words.isEmpty() ? "" : words.get(words.size() - 1).text().replaceAll("[.,;]$", "");
+        return last.matches("[(\\[].*[)\\]]")
+                ? Heading.unit(last.substring(1, last.length() - 1).replaceFirst("^(?:all|both|each)?(?: in)? ", ""))
+                : Optional.empty();
+    }
+
+    /** In this unit, where it says none and can be measured in it. */
+    Row in(Unit other) {
+        boolean isBare = heading != null && unit == null && heading.unit() == null && heading.share() == null;
+        return isBare && heading.analyte().unit().kind() == other.kind()
+                ? new Row(name, heading, words, figures, other, bases, why)
+                : this;
     }
 
     private static boolean isInCell(List<Word> words, int at) {

@@ -4,10 +4,12 @@ import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.text.TextLine.Word;
 import haywright.forage.Basis;
+import haywright.quantity.Unit;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
@@ -19,6 +21,22 @@ final class Sections {
 
     private static final Pattern TITLE = Pattern.compile("(\\p{L}[^0-9:]*?)[\\s,]*[(\\[,–-]\\s*([^()\\[\\]]+?)[)\\]]?");
 
+    /** "Composition of dry matter", "analysis of the fresh silage". */
+    private static final Pattern OF = Pattern.compile(
+            "(?iu).*\\b(?:composition|analys[ie]s|results?|contents?|values?|constituents?|nutrients?|minerals?|fib(?:er|re)|energy|protein|carbohydrates?)\\b.*");
+
+    private static final Pattern DRY =
+            Pattern.compile("(?i)\\b(?:of|in|on) (?:the )?(?:dry (?:matter|weight|substance)|dm)\\b");
+    private static final Pattern WET = Pattern.compile(
+            "(?i)\\b(?:(?:of|in|on) (?:the )?fresh(?: (?:matter|weight|\\p{L}+))?|as (?:received|fed|sampled|is|delivered))\\b");
+
+    private static final int MOST_WORDS = 9;
+
+    /** "(g per kg)" or ", g/kg" at the end of a heading. */
+    private static final Pattern UNIT =
+            Pattern.compile(".*?(?:[(\\[]\\s*(?:all |in )*([^()\\[\\]]+?)[)\\]]|,\\s*(?:in )?([^,()]+))\\s*:?");
+
+    private final Map<Integer, Unit> units = new HashMap<>();
     private final Map<Integer, Basis> bases = new HashMap<>();
     private final Set<Integer> others = new HashSet<>();
 
@@ -30,12 +48,37 @@ final class Sections {
             others.add(from);
         }
         var title = TITLE.matcher(text);
-        var basis = title.matches() ? Heading.basis(title.group(2)).orElse(null) : null;
+        var basis = title.matches() ? Heading.basis(title.group(2)).orElse(of(text)) : of(text);
+        if (text.matches("\\p{L}[^0-9:]*:?") && cell.size() <= MOST_WORDS) {
+            units.keySet().removeIf(at -> at == from);
+            var unit = UNIT.matcher(text);
+            if (unit.matches()) {
+                Heading.unit((unit.group(1) == null ? unit.group(2) : unit.group(1)).replaceFirst("^percent$", "%"))
+                        .ifPresent(one -> units.put(from, one));
+            }
+        }
         if (basis != null) {
             bases.put(from, basis);
         } else if (text.matches("\\p{L}[^0-9:]*")) {
             bases.keySet().removeIf(at -> at == from); // the next box begins
         }
+    }
+
+    private static @Nullable Basis of(String text) {
+        boolean isDry = DRY.matcher(text).find();
+        boolean isWet = WET.matcher(text).find();
+        boolean isTitle =
+                OF.matcher(text).matches() && text.matches("\\p{L}[^0-9:]*:?") && text.split(" ").length <= MOST_WORDS;
+        return !isTitle || isDry == isWet ? null : isDry ? Basis.DRY_MATTER : Basis.AS_RECEIVED;
+    }
+
+    /** The unit that the heading of its box says; empty where it says none. */
+    Optional<Unit> unit(TextLine line, Row row) {
+        int from = cell(line, row);
+        return units.entrySet().stream()
+                .filter(box -> Math.abs(box.getKey() - from) <= NEAR)
+                .findFirst()
+                .map(Map.Entry::getValue);
     }
 
     /** What stood over an empty line about other figures holds no longer. */

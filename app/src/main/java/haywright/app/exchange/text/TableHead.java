@@ -32,7 +32,7 @@ record TableHead(List<Column> columns) {
 
     /** "Last year DM": of another report, whatever stands behind it. */
     private static final Pattern EARLIER = Pattern.compile(
-            "(?i)(?:your |our |the )?(?:last|previous|prior|past|earlier)(?: (?:year|report|test|sample|season|results?|time|fall|winter|spring|summer|cutting))*(?:['’]s)?(?: (?:results?|samples?|values?))?[,:]?(?: \\(?(?:as received|as fed|dry(?: matter)?|dm|ar|af|%|basis)\\)?)*");
+            "(?i)(?:your |our |the )?(?:last|previous|prev\\.?|prior|past|earlier)(?: (?:year|report|test|sample|season|results?|time|fall|winter|spring|summer|cutting))*(?:['’]s)?(?: (?:results?|samples?|values?))?[,:]?(?: \\(?(?:as received|as fed|dry(?: matter)?|dm|ar|af|%|basis)\\)?)*");
 
     /** What stands in a column. */
     enum Role {
