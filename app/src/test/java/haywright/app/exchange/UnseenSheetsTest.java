@@ -230,6 +230,20 @@ class UnseenSheetsTest {
                 "rerun-long.csv | 1 | DM 83.0; CP ar 7.0; NO3N dm <45",
                 "fresh-and-dry-sections.txt | 0 | DM 352; CP ar 29.6; STARCH ar 98; ASH ar 17; CP dm 84; NDF dm 438; ADF dm 262; STARCH dm 278; CA dm 2.3;"
                         + " P dm 2.2; PH 3.9; LACTIC dm 5.1; NH3N 7.7; ME dm 10.4",
+                // 6.8 % of 16.0 % protein, by pencil: 1.088
+                "boxes-with-headings.txt | 0 | CP ar 14.1; CP dm 16.0; ADICP dm 1.09; ADF ar 30.6; ADF dm 34.8; NDF ar 41.4; NDF dm 47.1; NDFD 55.2; TDN ar 52.9;"
+                        + " TDN dm 60.1; NEM ar 54.2; NEM dm 61.6; NEG ar 31.1; NEG dm 35.4; NEL ar 54.0; NEL dm 61.4; CA ar 1.00; CA dm 1.14; P ar 0.21; P dm 0.24;"
+                        + " K ar 2.02; K dm 2.30; CU ar 7; CU dm 8; NO3N ar 387; NO3N dm 440; MOISTURE 12.0; DM 88.0",
+                "average-and-last-year-rows.txt | 2 | DM 90.0; CP dm 7.7; ADF dm 41.1; NDF dm 64.9; TDN dm 54.4; NO3N dm <20",
+                "average-between-bases.txt | 0 | MOISTURE 10.90; CP dm 8.90; CP ar 7.93; ADF dm 39.80; ADF ar 35.46; NDF dm 62.70; NDF ar 55.87; TDN dm 55.80;"
+                        + " TDN ar 49.72; NEM dm 0.54; NEM ar 0.48; CA dm 0.40; CA ar 0.36; SE dm 0.06; SE ar 0.05",
+                "tabs-with-flags.txt | 0 | MOISTURE 14.2; CP dm 9.9; NO3N dm 0.21; P dm 2100; CA dm 0.39; S dm 0.17; ZN dm <5; TDN dm 1140",
+                "two-halves-across.csv | 0 | CP dm 10.2; CP ar 9.1; CA dm 0.51; CA ar 0.45; ADF dm 37.9; ADF ar 33.7; P dm 0.18; P ar 0.16; NDF dm 60.4;"
+                        + " NDF ar 53.8; MG dm 0.17; MG ar 0.15; TDN dm 57.8; TDN ar 51.4; NO3N dm 640; NO3N ar 570; MOISTURE 11.0; FE dm 1310; FE ar 1166",
+                "plus-minus-between.txt | 0 | DM 88.4; CP dm 12.7; CP ar 11.2; ADF dm 35.5; ADF ar 31.4; S dm 0.21; S ar 0.19; MO dm <0.5; MO ar <0.4;"
+                        + " SE dm 0.31; SE ar 0.27; CU dm 11; CU ar 10",
+                "snake-case.csv | 1 | DM 81.5; CP dm 8.1; ADF dm 40.2; NDF dm 63.3; TDN dm 55.4; NEM dm 0.53; NEG dm 0.27; CA dm 0.35; P dm 0.19; K dm 2.6;"
+                        + " NO3N dm 3410; CP ar 6.6",
                 "three-nitrates.txt | 0 | NO3 dm 4210; NO3N dm 951; KNO3 dm 6866; MOISTURE 11.8; HCN dm Negative"
             })
     void everyFigureThatIsTakenIsTheOneOnTheSheet(String file, int sample, String says) throws IOException {
@@ -263,6 +277,7 @@ class UnseenSheetsTest {
                 "strokes-empty.txt | West bench oats | 10/02/2026 | GB-4410",
                 "strokes-two-samples.txt | North bench | '' | ''",
                 "lot-mark.txt | West stack | '' | ''",
+                "boxes-with-headings.txt | Hill 40 alfalfa-grass | '' | ''",
                 "bag-you-marked.txt | West stack 2 | '' | ''",
                 "your-name-for-it.csv | West stack | '' | 771",
                 "leader-dots.txt | West stack | 10/14/2026 | ''",
@@ -359,7 +374,7 @@ class UnseenSheetsTest {
 
     /** What stands under "Mean" or in a line of averages is of no sample, and no sample has the lot of another. */
     @ParameterizedTest(name = "{0}")
-    @CsvSource({"mean-beside.tsv, 3", "duplicates-and-averages.csv, 3"})
+    @CsvSource({"mean-beside.tsv, 3", "duplicates-and-averages.csv, 3", "average-and-last-year-rows.txt, 3"})
     void whatIsOfManySamplesIsNone(String file, int samples) throws IOException {
         assertThat(read(file).samples()).hasSize(samples);
     }

@@ -24,7 +24,8 @@ public record BasisSaid(Basis basis, int from, int to) {
 
     /** "(sample as received 92.6 % dry matter)": how dry it came, and no basis of figures. */
     private static final String DRY_MATTER_ITSELF =
-            "(?i)\\((?=[^()]*[0-9])(?=[^()]*\\b(?:dry matter|dm|moisture|solids)\\b)(?![^()]*\\b(?:all|basis|results?|figures?|values?)\\b)[^()]*\\)";
+            "(?i)\\((?=[^()]*[0-9])(?=[^()]*\\b(?:dry matter|dm|moisture|solids)\\b)(?![^()]*\\b(?:all|basis|results?|figures?|values?)\\b)[^()]*\\)"
+                    + "|\\((?:dm|dry matter|moisture)(?: itself| alone| only)?,? (?:is |on |in )?as[ -](?:received|fed|is|sampled)[^()]*\\)";
 
     /** "All but moisture on …": what has one figure whatever the basis. */
     private static final String BUT =

@@ -113,6 +113,12 @@ public enum Told {
             "client",
             "client no",
             "grower",
+            "grower id",
+            "producer id",
+            "owner id",
+            "ranch id",
+            "farm id",
+            "account id",
             "producer",
             "owner",
             "ranch",
@@ -174,13 +180,16 @@ public enum Told {
                     + "|limits?(?: of (?:detection|quantitation|quantification|reporting))?|mdl|rdl|pql|lod|loq|rl|methods?|units?|uncertainty|blank|control|check(?=$| sample| standard)|qc|quality control"
                     + "|(?:season|seasonal|lab(?:oratory)?|house|in-house|internal|state|county|area|regional|national|industry|[0-9]+[- ]year) (?:average|avg\\.?|mean|median|norm|standard|control|check))(?![\\p{L}\\p{N}]).*");
 
+    private static final Pattern EARLIER = Pattern.compile(
+            "(?i)[(\\[]?(?:your |our |the |from )?(?:last|previous|prev\\.?|prior|past)[ -](?:year|yr\\.?|season|report|test|result|sample|time|fall|winter|spring|summer)s?(?![\\p{L}]).*");
+
     private static final Pattern REPLICATE = Pattern.compile(
             "(?i)(?:rep(?:licate|eat)?s?|runs?|dup(?:licate)?s?|trial|reading|aliquot)\\.?\\s*(?:no\\.?|number|#)?\\s*(?:[0-9]{1,2}|[a-d])?");
     private static final Pattern MEAN = Pattern.compile("(?i)(?:mean|average|avg\\.?)(?: result| value)?");
 
     /** In a sentence, or over a column: figures of other samples, or what they should be. */
     private static final Pattern OF_OTHERS = Pattern.compile(
-            "(?i)\\b(?:average|mean|median|typical(?:ly)?|usual(?:ly)?|normal(?:ly)?|range|compar\\w+|(?:your )?last (?:year|time|sample|report|test|fall|winter|spring|summer|month|week|season|cutting|result)|on file|previous(?:ly)?|prev\\.? (?:year|results?|test|sample|report|value)|expect\\w*|goal|target"
+            "(?i)\\b(?:average|mean|median|typical(?:ly)?|usual(?:ly)?|normal(?:ly)?|range|compar\\w+|(?:your )?last (?:year|yr|time|sample|report|test|fall|winter|spring|summer|month|week|season|cutting|result)|on file|previous(?:ly)?|prev\\.? (?:year|results?|test|sample|report|value)|expect\\w*|goal|target"
                     + "|should|would|could|at least|at most|more than|less than ideal|standard|guide\\w*|guarantee\\w*|recommend\\w*|other samples?)\\b");
 
     private static Pattern dated(String words) {
@@ -237,9 +246,9 @@ public enum Told {
         return Optional.empty();
     }
 
-    /** In place of a sample's name: figures of many samples, or of the way they were measured. */
+    /** In place of a sample's name: figures of many samples, of an earlier report, or of the way they were measured. */
     public static boolean isOfMany(String name) {
-        return OF_MANY.matcher(name.strip()).matches();
+        return OF_MANY.matcher(name.strip()).matches() || EARLIER.matcher(name.strip()).matches();
     }
 
     /** Whether a sentence or a heading speaks of other figures than those of the sample. */

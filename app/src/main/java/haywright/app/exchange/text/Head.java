@@ -1,6 +1,7 @@
 package haywright.app.exchange.text;
 
 import haywright.app.exchange.lab.Days;
+import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.text.TextLine.Word;
 import java.util.ArrayList;
@@ -172,7 +173,9 @@ record Head(List<Field> fields) {
 
     /** Without the sign between it and its label, which may stand in a column of its own, and without what ends it. */
     private static String bare(String value) {
-        return value.replaceAll("^(?:[:=]|[.…]+\\s)[\\s.…]*|[\\s,;]+$", "").strip();
+        return value.replaceAll("^(?:[:=]|[.…]+\\s)[\\s.…]*|[\\s,;]+$", "")
+                .strip()
+                .replaceFirst("^[\"“]([^\"“”]+)[\"”]$", "$1");
     }
 
     /** The longest end of these words that is a label: "to Date sampled" has "Date sampled". */
@@ -213,7 +216,9 @@ record Head(List<Field> fields) {
                 && bare.length() < 80
                 && !GREETS.matcher(bare).find()
                 && !NO_NAME.matcher(bare).find()
-                && Told.of(bare).isEmpty();
+                && Told.of(bare).isEmpty()
+                && Heading.basis(bare.split(" (?=\\p{Lu})", 3)[0]).isEmpty()
+                && Heading.basis(bare).isEmpty();
         return isOne ? Optional.of(bare) : Optional.empty();
     }
 

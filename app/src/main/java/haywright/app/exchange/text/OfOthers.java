@@ -18,7 +18,7 @@ final class OfOthers {
     private static final Pattern MESSAGE =
             Pattern.compile("(?i)^[\\s>]{0,8}(?:-{2,} ?(?:original|forwarded) message|on .{4,120} wrote:\\s{0,4}$)");
     private static final Pattern BEFORE = Pattern.compile(
-            "(?iu)\\b(?:last|previous|prior|past|earlier) (?:year|season|winter|fall|spring|summer|report|test|sample|results?|time|cutting)");
+            "(?iu)\\b(?:last|previous|prior|past|earlier) (?:year|yr|season|winter|fall|spring|summer|report|test|sample|results?|time|cutting)");
     private static final Pattern YEAR = Pattern.compile("(?<![0-9.,-])(20[0-9]{2})(?![0-9.,-]*[0-9])");
     private static final Pattern OF_A_YEAR = Pattern.compile(
             "(?iu)(?:\\b(?:in|from|of|your|our|the) (20[0-9]{2})\\b|\\b(20[0-9]{2}) (?:sample|results?|report|test|analysis)\\b)");

@@ -4,6 +4,7 @@ import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Label;
 import haywright.app.exchange.lab.Legend;
 import haywright.app.exchange.text.TextLine.Word;
+import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.quantity.Unit;
 import java.util.ArrayList;
@@ -294,6 +295,9 @@ record Row(
                 continue;
             }
             int many = basisWords(words, at);
+            if (said != null && many > 0 && isNextName(said, words, at, many)) {
+                break;
+            }
             if (many == 0 && !figures.isEmpty() && isMark(words, at)) {
                 marks.add(word); // what nobody explains stays with the rest of the sheet
                 at++;
@@ -328,6 +332,16 @@ record Row(
                 .toList();
         var row = new Row(name, said.heading(), own, figures, unit, bases, why.isEmpty() ? said.why() : why);
         return new Found(row, at);
+    }
+
+    /** "Moisture 12.0    Dry matter 88.0": behind moisture its other side is a name, and no basis. */
+    private static boolean isNextName(Label said, List<Word> words, int at, int many) {
+        var heading = said.heading();
+        return heading != null
+                && heading.analyte() == Analyte.MOISTURE
+                && words.get(at).from() - words.get(at - 1).to() > 1
+                && at + many < words.size()
+                && words.get(at + many).isFigure();
     }
 
     /** A sign that points to a footnote, between a figure and its unit or behind both. */

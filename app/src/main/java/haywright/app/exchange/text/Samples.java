@@ -194,6 +194,15 @@ final class Samples {
             settle(row.get(0));
             return;
         }
+        // what is dropped must be nothing or all, or it was something else
+        boolean isStrange = row.stream()
+                .anyMatch(f -> !figures.contains(f)
+                        && !f.isWhole()
+                        && figures.stream().noneMatch(kept -> kept.word().figure().equals(f.word().figure())));
+        if (isStrange) {
+            list(row.get(0).line(), "it has one figure whatever the basis, and here stand several");
+            return;
+        }
         long standing = figures.stream().map(f -> f.word().figure()).distinct().count();
         if (standing > 1) {
             list(row.get(0).line(), "it has one figure whatever the basis, and here stand " + standing);

@@ -91,7 +91,10 @@ record TableHead(List<Column> columns) {
                         .skip(1)
                         .flatMap(List::stream)
                         .anyMatch(word -> word.isFigure() || word.isParted() || word.isGarbled());
-        if (isRow) { // its figures stand beside a name, though the name be that of a basis too
+        boolean hasDecimals = cells.stream()
+                .flatMap(List::stream)
+                .anyMatch(word -> word.isFigure() && word.text().matches(".*[0-9][.,][0-9].*"));
+        if (isRow || hasDecimals) { // its figures stand beside a name, though the name be that of a basis too
             return Optional.empty();
         }
         for (var cell : spaced(cells)) {
