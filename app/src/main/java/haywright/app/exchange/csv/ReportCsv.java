@@ -8,9 +8,6 @@ import haywright.app.exchange.lab.Understood.Sample;
 import haywright.app.exchange.lab.Vocabulary;
 import haywright.forage.Basis;
 import haywright.workings.Refused;
-import java.io.IOException;
-import java.io.StringReader;
-import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.Charset;
@@ -21,7 +18,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;
-import org.apache.commons.csv.CSVFormat;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -34,13 +30,8 @@ public final class ReportCsv {
     public static final int MOST_BYTES = 1_000_000;
 
     private static final int MOST_SAMPLES = 200;
-    private static final int MOST_COLUMNS = 400;
-    /** Longer than any remark; the patterns of a figure need a stack as deep as a cell is long. */
-    private static final int LONGEST_CELL = 2_000;
     /** A laboratory's name and address may stand above the headings. */
     private static final int LINES_BEFORE_HEADINGS = 25;
-
-    private static final char PIPE = '|';
 
     private static final Pattern WIDE_GAP = Pattern.compile("\\S {3,}\\S");
 
@@ -113,8 +104,8 @@ public final class ReportCsv {
             throw new Refused(
                     "text", "", "there is nothing in it", "Paste the lines, headings and all, or choose a file.");
         }
-        char separator = separator(plain);
-        var records = records(plain, separator);
+        char separator = Records.separator(plain);
+        var records = Records.of(plain, separator);
         var grid = new Grid(records, words);
         var figures = new ArrayList<String>();
         for (int row = 0; row < grid.height(); row++) {
@@ -244,7 +235,7 @@ public final class ReportCsv {
         var parted = switch (separator) {
             case ';' -> "semicolons";
             case '\t' -> "tabs";
-            case PIPE -> "strokes";
+            case Records.PIPE -> "strokes";
             default -> "commas";
         };
         return new Understood(
@@ -282,95 +273,4 @@ public final class ReportCsv {
                 "Put a line of headings above the figures.");
     }
 
-    /** The one of the three that parts the line with the most columns. */
-    private static char separator(String text) {
-        if (Delimited.isPiped(text)) {
-            return PIPE;
-        }
-        char best = 0;
-        long most = 0;
-        for (char c : new char[] {',', ';', '\t'}) {
-            long count = text.lines()
-                    .limit(LINES_BEFORE_HEADINGS)
-                    .mapToLong(line -> line.replaceAll("\"[^\"]*\"", "")
-                            .chars()
-                            .filter(i -> i == c)
-                            .count())
-                    .max()
-                    .orElse(0);
-            // a decimal comma in every cell must not outweigh the semicolons between them
-            if (count > most || c != ',' && count > 0 && 2 * count >= most) {
-                best = c;
-                most = count;
-            }
-        }
-        if (best == 0) {
-            var line = text.lines()
-                    .filter(l -> !l.isBlank())
-                    .findFirst()
-                    .orElse("")
-                    .strip();
-            throw new Refused(
-                    "text",
-                    line.length() > 60 ? line.substring(0, 60) + "…" : line,
-                    "no comma, semicolon or tab separates its columns",
-                    "Save it with one of these between the columns.");
-        }
-        return best;
-    }
-
-    private static List<Grid.Line> records(String text, char separator) {
-        if (separator == PIPE) {
-            var lines = new ArrayList<Grid.Line>();
-            for (var cells : Delimited.piped(text)) {
-                lines.add(new Grid.Line(lines.size() + 1, cells));
-            }
-            lines.removeIf(line -> line.cells().stream().allMatch(String::isBlank));
-            return lines;
-        }
-        var format = CSVFormat.DEFAULT
-                .builder()
-                .setDelimiter(separator)
-                .setIgnoreEmptyLines(true)
-                .setTrim(true)
-                .get();
-        var records = new ArrayList<Grid.Line>();
-        try (var parser = format.parse(new StringReader(text))) {
-            for (var record : parser) {
-                if (record.size() > MOST_COLUMNS) {
-                    throw new Refused(
-                            "text",
-                            record.size() + " columns",
-                            "a report has at most " + MOST_COLUMNS,
-                            "Is this the right file?");
-                }
-                if (record.stream().anyMatch(cell -> cell.length() > LONGEST_CELL)) {
-                    throw new Refused(
-                            "text",
-                            "line " + record.getRecordNumber(),
-                            "a cell of a report has at most %d letters".formatted(LONGEST_CELL),
-                            "Is a quotation mark missing, or is it another file?");
-                }
-                if (record.stream().anyMatch(cell -> !cell.isBlank())) {
-                    records.add(new Grid.Line(
-                            record.getRecordNumber(), record.stream().toList()));
-                }
-                if (records.size() > MOST_SAMPLES * 50) {
-                    throw new Refused(
-                            "text", records.size() + " lines", "this is more than reports have", "Split the file.");
-                }
-            }
-        } catch (IOException | UncheckedIOException e) {
-            throw new Refused(
-                    "text",
-                    "",
-                    "a quotation mark opens in line %d and the cell does not end with one"
-                            .formatted(
-                                    records.isEmpty()
-                                            ? 1
-                                            : records.get(records.size() - 1).number() + 1),
-                    "Take the mark away or close it.");
-        }
-        return records;
-    }
 }

@@ -6,14 +6,11 @@ import haywright.quantity.Unit;
 import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
-import java.util.stream.Collectors;
 import java.util.stream.IntStream;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -64,48 +61,14 @@ public record Label(@Nullable Heading heading, String why) {
     private static final Pattern MANNER = word("(?:" + MANNERS + ")");
     private static final Pattern ONLY_MANNER = Pattern.compile("[(\\[]?(?:" + MANNERS + ")[)\\].,;:]*");
 
-    private static final Pattern BRACKETS = Pattern.compile("^(.*?)\\s*[(\\[]([^()\\[\\]]+)[)\\]]\\s*(.*)$");
-    /** "Nitrate as N", "nitrate, % NO3" without its unit. */
-    private static final Pattern FORM = Pattern.compile("nitrates?,? (?:as )?([^ ]+)");
-
-    private static final Pattern TWICE =
-            Pattern.compile("^(.+?)(?:\\s+[-–]\\s+|\\s*/\\s*|,\\s+(?:as\\s+)?|\\s+as\\s+)(.+)$");
-    private static final Pattern PERCENT_FIRST = Pattern.compile("^(?:%|pct\\b\\.?|percent\\b)\\s*(?:of )?");
+    static final Pattern PERCENT_FIRST = Pattern.compile("^(?:%|pct\\b\\.?|percent\\b)\\s*(?:of )?");
     private static final Pattern SPACED = Pattern.compile("^\\p{L}(?: \\p{L}){1,4}(?![\\p{L}\\p{N}./])");
     /** "A.D.F.", "N.E.m". */
     private static final Pattern DOTTED =
             Pattern.compile("(?<![\\p{L}\\p{N}])(?:\\p{L}\\.){1,4}(?:\\p{L}(?![\\p{L}\\p{N}])\\.?|(?<=\\.\\p{L}\\.))");
 
-    private static final Map<String, String> SHORT = Map.ofEntries(
-            Map.entry("cr", "crude"),
-            Map.entry("maint", "maintenance"),
-            Map.entry("lact", "lactation"),
-            Map.entry("prot", "protein"),
-            Map.entry("det", "detergent"),
-            Map.entry("deterg", "detergent"),
-            Map.entry("dig", "digestible"),
-            Map.entry("insol", "insoluble"),
-            Map.entry("sol", "soluble"),
-            Map.entry("nutr", "nutrients"),
-            Map.entry("carb", "carbohydrates"),
-            Map.entry("phos", "phosphorus"),
-            Map.entry("rel", "relative"),
-            Map.entry("metab", "metabolizable"),
-            Map.entry("digestibilty", "digestibility"),
-            Map.entry("nitrates", "nitrate"));
-
     /** Printed as a share of protein or of the feed by different laboratories: never taken unless it is said. */
     private static final Set<Analyte> TO_BE_SAID = EnumSet.of(Analyte.SP, Analyte.RDP, Analyte.RUP, Analyte.NH3N);
-
-    private static final Set<Analyte> NITRATE = EnumSet.of(Analyte.NO3, Analyte.NO3N, Analyte.KNO3);
-
-    /** Most words begin no name, and are sooner told by this than by taking them apart. */
-    private static final Set<String> FIRST_WORDS = Stream.concat(
-                    Stream.of("adin", "ndin", "ttndfd", "ivndfd", "dndf", "ivtdmd", "undfom", "ndfd", "ivtd", "undf"),
-                    Arrays.stream(Analyte.values())
-                            .flatMap(a -> Stream.concat(Stream.of(a.id(), a.words()), a.synonyms().stream())))
-            .map(Label::firstWord)
-            .collect(Collectors.toSet());
 
     /** Beside a known name these make another of it. */
     private static final Set<String> CHANGES = Set.of(
@@ -140,7 +103,7 @@ public record Label(@Nullable Heading heading, String why) {
         if (name.isEmpty() || name.length() > LONGEST) {
             return Optional.empty();
         }
-        var whole = FIRST_WORDS.contains(firstWord(name)) ? new Taking(name).label() : Optional.<Label>empty();
+        var whole = AnalyteNames.canBegin(name) ? new Taking(name).label() : Optional.<Label>empty();
         return whole.isPresent() || name.indexOf('/') < 0 ? whole : ofSides(name);
     }
 
@@ -160,7 +123,7 @@ public record Label(@Nullable Heading heading, String why) {
         Label known = null;
         for (var side : sides.subList(1, sides.size())) {
             var label =
-                    FIRST_WORDS.contains(firstWord(side)) ? new Taking(side + tail).label() : Optional.<Label>empty();
+                    AnalyteNames.canBegin(side) ? new Taking(side + tail).label() : Optional.<Label>empty();
             if (label.isPresent() && known == null) {
                 known = label.get();
             } else if (label.isPresent() && !label.get().equals(known) || label.isEmpty() && !isForeign(side)) {
@@ -177,7 +140,7 @@ public record Label(@Nullable Heading heading, String why) {
                 && Heading.basis(side).isEmpty()
                 && Arrays.stream(side.split("[^\\p{L}]+"))
                         .noneMatch(word ->
-                                word.length() > 2 && FIRST_WORDS.contains(firstWord(word)) || CHANGES.contains(word));
+                                word.length() > 2 && AnalyteNames.canBegin(word) || CHANGES.contains(word));
     }
 
     /**
@@ -197,8 +160,7 @@ public record Label(@Nullable Heading heading, String why) {
 
     /** Whether a name that is known can begin with this word. */
     public static boolean canBegin(String word) {
-        var first = firstWord(word);
-        return first.length() < 2 || FIRST_WORDS.contains(first);
+        return AnalyteNames.canPerhapsBegin(word);
     }
 
     /**
@@ -229,16 +191,6 @@ public record Label(@Nullable Heading heading, String why) {
         return new Label(heading, "");
     }
 
-    private static String firstWord(String name) {
-        var bare = PERCENT_FIRST.matcher(Heading.key(name)).replaceFirst("").replaceFirst("^[^\\p{L}]+", "");
-        var first = bare.split("[^\\p{L}\\p{N}]", 2)[0]
-                .replace("fibre", "fiber")
-                .replace("isable", "izable")
-                .replace("sulph", "sulf");
-        // uNDF240 and NDFD30 begin as uNDF and NDFD do
-        return SHORT.getOrDefault(first, first.replaceFirst("^(\\p{L}{4,})[0-9]{2,3}$", "$1"));
-    }
-
     /** One name on its way: what was found is taken out of what is left. */
     private static final class Taking {
         private String left;
@@ -253,7 +205,7 @@ public record Label(@Nullable Heading heading, String why) {
         }
 
         Optional<Label> label() {
-            var known = name(left);
+            var known = AnalyteNames.of(left);
             if (known.isPresent()) {
                 return Optional.of(said(known.get()));
             }
@@ -271,7 +223,7 @@ public record Label(@Nullable Heading heading, String why) {
             out(MANNER, found -> {});
             out(SHARE, found -> whole = whole(found.group(1)));
             tidy();
-            var analyte = name(left).or(this::ofNitrogen);
+            var analyte = AnalyteNames.of(left).or(this::ofNitrogen);
             for (int i = 0; analyte.isEmpty() && i < 3; i++) { // a unit, a basis, and a unit behind it
                 var before = left;
                 analyte = unitOut().or(this::basisOut);
@@ -320,10 +272,10 @@ public record Label(@Nullable Heading heading, String why) {
                 return Optional.empty();
             }
             var rest = PERCENT_FIRST.matcher(left).replaceFirst("");
-            if (!rest.equals(left) && name(rest).isPresent()) {
+            if (!rest.equals(left) && AnalyteNames.of(rest).isPresent()) {
                 unit = Unit.PERCENT;
                 left = rest;
-                return name(left);
+                return AnalyteNames.of(left);
             }
             var parts = left.replaceAll("%(?=[^\\s)\\],;])", "% ").split("(?<=[\\s,;:(\\[])|(?=[\\s,;:)\\]])");
             for (int i = parts.length - 1; i > 0; i--) {
@@ -333,7 +285,7 @@ public record Label(@Nullable Heading heading, String why) {
                     parts[i] = " ";
                     left = String.join("", parts);
                     tidy();
-                    return name(left);
+                    return AnalyteNames.of(left);
                 }
             }
             return Optional.empty();
@@ -351,7 +303,7 @@ public record Label(@Nullable Heading heading, String why) {
                         left = left.substring(0, found.start()) + " " + left.substring(found.end());
                         left = left.replaceAll("\\bof$", "");
                         tidy();
-                        return name(left);
+                        return AnalyteNames.of(left);
                     }
                 }
             }
@@ -406,46 +358,4 @@ public record Label(@Nullable Heading heading, String why) {
         }
     }
 
-    /** The analyte of a bare name; a name that says it twice must say the same twice. */
-    private static Optional<Analyte> name(String text) {
-        var name = text.strip();
-        var known = Analyte.find(name)
-                .or(() -> Analyte.find(name.replace(",", "")))
-                .or(() -> Analyte.find(
-                        name.replaceFirst("^([\\p{L} ]+),\\s*([\\p{L} ]+)$", "$2 $1"))) // "protein, soluble"
-                .or(() -> Analyte.find(spelled(name)))
-                .or(() -> Analyte.find(spelled(name.replaceFirst("^([\\p{L} .]+),\\s*([\\p{L} .]+)$", "$2 $1"))));
-        if (known.isPresent() || name.isEmpty()) {
-            return known;
-        }
-        var brackets = BRACKETS.matcher(name);
-        if (brackets.matches()) {
-            return same(
-                    name((brackets.group(1) + " " + brackets.group(3)).strip()),
-                    name(brackets.group(2).replaceFirst("^as ", "")));
-        }
-        var form = FORM.matcher(name);
-        if (form.matches()) {
-            return same(
-                    Optional.of(Analyte.NO3),
-                    form.group(1).equals("n") ? Optional.of(Analyte.NO3N) : Analyte.find(form.group(1)));
-        }
-        var twice = TWICE.matcher(name);
-        return twice.matches() ? same(name(twice.group(1)), name(twice.group(2))) : Optional.empty();
-    }
-
-    private static String spelled(String name) {
-        return Arrays.stream(name.replaceAll("[.,]", " ").strip().split("\\s+"))
-                .map(word -> SHORT.getOrDefault(word, word))
-                .collect(Collectors.joining(" "));
-    }
-
-    /** "Nitrate" is a word for all its forms, and the form beside it tells which. */
-    private static Optional<Analyte> same(Optional<Analyte> first, Optional<Analyte> second) {
-        if (first.isEmpty() || second.isEmpty()) {
-            return Optional.empty();
-        }
-        boolean isForm = first.get() == Analyte.NO3 && NITRATE.contains(second.get());
-        return first.equals(second) || isForm ? second : Optional.empty();
-    }
 }

@@ -23,7 +23,7 @@ record Names(
 
     /** The rows of a whole line, taken apart once. */
     List<Row> rows(TextLine line) {
-        return rows.computeIfAbsent(line, l -> Row.of(l.words(), l.isAligned(), this));
+        return rows.computeIfAbsent(line, l -> Rows.of(l.words(), l.isAligned(), this));
     }
 
     /** Whether a name can begin with this word; most words are sooner told by it than by taking names apart. */

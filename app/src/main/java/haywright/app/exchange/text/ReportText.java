@@ -209,7 +209,7 @@ public final class ReportText {
             return 1;
         }
         var read = withoutIgnored(line);
-        var rows = read.size() == line.words().size() ? names.rows(line) : Row.of(read, line.isAligned(), names);
+        var rows = read.size() == line.words().size() ? names.rows(line) : Rows.of(read, line.isAligned(), names);
         if (rows.stream().anyMatch(Row::isTold)) {
             if (head.columns().isEmpty() && rows.size() == 1) {
                 samplesAbove(at, rows.get(0).figures());
