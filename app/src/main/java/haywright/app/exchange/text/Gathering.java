@@ -5,11 +5,9 @@ import haywright.app.exchange.lab.ColumnIs;
 import haywright.app.exchange.lab.Decimals;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Label;
-import haywright.app.exchange.lab.Laboratory;
 import haywright.app.exchange.lab.Legend;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood;
-import haywright.app.exchange.lab.Understood.Named;
 import haywright.app.exchange.lab.Vocabulary;
 import haywright.app.exchange.lab.Years;
 import haywright.app.exchange.text.TableHead.Column;
@@ -23,7 +21,6 @@ import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
@@ -35,8 +32,6 @@ import org.jspecify.annotations.Nullable;
 
 /** Tables on their way to samples. */
 final class Gathering {
-    private static final int MOST_NAMES = 400;
-    private static final int LETTERHEAD = 8;
     /** So many words are a sentence, and a short one in it stands for no name by chance. */
     private static final int PROSE = 6;
     /** What should be a figure and is none; from one figure to another is what is usual. */
@@ -45,30 +40,21 @@ final class Gathering {
     /** What is said of a line that somebody left out, on this sheet or an earlier one. */
     static final String LEFT_OUT = "its name was said to be left out";
 
+    private static final Pattern MAILED = Pattern.compile("(?i)^\\s*>?\\s*(?:date|sent):.*[0-9]:[0-9]{2}");
+
     private final Vocabulary words;
     private final Names names;
-    private final Map<String, Named> written = new LinkedHashMap<>();
     private final Set<String> notTaken = new LinkedHashSet<>();
-    /** What stands under headings that are known to hold no figures of the feed, column by column. */
-    private final Map<String, List<String>> ignored = new LinkedHashMap<>();
-
-    /** What stands under headings that nobody knows, likewise. */
-    private final Map<String, List<String>> columns = new LinkedHashMap<>();
-
-    /** Letters for a basis, each of which is asked. */
-    private final Map<String, Understood.Column> marks = new LinkedHashMap<>();
-
-    /** Headings of which somebody said what they mean. */
-    private final Set<String> saidColumns = new LinkedHashSet<>();
-
     private final Ledger ledger;
     private final Footnotes footnotes;
     private final Samples samples;
+    private final Letterhead letterhead;
+    private final Asked asked;
 
     private List<Head.Field> fields = new ArrayList<>();
+    /** The day of a mail, which counts where the sheet in it has none. */
+    private final List<Head.Field> mailed = new ArrayList<>();
     private StringBuilder told = new StringBuilder();
-    private String laboratory = "";
-    private String letterhead = "";
     private TableHead head = TableHead.NONE;
     private @Nullable Basis saidBasis;
     /** What samples side by side are called in the lines over their columns, where there are several. */
@@ -76,14 +62,10 @@ final class Gathering {
 
     private List<Figure> figures = new ArrayList<>();
     private final Sections sections = new Sections();
-    /** The number of a line that is all letterhead; 0 for none. */
-    private int letterheadLine;
-
     private boolean isBoxed;
     private boolean hasPanels;
     private boolean isAcross;
     private int page = 1;
-    private int linesAbove;
 
     Gathering(Names names, Decimals.Sheet decimals, @Nullable Basis untold, Ledger ledger, Footnotes footnotes) {
         this.footnotes = footnotes;
@@ -91,6 +73,8 @@ final class Gathering {
         this.words = names.words();
         this.names = names;
         this.ledger = ledger;
+        this.asked = new Asked(names.words());
+        this.letterhead = new Letterhead(ledger);
         this.samples = new Samples(decimals, untold, notTaken, ledger);
     }
 
@@ -103,34 +87,13 @@ final class Gathering {
     void above(TextLine line, List<Head.Field> said) {
         if (line.page() != page) {
             page = line.page();
-            linesAbove = 0;
             forgetAcross();
         }
-        fields.addAll(said);
+        (MAILED.matcher(line.text()).find() ? mailed : fields).addAll(said);
         if (!footnotes.isLegend(line)) {
             told.append(line.text()).append('\n');
         }
-        if (++linesAbove <= LETTERHEAD && (laboratory.isEmpty() || line.page() > 1)) {
-            line.cells().stream()
-                    .map(TextLine::join)
-                    .filter(cell -> said.stream().noneMatch(f -> f.from() <= cell.to() && cell.from() <= f.to()))
-                    .map(Word::text)
-                    .filter(Head::isName)
-                    .findFirst()
-                    .or(() -> Head.spacedName(line))
-                    .ifPresent(name -> {
-                        laboratory = Laboratory.name(name);
-                        settleName(line, line.words(), laboratory);
-                    });
-        }
-    }
-
-    private void settleName(TextLine line, List<Word> words, String name) {
-        ledger.settle(
-                line,
-                words.stream()
-                        .filter(word -> name.contains(word.text().replaceAll("[,;]$", "")))
-                        .toList());
+        letterhead.above(line, said);
     }
 
     void basis(TextLine line, BasisSaid said) {
@@ -144,7 +107,7 @@ final class Gathering {
             return;
         }
         for (var row : rows) {
-            name(row.name(), line, null);
+            asked.name(row.name(), line, null);
         }
         if (rows.stream().allMatch(row -> words.leavesOut(row.name()))) {
             list(line, LEFT_OUT);
@@ -209,20 +172,7 @@ final class Gathering {
                         .filter(c -> Years.of(c.heading().text()).isEmpty())
                         .map(c -> c.heading())
                         .toList());
-        next.columns().stream()
-                .map(c -> Heading.key(c.heading().text()))
-                .filter(heading -> words.column(heading).isPresent())
-                .forEach(saidColumns::add);
-        next.columns().stream()
-                .filter(c -> c.role() == TableHead.Role.IGNORED)
-                .forEach(c -> ignored.computeIfAbsent(c.heading().text(), k -> new ArrayList<>()));
-    }
-
-    private void name(String written, TextLine line, @Nullable Heading taken) {
-        if (this.written.size() < MOST_NAMES || this.written.containsKey(Heading.key(written))) {
-            this.written.putIfAbsent(
-                    Heading.key(written), new Named(written, line.shown(), taken, words.leavesOut(written)));
-        }
+        asked.head(next);
     }
 
     /** Quoted, or of another year. */
@@ -285,7 +235,7 @@ final class Gathering {
             }
             var heading = head.nearest(word).heading().text();
             method = heading.matches("(?i).*method.*") ? Understood.ownMethod(word.text()) : method;
-            ignored.computeIfAbsent(heading, k -> new ArrayList<>()).add(word.text());
+            asked.ignored(heading, word.text());
             ledger.settle(line, List.of(word));
         }
         return method;
@@ -313,10 +263,10 @@ final class Gathering {
         if (said != null && said.basis() != null) {
             row = row.with(new Legend.Meaning(said.basis(), null, "", "", ""), -1, names);
         }
-        var asked = asked(row, places);
-        name(row.name(), line, asked.isEmpty() ? row.heading() : null);
-        if (!asked.isEmpty()) {
-            list(line, row, asked);
+        var question = question(row, places);
+        asked.name(row.name(), line, question.isEmpty() ? row.heading() : null);
+        if (!question.isEmpty()) {
+            list(line, row, question);
             return;
         }
         if (row.heading() == null || !row.why().isEmpty()) {
@@ -348,7 +298,7 @@ final class Gathering {
                 figures.add(Figure.of(line, row, panel, i, head, column, sections.basis(line, row, saidBasis), method));
             } else if (word.isFigure() && column != null && column.role() == TableHead.Role.OTHER) {
                 var heading = column.heading().text();
-                columns.computeIfAbsent(heading, k -> new ArrayList<>()).add(word.text());
+                asked.column(heading, word.text());
                 notTaken.add(
                         line.notTaken("%s under “%s”, a heading that is not known".formatted(word.text(), heading)));
                 ledger.settle(line, List.of(word));
@@ -374,10 +324,10 @@ final class Gathering {
     private boolean isMarkAsked(TextLine line, Row row, String letter) {
         var mark = "mark " + letter;
         var said = words.column(mark).orElse(null);
-        marks.putIfAbsent(mark, new Understood.Column(mark, line.shown(), said, true));
+        asked.mark(new Understood.Column(mark, line.shown(), said, true));
         boolean isOpen = said == null || said == ColumnIs.LEFT_OUT;
         if (isOpen) {
-            name(row.name(), line, row.heading());
+            asked.name(row.name(), line, row.heading());
             list(
                     line,
                     said == null
@@ -388,7 +338,7 @@ final class Gathering {
     }
 
     /** Why the figures of a name that could mean two things are not taken; empty where it means one. */
-    private String asked(Row row, @Nullable List<@Nullable Column> places) {
+    private String question(Row row, @Nullable List<@Nullable Column> places) {
         var heading = row.heading();
         if (heading == null || !row.why().isEmpty()) {
             return "";
@@ -399,11 +349,11 @@ final class Gathering {
                 : heading.unit() == null && column != null ? column.unit() : heading.unit();
         var first = row.figures().stream().filter(Word::isFigure).findFirst();
         var all = TextLine.join(row.words()).text();
-        return first.flatMap(word -> asked(row.name(), all, heading, unit, word.text()))
+        return first.flatMap(word -> question(row.name(), all, heading, unit, word.text()))
                 .orElse("");
     }
 
-    private Optional<String> asked(String name, String all, Heading heading, @Nullable Unit unit, String figure) {
+    private Optional<String> question(String name, String all, Heading heading, @Nullable Unit unit, String figure) {
         return words.own().containsKey(Heading.key(name))
                 ? words.unitAsked(name, heading.analyte(), heading.share() == null ? unit : Unit.PERCENT, figure)
                 : Label.asked(all, heading.analyte(), unit, figure);
@@ -414,24 +364,12 @@ final class Gathering {
         sections.open(line, cell);
     }
 
-    boolean isLetterhead(TextLine line) {
-        return line.number() == letterheadLine;
+    Letterhead letterhead() {
+        return letterhead;
     }
 
     void gap() {
         sections.gap();
-    }
-
-    /** The very first words, where no other line calls itself a laboratory. */
-    void first(TextLine line) {
-        var first = line.cells().get(0);
-        var cell = TextLine.join(first).text().matches(".*\\p{L}.*") ? first : line.words();
-        var text = TextLine.join(cell).text();
-        Head.letterhead(text).ifPresent(name -> {
-            letterhead = Laboratory.name(name);
-            settleName(line, cell, name.equals(letterhead) ? TextLine.join(cell).text() : letterhead);
-            letterheadLine = cell.size() == line.words().size() ? line.number() : 0;
-        });
     }
 
     /** What stands of the sample beside figures, in a box of its own. */
@@ -467,7 +405,7 @@ final class Gathering {
         for (var column : table.columns()) {
             var written = column.heading().text();
             if (column.tells() == null) {
-                name(written, line, column.analyte());
+                asked.name(written, line, column.analyte());
             }
             if (column.analyte() == null && column.tells() == null) {
                 notTaken.add("Column “%s”: %s"
@@ -498,11 +436,11 @@ final class Gathering {
             if (analyte != null && word.isFigure()) {
                 var basis = column.basis() == null ? saidBasis : column.basis();
                 var name = column.heading().text();
-                var asked = asked(name, name, analyte, analyte.unit(), word.text());
-                if (asked.isPresent()) {
-                    notTaken.add("“%s” %s: %s".formatted(name, word.text(), asked.get()));
+                var question = question(name, name, analyte, analyte.unit(), word.text());
+                if (question.isPresent()) {
+                    notTaken.add("“%s” %s: %s".formatted(name, word.text(), question.get()));
                     ledger.settle(line, List.of(word));
-                    written.put(Heading.key(name), new Named(name, word.text(), null, false));
+                    asked.again(name, word.text());
                     continue;
                 }
                 read.add(new Figure(
@@ -539,7 +477,7 @@ final class Gathering {
                 new Samples.Above(
                         List.of(),
                         said,
-                        laboratory.isEmpty() ? letterhead : laboratory,
+                        letterhead.laboratory(),
                         Understood.method(told.toString())));
         read.stream()
                 .collect(Collectors.groupingBy(Figure::analyte, LinkedHashMap::new, Collectors.toList()))
@@ -561,6 +499,7 @@ final class Gathering {
         if (figures.isEmpty()) {
             return;
         }
+        fields.addAll(mailed);
         boolean panelsAreSamples = hasPanels && panelsRepeat();
         int groups = hasPanels
                 ? (panelsAreSamples
@@ -576,7 +515,7 @@ final class Gathering {
                 new Samples.Above(
                         over,
                         said,
-                        laboratory.isEmpty() ? letterhead : laboratory,
+                        letterhead.laboratory(),
                         Understood.method(told.toString())));
         record InRow(int sample, int line, String name) {}
         var rows = new LinkedHashMap<InRow, List<Figure>>();
@@ -612,28 +551,13 @@ final class Gathering {
         return 2 * left.size() > smaller;
     }
 
-    /** The columns that are asked about, and what was said of those that were. */
-    private List<Understood.Column> asked() {
-        var asked = new ArrayList<Understood.Column>();
-        words.columns().forEach((heading, said) -> {
-            if (saidColumns.contains(heading)) {
-                asked.add(new Understood.Column(heading, "", said, false));
-            }
-        });
-        columns.forEach((heading, figures) -> asked.add(new Understood.Column(
-                heading, String.join("; ", figures.subList(0, Math.min(4, figures.size()))), null, false)));
-        asked.addAll(marks.values());
-        return asked;
-    }
-
     Understood done() {
-        ignored.forEach((heading, words) -> notTaken.add("Column “%s”: it holds no figures of the feed%s"
-                .formatted(heading, words.isEmpty() ? "" : " (" + String.join("; ", words) + ")")));
+        notTaken.addAll(asked.ignored());
         return new Understood(
                 "lines of a name and its figures",
-                samples.whole(!columns.isEmpty() || !marks.isEmpty()),
-                List.copyOf(written.values()),
-                asked(),
+                samples.whole(asked.isOpen()),
+                asked.names(),
+                asked.columns(),
                 List.copyOf(notTaken),
                 ledger.rest());
     }

@@ -157,7 +157,7 @@ public final class ReportText {
         samplesNamed = samplesNamed();
         others = OfOthers.in(lines, names);
         long until = ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() + longest.toNanos();
-        lines.stream().filter(line -> !line.isBlank()).findFirst().ifPresent(gathering::first);
+        lines.stream().filter(line -> !line.isBlank()).findFirst().ifPresent(gathering.letterhead()::first);
         for (int at = 0; at < lines.size(); ) {
             at += step(at);
             if (ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() > until) {
@@ -225,7 +225,7 @@ public final class ReportText {
         if (headings > 0) {
             return headings;
         }
-        var fields = gathering.isLetterhead(line) ? List.<Head.Field>of() : Head.of(line);
+        var fields = gathering.letterhead().isAll(line) ? List.<Head.Field>of() : Head.of(line);
         line.cells().forEach(cell -> gathering.section(line, cell));
         if (gathering.begins(fields)) {
             gathering.table();
@@ -283,7 +283,7 @@ public final class ReportText {
                                 .allMatch(i -> Math.abs(headings.get(i).middle()
                                                 - figures.get(i).middle())
                                         < NEAR);
-                if (headings.size() > 1 && areOver && !gathering.isLetterhead(line)) {
+                if (headings.size() > 1 && areOver && !gathering.letterhead().isAll(line)) {
                     head = TableHead.unknown(headings, figures, names.words());
                     gathering.head(head, List.of(line));
                 }

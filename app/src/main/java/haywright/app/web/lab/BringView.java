@@ -108,7 +108,7 @@ public record BringView(
     static BringView of(Page page, Form form, Understood found) {
         var notTaken = new ArrayList<>(found.notTaken());
         var samples = new ArrayList<Sample>();
-        var order = BringPages.order(form);
+        var order = BringReader.order(form);
         for (var sample : found.samples()) {
             boolean isOnlyOne = found.samples().stream()
                             .filter(other -> key(other.code()).equals(key(sample.code())))

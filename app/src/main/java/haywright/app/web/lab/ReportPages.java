@@ -174,7 +174,7 @@ public final class ReportPages {
                 words,
                 ranch -> Original.on(page, form, ranch.with(report.get()), id),
                 isOneOfSeveral(form) ? BringPages.KEY : "reports/lot/" + lot.id());
-        BringPages.saved(page, form);
+        BringTake.saved(page, form);
     }
 
     /** Whether it came out of a file; then the next one is looked over. */

@@ -1,0 +1,106 @@
+package haywright.app.exchange.text;
+
+import haywright.app.exchange.lab.Heading;
+import haywright.app.exchange.lab.Understood;
+import haywright.app.exchange.lab.Understood.Named;
+import haywright.app.exchange.lab.Vocabulary;
+import haywright.app.exchange.text.TableHead.Column;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/** The names and the headings met on a sheet: what each was taken for, and which of them are asked about. */
+final class Asked {
+    private static final int MOST_NAMES = 400;
+
+    private final Vocabulary words;
+    private final Map<String, Named> written = new LinkedHashMap<>();
+    /** What stands under headings that are known to hold no figures of the feed, column by column. */
+    private final Map<String, List<String>> ignored = new LinkedHashMap<>();
+
+    /** What stands under headings that nobody knows, likewise. */
+    private final Map<String, List<String>> columns = new LinkedHashMap<>();
+
+    /** Letters for a basis, each of which is asked. */
+    private final Map<String, Understood.Column> marks = new LinkedHashMap<>();
+
+    /** Headings of which somebody said what they mean. */
+    private final Set<String> saidColumns = new LinkedHashSet<>();
+
+    Asked(Vocabulary words) {
+        this.words = words;
+    }
+
+    /** Headings over the next table. */
+    void head(TableHead next) {
+        next.columns().stream()
+                .map(c -> Heading.key(c.heading().text()))
+                .filter(heading -> words.column(heading).isPresent())
+                .forEach(saidColumns::add);
+        next.columns().stream()
+                .filter(c -> c.role() == TableHead.Role.IGNORED)
+                .forEach(c -> ignored.computeIfAbsent(c.heading().text(), k -> new ArrayList<>()));
+    }
+
+    /** What stands under a heading that is known to hold no figures of the feed. */
+    void ignored(String heading, String word) {
+        ignored.computeIfAbsent(heading, k -> new ArrayList<>()).add(word);
+    }
+
+    /** A figure under a heading that nobody knows. */
+    void column(String heading, String figure) {
+        columns.computeIfAbsent(heading, k -> new ArrayList<>()).add(figure);
+    }
+
+    void mark(Understood.Column mark) {
+        marks.putIfAbsent(mark.written(), mark);
+    }
+
+    /** A name that was taken before, and has to be explained after all. */
+    void again(String name, String figure) {
+        written.put(Heading.key(name), new Named(name, figure, null, false));
+    }
+
+    boolean isOpen() {
+        return !columns.isEmpty() || !marks.isEmpty();
+    }
+
+    List<Named> names() {
+        return List.copyOf(written.values());
+    }
+
+    /** The columns that hold no figures of the feed, in words. */
+    List<String> ignored() {
+        return ignored.entrySet().stream()
+                .map(column -> "Column “%s”: it holds no figures of the feed%s"
+                        .formatted(
+                                column.getKey(),
+                                column.getValue().isEmpty() ? "" : " (" + String.join("; ", column.getValue()) + ")"))
+                .toList();
+    }
+
+    void name(String written, TextLine line, @Nullable Heading taken) {
+        if (this.written.size() < MOST_NAMES || this.written.containsKey(Heading.key(written))) {
+            this.written.putIfAbsent(
+                    Heading.key(written), new Named(written, line.shown(), taken, words.leavesOut(written)));
+        }
+    }
+
+    /** The columns that are asked about, and what was said of those that were. */
+    List<Understood.Column> columns() {
+        var asked = new ArrayList<Understood.Column>();
+        words.columns().forEach((heading, said) -> {
+            if (saidColumns.contains(heading)) {
+                asked.add(new Understood.Column(heading, "", said, false));
+            }
+        });
+        columns.forEach((heading, figures) -> asked.add(new Understood.Column(
+                heading, String.join("; ", figures.subList(0, Math.min(4, figures.size()))), null, false)));
+        asked.addAll(marks.values());
+        return asked;
+    }
+}
