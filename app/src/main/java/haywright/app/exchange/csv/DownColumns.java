@@ -9,25 +9,16 @@ import haywright.app.exchange.lab.Years;
 import haywright.forage.Basis;
 import haywright.quantity.Unit;
 import java.util.ArrayList;
-import java.util.HashMap;
-import java.util.HashSet;
-import java.util.List;
 import java.util.Map;
-import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.function.Predicate;
 import java.util.regex.Pattern;
 import java.util.stream.IntStream;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** What each column holds beside names that stand down the side: by its heading, by its cells, or as somebody said. */
 final class DownColumns {
     private static final Set<String> REPORTS = Set.of("report", "report no", "report no.", "report number");
-
-    private static final Pattern MARKS = Pattern.compile(
-            "(?i)(?:data |result |lab )?(?:qualifiers?|qual\\.?|flags?|signs?|marks?|sym(?:bol)?|codes?|remarks?)");
 
     private static final Pattern LIMITS = Pattern.compile(
             "(?:(?:method|lab(?:oratory)?|lower|practical) )?(?:(?:reporting|detection|quantitation|quantification) )?limits?(?: of (?:detection|quantitation|reporting))?"
@@ -36,6 +27,7 @@ final class DownColumns {
     private final Taking taking;
     private final Grid grid;
     private final NameColumns names;
+    private final ColumnCells cells;
     final Map<Integer, Value> values = new TreeMap<>();
     final Map<Integer, Told> told = new TreeMap<>();
     int unit = -1;
@@ -69,9 +61,12 @@ final class DownColumns {
         this.taking = taking;
         this.grid = taking.grid;
         this.names = names;
+        this.cells = new ColumnCells(grid, names);
         this.corner = names.columns().stream()
-                .flatMap(
-                        column -> Heading.basis(heading(column)).or(() -> ColumnWords.corner(heading(column))).stream())
+                .flatMap(column ->
+                        Heading.basis(cells.heading(column))
+                                .or(() -> ColumnWords.corner(cells.heading(column)))
+                                .stream())
                 .findFirst()
                 .orElse(null);
         byHeading();
@@ -102,27 +97,6 @@ final class DownColumns {
         values.keySet().removeAll(ofMany);
     }
 
-    private String heading(int column) {
-        return names.head() < 0 ? "" : grid.cell(names.head(), column);
-    }
-
-    /** The newest of several years over the columns; empty where no several stand there. */
-    private OptionalInt newest() {
-        return names.head() < 0
-                ? OptionalInt.empty()
-                : Years.newest(IntStream.range(0, grid.width(names.head()))
-                        .mapToObj(this::heading)
-                        .toList());
-    }
-
-    private boolean isNewest(int column) {
-        return newest().isPresent() && newest().equals(Years.of(heading(column)));
-    }
-
-    private boolean isOlder(int column) {
-        return newest().isPresent() && Years.of(heading(column)).isPresent() && !isNewest(column);
-    }
-
     private void settle(int column) {
         if (names.head() >= 0) {
             grid.settle(names.head(), column);
@@ -131,8 +105,8 @@ final class DownColumns {
 
     private void byHeading() {
         for (int column = 0; names.head() >= 0 && column < grid.width(names.head()); column++) {
-            var key = Heading.key(heading(column));
-            var what = Told.of(heading(column)).orElse(null);
+            var key = Heading.key(cells.heading(column));
+            var what = Told.of(cells.heading(column)).orElse(null);
             boolean isKnown = true;
             if (names.columns().contains(column)) {
                 // its own heading
@@ -142,14 +116,14 @@ final class DownColumns {
                 basis = column;
             } else if (REPORTS.contains(key)) {
                 report = column;
-            } else if (isNewest(column)) {
+            } else if (cells.isNewest(column)) {
                 value(column, null);
             } else if (NameColumns.isValue(key)
                     || NameColumns.basis(grid, names.head(), column).isPresent()) {
                 value(column, NameColumns.basis(grid, names.head(), column).orElse(null));
-            } else if (Told.isMean(heading(column)) && areMeasuredAgain()) {
+            } else if (Told.isMean(cells.heading(column)) && cells.areMeasuredAgain()) {
                 value(column, null);
-            } else if (Told.isReplicate(heading(column)) && !hasDecimals(column)) {
+            } else if (Told.isReplicate(cells.heading(column)) && !cells.hasDecimals(column)) {
                 replicate = column;
             } else if (what == Told.METHOD) {
                 method = column;
@@ -159,13 +133,13 @@ final class DownColumns {
                     told.put(column, what);
                 }
             }
-            if (isKnown && !isNewest(column)) {
+            if (isKnown && !cells.isNewest(column)) {
                 settle(column);
             }
         }
         if (!values.isEmpty() && report < 0 && !told.containsValue(Told.BAG) && !told.containsValue(Told.NUMBER)) {
             IntStream.range(0, grid.width())
-                    .filter(column -> !isKnown(column) && partsSamples(column))
+                    .filter(column -> !isKnown(column) && cells.partsSamples(column, basis))
                     .findFirst()
                     .ifPresent(column -> told.put(column, Told.BAG));
         }
@@ -178,65 +152,62 @@ final class DownColumns {
             if (isKnown(column)) {
                 continue;
             }
-            if (mark < 0 && isMarks(column)) {
+            if (mark < 0 && cells.isMarks(column)) {
                 mark = column;
                 settle(column);
             } else if (unit < 0
-                    && isMostly(
+                    && cells.isMostly(
                             column,
                             text -> text.startsWith("%") || Heading.unit(text).isPresent())) {
                 unit = column;
-            } else if (basis < 0 && isMostly(column, text -> Heading.basis(text).isPresent())) {
+            } else if (basis < 0
+                    && cells.isMostly(column, text -> Heading.basis(text).isPresent())) {
                 basis = column;
-            } else if (!areValuesSaid && hasFigures(column) && isCode(column)) {
+            } else if (!areValuesSaid && cells.hasFigures(column) && cells.isCode(column)) {
                 value(column, null);
             } else {
                 strange.add(column);
             }
         }
         var sides = strange.stream()
-                .filter(column -> Heading.side(heading(column)).isPresent() && hasFigures(column))
+                .filter(column -> Heading.side(cells.heading(column)).isPresent() && cells.hasFigures(column))
                 .toList();
         if (sides.size() > 1) {
             strange.removeAll(sides);
             sides.forEach(column -> {
-                var side = Heading.side(heading(column)).orElseThrow();
+                var side = Heading.side(cells.heading(column)).orElseThrow();
                 value(column, side.basis());
                 value(column).about.add(Told.BAG, side.sample());
                 settle(column);
             });
         }
         // of two columns that nothing parts, either could be meant
-        long bare = values.keySet().stream().filter(this::isBare).count();
+        long bare = values.keySet().stream().filter(cells::isBare).count();
         if (bare > 1) {
-            values.keySet().stream().filter(this::isBare).forEach(strange::add);
+            values.keySet().stream().filter(cells::isBare).forEach(strange::add);
             values.keySet().removeAll(strange);
         }
         strange.forEach(column -> strange(column, areValuesSaid));
     }
 
-    private boolean isBare(int column) {
-        return heading(column).isBlank()
-                && IntStream.range(0, names.first())
-                        .noneMatch(row -> !grid.cell(row, column).isBlank());
-    }
-
     /** A column whose heading nobody knows: of a sample where the lines of the sheet say so, else as somebody said. */
     private void strange(int column, boolean areValuesSaid) {
-        var heading = heading(column).isBlank() && hasFigures(column)
+        var heading = cells.heading(column).isBlank() && cells.hasFigures(column)
                 ? "column %d, without a heading".formatted(column + 1)
-                : heading(column);
+                : cells.heading(column);
         if (heading.isBlank()) {
             return;
         }
-        boolean isOfOthers = ColumnWords.isOther(heading) || isOlder(column);
+        boolean isOfOthers = ColumnWords.isOther(heading) || cells.isOlder(column);
         var said = grid.words
                 .column(heading)
-                .or(() -> !areValuesSaid && !isOfOthers && isNumbered(column)
+                .or(() -> !areValuesSaid && !isOfOthers && cells.isNumbered(column)
                         ? java.util.Optional.of(ColumnIs.SAMPLE)
                         : java.util.Optional.empty())
                 .orElse(null);
-        if (hasFigures(column) && !isOfOthers && (grid.words.column(heading).isPresent() || said == null)) {
+        if (cells.hasFigures(column)
+                && !isOfOthers
+                && (grid.words.column(heading).isPresent() || said == null)) {
             taking.column(new Column(
                     heading,
                     grid.example(names.first(), column),
@@ -245,7 +216,7 @@ final class DownColumns {
         }
         settle(column);
         if (said == null || said == ColumnIs.LEFT_OUT) {
-            boolean isAsked = said == null && hasFigures(column) && !isOfOthers;
+            boolean isAsked = said == null && cells.hasFigures(column) && !isOfOthers;
             taking.notTaken.add("Column “%s”: %s%s"
                     .formatted(
                             heading,
@@ -267,20 +238,6 @@ final class DownColumns {
         return java.util.Objects.requireNonNull(values.get(column));
     }
 
-    /** Whether a line of the sheet gives each of several columns a number, a code or a day of its own. */
-    private boolean isNumbered(int column) {
-        return IntStream.range(0, grid.height())
-                .filter(row -> grid.told(row, names.columns().get(0))
-                        .filter(what -> what == Told.BAG || what == Told.NUMBER || what.isDay())
-                        .isPresent())
-                .anyMatch(row -> !grid.isNothing(row, column)
-                        && IntStream.range(0, grid.width(row))
-                                        .filter(other ->
-                                                !names.columns().contains(other) && !grid.isNothing(row, other))
-                                        .count()
-                                > 1);
-    }
-
     private boolean isKnown(int column) {
         return names.columns().contains(column)
                 || column == unit
@@ -292,87 +249,23 @@ final class DownColumns {
                 || told.containsKey(column);
     }
 
-    /**
-     * Whether names that come again, which no sample has twice, come once for each of the words in this column: then
-     * those tell the samples apart, whatever stands over them.
-     */
-    private boolean partsSamples(int column) {
-        var all = new ArrayList<String>();
-        var parts = new HashMap<String, List<String>>();
-        for (int row = names.first(); row < grid.height(); row++) {
-            var name = grid.cell(row, names.columns().get(0));
-            if (!name.isBlank()) {
-                var whole = Heading.key(name + "\n" + grid.cell(row, basis));
-                all.add(whole);
-                parts.computeIfAbsent(grid.cell(row, column), k -> new ArrayList<>())
-                        .add(whole);
-            }
-        }
-        return all.size() > new HashSet<>(all).size()
-                && !parts.containsKey("")
-                && parts.values().stream().allMatch(in -> in.size() > 1 && in.size() == new HashSet<>(in).size());
-    }
-
     private void value(int column, @Nullable Basis on) {
         int own = names.columns().get(0);
         for (int one : names.columns()) {
             own = one < column ? one : own;
         }
-        var last = Heading.unit(heading(column).replaceFirst("^.*[\\s(]", "").replace(")", ""));
+        var last =
+                Heading.unit(cells.heading(column).replaceFirst("^.*[\\s(]", "").replace(")", ""));
         values.put(column, new Value(own, on, last.orElse(null), new About()));
-    }
-
-    /** Codes of samples side by side have a figure or say nothing of what they are; "Goal" and "Range" are no codes. */
-    private boolean isCode(int column) {
-        var heading = heading(column);
-        return heading.isBlank()
-                || heading.matches(".*[0-9].*") && !ColumnWords.isOther(heading) && !Told.isReplicate(heading);
-    }
-
-    /** Whether the headings have several measurements of one sample, and their mean. */
-    private boolean areMeasuredAgain() {
-        return IntStream.range(0, grid.width(names.head())).anyMatch(column -> Told.isReplicate(heading(column)));
-    }
-
-    private boolean hasDecimals(int column) {
-        return under(column).anyMatch(text -> text.matches(".*[0-9][.,][0-9].*"));
-    }
-
-    private Stream<String> under(int column) {
-        return IntStream.range(names.first(), grid.height()).mapToObj(row -> grid.cell(row, column));
-    }
-
-    private boolean hasFigures(int column) {
-        return IntStream.range(names.first(), grid.height()).anyMatch(row -> grid.isFigure(row, column));
-    }
-
-    /** Signs and letters that say how the figure beside them is meant. */
-    private boolean isMarks(int column) {
-        boolean isSaid = MARKS.matcher(heading(column)).matches() && !hasFigures(column);
-        var signs = under(column).filter(text -> !text.isBlank()).toList();
-        return !signs.isEmpty()
-                && (isSaid || signs.stream().allMatch(text -> text.matches("[<>≤≥=~]|(?i:U|ND|BDL|J|E)")));
     }
 
     /** A limit of detection lies below all that was found; one above is a limit of another kind. */
     private boolean isLimit(int column) {
-        return LIMITS.matcher(Heading.key(heading(column))).matches()
+        return LIMITS.matcher(Heading.key(cells.heading(column))).matches()
                 && IntStream.range(names.first(), grid.height())
                         .allMatch(row -> values.keySet().stream()
-                                .allMatch(value -> isAtMost(grid.cell(row, column), grid.cell(row, value))));
-    }
-
-    private static boolean isAtMost(String limit, String found) {
-        var plain = "[0-9]*[.,]?[0-9]+";
-        return !limit.matches(plain)
-                || !found.matches(plain)
-                || Double.parseDouble(limit.replace(',', '.')) <= Double.parseDouble(found.replace(',', '.'));
-    }
-
-    /** Units or bases beside the names, without a heading that says so. */
-    private boolean isMostly(int column, Predicate<String> what) {
-        var cells = under(column).filter(text -> !text.isBlank()).toList();
-        return 2 * cells.stream().filter(what).count() > cells.size();
+                                .allMatch(
+                                        value -> ColumnCells.isAtMost(grid.cell(row, column), grid.cell(row, value))));
     }
 
     /** What a line over the figures says of the sample in each column; what stands once over two columns is of both. */
@@ -401,7 +294,7 @@ final class DownColumns {
         for (var entry : values.entrySet()) {
             var text = grid.cell(row, entry.getKey());
             left = text.isBlank() && entry.getValue().basis != null ? left : text;
-            boolean isYear = newest().isPresent() && Years.of(left).isPresent();
+            boolean isYear = cells.newest().isPresent() && Years.of(left).isPresent();
             if (!isYear && NameColumns.basis(left).isEmpty() && !NameColumns.isValue(Heading.key(left))) {
                 entry.getValue().about.add(what, left);
             }

@@ -272,5 +272,4 @@ public final class ReportCsv {
                 "no line names analytes in its columns (CP, ADF, TDN …) or has a column of names beside figures",
                 "Put a line of headings above the figures.");
     }
-
 }

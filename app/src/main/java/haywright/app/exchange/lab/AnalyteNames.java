@@ -61,7 +61,8 @@ final class AnalyteNames {
     }
 
     private static String firstWord(String name) {
-        var bare = Label.PERCENT_FIRST.matcher(Heading.key(name)).replaceFirst("").replaceFirst("^[^\\p{L}]+", "");
+        var bare =
+                Label.PERCENT_FIRST.matcher(Heading.key(name)).replaceFirst("").replaceFirst("^[^\\p{L}]+", "");
         var first = bare.split("[^\\p{L}\\p{N}]", 2)[0]
                 .replace("fibre", "fiber")
                 .replace("isable", "izable")

@@ -122,8 +122,7 @@ public record Label(@Nullable Heading heading, String why) {
         }
         Label known = null;
         for (var side : sides.subList(1, sides.size())) {
-            var label =
-                    AnalyteNames.canBegin(side) ? new Taking(side + tail).label() : Optional.<Label>empty();
+            var label = AnalyteNames.canBegin(side) ? new Taking(side + tail).label() : Optional.<Label>empty();
             if (label.isPresent() && known == null) {
                 known = label.get();
             } else if (label.isPresent() && !label.get().equals(known) || label.isEmpty() && !isForeign(side)) {
@@ -139,8 +138,7 @@ public record Label(@Nullable Heading heading, String why) {
                 && Heading.unit(side).isEmpty()
                 && Heading.basis(side).isEmpty()
                 && Arrays.stream(side.split("[^\\p{L}]+"))
-                        .noneMatch(word ->
-                                word.length() > 2 && AnalyteNames.canBegin(word) || CHANGES.contains(word));
+                        .noneMatch(word -> word.length() > 2 && AnalyteNames.canBegin(word) || CHANGES.contains(word));
     }
 
     /**
@@ -357,5 +355,4 @@ public record Label(@Nullable Heading heading, String why) {
             };
         }
     }
-
 }

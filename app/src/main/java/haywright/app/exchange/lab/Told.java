@@ -248,7 +248,8 @@ public enum Told {
 
     /** In place of a sample's name: figures of many samples, of an earlier report, or of the way they were measured. */
     public static boolean isOfMany(String name) {
-        return OF_MANY.matcher(name.strip()).matches() || EARLIER.matcher(name.strip()).matches();
+        return OF_MANY.matcher(name.strip()).matches()
+                || EARLIER.matcher(name.strip()).matches();
     }
 
     /** Whether a sentence or a heading speaks of other figures than those of the sample. */

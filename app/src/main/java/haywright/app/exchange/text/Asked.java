@@ -1,15 +1,17 @@
 package haywright.app.exchange.text;
 
 import haywright.app.exchange.lab.Heading;
+import haywright.app.exchange.lab.Label;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Understood.Named;
 import haywright.app.exchange.lab.Vocabulary;
-import haywright.app.exchange.text.TableHead.Column;
+import haywright.quantity.Unit;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -102,5 +104,12 @@ final class Asked {
                 heading, String.join("; ", figures.subList(0, Math.min(4, figures.size()))), null, false)));
         asked.addAll(marks.values());
         return asked;
+    }
+
+    /** What has to be asked of a figure before it is taken; empty where nothing has. */
+    Optional<String> question(String name, String all, Heading heading, @Nullable Unit unit, String figure) {
+        return words.own().containsKey(Heading.key(name))
+                ? words.unitAsked(name, heading.analyte(), heading.share() == null ? unit : Unit.PERCENT, figure)
+                : Label.asked(all, heading.analyte(), unit, figure);
     }
 }

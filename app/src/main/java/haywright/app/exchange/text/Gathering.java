@@ -1,10 +1,8 @@
 package haywright.app.exchange.text;
 
-import haywright.app.exchange.lab.BasisSaid;
 import haywright.app.exchange.lab.ColumnIs;
 import haywright.app.exchange.lab.Decimals;
 import haywright.app.exchange.lab.Heading;
-import haywright.app.exchange.lab.Label;
 import haywright.app.exchange.lab.Legend;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood;
@@ -15,19 +13,13 @@ import haywright.app.exchange.text.TextLine.Word;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.forage.lab.Tested;
-import haywright.quantity.Unit;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Objects;
-import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
-import java.util.stream.Collectors;
-import java.util.stream.IntStream;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** Tables on their way to samples. */
@@ -40,65 +32,40 @@ final class Gathering {
     /** What is said of a line that somebody left out, on this sheet or an earlier one. */
     static final String LEFT_OUT = "its name was said to be left out";
 
-    private static final Pattern MAILED = Pattern.compile("(?i)^\\s*>?\\s*(?:date|sent):.*[0-9]:[0-9]{2}");
-
     private final Vocabulary words;
     private final Names names;
     private final Set<String> notTaken = new LinkedHashSet<>();
     private final Ledger ledger;
     private final Footnotes footnotes;
     private final Samples samples;
-    private final Letterhead letterhead;
     private final Asked asked;
+    private final SaidAbove above;
+    private final SampleLines across;
 
-    private List<Head.Field> fields = new ArrayList<>();
-    /** The day of a mail, which counts where the sheet in it has none. */
-    private final List<Head.Field> mailed = new ArrayList<>();
-    private StringBuilder told = new StringBuilder();
     private TableHead head = TableHead.NONE;
-    private @Nullable Basis saidBasis;
-    /** What samples side by side are called in the lines over their columns, where there are several. */
-    private List<List<String>> over = List.of();
-
     private List<Figure> figures = new ArrayList<>();
     private final Sections sections = new Sections();
     private boolean isBoxed;
     private boolean hasPanels;
-    private boolean isAcross;
-    private int page = 1;
 
     Gathering(Names names, Decimals.Sheet decimals, @Nullable Basis untold, Ledger ledger, Footnotes footnotes) {
         this.footnotes = footnotes;
-        this.saidBasis = footnotes.onlyBasis();
         this.words = names.words();
         this.names = names;
         this.ledger = ledger;
         this.asked = new Asked(names.words());
-        this.letterhead = new Letterhead(ledger);
         this.samples = new Samples(decimals, untold, notTaken, ledger);
+        this.above = new SaidAbove(footnotes, ledger);
+        this.across = new SampleLines(samples, above, asked, notTaken, ledger, names.words());
+    }
+
+    SaidAbove above() {
+        return above;
     }
 
     private void list(TextLine line, String why) {
         notTaken.add(line.notTaken(why));
         ledger.settle(line);
-    }
-
-    /** A line that is neither headings nor figures. */
-    void above(TextLine line, List<Head.Field> said) {
-        if (line.page() != page) {
-            page = line.page();
-            forgetAcross();
-        }
-        (MAILED.matcher(line.text()).find() ? mailed : fields).addAll(said);
-        if (!footnotes.isLegend(line)) {
-            told.append(line.text()).append('\n');
-        }
-        letterhead.above(line, said);
-    }
-
-    void basis(TextLine line, BasisSaid said) {
-        saidBasis = said.basis();
-        ledger.settle(line.number(), said.from(), said.to());
     }
 
     /** A line of figures whose names nobody knows; other words are kept with the rest of the sheet. */
@@ -145,26 +112,12 @@ final class Gathering {
     /** A line that names the sample of the figures under it. */
     void named(TextLine line) {
         table();
-        fields.addAll(Head.sample(line));
-    }
-
-    /** The headings themselves name the samples that stand side by side. */
-    void codes(List<String> codes) {
-        codes.forEach(code -> fields.add(new Head.Field(Told.BAG, code, 0, 0, 0)));
-    }
-
-    /** Line by line what each of the samples side by side is called; all of it together, and each for itself. */
-    void samplesOver(List<List<String>> names) {
-        fields.removeIf(field -> field.told() == Told.BAG);
-        codes(IntStream.range(0, names.get(0).size())
-                .mapToObj(i -> names.stream().map(line -> line.get(i)).collect(Collectors.joining(" ")))
-                .toList());
-        over = names.size() > 1 ? names : List.of();
+        above.name(line);
     }
 
     void head(TableHead next, List<TextLine> lines) {
         head = next;
-        saidBasis = next.corner() == null ? saidBasis : next.corner();
+        above.corner(next);
         ledger.settle(
                 lines,
                 next.columns().stream()
@@ -295,7 +248,8 @@ final class Gathering {
             var word = row.figures().get(i);
             var column = places == null ? null : places.get(i);
             if (word.isFigure() && (column == null || column.role() == TableHead.Role.VALUE)) {
-                figures.add(Figure.of(line, row, panel, i, head, column, sections.basis(line, row, saidBasis), method));
+                figures.add(
+                        Figure.of(line, row, panel, i, head, column, sections.basis(line, row, above.basis()), method));
             } else if (word.isFigure() && column != null && column.role() == TableHead.Role.OTHER) {
                 var heading = column.heading().text();
                 asked.column(heading, word.text());
@@ -349,23 +303,13 @@ final class Gathering {
                 : heading.unit() == null && column != null ? column.unit() : heading.unit();
         var first = row.figures().stream().filter(Word::isFigure).findFirst();
         var all = TextLine.join(row.words()).text();
-        return first.flatMap(word -> question(row.name(), all, heading, unit, word.text()))
+        return first.flatMap(word -> asked.question(row.name(), all, heading, unit, word.text()))
                 .orElse("");
-    }
-
-    private Optional<String> question(String name, String all, Heading heading, @Nullable Unit unit, String figure) {
-        return words.own().containsKey(Heading.key(name))
-                ? words.unitAsked(name, heading.analyte(), heading.share() == null ? unit : Unit.PERCENT, figure)
-                : Label.asked(all, heading.analyte(), unit, figure);
     }
 
     /** A line that holds no figures, in the box of a page where it stands. */
     void section(TextLine line, List<Word> cell) {
         sections.open(line, cell);
-    }
-
-    Letterhead letterhead() {
-        return letterhead;
     }
 
     void gap() {
@@ -384,7 +328,7 @@ final class Gathering {
                 ? List.<Head.Field>of()
                 : Head.of(new TextLine(line.number(), line.page(), line.text(), own));
         isBoxed = !said.isEmpty();
-        fields.addAll(said);
+        above.addAll(said);
     }
 
     /** Whether a label with a new value begins the next sample; not in a box beside the first figures of this one. */
@@ -400,98 +344,11 @@ final class Gathering {
     /** A table with one sample in each line begins. */
     void across(Across table, TextLine line, List<TextLine> headings) {
         table();
-        ledger.settle(
-                headings, table.columns().stream().map(Across.Column::heading).toList());
-        for (var column : table.columns()) {
-            var written = column.heading().text();
-            if (column.tells() == null) {
-                asked.name(written, line, column.analyte());
-            }
-            if (column.analyte() == null && column.tells() == null) {
-                notTaken.add("Column “%s”: %s"
-                        .formatted(written, words.leavesOut(written) ? LEFT_OUT : "no analyte of this name is known"));
-            }
-        }
+        across.begin(table, line, headings);
     }
 
     void sample(TextLine line, Across.Line sample) {
-        var places = sample.places();
-        if (places.contains(null)) {
-            list(line, "no heading over the figure says what it is");
-            return;
-        }
-        if (sample.told().stream().anyMatch(field -> Told.isOfMany(field.value()))) {
-            list(line, "it is no sample");
-            return;
-        }
-        sample.strange().forEach(word -> {
-            notTaken.add(line.notTaken("“%s” is not a number".formatted(word.text())));
-            ledger.settle(line, List.of(word));
-        });
-        var read = new ArrayList<Figure>();
-        for (int i = 0; i < places.size(); i++) {
-            var column = Objects.requireNonNull(places.get(i));
-            var word = sample.figures().get(i);
-            var analyte = column.analyte();
-            if (analyte != null && word.isFigure()) {
-                var basis = column.basis() == null ? saidBasis : column.basis();
-                var name = column.heading().text();
-                var question = question(name, name, analyte, analyte.unit(), word.text());
-                if (question.isPresent()) {
-                    notTaken.add("“%s” %s: %s".formatted(name, word.text(), question.get()));
-                    ledger.settle(line, List.of(word));
-                    asked.again(name, word.text());
-                    continue;
-                }
-                read.add(new Figure(
-                        line,
-                        name,
-                        analyte.analyte(),
-                        0,
-                        0,
-                        basis,
-                        analyte.unit(),
-                        analyte.share(),
-                        null,
-                        List.of(),
-                        line.shown(),
-                        word));
-            } else if (analyte == null) {
-                ledger.settle(line, List.of(word)); // its column is listed
-            }
-        }
-        if (read.isEmpty()) {
-            return;
-        }
-        isAcross = true;
-        var own = new ArrayList<>(sample.told());
-        boolean isNamed = own.stream().anyMatch(f -> f.told() == Told.BAG || f.told() == Told.NUMBER);
-        fields.stream()
-                .filter(f -> !isNamed || f.told() != Told.BAG && f.told() != Told.NUMBER)
-                .forEach(own::add);
-        var said = new Head(own);
-        var codes = Stream.concat(said.all(Told.BAG).stream(), said.all(Told.NUMBER).stream());
-        samples.inLine(
-                codes.findFirst().orElse(""),
-                read,
-                new Samples.Above(
-                        List.of(),
-                        said,
-                        letterhead.laboratory(),
-                        Understood.method(told.toString())));
-        read.stream()
-                .collect(Collectors.groupingBy(Figure::analyte, LinkedHashMap::new, Collectors.toList()))
-                .values()
-                .forEach(row -> samples.take(0, row));
-    }
-
-    /** What was said over a table of samples holds for all of them, and for no other page. */
-    private void forgetAcross() {
-        if (isAcross) {
-            fields = new ArrayList<>();
-            told = new StringBuilder();
-            isAcross = false;
-        }
+        across.take(line, sample);
     }
 
     /** The table before is whole. */
@@ -499,7 +356,6 @@ final class Gathering {
         if (figures.isEmpty()) {
             return;
         }
-        fields.addAll(mailed);
         boolean panelsAreSamples = hasPanels && panelsRepeat();
         int groups = hasPanels
                 ? (panelsAreSamples
@@ -507,16 +363,8 @@ final class Gathering {
                         : 1)
                 : head.groups();
         boolean areColumnsSamples = !hasPanels && groups > 1;
-        var said = new Head(fields);
-        samples.begin(
-                figures,
-                codes(said, groups),
-                groups,
-                new Samples.Above(
-                        over,
-                        said,
-                        letterhead.laboratory(),
-                        Understood.method(told.toString())));
+        var said = above.all();
+        samples.begin(figures, codes(said.said(), groups), groups, said);
         record InRow(int sample, int line, String name) {}
         var rows = new LinkedHashMap<InRow, List<Figure>>();
         for (var figure : figures) {
@@ -527,9 +375,7 @@ final class Gathering {
         rows.forEach((in, row) -> samples.take(Math.min(groups - 1, in.sample), row));
         figures = new ArrayList<>();
         hasPanels = false;
-        over = List.of();
-        fields = new ArrayList<>();
-        told = new StringBuilder();
+        above.clear();
     }
 
     private List<String> codes(Head said, int groups) {

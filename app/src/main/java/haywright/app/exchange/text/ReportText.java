@@ -20,7 +20,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
-import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -42,12 +41,6 @@ public final class ReportText {
     /** Lines under headings in which one with all its figures is looked for. */
     private static final int LOOK_AHEAD = 40;
 
-    /** Lines over the first figures in which their samples are looked for. */
-    private static final int LINES_OF_SAMPLES = 12;
-
-    /** Columns of text by which a heading may stand beside its figures. */
-    private static final int NEAR = 8;
-
     private static final Pattern PAGE = Pattern.compile("^--- page ([0-9]{1,4}) ---$");
 
     private final List<TextLine> lines;
@@ -55,6 +48,7 @@ public final class ReportText {
     private final Gathering gathering;
     private final Map<TextLine, Optional<TableHead>> heads = new IdentityHashMap<>();
     private TableHead head = TableHead.NONE;
+    private final StrayHeadings stray;
     private @Nullable Across across;
     private Set<Integer> samplesNamed = Set.of();
     private Set<Integer> others = Set.of();
@@ -63,6 +57,7 @@ public final class ReportText {
         this.lines = lines;
         this.names = names;
         this.gathering = gathering;
+        this.stray = new StrayHeadings(lines, names, gathering.above().letterhead());
     }
 
     /**
@@ -157,7 +152,10 @@ public final class ReportText {
         samplesNamed = samplesNamed();
         others = OfOthers.in(lines, names);
         long until = ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() + longest.toNanos();
-        lines.stream().filter(line -> !line.isBlank()).findFirst().ifPresent(gathering.letterhead()::first);
+        lines.stream()
+                .filter(line -> !line.isBlank())
+                .findFirst()
+                .ifPresent(gathering.above().letterhead()::first);
         for (int at = 0; at < lines.size(); ) {
             at += step(at);
             if (ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() > until) {
@@ -187,7 +185,7 @@ public final class ReportText {
             return 1;
         }
         var bases = BasisSaid.in(line.text());
-        bases.forEach(said -> gathering.basis(line, said));
+        bases.forEach(said -> gathering.above().basis(line, said));
         var dry = bases.isEmpty() ? Optional.<Row>empty() : DryMatterSaid.in(line);
         if (dry.isPresent()) {
             gathering.beside(line, dry.get());
@@ -212,10 +210,10 @@ public final class ReportText {
         var rows = read.size() == line.words().size() ? names.rows(line) : Rows.of(read, line.isAligned(), names);
         if (rows.stream().anyMatch(Row::isTold)) {
             if (head.columns().isEmpty() && rows.size() == 1) {
-                samplesAbove(at, rows.get(0).figures());
+                head(stray.samples(at, rows.get(0).figures()));
             }
             if (head.columns().isEmpty()) {
-                unknownAbove(at);
+                head(stray.unknown(at));
             }
             gathering.beside(line, rows);
             gathering.rows(line, read, rows);
@@ -225,12 +223,12 @@ public final class ReportText {
         if (headings > 0) {
             return headings;
         }
-        var fields = gathering.letterhead().isAll(line) ? List.<Head.Field>of() : Head.of(line);
+        var fields = gathering.above().letterhead().isAll(line) ? List.<Head.Field>of() : Head.of(line);
         line.cells().forEach(cell -> gathering.section(line, cell));
         if (gathering.begins(fields)) {
             gathering.table();
         }
-        gathering.above(line, fields);
+        gathering.above().line(line, fields);
         if (fields.isEmpty()) {
             if (isEmptyRow(line)) {
                 gathering.empty(line);
@@ -241,68 +239,11 @@ public final class ReportText {
         return 1;
     }
 
-    /** Where no headings stand, a line over the figures may name one sample for each of them. */
-    private void samplesAbove(int at, List<TextLine.Word> figures) {
-        if (figures.size() < 2 || !lines.get(at).isAligned()) {
-            return;
-        }
-        var above = lines.subList(Math.max(0, at - LINES_OF_SAMPLES), at);
-        for (var told : List.of(Told.BAG, Told.NUMBER)) {
-            for (var line : above) {
-                var cells = line.cells().stream().map(TextLine::join).toList();
-                if (cells.size() == figures.size() + 1
-                        && Told.of(cells.get(0).text()).filter(told::equals).isPresent()) {
-                    head = TableHead.ofSamples(cells.subList(1, cells.size()), figures);
-                    gathering.head(head, List.of(line));
-                    return;
-                }
-            }
-        }
-    }
-
-    /** Where several figures stand beside a name, words over each of them are its heading, whatever they say. */
-    private void unknownAbove(int at) {
-        for (int above = at - 1; above >= Math.max(0, at - LINES_OF_HEADINGS); above--) {
-            var line = lines.get(above);
-            var cells = line.cells().stream().map(TextLine::join).toList();
-            boolean isOver = cells.size() > 1
-                    && !line.text().contains(":")
-                    && line.words().stream().noneMatch(word -> word.isFigure() || word.isGarbled());
-            if (isOver) {
-                var figures = figuresFrom(at);
-                int wanted = figures.size();
-                if (wanted < 2 || cells.size() < wanted) {
-                    return;
-                }
-                boolean isInCells = cells.get(0).isInCell();
-                var headings = isInCells
-                        ? cells.stream().filter(cell -> cell.cell() > 0).toList()
-                        : cells.subList(cells.size() - wanted, cells.size());
-                boolean areOver = isInCells
-                        || IntStream.range(0, wanted)
-                                .allMatch(i -> Math.abs(headings.get(i).middle()
-                                                - figures.get(i).middle())
-                                        < NEAR);
-                if (headings.size() > 1 && areOver && !gathering.letterhead().isAll(line)) {
-                    head = TableHead.unknown(headings, figures, names.words());
-                    gathering.head(head, List.of(line));
-                }
-                return;
-            }
-        }
-    }
-
-    /** Of the first line from here on with several beside one name; none where there is no such line. */
-    private List<TextLine.Word> figuresFrom(int at) {
-        return lines.subList(at, Math.min(lines.size(), at + LOOK_AHEAD)).stream()
-                .filter(TextLine::isAligned)
-                .map(names::rows)
-                .filter(rows ->
-                        rows.size() == 1 && rows.get(0).isTold() && !rows.get(0).areTold())
-                .map(rows -> rows.get(0).figures())
-                .filter(some -> some.size() > 1)
-                .findFirst()
-                .orElse(List.of());
+    private void head(Optional<StrayHeadings.Over> over) {
+        over.ifPresent(one -> {
+            head = one.head();
+            gathering.head(head, List.of(one.line()));
+        });
     }
 
     /** A name that is known, with words beside it that are no figure. */
@@ -349,8 +290,11 @@ public final class ReportText {
                     && best.bases() == 0
                     && alone.isPresent()
                     && alone.get().bases() > 0) {
-                gathering.codes(
-                        best.values().stream().map(c -> c.heading().text()).toList());
+                gathering
+                        .above()
+                        .codes(best.values().stream()
+                                .map(c -> c.heading().text())
+                                .toList());
                 best = best.over(alone.get());
                 taken = i + 1;
                 break;
@@ -424,7 +368,7 @@ public final class ReportText {
             }
         }
         if (!all.isEmpty()) {
-            gathering.samplesOver(all);
+            gathering.above().samplesOver(all);
         }
     }
 }

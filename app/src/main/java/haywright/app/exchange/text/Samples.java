@@ -198,7 +198,9 @@ final class Samples {
         boolean isStrange = row.stream()
                 .anyMatch(f -> !figures.contains(f)
                         && !f.isWhole()
-                        && figures.stream().noneMatch(kept -> kept.word().figure().equals(f.word().figure())));
+                        && figures.stream()
+                                .noneMatch(kept ->
+                                        kept.word().figure().equals(f.word().figure())));
         if (isStrange) {
             list(row.get(0).line(), "it has one figure whatever the basis, and here stand several");
             return;

@@ -1,12 +1,9 @@
 package haywright.app.exchange.text;
 
-import haywright.app.exchange.lab.ColumnIs;
-import haywright.app.exchange.lab.ColumnWords;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Label;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Vocabulary;
-import haywright.app.exchange.lab.Years;
 import haywright.app.exchange.text.TextLine.Word;
 import haywright.forage.Basis;
 import haywright.quantity.Unit;
@@ -15,7 +12,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -26,13 +22,6 @@ record TableHead(List<Column> columns) {
 
     /** Columns of text between two headings that may belong together. */
     private static final int NEAR = 6;
-
-    /** Room between two words of one heading that were set wide. */
-    private static final int WIDE = 3;
-
-    /** "Last year DM": of another report, whatever stands behind it. */
-    private static final Pattern EARLIER = Pattern.compile(
-            "(?i)(?:your |our |the )?(?:last|previous|prev\\.?|prior|past|earlier)(?: (?:year|report|test|sample|season|results?|time|fall|winter|spring|summer|cutting))*(?:['’]s)?(?: (?:results?|samples?|values?))?[,:]?(?: \\(?(?:as received|as fed|dry(?: matter)?|dm|ar|af|%|basis)\\)?)*");
 
     /** What stands in a column. */
     enum Role {
@@ -57,7 +46,7 @@ record TableHead(List<Column> columns) {
             this(role, basis, unit, heading, heading, "");
         }
 
-        private Column as(Role other, @Nullable Basis on) {
+        Column as(Role other, @Nullable Basis on) {
             return new Column(other, on, unit, heading, place, sample);
         }
 
@@ -97,10 +86,10 @@ record TableHead(List<Column> columns) {
         if (isRow || hasDecimals) { // its figures stand beside a name, though the name be that of a basis too
             return Optional.empty();
         }
-        for (var cell : spaced(cells)) {
-            columns.addAll(columns(cell, words));
+        for (var cell : Headings.spaced(cells)) {
+            columns.addAll(Headings.in(cell, words));
         }
-        nameSides(columns);
+        Headings.nameSides(columns);
         boolean isMeasuredAgain = columns.stream().anyMatch(c -> Told.isReplicate(c.heading.text()))
                 && columns.stream().filter(c -> Told.isMean(c.heading.text())).count() == 1;
         if (isMeasuredAgain) { // their mean is the sample's
@@ -108,7 +97,7 @@ record TableHead(List<Column> columns) {
                     ? c.as(Role.IGNORED, null)
                     : Told.isMean(c.heading.text()) ? c.as(Role.VALUE, null) : c);
         }
-        byYear(columns);
+        Headings.byYear(columns);
         boolean isDryBeside = columns.stream().anyMatch(c -> c.basis == Basis.DRY_MATTER);
         columns.replaceAll(c -> isDryBeside && c.role == Role.OTHER && Heading.isWet(c.heading.text())
                 ? c.as(Role.VALUE, Basis.AS_RECEIVED)
@@ -136,62 +125,12 @@ record TableHead(List<Column> columns) {
         return isHead ? Optional.of(head) : Optional.empty();
     }
 
-    /** Of several years over columns the newest is the sample's. */
-    private static void byYear(List<Column> columns) {
-        var newest = Years.newest(columns.stream().map(c -> c.heading.text()).toList());
-        if (newest.isPresent()) {
-            columns.replaceAll(c -> {
-                var year = Years.of(c.heading.text());
-                return year.isEmpty()
-                        ? c
-                        : c.as(year.getAsInt() == newest.getAsInt() ? Role.VALUE : Role.IGNORED, null);
-            });
-        }
-    }
-
-    /** "AS  FED": the two words of a basis, set with wide room between them. */
-    private static List<List<Word>> spaced(List<List<Word>> cells) {
-        var together = new ArrayList<List<Word>>();
-        for (var cell : cells) {
-            var before = together.isEmpty() ? null : together.get(together.size() - 1);
-            boolean isOne = before != null
-                    && before.size() == 1
-                    && cell.size() == 1
-                    && !cell.get(0).isInCell()
-                    && cell.get(0).from() - before.get(0).to() <= WIDE
-                    && Heading.basis(before.get(0).text() + " " + cell.get(0).text())
-                            .isPresent();
-            if (isOne && before != null) {
-                together.set(together.size() - 1, List.of(before.get(0), cell.get(0)));
-            } else {
-                together.add(cell);
-            }
-        }
-        return together;
-    }
-
-    /** "North bench DM": of two columns or more that say so, each has a sample with a basis behind its name. */
-    private static void nameSides(List<Column> columns) {
-        long sides = columns.stream()
-                .filter(c ->
-                        c.role == Role.OTHER && Heading.side(c.heading.text()).isPresent())
-                .count();
-        if (sides > 1 && columns.stream().noneMatch(c -> c.basis != null)) {
-            columns.replaceAll(c -> c.role != Role.OTHER
-                    ? c
-                    : Heading.side(c.heading.text())
-                            .map(side ->
-                                    new Column(Role.VALUE, side.basis(), c.unit, c.heading, c.place, side.sample()))
-                            .orElse(c));
-        }
-    }
-
     /** Headings that nobody knows over figures, each of which is asked about. */
     static TableHead unknown(List<Word> headings, List<Word> figures, Vocabulary words) {
         return new TableHead(IntStream.range(0, headings.size())
                 .mapToObj(i -> {
                     var heading = headings.get(i);
-                    var known = column(heading, words);
+                    var known = Headings.of(heading, words);
                     var place = heading.isInCell() ? heading : figures.get(i);
                     return known == null
                             ? new Column(Role.OTHER, null, null, heading, place, "")
@@ -205,92 +144,6 @@ record TableHead(List<Column> columns) {
         return new TableHead(IntStream.range(0, codes.size())
                 .mapToObj(i -> new Column(Role.VALUE, null, null, codes.get(i), figures.get(i), ""))
                 .toList());
-    }
-
-    /** Several headings may stand in one cell, when a copy has lost the room between them; not where a sign parts cells. */
-    private static List<Column> columns(List<Word> cell, Vocabulary words) {
-        var whole = TextLine.join(cell);
-        if (EARLIER.matcher(whole.text()).matches()) {
-            return List.of(new Column(Role.IGNORED, null, null, whole));
-        }
-        var columns = new ArrayList<Column>();
-        for (int at = 0; at < cell.size(); ) {
-            var found = next(cell, at, words);
-            if (found == null || whole.isInCell() && found.heading.to() < whole.to()) {
-                return List.of(new Column(Role.OTHER, null, null, whole));
-            }
-            columns.add(found);
-            while (at < cell.size() && cell.get(at).from() < found.heading.to()) {
-                at++;
-            }
-        }
-        return columns;
-    }
-
-    /** The longest heading that begins here; of other figures only as far as no heading of the sample's begins in it. */
-    private static @Nullable Column next(List<Word> cell, int at, Vocabulary words) {
-        for (int end = Math.min(cell.size(), at + 5); end > at; end--) {
-            var found = column(TextLine.join(cell.subList(at, end)), words);
-            int last = end;
-            boolean isTwo = found != null
-                    && found.role == Role.IGNORED
-                    && IntStream.range(at + 1, end)
-                            .anyMatch(from -> cell.get(from)
-                                            .text()
-                                            .equalsIgnoreCase(cell.get(at).text())
-                                    || IntStream.rangeClosed(from + 1, last)
-                                            .mapToObj(to -> column(TextLine.join(cell.subList(from, to)), words))
-                                            .anyMatch(inner -> inner != null && inner.basis != null));
-            boolean isBehind = found != null
-                    && found.role == Role.IGNORED
-                    && IntStream.range(at + 1, end)
-                            .mapToObj(to -> column(TextLine.join(cell.subList(at, to)), words))
-                            .anyMatch(inner -> inner != null && inner.basis != null);
-            if (found != null && !isTwo && !isBehind) {
-                return found;
-            }
-        }
-        return null;
-    }
-
-    private static @Nullable Column column(Word heading, Vocabulary words) {
-        var said = words.column(heading.text()).orElse(null);
-        if (said != null) {
-            return new Column(
-                    said == ColumnIs.LEFT_OUT ? Role.IGNORED : Role.VALUE,
-                    said.basis(),
-                    null,
-                    heading,
-                    heading,
-                    said == ColumnIs.SAMPLE ? heading.text() : "");
-        }
-        var text = Heading.key(heading.text()).replaceAll("[:.]$", "");
-        if (ColumnWords.isNames(text)) {
-            return new Column(Role.NAME, ColumnWords.corner(text).orElse(null), null, heading);
-        }
-        if (ColumnWords.isBasis(text)) {
-            return new Column(Role.BASIS, null, null, heading);
-        }
-        if (ColumnWords.isUnits(text)) {
-            return new Column(Role.UNIT, null, null, heading);
-        }
-        if (ColumnWords.isOther(text)) {
-            return new Column(Role.IGNORED, null, null, heading);
-        }
-        var rest =
-                ColumnWords.withoutValue(text).replaceAll("[)(\\[\\],]+", " ").strip();
-        var unit = Heading.unit(rest.replaceFirst("^.* (?=\\S+$)", ""));
-        var bare = unit.isEmpty() ? rest : rest.replaceFirst("\\s*\\S+$", "");
-        if (unit.isEmpty() && rest.startsWith("%")) {
-            unit = Optional.of(Unit.PERCENT);
-        }
-        var basis = Heading.basis(bare.isEmpty() ? rest : bare);
-        if (basis.isPresent()) {
-            return new Column(Role.VALUE, basis.get(), unit.orElse(null), heading);
-        }
-        return ColumnWords.isValue(text) || ColumnWords.isValue(bare)
-                ? new Column(Role.VALUE, null, unit.orElse(null), heading)
-                : null;
     }
 
     /**

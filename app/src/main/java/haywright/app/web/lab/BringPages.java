@@ -1,7 +1,6 @@
 package haywright.app.web.lab;
 
 import haywright.app.exchange.csv.ReportCsv;
-import haywright.app.exchange.lab.Decimals;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.pdf.PdfText;
 import haywright.app.web.Ask;
@@ -10,7 +9,6 @@ import haywright.app.web.Option;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.forage.Basis;
-import haywright.ranch.Lot;
 import haywright.workings.Refused;
 import java.io.IOException;
 import java.util.LinkedHashMap;

@@ -88,7 +88,8 @@ final class BringReader {
             var problem = e.problems().get(0);
             boolean isBasis = problem.field().equals(BringPages.BASIS.name());
             throw looksLikeWater
-                            && (problem.field().equals(BringPages.TEXT.name()) || isBasis && isWaterOnly(text, decimals, words))
+                            && (problem.field().equals(BringPages.TEXT.name())
+                                    || isBasis && isWaterOnly(text, decimals, words))
                     ? ofWater()
                     : e;
         }

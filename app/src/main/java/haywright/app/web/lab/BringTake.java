@@ -77,7 +77,10 @@ final class BringTake {
     private static void again(Page page, Form form, BringView view, String number) {
         page.http().status(422);
         var lot = page.http().formParam("lot");
-        page.show(BringPages.PAGE, new BringPages.View(form, view, lot == null ? Map.of() : Map.of("lot-" + Integer.parseInt(number), lot)));
+        page.show(
+                BringPages.PAGE,
+                new BringPages.View(
+                        form, view, lot == null ? Map.of() : Map.of("lot-" + Integer.parseInt(number), lot)));
     }
 
     /** The lot that was chosen for a sample among all of them, or that its code speaks of; null where neither is. */
@@ -147,7 +150,11 @@ final class BringTake {
             var view = BringView.of(page, form, found.get());
             questions.forEach((number, question) -> {
                 form.text(BringPages.lot(number));
-                form.refuse(BringPages.lot(number).name(), "", view.samples().get(number).name() + ": " + question, "");
+                form.refuse(
+                        BringPages.lot(number).name(),
+                        "",
+                        view.samples().get(number).name() + ": " + question,
+                        "");
             });
             noneKept(
                     page,
@@ -205,7 +212,10 @@ final class BringTake {
     private static void askDays(Form form) {
         form.text(BringPages.DAYS);
         form.refuse(
-                BringPages.DAYS.name(), "", "a date on the sheet could be two days", "Choose one of the two, and read it again.");
+                BringPages.DAYS.name(),
+                "",
+                "a date on the sheet could be two days",
+                "Choose one of the two, and read it again.");
     }
 
     /** What was picked for each sample stays picked. */
@@ -221,6 +231,7 @@ final class BringTake {
         });
         page.show(
                 BringPages.PAGE,
-                new BringPages.View(form, found.map(read -> BringView.of(page, form, read)).orElse(null), picks));
+                new BringPages.View(
+                        form, found.map(read -> BringView.of(page, form, read)).orElse(null), picks));
     }
 }

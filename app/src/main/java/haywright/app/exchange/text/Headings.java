@@ -1,0 +1,165 @@
+package haywright.app.exchange.text;
+
+import haywright.app.exchange.lab.ColumnIs;
+import haywright.app.exchange.lab.ColumnWords;
+import haywright.app.exchange.lab.Heading;
+import haywright.app.exchange.lab.Vocabulary;
+import haywright.app.exchange.lab.Years;
+import haywright.app.exchange.text.TableHead.Column;
+import haywright.app.exchange.text.TableHead.Role;
+import haywright.app.exchange.text.TextLine.Word;
+import haywright.quantity.Unit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
+
+/** What the words over a column say of it: names, units, a basis, figures of the sample or of others. */
+final class Headings {
+    /** Room between two words of one heading that were set wide. */
+    private static final int WIDE = 3;
+
+    /** "Last year DM": of another report, whatever stands behind it. */
+    private static final Pattern EARLIER = Pattern.compile(
+            "(?i)(?:your |our |the )?(?:last|previous|prev\\.?|prior|past|earlier)(?: (?:year|report|test|sample|season|results?|time|fall|winter|spring|summer|cutting))*(?:['’]s)?(?: (?:results?|samples?|values?))?[,:]?(?: \\(?(?:as received|as fed|dry(?: matter)?|dm|ar|af|%|basis)\\)?)*");
+
+    private Headings() {}
+
+    /** Of several years over columns the newest is the sample's. */
+    static void byYear(List<Column> columns) {
+        var newest = Years.newest(columns.stream().map(c -> c.heading().text()).toList());
+        if (newest.isPresent()) {
+            columns.replaceAll(c -> {
+                var year = Years.of(c.heading().text());
+                return year.isEmpty()
+                        ? c
+                        : c.as(year.getAsInt() == newest.getAsInt() ? Role.VALUE : Role.IGNORED, null);
+            });
+        }
+    }
+
+    /** "AS  FED": the two words of a basis, set with wide room between them. */
+    static List<List<Word>> spaced(List<List<Word>> cells) {
+        var together = new ArrayList<List<Word>>();
+        for (var cell : cells) {
+            var before = together.isEmpty() ? null : together.get(together.size() - 1);
+            boolean isOne = before != null
+                    && before.size() == 1
+                    && cell.size() == 1
+                    && !cell.get(0).isInCell()
+                    && cell.get(0).from() - before.get(0).to() <= WIDE
+                    && Heading.basis(before.get(0).text() + " " + cell.get(0).text())
+                            .isPresent();
+            if (isOne && before != null) {
+                together.set(together.size() - 1, List.of(before.get(0), cell.get(0)));
+            } else {
+                together.add(cell);
+            }
+        }
+        return together;
+    }
+
+    /** "North bench DM": of two columns or more that say so, each has a sample with a basis behind its name. */
+    static void nameSides(List<Column> columns) {
+        long sides = columns.stream()
+                .filter(c -> c.role() == Role.OTHER
+                        && Heading.side(c.heading().text()).isPresent())
+                .count();
+        if (sides > 1 && columns.stream().noneMatch(c -> c.basis() != null)) {
+            columns.replaceAll(c -> c.role() != Role.OTHER
+                    ? c
+                    : Heading.side(c.heading().text())
+                            .map(side -> new Column(
+                                    Role.VALUE, side.basis(), c.unit(), c.heading(), c.place(), side.sample()))
+                            .orElse(c));
+        }
+    }
+
+    /** Several headings may stand in one cell, when a copy has lost the room between them; not where a sign parts cells. */
+    static List<Column> in(List<Word> cell, Vocabulary words) {
+        var whole = TextLine.join(cell);
+        if (EARLIER.matcher(whole.text()).matches()) {
+            return List.of(new Column(Role.IGNORED, null, null, whole));
+        }
+        var columns = new ArrayList<Column>();
+        for (int at = 0; at < cell.size(); ) {
+            var found = next(cell, at, words);
+            if (found == null || whole.isInCell() && found.heading().to() < whole.to()) {
+                return List.of(new Column(Role.OTHER, null, null, whole));
+            }
+            columns.add(found);
+            while (at < cell.size() && cell.get(at).from() < found.heading().to()) {
+                at++;
+            }
+        }
+        return columns;
+    }
+
+    /** The longest heading that begins here; of other figures only as far as no heading of the sample's begins in it. */
+    private static @Nullable Column next(List<Word> cell, int at, Vocabulary words) {
+        for (int end = Math.min(cell.size(), at + 5); end > at; end--) {
+            var found = of(TextLine.join(cell.subList(at, end)), words);
+            int last = end;
+            boolean isTwo = found != null
+                    && found.role() == Role.IGNORED
+                    && IntStream.range(at + 1, end)
+                            .anyMatch(from -> cell.get(from)
+                                            .text()
+                                            .equalsIgnoreCase(cell.get(at).text())
+                                    || IntStream.rangeClosed(from + 1, last)
+                                            .mapToObj(to -> of(TextLine.join(cell.subList(from, to)), words))
+                                            .anyMatch(inner -> inner != null && inner.basis() != null));
+            boolean isBehind = found != null
+                    && found.role() == Role.IGNORED
+                    && IntStream.range(at + 1, end)
+                            .mapToObj(to -> of(TextLine.join(cell.subList(at, to)), words))
+                            .anyMatch(inner -> inner != null && inner.basis() != null);
+            if (found != null && !isTwo && !isBehind) {
+                return found;
+            }
+        }
+        return null;
+    }
+
+    static @Nullable Column of(Word heading, Vocabulary words) {
+        var said = words.column(heading.text()).orElse(null);
+        if (said != null) {
+            return new Column(
+                    said == ColumnIs.LEFT_OUT ? Role.IGNORED : Role.VALUE,
+                    said.basis(),
+                    null,
+                    heading,
+                    heading,
+                    said == ColumnIs.SAMPLE ? heading.text() : "");
+        }
+        var text = Heading.key(heading.text()).replaceAll("[:.]$", "");
+        if (ColumnWords.isNames(text)) {
+            return new Column(Role.NAME, ColumnWords.corner(text).orElse(null), null, heading);
+        }
+        if (ColumnWords.isBasis(text)) {
+            return new Column(Role.BASIS, null, null, heading);
+        }
+        if (ColumnWords.isUnits(text)) {
+            return new Column(Role.UNIT, null, null, heading);
+        }
+        if (ColumnWords.isOther(text)) {
+            return new Column(Role.IGNORED, null, null, heading);
+        }
+        var rest =
+                ColumnWords.withoutValue(text).replaceAll("[)(\\[\\],]+", " ").strip();
+        var unit = Heading.unit(rest.replaceFirst("^.* (?=\\S+$)", ""));
+        var bare = unit.isEmpty() ? rest : rest.replaceFirst("\\s*\\S+$", "");
+        if (unit.isEmpty() && rest.startsWith("%")) {
+            unit = Optional.of(Unit.PERCENT);
+        }
+        var basis = Heading.basis(bare.isEmpty() ? rest : bare);
+        if (basis.isPresent()) {
+            return new Column(Role.VALUE, basis.get(), unit.orElse(null), heading);
+        }
+        return ColumnWords.isValue(text) || ColumnWords.isValue(bare)
+                ? new Column(Role.VALUE, null, unit.orElse(null), heading)
+                : null;
+    }
+}

@@ -1,0 +1,111 @@
+package haywright.app.exchange.text;
+
+import haywright.app.exchange.lab.Told;
+import haywright.app.exchange.lab.Vocabulary;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Objects;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/** A table with one sample in each line, its analytes across the top. */
+final class SampleLines {
+    private final Samples samples;
+    private final SaidAbove above;
+    private final Asked asked;
+    private final Set<String> notTaken;
+    private final Ledger ledger;
+    private final Vocabulary words;
+
+    SampleLines(Samples samples, SaidAbove above, Asked asked, Set<String> notTaken, Ledger ledger, Vocabulary words) {
+        this.samples = samples;
+        this.above = above;
+        this.asked = asked;
+        this.notTaken = notTaken;
+        this.ledger = ledger;
+        this.words = words;
+    }
+
+    private void list(TextLine line, String why) {
+        notTaken.add(line.notTaken(why));
+        ledger.settle(line);
+    }
+
+    /** A table with one sample in each line begins. */
+    void begin(Across table, TextLine line, List<TextLine> headings) {
+        ledger.settle(
+                headings, table.columns().stream().map(Across.Column::heading).toList());
+        for (var column : table.columns()) {
+            var written = column.heading().text();
+            if (column.tells() == null) {
+                asked.name(written, line, column.analyte());
+            }
+            if (column.analyte() == null && column.tells() == null) {
+                notTaken.add("Column “%s”: %s"
+                        .formatted(
+                                written,
+                                words.leavesOut(written) ? Gathering.LEFT_OUT : "no analyte of this name is known"));
+            }
+        }
+    }
+
+    void take(TextLine line, Across.Line sample) {
+        var places = sample.places();
+        if (places.contains(null)) {
+            list(line, "no heading over the figure says what it is");
+            return;
+        }
+        if (sample.told().stream().anyMatch(field -> Told.isOfMany(field.value()))) {
+            list(line, "it is no sample");
+            return;
+        }
+        sample.strange().forEach(word -> {
+            notTaken.add(line.notTaken("“%s” is not a number".formatted(word.text())));
+            ledger.settle(line, List.of(word));
+        });
+        var read = new ArrayList<Figure>();
+        for (int i = 0; i < places.size(); i++) {
+            var column = Objects.requireNonNull(places.get(i));
+            var word = sample.figures().get(i);
+            var analyte = column.analyte();
+            if (analyte != null && word.isFigure()) {
+                var basis = column.basis() == null ? above.basis() : column.basis();
+                var name = column.heading().text();
+                var question = asked.question(name, name, analyte, analyte.unit(), word.text());
+                if (question.isPresent()) {
+                    notTaken.add("“%s” %s: %s".formatted(name, word.text(), question.get()));
+                    ledger.settle(line, List.of(word));
+                    asked.again(name, word.text());
+                    continue;
+                }
+                read.add(new Figure(
+                        line,
+                        name,
+                        analyte.analyte(),
+                        0,
+                        0,
+                        basis,
+                        analyte.unit(),
+                        analyte.share(),
+                        null,
+                        List.of(),
+                        line.shown(),
+                        word));
+            } else if (analyte == null) {
+                ledger.settle(line, List.of(word)); // its column is listed
+            }
+        }
+        if (read.isEmpty()) {
+            return;
+        }
+        var said = above.with(sample.told());
+        var codes = Stream.concat(said.said().all(Told.BAG).stream(), said.said().all(Told.NUMBER).stream());
+        samples.inLine(codes.findFirst().orElse(""), read, said);
+        read.stream()
+                .collect(Collectors.groupingBy(Figure::analyte, LinkedHashMap::new, Collectors.toList()))
+                .values()
+                .forEach(row -> samples.take(0, row));
+    }
+}
