@@ -24,11 +24,11 @@ final class Footnotes {
 
     /** A letter or a figure without brackets: behind a figure, or behind a name with room after it. */
     private static final Pattern LETTER = Pattern.compile(
-            "((?<=[0-9]%? {0,2})[a-z]\\)?|(?<=[0-9]%? {1,2})[0-9]\\)?|(?<=\\p{L}{2} ?)[a-z0-9](?=\\s{2,}))(?=\\s|$|[,;])");
+            "((?<=[0-9]%? {0,2})[a-z]\\)?|(?<=[0-9]%? {1,2})[0-9]\\)?(?=\\s+(?:%|\\p{L}{1,4}/|pp[mb]))|(?<=\\p{L}{2} ?)[a-z0-9](?=\\s{2,}))(?=\\s|$|[,;])");
 
     /** What stands for a basis, at the end of a line or of a cell. */
     private static final Pattern BASIS = Pattern.compile(
-            "(?<=[0-9%\\p{L})] {1,40}\\(?)([\\p{Lu}]{1,3}|[0-9])(?=\\)?\\s*$|\\)?\\s{2,}|\\)?\\s*[|,;])");
+            "(?<=[0-9%\\p{L})] {1,40}\\(?)([\\p{Lu}]{1,3}|(?<=[0-9%] {1,40}\\(?)[0-9])(?=\\)?\\s*$|\\)?\\s{2,}|\\)?\\s*[|,;])");
 
     private final Legend legend;
     private final Map<Integer, List<Place>> places = new LinkedHashMap<>();
