@@ -102,9 +102,12 @@ record Row(
 
     /** In this unit, where it says none and can be measured in it. */
     Row in(Unit other) {
-        boolean isBare = heading != null && unit == null && heading.unit() == null && heading.share() == null;
-        return isBare && heading.analyte().unit().kind() == other.kind()
-                ? new Row(name, heading, words, figures, other, bases, why)
-                : this;
+        var known = heading;
+        boolean isBare = known != null
+                && unit == null
+                && known.unit() == null
+                && known.share() == null
+                && known.analyte().unit().kind() == other.kind();
+        return isBare ? new Row(name, heading, words, figures, other, bases, why) : this;
     }
 }
