@@ -9,6 +9,7 @@ import haywright.app.compute.shape.Reader;
 import haywright.app.compute.shape.Shape;
 import haywright.app.compute.shape.Writer;
 import haywright.app.compute.topic.Answer;
+import haywright.app.compute.topic.OfARanch;
 import haywright.app.compute.topic.TestWorthTopic;
 import haywright.app.compute.topic.Topic;
 import haywright.app.document.Fingerprint;
@@ -20,6 +21,8 @@ import haywright.workings.Refused;
 import java.io.IOException;
 import java.io.InputStream;
 import java.time.InstantSource;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Semaphore;
@@ -162,16 +165,16 @@ public final class Compute {
             var json = Batch.JSON.readTree(question);
             return json.isMissingNode()
                     ? null
-                    : Reader.read(TestWorthTopic.In.class, json).lot();
+                    : Reader.read(TestWorthTopic.OfALot.class, json).lot();
         } catch (IOException e) {
             throw new Refused(
                     "json", "the question", "it is no JSON that can be read", "For instance {\"lot\":\"Oat hay\"}.");
         }
     }
 
-    private static Outcome answer(Topic<?, ?> topic, JsonNode question, UnaryOperator<JsonNode> before) {
+    private Outcome answer(Topic<?, ?> topic, JsonNode question, UnaryOperator<JsonNode> before) {
         try {
-            return one(topic, before.apply(question));
+            return one(topic, OfARanch.isAsked(topic) ? ofARanch(question) : before.apply(question));
         } catch (Refused refused) {
             return refused(refused);
         } catch (RuntimeException | StackOverflowError e) {
@@ -184,6 +187,20 @@ public final class Compute {
                     FAILED,
                     e);
         }
+    }
+
+    /** A document by itself asks about its ranch; where it says no day, it is today. */
+    private JsonNode ofARanch(JsonNode question) {
+        boolean isAlone = question.path("haywright").isTextual();
+        var asked = isAlone ? Batch.JSON.createObjectNode().set("ranch", question) : question.deepCopy();
+        if (asked instanceof ObjectNode object
+                && !object.hasNonNull("date")
+                && !object.path("ranch").path("settings").hasNonNull("fixed_today")) {
+            object.put(
+                    "date",
+                    LocalDate.ofInstant(clock.instant(), ZoneId.systemDefault()).toString());
+        }
+        return asked;
     }
 
     private static <I extends Record, O extends Record> Outcome one(Topic<I, O> topic, JsonNode json) {

@@ -2,6 +2,7 @@ package haywright.app.compute;
 
 import haywright.app.compute.topic.Answer;
 import haywright.app.compute.topic.CattleTopics;
+import haywright.app.compute.topic.OfARanch;
 import haywright.app.compute.topic.RationTopic;
 import haywright.app.compute.topic.RationsTopic;
 import haywright.app.compute.topic.ReportTopic;
@@ -12,7 +13,6 @@ import haywright.cattle.need.Need;
 import haywright.forage.lab.LabReport;
 import haywright.forage.lab.ReportCheck;
 import haywright.outlook.Yard;
-import haywright.ranch.Lot;
 import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
@@ -57,7 +57,7 @@ final class DemoAnswers {
                 ranch.groups().values().forEach(g -> answers.put(g.name(), RationTopic.answer(demo.yard.ration(g))));
             case "rations" -> answers.put(ranch.name(), RationsTopic.answer(demo.yard));
             case "test-worth" ->
-                demo.lots(lot).forEach(l -> answers.put(l.name(), TestWorthTopic.answer(demo.yard, l)));
+                OfARanch.lots(demo.yard, lot).forEach(l -> answers.put(l.name(), TestWorthTopic.answer(demo.yard, l)));
             case "report-check" -> ranch.reports().values().forEach(r -> answers.put(demo.name(r), demo.report(r)));
             default ->
                 throw new Refused(
@@ -67,22 +67,6 @@ final class DemoAnswers {
                         "Leave --demo out and give it JSON.");
         }
         return answers;
-    }
-
-    private List<Lot> lots(@Nullable String name) {
-        var all = List.copyOf(yard.ranch().lots().values());
-        if (name == null) {
-            return all;
-        }
-        var named = all.stream().filter(l -> l.name().equalsIgnoreCase(name)).toList();
-        if (named.isEmpty()) {
-            throw new Refused(
-                    "lot",
-                    name,
-                    "the demo has no such lot",
-                    "It has " + String.join(", ", all.stream().map(Lot::name).toList()) + ".");
-        }
-        return named;
     }
 
     private Answer<?> requirement(Group group) {

@@ -160,6 +160,15 @@ public final class RanchDocument {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+        return newest(tree);
+    }
+
+    /**
+     * Brought up to date.
+     *
+     * @throws Refused where it is no ranch, or one of a newer format
+     */
+    public ObjectNode newest(JsonNode tree) {
         if (!(tree instanceof ObjectNode object)
                 || !object.path("haywright").asText().equals("ranch")) {
             throw new Refused(

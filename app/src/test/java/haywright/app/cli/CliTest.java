@@ -162,6 +162,45 @@ class CliTest {
     }
 
     @Test
+    void aRanchAsItIsExportedIsAskedAsTheDemoIs() throws IOException {
+        var document = file("ranch.json", new RanchDocument().write(TinLantern.ranch()));
+        var json = new ObjectMapper();
+        var asked = run("compute", "rations", document);
+        var demo = run("compute", "rations", "--demo");
+        assertThat(asked.exit()).isEqualTo(demo.exit());
+        assertThat(json.readTree(asked.out()).get("answer"))
+                .isEqualTo(json.readTree(demo.out()).get("answer"));
+        var named = file(
+                "worth.json", "{\"lot\":\"oat hay\",\"ranch\":" + new RanchDocument().write(TinLantern.ranch()) + "}");
+        assertThat(json.readTree(run("compute", "test-worth", named).out()).at("/answer/worth_usd"))
+                .isEqualTo(
+                        json.readTree(run("compute", "test-worth", "--demo", file("lot.json", "{\"lot\":\"Oat hay\"}"))
+                                        .out())
+                                .at("/answer/worth_usd"));
+    }
+
+    @Test
+    void aRanchThatIsNoneIsRefusedAndNamed() throws IOException {
+        assertThat(run("compute", "rations", file("none.json", "{\"haywright\":\"ranch\"}"))
+                        .err())
+                .startsWith("format: nothing");
+        assertThat(run("compute", "rations", file("none.json", "{\"ranch\":[]}"))
+                        .err())
+                .startsWith("ranch: ");
+        assertThat(run("compute", "rations", file("none.json", "{\"ranch\":{}}"))
+                        .err())
+                .startsWith("haywright: ");
+        assertThat(run("compute", "rations", file("none.json", "{}")).err()).startsWith("ranch: nothing");
+        var document = new RanchDocument().write(TinLantern.ranch());
+        var bent = run("compute", "rations", file("bent.json", document.replace("\"head\" : 240", "\"head\" : -3")));
+        assertThat(bent.exit()).isEqualTo(2);
+        assertThat(bent.err()).contains("head").doesNotContain("Exception");
+        var lot = run("compute", "test-worth", file("lot.json", "{\"lot\":\"Oats\",\"ranch\":" + document + "}"));
+        assertThat(lot.exit()).isEqualTo(2);
+        assertThat(lot.err()).contains("lot: Oats", "Oat hay");
+    }
+
+    @Test
     void aMissingFileAndAnUnknownTopicAreSaid() {
         assertThat(run("compute", "basis", folder.resolve("none.json").toString())
                         .err())

@@ -210,6 +210,9 @@ class ExtremesTest {
                             (q, value) -> ((ObjectNode) find.in(q)).set(name, value),
                             q -> find.in(q).get(name),
                             changes));
+        } else if (type == ObjectNode.class) {
+            changes.add(change(path, set, JSON.objectNode()));
+            ofDocument(given, path, find, changes);
         } else if (((Class<?>) type).isEnum()) {
             for (var constant : ((Class<?>) type).getEnumConstants()) {
                 changes.add(change(path, set, JSON.textNode(Shape.id((Enum<?>) constant))));
@@ -219,6 +222,23 @@ class ExtremesTest {
         } else {
             changes.add(change(path, set, JSON.objectNode()));
         }
+    }
+
+    /** Every figure and text of a document that is given whole. */
+    private static void ofDocument(JsonNode given, String path, Find find, List<Change> changes) {
+        given.fieldNames().forEachRemaining(name -> {
+            var inside = given.get(name);
+            var here = path + "." + name;
+            Set set = (q, value) -> ((ObjectNode) find.in(q)).set(name, value);
+            changes.add(new Change(here + " left out", q -> ((ObjectNode) find.in(q)).remove(name)));
+            if (inside.isNumber()) {
+                ofValue(double.class, inside, here, set, q -> find.in(q).get(name), changes);
+            } else if (inside.isTextual()) {
+                ofValue(String.class, inside, here, set, q -> find.in(q).get(name), changes);
+            } else {
+                ofDocument(inside, here, q -> find.in(q).get(name), changes);
+            }
+        });
     }
 
     /** A list that the example does not have, with one value in it. */

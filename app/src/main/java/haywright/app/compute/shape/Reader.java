@@ -1,6 +1,7 @@
 package haywright.app.compute.shape;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import haywright.app.compute.shape.Shape.Slot;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
@@ -135,6 +136,11 @@ public final class Reader {
         }
         if (type == LocalDate.class) {
             return date(json, path);
+        }
+        if (type == ObjectNode.class) {
+            return json.isObject()
+                    ? json
+                    : wrong(path, json, "an object in curly brackets is needed here", "Put { } around the keys.");
         }
         var element = Shape.inside(type, List.class);
         if (element != null) {

@@ -39,7 +39,9 @@ public final class Schema {
             if (slot.inline()) {
                 var inside = record(slot.shape().type());
                 properties.setAll((ObjectNode) inside.get("properties"));
-                inside.withArray("required").forEach(required::add);
+                if (!slot.optional()) {
+                    inside.withArray("required").forEach(required::add);
+                }
                 inside.withArray("allOf").forEach(choices::add);
                 continue;
             }
@@ -117,6 +119,9 @@ public final class Schema {
         }
         if (type == LocalDate.class) {
             return typed("string").put("format", "date");
+        }
+        if (type == ObjectNode.class) {
+            return typed("object");
         }
         var element = Shape.inside(type, List.class);
         if (element != null) {

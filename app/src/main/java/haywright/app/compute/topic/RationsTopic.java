@@ -1,5 +1,6 @@
 package haywright.app.compute.topic;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import haywright.app.compute.shape.Key;
 import haywright.outlook.Yard;
 import haywright.quantity.Unit;
@@ -17,12 +18,26 @@ import org.jspecify.annotations.Nullable;
 public final class RationsTopic {
     private RationsTopic() {}
 
+    static final Topic<In, Out> TOPIC = new Topic<>(
+            "rations",
+            "The cheapest rations of all groups of a ranch, on the lots that they share.",
+            In.class,
+            Out.class,
+            "{\"ranch\":" + OfARanch.small() + "}",
+            in -> answer(OfARanch.yard(in.ranch(), in.date())));
+
+    record In(
+            @Key(words = OfARanch.WORDS) ObjectNode ranch,
+
+            @Key(words = OfARanch.DATE) @Nullable LocalDate date) {}
+
     record OfGroup(String name, RationTopic.@Nullable Made ration, RationTopic.@Nullable NotMade noRation) {}
 
     /** @param date the day before which it is used up, if every group goes on being fed so */
     record RunsOut(String lot, LocalDate date) {}
 
-    record Out(
+    public record Out(
+            LocalDate date,
             List<OfGroup> groups,
             List<RunsOut> runsOut,
 
@@ -32,7 +47,7 @@ public final class RationsTopic {
                             "Of the ways that all feeds may be made, that meet every need of every group that has a ration.")
             double jointChance) {}
 
-    public static Answer<?> answer(Yard yard) {
+    public static Answer<Out> answer(Yard yard) {
         var groups = new ArrayList<OfGroup>();
         var made = new LinkedHashMap<String, Ration>();
         var workings = new ArrayList<Worked>();
@@ -58,6 +73,7 @@ public final class RationsTopic {
                         .ifPresent(day -> runsOut.put(portion.feed().feed().name(), day)));
         return new Answer<>(
                 new Out(
+                        yard.day(),
                         groups,
                         runsOut.entrySet().stream()
                                 .map(e -> new RunsOut(e.getKey(), e.getValue()))

@@ -1,21 +1,50 @@
 package haywright.app.compute.topic;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import haywright.app.compute.shape.Key;
 import haywright.outlook.WorthOfASample;
 import haywright.outlook.Yard;
+import haywright.quantity.Unit;
 import haywright.ranch.Lot;
 import haywright.workings.Caution;
+import haywright.workings.Input;
+import haywright.workings.Line;
+import haywright.workings.Origin;
 import haywright.workings.Source;
+import haywright.workings.Worked;
+import java.time.LocalDate;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** What one more sample of a lot is worth to a ranch. */
 public final class TestWorthTopic {
+    private static final Source COUNTED = Source.judgement("what falling short comes to");
+
     private TestWorthTopic() {}
 
-    /** The question: which lot, by its name. */
-    public record In(String lot) {}
+    static final Topic<In, Out> TOPIC = new Topic<>(
+            "test-worth",
+            "What one more sample of a lot is worth to a ranch.",
+            In.class,
+            Out.class,
+            "{\"lot\":\"Meadow hay\",\"ranch\":" + OfARanch.small() + "}",
+            TestWorthTopic::answer);
 
-    record Out(
+    record In(
+            @Key(words = OfARanch.WORDS) ObjectNode ranch,
+
+            @Key(words = "The name of the lot; every lot is answered when not said.") @Nullable
+            String lot,
+
+            @Key(words = OfARanch.DATE) @Nullable LocalDate date) {}
+
+    /** A question about a ranch that is known: which lot, by its name. */
+    public record OfALot(String lot) {}
+
+    /** What a sample of one lot is worth. */
+    public record Worth(
+            String lot,
+
             @Key(
                     name = "worth_usd",
                     words =
@@ -29,16 +58,62 @@ public final class TestWorthTopic {
             double high,
 
             @Key(name = "price_usd", words = "Of the sample: laboratory, and a person's time.")
-            double price) {}
+            double price)
+            implements Worked {
+        static Worth of(Yard yard, Lot lot) {
+            var worth = WorthOfASample.of(yard, lot);
+            return new Worth(lot.name(), worth.worthUsd(), worth.lowUsd(), worth.highUsd(), worth.priceUsd());
+        }
 
-    public static Answer<?> answer(Yard yard, Lot lot) {
-        var worth = WorthOfASample.of(yard, lot);
+        @Override
+        public List<Line> lines() {
+            return List.of(new Line(
+                    "worth",
+                    "saved - price",
+                    worth,
+                    Unit.DOLLAR,
+                    COUNTED,
+                    List.of(
+                            new Input(
+                                    "saved",
+                                    worth + price,
+                                    Unit.DOLLAR,
+                                    new Origin.Typed(
+                                            "what falling short of the needs and feeding come to, over results drawn")),
+                            new Input(
+                                    "price", price, Unit.DOLLAR, new Origin.Typed("laboratory and a person's time")))));
+        }
+    }
+
+    /** Of one lot its worth, of all a list of them. */
+    record Out(
+            LocalDate date,
+            @Key(inline = true) @Nullable Worth one,
+            @Nullable List<Worth> lots) {}
+
+    private static Answer<Out> answer(In in) {
+        var yard = OfARanch.yard(in.ranch(), in.date());
+        var worths = OfARanch.lots(yard, in.lot()).stream()
+                .map(lot -> Worth.of(yard, lot))
+                .toList();
+        return answer(
+                in.lot() == null ? new Out(yard.day(), null, worths) : new Out(yard.day(), worths.get(0), null),
+                worths);
+    }
+
+    /** Of a lot of a ranch that is known. */
+    public static Answer<Worth> answer(Yard yard, Lot lot) {
+        var worth = Worth.of(yard, lot);
+        return answer(worth, List.of(worth));
+    }
+
+    private static <O extends Record> Answer<O> answer(O answer, List<Worth> worths) {
         return new Answer<>(
-                new Out(worth.worthUsd(), worth.lowUsd(), worth.highUsd(), worth.priceUsd()),
+                answer,
                 true,
-                List.of(),
+                List.copyOf(worths),
                 List.of(new Caution(
                         "Dollars are of feed and of falling short, not of animals: never feed what was not tested for a danger because a test seems to be worth little.",
-                        Source.judgement("what falling short comes to"))));
+                        COUNTED)));
     }
 }
