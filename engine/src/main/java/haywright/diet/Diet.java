@@ -15,6 +15,7 @@ import haywright.workings.Source;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
@@ -67,6 +68,17 @@ public record Diet(
                 .forEach(all::add);
         var build = new Builder(all, leftOut, need, options);
         return new Diet(need, all, build.rows(), build.growth(), leftOut, options);
+    }
+
+    /** Of these rows alone. @param gains whether energy for gain is asked */
+    public Diet keeping(Predicate<DietRow> rows, boolean gains) {
+        return new Diet(
+                need,
+                feeds,
+                this.rows.stream().filter(rows).toList(),
+                growth.filter(energy -> gains),
+                leftOut,
+                options);
     }
 
     /** With one row's limit moved. */

@@ -1,5 +1,8 @@
 package haywright.diet;
 
+import haywright.forage.Analyte;
+import java.util.Optional;
+
 /**
  * A feed that may not be in this diet.
  *
@@ -7,4 +10,11 @@ package haywright.diet;
  * @param why in the rancher's words
  * @param fix what would let it in
  */
-public record LeftOut(Feed feed, boolean danger, String why, String fix) {}
+public record LeftOut(Feed feed, boolean danger, String why, String fix) {
+    /** Whether only a test of its nitrate keeps it out; what a clean test would leave of it. */
+    public Optional<Feed> ifFoundSafe() {
+        return danger && feed.nitrateDanger() && !feed.composition().knows(Analyte.NO3N)
+                ? Optional.of(new Feed(feed.id(), feed.name(), feed.feedClass(), feed.composition(), false, feed.lot()))
+                : Optional.empty();
+    }
+}

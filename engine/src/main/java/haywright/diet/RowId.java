@@ -17,4 +17,12 @@ public sealed interface RowId {
             return "feed_%s_%s".formatted(sense == Sense.AT_LEAST ? "least" : "most", feed);
         }
     }
+
+    /** What there is of one feed: no row of a diet, but a bound that can stand in its way. @param feed its id */
+    record OnHand(String feed) implements RowId {
+        @Override
+        public String id() {
+            return "on_hand_" + feed;
+        }
+    }
 }

@@ -43,7 +43,6 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -422,9 +421,8 @@ public final class Yard {
                                 .map(cost -> new NoRation.Lift(lift.row(), lift.to(), cost))
                                 .orElse(lift)
                         : lift)
-                .sorted(Comparator.comparingDouble(NoRation.Lift::cost))
                 .toList();
-        return new NoRation(none.diet(), none.conflicts(), lifts);
+        return none.withLifts(lifts);
     }
 
     private Optional<Double> without(Group group, RowId.OfFeed wish) {

@@ -85,12 +85,36 @@ public record LeastCostRation(
     RationAnswer solve(Diet diet) {
         var feeds = admitted(diet);
         if (feeds.isEmpty()) {
-            return new NoRation(diet, List.of(), List.of());
+            return new NoRation(diet, List.of(), List.of()).with(tests(diet));
         }
         var found = found(diet, feeds);
         return found.isPresent()
                 ? found.get()
-                : new WhyNone(diet, feeds, lastAlone(feeds), moved -> found(moved, feeds)).answer();
+                : new WhyNone(diet, feeds, lastAlone(feeds), this::found)
+                        .answer()
+                        .with(tests(diet));
+    }
+
+    /** Feeds that nobody tested for nitrate, and that by themselves would let a ration exist. */
+    private List<NoRation.Test> tests(Diet diet) {
+        var tests = new ArrayList<NoRation.Test>();
+        for (var out : diet.leftOut()) {
+            out.ifFoundSafe().ifPresent(safe -> {
+                var other = new LeastCostRation(
+                        offered.stream()
+                                .map(f -> f.feed().id().equals(safe.id()) ? f.madeOf(safe) : f)
+                                .toList(),
+                        need,
+                        options,
+                        sureness,
+                        amounts);
+                var with = other.diet();
+                other.found(with, other.admitted(with))
+                        .ifPresent(ration -> tests.add(new NoRation.Test(out.feed(), ration.cost())));
+            });
+        }
+        tests.sort(Comparator.comparingDouble(NoRation.Test::cost));
+        return tests;
     }
 
     private Optional<Ration> found(Diet diet, List<PricedFeed> feeds) {

@@ -13,47 +13,141 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Function;
+import java.util.function.BiFunction;
 
 /**
  * Why a diet has no ration: what stands in the way, and the single changes that would lift it.
  *
+ * <p>First it is asked whether they can be fed at all by what is wanted, allowed and at hand; then of each need alone
+ * whether these feeds could ever meet it. The one that they miss by the largest share is the cause, what the animal needs
+ * before what practice asks; only where each could be met alone do needs stand in each other's way. That a mineral is
+ * fed is taken for granted, and never named as the cause of something else.
+ *
  * @param allowed indices of the feeds that are held against it
- * @param solving the ration of the same feeds with a limit moved
+ * @param solving the ration of the same feeds, or of as many of others, with a limit moved
  */
-record WhyNone(Diet diet, List<PricedFeed> feeds, Set<Integer> allowed, Function<Diet, Optional<Ration>> solving) {
+record WhyNone(
+        Diet diet,
+        List<PricedFeed> feeds,
+        Set<Integer> allowed,
+        BiFunction<Diet, List<PricedFeed>, Optional<Ration>> solving) {
     /** How close a gain that can just be carried is found, as a share of the wanted gain's energy. */
     private static final double GAIN_STEP = 1.0 / 1024;
 
-    NoRation answer() {
-        try (var program = RationProgram.of(diet, feeds, Sureness.EXPECTED, allowed)) {
-            if (program.solve() instanceof Infeasible infeasible) {
-                return noRation(infeasible.why());
-            }
+    /** Rows of how much they eat, and of which kinds: all that is no need of a nutrient. */
+    private static final Set<String> HOW_MUCH =
+            Set.of("intake", "eaten_least", "forage_floor", "forage_least", "forage", "mineral");
+
+    /** Limits that stand in each other's way, of a diet that has no others. */
+    private record Cause(Diet diet, Conflict why, List<NoRation.Conflict> rows) {
+        /** Whether no need of the animal itself is in it. */
+        boolean isOfPractice() {
+            return rows.stream()
+                    .noneMatch(
+                            c -> c.row().kind() == DietRow.Kind.NEED && c.row().sense() == DietRow.Sense.AT_LEAST);
         }
-        return new NoRation(diet, List.of(), List.of());
+
+        /** Largest share that is missing of one of its needs. */
+        double share() {
+            return rows.stream()
+                    .mapToDouble(
+                            c -> c.missing() / Math.max(1e-9, Math.abs(c.row().limit())))
+                    .max()
+                    .orElse(0);
+        }
     }
 
-    private NoRation noRation(Conflict why) {
-        var conflicts = new ArrayList<NoRation.Conflict>();
-        var lifts = new ArrayList<NoRation.Lift>();
+    NoRation answer() {
+        var whole = cause(diet);
+        if (whole.isEmpty()) {
+            return new NoRation(diet, List.of(), List.of());
+        }
+        var room = cause(diet.keeping(row -> !isSupplied(row), false));
+        if (room.isPresent()) {
+            return answer(whole.get(), room.get(), List.of());
+        }
+        var alone = new ArrayList<Cause>();
+        diet.rows().stream()
+                .filter(WhyNone::isSupplied)
+                .forEach(need -> cause(
+                                diet.keeping(row -> !isSupplied(row) || row.of().equals(need.of()), false))
+                        .ifPresent(alone::add));
+        if (diet.growth().isPresent()) {
+            cause(diet.keeping(row -> !isSupplied(row), true)).ifPresent(alone::add);
+        }
+        alone.sort(Comparator.comparing(Cause::isOfPractice)
+                .thenComparing(Comparator.comparingDouble(Cause::share).reversed()));
+        return alone.isEmpty()
+                ? answer(whole.get(), whole.get(), List.of())
+                : answer(whole.get(), alone.get(0), alone.subList(1, alone.size()));
+    }
+
+    /** @param whole of all limits: what a single change can lift stands in every conflict, so in this one too */
+    private NoRation answer(Cause whole, Cause first, List<Cause> others) {
+        var also = others.stream()
+                .flatMap(cause -> cause.rows().stream())
+                .filter(c -> isSupplied(c.row()) || c.row().id().equals(GrowthRow.ID))
+                .filter(c -> first.rows().stream()
+                        .noneMatch(f -> f.row().of().equals(c.row().of())))
+                .toList();
+        return new NoRation(diet, first.rows(), also, lifts(whole), List.of());
+    }
+
+    private static boolean isSupplied(DietRow row) {
+        return row.sense() == DietRow.Sense.AT_LEAST
+                && (row.kind() == DietRow.Kind.NEED || row.kind() == DietRow.Kind.PRACTICE)
+                && !HOW_MUCH.contains(row.id());
+    }
+
+    private Optional<Cause> cause(Diet of) {
+        try (var program = RationProgram.of(of, feeds, Sureness.EXPECTED, allowed)) {
+            return program.solve() instanceof Infeasible infeasible
+                    ? Optional.of(cause(of, infeasible.why()))
+                    : Optional.empty();
+        }
+    }
+
+    private Cause cause(Diet of, Conflict why) {
+        var rows = new ArrayList<NoRation.Conflict>();
         for (var limit : why.limits()) {
-            if (limit.on() == Limit.On.ROW) {
-                var row = diet.rows().get(limit.index());
-                double missing = row.isRatio() ? 0 : why.shortfalls().getOrDefault(row.id(), 0.0);
-                conflicts.add(new NoRation.Conflict(row, missing));
-                lift(limit.index(), why.givesAlone(limit)).ifPresent(lifts::add);
-            } else if (limit.on() == Limit.On.CURVE) {
-                var energy = diet.growth().orElseThrow();
-                var best = mostGain(energy);
-                conflicts.add(new NoRation.Conflict(
-                        GrowthRow.of(energy),
-                        energy.neg() - best.map(NoRation.Lift::to).orElse(0.0)));
-                best.ifPresent(lifts::add);
+            switch (limit.on()) {
+                case ROW -> {
+                    var row = of.rows().get(limit.index());
+                    double missing = row.isRatio() ? 0 : why.shortfalls().getOrDefault(row.id(), 0.0);
+                    rows.add(new NoRation.Conflict(row, missing));
+                }
+                case CURVE -> {
+                    var energy = of.growth().orElseThrow();
+                    rows.add(new NoRation.Conflict(
+                            GrowthRow.of(energy),
+                            energy.neg()
+                                    - mostGain(of, energy)
+                                            .map(NoRation.Lift::to)
+                                            .orElse(0.0)));
+                }
+                case COLUMN -> {
+                    if (limit.bound() > 0) {
+                        rows.add(new NoRation.Conflict(NoRation.most(feeds.get(limit.index())), 0));
+                    }
+                }
             }
         }
-        lifts.sort(Comparator.comparingDouble(NoRation.Lift::cost));
-        return new NoRation(diet, conflicts, lifts);
+        if (rows.size() > 1) {
+            rows.removeIf(c -> c.row().id().equals("mineral"));
+        }
+        return new Cause(of, why, List.copyOf(rows));
+    }
+
+    private List<NoRation.Lift> lifts(Cause whole) {
+        var lifts = new ArrayList<NoRation.Lift>();
+        for (var limit : whole.why().limits()) {
+            switch (limit.on()) {
+                case ROW -> lift(limit.index(), whole.why().givesAlone(limit)).ifPresent(lifts::add);
+                case CURVE -> mostGain(diet, diet.growth().orElseThrow()).ifPresent(lifts::add);
+                case COLUMN -> more(limit, whole.why().givesAlone(limit)).ifPresent(lifts::add);
+            }
+        }
+        return lifts;
     }
 
     /** Moves one limit as little as lets a ration exist, and solves again with it. */
@@ -65,20 +159,35 @@ record WhyNone(Diet diet, List<PricedFeed> feeds, Set<Integer> allowed, Function
                 || row.isRatio()) {
             return Optional.empty();
         }
-        // A hair more than the solver's own exactness, so that the limit named is one that works.
-        double hair = 1e-6 * Math.max(1, Math.abs(row.limit()));
         double to = row.sense() == DietRow.Sense.AT_LEAST
-                ? Math.max(0, row.limit() - gives - hair)
-                : row.limit() + gives + hair;
-        return solving.apply(diet.withLimit(index, to)).map(ration -> new NoRation.Lift(row, to, ration.cost()));
+                ? Math.max(0, row.limit() - gives - hair(row.limit()))
+                : row.limit() + gives + hair(row.limit());
+        return solving.apply(diet.withLimit(index, to), feeds).map(ration -> new NoRation.Lift(row, to, ration.cost()));
+    }
+
+    /** A little more of a feed of which there is too little. */
+    private Optional<NoRation.Lift> more(Limit limit, double gives) {
+        if (!Double.isFinite(gives) || !(limit.bound() > 0)) {
+            return Optional.empty();
+        }
+        var feed = feeds.get(limit.index());
+        double to = limit.bound() + gives + hair(limit.bound());
+        var more = new ArrayList<>(feeds);
+        more.set(limit.index(), feed.shared(feed.scarcityPerKgAsFed(), to));
+        return solving.apply(diet, more).map(ration -> new NoRation.Lift(NoRation.most(feed), to, ration.cost()));
+    }
+
+    /** A hair more than the solver's own exactness, so that the limit named is one that works. */
+    private static double hair(double limit) {
+        return 1e-6 * Math.max(1, Math.abs(limit));
     }
 
     /** The most gain these feeds can carry with everything else kept, by halving. */
-    private Optional<NoRation.Lift> mostGain(GrowthEnergy energy) {
+    private Optional<NoRation.Lift> mostGain(Diet of, GrowthEnergy energy) {
         double can = 0;
         double cannot = 1;
         double cost = Double.NaN;
-        try (var program = RationProgram.of(diet, feeds, Sureness.EXPECTED, allowed)) {
+        try (var program = RationProgram.of(of, feeds, Sureness.EXPECTED, allowed)) {
             while (cannot - can > GAIN_STEP) {
                 double half = (can + cannot) / 2;
                 program.gain(energy.neg() * half);

@@ -3,6 +3,7 @@ package haywright.app.words;
 import haywright.cattle.need.Need;
 import haywright.diet.DietRow;
 import haywright.diet.DietRow.Sense;
+import haywright.diet.RowId;
 import haywright.quantity.Unit;
 import haywright.ration.LimitAnswer;
 import haywright.ration.NoRation;
@@ -136,6 +137,9 @@ public final class LimitWords {
             return "You want %s of %s a head a day, and it may not be fed: %s."
                     .formatted(needed(row), row.name(), out.get().why());
         }
+        if (row.of() instanceof RowId.OnHand) {
+            return "There is only so much %s: %s a head a day, dry.".formatted(row.name(), amount(row, row.limit()));
+        }
         return switch (row.id()) {
             case "fill" -> "They can hold only so much of these feeds.";
             case "eaten_least", "eaten_most" ->
@@ -168,6 +172,9 @@ public final class LimitWords {
                 words.add(out.fix());
             }
         }
+        answer.tests()
+                .forEach(test -> words.add("Test %s for nitrate: if it is safe, a ration costs about %s a head a day."
+                        .formatted(test.feed().name(), Show.dollars(test.cost()))));
         answer.lifts().forEach(lift -> words.add(lift(lift, need)));
         return words;
     }
@@ -177,6 +184,10 @@ public final class LimitWords {
         var costs = "then a ration costs about %s a head a day".formatted(Show.dollars(lift.cost()));
         if (row.id().equals("growth")) {
             return "Aim for %s instead of %s: %s.".formatted(gain(need.gainOn(lift.to())), gain(need.gain()), costs);
+        }
+        if (row.of() instanceof RowId.OnHand) {
+            return "Get more %s, %s a head a day, dry, instead of %s: %s."
+                    .formatted(row.name(), amount(row, lift.to()), amount(row, row.limit()), costs);
         }
         if (row.kind() == DietRow.Kind.CHOICE && row.sense() == Sense.AT_LEAST && lift.to() < 1e-6) {
             return "Do without %s: %s.".formatted(row.name(), costs);

@@ -290,7 +290,24 @@ public final class RationTopic {
             @Key(value = Unit.DOLLAR, words = "A head and day of the cheapest ration with it.")
             double cost) {}
 
-    record NotMade(List<InTheWay> standsInTheWay, List<Lift> lifts, List<LeftOut> leftOut) {}
+    record Test(
+            String name,
+
+            @Key(value = Unit.DOLLAR, words = "A head and day of the cheapest ration, if its test finds no nitrate.")
+            double cost) {}
+
+    record NotMade(
+            List<InTheWay> standsInTheWay,
+
+            @Key(words = "Needs that these feeds cannot meet either, each by itself.")
+            List<InTheWay> alsoShortOf,
+
+            List<Lift> lifts,
+
+            @Key(words = "Feeds of which a test alone would let a ration exist.")
+            List<Test> tests,
+
+            List<LeftOut> leftOut) {}
 
     record Out(@Nullable Made ration, @Nullable NotMade noRation) {}
 
@@ -389,7 +406,18 @@ public final class RationTopic {
     }
 
     private static NotMade notMade(NoRation none) {
-        var way = none.conflicts().stream()
+        var lifts = none.lifts().stream()
+                .map(l -> new Lift(
+                        l.row().id(), l.row().name(), l.to(), l.row().unit().symbol(), l.cost()))
+                .toList();
+        var tests = none.tests().stream()
+                .map(t -> new Test(t.feed().name(), t.cost()))
+                .toList();
+        return new NotMade(inTheWay(none.conflicts()), inTheWay(none.also()), lifts, tests, leftOut(none.diet()));
+    }
+
+    private static List<InTheWay> inTheWay(List<NoRation.Conflict> conflicts) {
+        return conflicts.stream()
                 .map(c -> new InTheWay(
                         c.row().id(),
                         c.row().name(),
@@ -398,11 +426,6 @@ public final class RationTopic {
                         c.missing(),
                         c.row().unit().symbol()))
                 .toList();
-        var lifts = none.lifts().stream()
-                .map(l -> new Lift(
-                        l.row().id(), l.row().name(), l.to(), l.row().unit().symbol(), l.cost()))
-                .toList();
-        return new NotMade(way, lifts, leftOut(none.diet()));
     }
 
     private static List<LeftOut> leftOut(Diet diet) {
