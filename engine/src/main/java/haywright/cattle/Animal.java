@@ -156,4 +156,10 @@ public record Animal(
                                 "Are these first-calf heifers or cows?")
                         : Findings.NONE);
     }
+
+    /** The same animal at another gain, kg a day. */
+    public Animal gaining(double other) {
+        return new Animal(
+                animals, breed, weight, conditionScore, pregnancy, lactation, other, matureWeight, previousTemperature);
+    }
 }

@@ -70,6 +70,12 @@ public record Diet(
         return new Diet(need, all, build.rows(), build.growth(), leftOut, options);
     }
 
+    /** The same feeds for another need. */
+    public Diet of(Need other) {
+        var build = new Builder(feeds, leftOut, other, options);
+        return new Diet(other, feeds, build.rows(), build.growth(), leftOut, options);
+    }
+
     /** Of these rows alone. @param gains whether energy for gain is asked */
     public Diet keeping(Predicate<DietRow> rows, boolean gains) {
         return new Diet(
@@ -153,6 +159,9 @@ public record Diet(
                         (f, made) -> value(f, made, Analyte.NEM),
                         Counted.SURE,
                         GrowthEnergy.SOURCE));
+                if (options.grainFeedingsADay() > 1 && options.isOn("nem_two_feedings")) {
+                    rows.add(new PracticeLimits(feeds, need, options).energyInTwoFeedings());
+                }
             }
             rows.add(needed(
                     "cp",
@@ -162,6 +171,9 @@ public record Diet(
                     (f, made) -> value(f, made, Analyte.CP) / 100,
                     Counted.SURE,
                     Source.read("University of Arkansas MP391: crude protein = metabolizable protein / 0.67")));
+            if (options.isOn("mp")) {
+                rows.addAll(new ProteinRows(feeds, need).rows());
+            }
             rows.add(row().of(
                             "cp_floor",
                             Kind.PRACTICE,
@@ -196,7 +208,14 @@ public record Diet(
             if (!options.limitsOff().contains("ca_p")) {
                 var ends = PracticeLimits.calciumToPhosphorus();
                 var source = PracticeLimits.source("L12");
-                rows.add(calciumToPhosphorus("ca_p_low", Sense.AT_LEAST, ends[0], source));
+                rows.add(
+                        options.isCareful()
+                                ? calciumToPhosphorus(
+                                        "ca_p_low",
+                                        Sense.AT_LEAST,
+                                        PracticeLimits.value("L12b"),
+                                        PracticeLimits.source("L12b"))
+                                : calciumToPhosphorus("ca_p_low", Sense.AT_LEAST, ends[0], source));
                 rows.add(calciumToPhosphorus("ca_p_high", Sense.AT_MOST, ends[1], source));
             }
             rows.addAll(new PracticeLimits(feeds, need, options).rows());

@@ -6,8 +6,10 @@ import haywright.forage.FeedClass;
 import haywright.forage.Made;
 import haywright.forage.lot.LotDistribution;
 import haywright.forage.lot.Spread;
+import haywright.workings.Origin;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
+import java.util.regex.Pattern;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 
@@ -40,10 +42,28 @@ public record Feed(
                 && DoubleStream.of(shares).allMatch(share -> share < PURE);
     }
 
+    /** Wheat, rye or triticale, by its name or the row of the feed book that it is figured by. */
+    public boolean isFastStarch() {
+        return feedClass == FeedClass.GRAIN
+                && (FAST.matcher(name).find()
+                        || composition.values().values().stream()
+                                .map(Composition.Known::origin)
+                                .anyMatch(origin -> origin instanceof Origin.Published book
+                                        && FAST.matcher(book.source().cite()).find()));
+    }
+
+    /** Per cent as fed, or the usual of its kind where nothing says it. */
+    double dryMatterPercent() {
+        return composition.value(Analyte.DM).orElse(feedClass.usualDryMatterPercent());
+    }
+
     /** How far one of its figures may lie; not at all where its figures were given as they stand. */
     public Spread spread(ToDoubleFunction<Made> figure) {
         return lot.map(all -> all.of(figure)).orElseGet(() -> Spread.certain(figure.applyAsDouble(composition)));
     }
+
+    private static final Pattern FAST =
+            Pattern.compile("\\b(wheat|rye|triticale)\\b(?! midd| mill| bran| straw| hay)", Pattern.CASE_INSENSITIVE);
 
     /** Per cent of one element above which it is that salt or rock. */
     private static final double PURE = 25;

@@ -59,6 +59,9 @@ final class PracticeLimits {
         var grain = growing ? "L03" : "L02";
         double grainADay = Math.min(value(grain) * options.grainFeedingsADay(), value(growing ? "L03d" : "L02d"));
         rows.add(bodyWeightLimit("grain", "grain", grain, grainADay, f -> f == FeedClass.GRAIN));
+        if (feeds.stream().anyMatch(Feed::isFastStarch)) {
+            rows.add(fastStarch(growing ? "L22b" : "L22"));
+        }
         if (!growing && options.isCareful() && options.way() != WayOfFeeding.LIMIT_FED) {
             rows.add(bodyWeightLimit(
                     "grain_careful", "grain beside forage", "L02b", value("L02b"), f -> f == FeedClass.GRAIN));
@@ -149,6 +152,46 @@ final class PracticeLimits {
                                 / GRAMS_IN_A_PERCENT,
                         Counted.SURE),
                 source(limit));
+    }
+
+    /** Wheat, rye and triticale ferment fastest; other grain may be fed besides. */
+    private DietRow fastStarch(String limit) {
+        return row.of(
+                "fast_starch",
+                Kind.PRACTICE,
+                "wheat, rye and triticale",
+                Sense.AT_MOST,
+                Unit.KILOGRAM_A_DAY,
+                Law.absolute(
+                        asked -> Unit.POUND.toBase(value(limit)),
+                        (f, made) -> f.isFastStarch() ? 100 / f.dryMatterPercent() : 0,
+                        Counted.MEAN),
+                source(limit));
+    }
+
+    /**
+     * Energy where grain is given in two feedings: beyond what one feeding holds it counts less.
+     * <pre>
+     * Σ NEm·x − (1 − 0.85)·2.0·max(0, grain − one feeding) ≥ NEm needed
+     * </pre>
+     * Below one feeding the row gives more than the plain one, and says nothing.
+     */
+    DietRow energyInTwoFeedings() {
+        double lost = (1 - value("L27") / 100) * value("L27b");
+        double one = value("L02") / 100;
+        return row.of(
+                "nem_two_feedings",
+                Kind.NEED,
+                "energy (NEm), grain in two feedings",
+                Sense.AT_LEAST,
+                Unit.MEGACALORIE,
+                new Law(
+                        Need::nem,
+                        (f, made) -> Diet.value(f, made, Analyte.NEM) - (f.feedClass() == FeedClass.GRAIN ? lost : 0),
+                        null,
+                        asked -> lost * one * asked.bodyWeight(),
+                        Counted.SURE),
+                source("L27"));
     }
 
     /** A pound of any mineral of which they are meant to eat ounces. */

@@ -54,7 +54,7 @@ public record Sureness(double energyPercent, double othersPercent, double danger
         if (row.kind() == DietRow.Kind.DANGER) {
             return z(dangersPercent);
         }
-        return row.id().equals("nem") ? energy() : z(othersPercent);
+        return row.id().startsWith("nem") ? energy() : z(othersPercent);
     }
 
     /** For energy. */

@@ -47,6 +47,14 @@ record WhyNone(
                             c -> c.row().kind() == DietRow.Kind.NEED && c.row().sense() == DietRow.Sense.AT_LEAST);
         }
 
+        boolean isMetabolizable() {
+            return rows.stream().anyMatch(c -> isMetabolizable(c.row()));
+        }
+
+        static boolean isMetabolizable(DietRow row) {
+            return row.id().equals("mp") || row.id().equals("mp_rumen");
+        }
+
         /** Largest share that is missing of one of its needs. */
         double share() {
             return rows.stream()
@@ -75,7 +83,9 @@ record WhyNone(
         if (diet.growth().isPresent()) {
             cause(diet.keeping(row -> !isSupplied(row), true)).ifPresent(alone::add);
         }
+        // of protein the plain word first
         alone.sort(Comparator.comparing(Cause::isOfPractice)
+                .thenComparing(Cause::isMetabolizable)
                 .thenComparing(Comparator.comparingDouble(Cause::share).reversed()));
         return alone.isEmpty()
                 ? answer(whole.get(), whole.get(), List.of())
@@ -84,9 +94,11 @@ record WhyNone(
 
     /** @param whole of all limits: what a single change can lift stands in every conflict, so in this one too */
     private NoRation answer(Cause whole, Cause first, List<Cause> others) {
+        boolean isOfProtein = first.rows().stream().anyMatch(c -> c.row().id().startsWith("cp"));
         var also = others.stream()
                 .flatMap(cause -> cause.rows().stream())
                 .filter(c -> isSupplied(c.row()) || c.row().id().equals(GrowthRow.ID))
+                .filter(c -> !isOfProtein || !Cause.isMetabolizable(c.row()))
                 .filter(c -> first.rows().stream()
                         .noneMatch(f -> f.row().of().equals(c.row().of())))
                 .toList();
@@ -143,10 +155,11 @@ record WhyNone(
         for (var limit : whole.why().limits()) {
             switch (limit.on()) {
                 case ROW -> lift(limit.index(), whole.why().givesAlone(limit)).ifPresent(lifts::add);
-                case CURVE -> mostGain(diet, diet.growth().orElseThrow()).ifPresent(lifts::add);
+                case CURVE -> {} // a slower gain asks for less of everything, and is tried whatever stands in the way
                 case COLUMN -> more(limit, whole.why().givesAlone(limit)).ifPresent(lifts::add);
             }
         }
+        diet.growth().flatMap(energy -> mostGain(diet, energy)).ifPresent(lifts::add);
         return lifts;
     }
 
@@ -182,15 +195,16 @@ record WhyNone(
         return 1e-6 * Math.max(1, Math.abs(limit));
     }
 
-    /** The most gain these feeds can carry with everything else kept, by halving. */
+    /** The most gain these feeds can carry with everything else kept, by halving; what goes by the gain goes with it. */
     private Optional<NoRation.Lift> mostGain(Diet of, GrowthEnergy energy) {
+        var kept = of.rows().stream().map(DietRow::of).toList();
         double can = 0;
         double cannot = 1;
         double cost = Double.NaN;
-        try (var program = RationProgram.of(of, feeds, Sureness.EXPECTED, allowed)) {
-            while (cannot - can > GAIN_STEP) {
-                double half = (can + cannot) / 2;
-                program.gain(energy.neg() * half);
+        while (cannot - can > GAIN_STEP) {
+            double half = (can + cannot) / 2;
+            var slower = of.of(of.need().gaining(energy.neg() * half)).keeping(row -> kept.contains(row.of()), true);
+            try (var program = RationProgram.of(slower, feeds, Sureness.EXPECTED, allowed)) {
                 if (program.solve() instanceof Optimum optimum) {
                     can = half;
                     cost = optimum.objective();

@@ -213,6 +213,9 @@ class RationsByOtherMeansTest {
                         (Ration) new LeastCostRation(feeds, need, DietOptions.USUAL, sureness, Amounts.EXACT).solve();
                 double[] kg = amounts(ration);
                 double floor = ration.limit("cp_floor").row().limit();
+                double[] undegradable = ration.diet().feeds().stream()
+                        .mapToDouble(f -> f.composition().value(Analyte.RUP).orElse(18.75) / 100)
+                        .toArray();
                 var certain = ration.limits().stream()
                         .filter(l -> List.of("ca", "p").contains(l.row().id()))
                         .allMatch(LimitAnswer::isMet);
@@ -224,6 +227,8 @@ class RationsByOtherMeansTest {
                     double neg = 0;
                     double cp = 0;
                     double eaten = 0;
+                    double byEnergy = 0;
+                    double byProtein = 0;
                     double stated = 4 * random.nextGaussian();
                     for (int i = 0; i < kg.length; i++) {
                         eaten += kg[i];
@@ -234,13 +239,19 @@ class RationsByOtherMeansTest {
                             nem += kg[i] * Published.nem(tdn);
                             neg += kg[i] * neg(tdn);
                             cp += kg[i] * protein / 100;
+                            // NRC 1996, written out: 0.13 of TDN eaten, less below 55; of what passes 80 % counts
+                            double e = Math.max(0.07, 0.13 - 0.006 * Math.max(0, 55 - tdn));
+                            double passes = 0.80 * undegradable[i] * protein;
+                            byEnergy += 10 * kg[i] * (0.64 * e * tdn + passes);
+                            byProtein += 10 * kg[i] * (0.64 * (1 - undegradable[i]) * protein + passes);
                         }
                     }
                     boolean energy = need.neg() > 0
                             ? need.nem() / nem + need.neg() / neg <= 1 + 1e-6
                             : nem >= need.nem() * (1 - 1e-6);
                     boolean protein = cp >= need.crudeProtein() * (1 - 1e-6) && 100 * cp / eaten >= floor * (1 - 1e-6);
-                    kept += energy && protein ? 1 : 0;
+                    boolean made = Math.min(byEnergy, byProtein) >= need.metabolizableProtein() * (1 - 1e-6);
+                    kept += energy && protein && made ? 1 : 0;
                 }
                 double percent = 100.0 * kept / all;
                 // three standard errors of both counts together

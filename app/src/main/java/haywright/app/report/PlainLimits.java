@@ -48,8 +48,8 @@ final class PlainLimits {
 
     private static String plain(String row, String name) {
         return switch (row) {
-            case "nem", "growth" -> "energy";
-            case "cp", "cp_floor" -> "protein";
+            case "nem", "nem_two_feedings", "growth" -> "energy";
+            case "cp", "cp_floor", "mp", "mp_rumen" -> "protein";
             case "intake", "forage_floor", "forage_least", "eaten_least" -> "feed";
             case "fill", "eaten_most" -> "bulk";
             case "ca", "ca_p_low" -> "calcium";
@@ -106,8 +106,8 @@ final class PlainLimits {
         }
         for (var conflict : no.conflicts()) {
             switch (conflict.row().id()) {
-                case "growth", "nem" -> help.add("a feed with more energy");
-                case "cp", "cp_floor" -> help.add("a feed with more protein");
+                case "growth", "nem", "nem_two_feedings" -> help.add("a feed with more energy");
+                case "cp", "cp_floor", "mp", "mp_rumen" -> help.add("a feed with more protein");
                 case "ca", "ca_p_low" -> help.add("a mineral with calcium");
                 case "p", "ca_p_high" -> help.add("a mineral with phosphorus");
                 default -> {}

@@ -236,8 +236,8 @@ public final class ShortWords {
 
     private static String need(String row) {
         return switch (row) {
-            case "nem" -> "energy";
-            case "cp" -> "protein";
+            case "nem", "nem_two_feedings" -> "energy";
+            case "cp", "mp", "mp_rumen" -> "protein";
             case "forage_floor", "forage_least", "intake", "eaten_least" -> "feed";
             default -> row.toLowerCase(Locale.ROOT);
         };

@@ -266,6 +266,18 @@ public record GroupRequirement(AnimalClass animals, RequirementSystem system, Li
     }
 
     @Override
+    public GroupRequirement gaining(double neg) {
+        double share = neg / neg();
+        return new GroupRequirement(
+                animals,
+                system,
+                members.stream()
+                        .map(m -> new Member(m.head, m.need.gaining(m.need.neg() * share)))
+                        .toList(),
+                variety);
+    }
+
+    @Override
     public double metabolizableProtein() {
         return mean(Need::metabolizableProtein);
     }

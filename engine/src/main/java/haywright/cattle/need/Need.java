@@ -74,6 +74,9 @@ public interface Need extends Worked {
      */
     double gainOn(double otherNeg);
 
+    /** The same cattle gaining on another energy for gain, with all else that goes by it. @param neg Mcal a day */
+    Need gaining(double neg);
+
     /** Metabolizable protein, g a day. */
     double metabolizableProtein();
 

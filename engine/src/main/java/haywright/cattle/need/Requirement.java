@@ -180,6 +180,11 @@ public record Requirement(
     }
 
     @Override
+    public Requirement gaining(double neg) {
+        return new Requirement(animal.gaining(gainOn(neg)), system, weather, regain);
+    }
+
+    @Override
     public double metabolizableProtein() {
         return new MetabolizableProtein(animal).grams();
     }

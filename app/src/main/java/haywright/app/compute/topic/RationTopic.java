@@ -56,7 +56,7 @@ public final class RationTopic {
 
             @Key(
                     words =
-                            "Limits of practice that are switched off: straw, grain, forage, fat, distillers, ca_p, forage_floor, forage_least, mineral, grain_careful.")
+                            "Limits of practice that are switched off: straw, grain, forage, fat, distillers, ca_p, forage_floor, forage_least, mineral, grain_careful, mp, fast_starch, nem_two_feedings.")
             @Nullable
             List<String> limitsOff,
 
@@ -118,7 +118,10 @@ public final class RationTopic {
                 "forage_floor",
                 "forage_least",
                 "mineral",
-                "grain_careful");
+                "grain_careful",
+                "mp",
+                "fast_starch",
+                "nem_two_feedings");
 
         In {
             if (head != null && head < 1) {

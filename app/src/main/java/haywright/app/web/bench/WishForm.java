@@ -31,6 +31,9 @@ public final class WishForm {
             off("ca_p", "No limits on calcium to phosphorus"),
             off("grain_careful", "Grain beyond a quarter percent of body weight"),
             off("forage_floor", "No least hay, silage or straw to keep them full"),
+            off("mp", "Crude protein alone, not metabolizable"),
+            off("fast_starch", "No limit on wheat, rye and triticale"),
+            off("nem_two_feedings", "Full energy of grain in two feedings"),
             off("mineral", "No least mineral"));
 
     static final Ask WAY = Ask.choice("way", "How they are fed", "It decides what is a choice at all.");
