@@ -36,6 +36,7 @@ import haywright.ration.Ration;
 import haywright.ration.RationAnswer;
 import haywright.ration.UsualMineral;
 import haywright.ration.Weighable;
+import haywright.ration.WholeBales;
 import haywright.sampling.stock.Stock;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
@@ -465,6 +466,15 @@ public final class Yard {
     public OptionalDouble baleKg(Portion portion) {
         var lot = ranch.lots().get(idOf(portion));
         return lot == null ? OptionalDouble.empty() : LotTons.baleKg(lot);
+    }
+
+    /** A ration of the group in whole bales, every so many days; empty where nothing of it is baled. */
+    public Optional<WholeBales> wholeBales(Group group, Ration ration) {
+        var kg = new HashMap<String, Double>();
+        for (var portion : ration.portions()) {
+            baleKg(portion).ifPresent(each -> kg.put(portion.feed().feed().id(), each));
+        }
+        return WholeBales.of(question(group), ration, group.head(), kg);
     }
 
     private static UUID idOf(Portion portion) {

@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.IntPredicate;
@@ -200,6 +201,33 @@ public record LeastCostRation(
             few.forEach(i -> program.feed(i, FewFeeds.least(feeds.get(i), options), Double.POSITIVE_INFINITY));
             return program.solve() instanceof Optimum optimum
                     ? Optional.of(ration(diet, feeds, asked, program, optimum, true))
+                    : Optional.empty();
+        }
+    }
+
+    /**
+     * The ration of the same feeds with some amounts given, as surely as it is kept; empty where the others cannot make up
+     * for them.
+     *
+     * @param kg dry matter eaten a head and day, by feed id
+     */
+    Optional<Ration> holding(Ration ration, Map<String, Double> kg) {
+        var diet = ration.diet();
+        var feeds = admitted(diet);
+        var used = ration.portions().stream().map(p -> p.feed().feed().id()).collect(Collectors.toSet());
+        var few = IntStream.range(0, feeds.size())
+                .filter(i -> used.contains(feeds.get(i).feed().id()))
+                .boxed()
+                .collect(Collectors.toSet());
+        try (var program = RationProgram.of(diet, feeds, ration.sureness(), few)) {
+            for (int i : few) {
+                var given = kg.get(feeds.get(i).feed().id());
+                if (given != null) {
+                    program.feed(i, given, given);
+                }
+            }
+            return program.solve() instanceof Optimum optimum
+                    ? Optional.of(ration(diet, feeds, ration.sureness(), program, optimum, false))
                     : Optional.empty();
         }
     }

@@ -14,6 +14,7 @@ import haywright.workings.Source;
 import haywright.workings.Worked;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 
 /**
  * The cheapest ration that keeps every row.
@@ -72,6 +73,18 @@ public record Ration(
         var kg = new double[diet.feeds().size()];
         portions.forEach(p -> kg[diet.feeds().indexOf(p.feed().feed())] = p.kg());
         return kg;
+    }
+
+    /** With other amounts of some feeds, kg of dry matter eaten a head and day by feed id; its rows as they were. */
+    Ration with(Map<String, Double> eaten) {
+        var other = portions.stream()
+                .map(p -> {
+                    var kg = eaten.get(p.feed().feed().id());
+                    return kg == null ? p : Portions.of(p.feed(), kg, p.priceRange());
+                })
+                .toList();
+        return new Ration(
+                diet, other, notUsed, other.stream().mapToDouble(Portion::cost).sum(), limits, sureness, program);
     }
 
     /** What the cheapest to the gram says of feeds that this one does without. */

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Objects;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
 
@@ -44,10 +45,15 @@ public final class Weighable {
 
     /** @param ration an answer to this question */
     public static HandMix of(LeastCostRation question, Ration ration) {
+        return of(question, ration, Set.of());
+    }
+
+    /** @param kept ids of feeds whose amounts stay as they are: those in whole bales */
+    static HandMix of(LeastCostRation question, Ration ration, Set<String> kept) {
         var judge = new DietBlock(ration.diet(), ration.sureness()).judge();
-        var best = best(ration, judge, 0);
+        var best = best(ration, judge, 0, kept);
         for (int level = 1; level <= FINEST && !isEnough(best, ration); level++) {
-            var finer = best(ration, judge, level);
+            var finer = best(ration, judge, level, kept);
             best = finer.isBetterThan(best) ? finer : best;
         }
         var put = new HashMap<String, Double>();
@@ -72,8 +78,10 @@ public final class Weighable {
         }
     }
 
-    private static Tried best(Ration ration, DietBlock.Judge judge, int level) {
-        var choices = ration.portions().stream().map(p -> choices(p, level)).toList();
+    private static Tried best(Ration ration, DietBlock.Judge judge, int level, Set<String> kept) {
+        var choices = ration.portions().stream()
+                .map(p -> kept.contains(p.feed().feed().id()) ? List.of(p.kgPutOut()) : choices(p, level))
+                .toList();
         if (choices.size() > MOST_FEEDS) {
             choices = ration.portions().stream()
                     .map(p -> List.of(nearest(p, level)))
