@@ -19,7 +19,6 @@ import haywright.forage.lot.LotComposition;
 import haywright.forage.lot.LotDistribution;
 import haywright.forage.lot.LotEstimate;
 import haywright.quantity.Kind;
-import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.FeedForSale;
 import haywright.ranch.Lot;
@@ -228,23 +227,29 @@ public final class Yard {
         for (var lot : ranch.lots().values()) {
             var price = lot.replacementPrice();
             if (price != null && !(lot.stock() instanceof Stock.Standing)) {
-                feeds.add(priced(feed(lot), price, true, LotTons.of(lot).kg().orElse(Double.POSITIVE_INFINITY)));
+                feeds.add(priced(
+                        feed(lot),
+                        price.in(Unit.DOLLAR_PER_KG),
+                        true,
+                        LotTons.of(lot).kg().orElse(Double.POSITIVE_INFINITY)));
             }
         }
         for (var sale : ranch.feedsForSale().values()) {
             var most = sale.atMost();
-            feeds.add(priced(feed(sale), sale.price(), false, most == null ? Double.POSITIVE_INFINITY : most.base()));
+            feeds.add(priced(
+                    feed(sale), sale.deliveredPerKg(), false, most == null ? Double.POSITIVE_INFINITY : most.base()));
         }
         return feeds.isEmpty() ? feeds : UsualMineral.beside(feeds);
     }
 
-    private PricedFeed priced(Feed feed, Quantity price, boolean own, double kgAtHand) {
+    /** @param price dollars a kg as fed, in the yard */
+    private PricedFeed priced(Feed feed, double price, boolean own, double kgAtHand) {
         return new PricedFeed(
                 feed,
-                price.in(Unit.DOLLAR_PER_KG),
+                price,
                 PricedFeed.dryMatterOf(feed),
                 lossPercent(feed.feedClass()),
-                0,
+                ranch.outfit().handlingPerKg(),
                 own,
                 kgAtHand,
                 0,

@@ -3,6 +3,7 @@ package haywright.ranch;
 import haywright.diet.Mixing;
 import haywright.quantity.Kind;
 import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
 import haywright.workings.Refused;
 import org.jspecify.annotations.Nullable;
 
@@ -16,6 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param scale whether the wagon weighs
  * @param bunk length of feed bunk
  * @param timesADay how often feed is put out
+ * @param handling dollars to load, haul and put out a ton as fed; null where nobody said, and counted as nothing
  */
 public record Outfit(
         @Nullable Boolean mixer,
@@ -23,13 +25,35 @@ public record Outfit(
         boolean processor,
         boolean scale,
         @Nullable Quantity bunk,
-        int timesADay) {
+        int timesADay,
+        @Nullable Quantity handling) {
+    /** Whose handling nobody said. */
+    public Outfit(
+            @Nullable Boolean mixer,
+            @Nullable Quantity mixerHolds,
+            boolean processor,
+            boolean scale,
+            @Nullable Quantity bunk,
+            int timesADay) {
+        this(mixer, mixerHolds, processor, scale, bunk, timesADay, null);
+    }
+
     public Outfit {
         if (mixerHolds != null) {
             Refused.unlessOfKind(Kind.MASS, "mixerHolds", mixerHolds);
         }
         if (bunk != null) {
             Refused.unlessOfKind(Kind.LENGTH, "bunk", bunk);
+        }
+        if (handling != null) {
+            Refused.unlessOfKind(Kind.PRICE, "handling", handling);
+            if (handling.value() < 0) {
+                throw new Refused(
+                        "handling",
+                        "$" + handling.value(),
+                        "handling costs nothing or more",
+                        "Leave it empty for none.");
+            }
         }
         if (timesADay < 1 || timesADay > 6) {
             throw new Refused(
@@ -42,6 +66,11 @@ public record Outfit(
     /** Whether grain and cake go into something; on the ground more of it is lost. */
     public boolean feedsInBunks() {
         return mixing().mixes() || bunk != null && bunk.base() > 0;
+    }
+
+    /** Dollars a kg as fed put out. */
+    public double handlingPerKg() {
+        return handling == null ? 0 : handling.in(Unit.DOLLAR_PER_KG);
     }
 
     public Mixing mixing() {

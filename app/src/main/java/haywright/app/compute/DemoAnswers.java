@@ -54,7 +54,7 @@ final class DemoAnswers {
         switch (topic) {
             case "requirement" -> ranch.groups().values().forEach(g -> answers.put(g.name(), demo.requirement(g)));
             case "ration" ->
-                ranch.groups().values().forEach(g -> answers.put(g.name(), RationTopic.answer(demo.yard.ration(g))));
+                ranch.groups().values().forEach(g -> answers.put(g.name(), RationTopic.answer(demo.yard, g)));
             case "rations" -> answers.put(ranch.name(), RationsTopic.answer(demo.yard));
             case "test-worth" ->
                 OfARanch.lots(demo.yard, lot).forEach(l -> answers.put(l.name(), TestWorthTopic.answer(demo.yard, l)));

@@ -54,6 +54,9 @@ final class RationFeeds {
             @Key(value = Unit.PERCENT, words = "Of what is put out; 0 when not said.")
             OptionalDouble feedingLoss,
 
+            @Key(value = Unit.DOLLAR_PER_KG, words = "To load, haul and put it out, as fed; 0 when not said.")
+            OptionalDouble handling,
+
             @Key(words = "Drought, frost, shade or much nitrogen: a danger until it is tested.") @Nullable
             Boolean nitrateRisk,
 
@@ -116,7 +119,7 @@ final class RationFeeds {
                     price,
                     PricedFeed.dryMatterOf(feed),
                     feedingLoss.orElse(0),
-                    0,
+                    handling.orElse(0),
                     onHandTons.isPresent(),
                     Unit.TON.toBase(onHandTons.orElse(Double.POSITIVE_INFINITY)),
                     0,

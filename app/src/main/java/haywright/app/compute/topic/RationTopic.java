@@ -6,6 +6,7 @@ import haywright.cattle.cold.Coat;
 import haywright.cattle.cold.ColdSystem;
 import haywright.cattle.cold.Exposure;
 import haywright.cattle.cold.Hide;
+import haywright.cattle.herd.Group;
 import haywright.diet.CheckedNeed;
 import haywright.diet.Diet;
 import haywright.diet.DietOptions;
@@ -15,6 +16,7 @@ import haywright.diet.Mixing;
 import haywright.diet.Sureness;
 import haywright.diet.WayOfFeeding;
 import haywright.forage.Analyte;
+import haywright.outlook.Yard;
 import haywright.quantity.Unit;
 import haywright.ration.LeastCostRation;
 import haywright.ration.LimitAnswer;
@@ -27,7 +29,10 @@ import haywright.workings.Caution;
 import haywright.workings.Refused;
 import haywright.workings.Source;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -176,6 +181,32 @@ public final class RationTopic {
             @Key(words = "What is at hand, for all head; left out where it or head is not given.")
             OptionalDouble lastsDays) {}
 
+    record Bales(
+            String name,
+            int bales,
+            @Key(value = Unit.POUND, name = "bale") double pounds) {}
+
+    /** Whole bales for all head. */
+    record WholeBales(
+            @Key(words = "How many days they are for.") int days,
+            List<Bales> feeds,
+
+            @Key(value = Unit.DOLLAR, words = "A head and day of all that is fed so.")
+            double cost,
+
+            @Key(words = "Whether they keep every limit.") boolean meetsEverything) {
+        static WholeBales of(haywright.ration.WholeBales whole) {
+            return new WholeBales(
+                    whole.days(),
+                    whole.bales().stream()
+                            .map(b -> new Bales(
+                                    b.feed().feed().name(), b.count(), Unit.KILOGRAM.to(Unit.POUND, b.kgEach())))
+                            .toList(),
+                    whole.mix().cost(),
+                    whole.mix().meetsEverything());
+        }
+    }
+
     record Mineral(
             String name,
 
@@ -235,6 +266,10 @@ public final class RationTopic {
 
             List<Fed> feeds,
             @Nullable Mineral mineral,
+
+            @Key(words = "The same in whole bales; left out where nothing is baled or head is not given.") @Nullable
+            WholeBales wholeBales,
+
             List<NotUsed> notUsed,
             List<Limit> limits,
 
@@ -326,24 +361,43 @@ public final class RationTopic {
                 in.options(),
                 Sureness.of(in.sureness.orElse(50)),
                 in.answer == In.Kind.AS_FED ? LeastCostRation.Amounts.AS_FED : LeastCostRation.Amounts.EXACT);
-        return answer(question.solve(), in.feeds, in.head);
+        var answer = question.solve();
+        var whole = answer instanceof Ration ration && in.head != null
+                ? haywright.ration.WholeBales.of(question, ration, in.head, bales(in.feeds))
+                : Optional.<haywright.ration.WholeBales>empty();
+        return answer(answer, in.feeds, in.head, whole);
+    }
+
+    private static Map<String, Double> bales(List<RationFeeds.FeedIn> feeds) {
+        var kg = new HashMap<String, Double>();
+        feeds.forEach(feed -> feed.bale().ifPresent(each -> kg.put(feed.name(), each)));
+        return kg;
     }
 
     private static Exposure onADryWinterDay(double temperature) {
         return new Exposure(temperature, 8, Coat.WINTER, Hide.DRY, false, ColdSystem.USUAL);
     }
 
-    /** Of a ranch, whose feeds say nothing of bales here. */
-    public static Answer<Out> answer(RationAnswer answer) {
-        return answer(answer, List.of(), null);
+    /** Of a group of a ranch. */
+    public static Answer<Out> answer(Yard yard, Group group) {
+        var answer = yard.ration(group);
+        return answer(
+                answer,
+                List.of(),
+                null,
+                answer instanceof Ration ration ? yard.wholeBales(group, ration) : Optional.empty());
     }
 
-    private static Answer<Out> answer(RationAnswer answer, List<RationFeeds.FeedIn> feeds, @Nullable Integer head) {
+    private static Answer<Out> answer(
+            RationAnswer answer,
+            List<RationFeeds.FeedIn> feeds,
+            @Nullable Integer head,
+            Optional<haywright.ration.WholeBales> whole) {
         if (answer instanceof Ration ration) {
             var cautions = new ArrayList<>(cautions(ration.diet()));
             cautions.addAll(ration.cautions());
             return new Answer<>(
-                    new Out(made(ration, feeds, head), null),
+                    new Out(made(ration, feeds, head, whole), null),
                     true,
                     List.of(ration.diet().need(), ration),
                     cautions);
@@ -353,7 +407,11 @@ public final class RationTopic {
                 new Out(null, notMade(none)), false, List.of(none.diet().need()), cautions(none.diet()));
     }
 
-    private static Made made(Ration ration, List<RationFeeds.FeedIn> feeds, @Nullable Integer head) {
+    private static Made made(
+            Ration ration,
+            List<RationFeeds.FeedIn> feeds,
+            @Nullable Integer head,
+            Optional<haywright.ration.WholeBales> whole) {
         var fed = ration.portions().stream().map(p -> fed(p, feeds, head)).toList();
         var notUsed = ration.notUsed().stream()
                 .map(n -> new NotUsed(
@@ -369,6 +427,7 @@ public final class RationTopic {
                 ration.sureness().othersPercent(),
                 fed,
                 mineral(ration),
+                whole.map(WholeBales::of).orElse(null),
                 notUsed,
                 ration.limits().stream().map(Limit::of).toList(),
                 ration.checked().stream().map(Checked::of).toList(),

@@ -55,7 +55,7 @@ public final class RationsTopic {
         boolean all = true;
         for (var group : yard.ranch().groups().values()) {
             var answer = yard.ration(group);
-            var said = RationTopic.answer(answer);
+            var said = RationTopic.answer(yard, group);
             groups.add(new OfGroup(
                     group.name(), said.answer().ration(), said.answer().noRation()));
             said.cautions().stream().filter(c -> !cautions.contains(c)).forEach(cautions::add);

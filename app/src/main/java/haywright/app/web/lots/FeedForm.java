@@ -34,6 +34,12 @@ public final class FeedForm {
             Ask.amount("atMost", "Most that can be had this winter", Unit.TON, "Leave it empty if there is no limit.");
     public static final Ask DELIVERY =
             Ask.text("delivery", "How it comes", "A semi load of 25 tons, five days’ notice.");
+    public static final Ask LOAD = Ask.amount("load", "One load holds", Unit.TON, "As fed. 1 ton is 2,000 lb.");
+    public static final Ask FREIGHT = Ask.amount(
+            "freight",
+            "Freight of one load",
+            Unit.DOLLAR,
+            "Only what is not in the price; it is counted by full loads.");
     public static final Ask BASIS = Ask.choice(
             "tagBasis",
             "The figures on the tag are",
@@ -82,6 +88,8 @@ public final class FeedForm {
         known.put(PRICE.name(), PRICE.typed(feed.price()));
         known.put(AT_MOST.name(), feed.atMost() == null ? "" : AT_MOST.typed(feed.atMost()));
         known.put(DELIVERY.name(), feed.delivery());
+        known.put(LOAD.name(), feed.load() == null ? "" : LOAD.typed(feed.load()));
+        known.put(FREIGHT.name(), feed.freight() == null ? "" : FREIGHT.typed(feed.freight()));
         for (var reading : feed.tag()) {
             known.put("tag-" + reading.analyte().id(), Show.significant(reading.value(), 8));
             if (reading.analyte() != Analyte.DM) {
@@ -105,9 +113,12 @@ public final class FeedForm {
                 Quantity.of(4000, Unit.DOLLAR_PER_TON));
         var atMost = form.maybeQuantity(AT_MOST);
         var delivery = form.text(DELIVERY);
+        var load = form.maybeQuantity(LOAD);
+        var freight = form.maybeQuantity(FREIGHT);
         var tag = tag(form, before);
         askDryMatter(form, name, feedClass, bookRow, price, tag, before);
-        return form.build(() -> new FeedForSale(id, name, feedClass, bookRow, tag, price, atMost, delivery));
+        return form.build(
+                () -> new FeedForSale(id, name, feedClass, bookRow, tag, price, atMost, delivery, load, freight));
     }
 
     /**

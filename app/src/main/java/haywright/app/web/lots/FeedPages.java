@@ -8,6 +8,7 @@ import haywright.app.words.Show;
 import haywright.forage.FeedClass;
 import haywright.forage.book.FeedBook;
 import haywright.outlook.Yard;
+import haywright.quantity.Unit;
 import haywright.ranch.FeedForSale;
 import java.util.List;
 import java.util.Map;
@@ -48,7 +49,25 @@ public final class FeedPages {
                 feed,
                 Show.price(feed.price(), yard.dryMatter(feed)),
                 feed.tag().isEmpty() ? book : isInTheBook ? "its tag, then " + book : "its tag",
-                feed.atMost() == null ? "no limit" : "at most " + Show.quantity(feed.atMost()));
+                (feed.atMost() == null ? "no limit" : "at most " + Show.quantity(feed.atMost())) + loads(feed));
+    }
+
+    /** How many loads that is, and what each adds to the price of a ton. */
+    private static String loads(FeedForSale feed) {
+        var load = feed.load();
+        if (load == null) {
+            return "";
+        }
+        var most = feed.atMost();
+        var loads = most == null
+                ? ", in loads of " + Show.quantity(load)
+                : ", %s of %s".formatted(Show.count(feed.loads(most.base()).orElse(0), "load"), Show.quantity(load));
+        var freight = feed.freight();
+        return freight == null
+                ? loads
+                : "%s; %s freight a load, %s a ton on top"
+                        .formatted(
+                                loads, Show.dollars(freight.base()), Show.dollars(freight.base() / load.in(Unit.TON)));
     }
 
     private static void change(Page page) {

@@ -54,7 +54,12 @@ public final class SettingsForms {
                     Field.tick("processor", "Bales can be chopped", ""),
                     Field.amount("bunk", "Feed bunk", Unit.FOOT, "The whole length that cattle can stand at."),
                     Field.count("timesADay", "Times feed goes out in a day", "")
-                            .needed("Enter 1 if nothing else is known."));
+                            .needed("Enter 1 if nothing else is known."),
+                    Field.amount(
+                            "handling",
+                            "Handling of a ton put out",
+                            Unit.DOLLAR_PER_TON,
+                            "Loading, hauling, fuel and time. Empty counts as nothing."));
 
     public static final Fields<LastWinter> LAST_WINTER = Fields.of(LastWinter.class)
             .section(
