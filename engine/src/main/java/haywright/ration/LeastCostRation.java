@@ -42,7 +42,7 @@ public record LeastCostRation(
     /** How near the surest that the feeds allow is found, as a share of the standard deviations asked. */
     private static final double SURE_STEP = 1.0 / 64;
 
-    /** Share of the cost that being as sure as can be is worth, where all that was asked cannot be had (judgment). */
+    /** Share of the cost that the usual sureness is worth, where nobody asked for it (judgment). */
     private static final double WORTH_BEING_SURER = 0.15;
 
     /** As expected, to the gram. */
@@ -78,8 +78,14 @@ public record LeastCostRation(
         var without = without();
         var loose = without.solve(without.diet());
         boolean isBetter = loose instanceof Ration ration
-                && (careful instanceof NoRation || ration.sureness().equals(sureness));
+                && (careful instanceof NoRation
+                        || ration.sureness().equals(sureness)
+                        || isAsked() && isSurer(ration, (Ration) careful));
         return isBetter ? loose : careful;
+    }
+
+    private static boolean isSurer(Ration one, Ration other) {
+        return one.sureness().othersPercent() > other.sureness().othersPercent();
     }
 
     /** @param diet of these feeds, perhaps with a limit moved */
@@ -141,11 +147,15 @@ public record LeastCostRation(
     /** As sure as was asked first, then cheaper: what nobody tested is not first for being unknown. */
     private boolean isBetter(Ration one, Ration other) {
         boolean sure = one.sureness().equals(sureness);
-        return sure != other.sureness().equals(sureness) ? sure : one.cost() < other.cost();
+        boolean isAsSure = sure == other.sureness().equals(sureness);
+        if (isAsSure && (sure || !isAsked() || isSurer(one, other) == isSurer(other, one))) {
+            return one.cost() < other.cost();
+        }
+        return isAsSure ? isSurer(one, other) : sure;
     }
 
     private Optional<Ration> of(Diet diet, List<PricedFeed> feeds, Set<Integer> allowed) {
-        var sure = exact(diet, feeds, sureness, allowed).or(() -> surest(diet, feeds, allowed));
+        var sure = sure(diet, feeds, allowed);
         if (amounts == Amounts.EXACT || sure.isEmpty()) {
             return sure;
         }
@@ -158,15 +168,25 @@ public record LeastCostRation(
                 .or(() -> sure);
     }
 
-    /** As sure as these feeds can be made at a price worth it, where they cannot be made as sure as was asked. */
-    private Optional<Ration> surest(Diet diet, List<PricedFeed> feeds, Set<Integer> allowed) {
-        if (sureness.equals(Sureness.EXPECTED)) {
-            return Optional.empty();
+    /** As sure as was asked, or as these feeds can be made; where nobody asked, at no more cost than that is worth. */
+    private Optional<Ration> sure(Diet diet, List<PricedFeed> feeds, Set<Integer> allowed) {
+        var exact = exact(diet, feeds, sureness, allowed);
+        if (exact.isPresent() || sureness.equals(Sureness.EXPECTED)) {
+            return exact;
         }
-        double dearest = least(diet, feeds, Sureness.EXPECTED, allowed) * (1 + WORTH_BEING_SURER);
-        if (!Double.isFinite(dearest)) {
-            return Optional.empty();
-        }
+        double expected = least(diet, feeds, Sureness.EXPECTED, allowed);
+        return Double.isFinite(expected)
+                ? surest(diet, feeds, allowed, isAsked() ? Double.MAX_VALUE : expected * (1 + WORTH_BEING_SURER))
+                : Optional.empty();
+    }
+
+    /** Whether somebody said how sure: then whoever asks for more gets no less, whatever it costs. */
+    private boolean isAsked() {
+        return !sureness.equals(Sureness.USUAL);
+    }
+
+    /** @param dearest what a ration may weigh, dollars a head and day */
+    private Optional<Ration> surest(Diet diet, List<PricedFeed> feeds, Set<Integer> allowed, double dearest) {
         double can = 0;
         double cannot = 1;
         while (cannot - can > SURE_STEP) {

@@ -347,4 +347,36 @@ class RationLawsTest {
         ((NoRation) answer).conflicts().forEach(c -> all.append(c.row().id()).append(Double.toHexString(c.missing())));
         return all.toString();
     }
+
+    /** Whoever asks for more gets no less: as sure as asked, or as these feeds can be made, to a 64th of what was asked. */
+    @Test
+    void whoAsksForMoreGetsNoLess() {
+        var random = new RandomQuestions(400);
+        int unreached = 0;
+        for (int i = 0; i < 200; i++) {
+            var asked = random.next();
+            double before = 0;
+            double weighed = 0;
+            boolean wasCareful = true;
+            for (double percent : new double[] {60, 75, 85, 92, 97}) {
+                if (!(asked.as(Sureness.of(percent), Amounts.EXACT).solve() instanceof Ration ration)) {
+                    break;
+                }
+                double z = haywright.chance.Normal.quantile(ration.sureness().othersPercent() / 100);
+                boolean isReached = ration.sureness().equals(Sureness.of(percent));
+                unreached += isReached ? 0 : 1;
+                double step = isReached ? 0 : haywright.chance.Normal.quantile(percent / 100) / 64;
+                assertThat(z).as("question " + i + " at " + percent).isGreaterThan(before - step - 1e-9);
+                // by the looser of two published limits it may cost less
+                boolean isCareful = ration.diet().options().isCareful();
+                if (isReached && isCareful == wasCareful) {
+                    assertThat(ration.weighed()).isGreaterThan(weighed - 1e-6);
+                }
+                before = Math.max(before, z);
+                weighed = ration.weighed();
+                wasCareful = isCareful;
+            }
+        }
+        assertThat(unreached).isPositive();
+    }
 }

@@ -27,6 +27,9 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
@@ -46,8 +49,14 @@ import org.jspecify.annotations.Nullable;
  * <p>The mean is taken at the mean weight and score of each week: need bends so little with weight that weights a tenth
  * apart would lower it by a thousandth. The {@link #spread} has them.
  */
-public record GroupRequirement(AnimalClass animals, RequirementSystem system, List<Member> members, Variety variety)
-        implements Need {
+public final class GroupRequirement implements Need {
+    private final AnimalClass animals;
+    private final RequirementSystem system;
+    private final List<Member> members;
+    private final Variety variety;
+    /** A program asks the same means thousands of times. */
+    private final Map<String, Double> means = new ConcurrentHashMap<>();
+
     /** A calving week counts from this many days after it begins. */
     public static final int MIDDLE_OF_WEEK = 3;
 
@@ -80,8 +89,43 @@ public record GroupRequirement(AnimalClass animals, RequirementSystem system, Li
         }
     }
 
-    public GroupRequirement {
-        members = List.copyOf(members);
+    GroupRequirement(AnimalClass animals, RequirementSystem system, List<Member> members, Variety variety) {
+        this.animals = animals;
+        this.system = system;
+        this.members = List.copyOf(members);
+        this.variety = variety;
+    }
+
+    @Override
+    public AnimalClass animals() {
+        return animals;
+    }
+
+    @Override
+    public RequirementSystem system() {
+        return system;
+    }
+
+    public List<Member> members() {
+        return members;
+    }
+
+    public Variety variety() {
+        return variety;
+    }
+
+    @Override
+    public boolean equals(@Nullable Object other) {
+        return other instanceof GroupRequirement same
+                && animals == same.animals
+                && system == same.system
+                && members.equals(same.members)
+                && variety.equals(same.variety);
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(animals, system, members, variety);
     }
 
     /** @param head how many of the group are alike in this */
@@ -182,80 +226,84 @@ public record GroupRequirement(AnimalClass animals, RequirementSystem system, Li
                 / members.stream().mapToInt(Member::head).sum();
     }
 
+    private double kept(String name, ToDoubleFunction<Need> of) {
+        return means.computeIfAbsent(name, any -> mean(of));
+    }
+
     @Override
     public double bodyWeight() {
-        return mean(Need::bodyWeight);
+        return kept("bodyWeight", Need::bodyWeight);
     }
 
     @Override
     public double shrunkWeight() {
-        return mean(Need::shrunkWeight);
+        return kept("shrunkWeight", Need::shrunkWeight);
     }
 
     @Override
     public double pregnantShare() {
-        return mean(Need::pregnantShare);
+        return kept("pregnantShare", Need::pregnantShare);
     }
 
     @Override
     public double daysPregnant() {
         double share = pregnantShare();
-        return share == 0 ? 0 : mean(Need::daysPregnant) / share;
+        return share == 0 ? 0 : kept("daysPregnant", Need::daysPregnant) / share;
     }
 
     @Override
     public double milkingShare() {
-        return mean(Need::milkingShare);
+        return kept("milkingShare", Need::milkingShare);
     }
 
     @Override
     public double milk() {
-        return mean(Need::milk);
+        return kept("milk", Need::milk);
     }
 
     @Override
     public double nemMaintenance() {
-        return mean(Need::nemMaintenance);
+        return kept("nemMaintenance", Need::nemMaintenance);
     }
 
     @Override
     public double nemPregnancy() {
-        return mean(Need::nemPregnancy);
+        return kept("nemPregnancy", Need::nemPregnancy);
     }
 
     @Override
     public double nemLactation() {
-        return mean(Need::nemLactation);
+        return kept("nemLactation", Need::nemLactation);
     }
 
     @Override
     public double nemCold() {
-        return mean(Need::nemCold);
+        return kept("nemCold", Need::nemCold);
     }
 
     @Override
     public double nemRegain() {
-        return mean(Need::nemRegain);
+        return kept("nemRegain", Need::nemRegain);
     }
 
     @Override
     public double nemAcclimatization() {
-        return mean(Need::nemAcclimatization);
+        return kept("nemAcclimatization", Need::nemAcclimatization);
     }
 
     @Override
     public double intakeFactor() {
-        return mean(Need::intakeFactor);
+        return kept("intakeFactor", Need::intakeFactor);
     }
 
     @Override
     public double neg() {
-        return mean(Need::neg);
+        return kept("neg", Need::neg);
     }
 
     @Override
     public double gain() {
-        return mean(Need::gain);
+        return kept("gain", Need::gain);
     }
 
     /** Every member's energy for gain changes in the same proportion. */
@@ -279,27 +327,27 @@ public record GroupRequirement(AnimalClass animals, RequirementSystem system, Li
 
     @Override
     public double metabolizableProtein() {
-        return mean(Need::metabolizableProtein);
+        return kept("metabolizableProtein", Need::metabolizableProtein);
     }
 
     @Override
     public double crudeProtein() {
-        return mean(Need::crudeProtein);
+        return kept("crudeProtein", Need::crudeProtein);
     }
 
     @Override
     public double calcium() {
-        return mean(Need::calcium);
+        return kept("calcium", Need::calcium);
     }
 
     @Override
     public double phosphorus() {
-        return mean(Need::phosphorus);
+        return kept("phosphorus", Need::phosphorus);
     }
 
     @Override
     public double water() {
-        return mean(Need::water);
+        return kept("water", Need::water);
     }
 
     @Override
