@@ -15,6 +15,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.IntPredicate;
 import java.util.stream.Collectors;
@@ -41,6 +42,11 @@ public record LeastCostRation(
 
     /** How near the surest that the feeds allow is found, as a share of the standard deviations asked. */
     private static final double SURE_STEP = 1.0 / 64;
+
+    private static final int MOST_TANGENTS = 50;
+
+    /** Dollars a kg by which two prices are the same. */
+    private static final double SAME_PRICE = 1e-10;
 
     /** Share of the cost that the usual sureness is worth, where nobody asked for it (judgment). */
     private static final double WORTH_BEING_SURER = 0.15;
@@ -250,6 +256,51 @@ public record LeastCostRation(
                     ? Optional.of(ration(diet, feeds, ration.sureness(), program, optimum, false))
                     : Optional.empty();
         }
+    }
+
+    /**
+     * The price below which a feed that a ration does without would come into it as a portion worth handling, beside the
+     * feeds that are in it: what "worth buying below" says of the first bite, of the whole rule.
+     * <pre>
+     * V1(p) = V0        V1 the least cost with at least a portion of it, concave in p; V0 of the ration
+     * </pre>
+     * Free choice a forage stands in the place of the forage that is in it.
+     *
+     * @param feed of this question, not in the ration
+     * @return dollars a kg as fed; empty where it would not come in as a gift, or nothing can be fed with it
+     */
+    public OptionalDouble breakEven(Ration ration, PricedFeed feed) {
+        var diet = ration.diet();
+        var feeds = admitted(diet);
+        int at = feeds.indexOf(feed);
+        boolean isInstead = isFreeChoice() && feed.feed().feedClass().isForage();
+        var used = ration.portions().stream()
+                .map(Portion::feed)
+                .filter(f -> !isInstead || !f.feed().feedClass().isForage())
+                .map(feeds::indexOf)
+                .collect(Collectors.toCollection(HashSet::new));
+        if (at < 0 || !used.add(at)) {
+            return OptionalDouble.empty();
+        }
+        double weighed = 0;
+        try (var program = RationProgram.of(diet, feeds, ration.sureness(), used)) {
+            program.feed(at, Math.max(FewFeeds.least(feed, options), Portions.NOTHING), Double.POSITIVE_INFINITY);
+            // Newton: of a concave cost the tangent lies above, so that each price but the first lies below the last
+            for (int step = 0; step < MOST_TANGENTS; step++) {
+                program.cost(at, weighed);
+                if (!(program.solve() instanceof Optimum optimum)) {
+                    return OptionalDouble.empty();
+                }
+                double kg = program.amounts(optimum)[at];
+                double next = weighed + (ration.weighed() - optimum.objective()) / kg;
+                if (Math.abs(next - weighed) <= SAME_PRICE * Math.max(1, Math.abs(next))) {
+                    break;
+                }
+                weighed = next;
+            }
+        }
+        double price = feed.priceAtCost(weighed);
+        return price > 0 ? OptionalDouble.of(price) : OptionalDouble.empty();
     }
 
     /** How a day can be fed at all: its rows, and how surely they can be kept; empty where it cannot. */

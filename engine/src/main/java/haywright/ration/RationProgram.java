@@ -81,6 +81,11 @@ final class RationProgram implements AutoCloseable {
         session.columnBounds(placed.feed()[feed], Math.min(least, may), may);
     }
 
+    /** @param perKgEaten what a kg of dry matter of a feed weighs from here on */
+    void cost(int feed, double perKgEaten) {
+        session.cost(placed.feed()[feed], perKgEaten);
+    }
+
     double[] amounts(Plan plan) {
         return IntStream.of(placed.feed()).mapToDouble(plan::value).toArray();
     }

@@ -22,6 +22,7 @@ import haywright.ration.LeastCostRation;
 import haywright.ration.LimitAnswer;
 import haywright.ration.NoRation;
 import haywright.ration.Portion;
+import haywright.ration.PricedFeed;
 import haywright.ration.Ration;
 import haywright.ration.RationAnswer;
 import haywright.ration.UsualMineral;
@@ -35,6 +36,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /** The cheapest ration for one head and day, or what stands in its way. */
@@ -107,7 +109,10 @@ public final class RationTopic {
             Kind answer,
 
             @Key(words = "The least forage that published advice has where hay is short.") @Nullable
-            Boolean shortOfHay) {
+            Boolean shortOfHay,
+
+            @Key(words = "Whether the price is told at which each unused feed would come in as a portion.") @Nullable
+            Boolean breakEven) {
         enum Kind {
             CONTINUOUS,
             AS_FED
@@ -216,7 +221,12 @@ public final class RationTopic {
     record NotUsed(
             String name,
             @Key(Unit.DOLLAR_PER_TON) double price,
-            @Key(Unit.DOLLAR_PER_TON) double worthBuyingBelow) {}
+
+            @Key(value = Unit.DOLLAR_PER_TON, words = "The first bite of it.")
+            double worthBuyingBelow,
+
+            @Key(value = Unit.DOLLAR_PER_TON, words = "A portion worth handling; left out where not asked, or never.")
+            OptionalDouble breakEven) {}
 
     record Limit(
             String id,
@@ -365,7 +375,14 @@ public final class RationTopic {
         var whole = answer instanceof Ration ration && in.head != null
                 ? haywright.ration.WholeBales.of(question, ration, in.head, bales(in.feeds))
                 : Optional.<haywright.ration.WholeBales>empty();
-        return answer(answer, in.feeds, in.head, whole);
+        return answer(
+                answer,
+                in.feeds,
+                in.head,
+                whole,
+                feed -> answer instanceof Ration ration && in.breakEven != null && in.breakEven
+                        ? question.breakEven(ration, feed)
+                        : OptionalDouble.empty());
     }
 
     private static Map<String, Double> bales(List<RationFeeds.FeedIn> feeds) {
@@ -385,19 +402,21 @@ public final class RationTopic {
                 answer,
                 List.of(),
                 null,
-                answer instanceof Ration ration ? yard.wholeBales(group, ration) : Optional.empty());
+                answer instanceof Ration ration ? yard.wholeBales(group, ration) : Optional.empty(),
+                feed -> OptionalDouble.empty());
     }
 
     private static Answer<Out> answer(
             RationAnswer answer,
             List<RationFeeds.FeedIn> feeds,
             @Nullable Integer head,
-            Optional<haywright.ration.WholeBales> whole) {
+            Optional<haywright.ration.WholeBales> whole,
+            Function<PricedFeed, OptionalDouble> breakEven) {
         if (answer instanceof Ration ration) {
             var cautions = new ArrayList<>(cautions(ration.diet()));
             cautions.addAll(ration.cautions());
             return new Answer<>(
-                    new Out(made(ration, feeds, head, whole), null),
+                    new Out(made(ration, feeds, head, whole, breakEven), null),
                     true,
                     List.of(ration.diet().need(), ration),
                     cautions);
@@ -411,11 +430,15 @@ public final class RationTopic {
             Ration ration,
             List<RationFeeds.FeedIn> feeds,
             @Nullable Integer head,
-            Optional<haywright.ration.WholeBales> whole) {
+            Optional<haywright.ration.WholeBales> whole,
+            Function<PricedFeed, OptionalDouble> breakEven) {
         var fed = ration.portions().stream().map(p -> fed(p, feeds, head)).toList();
         var notUsed = ration.notUsed().stream()
                 .map(n -> new NotUsed(
-                        n.feed().feed().name(), perTon(n.feed().pricePerKgAsFed()), perTon(n.worthBuyingBelow())))
+                        n.feed().feed().name(),
+                        perTon(n.feed().pricePerKgAsFed()),
+                        perTon(n.worthBuyingBelow()),
+                        perTon(breakEven.apply(n.feed()))))
                 .toList();
         return new Made(
                 ration.cost(),
@@ -461,6 +484,10 @@ public final class RationTopic {
                 .findFirst()
                 .map(p -> new Mineral(p.feed().feed().name(), Unit.OUNCE.fromBase(p.kgPutOut())))
                 .orElse(null);
+    }
+
+    private static OptionalDouble perTon(OptionalDouble perKg) {
+        return perKg.isPresent() ? OptionalDouble.of(perTon(perKg.getAsDouble())) : perKg;
     }
 
     private static double perTon(double perKg) {
