@@ -34,9 +34,16 @@ final class Worth {
                         asked.sureness(),
                         LeastCostRation.Amounts.EXACT);
                 double solve = milliseconds(exact::solve);
+                double plain =
+                        milliseconds(() -> new LeastCostRation(asked.offered(), asked.need(), asked.options()).solve());
+                double fed = milliseconds(asked::solve);
+                double bales = milliseconds(() -> yard.wholeBales(group, ration));
                 double curve = milliseconds(() -> SurenessCurve.of(asked, ration));
                 double doubts = milliseconds(() -> Doubts.of(ration));
                 one = Math.max(one, solve);
+                System.out.printf(
+                        "%s: sure %.1f times plain, as people feed %.1f times sure, whole bales %.1f times sure (%.0f ms)%n",
+                        group.name(), solve / plain, fed / solve, bales / solve, bales);
                 System.out.printf(
                         "%s: a ration %.1f ms; %d points %.1f ms, %.1f of it; doubts %.2f of it%n",
                         group.name(),
@@ -47,6 +54,9 @@ final class Worth {
                         doubts / solve);
             }
         }
+        double together = milliseconds(() -> new Yard(ranch, yard.day()).allotment());
+        System.out.printf(
+                "all groups together until grass, on a fresh yard: %.0f ms, %.0f rations%n", together, together / one);
         double all = 0;
         for (var lot : ranch.lots().values()) {
             WorthOfASample.of(yard, lot); // warm

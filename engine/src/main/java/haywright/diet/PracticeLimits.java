@@ -12,6 +12,8 @@ import haywright.workings.PublishedTable;
 import haywright.workings.Source;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
 
@@ -21,6 +23,8 @@ import java.util.function.ToDoubleFunction;
  */
 final class PracticeLimits {
     private static final PublishedTable TABLE = PublishedTable.read(PracticeLimits.class, "practice_limits.csv");
+
+    private static final Map<String, Double> VALUES = new ConcurrentHashMap<>();
 
     /** A lot above this is refused however it is diluted: the strictest published do-not-feed class, ppm NO3-N. */
     static final double NITRATE_DO_NOT_FEED = value("L11c");
@@ -296,7 +300,8 @@ final class PracticeLimits {
     }
 
     static double value(String id) {
-        return TABLE.row("id", id).number("value").orElseThrow();
+        return VALUES.computeIfAbsent(
+                id, one -> TABLE.row("id", one).number("value").orElseThrow());
     }
 
     static Source source(String id) {

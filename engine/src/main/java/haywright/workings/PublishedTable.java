@@ -5,11 +5,13 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.zip.GZIPInputStream;
 
 /**
@@ -19,6 +21,8 @@ import java.util.zip.GZIPInputStream;
 public final class PublishedTable {
     private final String name;
     private final List<Row> rows;
+    /** By column, then by what is in it: a limit is looked up for every feed of every program. */
+    private final Map<String, Map<String, Row>> found = new ConcurrentHashMap<>();
 
     private PublishedTable(String name, List<Row> rows) {
         this.name = name;
@@ -49,11 +53,17 @@ public final class PublishedTable {
 
     /** The one row whose {@code column} holds {@code value}. */
     public Row row(String column, String value) {
-        return rows.stream()
-                .filter(r -> r.text(column).equals(value))
-                .findFirst()
-                .orElseThrow(
-                        () -> new IllegalStateException("%s has no row with %s %s".formatted(name, column, value)));
+        var row = found.computeIfAbsent(column, this::byValue).get(value);
+        if (row == null) {
+            throw new IllegalStateException("%s has no row with %s %s".formatted(name, column, value));
+        }
+        return row;
+    }
+
+    private Map<String, Row> byValue(String column) {
+        var first = new HashMap<String, Row>();
+        rows.forEach(row -> first.putIfAbsent(row.text(column), row));
+        return first;
     }
 
     private static PublishedTable parse(String name, String text) {
