@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * One head on one day.
  *
- * @param weight without the calf in her
+ * @param weight without the unborn calf
  * @param conditionScore 1 to 9
  * @param pregnancy null when she is open
  * @param lactation null when she is dry
@@ -41,7 +41,7 @@ public record Animal(
                 .refuse();
     }
 
-    /** A grown cow, open, dry and holding at condition 5. */
+    /** A mature cow, open, dry and holding at condition 5. */
     public static Animal matureCow(LiveWeight weight) {
         return new Animal(
                 AnimalClass.MATURE_COW, Breed.AVERAGE, weight, 5, null, null, 0, weight.kg(), NO_ACCLIMATISATION);
@@ -129,9 +129,8 @@ public record Animal(
                         "grown_and_growing",
                         "matureWeight",
                         Limits.said(matureWeight, unit),
-                        "An animal of " + Limits.said(weight, unit)
-                                + " that is to gain has not reached its grown or final weight",
-                        "Is the grown weight too low, or should the gain be 0?");
+                        "An animal of " + Limits.said(weight, unit) + " that gains is below its mature or final weight",
+                        "Check the mature weight, or set the gain to 0.");
     }
 
     private static Findings sex(AnimalClass animals, @Nullable Pregnancy pregnancy, @Nullable Lactation lactation) {
@@ -143,8 +142,8 @@ public record Animal(
                                 "pregnant_class",
                                 "daysPregnant",
                                 "day " + Limits.said(pregnancy.day()),
-                                "In " + animals.words() + " nothing is pregnant",
-                                "Are these bred heifers?")
+                                "In " + animals.words() + " none is pregnant",
+                                "If they are bred heifers, change the class.")
                         : Findings.NONE,
                 lactation != null && (neverCalves || animals == AnimalClass.BRED_HEIFER)
                         ? Findings.one(
@@ -152,8 +151,8 @@ public record Animal(
                                 "milking_class",
                                 "weeksInMilk",
                                 "week " + Limits.said(lactation.weeks()),
-                                "In " + animals.words() + " nothing is in milk",
-                                "Are these first-calf heifers or cows?")
+                                "In " + animals.words() + " none is in milk",
+                                "If they are first-calf heifers or cows, change the class.")
                         : Findings.NONE);
     }
 

@@ -13,8 +13,8 @@ import java.util.stream.Collectors;
  * is the mean of its parents.
  *
  * @param effect multiplies maintenance; 1 for most
- * @param birthWeight of calves from grown cows, kg
- * @param peakMilk of grown cows, kg a day
+ * @param birthWeight of calves from mature cows, kg
+ * @param peakMilk of mature cows, kg a day
  */
 public record Breed(String name, double effect, double birthWeight, double peakMilk, Source source) {
     private static final List<Breed> TABLE = PublishedTable.read(Breed.class, "breeds.csv").rows().stream()

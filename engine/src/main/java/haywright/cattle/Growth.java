@@ -23,7 +23,7 @@ import java.util.List;
  * leaves of the ration, and is never added to NEm. No gain below zero; to about 1.6 kg a day.
  *
  * @param shrunkWeight kg
- * @param finalWeight FSBW, shrunk, kg: grown weight of breeding stock
+ * @param finalWeight FSBW, shrunk, kg: mature weight of breeding stock
  * @param gain SWG, kg a day of shrunk weight, at least 0
  * @see "NRC, Nutrient Requirements of Beef Cattle, 1996/2000, chapter 3"
  */

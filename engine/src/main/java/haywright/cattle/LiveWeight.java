@@ -14,7 +14,7 @@ import java.util.List;
  * </pre>
  * The equations want shrunk weight. Many printed tables put full weight into them unshrunk; that is 3 % of maintenance.
  *
- * @param kg without the calf in her
+ * @param kg without the unborn calf
  * @see "Arkansas Cooperative Extension MP391: shrunk weight is 96 % of full (read)"
  */
 public record LiveWeight(double kg, boolean isShrunk) implements Worked {

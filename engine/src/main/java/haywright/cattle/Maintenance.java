@@ -13,7 +13,7 @@ import haywright.workings.Worked;
 import java.util.List;
 
 /**
- * What it takes to stay alive, without weather and without walking.
+ * What it takes for maintenance, without weather and without walking.
  * <pre>
  * COMP = 0.8 + 0.05·(CS − 1)                              what she was fed before
  * a2   = 0.0007·(20 − Tp)                                 what last month's cold has taught her body

@@ -12,7 +12,7 @@ import haywright.workings.Worked;
 import java.util.List;
 
 /**
- * What the calf in her takes.
+ * What the unborn calf takes.
  * <pre>
  * MEy  = CBW·(0.4504 − 0.000766·t)·exp((0.03233 − 0.0000275·t)·t) / 1000              Mcal ME a day
  * NEmy = 0.576·MEy                                                                    Mcal a day, as NEm

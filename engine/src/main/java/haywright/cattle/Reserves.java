@@ -11,7 +11,7 @@ import haywright.workings.Worked;
 import java.util.List;
 
 /**
- * Energy on the back of a grown cow between two condition scores. Her ash stays the same, so that the score alone gives
+ * Energy on the back of a mature cow between two condition scores. Her ash stays the same, so that the score alone gives
  * her empty body.
  * <pre>
  * AA  = 0.078982 − 0.00438·CS                              ash, share of the empty body

@@ -7,7 +7,7 @@
  * worth. In: an animal, or a {@link haywright.cattle.herd.Group} and a date. Out: each need as a
  * worked figure. A group's need is the mean over its calving dates, never that of one average cow.
  *
- * <p>Kilograms and Mcal a head and day; shrunk body weight. Knows {@code weather}, {@code workings} and
+ * <p>Kilograms and Mcal per head per day; shrunk body weight. Knows {@code weather}, {@code workings} and
  * {@code quantity}; knows nothing of feeds, files or pages.
  */
 @NullMarked

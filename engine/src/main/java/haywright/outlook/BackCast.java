@@ -30,7 +30,7 @@ import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 
 /**
- * Last winter: what was fed, beside what cattle that eat to appetite would have taken, a head and day.
+ * Last winter: what was fed, beside what cattle that eat to appetite would have taken, per head per day.
  * <pre>
  * F  = fed / head / days                                 kg as fed
  * K  = (M + C + R)/NEm + G/NEg                           kg of dry matter that the need takes
@@ -85,11 +85,11 @@ public record BackCast(
     private static final int HALVINGS = 50;
     private static final double MIDDLE_SCORE = 5;
     private static final Source APPETITE =
-            Source.judgement("cattle in front of hay eat at least nine tenths of what is expected");
+            Source.judgement("cattle on free-choice hay eat at least nine tenths of what is expected");
     private static final Source HERD = Source.judgement("today's herd, in the weeks of last winter");
 
     /**
-     * Empty where the ranch has not said head, days and tons, the day of grass, or where it lies, or has no cattle.
+     * Empty where the ranch has not said head, days and tons, the turnout date, or where it lies, or has no cattle.
      *
      * @throws Refused where a group cannot be
      */
@@ -106,7 +106,7 @@ public record BackCast(
             return Optional.empty();
         }
         int weeks = Math.max(1, Math.round(last.days() / (float) DAYS_A_WEEK));
-        // today's herd calves in the winter that comes, so its weeks are those before the next day of grass
+        // today's herd calves in the winter that comes, so its weeks are those before the next turnout date
         var to = next(turnout, today);
         var ended = to.minusYears(1);
         var from = to.minusWeeks(weeks);
@@ -197,7 +197,7 @@ public record BackCast(
         return new LiveWeight(group.matureWeight().base(), group.shrunk()).shrunk();
     }
 
-    /** K, kg of dry matter that the need takes a head and day, with the cold multiplied. */
+    /** K, kg of dry matter that the need takes per head per day, with the cold multiplied. */
     private double taken(double factor) {
         return (mild + factor * cold + reserves) / hay.nem() + (gain > 0 ? gain / hay.neg() : 0);
     }
@@ -222,17 +222,17 @@ public record BackCast(
         return Math.max(share * appetite, taken(factor)) * (1 + left(factor)) / dryMatter;
     }
 
-    /** K put out, kg as fed a head and day: what the need alone took. */
+    /** K put out, kg as fed per head per day: what the need alone took. */
     public double neededForNeed() {
         return needed(1, 0);
     }
 
-    /** N1, kg as fed a head and day. */
+    /** N1, kg as fed per head per day. */
     public double needed() {
         return needed(1, LEAST_EATEN);
     }
 
-    /** N2, kg as fed a head and day. */
+    /** N2, kg as fed per head per day. */
     public double mostNeeded() {
         return needed(1, MOST_EATEN);
     }
@@ -284,10 +284,10 @@ public record BackCast(
     @Override
     public List<Line> lines() {
         var nem = of("the hays of this ranch, by their tons", "NEm", hay.nem(), MCAL_PER_KG);
-        var m = of("mean of today’s herd in those weeks", "M", mild, MEGACALORIE);
-        var c = of("mean of today’s herd in those weeks", "C", cold, MEGACALORIE);
-        var r = of("mean of today’s herd in those weeks", "R", reserves, MEGACALORIE);
-        var g = of("mean of today’s herd in those weeks", "G", gain, MEGACALORIE);
+        var m = of("average of today’s herd in those weeks", "M", mild, MEGACALORIE);
+        var c = of("average of today’s herd in those weeks", "C", cold, MEGACALORIE);
+        var r = of("average of today’s herd in those weeks", "R", reserves, MEGACALORIE);
+        var g = of("average of today’s herd in those weeks", "G", gain, MEGACALORIE);
         var taken = gain > 0
                 ? Line.of(
                         "K",
@@ -302,7 +302,7 @@ public record BackCast(
                         g,
                         of("the hays of this ranch, by their tons", "NEg", hay.neg(), MCAL_PER_KG))
                 : Line.of("K", "(M + C + R)/NEm", taken(1), KILOGRAM_A_DAY, HERD, m, c, r, nem);
-        var i = of("mean of today’s herd in those weeks, of that hay", "I", appetite, KILOGRAM_A_DAY);
+        var i = of("average of today’s herd in those weeks, of that hay", "I", appetite, KILOGRAM_A_DAY);
         var x = of("by the share lost in feeding", "x", left(), NONE);
         var dm = of("the hays of this ranch, by their tons", "DM", dryMatter, NONE);
         return List.of(

@@ -17,7 +17,7 @@ final class Decided {
     /** Results, the first of them, that a ration is made for. */
     private static final int RATIONS = 12;
 
-    /** Dollars a head and day that each result saves. */
+    /** Dollars per head per day that each result saves. */
     final double[] saved;
 
     final double truth;

@@ -14,9 +14,9 @@ import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What a lot weighs, by every way that is known of it, each with its range; none takes another's place.
+ * What a lot weighs, by every way it is known, each with its range; none replaces another.
  *
- * @param ways as it was typed in first, then what was weighed, oldest first; empty where nothing is known
+ * @param ways as it was entered first, then what was weighed, oldest first; empty where nothing is known
  * @param used the one that counts everywhere; null where nothing is known
  * @param why it is that one, and whether the others agree
  */
@@ -24,7 +24,7 @@ public record LotTons(List<Way> ways, @Nullable Way used, String why) {
     /**
      * One way of knowing.
      *
-     * @param on the day of a weighing; null for what was typed in
+     * @param on the day of a weighing; null for what was entered
      * @param workings of the kilograms
      */
     public record Way(String how, @Nullable LocalDate on, double kg, MassRange range, Worked workings) {
@@ -46,14 +46,14 @@ public record LotTons(List<Way> ways, @Nullable Way used, String why) {
             ways.add(new Way(
                     howTyped(stock), null, asFed.getAsDouble(), stock.range().orElseThrow(), stock));
         }
-        // By their days, however late one was typed in; of two on one day the one that was typed last.
+        // By their days, however late one was entered; of two on one day the one entered last.
         for (var weighing : lot.weighings().stream()
                 .sorted(Comparator.comparing(LotWeighing::on))
                 .toList()) {
             weighed(stock, weighing).ifPresent(ways::add);
         }
         if (ways.isEmpty()) {
-            return new LotTons(ways, null, "Nothing is known of its weight yet.");
+            return new LotTons(ways, null, "Weight not known yet.");
         }
         var last = ways.get(ways.size() - 1);
         var typed = ways.get(0);
@@ -63,18 +63,18 @@ public record LotTons(List<Way> ways, @Nullable Way used, String why) {
         boolean weighedIsBetter = typed.on() != null || last.doubt() <= typed.doubt();
         var used = weighedIsBetter ? last : typed;
         var why = weighedIsBetter
-                ? "The newest weighing is used: it is narrower than what was typed in."
-                : "What was typed in is still used: so few were weighed, or they differ so much, that the weighing is wider."
+                ? "The newest weighing is used: its range is narrower than the guess."
+                : "The entered weight is still used: too few bales were weighed, or they differ too much."
                         + " Weigh more of them.";
-        return new LotTons(ways, used, typed.on() != null ? "It was only weighed." : why + apart(typed, last));
+        return new LotTons(ways, used, typed.on() != null ? "" : why + apart(typed, last));
     }
 
-    /** Kilograms as fed, by the better of what was typed in and what was weighed. */
+    /** Kilograms as fed, by the better of what was entered and what was weighed. */
     public OptionalDouble kg() {
         return used == null ? OptionalDouble.empty() : OptionalDouble.of(used.kg());
     }
 
-    /** Kilograms of one bale of a lot, by the same; empty for what does not lie in bales. */
+    /** Kilograms of one bale of a lot, by the same; empty for what is not baled. */
     public static OptionalDouble baleKg(Lot lot) {
         int bales = lot.stock().bales();
         return bales == 0
@@ -84,21 +84,21 @@ public record LotTons(List<Way> ways, @Nullable Way used, String why) {
 
     private static String howTyped(Stock stock) {
         if (stock.bales() > 0) {
-            return "Counted, at the weight of a bale that was typed in";
+            return "Counted, at the bale weight entered";
         }
-        return stock instanceof Stock.Weighed ? "Off the scale or the tickets" : "Measured, at its density";
+        return stock instanceof Stock.Weighed ? "Scale or load tickets" : "Measured, at its density";
     }
 
     private static String alone(Stock stock) {
         if (stock instanceof Stock.Weighed) {
-            return "It is what the scale or the tickets say.";
+            return "";
         }
         return stock.bales() > 0
-                ? "Nothing was weighed yet. Five to ten bales over a scale narrow it."
-                : "Nothing was weighed yet. Tickets of all its loads would narrow it.";
+                ? "Not weighed yet. Weigh 5 to 10 bales to narrow it."
+                : "Not weighed yet. Tickets of all its loads would narrow it.";
     }
 
-    /** A weighing of bales says nothing once the lot does not lie in bales. */
+    /** A weighing of bales says nothing once the lot is not baled. */
     private static Optional<Way> weighed(Stock stock, LotWeighing weighing) {
         var whole = weighing.whole();
         if (whole != null) {
@@ -118,7 +118,7 @@ public record LotTons(List<Way> ways, @Nullable Way used, String why) {
         var range = then.range();
         return Optional.of(new Way(
                 "%d of %d bales weighed".formatted(then.kilograms().size(), then.bales())
-                        + (stock.bales() == then.bales() ? "" : ", of which %d are there now".formatted(stock.bales())),
+                        + (stock.bales() == then.bales() ? "" : ", %d of them there now".formatted(stock.bales())),
                 weighing.on(),
                 share * then.totalKg(),
                 new MassRange(share * range.lowKg(), share * range.highKg(), range.words(), range.source()),
@@ -128,6 +128,6 @@ public record LotTons(List<Way> ways, @Nullable Way used, String why) {
     private static String apart(Way typed, Way weighed) {
         boolean meet = typed.range().lowKg() <= weighed.range().highKg()
                 && weighed.range().lowKg() <= typed.range().highKg();
-        return meet ? "" : " The two do not meet: count once more, or weigh others from all over the lot.";
+        return meet ? "" : " The two ranges do not meet: count again, or weigh more bales from all over the lot.";
     }
 }

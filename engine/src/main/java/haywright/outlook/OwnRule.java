@@ -8,11 +8,11 @@ import java.util.function.DoubleUnaryOperator;
 
 /**
  * The rule of thumb of one group at one time of the year: when the cold of a day begins to cost feed, and what each degree
- * costs from there on. What last month has taught them is in their upkeep already, so that it begins lower than the table
+ * costs from there on. What last month has taught them is in their maintenance already, so that it begins lower than the table
  * of coats says.
  *
  * @param begins mean of the day, °C, with the wind usual here
- * @param perDegree Mcal of NEm a head and day for each °C under it
+ * @param perDegree Mcal of NEm per head per day for each °C under it
  */
 public record OwnRule(double begins, double perDegree) {
     private static final double MILDEST = 40;

@@ -38,11 +38,11 @@ public record WorthTesting(Verdict verdict, String words) {
         if (lot.isNitrateDanger() && !yard.composition(lot).composition().knows(Analyte.NO3N)) {
             return new WorthTesting(
                     Verdict.DANGER,
-                    "Yes, before anything eats it: this kind of feed can carry nitrate, and nobody knows how much is in it.");
+                    "Yes, before any is fed: this kind of feed can carry nitrate, and it is not tested.");
         }
         if (lot.stock() instanceof Stock.Standing) {
             return new WorthTesting(
-                    Verdict.PERHAPS, "Once it is put up; until then clipped plots say what it would make.");
+                    Verdict.PERHAPS, "Once it is put up. Until then, clip plots to see what it would make.");
         }
         return reports.isEmpty() ? untested(ranch, lot) : tested(lot, reports, yard.day());
     }
@@ -55,7 +55,7 @@ public record WorthTesting(Verdict verdict, String words) {
                     Verdict.PERHAPS,
                     String.format(
                             Locale.US,
-                            "Hardly: a test is about $%,.0f, and all of it is worth about $%,.0f.",
+                            "Hardly: a test costs about $%,.0f, and the lot is worth about $%,.0f.",
                             test,
                             worth.getAsDouble()));
         }
@@ -68,15 +68,15 @@ public record WorthTesting(Verdict verdict, String words) {
                 ? ""
                 : String.format(
                         Locale.US,
-                        " It feeds %,d head in %d group%s now.",
+                        " It is fed to %,d head in %d group%s now.",
                         head,
                         fed.size(),
                         fed.size() == 1 ? "" : "s");
         return new WorthTesting(
                 Verdict.YES,
-                "Yes: only the feed book speaks for it"
+                "Yes: its values are from the feed book alone"
                         + (worth.isPresent()
-                                ? String.format(Locale.US, ", and it is worth about $%,.0f.", worth.getAsDouble())
+                                ? String.format(Locale.US, ", and the lot is worth about $%,.0f.", worth.getAsDouble())
                                 : ".")
                         + who);
     }
@@ -87,25 +87,23 @@ public record WorthTesting(Verdict verdict, String words) {
                 .filter(day -> day != null)
                 .max(LocalDate::compareTo);
         if (newest.isEmpty()) {
-            return new WorthTesting(Verdict.NO, "No: it is tested, though the report does not say when.");
+            return new WorthTesting(Verdict.NO, "No: it is tested (the report gives no date).");
         }
         var made = lot.madeOn();
         if (made != null && newest.get().isBefore(made)) {
-            return new WorthTesting(
-                    Verdict.YES, "Yes: it was last tested before it was put up, so the report is of something else.");
+            return new WorthTesting(Verdict.YES, "Yes: the last test is older than the hay.");
         }
         if (newest.get().plusMonths(GOES_STALE_MONTHS).isBefore(today)) {
             return new WorthTesting(
-                    Verdict.PERHAPS, "Perhaps: the last test is more than a year old, and feed that is kept loses.");
+                    Verdict.PERHAPS, "Perhaps: the last test is over a year old, and stored feed loses quality.");
         }
         var lacks = TestedFor.of(lot.feedClass(), reports).lacks();
         if (!lacks.isEmpty()) {
-            return new WorthTesting(Verdict.YES, "Yes: it is not tested for %s.".formatted(lacks));
+            return new WorthTesting(Verdict.YES, "Yes: not tested for %s.".formatted(lacks));
         }
         if (reports.stream().noneMatch(r -> r.howSampled() == LabReport.HowSampled.PLAN)) {
             return new WorthTesting(
-                    Verdict.PERHAPS,
-                    "Perhaps: it is tested, but not by a plan, so the report may be far from the whole lot.");
+                    Verdict.PERHAPS, "Perhaps: it was not sampled by a plan, so the report may miss the lot.");
         }
         return new WorthTesting(Verdict.NO, "No: it is tested.");
     }

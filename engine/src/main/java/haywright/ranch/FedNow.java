@@ -8,7 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.UUID;
 
-/** What a group is fed today: as fed, a head and day, by id of the lot or the feed bought. The key is the group. */
+/** What a group is fed today: as fed, per head per day, by id of the lot or the feed bought. The key is the group. */
 public record FedNow(UUID group, Map<UUID, Quantity> amounts) {
     public FedNow {
         amounts = Collections.unmodifiableMap(new LinkedHashMap<>(amounts));
@@ -16,7 +16,7 @@ public record FedNow(UUID group, Map<UUID, Quantity> amounts) {
             Refused.unlessOfKind(Kind.MASS_A_DAY, "amounts", amount);
             if (amount.value() < 0) {
                 throw new Refused(
-                        "amounts", amount.asTyped(), "nothing is fed less than none", "How much does one head get?");
+                        "amounts", amount.asTyped(), "pounds are 0 or more", "Enter pounds per head per day.");
             }
         });
     }

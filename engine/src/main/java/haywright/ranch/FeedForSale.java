@@ -51,16 +51,12 @@ public record FeedForSale(
         Names.require("name", name, "a feed");
         Refused.unlessOfKind(Kind.PRICE, "price", price);
         if (!(price.value() > 0)) {
-            throw new Refused("price", "$" + price.value(), "a feed that is bought has a price", "What does it cost?");
+            throw new Refused("price", "$" + price.value(), "a feed to buy needs a price", "Enter what it costs.");
         }
         if (atMost != null) {
             Refused.unlessOfKind(Kind.MASS, "atMost", atMost);
             if (atMost.value() < 0) {
-                throw new Refused(
-                        "atMost",
-                        atMost.asTyped(),
-                        "nobody delivers less than nothing",
-                        "Leave it empty if there is no limit.");
+                throw new Refused("atMost", atMost.asTyped(), "an amount is 0 or more", "Leave it empty for no limit.");
             }
         }
         if (load != null) {

@@ -71,16 +71,16 @@ public record Field(UUID id, String name, String grows, Polygon boundary, List<P
                     throw new Refused(
                             "zones",
                             "zone " + (i + 1),
-                            "a zone lies inside its field, and part of it lies outside",
-                            "Draw it inside the outline, or is it of another field?");
+                            "part of this zone is outside its field",
+                            "Draw it inside the outline, or in its own field.");
                 }
                 for (int j = 0; j < i; j++) {
                     if (zones.get(j).contains(stop)) {
                         throw new Refused(
                                 "zones",
                                 "zone " + (i + 1),
-                                "it lies over zone %d, and what is in two zones would be walked twice".formatted(j + 1),
-                                "Draw it beside, or take the other away.");
+                                "it overlaps zone %d, and the overlap would be walked twice".formatted(j + 1),
+                                "Draw it beside, or delete the other.");
                     }
                 }
             }

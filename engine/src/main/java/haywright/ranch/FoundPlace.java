@@ -40,8 +40,8 @@ public record FoundPlace(
                 throw new Refused(
                         "height",
                         height.asTyped(),
-                        "cattle are wintered between the sea and 14,000 ft above it",
-                        "Is it in feet or in meters?");
+                        "cattle winter between sea level and 14,000 ft",
+                        "Check feet or meters.");
             }
         }
         Places.known().one("place", place);

@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param head cattle fed
  * @param days days fed
  * @param fed everything fed, as tons of hay as fed
- * @param scoreBefore mean condition score of the cows in autumn
+ * @param scoreBefore mean condition score of the cows in fall
  * @param scoreAfter and in spring
  */
 public record LastWinter(
@@ -26,10 +26,12 @@ public record LastWinter(
     public LastWinter {
         var problems = new ArrayList<Problem>();
         if (head != null && head < 1) {
-            problems.add(new Problem("head", head + " head", "a herd has at least one", "How many were fed?"));
+            problems.add(
+                    new Problem("head", head + " head", "a herd has at least one head", "Enter how many were fed."));
         }
         if (days != null && (days < 1 || days > 366)) {
-            problems.add(new Problem("days", days + " days", "a winter has 1 to 366", "How long were they fed?"));
+            problems.add(new Problem(
+                    "days", days + " days", "a winter has 1 to 366 days", "Enter how many days they were fed."));
         }
         if (fed != null) {
             Refused.unlessOfKind(Kind.MASS, "fed", fed);
@@ -42,7 +44,10 @@ public record LastWinter(
     private static void score(String field, @Nullable Double score, List<Problem> problems) {
         if (score != null && !(score >= 1 && score <= 9)) {
             problems.add(new Problem(
-                    field, score.toString(), "condition is scored from 1 to 9", "Is it on the five-point scale?"));
+                    field,
+                    score.toString(),
+                    "condition is scored from 1 to 9",
+                    "Check that it is not on the 5-point scale."));
         }
     }
 

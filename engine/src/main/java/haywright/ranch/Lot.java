@@ -29,7 +29,7 @@ import org.jspecify.annotations.Nullable;
  * @param notes the rancher's own words
  * @param makeup whether it is one lot, as far as somebody said; null where nobody did
  * @param weathered what the weather did to its bales since they were sampled; null for nothing
- * @param weighings what was put over a scale, oldest first; what was typed in stays beside it
+ * @param weighings what was put over a scale, oldest first; what was entered stays beside it
  */
 public record Lot(
         UUID id,
@@ -57,8 +57,8 @@ public record Lot(
             throw new Refused(
                     "replacementPrice",
                     "$" + replacementPrice.value(),
-                    "hay that counts as free is given away by every ration",
-                    "What would you pay to have as much of it delivered?");
+                    "a ration gives away hay priced at nothing",
+                    "Enter what a ton would cost delivered.");
         }
     }
 
@@ -72,7 +72,7 @@ public record Lot(
         BAG("in a bag"),
         SILO("in a silo"),
         BIN("in a bin"),
-        STANDING("standing in the field");
+        STANDING("uncut, in the field");
 
         private final String words;
 

@@ -32,14 +32,14 @@ public record LotWeighing(
             Refused.unlessOfKind(Kind.MASS, "whole", whole);
             if (!(whole.base() > 0)) {
                 throw new Refused(
-                        "whole", whole.asTyped(), "a lot weighs something", "What do the load tickets add up to?");
+                        "whole", whole.asTyped(), "a lot weighs more than 0", "Enter what the load tickets add up to.");
             }
             if (!bales.isEmpty()) {
                 throw new Refused(
                         "bales",
                         bales.size() + " bales",
-                        "it is either some bales or the whole lot",
-                        "Put them in one after the other.");
+                        "enter some bales or the whole lot, not both",
+                        "Enter them one after the other.");
             }
         }
     }

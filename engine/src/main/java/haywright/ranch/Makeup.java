@@ -6,7 +6,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * How a lot came about, as far as somebody said; it decides whether it is one lot.
  *
- * @param cuttings, fields, species how many lie in it, at least 1; null where nobody said, and then it counts as one
+ * @param cuttings, fields, species how many lie in it, at least 1; null where was not entered, and then it counts as one
  * @param balingHours from the first bale to the last
  * @param partRained some of it was rained on, the rest was not
  * @param storedApart some of it is kept differently

@@ -10,14 +10,14 @@ final class Names {
 
     static void require(String field, String name, String whose) {
         if (name.isBlank()) {
-            throw new Refused(field, "nothing", whose + " needs a name", "What is it called on the ranch?");
+            throw new Refused(field, "nothing", whose + " needs a name", "Enter a name.");
         }
         if (name.length() > LONGEST) {
             throw new Refused(
                     field,
                     name.substring(0, 40) + "… (" + name.length() + " characters)",
                     "a name has at most " + LONGEST + " characters",
-                    "Put the rest into the notes.");
+                    "Move the rest to the notes.");
         }
     }
 }

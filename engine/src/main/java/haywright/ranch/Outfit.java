@@ -57,7 +57,7 @@ public record Outfit(
         }
         if (timesADay < 1 || timesADay > 6) {
             throw new Refused(
-                    "timesADay", timesADay + " times", "feed goes out one to six times a day", "How often is it fed?");
+                    "timesADay", timesADay + " times", "feedings are 1 to 6 a day", "Enter feedings per day.");
         }
     }
 

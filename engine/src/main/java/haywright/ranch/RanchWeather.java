@@ -38,7 +38,7 @@ public record RanchWeather(
         @Nullable Hide hide,
         List<List<Double>> departures,
         @Nullable FoundPlace found) {
-    /** Where nobody has said and no record has it: judgment, usual behind hills. */
+    /** Where is not entered and no record has it: judgment, usual behind hills. */
     public static final Quantity USUAL_WIND = Quantity.of(8, Unit.MILE_AN_HOUR);
 
     public RanchWeather {
@@ -52,8 +52,8 @@ public record RanchWeather(
             throw new Refused(
                     "monthly",
                     monthly.size() + " months",
-                    "a place found by its name has its own months",
-                    "Leave out the one or the other.");
+                    "a place found by name has its own months",
+                    "Leave out one of them.");
         }
         var normals = normals(monthly, departures, found);
         WindChill.check(normals.monthly().get(0), (wind == null ? USUAL_WIND : wind).base());

@@ -33,19 +33,19 @@ public record Settings(
             throw new Refused(
                     "feedingLossPercent",
                     feedingLossPercent + " %",
-                    "the share that is fed but not eaten lies from 0 to under 60 %",
-                    "Put in what is left lying of every 100 lb put out.");
+                    "feeding loss is 0 to under 60 %",
+                    "Enter the pounds wasted of every 100 lb put out.");
         }
         if (herdFactor != null && !(herdFactor >= 0 && herdFactor <= MOST_FACTOR)) {
             throw new Refused(
                     "herdFactor",
                     herdFactor.toString(),
                     "cold and waste are multiplied by 0 to 3",
-                    "Look at last winter’s head, days and tons again.");
+                    "Check last winter’s head, days and tons.");
         }
         if (fixedToday != null && turnout != null && turnout.isBefore(fixedToday)) {
             throw new Refused(
-                    "turnout", turnout.toString(), "grass comes after today, " + fixedToday, "Is it a year too early?");
+                    "turnout", turnout.toString(), "turnout comes after today, " + fixedToday, "Check the year.");
         }
     }
 

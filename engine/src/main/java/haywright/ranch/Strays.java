@@ -52,13 +52,13 @@ final class Strays {
         });
         wishes.forEach((group, wanted) -> {
             if (!groups.containsKey(group)) {
-                problems.add(stray("wishes/" + group, "what is wanted of a ration", group, "group"));
+                problems.add(stray("wishes/" + group, "limits set for a ration", group, "group"));
             }
             for (var wish : wanted.feeds()) {
                 if (!lots.containsKey(wish.feed()) && !feeds.containsKey(wish.feed())) {
                     problems.add(stray(
                             "wishes/" + group + "/feeds",
-                            "what is wanted of a ration" + to(groups.get(group)),
+                            "limits set for a ration" + to(groups.get(group)),
                             wish.feed(),
                             "lot or a feed to buy"));
                 }
@@ -89,7 +89,7 @@ final class Strays {
         return new Problem(
                 field,
                 id.toString(),
-                "%s speaks of a %s that is not on this ranch".formatted(speaks, what),
-                "Delete it too, or put back what it speaks of.");
+                "%s points to a %s that is not on this ranch".formatted(speaks, what),
+                "Delete it too, or restore what it points to.");
     }
 }

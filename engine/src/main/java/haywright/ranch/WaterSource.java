@@ -71,7 +71,7 @@ public record WaterSource(
                     "sulfate",
                     sulfate.asTyped(),
                     "sulfate is part of the dissolved solids, %s".formatted(solids.asTyped()),
-                    "Are the two swapped, or is one of them the conductivity?"));
+                    "Check whether the two are swapped, or one is the conductivity."));
         }
         Refused.unlessEmpty(problems);
     }
@@ -85,8 +85,8 @@ public record WaterSource(
             problems.add(new Problem(
                     field,
                     typed.asTyped(),
-                    "water holds from 0 to 100,000 mg of it in a litre",
-                    "Is the point in its place, and is it mg/L (the same as ppm of water)?"));
+                    "water holds 0 to 100,000 mg of it per liter",
+                    "Check the decimal point, and that it is mg/L (the same as ppm in water)."));
         }
     }
 

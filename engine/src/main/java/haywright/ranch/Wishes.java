@@ -47,7 +47,7 @@ public record Wishes(
 
     /**
      * @param feed the lot or the feed for sale
-     * @param amount as fed a head and day, or per cent of the dry matter eaten
+     * @param amount as fed per head per day, or per cent of the dry matter eaten
      */
     public record Wish(UUID feed, DietRow.Sense sense, Quantity amount) {
         public Wish {
@@ -57,15 +57,15 @@ public record Wishes(
                 problems.add(new Problem(
                         "amount",
                         amount.asTyped(),
-                        "a wish is pounds a day or per cent of the dry matter",
-                        "Put in pounds a head and day."));
+                        "a limit is in pounds a day or % of the dry matter",
+                        "Enter pounds per head per day."));
             }
             if (amount.value() < 0) {
                 problems.add(new Problem(
                         "amount",
                         amount.asTyped(),
-                        "nothing is fed less than none",
-                        "Put in 0 for a feed that this group must not get."));
+                        "pounds are 0 or more",
+                        "Enter 0 for a feed this group must not get."));
             }
             Refused.unlessEmpty(problems);
         }

@@ -39,7 +39,7 @@ public final class CheckLetter {
             throw new Refused(
                     "code",
                     checked.strip(),
-                    "its last letter does not fit the rest, so a character was changed or two were swapped",
+                    "its last letter does not fit: a character was changed or two were swapped",
                     "Copy it again from the paper or the phone.");
         }
         return plain.substring(0, plain.length() - 2);
@@ -65,7 +65,7 @@ public final class CheckLetter {
                     "code",
                     code.strip(),
                     "a code begins with a letter or a digit",
-                    "Copy it again, from its first sign.");
+                    "Copy it again from the first character.");
         }
         for (int i = 0; i < plain.length(); i++) {
             if (SIGNS.indexOf(capital(plain.charAt(i))) < 0) {

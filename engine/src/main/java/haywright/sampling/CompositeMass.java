@@ -40,24 +40,24 @@ public record CompositeMass(
                     "bore",
                     "%.1f mm".formatted(boreMetres * 1000),
                     "a hay probe is 5 to 100 mm (1/4 to 4 in) inside",
-                    "Is the unit right? Most are 3/8 to 3/4 in."));
+                    "Check the unit. Most are 3/8 to 3/4 in."));
         }
         if (!(depthMetres > 0 && depthMetres <= 3)) {
             problems.add(new Problem(
                     "depth",
                     "%.2f m".formatted(depthMetres),
                     "a probe goes in above 0 and at most 3 m",
-                    "Is the unit right? 12 to 24 in is usual."));
+                    "Check the unit. 12 to 24 in is usual."));
         }
         if (!(densityKgPerM3 >= 20 && densityKgPerM3 <= 1500)) {
             problems.add(new Problem(
                     "density",
                     "%.0f kg/m³".formatted(densityKgPerM3),
                     "feed weighs 20 to 1,500 kg/m³ (1 to 94 lb/ft³)",
-                    "Do the bale's size and weight fit each other?"));
+                    "Check the bale's size and weight."));
         }
         if (cores < 1) {
-            problems.add(new Problem("cores", String.valueOf(cores), "at least one core is taken", "How many?"));
+            problems.add(new Problem("cores", String.valueOf(cores), "at least one core is taken", "Enter how many."));
         }
         Refused.unlessEmpty(problems);
     }

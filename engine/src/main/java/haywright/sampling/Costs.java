@@ -23,7 +23,7 @@ public record Costs(double perUnit, double perIncrement, double perAnalysis, Sou
         var problems = new ArrayList<Problem>();
         for (var cost : List.of(perUnit, perIncrement, perAnalysis)) {
             if (!(cost >= 0 && Double.isFinite(cost))) {
-                problems.add(new Problem("costs", "$" + cost, "a cost is 0 or more", "What does it cost?"));
+                problems.add(new Problem("costs", "$" + cost, "a cost is 0 or more", "Enter what it costs."));
             }
         }
         Refused.unlessEmpty(problems);

@@ -19,7 +19,10 @@ public record CountLine(String sheet, LocalDate on, List<Integer> numbers) {
         var problems = new ArrayList<Problem>();
         if (numbers.isEmpty() || numbers.size() > 400) {
             problems.add(new Problem(
-                    "line", numbers.size() + " numbers", "a sheet brings 1 to 400 numbers", "Is it the right line?"));
+                    "line",
+                    numbers.size() + " numbers",
+                    "a sheet brings 1 to 400 numbers",
+                    "Check that it is the right line."));
         }
         Refused.unlessEmpty(problems);
     }
@@ -46,8 +49,8 @@ public record CountLine(String sheet, LocalDate on, List<Integer> numbers) {
             throw new Refused(
                     "line",
                     text.strip(),
-                    "it is whole, but not a line from a sheet for weights or scores: sheet, day, numbers",
-                    "Is it the code of a bag?");
+                    "it is complete, but not a line from a weight or score sheet: sheet, day, numbers",
+                    "It may be a bag code.");
         }
     }
 }

@@ -52,7 +52,7 @@ public record Design(int units, int cores, double evenUnits, int analyses) {
     private static void check(ArrayList<Problem> problems, String field, int value, int most, String words) {
         if (value < 1 || value > most) {
             problems.add(new Problem(
-                    field, String.valueOf(value), words + " at least 1 and at most " + most, "How many are meant?"));
+                    field, String.valueOf(value), words + " at least 1 and at most " + most, "Enter how many."));
         }
     }
 }

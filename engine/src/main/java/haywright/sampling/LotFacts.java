@@ -31,11 +31,11 @@ public record LotFacts(
     public LotFacts {
         var problems = new ArrayList<Problem>();
         if (!(tons >= 0 && Double.isFinite(tons))) {
-            problems.add(new Problem("tons", tons + " tons", "a lot weighs 0 or more", "How much is there?"));
+            problems.add(new Problem("tons", tons + " tons", "a lot weighs 0 or more", "Enter how much."));
         }
         if (!(balingHours >= 0 && Double.isFinite(balingHours))) {
             problems.add(new Problem(
-                    "balingHours", balingHours + " h", "hours are 0 or more", "From the first bale to the last?"));
+                    "balingHours", balingHours + " h", "hours are 0 or more", "From the first bale to the last."));
         }
         atLeastOne("cuttings", cuttings, problems);
         atLeastOne("fields", fields, problems);
@@ -48,8 +48,8 @@ public record LotFacts(
             problems.add(new Problem(
                     field,
                     String.valueOf(count),
-                    "a lot comes from at least one",
-                    "Put in 1 where it is all alike, or leave it empty."));
+                    "a lot has at least one",
+                    "Enter 1 if it is all alike, or leave it empty."));
         }
     }
 

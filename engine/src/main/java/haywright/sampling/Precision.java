@@ -38,14 +38,14 @@ public record Precision(Spread spread, Design design, int lotUnits, double confi
             throw new Refused(
                     "confidencePercent",
                     confidencePercent + " %",
-                    "confidence lies above 0 and below 100 %",
+                    "sureness is above 0 and below 100 %",
                     "95 is usual: right 19 times in 20.");
         }
         if (lotUnits != 0 && design.units() > lotUnits) {
             throw new Refused(
                     "units",
                     design.units() + " of " + lotUnits,
-                    "no more units can be taken from than the lot has",
+                    "more units than the lot has",
                     "Take several cores from each instead.");
         }
     }

@@ -13,7 +13,7 @@ public enum Rule {
     /** What is published for a material that is not counted in bales. */
     PUBLISHED("the published count"),
     /** The cheapest numbers of units, cores and analyses that reach the half-width. */
-    CHEAPEST("the cheapest that reach the half-width");
+    CHEAPEST("the cheapest for the accuracy you asked for");
 
     private final String words;
 

@@ -47,15 +47,15 @@ public record SampleSize(
             throw new Refused(
                     "halfWidth",
                     String.valueOf(halfWidth),
-                    "the half-width wanted is above 0",
-                    "How far from the lot's own value may the answer be? Half a point of protein is usual.");
+                    "plus or minus is above 0",
+                    "Half a point of protein is usual.");
         }
         if (lotUnits < 0 || lotUnits > Design.MOST_UNITS) {
             throw new Refused(
                     "units",
                     String.valueOf(lotUnits),
                     "a lot has at least 1 and at most " + Design.MOST_UNITS + " " + material.units(),
-                    "How many are there? Leave it out if they cannot be counted.");
+                    "Enter how many, or leave it out if they can't be counted.");
         }
     }
 
@@ -89,8 +89,8 @@ public record SampleSize(
             throw new Refused(
                     "rule",
                     Rule.TEN_PERCENT.words(),
-                    "ten percent needs a count of bales, and " + material.words() + " gives none",
-                    "Say how many bales there are, or choose another rule.");
+                    "ten percent needs a count of bales; " + material.words() + " has none",
+                    "Enter how many bales, or choose another rule.");
         }
         int n = Math.max((lotUnits + 9) / 10, Math.min(10, lotUnits));
         int c = (int) material.takeIfAny("increments_ten_percent").orElse(1);
@@ -107,14 +107,14 @@ public record SampleSize(
             throw new Refused(
                     "rule",
                     Rule.NITRATE_SHARE.words(),
-                    "a share of the bales needs bales, and %s is not counted in them".formatted(material.words()),
+                    "a share of the bales needs bales; %s is not counted in bales".formatted(material.words()),
                     "Choose another rule.");
         }
         int n = lotUnits == 0 ? 20 : Math.max((lotUnits + 4) / 5, Math.min(12, lotUnits));
         return choice(
                 Rule.NITRATE_SHARE,
                 Design.of(n, 1, 1),
-                "A fifth of the bales, at least 12, or all of fewer: nitrate differs more from bale to bale than"
+                "A fifth of the bales, at least 12, or all of fewer: nitrate differs more between bales than"
                         + " protein does. The same source says up to two fifths"
                         + (lotUnits == 0 ? "." : ", here %d %s.".formatted((2 * lotUnits + 4) / 5, material.units())),
                 Source.read(PublishedRule.named("R080").source().cite() + "; "
@@ -128,8 +128,8 @@ public record SampleSize(
                 Rule.TWENTY_CORES,
                 Design.of(n, c, 1),
                 c == 1
-                        ? "One core each from 20 " + material.units() + ": for the same 20 cores, more "
-                                + material.units() + " always tell more of the lot than more cores in fewer."
+                        ? "One core each from 20 " + material.units() + ": the same 20 cores from more "
+                                + material.units() + " tell more than more cores in fewer."
                         : "All " + n + " " + material.units() + ", " + c + " cores each, to make at least 20.",
                 PublishedRule.named("R005").source());
     }
@@ -142,14 +142,14 @@ public record SampleSize(
             return choice(
                     Rule.PUBLISHED,
                     Design.of(n, Math.max(c, (FEWEST_FROM_BAGS + n - 1) / n), 1),
-                    "Every bag of ten or fewer, ten bags of more; where there are few, so many from each that five come"
+                    "All of ten bags or fewer, ten of more; with few bags, enough from each that five come"
                             + " together.",
                     PublishedRule.named(n < usual ? "R055" : "R056").source());
         }
         return choice(
                 Rule.PUBLISHED,
                 Design.of(n, c, 1),
-                "The upper end of what is published for this material.",
+                "The upper end of the published counts for this material.",
                 material.method().source());
     }
 
@@ -171,11 +171,11 @@ public record SampleSize(
         return best.map(design -> choice(
                         Rule.CHEAPEST,
                         design,
-                        "The cheapest of all numbers of %s, cores and analyses that reach the half-width%s; time at $%.0f an hour, an analysis at $%.0f."
+                        "The cheapest numbers of %s, cores and analyses for the accuracy asked for%s; time at $%.0f an hour, an analysis at $%.0f."
                                 .formatted(
                                         material.units(),
                                         material.isCounted()
-                                                ? " from six %s or more, the fewest that are published"
+                                                ? ", from six %s or more, the fewest published"
                                                         .formatted(material.units())
                                                 : "",
                                         60 * Costs.USD_PER_MINUTE,
@@ -191,7 +191,7 @@ public record SampleSize(
                 Design.of(all, 1, MOST_ANALYSES),
                 "Not even " + all + " " + (all == 1 ? material.unit() : material.units()) + ", " + MOST_INCREMENTS
                         + " from each, and " + MOST_ANALYSES
-                        + " analyses reach the half-width wanted: no number taken does. Ask for a wider one.",
+                        + " analyses are accurate enough. Ask for a wider plus or minus.",
                 spread.source());
     }
 

@@ -107,7 +107,7 @@ public record SamplingPlan(
                         size,
                         one,
                         Design.of(design.units(), increments, design.analyses()),
-                        " So many from each because of what the laboratory needs.");
+                        " That many each, for the weight the laboratory needs.");
     }
 
     private static Choice as(SampleSize size, Choice one, Design changed, String why) {
@@ -128,9 +128,9 @@ public record SamplingPlan(
         if (drawn == 0) {
             throw new Refused(
                     "layout",
-                    "no bale within reach",
-                    "a plan needs at least one bale that a person on the ground can core",
-                    "Open the stack, or sample it while it is fed out.");
+                    "no bale in reach",
+                    "a plan needs at least one bale you can core from the ground",
+                    "Open the stack, or sample it as you feed it.");
         }
         var design = chosen.design();
         if (drawn == design.units()) {
@@ -146,10 +146,10 @@ public record SamplingPlan(
 
     private static Spread spread(Subject subject, Aim aim) {
         if (subject.material() == Material.STOCK_WATER) {
-            return new Spread(0, 0, 0, 0, false, 0, Source.judgement("one source of water is taken as mixed"));
+            return new Spread(0, 0, 0, 0, false, 0, Source.judgement("one source of water counts as mixed"));
         }
         return !aim.purpose().hasSpread()
-                ? new Spread(0, 0, 0, 0, false, 0, Source.judgement("how far a lot spreads in it is not published"))
+                ? new Spread(0, 0, 0, 0, false, 0, Source.judgement("spread within a lot is not published"))
                 : Spread.ofBook(subject.cropOrUsual(), aim.analyte());
     }
 
@@ -170,8 +170,7 @@ public record SamplingPlan(
             throw new Refused(
                     "depth",
                     "%.0f in".formatted(Unit.METRE.to(Unit.INCH, depth)),
-                    "the probe would come out on the far side of a bale of %.0f in"
-                            .formatted(Unit.METRE.to(Unit.INCH, room)),
+                    "the probe would come out the far side of a %.0f in bale".formatted(Unit.METRE.to(Unit.INCH, room)),
                     "Use a shorter probe, or core from the end.");
         }
         return new CompositeMass(

@@ -46,19 +46,19 @@ public record Spread(
                         names.get(i),
                         String.valueOf(values.get(i)),
                         "a variance is 0 or more",
-                        "Is it a spread? Put in its square.");
+                        "If it is a standard deviation, enter its square.");
             }
         }
         if (cores < 0 || cores == 1) {
             throw new Refused(
                     "cores",
                     String.valueOf(cores),
-                    "one analysis tells nothing of spread",
-                    "Have at least two cores analysed apart, or leave it to the book.");
+                    "one analysis shows no spread",
+                    "Have at least two cores tested alone, or use the book's.");
         }
     }
 
-    /** Variances typed in, as the topic has them. */
+    /** Variances entered, as the topic has them. */
     public static Spread of(double between, double within, double laboratory) {
         return new Spread(between, within, laboratory, 0, false, 0, Source.ARITHMETIC);
     }
@@ -73,8 +73,8 @@ public record Spread(
                 .orElseThrow(() -> new Refused(
                         "analyte",
                         analyte,
-                        "the book has no spread of it within one lot of " + crop.words(),
-                        "Choose one of " + analytes(crop) + ", or have cores analysed apart."));
+                        "the book has no spread within one lot of " + crop.words(),
+                        "Choose one of " + analytes(crop) + ", or have cores tested alone."));
         var laboratory = LABORATORY.row("analyte", analyte);
         boolean ofValue = row.number("sd").isEmpty();
         double sd =
@@ -125,12 +125,12 @@ public record Spread(
             throw new Refused(
                     "results",
                     results.size() + " results",
-                    "a spread needs at least two cores analysed apart",
+                    "it takes at least two cores tested alone",
                     "Send more cores, each in its own bag.");
         }
         for (var result : results) {
             if (!(result >= 0 && Double.isFinite(result))) {
-                throw new Refused("results", String.valueOf(result), "a result is 0 or more", "Is it typed right?");
+                throw new Refused("results", String.valueOf(result), "a result is 0 or more", "Check the number.");
             }
         }
         double mean = results.stream().mapToDouble(x -> x).average().orElseThrow();
@@ -149,7 +149,7 @@ public record Spread(
                 book.laboratoryBias,
                 book.ofValue,
                 results.size(),
-                Source.judgement("this ranch's own " + results.size() + " cores analysed apart"));
+                Source.judgement("this ranch's own " + results.size() + " cores tested alone"));
     }
 
     private static Source source(PublishedTable.Row row) {

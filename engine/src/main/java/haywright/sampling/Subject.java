@@ -6,7 +6,7 @@ import haywright.workings.Refused;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What lies there to be sampled.
+ * What is stored there to be sampled.
  *
  * @param units how many bales, plots or loads; 0 where they cannot be counted
  * @param layout how the bales lie; null where nothing is stacked, and then they are taken as loose
@@ -30,18 +30,17 @@ public record Subject(
                     "units",
                     units + " " + material.units(),
                     "a lot has at least one bale",
-                    "How many are there? Counting them is the first line of the field sheet.");
+                    "Enter how many. Counting comes first on the field sheet.");
         }
         if (units < 0) {
-            throw new Refused(
-                    "units", String.valueOf(units), "a count is 0 or more", "Leave it out if it is not known.");
+            throw new Refused("units", String.valueOf(units), "a count is 0 or more", "Leave it out if not known.");
         }
         if (layout != null && layout.count() != units) {
             throw new Refused(
                     "units",
                     units + " bales, and " + layout.count() + " in the stack",
                     "the lot and its drawing have the same number of bales",
-                    "Which of the two is right?");
+                    "Check which is right.");
         }
     }
 

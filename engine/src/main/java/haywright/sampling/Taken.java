@@ -25,7 +25,7 @@ public record Taken(LocalDate on, String by, List<Integer> cores, String differe
     public Taken {
         var problems = new ArrayList<Problem>();
         if (by.isBlank()) {
-            problems.add(new Problem("by", "", "somebody took it", "Whose initials?"));
+            problems.add(new Problem("by", "", "it has no name of who took it", "Enter initials."));
         }
         if (cores.isEmpty() || cores.stream().allMatch(c -> c == 0)) {
             problems.add(
@@ -37,7 +37,7 @@ public record Taken(LocalDate on, String by, List<Integer> cores, String differe
                         "cores",
                         core + " cores",
                         "from one unit come 0 to " + MOST_CORES,
-                        "Is a digit too many in it?"));
+                        "Check for an extra digit."));
             }
         }
         Refused.unlessEmpty(problems);
@@ -131,7 +131,7 @@ public record Taken(LocalDate on, String by, List<Integer> cores, String differe
         return new Refused(
                 "line",
                 line.strip(),
-                "it is whole, but not a line from a field sheet: sheet, day, who, cores",
-                "Is it the code of a bag?");
+                "it is complete, but not a line from a field sheet: sheet, day, who, cores",
+                "It may be a bag code.");
     }
 }

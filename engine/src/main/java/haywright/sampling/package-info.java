@@ -1,7 +1,7 @@
 /**
- * What to sample and how to take it true: a lot as it lies there, and the plan that stands for it.
+ * What to sample and how to take it true: a lot as it is stored there, and the plan that stands for it.
  *
- * <p>Start at {@link haywright.sampling.SamplingPlan}. In: what lies there ({@link haywright.sampling.Subject}) and what
+ * <p>Start at {@link haywright.sampling.SamplingPlan}. In: what is stored there ({@link haywright.sampling.Subject}) and what
  * the answer must be good for ({@link haywright.sampling.Aim}). Out: how many units and increments by each rule, side by
  * side ({@link haywright.sampling.SampleSize}); which ones ({@link haywright.sampling.stock.Picks}, {@link
  * haywright.sampling.field.FieldWalk}); the mass that makes, and the minutes. What is said to people of it is told elsewhere. {@link haywright.sampling.stock.Stock} says

@@ -35,8 +35,8 @@ public final class Climate {
     public static final List<Source> SOURCES = List.of(
             Source.read("NOAA NCEI, GHCN-Daily, 42 stations, September to May 1990 to 2018: daily highs and lows"),
             Source.read("NOAA NCEI, nClimDiv climdiv-tmpcdv: temperature of the climate divisions, by month"),
-            Source.read("U.S. Census Bureau, Gazetteer: where towns lie"),
-            Source.read("federalgovernmentzipcodes.us, public list of ZIP codes: where post offices lie"));
+            Source.read("U.S. Census Bureau, Gazetteer: where towns are"),
+            Source.read("federalgovernmentzipcodes.us, public list of ZIP codes: where post offices are"));
 
     private static final double KM_A_METER = 0.15;
     private static final double FARTHEST_DIVISION_KM = 150;

@@ -27,29 +27,29 @@ public record DailyWeather(LocalDate date, double high, double low, OptionalDoub
             throw new Refused(
                     "temperature",
                     said(low) + " to " + said(high) + " °C on " + date,
-                    "a day lies between -80 and 60 °C",
-                    "Is the column in °F or in tenths of °C?");
+                    "a day is between -80 and 60 °C",
+                    "Check whether the column is °F or tenths of °C.");
         }
         if (low > high) {
             throw new Refused(
                     "low",
                     said(low) + " °C on " + date,
                     "the low of a day is not above its high of " + said(high) + " °C",
-                    "Are the two columns swapped?");
+                    "Check whether the two columns are swapped.");
         }
         if (precipitation.orElse(0) < 0) {
             throw new Refused(
                     "precipitation",
                     said(precipitation.orElseThrow()) + " mm on " + date,
                     "rain and snow are 0 or more",
-                    "Is it a mark for a missing value?");
+                    "It may mark a missing value.");
         }
         if (!(wind.orElse(0) >= 0 && wind.orElse(0) <= STRONGEST)) {
             throw new Refused(
                     "wind",
                     said(wind.orElseThrow()) + " km/h on " + date,
-                    "the mean wind of a day lies from 0 to 200 km/h",
-                    "Is it the mean of the day, and in the unit said?");
+                    "a day’s mean wind is 0 to 200 km/h",
+                    "Check that it is the daily mean, in the right unit.");
         }
     }
 

@@ -37,7 +37,7 @@ public record KeptWinter(int year, String means, String winds) {
         for (double mean : temperatures(means)) {
             if (!(mean > DailyWeather.COLDEST && mean < DailyWeather.HOTTEST)) {
                 throw new Refused(
-                        "means", mean + " °C", "a day lies between -80 and 60 °C", "Read the station’s file again.");
+                        "means", mean + " °C", "a day is between -80 and 60 °C", "Import the station’s file again.");
             }
         }
         if (!winds.isEmpty()) {
@@ -46,8 +46,8 @@ public record KeptWinter(int year, String means, String winds) {
                     throw new Refused(
                             "winds",
                             wind + " km/h",
-                            "the mean wind of a day lies from 0 to 200 km/h",
-                            "Read the station’s file again.");
+                            "a day’s mean wind is 0 to 200 km/h",
+                            "Import the station’s file again.");
                 }
             }
         }
@@ -133,9 +133,9 @@ public record KeptWinter(int year, String means, String winds) {
                     field,
                     numbers.length + " days",
                     "a kept winter has 243 days, 244 with February 29",
-                    "Read the station’s file again.");
+                    "Import the station’s file again.");
         } catch (NumberFormatException e) {
-            throw new Refused(field, "a word", "whole numbers stand here", "Read the station’s file again.");
+            throw new Refused(field, "a word", "whole numbers belong here", "Import the station’s file again.");
         }
     }
 

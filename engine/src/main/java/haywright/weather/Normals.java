@@ -51,8 +51,7 @@ public record Normals(List<Double> monthly, List<List<Double>> departures) {
         monthly = List.copyOf(monthly);
         departures = departures.stream().map(List::copyOf).toList();
         if (monthly.size() != MONTHS) {
-            throw new Refused(
-                    "monthly", monthly.size() + " months", "a year has twelve", "Put in January to December.");
+            throw new Refused("monthly", monthly.size() + " months", "a year has twelve", "Enter January to December.");
         }
         var problems = new ArrayList<Problem>();
         for (int i = 0; i < MONTHS; i++) {
@@ -61,8 +60,8 @@ public record Normals(List<Double> monthly, List<List<Double>> departures) {
                 problems.add(new Problem(
                         name(i + 1).toLowerCase(Locale.ROOT),
                         String.format(Locale.ROOT, "%.1f °C for %s", mean, name(i + 1)),
-                        "the mean of a month lies from -50 to 40 °C (-58 to 104 °F)",
-                        "Is it in °F or in °C?"));
+                        "a monthly mean is -50 to 40 °C (-58 to 104 °F)",
+                        "Check °F or °C."));
             }
         }
         Refused.unlessEmpty(problems);
@@ -74,7 +73,7 @@ public record Normals(List<Double> monthly, List<List<Double>> departures) {
                     "departures",
                     departures.size() + " months",
                     "each of the twelve has seven days, within 60 °C of its mean",
-                    "Read the station’s file again.");
+                    "Import the station’s file again.");
         }
     }
 
@@ -108,7 +107,7 @@ public record Normals(List<Double> monthly, List<List<Double>> departures) {
                         "file",
                         of.size() + " days in " + name(month),
                         "each month of the year has 28 days or more with a high and a low",
-                        "Ask the station for a longer record, or put in the monthly means by hand."));
+                        "Get a longer record, or enter the monthly means."));
             }
             monthly.add(tenth(mean(of, DailyWeather::mean)));
         }

@@ -331,7 +331,7 @@ public final class Places {
     /**
      * The one place that a text names.
      *
-     * @param field that it was typed in
+     * @param field that it was entered
      * @throws Refused with those of the name, or with the nearest spellings
      */
     public Place one(String field, String typed) {
@@ -347,7 +347,7 @@ public final class Places {
                     field,
                     typed,
                     "the tables have the northern states and Canada, not " + found.elsewhere.get(),
-                    "Use the file of the nearest weather station.");
+                    "Import the file of the nearest weather station.");
         }
         if (found.places.isEmpty()) {
             throw new Refused(
@@ -355,15 +355,15 @@ public final class Places {
                     typed,
                     "no town or county of this name is known",
                     found.nearest.isEmpty()
-                            ? "Enter a town near it or the county, with its state."
-                            : "Is it %s? If not, enter a town near it or the county, with its state."
+                            ? "Enter a nearby town or the county, with its state."
+                            : "Did you mean %s? If not, enter a nearby town or the county, with its state."
                                     .formatted(String.join("; ", found.nearest)));
         }
         throw new Refused(
                 field,
                 typed,
-                "more than one place has this name",
-                "Which is it: %s%s?"
+                "more than one place has that name",
+                "Choose one: %s%s"
                         .formatted(String.join("; ", choices(found)), found.more == 0 ? "" : "; " + found.andMore()));
     }
 

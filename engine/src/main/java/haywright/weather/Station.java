@@ -38,7 +38,7 @@ public record Station(String name, List<DailyWeather> days) {
     public Station {
         days = List.copyOf(days);
         if (days.isEmpty()) {
-            throw new Refused("days", "none", "a record has days with a high and a low", "Is it the right file?");
+            throw new Refused("days", "none", "no day has both a high and a low", "Check that it is the right file.");
         }
         int run = 1;
         for (int i = 1; i < days.size(); i++) {
@@ -48,16 +48,16 @@ public record Station(String name, List<DailyWeather> days) {
                 throw new Refused(
                         "date",
                         day.date().toString(),
-                        "each day stands once, after the day before; this one follows " + before.date(),
-                        "Are two stations in one file?");
+                        "days go in order, each once; this one follows " + before.date(),
+                        "Check for two stations in one file.");
             }
             run = day.high() == before.high() && day.low() == before.low() ? run + 1 : 1;
             if (run > LONGEST_RUN) {
                 throw new Refused(
                         "days",
                         "%d days to %s with the same high and low".formatted(run, day.date()),
-                        "no weather stands so still; the instrument did",
-                        "Take these days out of the file.");
+                        "weather never holds that steady: the instrument stuck",
+                        "Delete these days from the file.");
             }
         }
     }

@@ -40,7 +40,7 @@ public record StationWinters(
         winters = List.copyOf(winters);
         if (winters.size() > MOST) {
             throw new Refused(
-                    "winters", winters.size() + " winters", "thirty are kept", "Read the station’s file again.");
+                    "winters", winters.size() + " winters", "thirty are kept", "Import the station’s file again.");
         }
     }
 

@@ -79,8 +79,8 @@ public record WeatherGenerator(List<MonthFit> months, List<List<Double>> a, List
             throw new Refused(
                     "days",
                     days.size() + " days",
-                    "ten years of days are needed to draw others like them, with every month among them",
-                    "Use the winters of the record themselves.");
+                    "it takes ten years of days, every month among them, to simulate others",
+                    "Use the record’s own winters.");
         }
         var months = IntStream.rangeClosed(1, 12)
                 .mapToObj(month -> month(month, days))

@@ -39,9 +39,9 @@ class CountLineTest {
     @Test
     void aWholeLineOfAnotherKindIsSaidToBeOne() {
         assertThatThrownBy(() -> CountLine.read(CheckLetter.add("S4K2QX-1")))
-                .hasMessageContaining("not a line from a sheet");
+                .hasMessageContaining("not a line from a weight");
         assertThatThrownBy(() -> CountLine.read(CheckLetter.add("W4K2QX-261325-1100-")))
-                .hasMessageContaining("not a line from a sheet");
+                .hasMessageContaining("not a line from a weight");
         assertThatThrownBy(() -> CountLine.read(CheckLetter.add("W4K2QX-261125-")))
                 .hasMessageContaining("1 to 400 numbers");
     }

@@ -160,7 +160,7 @@ class PrecisionTest {
     void whatCannotBeReachedIsSaid() {
         var found = size(Spread.of(0.4, 0.4, 9), 100, 0.5).of(Rule.CHEAPEST);
         assertThat(found.reached()).isFalse();
-        assertThat(found.why()).contains("Ask for a wider one");
+        assertThat(found.why()).contains("Ask for a wider plus");
     }
 
     @Test

@@ -221,7 +221,7 @@ class PublishedRowsTest {
         c.put("R060", () -> {
             published(Material.STANDING_FORAGE, 10, 15);
             assertThat(FieldWalk.advised(40, false).stops()).isBetween(10, 15);
-            assertThat(FieldWalk.advised(41, false).why()).contains("more than the 40");
+            assertThat(FieldWalk.advised(41, false).why()).contains("published 40");
         });
         c.put("R061", () -> conflictIsShown("R061", Material.STANDING_FORAGE));
         c.put("R062", () -> assertThat(FieldWalk.advised(30, true).stops()).isEqualTo(20));

@@ -57,8 +57,7 @@ class SamplingPlanTest {
         assertThat(thin.isEnough()).isFalse();
         var thick = new CompositeMass(0.025, 0.6, 170, 20, 0.227, 2);
         assertThat(thick.isTooMuch()).isTrue();
-        assertThatThrownBy(() -> new CompositeMass(0.6, 0.4, 160, 20, 0.2, 2))
-                .hasMessageContaining("Is the unit right?");
+        assertThatThrownBy(() -> new CompositeMass(0.6, 0.4, 160, 20, 0.2, 2)).hasMessageContaining("Check the unit.");
     }
 
     @Test

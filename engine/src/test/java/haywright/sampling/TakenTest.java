@@ -42,7 +42,7 @@ class TakenTest {
                 }
             }
         }
-        assertThatThrownBy(() -> Taken.read(CheckLetter.add("S4K2QX-1"))).hasMessageContaining("code of a bag");
+        assertThatThrownBy(() -> Taken.read(CheckLetter.add("S4K2QX-1"))).hasMessageContaining("bag code");
         assertThatThrownBy(() -> Taken.read(CheckLetter.add("S4K2QX-269925-JB-11")))
                 .hasMessageContaining("not a line");
         assertThatThrownBy(() -> new Taken(LocalDate.of(2026, 1, 1), " ", List.of(0), "", List.of()))

@@ -18,14 +18,14 @@ class DrawFieldIT {
 
     private static void aSheet(Page page, String ranch) {
         page.navigate(house.begin());
-        page.getByLabel("What the ranch is called").fill(ranch);
+        page.getByLabel("Ranch name").fill(ranch);
         Walker.push(page, "Add the ranch");
         assertThat(page).hasURL(Pattern.compile("/ranch/.*/"));
         page.navigate(page.url().replaceAll("\\?.*", "") + "take/fields/draw");
-        page.getByLabel("What the field is called").fill("Creek meadow");
+        page.getByLabel("Field name").fill("Creek meadow");
         page.getByLabel("Latitude").fill("44.5031, -109.5012");
         Walker.push(page, "Lay out the sheet");
-        assertThat(page.getByText("1 corner so far; three or more make a field."))
+        assertThat(page.getByText("1 corner so far; a field needs three or more."))
                 .isVisible();
     }
 
@@ -47,7 +47,7 @@ class DrawFieldIT {
         tap(page, 0.56, 0.44, "acres, closed from corner 3 back to 1.");
         tap(page, 0.3, 0.99, "it crosses edge 1 to 2");
         tap(page, 0.06, 0.44, "acres, closed from corner 4 back to 1.");
-        Walker.push(page, "Take the last corner back");
+        Walker.push(page, "Undo the last corner");
         assertThat(page.getByText("acres, closed from corner 3 back to 1.")).isVisible();
         Walker.push(page, "Close it and save");
         assertThat(page.getByText("Field drawn: Creek meadow")).isVisible();
@@ -60,7 +60,7 @@ class DrawFieldIT {
         var page = walker.page(1280, 900, true);
         aSheet(page, "Sage Flat");
         tap(page, 0.56, 0.94, "2 corners so far");
-        page.getByLabel("So far from the last corner").fill("440");
+        page.getByLabel("Distance from the last corner").fill("440");
         page.getByLabel("Bearing, degrees").fill("north");
         page.getByLabel("Bearing, degrees").press("Enter");
         assertThat(page).hasTitle(Pattern.compile("^Error: "));

@@ -46,14 +46,14 @@ class NewRanchIT {
         page.navigate(house.begin());
         Walker.press(page, "Add the ranch");
         assertThat(page.getByText("One thing to fix")).isVisible();
-        page.getByLabel("What the ranch is called").fill(name);
+        page.getByLabel("Ranch name").fill(name);
         Walker.press(page, "Add the ranch");
         assertThat(page.getByRole(AriaRole.HEADING, heading(name))).isVisible();
 
         Walker.follow(page, "Go to Lots");
-        Walker.follow(page, "Put in the first lot");
+        Walker.follow(page, "Add the first lot");
         Walker.follow(page, "Bales Counted, with the weight of one.");
-        page.getByLabel("What it is called on the ranch").fill("Ditch-side stack");
+        page.getByLabel("Lot name").fill("Ditch-side stack");
         page.getByLabel("Kind of feed").selectOption("grass_hay");
         page.getByLabel("large round bales").press("Space");
         page.getByLabel("How many bales").fill("210");
@@ -79,20 +79,20 @@ class NewRanchIT {
 
         // correct
         page.getByLabel("Weight of a bale").fill("1,250 lb");
-        page.getByLabel("How it is kept").selectOption("tarped");
-        page.getByLabel("What a ton would cost to replace").fill("$165");
+        page.getByLabel("Storage").selectOption("tarped");
+        page.getByLabel("Price to replace a ton").fill("$165");
         Walker.press(page, "Save the lot");
         assertThat(page.getByText("Lot added: Ditch-side stack")).isVisible();
         assertThat(page.locator("#main").getByText("131 tons").first()).isVisible();
 
         // the figure opens to its workings
-        page.getByText("How the tons are known").press("Enter");
-        page.getByText("How it is worked out").first().press("Enter");
-        assertThat(page.getByText("typed in as 1250")).isVisible();
+        page.locator(".slip .more summary").first().press("Enter");
+        page.getByText("How it is figured").first().press("Enter");
+        assertThat(page.getByText("entered as 1250")).isVisible();
 
         // undo, and undo the undo
         Walker.press(page, "Undo");
-        assertThat(page.getByText("Nothing is in the yard yet.")).isVisible();
+        assertThat(page.getByText("No lots yet.")).isVisible();
         Walker.press(page, "Undo");
         assertThat(page.locator("#main").getByText("Ditch-side stack").first()).isVisible();
 

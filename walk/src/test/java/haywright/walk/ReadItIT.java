@@ -38,7 +38,7 @@ class ReadItIT {
 
     private void walk(Page page, String name) {
         page.navigate(house.begin());
-        page.getByLabel("What the ranch is called").fill(name);
+        page.getByLabel("Ranch name").fill(name);
         press(page, "Add the ranch");
         assertThat(page.getByRole(
                         AriaRole.HEADING,

@@ -60,11 +60,11 @@ class RoadIT {
         var ranch = page.url().replaceAll("(/ranch/[^/?]*).*", "$1");
         Assertions.assertThat(letter(page, ranch)).contains("usual cold at Valentine, NE");
         page.navigate(ranch + "/settings/weather");
-        Walker.press(page, "Take the weather out");
+        Walker.press(page, "Delete the weather");
         var mild = letter(page, ranch);
         Assertions.assertThat(mild).contains("Figured for mild weather.");
         page.locator("#f-town").fill("Valentin, NE");
-        Walker.press(page, "Count its winters");
+        Walker.press(page, "Count the cold");
         assertThat(page.locator("#problems")).containsText("Valentine, NE");
         page.locator("[name=which][value='Valentine, NE']").press("Space");
         Walker.press(page, "Find its winters");
@@ -100,7 +100,7 @@ class RoadIT {
     void aProteinTypedIntoANewRanchMovesBenchAndLetterAlike() {
         var page = walker.page(1280, 900, false);
         page.navigate(house.begin());
-        page.getByLabel("What the ranch is called").fill("Cold Spring Ranch");
+        page.getByLabel("Ranch name").fill("Cold Spring Ranch");
         Walker.press(page, "Add the ranch");
         var ranch = page.url().replaceAll("(/ranch/[^/?]*).*", "$1");
 

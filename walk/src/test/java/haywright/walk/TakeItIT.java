@@ -41,11 +41,11 @@ class TakeItIT {
 
     private static void aRanchWithAStack(Page page) {
         page.navigate(house.begin());
-        page.getByLabel("What the ranch is called").fill("Alkali Bench");
+        page.getByLabel("Ranch name").fill("Alkali Bench");
         Walker.button(page, "Add the ranch").click();
         assertThat(page).hasURL(Pattern.compile("/ranch/.*/$"));
         page.navigate(page.url() + "lots/new/bales");
-        page.getByLabel("What it is called on the ranch").fill("Creek stack");
+        page.getByLabel("Lot name").fill("Creek stack");
         page.getByLabel("Kind of feed").selectOption("grass_hay");
         page.getByLabel("large square bales").check();
         page.getByLabel("How many bales").fill("96");
@@ -53,8 +53,8 @@ class TakeItIT {
         page.getByLabel("Rows").fill("4");
         page.getByLabel("Bales in a row").fill("12");
         page.getByLabel("Tiers high").fill("2");
-        page.getByLabel("How it is kept").selectOption("tarped");
-        page.getByLabel("What a ton would cost to replace").fill("170");
+        page.getByLabel("Storage").selectOption("tarped");
+        page.getByLabel("Price to replace a ton").fill("170");
         Walker.button(page, "Save the lot").click();
         assertThat(page.getByText("Lot added: Creek stack")).isVisible();
     }
@@ -67,13 +67,14 @@ class TakeItIT {
         assertThat(page.locator("figure svg")).isVisible();
 
         // err, and correct
-        page.getByLabel("How far off the answer may be").fill("half");
+        page.locator("#change > summary").click();
+        page.getByLabel("Accuracy, plus or minus").fill("half");
         Walker.button(page, "Show the plan").click();
         assertThat(page).hasTitle(Pattern.compile("^Error: "));
-        assertThat(page.getByLabel("How far off the answer may be")).hasValue("half");
-        page.getByLabel("How far off the answer may be").fill("0.8");
-        page.getByLabel("How many, by which rule").selectOption("ten_percent");
-        page.getByLabel("The back cannot be walked up to").check();
+        assertThat(page.getByLabel("Accuracy, plus or minus")).hasValue("half");
+        page.getByLabel("Accuracy, plus or minus").fill("0.8");
+        page.getByLabel("Rule for how many").selectOption("ten_percent");
+        page.getByLabel("Can’t reach the back").check();
         Walker.button(page, "Show the plan").click();
         assertThat(page.getByText("Take 10 bales, 2 cores each.")).isVisible();
         Walker.button(page, "Make the field sheet").click();
@@ -92,7 +93,7 @@ class TakeItIT {
         var file = downloads.resolve("sheet.html");
         download.saveAs(file);
         var html = Files.readString(file);
-        Assertions.assertThat(html).contains("Butt end only: walk round");
+        Assertions.assertThat(html).contains("Butt ends only");
         var silent = walker.page(360, 740, false);
         silent.setContent(html);
         assertThat(silent.getByText("Scripts are off")).isVisible();
@@ -133,7 +134,7 @@ class TakeItIT {
 
         // a number that cannot be is said at its box, and there is no line until it is put right
         phone.getByLabel("Cores").nth(3).fill("500");
-        assertThat(phone.getByText("Number 4: write a whole number from 0 to 35."))
+        assertThat(phone.getByText("Number 4: enter a whole number from 0 to 35."))
                 .isVisible();
         assertThat(phone.locator("#copy")).isDisabled();
         phone.getByLabel("Cores").nth(3).fill("2");
@@ -155,7 +156,7 @@ class TakeItIT {
 
     private static void comesBack(Page page, String line) {
         page.locator("#trail").getByText("Take it").click();
-        var box = page.getByLabel("The line, or everything in the file");
+        var box = page.getByLabel("The line, or the whole file");
         box.fill(line.replace("2222122220", "2222212220"));
         Walker.button(page, "Read the line").click();
         assertThat(page.getByText("a character was changed or two were swapped").first())

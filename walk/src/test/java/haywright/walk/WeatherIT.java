@@ -43,7 +43,7 @@ class WeatherIT {
     void aWinterOnAPhone() {
         var page = walker.page(360, 740, false);
         page.navigate(house.begin());
-        Walker.fill(page, "What the ranch is called", "Sweetwater Bench");
+        Walker.fill(page, "Ranch name", "Sweetwater Bench");
         Walker.push(page, "Add the ranch");
         page.waitForURL(Pattern.compile(".*/ranch/.*"));
         var ranch = page.url().replaceAll("/$", "");
@@ -53,10 +53,11 @@ class WeatherIT {
 
         // another file first; then a name spelled wrong, and the place itself
         page.navigate(ranch + "/settings/weather");
+        Walker.unfold(page, "Or import a station’s file");
         page.locator("#f-file")
                 .setInputFiles(new FilePayload(
                         "hay.csv", "text/csv", "lot,tons\nnorth,80\n".getBytes(StandardCharsets.UTF_8)));
-        Walker.push(page, "Read it in");
+        Walker.push(page, "Import it");
         assertThat(page).hasTitle(Pattern.compile("^Error: "));
         assertThat(page.locator("#problems")).containsText("a line has station, date, element");
         fits(page);
@@ -69,6 +70,7 @@ class WeatherIT {
         assertThat(page.locator("#main")).containsText("28, 1990-91 to 2017-18, estimated");
         fits(page);
         assertThat(page.locator("#main")).containsText("no windbreak");
+        Walker.unfold(page, "Change the place, wind, shelter or coats");
         Walker.fill(page, "Wind on a usual winter day", "300 km/h");
         Walker.push(page, "Save");
         assertThat(page.locator("#problems")).containsText("300 km/h");
@@ -81,52 +83,51 @@ class WeatherIT {
         // the picture and the rule that comes out
         page.navigate(ranch + "/herd");
         Walker.push(Walker.link(page, "Old cows"));
-        assertThat(page.locator("#main")).containsText("put out, a head and day");
+        assertThat(page.locator("#main")).containsText("per head per day");
         assertThat(page.locator("#main")).containsText("16 of 20 winters");
-        assertThat(page.locator("svg.picture").nth(1)).containsText("calving begins");
+        assertThat(page.locator("svg.picture").first()).containsText("calving starts");
         fits(page);
 
         // last winter: what is missing is said; then the two are side by side
         page.navigate(ranch + "/herd/last-winter");
-        Walker.push(Walker.link(page, "Say the day of grass"));
-        Walker.fill(page, "Day grass is expected", LONG.format(today.plusDays(150)));
+        Walker.push(Walker.link(page, "Enter the turnout date"));
+        Walker.fill(page, "Turnout date", LONG.format(today.plusDays(150)));
         Walker.push(page, "Save");
         page.navigate(ranch + "/settings/last-winter");
         Walker.fill(page, "Head fed", "120");
         Walker.fill(page, "Days fed", "150");
-        Walker.fill(page, "Everything fed, as hay", "330");
+        Walker.fill(page, "All feed fed, as hay", "330");
         Walker.push(page, "Save");
         page.navigate(ranch + "/herd/last-winter");
-        assertThat(page.locator("#main")).containsText("Last winter a head got 36.7 lb a day");
+        assertThat(page.locator("#main")).containsText("36.7 lb");
         fits(page);
         // so much is what cattle eat to appetite: there is nothing to count
-        assertThat(Walker.button(page, "Count them so")).hasCount(0);
+        assertThat(Walker.button(page, "Use it")).hasCount(0);
 
         // two of one, and one of two
         page.navigate(ranch + "/herd");
         Walker.push(Walker.link(page, "Old cows"));
         Walker.push(Walker.link(page, "Split"));
-        Walker.fill(page, "How many go", "120");
-        Walker.fill(page, "What the new group is called", "Thin cows");
+        Walker.fill(page, "Head to split off", "120");
+        Walker.fill(page, "Name of the new group", "Thin cows");
         Walker.push(page, "Split them");
         assertThat(page.locator("#problems")).containsText("some go and some stay of the 120");
-        Walker.fill(page, "How many go", "30");
+        Walker.fill(page, "Head to split off", "30");
         fits(page);
         Walker.push(page, "Split them");
         assertThat(page.locator("#main")).containsText("30 mature cows");
         Walker.push(Walker.link(page, "Old cows"));
         assertThat(page.locator("#main")).containsText("30 head split off as Thin cows");
-        Walker.push(Walker.link(page, "Join another to it"));
+        Walker.push(Walker.link(page, "Join another"));
         fits(page);
-        page.getByLabel("Which group comes into it")
-                .selectOption(new com.microsoft.playwright.options.SelectOption().setIndex(1));
+        page.getByLabel("Group to join").selectOption(new com.microsoft.playwright.options.SelectOption().setIndex(1));
         Walker.push(page, "Join them");
         assertThat(page.locator("#main")).containsText("30 head of Thin cows joined 90 head");
         assertThat(page.locator("#main")).containsText("120 mature cows");
 
         page.navigate(ranch + "/settings/weather");
-        Walker.push(page, "Take the weather out");
-        assertThat(page.locator("#main")).containsText("not said: needs are those of mild days");
+        Walker.push(page, "Delete the weather");
+        assertThat(page.locator("#main")).containsText("not entered: needs are for mild days");
         Walker.leave(page);
     }
 

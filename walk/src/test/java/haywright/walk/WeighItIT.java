@@ -23,6 +23,7 @@ class WeighItIT {
         page.navigate(house.begin());
         Walker.button(page, "Open the demo").click();
         page.navigate(page.url().replaceAll("/[a-z]*$", "/lots"));
+        Walker.unfold(page, "More on Meadow hay");
         page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Weigh Meadow hay"))
                 .click();
         var weigh = page.url();
@@ -56,7 +57,7 @@ class WeighItIT {
         Walker.leave(phone);
 
         page.navigate(weigh.replaceAll("/take/.*", "/take"));
-        page.getByLabel("The line, or everything in the file").fill(line);
+        page.getByLabel("The line, or the whole file").fill(line);
         Walker.button(page, "Read the line").click();
         // 1,080 + 1,120 + 1,100 + 1,060 + 1,140 = 5,500 lb of five bales
         assertThat(page.locator("#main").getByText("1,100 lb").first()).isVisible();

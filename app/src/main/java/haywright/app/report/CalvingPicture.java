@@ -76,7 +76,7 @@ public record CalvingPicture(String group, List<CalvingWeek> weeks, LocalDate to
         }
         drawn.add(Svg.line(LEFT, TOP + HEIGHT, LEFT + WIDTH, TOP + HEIGHT));
         drawn.add(today(first, span, perDay));
-        return Svg.picture("calving", 340, 152, "Calving weeks: " + group, "Head a week. " + words() + ".", drawn);
+        return Svg.picture("calving", 340, 152, "Calving weeks: " + group, "Head per week. " + words() + ".", drawn);
     }
 
     private String today(LocalDate first, long span, double perDay) {

@@ -71,7 +71,7 @@ public record FieldSheet(
         return sampling.what();
     }
 
-    /** Where it lies, as it was typed so that a stranger finds it; empty where nobody said. */
+    /** Where it lies, as it was typed so that a stranger finds it; empty where was not entered. */
     public String liesAt() {
         return lot == null ? "" : lot.where();
     }
@@ -146,7 +146,7 @@ public record FieldSheet(
                 : "";
         return walks.isEmpty()
                 ? ""
-                : "Latitude and longitude; one after the other along the dashed line%s; north is up.".formatted(apart);
+                : "Latitude and longitude, in order along the dashed line%s; north is up.".formatted(apart);
     }
 
     /** Empty where nothing is stacked or the stack is too large to draw. */
@@ -162,8 +162,7 @@ public record FieldSheet(
                 ? ""
                 : layout().isPresent()
                         ? StackDrawing.KEY
-                        : "Black with a number: a stop. Dashed: the walk, along the edge of what is no field. "
-                                + walkSays();
+                        : "Black number: a stop. Dashed: the walk, around what is not field. " + walkSays();
     }
 
     /** What is to be weighed on the way and written down: "Bales weighed, lb"; empty where nothing is. */
@@ -221,7 +220,7 @@ public record FieldSheet(
 
     /** The number that draws the same ones again; empty where nothing was drawn. */
     public String drawn() {
-        return plan.picks().isPresent() || field().isPresent() ? "draw number " + sampling.seed() : "";
+        return plan.picks().isPresent() || field().isPresent() ? "pick set " + sampling.seed() : "";
     }
 
     public List<String> cautions() {
@@ -238,9 +237,7 @@ public record FieldSheet(
 
     /** Why there are two bags, for somebody with cold hands. */
     public String twoBags() {
-        return sampling.twoComposites()
-                ? "Two bags: odd numbers into A, even ones into B. Never mix the two and never split one."
-                : "";
+        return sampling.twoComposites() ? "Two bags: odd numbers in A, even in B. Don’t mix them or split one." : "";
     }
 
     public List<Label> labels() {

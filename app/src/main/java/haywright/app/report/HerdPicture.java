@@ -11,7 +11,7 @@ import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
 
 /**
- * What one head needs from today to grass, as one line through a band of winters, with the days that matter. The line is
+ * What one head needs from today to turnout, as one line through a band of winters, with the days that matter. The line is
  * the usual cold; over the band lies one winter in ten, under it another; the white under all is what a mild day takes.
  *
  * @param unit in words, of pounds: {@code lb of Meadow hay}
@@ -64,12 +64,12 @@ public record HerdPicture(String unit, List<Week> weeks, List<Mark> marks) {
                 - weeks.get(week).usual();
     }
 
-    /** {@code 24 lb of Meadow hay a head and day now, 33 at the most in the week of Apr 12. In the week of Jan 5 …}. */
+    /** {@code 24 lb of Meadow hay per head per day now, 33 at the most in the week of Apr 12. In the week of Jan 5 …}. */
     public String words() {
         var most = weeks.get(hardest());
-        var says = "%s %s a head and day now".formatted(amount(weeks.get(0).usual()), unit);
+        var says = "%s %s per head per day now".formatted(amount(weeks.get(0).usual()), unit);
         if (hardest() > 0) {
-            says += ", %s at the most, in the week of %s".formatted(amount(most.usual()), Show.day(most.begins()));
+            says += ", %s at most, in the week of %s".formatted(amount(most.usual()), Show.day(most.begins()));
         }
         int widest = IntStream.range(0, weeks.size()).reduce(0, (x, y) -> over(y) > over(x) + 1e-9 ? y : x);
         return over(widest) < LEAST_SAID
@@ -119,7 +119,7 @@ public record HerdPicture(String unit, List<Week> weeks, List<Mark> marks) {
         drawn.addAll(figures(usual, mild, bottom));
         drawn.addAll(months(bottom));
         return Svg.picture(
-                "herd", 340, (int) (bottom + 26), "The need from today to grass", words() + ". " + marked(), drawn);
+                "herd", 340, (int) (bottom + 26), "The need from today to turnout", words() + ". " + marked(), drawn);
     }
 
     private String marked() {

@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.stream.IntStream;
 
 /**
- * What one head needs of one thing in the weeks to come, as a stack of its parts from today to grass.
+ * What one head needs of one thing in the weeks to come, as a stack of its parts from today to turnout.
  *
  * @param id names the picture on its page
  * @param about what is needed, to begin a sentence with: {@code Energy (NEm)}
@@ -27,7 +27,7 @@ public record NeedPicture(String id, String about, String unit, int decimals, Li
     private static final double LABEL_WIDE = 84;
     private static final double SMALL = 1e-9;
 
-    /** @param says what the part is for: {@code for the calf in her}; empty where it is the whole */
+    /** @param says what the part is for: {@code for the unborn calf}; empty where it is the whole */
     public record Band(String says, List<Double> values) {}
 
     public NeedPicture {
@@ -58,8 +58,8 @@ public record NeedPicture(String id, String about, String unit, int decimals, Li
         int high = highest();
         var middle = high == 0 || high == last
                 ? ""
-                : ", %s at the most, in the week of %s".formatted(said(high), Show.day(dates.get(high)));
-        return "%s: %s a day now%s, %s in the week of %s"
+                : ", %s at most, in the week of %s".formatted(said(high), Show.day(dates.get(high)));
+        return "%s: %s per day now%s, %s in the week of %s"
                 .formatted(about, said(0), middle, said(last), Show.day(dates.get(last)));
     }
 
@@ -89,7 +89,7 @@ public record NeedPicture(String id, String about, String unit, int decimals, Li
         drawn.addAll(labels);
         drawn.addAll(ends(top));
         drawn.addAll(months());
-        return Svg.picture(id, 340, 210, about + " from today to grass", words() + ".", drawn);
+        return Svg.picture(id, 340, 210, about + " from today to turnout", words() + ".", drawn);
     }
 
     private String fill(int band) {

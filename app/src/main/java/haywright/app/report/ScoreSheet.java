@@ -26,10 +26,8 @@ public record ScoreSheet(Ranch ranch, Group group, LocalDate made) {
     /** The first calving less 90 to 60 days: late enough to tell, early enough to mend. Empty where none is known. */
     public String when() {
         return firstCalf()
-                .map(first ->
-                        "Best between %s and %s, 90 to 60 days before the first calf: there is still time to feed the thin ones."
-                                .formatted(
-                                        Show.date(first.minusDays(FIRST_DAYS)), Show.date(first.minusDays(LAST_DAYS))))
+                .map(first -> "Best from %s to %s, 90 to 60 days before the first calf, in time to feed the thin ones."
+                        .formatted(Show.date(first.minusDays(FIRST_DAYS)), Show.date(first.minusDays(LAST_DAYS))))
                 .orElse("");
     }
 
@@ -64,12 +62,12 @@ public record ScoreSheet(Ranch ranch, Group group, LocalDate made) {
                         "Score " + group.name(),
                         code(),
                         ranch.name() + " · made " + day(),
-                        "Score %d of %d, as they walk by; do not pick out the thin ones."
+                        "Score %d of %d as they walk by; don’t pick out the thin ones."
                                 .formatted(toScore(), group.head()),
                         "score",
                         TENTHS,
                         Collections.nCopies(toScore(), ""),
-                        "1 to 9, halves allowed. At the chute keep hands and head out of the gate. Tags of those below %s, and of the young ones, go on the paper."
+                        "1 to 9, halves allowed. At the chute keep hands and head out of the gate. Write down tags below %s, and of young ones."
                                 .formatted(thin()))
                 .page();
     }
@@ -77,7 +75,7 @@ public record ScoreSheet(Ranch ranch, Group group, LocalDate made) {
     public Paper paper(Paper.Size size) {
         return Paper.of(
                 "Score sheet, " + group.name(),
-                "Boxes for the condition scores of %s, thin and young ones apart".formatted(group.name()),
+                "Boxes for the condition scores of %s, thin and young ones separate".formatted(group.name()),
                 "haywright/app/report/scoreSheet.jte",
                 this,
                 size,

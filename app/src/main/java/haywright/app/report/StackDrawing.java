@@ -18,8 +18,8 @@ import org.jspecify.annotations.Nullable;
  */
 public record StackDrawing(Layout layout, List<Integer> picks) {
     public static final String KEY =
-            "Black with a number: core it, in that order. Hatched: out of reach from the ground. Gray: a corner bale, which the"
-                    + " list names by its other face.";
+            "Black number: core it, in that order. Hatched: out of reach from the ground. Gray: a corner bale, on the"
+                    + " list by its other face.";
 
     private static final int WIDE = 640;
     private static final int LABEL = 22;
@@ -74,7 +74,7 @@ public record StackDrawing(Layout layout, List<Integer> picks) {
     }
 
     private String describe() {
-        return "%d of %d bales, numbered in walking order; the list beside says where each lies."
+        return "%d of %d bales, numbered in walking order; the list beside tells where each is."
                 .formatted(picks.size(), layout.count());
     }
 
@@ -111,7 +111,7 @@ public record StackDrawing(Layout layout, List<Integer> picks) {
 
     private static String name(Place.Side side) {
         return side == Place.Side.ROW
-                ? "In the order one walks past them"
+                ? "In walking order"
                 : side.words().substring(0, 1).toUpperCase(Locale.ROOT)
                         + side.words().substring(1)
                         + ", as you face it";

@@ -23,10 +23,7 @@ public record WeighSheet(Ranch ranch, Lot lot, LocalDate made) {
     public WeighSheet {
         if (lot.stock().bales() == 0) {
             throw new Refused(
-                    "lot",
-                    lot.name(),
-                    "it does not lie in bales",
-                    "Put the weight of all of it on its own page, from the load tickets.");
+                    "lot", lot.name(), "it is not baled", "Enter its weight on its own page, from the load tickets.");
         }
     }
 
@@ -66,13 +63,13 @@ public record WeighSheet(Ranch ranch, Lot lot, LocalDate made) {
                         "Weigh " + lot.name(),
                         code(),
                         ranch.name() + " · made " + day(),
-                        "Weigh these; at the least those marked with a star.",
+                        "Weigh these, at least the ones with a star.",
                         "lb",
                         1,
                         rows().stream()
                                 .map(r -> r.where() + (r.first() ? " *" : ""))
                                 .toList(),
-                        "Nobody stands under a lifted bale or between the loader and the stack; keep 33 ft (10 m) from power"
+                        "Nobody under a lifted bale or between loader and stack; keep 33 ft (10 m) from power"
                                 + " lines. Local rules first.")
                 .page();
     }

@@ -44,7 +44,7 @@ public record WintersPicture(String place, List<MeanWinter> winters) {
         var sorted = byHardness();
         var hardest = sorted.get(sorted.size() - 1);
         var mildest = sorted.get(0);
-        return "Middle winter %s degree-days below 18 °F, November to March; hardest %s with %s, mildest %s with %s"
+        return "Middle winter: %s degree-days below 18 °F, November to March. Hardest %s with %s, mildest %s with %s"
                 .formatted(
                         Show.number(middle(sorted, WintersPicture::degreeDays), 0),
                         hardest.words(),

@@ -49,7 +49,7 @@ public final class DamagedRanch {
 
     private void show(Context http, UUID id, Refused wrong, String problem) {
         http.status(422);
-        var frame = Frame.plain(http, "This ranch cannot be read");
+        var frame = Frame.plain(http, "This ranch can’t be read");
         var view = new View(
                 id,
                 frame.token(),
@@ -69,12 +69,12 @@ public final class DamagedRanch {
         recovery.lastRevision(id)
                 .ifPresent(revision -> ways.add(new Way(
                         "history",
-                        "The last good revision is number %d%s (%s)."
+                        "The last good version is number %d%s (%s)."
                                 .formatted(
                                         revision.rev(),
                                         revision.savedAt() == null ? "" : ", saved " + day(revision.savedAt()),
                                         RanchFiles.holds(revision.ranch())),
-                        "Go back to revision " + revision.rev())));
+                        "Go back to version " + revision.rev())));
         recovery.newestCopy(id)
                 .ifPresent(copy -> ways.add(new Way(
                         "copy",
@@ -94,7 +94,7 @@ public final class DamagedRanch {
                     .contentType("application/octet-stream")
                     .result(desk.store().recovery().raw(id(http)).doc());
         } catch (Refused e) {
-            throw new NotFoundResponse("There is no such ranch here.");
+            throw new NotFoundResponse("That ranch is not here.");
         }
     }
 
@@ -106,13 +106,13 @@ public final class DamagedRanch {
             recovery.putInPlace(copy.ranch(), Desk.WHO, "Back to the copy of " + Show.date(copy.day()));
         } else {
             var revision = recovery.lastRevision(id).orElseThrow(DamagedRanch::gone);
-            recovery.putInPlace(revision.ranch(), Desk.WHO, "Back to revision " + revision.rev());
+            recovery.putInPlace(revision.ranch(), Desk.WHO, "Back to version " + revision.rev());
         }
         Page.leave(http, "/ranch/" + id + "/history");
     }
 
     private static NotFoundResponse gone() {
-        return new NotFoundResponse("This way back is not there any more.");
+        return new NotFoundResponse("This way back is gone.");
     }
 
     private static UUID id(Context http) {

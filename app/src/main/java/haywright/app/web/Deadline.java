@@ -44,7 +44,7 @@ public final class Deadline extends Handler.Wrapper {
     private static final int PIECE = 4 * 1024;
 
     private static final String CROWDED =
-            "Too many others are sending something to Haywright right now, and nothing of yours was taken. Wait a few seconds and send it again.";
+            "Haywright is busy and did not take what you sent. Wait a few seconds and send it again.";
 
     private final Patience patience;
     private final Places places;

@@ -82,7 +82,7 @@ public final class Errors {
                                     500,
                                     List.of(
                                             Pages.log(http, e instanceof Inside inside ? inside.error() : e),
-                                            "Before you send anything again, look whether it was saved.")));
+                                            "Before you send it again, check whether it was saved.")));
         }
     }
 
@@ -180,31 +180,31 @@ public final class Errors {
     static String title(int status) {
         return switch (status) {
             case 401 -> "Haywright is locked";
-            case 403 -> "This cannot be taken";
-            case 404 -> "There is no such page";
-            case 405 -> "That cannot be done here";
+            case 403 -> "Not accepted";
+            case 404 -> "No such page";
+            case 405 -> "That can’t be done here";
             case 408, 503 -> "That took too long";
-            case 411 -> "Its length is not said";
+            case 411 -> "Its length is missing";
             case 413 -> "Too much at once";
-            case 414, 431 -> "Too long an address or heading";
+            case 414, 431 -> "The address or a header is too long";
             case 421 -> "Not this address";
-            case 422, 507 -> "This cannot be done";
-            default -> status >= 500 ? "Something went wrong in here" : "This cannot be answered";
+            case 422, 507 -> "This can’t be done";
+            default -> status >= 500 ? "Something went wrong" : "This can’t be answered";
         };
     }
 
     static String usual(int status) {
         return switch (status) {
-            case 403 -> "Open the page again and send it again.";
-            case 404 -> "It may have been deleted, or the address has a slip in it.";
+            case 403 -> "Reload the page and send it again.";
+            case 404 -> "It may have been deleted, or the address is mistyped.";
             case 401 -> "Open the address that Haywright printed when it started.";
-            case 408 -> "What was sent did not arrive whole, so nothing was changed. Send it again.";
-            case 411 -> "The length of what is sent must be said first: Content-Length.";
-            case 413 -> "Send less in one go.";
+            case 408 -> "It did not arrive whole, so nothing was changed. Send it again.";
+            case 411 -> "Send its length first: Content-Length.";
+            case 413 -> "Send less at once.";
             case 414, 431 ->
-                "Open the start page. If this comes again, delete this browser's cookies for this address.";
+                "Open the start page. If it happens again, delete this browser’s cookies for this address.";
             case 503 ->
-                "It was stopped after %d seconds. If you saved something, look first whether it is there, then try again."
+                "It was stopped after %d seconds. If you were saving, check whether it is there, then try again."
                         .formatted(Deadline.Patience.USUAL.answer().toSeconds());
             default -> "Go back and try another way.";
         };

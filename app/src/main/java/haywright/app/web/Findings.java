@@ -14,7 +14,7 @@ import java.util.Set;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 
-/** What is wrong with a form, and what is doubted, each by the field it stands beside. */
+/** What is wrong with a form, and what is doubted, each by the field it is beside. */
 public final class Findings {
     private static final int LONGEST = 80;
 
@@ -98,7 +98,7 @@ public final class Findings {
                 .mapToObj(f -> " Did you mean %s?".formatted(Show.quantity(new Quantity(now.value() * f, now.unit()))))
                 .findFirst()
                 .orElse("");
-        return Optional.of("%s is outside of the usual %s to %s.%s"
+        return Optional.of("%s is outside the usual %s to %s.%s"
                 .formatted(
                         Show.quantity(now),
                         Show.significant(low.in(ask.unit()), 4),

@@ -101,7 +101,7 @@ public final class Form {
     public String text(Ask ask, String fix) {
         var text = text(ask);
         if (!Letters.isSeen(text)) {
-            refuse(ask.name(), "", "nothing is written here", fix);
+            refuse(ask.name(), "", "nothing entered", fix);
         }
         return text;
     }
@@ -114,8 +114,8 @@ public final class Form {
             refuse(
                     ask.name(),
                     Letters.inOneLine(text),
-                    "there is a sign in it that no page or paper can hold; its number stands in < >",
-                    "Take it out, and write what should stand there.");
+                    "it has a character that can’t be printed; its number is in < >",
+                    "Delete it and type what belongs there.");
         }
         return text;
     }
@@ -178,7 +178,7 @@ public final class Form {
                 return one;
             }
         }
-        refuse(ask.name(), value(ask), "this is none of the choices", fix);
+        refuse(ask.name(), value(ask), "not one of the choices", fix);
         return all[0];
     }
 
@@ -269,13 +269,19 @@ public final class Form {
         return hasProblems() ? Optional.empty() : built;
     }
 
-    /** A part of what is built; what it refuses is noted at once, so that it stands beside the rest. */
+    /** A part of what is built; what it refuses is noted at once, so that it is beside the rest. */
     public <T> Optional<T> part(Supplier<? extends T> record) {
         return findings.problems.isEmpty() ? read(record) : Optional.empty();
     }
 
     public boolean hasProblems() {
         return findings.areOpen();
+    }
+
+    /** Whether one of these boxes has something to fix or to confirm, so that a fold with it in has to be open. */
+    public boolean isAsking(List<Ask> asks) {
+        return asks.stream()
+                .anyMatch(ask -> !problem(ask).isEmpty() || !doubts(ask).isEmpty());
     }
 
     /** Every problem and open question, as JSON has them: the field in snake_case. */
@@ -299,7 +305,7 @@ public final class Form {
         return findings.messages();
     }
 
-    /** The message that stands beside a field; empty if there is none. */
+    /** The message that is beside a field; empty if there is none. */
     public String problem(Ask ask) {
         return findings.beside(ask);
     }

@@ -65,13 +65,13 @@ public final class Gate {
         HEADERS.forEach(http::header);
         var host = http.header("Host");
         if (host == null || !hosts.contains(name(host))) {
-            throw new HttpResponseException(421, "This address is not one of ours.", Map.of());
+            throw new HttpResponseException(421, "Not an address of this Haywright.", Map.of());
         }
         checkLetters(http);
         boolean reads = http.method() == HandlerType.GET || http.method() == HandlerType.HEAD;
         if (!reads && http.method() != HandlerType.POST) {
             http.header("Allow", "GET, HEAD, POST");
-            throw new HttpResponseException(405, "Pages are opened with GET, and forms are sent with POST.", Map.of());
+            throw new HttpResponseException(405, "Open pages with GET; send forms with POST.", Map.of());
         }
         if (reads && http.path().startsWith("/static/")) {
             return;
@@ -111,8 +111,7 @@ public final class Gate {
         } catch (IllegalCharsetNameException e) {
             // said below
         }
-        throw new HttpResponseException(
-                415, "The letters of what was sent are in no known code. Send it as charset=utf-8.", Map.of());
+        throw new HttpResponseException(415, "The character set is not known. Send it as charset=utf-8.", Map.of());
     }
 
     private static boolean isQuestion(Context http) {
@@ -189,18 +188,18 @@ public final class Gate {
     private static void checkLength(Context http) {
         long length = http.req().getContentLengthLong();
         if (length < 0 && http.header("Transfer-Encoding") != null) {
-            throw new HttpResponseException(411, "The length of what is sent must be said first.", Map.of());
+            throw new HttpResponseException(411, "Send its length first.", Map.of());
         }
         int most = http.isMultipart() ? FILE_LIMIT : isQuestion(http) ? QUESTION_LIMIT : FORM_LIMIT;
         if (length > most) {
             throw new HttpResponseException(
                     413,
-                    "%s were sent, and this is more than can be taken in at once, which is %s. %s"
+                    "%s were sent; the most at once is %s. %s"
                             .formatted(
                                     size(length, most),
                                     size(most, most),
                                     http.isMultipart()
-                                            ? "Is it the right file? Nothing was changed: go back and choose another."
+                                            ? "Nothing was changed. Check that it is the right file, then choose another."
                                             : isQuestion(http)
                                                     ? "Ask in several batches."
                                                     : "Nothing was changed: go back and paste less at once, or send it as a file."),
@@ -220,8 +219,8 @@ public final class Gate {
         if (sent == null && looksLikeJson(http)) {
             throw new HttpResponseException(
                     403,
-                    "JSON is taken from a script that sends the key (./haywright key prints it: Authorization: Bearer KEY)"
-                            + " and says what it is (Content-Type: application/json).",
+                    "JSON needs the key (./haywright key prints it: Authorization: Bearer KEY)"
+                            + " and its type (Content-Type: application/json).",
                     Map.of());
         }
         if (sent == null || !Home.same(sent, home.token())) {

@@ -57,7 +57,7 @@ public final class History {
     }
 
     private static String at(@Nullable Instant at, ZoneId zone) {
-        return at == null ? "at a time that is not known" : AT.format(at.atZone(zone));
+        return at == null ? "time not known" : AT.format(at.atZone(zone));
     }
 
     private static void undo(Page page) {

@@ -50,7 +50,7 @@ public record Home(Path folder, String key, boolean isOpen) {
             throw new Refused(
                     "key",
                     file.toString(),
-                    "the key to the pages is kept here, and it cannot be read or written: " + e.getMessage(),
+                    "the key to the pages is kept here and can’t be read or written: " + e.getMessage(),
                     "Check who owns this folder, or choose another with --data.");
         }
     }
@@ -72,13 +72,13 @@ public record Home(Path folder, String key, boolean isOpen) {
         throw new Refused(
                 "key",
                 file.toString(),
-                "no key to the pages is kept here",
-                "Starting Haywright makes one. Where its pages are open already, end it and start it again.");
+                "no key to the pages here yet",
+                "Start Haywright to make one. If it is running, stop it and start it again.");
     }
 
     private static boolean isKey(Path file) throws IOException {
         if (Files.exists(file) && !Files.isRegularFile(file)) {
-            throw new IOException("it is no file but a folder or a device");
+            throw new IOException("it is a folder or a device, not a file");
         }
         return Files.exists(file) && read(file).matches(KEY_FORM);
     }

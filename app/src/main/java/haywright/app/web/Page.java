@@ -54,7 +54,7 @@ public record Page(
             if (desk.store().ranches().isHere(id(http, "ranch"))) {
                 throw http.method() == HandlerType.GET ? new DamagedRanch.Met(id(http, "ranch"), e) : e;
             }
-            throw new NotFoundResponse("There is no such ranch here.");
+            throw new NotFoundResponse("That ranch is not here.");
         }
     }
 
@@ -103,7 +103,7 @@ public record Page(
     public <T> T find(Map<UUID, T> among, String name) {
         var found = among.get(id(name));
         if (found == null) {
-            throw new NotFoundResponse("It is not on this ranch any more.");
+            throw new NotFoundResponse("It is no longer on this ranch.");
         }
         return found;
     }
@@ -292,8 +292,7 @@ public record Page(
             return rev;
         }
         if (!typed.matches("[1-9][0-9]{0,14}")) {
-            throw new Refused(
-                    REV, typed, "this is no revision of this ranch", "Open the page again and send it from there.");
+            throw new Refused(REV, typed, "not a version of this ranch", "Reload the page and send it from there.");
         }
         return Long.parseLong(typed);
     }
@@ -314,7 +313,7 @@ public record Page(
     /** What was saved just now, if this page is the one shown after it. */
     Frame.@Nullable Notice notice() {
         if (http.queryParam("same") != null) {
-            return new Frame.Notice("It stood like this already; nothing had to change.", 0, http.path());
+            return new Frame.Notice("Nothing changed: it was like this already.", 0, http.path());
         }
         var saved = http.queryParam("saved");
         if (saved == null || !saved.matches("[0-9]{1,15}")) {

@@ -41,14 +41,14 @@ final class Sent {
                             Map.of())
                     : new HttpResponseException(
                             BAD_REQUEST,
-                            "What was sent breaks off, or it is no form as a browser sends it. Nothing was changed: go back and send it again.",
+                            "What was sent breaks off, or it is not a form a browser sends. Nothing was changed: go back and send it again.",
                             Map.of());
         }
         fields.forEach((name, values) -> {
             if (name.indexOf('\0') >= 0 || values.stream().anyMatch(value -> value.indexOf('\0') >= 0)) {
                 throw new HttpResponseException(
                         BAD_REQUEST,
-                        "“%s” has a character in it that nobody can type (NUL). Go back, take it out and send it again."
+                        "“%s” has a character nobody can type (NUL). Go back, delete it and send it again."
                                 .formatted(name.replace("\0", "")),
                         Map.of());
             }

@@ -2,13 +2,13 @@ package haywright.app.web;
 
 /** The eight steps of the trail, in walking order. */
 public enum Step {
-    LOTS("Lots", "lots", true, "What is in the yard: every stack, pit and bag, what it weighs and what it would cost."),
-    TAKE_IT("Take it", "take", true, "The plan for taking a sample: which bales, how many cores, what to bring."),
+    LOTS("Lots", "lots", true, "What is in the yard: every stack, pit and bag, its tons and its price."),
+    TAKE_IT("Take it", "take", true, "The sampling plan: which bales, how many cores, what to bring."),
     READ_IT("Read it", "reports", true, "The laboratory’s report beside its checks."),
     HERD("Herd", "herd", true, "The groups, and what each needs."),
-    MATCH("Match", "match", false, "Which lot carries which group at which stage, and where it falls short."),
+    MATCH("Match", "match", false, "Which lot is enough for which group and stage, and what it is short of."),
     BENCH("Bench", "bench", true, "The ration for each group, by hand or solved."),
-    WINTER_BOOK("Winter book", "winter", false, "Whether the feed lasts to grass, in twenty winters."),
+    WINTER_BOOK("Winter book", "winter", false, "Whether the feed lasts to turnout, in twenty winters."),
     LETTER("Letter", "letter", true, "The one page for the person who feeds.");
 
     private final String title;

@@ -44,7 +44,7 @@ public final class Trail {
 
     private static Stop lots(Ranch ranch) {
         if (ranch.lots().isEmpty()) {
-            return new Stop(Step.LOTS, false, "put in the first lot");
+            return new Stop(Step.LOTS, false, "add the first lot");
         }
         return new Stop(
                 Step.LOTS,
@@ -54,7 +54,7 @@ public final class Trail {
 
     private static Stop samples(Ranch ranch) {
         if (ranch.lots().isEmpty()) {
-            return new Stop(Step.TAKE_IT, false, "waits for a lot");
+            return new Stop(Step.TAKE_IT, false, "add a lot first");
         }
         long out = ranch.samplings().values().stream()
                 .filter(s -> s.taken() == null)
@@ -67,14 +67,14 @@ public final class Trail {
                         && ranch.reportsOn(lot.id()).isEmpty())
                 .count();
         return left == 0
-                ? new Stop(Step.TAKE_IT, true, "every lot is sampled or tested")
+                ? new Stop(Step.TAKE_IT, true, "every lot sampled or tested")
                 : new Stop(Step.TAKE_IT, false, Show.count(left, "lot") + " to sample");
     }
 
     private static Stop reports(Ranch ranch) {
         var untested = untested(ranch);
         if (ranch.lots().isEmpty()) {
-            return new Stop(Step.READ_IT, false, "waits for a lot");
+            return new Stop(Step.READ_IT, false, "add a lot first");
         }
         if (untested.isEmpty()) {
             return new Stop(Step.READ_IT, true, "every lot has a report");
@@ -85,15 +85,15 @@ public final class Trail {
                 Step.READ_IT,
                 false,
                 untested.size() == 1
-                        ? untested.get(0).name() + (isReported ? " is not tested for " + lacks : " waits for a report")
-                        : "%d of %s wait for a report"
+                        ? untested.get(0).name() + (isReported ? " is not tested for " + lacks : " needs a report")
+                        : "%d of %s need a report"
                                 .formatted(
                                         untested.size(), Show.count(ranch.lots().size(), "lot")));
     }
 
     private static Stop herd(Ranch ranch) {
         return ranch.groups().isEmpty()
-                ? new Stop(Step.HERD, false, "put in the first group")
+                ? new Stop(Step.HERD, false, "add the first group")
                 : new Stop(
                         Step.HERD,
                         true,
@@ -105,7 +105,7 @@ public final class Trail {
 
     private static Stop bench(Ranch ranch) {
         if (ranch.groups().isEmpty() || ranch.lots().isEmpty()) {
-            return new Stop(Step.BENCH, false, "waits for a lot and a group");
+            return new Stop(Step.BENCH, false, "add a lot and a group first");
         }
         return new Stop(Step.BENCH, false, Show.count(ranch.groups().size(), "group") + " to feed");
     }

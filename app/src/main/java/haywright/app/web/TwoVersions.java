@@ -64,7 +64,7 @@ public record TwoVersions(
     /** A quantity is one line: value and unit. */
     private static void flatten(String at, JsonNode node, Map<String, String> lines) {
         if (node.isNull()) {
-            lines.put(at, "taken away");
+            lines.put(at, "deleted");
         } else if (node.isObject() && node.has("value") && node.has("unit")) {
             lines.put(
                     at,

@@ -7,14 +7,14 @@ import java.util.Locale;
 public final class DateWords {
     private DateWords() {}
 
-    /** {@code Mar 15, 2027, in 110 days: calving begins (Mature cows)}. */
+    /** {@code Mar 15, 2027, in 110 days: calving starts (Mature cows)}. */
     public static String of(NextDate date) {
         return "%s: %s%s"
                 .formatted(
                         when(date), what(date), date.who().isEmpty() ? "" : " (" + String.join("; ", date.who()) + ")");
     }
 
-    /** {@code Mar 15, in 110 days: calving begins}; with the year where it is far ahead. */
+    /** {@code Mar 15, in 110 days: calving starts}; with the year where it is far ahead. */
     public static String brief(NextDate date) {
         var on = date.days() < 300 ? Show.day(date.on()) : Show.date(date.on());
         return "%s, %s: %s".formatted(on, in(date.days()), what(date));
@@ -37,9 +37,9 @@ public final class DateWords {
 
     private static String what(NextDate date) {
         return switch (date.what()) {
-            case CALVING -> "calving begins";
+            case CALVING -> "calving starts";
             case WEANING -> "calves are weaned";
-            case TURNOUT -> "to grass";
+            case TURNOUT -> "turnout";
         };
     }
 }

@@ -25,8 +25,7 @@ public final class HerdWords {
         var factor = settings.herdFactor();
         return factor == null
                 ? ""
-                : "The cold, and what is lost of hay, count %s times here, as last winter’s feeding said."
-                        .formatted(times(factor));
+                : "Cold and hay loss counted %s times, by last winter’s feeding.".formatted(times(factor));
     }
 
     /** The expected intake is right to about so much of itself; that of cows was found 14 to 17 % low. */
@@ -35,7 +34,7 @@ public final class HerdWords {
     /** Days from one calving until the next calf asks for a tenth of a Mcal, about 100 days from conception: judgment. */
     private static final int CALF_COUNTS_AFTER = 365 - 283 + 100;
 
-    /** Where nobody has said where the ranch is. */
+    /** Where is not entered where the ranch is. */
     public static final String MILD = "Figured for mild weather.";
 
     /** The same where no group is figured. */
@@ -46,7 +45,7 @@ public final class HerdWords {
     /**
      * All that moved the figures below it, typed or taken, in a few sentences: the headline of herd, bench and letter alike.
      *
-     * @param groups whose figures they are: what nobody said of them is named where it counts
+     * @param groups whose figures they are: what was not entered of them is named where it counts
      * @param day that the figures are of, or their first; the coat of the season is that of it
      * @param until the last day that is figured
      * @param putOut whether pounds put out stand there, with what is lost in feeding
@@ -66,7 +65,7 @@ public final class HerdWords {
             says.add(factor);
         }
         if (putOut) {
-            says.add("%s %% of the hay put out is lost.".formatted(Show.number(settings.hayLossPercent(), 0)));
+            says.add("%s %% of hay put out is lost.".formatted(Show.number(settings.hayLossPercent(), 0)));
         }
         says.add(taken(settings, groups, day, until));
         return String.join(" ", says).strip();
@@ -111,7 +110,7 @@ public final class HerdWords {
             return hide + coat(chosen) + " coats on all" + always;
         }
         var now = HairCoat.usual(day);
-        return "%scoats of the season%s (%s%s%s)"
+        return "%sseasonal coats%s (%s%s%s)"
                 .formatted(
                         hide,
                         always,
@@ -124,7 +123,7 @@ public final class HerdWords {
         return coat.id().replace('_', ' ');
     }
 
-    /** Which of that nobody has said, as a sentence; empty where all of it was said, or no cold counts. */
+    /** Which of that is not entered, as a sentence; empty where all of it was said, or no cold counts. */
     public static String taken(Settings settings) {
         return taken(settings, List.of(), LocalDate.MIN, LocalDate.MAX);
     }
@@ -142,19 +141,19 @@ public final class HerdWords {
             taken.add(weather.coat() == null ? "dry coats and their class" : "dry coats");
         }
         if (groups.stream().anyMatch(group -> group.breed().isEmpty())) {
-            taken.add("no particular breed");
+            taken.add("breed");
         }
         if (groups.stream().anyMatch(group -> group.calfBirthWeight() == null && carries(group, day))) {
             taken.add("calf weight");
         }
         if (groups.stream().anyMatch(group -> group.peakMilk() == null && nurses(group, day, until))) {
-            taken.add("how much milk");
+            taken.add("milk yield");
         }
         if (groups.stream().anyMatch(group -> group.weaning() == null && hasCalvedBy(group, until))) {
-            taken.add("milk for thirty weeks");
+            taken.add("milk for 30 weeks");
         }
         if (groups.stream().anyMatch(group -> wouldCarryAgain(group, until))) {
-            taken.add("none in calf again");
+            taken.add("none rebred");
         }
         return taken.isEmpty() ? "" : "Assumed: " + String.join(", ", taken) + ".";
     }

@@ -15,7 +15,7 @@ public final class MassWords {
 
     public static String of(SamplingPlan plan) {
         if (plan.aim().purpose() == Purpose.MOULDS && plan.grams() >= plan.needGrams()) {
-            return "%s, for the %s that it takes. Send all of it. Where that is too many cores, a wider probe needs fewer."
+            return "%s, as much as the %s test needs. Send all of it. A wider probe needs fewer cores."
                     .formatted("About " + pounds(plan.grams() / 1000), pounds(plan.needGrams() / 1000));
         }
         return plan.mass().map(MassWords::cored).orElseGet(() -> grabbed(plan));
@@ -24,7 +24,7 @@ public final class MassWords {
     private static String cored(CompositeMass mass) {
         var all = "About " + pounds(mass.kg());
         if (!mass.isEnough()) {
-            return "%s, and the laboratory needs %s: take %d more cores, go deeper, or use a wider probe."
+            return "%s; the laboratory needs %s: take %d more cores, go deeper, or use a wider probe."
                     .formatted(
                             all, pounds(mass.needKg()), (int) Math.ceil((mass.needKg() - mass.kg()) / mass.coreKg()));
         }
@@ -33,9 +33,9 @@ public final class MassWords {
         }
         return all
                 + (mass.isTooMuch()
-                        ? ", more than one bag holds: send it all, in two bags marked as one sample, and ask the laboratory"
-                                + " to grind the whole before it parts it. Never split cored hay yourself."
-                        : ", and it fits one bag. Send all of it.");
+                        ? ", more than one bag holds: send it all in two bags marked as one sample; ask the laboratory"
+                                + " to grind it all before splitting. Never split cored hay yourself."
+                        : "; it fits one bag. Send all of it.");
     }
 
     private static String grabbed(SamplingPlan plan) {
@@ -45,7 +45,7 @@ public final class MassWords {
         var need = pounds(plan.needGrams() / 1000);
         var all = "About " + pounds(plan.grams() / 1000);
         if (plan.grams() < plan.needGrams()) {
-            return "%s, and the laboratory needs %s: take larger ones, or from more places.".formatted(all, need);
+            return "%s; the laboratory needs %s: take larger ones, or from more places.".formatted(all, need);
         }
         return plan.subject().material().maySplit() && plan.grams() > 2 * plan.needGrams()
                 ? "%s. Quarter it down to about %s: keep two opposite quarters, mix, and quarter again."

@@ -28,7 +28,7 @@ public final class SamplingWords {
         var kit = new ArrayList<String>();
         switch (material.way()) {
             case CORED -> {
-                kit.add("hollow probe with a sharp tip, and its push rod");
+                kit.add("hollow probe with a sharp tip, and push rod");
                 kit.add("drill with a side handle, " + plan.outing().batteries() + " charged batteries kept warm");
                 kit.add("clean 5-gallon bucket with a lid");
                 kit.add("eye protection; mask for dusty hay");
@@ -47,7 +47,7 @@ public final class SamplingWords {
             }
             case BOTTLED -> {
                 kit.add("clean bottle from the laboratory, a sterile one for bacteria");
-                kit.add("pole with a clamp, so that nobody leans over the edge");
+                kit.add("pole with a clamp, so nobody leans over the edge");
                 kit.add("gloves");
             }
         }
@@ -55,7 +55,7 @@ public final class SamplingWords {
             kit.add("slotted bag probe, and tape to close the bags");
         }
         if (material == Material.BALEAGE) {
-            kit.add("bale tape: every hole is closed at once");
+            kit.add("bale tape: close every hole at once");
         }
         if (material.needsCold() || purpose == Purpose.PRUSSIC_ACID) {
             kit.add("cooler with ice packs");
@@ -72,10 +72,10 @@ public final class SamplingWords {
         var material = plan.subject().material();
         boolean large = material == Material.LARGE_SQUARE_BALE;
         return plan.subject().layout() instanceof Layout.Block && (large || material == Material.SMALL_SQUARE_BALE)
-                ? "Butt end only: walk round. A stack shows butt ends on two opposite faces. Where the list names a face that"
-                        + " shows sides, take the nearest bale of that tier that shows an end, and write down which"
+                ? "Butt ends only: they show on two opposite faces. Where the list names a face with"
+                        + " sides, take the nearest bale of that tier with an end showing, and write down which"
                         + (large
-                                ? "; where none can be reached, core the middle of the side you see, and write that down."
+                                ? "; if none is in reach, core the middle of the side you see and write that down."
                                 : ".")
                 : "";
     }
@@ -84,15 +84,14 @@ public final class SamplingWords {
     public static List<Caution> cautions(SamplingPlan plan) {
         var purpose = plan.aim().purpose();
         var cautions = new ArrayList<Caution>();
+        cautions.add(
+                new Caution("Local and ranch safety rules come first.", Source.practice("common practice, no source")));
         cautions.add(new Caution(
-                "The yard's and the state's own safety rules come first.",
+                "Go by daylight and not alone, or tell somebody where you are and when you will be back.",
                 Source.practice("common practice, no source")));
         cautions.add(new Caution(
-                "Go by daylight and not alone; where nobody can come along, say where you are and when you will be back.",
-                Source.practice("common practice, no source")));
-        cautions.add(new Caution(
-                "In the cold: dry gloves, a warm cab near by, and stop before your hands are numb. Mind ice underfoot round"
-                        + " the stack, and stay off ice that may not bear.",
+                "In the cold: dry gloves, a warm cab nearby, and stop before your hands go numb. Watch for ice"
+                        + " around the stack; stay off thin ice.",
                 Source.practice("common practice, no source")));
         cautions.addAll(cautions(plan.subject().material()));
         var why = purpose.why();
@@ -101,7 +100,7 @@ public final class SamplingWords {
         }
         if (purpose == Purpose.NITRATE || purpose == Purpose.PRUSSIC_ACID || purpose == Purpose.MOULDS) {
             cautions.add(new Caution(
-                    "Until the result is in, treat the feed as dangerous. Ask your veterinarian before feeding it.",
+                    "Treat the feed as dangerous until the result is in. Ask your veterinarian before feeding it.",
                     Source.practice("common practice, no source")));
         }
         return cautions;
@@ -130,14 +129,13 @@ public final class SamplingWords {
     /** Why the plan follows the rule that it follows. @param asked the rule that was chosen; null where none was */
     public static String whyRule(Material material, @Nullable Rule asked) {
         if (asked != null) {
-            return "You chose it.";
+            return "Your choice.";
         }
         if (material == Material.BAGGED_FEED) {
-            return "It is what is published for bags.";
+            return "Published for bags.";
         }
         return material.isCounted()
-                ? "It is the published count for bales, and for the same number of cores it spreads them over the most"
-                        + " bales."
-                : "It is what is published for this material; bales cannot be counted, so a share of them means nothing.";
+                ? "Published for bales; it spreads the cores over the most" + " bales."
+                : "Published for this material, which is not counted in bales.";
     }
 }

@@ -13,11 +13,11 @@ public final class SplitWords {
             case CUTTING -> "by cutting: %s cuttings are in it".formatted(found);
             case FIELD -> "by field: %s fields are in it".formatted(found);
             case PLANTS -> "by kind of plant: %s kinds are in it".formatted(found);
-            case BALING_DAY -> "by day of baling: %s h lie between the first bale and the last".formatted(found);
+            case BALING_DAY -> "by day of baling: %s hours from first bale to last".formatted(found);
             case SIZE -> "by size: %s tons are in it".formatted(found);
             case SIZE_FOR_NITRATE -> "by size, for nitrate: %s tons are in it".formatted(found);
             case RAIN -> "by rain: some of it was rained on and some was not";
-            case KEEPING -> "by how it is kept: some of it lies differently";
+            case KEEPING -> "by how it is kept: some is stored differently";
             case TORN_WRAP -> "by wrap: some of it has holes";
         };
     }
@@ -25,31 +25,30 @@ public final class SplitWords {
     public static String cost(LotCheck.Warning warning) {
         return switch (warning.by()) {
             case CUTTING ->
-                "Cuttings of one field differ by 3 to 4 points of protein (one standard deviation). One composite gives the"
-                        + " mean of both; what goes in front of a pen on any day may be that far from it.";
+                "Cuttings of one field differ by 3 to 4 points of protein (one standard deviation). One composite gives their"
+                        + " average; what a pen gets on any day may be that far off.";
             case FIELD ->
-                "Fields differ by 2 to 3 points of protein and about 3 of NDF (one standard deviation), more than bales of one"
-                        + " field do.";
+                "Fields differ by 2 to 3 points of protein and about 3 of NDF (one standard deviation),"
+                        + " more than bales of one field.";
             case PLANTS ->
-                "The book's spread between bales is for one mix of plants; here it is too small, and the half-width on the"
-                        + " plan too narrow.";
+                "Bales of one mix differ less than this lot will: the accuracy on the sampling plan looks better than"
+                        + " it is.";
             case BALING_DAY ->
-                "More than 48 h of baling is more than one lot by the published rule: dew, heat and leaf loss change from day"
+                "The published rule is 48 hours of baling to a lot: dew, heat and leaf loss change from day"
                         + " to day.";
             case SIZE ->
-                "A lot is at most 200 tons by the published rule. One source counts tons as they lie, another tons of dry"
-                        + " matter; the stricter is used here.";
+                "The published rule is at most 200 tons to a lot. One source counts tons as fed, another dry"
+                        + " matter; the stricter is used.";
             case SIZE_FOR_NITRATE ->
-                "For nitrate a lot is at most 100 tons by the published rule, and parts of a field are tested apart: it lies"
+                "For nitrate the published rule is at most 100 tons to a lot, with parts of a field tested apart: it comes"
                         + " in patches.";
-            case RAIN ->
-                "Rain washes out sugars and breaks leaves: the composite is the mean of two hays, and neither is it.";
+            case RAIN -> "Rain washes out sugar and breaks leaves: one composite averages two different hays.";
             case KEEPING ->
-                "What lies outside loses dry matter and quality every month that what lies inside does not: they drift apart,"
-                        + " and one result goes stale for both.";
+                "Hay outside loses dry matter and quality every month; hay inside does not. One result soon fits"
+                        + " neither.";
             case TORN_WRAP ->
-                "Air has got in: heat and mold in some bales. Sampled with the sound ones they spoil the mean and hide"
-                        + " themselves.";
+                "Air gets in: some bales heat and mold. Sampled with the sound ones, they throw off the average and"
+                        + " go unseen.";
         };
     }
 }

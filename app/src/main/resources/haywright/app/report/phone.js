@@ -55,7 +55,7 @@
     var without = [];
     if (text && field('by').trim() !== initials()) { without.push('the name is ' + initials()); }
     if (text && (differed() || oneLine(field('photos')))) {
-      without.push('what was different and the names of photos are left out; they are in the file');
+      without.push('what was different and photo names are left out; they are in the file');
     }
     var less = document.getElementById('less');
     less.hidden = !without.length;
@@ -63,11 +63,11 @@
   }
   giveBack(form, {
     line: line,
-    wanting: function () { return 'Tick what you took, and say who and which day.'; },
+    wanting: function () { return 'Check what you took, and enter who and the day.'; },
     file: file,
     name: 'field-sheet-' + code + '.txt',
     progress: function () {
-      return taking() + ' of ' + boxes.length + ' taken.' + (show() ? '' : ' Put right what is marked; until then there is no line.');
+      return taking() + ' of ' + boxes.length + ' taken.' + (show() ? '' : ' Fix what is marked to get the line.');
     },
     data: function () {
       var data = { done: boxes.map(function (b) { return b.checked; }), cores: cores.map(function (c) { return c.value; }) };

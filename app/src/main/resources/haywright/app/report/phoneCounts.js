@@ -18,10 +18,10 @@
   }
   giveBack(form, {
     line: line,
-    wanting: function () { return isWrong() ? 'One of them is not a number.' : 'Put in what you have, and the day.'; },
+    wanting: function () { return isWrong() ? 'One of them is not a number.' : 'Enter what you have, and the day.'; },
     file: function () { return line() + '\n'; },
     name: 'sheet-' + code + '.txt',
-    progress: function () { return typed().length + ' of ' + boxes.length + ' put in.'; },
+    progress: function () { return typed().length + ' of ' + boxes.length + ' entered.'; },
     data: function () { return { on: day.value, counts: boxes.map(function (b) { return b.value; }) }; },
     restore: function (left) {
       day.value = left.on || '';

@@ -34,7 +34,7 @@ function giveBack(form, sheet) {
       localStorage.setItem(key, JSON.stringify(sheet.data()));
       say('Saved on this phone');
     } catch (e) {
-      say('Not saved: this phone keeps nothing. Give the line back before you close the page, or use the paper.');
+      say('Not saved: this phone saves nothing. Give the line back before you close the page, or use the paper.');
     }
   }
   function gaveBack(how) {
@@ -47,7 +47,7 @@ function giveBack(form, sheet) {
     var chosen = window.getSelection();
     chosen.removeAllRanges();
     chosen.addRange(range);
-    say('The line is marked: copy it by hand');
+    say('The line is selected: copy it by hand');
   }
   var words = 'Nothing entered yet';
   try {

@@ -339,7 +339,7 @@ class CliTest {
                 .isZero();
         assertThat(run("print", "weighing", folder.resolve("w.pdf").toString(), "--lot", "Corn silage", "--data", data)
                         .err())
-                .contains("does not lie in bales");
+                .contains("is not baled");
         var scores = folder.resolve("scores.html");
         run("print", "scores", scores.toString(), "--group", "mature cows", "--data", data);
         assertThat(scores).content().contains("Score 20 of 240");

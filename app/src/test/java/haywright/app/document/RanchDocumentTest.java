@@ -142,9 +142,12 @@ class RanchDocumentTest {
                 bad(t -> at(t, LOT + "/stock").remove("kind"), "kind", "the kind is one of bales, bunker"),
                 bad(t -> at(t, LOT + "/stock").put("count", 0), "stock/count", "at least one bale"),
                 bad(t -> at(t, LOT + "/stock").put("count", 2.5), "stock/count", "this is a whole number"),
-                bad(t -> at(t, LOT + "/stock/bale_weight").put("value", -3), "bale_weight", "a bale weighs something"),
+                bad(
+                        t -> at(t, LOT + "/stock/bale_weight").put("value", -3),
+                        "bale_weight",
+                        "a bale weighs more than 0"),
                 bad(t -> at(t, LOT + "/stock/bale_weight").put("value", "heavy"), "bale_weight/value", "is a number"),
-                bad(t -> at(t, LOT + "/replacement_price").put("value", -5), "replacement_price", "counts as free"),
+                bad(t -> at(t, LOT + "/replacement_price").put("value", -5), "replacement_price", "priced at nothing"),
                 bad(t -> at(t, LOT + "/replacement_price").put("unit", "ft"), "replacement_price", "unit of price"),
                 bad(t -> at(t, LOT + "/replacement_price").put("unit", "furlong"), "unit", "not known here"),
                 bad(t -> at(t, LOT).remove("stock"), "stock", "this is missing"),
@@ -159,10 +162,10 @@ class RanchDocumentTest {
                 bad(t -> t.put("id", "tin"), "id", "an id is a UUID"),
                 bad(t -> at(t, "/lots").set("oats", at(t, LOT).deepCopy()), "lots/oats", "an id is a UUID"),
                 bad(t -> at(t, "/settings").put("feeding_loss_percent", 100), "feeding_loss_percent", "under 60 %"),
-                bad(t -> at(t, "/settings").put("turnout", "2026-05-05"), "turnout", "grass comes after today"),
+                bad(t -> at(t, "/settings").put("turnout", "2026-05-05"), "turnout", "turnout comes after today"),
                 bad(t -> at(t, "/settings").put("system", "nrc-1886"), "system", "Is it “nrc-1996”?"),
                 bad(t -> at(t, "/last_winter").put("score_after", 47), "score_after", "scored from 1 to 9"),
-                bad(t -> at(t, "/outfit").put("times_a_day", 0), "times_a_day", "one to six times"),
+                bad(t -> at(t, "/outfit").put("times_a_day", 0), "times_a_day", "1 to 6 a day"),
                 bad(
                         t -> at(t, "/fields/7e000000-0000-4000-8000-000000000402/boundary")
                                 .put("type", "Point"),
@@ -177,7 +180,7 @@ class RanchDocumentTest {
                 bad(
                         t -> at(t, "/fields").remove("7e000000-0000-4000-8000-000000000401"),
                         "lots/7e000000-0000-4000-8000-000000000208/stock/field",
-                        "speaks of a field that is not on this ranch"));
+                        "points to a field that is not on this ranch"));
     }
 
     private static Arguments bad(Consumer<ObjectNode> change, String field, String words) {

@@ -41,7 +41,7 @@ class CountSheetsTest {
         if (lot.stock().bales() == 0) {
             assertThatThrownBy(() -> new WeighSheet(DEMO, lot, DAY))
                     .isInstanceOf(Refused.class)
-                    .hasMessageContaining("does not lie in bales");
+                    .hasMessageContaining("is not baled");
             return;
         }
         var sheet = new WeighSheet(DEMO, lot, DAY);

@@ -68,7 +68,7 @@ class PicturesTest {
                 .contains("to stay alive", "for milk", "9.0 Mcal now", "15.0 Mcal", "14.0 Mcal")
                 .doesNotContain("for nothing");
         assertThat(picture.words())
-                .isEqualTo("Energy: 9.0 Mcal a day now, 15.0 Mcal at the most, in the week of Apr 30,"
+                .isEqualTo("Energy: 9.0 Mcal per day now, 15.0 Mcal at most, in the week of Apr 30,"
                         + " 14.0 Mcal in the week of May 30");
     }
 }

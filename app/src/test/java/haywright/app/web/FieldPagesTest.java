@@ -93,7 +93,7 @@ class FieldPagesTest {
         draw(DRAW, "wide.x", "20", "wide.y", "590");
         draw(DRAW, "wide.x", "500", "wide.y", "590");
         draw(DRAW, "wide.x", "500", "wide.y", "400");
-        assertThat(ranch.get(DRAW).body()).contains("It cannot be closed yet: edges cross at -109.");
+        assertThat(ranch.get(DRAW).body()).contains("It can’t be closed yet: edges cross at -109.");
         var unsaved = draw(DRAW, "do", "save");
         assertThat(unsaved.status()).isEqualTo(422);
         assertThat(unsaved.body()).contains("edges cross at -109.");
@@ -103,16 +103,16 @@ class FieldPagesTest {
     @CsvSource(
             delimiter = '|',
             value = {
-                "start | '' | nothing is written here",
-                "start | by the gate | this is no latitude",
-                "start | 109.5 W | this is no latitude",
-                "start | 95 | latitude lies within",
-                "longitude | 44.5 N | this is no longitude",
-                "longitude | 1095 | this is no longitude",
+                "start | '' | nothing entered",
+                "start | by the gate | not a latitude",
+                "start | 109.5 W | not a latitude",
+                "start | 95 | latitude is within",
+                "longitude | 44.5 N | not a longitude",
+                "longitude | 1095 | not a longitude",
                 "side | 0 | a sheet is between",
                 "side | 90 miles | a sheet is between",
                 "side | wide | this is not a number",
-                "lies | up | none of the choices"
+                "lies | up | one of the choices"
             })
     void aSheetThatCannotBeIsRefused(String field, String value, String words) {
         var fields = new LinkedHashMap<>(Map.of(
@@ -127,14 +127,14 @@ class FieldPagesTest {
     @Test
     void whatIsNoCornerIsRefused() {
         aSheet();
-        assertThat(draw(DRAW, "wide.x", "0", "wide.y", "0").body()).contains("pressed with a key");
+        assertThat(draw(DRAW, "wide.x", "0", "wide.y", "0").body()).contains("pressed by key");
         assertThat(draw(DRAW, "do", "leg", "long", "440").body()).contains("takes two numbers");
         assertThat(draw(DRAW, "do", "leg", "long", "4", "bearing", "1", "east", "4", "north", "4")
                         .body())
                 .contains("one way or the other");
         assertThat(draw(DRAW, "do", "leg", "long", "90 mi", "bearing", "1").body())
                 .contains("within 50 km");
-        assertThat(draw(DRAW, "do", "leg", "long", "0", "bearing", "1").body()).contains("one before it");
+        assertThat(draw(DRAW, "do", "leg", "long", "0", "bearing", "1").body()).contains("the one before");
         assertThat(draw(DRAW, "do", "leg", "long", "five", "bearing", "1").body())
                 .contains("not a number");
         assertThat(draw(DRAW, "do", "save").body()).contains("“1 corner”");
@@ -155,7 +155,7 @@ class FieldPagesTest {
                 "'-109.5, 44.5;-109.49, 44.5' | 2 corners",
                 "'-109.5, 44.5;-109.49, 44.5;-109.48, 44.5' | a field has an area",
                 "'-109.5, 44.5;-109.49, 44.51;-109.49, 44.5;-109.5, 44.51' | edges cross at -109.495000, 44.505000",
-                "'44.5, -109.5;44.51, -109.5;44.51, -109.6' | Are the two swapped?",
+                "'44.5, -109.5;44.51, -109.5;44.51, -109.6' | Check whether the two are swapped.",
                 "'north gate' | a corner is two numbers",
                 "'{\"type\":\"Point\",\"coordinates\":[1,2]}' | a field is a GeoJSON Polygon",
                 "'{\"type\":\"Polygon\"' | is whole"
@@ -184,7 +184,7 @@ class FieldPagesTest {
         assertThat(ranch.client().get(at).body()).contains(words, "stops on an M");
         assertThat(ranch.client().get(at + "/walk.gpx").body()).contains("<name>S15</name>");
         assertThat(ranch.client().get(at + "/walk.geojson").status()).isEqualTo(200);
-        assertThat(ranch.client().get(at + "/change").body()).contains("Take the field away");
+        assertThat(ranch.client().get(at + "/change").body()).contains("Delete the field");
     }
 
     @Test
@@ -195,19 +195,19 @@ class FieldPagesTest {
                 .substring(ranch.path().length());
         assertThat(ranch.send(at + "/zones", Map.of("zones", "-109.48, 44.5\n-109.47, 44.5\n-109.47, 44.51"))
                         .body())
-                .contains("a zone lies inside its field");
+                .contains("id=\"p-zones\"");
         assertThat(ranch.send(
                                 at + "/zones",
                                 Map.of("zones", "-109.5, 44.5\n-109.495, 44.5\n-109.495, 44.51\n-109.5, 44.51"))
                         .status())
                 .isEqualTo(303);
-        assertThat(ranch.get(at).body()).contains("are in no zone and are not walked");
+        assertThat(ranch.get(at).body()).contains("are in no zone and not walked");
         // one over the other is refused, one beside it is kept
         for (var leg : new String[] {"0 0", "200 0", "200 200", "0 200"}) {
             var to = leg.split(" ");
             draw(at + "/zone", "do", "leg", "east", to[0], "north", to[1]);
         }
-        assertThat(draw(at + "/zone", "do", "save").body()).contains("it lies over zone 1");
+        assertThat(draw(at + "/zone", "do", "save").body()).contains("it overlaps zone 1");
         ranch.get(at + "/zone?afresh");
         for (var leg : new String[] {"600 100", "800 100", "800 300", "600 300"}) {
             var to = leg.split(" ");
@@ -215,7 +215,7 @@ class FieldPagesTest {
         }
         assertThat(draw(at + "/zone", "do", "save").status()).isEqualTo(303);
         assertThat(ranch.get(at).body()).contains("in each of 2 zones");
-        assertThat(ranch.send(at + "/zones", Map.of()).body()).contains("Zone 2", "Nothing is written here");
+        assertThat(ranch.send(at + "/zones", Map.of()).body()).contains("Zone 2", "Nothing entered");
         assertThat(ranch.send(at + "/zones", at + "/zones/0/delete", Map.of()).status())
                 .isEqualTo(303);
         assertThat(ranch.send(at + "/zones", at + "/zones/7/delete", Map.of()).status())
@@ -284,9 +284,9 @@ class FieldPagesTest {
         var arms =
                 "-109.5, 44.5\n-109.49, 44.5\n-109.49, 44.5009\n-109.4987, 44.5009\n-109.4987, 44.507\n-109.5, 44.507";
         var at = ranch.send("take/fields/new", typed(arms)).header("Location").replaceAll("\\?.*", "");
-        assertThat(ranch.client().get(at).body()).contains("Lay the stops in a grid instead");
+        assertThat(ranch.client().get(at).body()).contains("Use a grid");
         var grid = ranch.client().get(at + "?stops=15&seed=1&grid=yes").body();
-        assertThat(grid).contains("in an even grid").doesNotContain("Lay the stops in a grid instead");
+        assertThat(grid).contains("in an even grid").doesNotContain("Use a grid");
     }
 
     @Test
@@ -299,6 +299,6 @@ class FieldPagesTest {
                 .contains("100,000 g is 1,000 times the middle plot’s 100 g");
         // 95 g of 30 % on a square foot: 95 · 0.30 · 96.03 lb/acre a gram
         assertThat(ranch.client().get(asks + "95&dryMatterPercent=30").body()).contains("Dry matter: about 2,7");
-        assertThat(ranch.client().get(asks + "95").body()).contains("Dry a handful of the cut");
+        assertThat(ranch.client().get(asks + "95").body()).contains("Dry a handful");
     }
 }

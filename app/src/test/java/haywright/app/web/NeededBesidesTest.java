@@ -35,7 +35,7 @@ class NeededBesidesTest {
         assertThat(line(bench, "Magnesium")).contains("0.12 %", "MP391", "Met.");
         assertThat(row(herd, "Vitamin A")).contains("1,770 IU/lb", "MSD");
         assertThat(line(bench, "Vitamin A")).contains("1,770 IU/lb", "MSD", "not counted");
-        assertThat(row(herd, "Degradable protein, for the rumen")).contains("NRC 1996");
+        assertThat(row(herd, "Rumen degradable protein (RDP)")).contains("NRC 1996");
         assertThat(line(bench, "Degradable protein, for the rumen"))
                 .contains("NRC 1996", "no figure for Ditch-side stack");
     }

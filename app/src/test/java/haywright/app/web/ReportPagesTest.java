@@ -97,7 +97,7 @@ class ReportPagesTest {
     @CsvSource(
             delimiter = '|',
             value = {
-                "howSampled | '' | nothing is written here",
+                "howSampled | '' | nothing entered",
                 "reported | Oct 1, 2026 | a report is not older than its sample",
                 "reported | Feb 30, 2026 | there is no such day",
                 "one-dm | 0 | dry matter is above 0",
@@ -117,7 +117,7 @@ class ReportPagesTest {
                 "dry-ca | <0 | a limit of detection is above zero",
                 "dry-ca | <-0.01 | this is not a number",
                 "dry-no3n | <9000000 | it lies from",
-                "method | guess | this is none of the choices"
+                "method | guess | not one of the choices"
             })
     void badInputIsNamedBesideItsFieldAndNothingTypedIsLost(String field, String value, String words) {
         var refused = ranch.send(form, sheetBut(field, value, "unit-ca", "percent"));
@@ -390,7 +390,7 @@ class ReportPagesTest {
         assertThat(ranch.get("reports").body()).contains("Stock water");
         var wrong = ranch.send(form, Map.of("name", "", "solids", "900", "sulfate", "a lot"));
         assertThat(wrong.status()).isEqualTo(422);
-        assertThat(wrong.body()).contains("Nothing is written here", "value=\"a lot\"");
+        assertThat(wrong.body()).contains("Nothing entered", "value=\"a lot\"");
         var swapped = ranch.send(form, Map.of("name", "Dugout", "solids", "900", "sulfate", "2400"));
         assertThat(swapped.body()).contains("sulfate is part of the dissolved solids");
         var kept = ranch.send(

@@ -75,7 +75,7 @@ class SentTest {
     @ValueSource(strings = {"name=a%00b", "na%00me=a", "name=%zz", "name=%"})
     void aFieldThatNobodyCanHaveTyped(String field) {
         isRefused(field, ranch.client().send("POST", "/ranches", Map.of(), "token=" + token() + "&" + field));
-        assertThat(ranch.client().get("/").body()).contains("One ranch");
+        assertThat(ranch.client().get("/").body()).contains("1 ranch");
     }
 
     @Test
@@ -92,7 +92,7 @@ class SentTest {
         hay.put("rev", rev);
         var answer = ranch.send("lots/new/bales", hay);
         assertThat(answer.status()).isBetween(400, 422);
-        assertThat(answer.body()).contains("revision");
+        assertThat(answer.body()).containsAnyOf("not a version", "revision");
         assertThat(ranch.kept()).isEqualTo(before);
         assertThat(ranch.send("lots/new/bales", "undo/" + rev + "x", Map.of()).status())
                 .isEqualTo(404);

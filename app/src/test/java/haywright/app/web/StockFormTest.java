@@ -63,27 +63,27 @@ class StockFormTest {
                 "bales | bale=large_round count=0 baleWeight=1200 | count | a stack has at least one bale",
                 "bales | bale=large_round count=-5 baleWeight=1200 | count | a stack has at least one bale",
                 "bales | bale=large_round count=100000 baleWeight=1200 | count | more than most yards hold",
-                "bales | bale=large_round count=2000000 baleWeight=1200 | count | no stackyard has more than 1,000,000",
+                "bales | bale=large_round count=2000000 baleWeight=1200 | count | no yard has more than 1,000,000",
                 "bales | bale=large_round count=99999999999 baleWeight=1200 | count | nothing is counted in billions",
                 "bales | bale=large_round count=200 baleWeight=1200 rows=2 columns=10 tiers=3 | count | fewer than the 200",
                 "bales | bale=large_round count=9 baleWeight=1200 rows=1 columns=20000 tiers=1 | columns | no stack has more",
-                "bales | bale=large_round count=9 baleWeight=1200 rows=0 columns=9 tiers=1 | rows | at least one of them",
+                "bales | bale=large_round count=9 baleWeight=1200 rows=0 columns=9 tiers=1 | rows | at least one",
                 "pyramid | count=600 baleWeight=1200 base=3 tiers=3 length=10 | count | holds only 60 bales",
-                "pyramid | count=6 baleWeight=1200 base=2 tiers=3 length=1 | tiers | each tier of a pyramid",
+                "pyramid | count=6 baleWeight=1200 base=2 tiers=3 length=1 | tiers | each pyramid tier",
                 "loose_stack | shape=low_round_topped length=-40 width=20 over=48 | length | has a length, a width",
                 "loose_stack | shape=low_round_topped length=40 width=20 over=15 | over | a tape over the top",
                 "rick | length=60 width=30 eaves=12 top=-9 | top | has a length, a width",
                 "bunker | length=9 width=9 height=9 densityDryMatter=140 dryMatterPercent=35 | densityDryMatter | Did you mean 14",
-                "bunker | length=9 width=9 height=9 densityDryMatter=140 dryMatterPercent=35 | densityDryMatter | more than 50 lb",
+                "bunker | length=9 width=9 height=9 densityDryMatter=140 dryMatterPercent=35 | densityDryMatter | above 50 lb",
                 "bunker | length=9 width=9 height=9 densityDryMatter=1.4 dryMatterPercent=35 | densityDryMatter | Is this right?",
                 "bunker | length=9 width=9 height=9 densityDryMatter=14 dryMatterPercent=350 | dryMatterPercent | up to 100 %",
-                "pile | length=150 width=60 height=18 slope=3 densityDryMatter=14 dryMatterPercent=35 | slope | come to a ridge",
-                "pile | length=150 width=60 height=8 slope=-3 densityDryMatter=14 dryMatterPercent=35 | slope | run outward",
+                "pile | length=150 width=60 height=18 slope=3 densityDryMatter=14 dryMatterPercent=35 | slope | peak below its height",
+                "pile | length=150 width=60 height=8 slope=-3 densityDryMatter=14 dryMatterPercent=35 | slope | slope outward",
                 "bag | diameter=90 length=200 densityDryMatter=13 dryMatterPercent=38 | diameter | Did you mean 9",
-                "upright_silo | filling=haylage diameter=20 depth=60 fed=70 dryMatterPercent=35 | fed | no more can be fed",
+                "upright_silo | filling=haylage diameter=20 depth=60 fed=70 dryMatterPercent=35 | fed | more fed than there was",
                 "bin | diameter=18 wall=0 cone=3 bushelWeight=48 | wall | has a length, a width",
                 "sacks | bags=0 bagWeight=50 | bags | at least one bag",
-                "weighed | mass=0 | mass | a lot weighs something"
+                "weighed | mass=0 | mass | a lot weighs more than 0"
             })
     void nonsenseIsSaidBesideItsBoxAndNothingIsLost(String kind, String sizes, String field, String words) {
         var answer = add(kind, "corn_silage", sizes);
@@ -92,7 +92,7 @@ class StockFormTest {
         for (var size : sizes.split(" ")) {
             assertThat(answer.body()).contains("value=\"" + size.split("=")[1] + "\"");
         }
-        assertThat(ranch.get("lots").body()).contains("Nothing is in the yard yet");
+        assertThat(ranch.get("lots").body()).doesNotContain("role=\"row\"");
     }
 
     /** A stack drawn smaller than its count is kept once it is confirmed, and every page still opens. */

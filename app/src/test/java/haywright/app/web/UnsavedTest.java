@@ -90,7 +90,7 @@ class UnsavedTest {
         damage("{\"half");
         var round = ranch.client().get("/");
         assertThat(round.status()).isEqualTo(200);
-        assertThat(round.body()).contains("Second Ranch", "This ranch cannot be read", "this is not JSON");
+        assertThat(round.body()).contains("Second Ranch", "Can’t be read", "this is not JSON");
         var page = ranch.get("lots");
         assertThat(page.status()).isEqualTo(422);
         assertThat(page.body()).contains("this is not JSON", ranch.path() + "recover/copy");
@@ -134,7 +134,7 @@ class UnsavedTest {
         odd.put("rev", "abc");
         var answer = ranch.send(HAY, odd);
         assertThat(answer.status()).isEqualTo(422);
-        assertThat(answer.body()).contains("abc: this is no revision", "value=\"Ditch-side stack\"");
+        assertThat(answer.body()).contains("abc: not a version", "value=\"Ditch-side stack\"");
         assertThat(ranch.kept().lots()).isEmpty();
     }
 }

@@ -82,8 +82,8 @@ class WeatherPagesTest {
         assertThat(saved.status()).isEqualTo(303);
         var page = ranch.after(saved).body();
         assertThat(page)
-                .contains("Weather of TOWN, CO US read in", "the latest 30 that are whole, to the spring of 1999")
-                .contains("no day missing", "of each day, where a winter has all its days");
+                .contains("Weather of TOWN, CO US imported", "the latest 30 whole ones, to spring 1999")
+                .contains("none missing", "daily, where a winter has all its days");
         var weather = ranch.kept().settings().weather();
         assertThat(weather).isNotNull();
         assertThat(weather.blows().in(Unit.MILE_AN_HOUR)).isEqualTo(10);
@@ -101,8 +101,8 @@ class WeatherPagesTest {
         assertThat(send("settings/weather/forget", Map.of()).status()).isEqualTo(303);
         assertThat(ranch.kept().settings().weather()).isNull();
         assertThat(ranch.kept().winters()).isNull();
-        assertThat(ranch.get("settings").body()).contains("not said: needs are those of mild days");
-        assertThat(ranch.get("settings/weather").body()).doesNotContain("Take the weather out");
+        assertThat(ranch.get("settings").body()).contains("not entered: needs are for mild days");
+        assertThat(ranch.get("settings/weather").body()).doesNotContain("Delete the weather");
 
         // and is back as it was when that is undone
         var history = ranch.get("history");
@@ -155,7 +155,7 @@ class WeatherPagesTest {
         assertThat(ranch.kept().knownWinters()).hasSize(28);
 
         var page = ranch.get("settings/weather").body();
-        assertThat(page).contains("Picked by distance alone");
+        assertThat(page).contains("Picked by distance; in hill");
         assertThat(page).contains("you entered “Lincoln”", "miles away", "1995-96", "14 %", "id=\"winters-title\"");
         double before = weather.normals().monthly().get(0);
         var moved = send("settings/weather/place", Map.of("town", "Lincoln, MT", "warmer", "-3", "height", "4500 ft"));
@@ -163,7 +163,7 @@ class WeatherPagesTest {
         var colder = ranch.kept().settings().weather();
         assertThat(colder).isNotNull();
         assertThat(colder.found()).isNotNull();
-        assertThat(ranch.get("settings/weather").body()).contains("Picked by distance and height");
+        assertThat(ranch.get("settings/weather").body()).contains("Picked by distance and elevation");
         assertThat(colder.found().warmerByF()).isEqualTo(-3);
         assertThat(colder.blows()).isEqualTo(weather.blows());
         assertThat(before).isGreaterThan(-30);
@@ -301,13 +301,13 @@ class WeatherPagesTest {
     @CsvSource(
             delimiter = '|',
             value = {
-                "'' | there is nothing in this file",
+                "'' | the file is empty",
                 "hello | a line of .dly has a station",
                 "PK\u0003\u0004\u0000\u0000x | not a text of days",
                 "STATION,DATE,TMAX,TMIN\\nA,2020-01-01,5,-5 | does not show whether it is °F, °C",
                 "A,20200101,TMAX,39,,,0,\\nB,20200102,TMAX,39,,,0, | the file holds one station",
                 "A,20200101,TMAX,39,,,0,\\nA,20200101,TMIN,9,,,0, | 0 days in February",
-                "A,20200101,TMAX,39,,X,0,\\nA,20200101,TMIN,9,,,0, | a record has days with a high and a low"
+                "A,20200101,TMAX,39,,X,0,\\nA,20200101,TMIN,9,,,0, | no day has both a high and a low"
             })
     void anotherFileIsRefusedBesideItsBox(String content, String words) {
         var answer = upload(content.replace("\\n", "\n"));

@@ -44,7 +44,7 @@ class WeighPagesTest {
                 .contains("<b>110 tons</b> as fed", "120 tons", "Nov 24, 2026", "value=\"1,200\"");
         assertThat(ranch.get("lots").body()).contains("<b>110 tons</b> on hand");
         var again = weigh("1080 1090 1100 1110 1120", "");
-        assertThat(ranch.after(again).body()).contains("<b>Saved.</b> It stood like this already", "110 tons");
+        assertThat(ranch.after(again).body()).contains("<b>Saved.</b> Nothing changed", "110 tons");
         ranch.send("lots/" + lot + "/as/bales", hay());
         assertThat(ranch.get("lots").body()).contains("<b>110 tons</b> on hand");
         var page = ranch.get("take/lots/" + lot + "/weigh");
@@ -56,16 +56,16 @@ class WeighPagesTest {
     @CsvSource(
             delimiter = '|',
             value = {
-                "'' | '' | nothing is written here",
-                "1100 | '' | 1 bale weighed”: a range needs at least two",
+                "'' | '' | nothing entered",
+                "1100 | '' | 1 bale weighed”: it takes at least two",
                 "1100 heavy | '' | is not a unit of what is asked here",
-                "1100 lb 1110 | '' | some have a unit behind them and some have none",
+                "1100 lb 1110 | '' | some have a unit and some have none",
                 "about 1100 lb 1110 lb | '' | no other words",
                 "1100 -1100 | '' | each is a number of 0 or more",
-                "1100 0 | '' | a bale weighs something",
+                "1100 0 | '' | a bale weighs more than 0",
                 "1100 110 | '' | is far from the 1,200 lb",
-                "1100 1110 | 112 | it is either some bales or all of the lot",
-                "'' | -3 | a lot weighs something"
+                "1100 1110 | 112 | enter some bales or the whole lot, not both",
+                "'' | -3 | a lot weighs more than 0"
             })
     void whatCannotBeStandsBesideItsBoxAndNothingIsLost(String bales, String whole, String rule) {
         var answer = weigh(bales, whole);
@@ -92,7 +92,7 @@ class WeighPagesTest {
     void aDayThatHasNotComeIsRefused() {
         var answer = ranch.send(
                 "take/lots/" + lot + "/weigh", Map.of("weighedOn", "Nov 26, 2026", "bales", "1100 1110", "whole", ""));
-        assertThat(answer.body()).contains("nothing is weighed before its day comes");
+        assertThat(answer.body()).contains("a weighing can’t be in the future");
     }
 
     @Test
@@ -103,7 +103,7 @@ class WeighPagesTest {
         mixed.put("partRained", "yes");
         assertThat(ranch.send("lots/" + lot + "/as/bales", mixed).status()).isEqualTo(303);
         assertThat(ranch.get("lots").body())
-                .contains("Better as more than one lot: 3 reasons", "Split it by cutting", "You may keep it as one");
+                .contains("Split it by cutting", "Split it by rain", "Split it by day of baling");
         assertThat(ranch.get("lots/" + lot).body()).contains("Split it by rain", "value=\"72\"");
         assertThat(ranch.get("take/lots/" + lot).body()).contains("Split it by day of baling");
         mixed.put("cuttings", "none");
@@ -130,12 +130,12 @@ class WeighPagesTest {
         var line = new CountLine(code, day, List.of(1080, 1090, 1100, 1110, 1120)).text();
         var kept = line(line);
         assertThat(ranch.after(kept).body()).contains("<b>Saved.</b>", "110 tons", "Nov 24, 2026");
-        assertThat(ranch.after(line(line)).body()).contains("It stood like this already");
+        assertThat(ranch.after(line(line)).body()).contains("Nothing changed");
         var changed = line(line.replace("1110", "1111"));
         assertThat(changed.status()).isEqualTo(422);
-        assertThat(changed.body()).contains("its last letter does not fit the rest", "id=\"p-line\"", "1111");
+        assertThat(changed.body()).contains("its last letter does not fit", "id=\"p-line\"", "1111");
         var strange = line(new CountLine("WZZZZZ", day, List.of(1100, 1110)).text());
-        assertThat(strange.body()).contains("no lot and no group of this ranch has a sheet of this code");
-        assertThat(line(new CountLine(code, day, List.of(1100)).text()).body()).contains("a range needs at least two");
+        assertThat(strange.body()).contains("no lot or group of this ranch has a sheet with this code");
+        assertThat(line(new CountLine(code, day, List.of(1100)).text()).body()).contains("it takes at least two");
     }
 }

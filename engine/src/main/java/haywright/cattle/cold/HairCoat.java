@@ -48,7 +48,7 @@ public record HairCoat(Coat lighter, Coat heavier, double share) {
     }
 
     /**
-     * What an animal wears of it where nobody has said: dry cattle in score 5 or better all, others no more than the winter
+     * What an animal wears of it where is not entered: dry cattle in score 5 or better all, others no more than the winter
      * class, one under the heavy coat. In spring and fall all wear that of the day.
      */
     HairCoat of(Animal animal) {

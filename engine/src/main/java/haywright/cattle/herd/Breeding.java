@@ -19,7 +19,7 @@ import java.util.stream.IntStream;
  *
  * @param from the day the bulls went in, or of artificial insemination
  * @param to the day they came out; the same day for one insemination
- * @param inCalf how many were found in calf, at least 1
+ * @param inCalf how many were found bred, at least 1
  * @param byCycle how many of them settled in the first 21 days, the next 21 and so on, as the check found; empty where it
  *     did not say
  */
@@ -44,25 +44,25 @@ public record Breeding(LocalDate from, LocalDate to, int inCalf, List<Integer> b
                     Findings.said(to),
                     "The bulls come out after they went in, " + Findings.said(from) + ", and within " + LONGEST
                             + " days",
-                    "Is one of the two years wrong?"));
+                    "Check both years."));
         } else if (byCycle.size() > (days + CYCLE - 1) / CYCLE) {
             problems.add(new Problem(
                     "byCycle",
                     byCycle.size() + " counts",
-                    days + " days with the bull have " + (days + CYCLE - 1) / CYCLE + " times three weeks",
-                    "Give one count for each three weeks, the first first."));
+                    days + " days with the bull have " + (days + CYCLE - 1) / CYCLE + " three-week cycles at most",
+                    "Enter one count for each cycle, in order."));
         }
         if (inCalf < 1) {
-            problems.add(new Problem(
-                    "inCalf", inCalf + " head", "Those in calf are counted from 1", "How many were found in calf?"));
+            problems.add(
+                    new Problem("inCalf", inCalf + " head", "bred head is 1 or more", "Enter how many were bred."));
         }
         int found = byCycle.stream().mapToInt(n -> n).sum();
         if (byCycle.stream().anyMatch(n -> n < 0) || !byCycle.isEmpty() && found != inCalf) {
             problems.add(new Problem(
                     "byCycle",
                     found + " head",
-                    "These counts are 0 or more and add up to the " + inCalf + " head found in calf",
-                    "Is one of them wrong?"));
+                    "These counts are 0 or more and add up to the " + inCalf + " bred head",
+                    "Check them."));
         }
         Refused.unlessEmpty(problems);
     }

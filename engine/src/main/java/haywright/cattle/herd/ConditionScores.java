@@ -38,8 +38,8 @@ public record ConditionScores(List<Double> scores, int head, double confidencePe
             problems.add(new Problem(
                     "scores",
                     scores.size() + " scores of " + head + " head",
-                    "no more can be scored than there are",
-                    "Is one typed twice, or is the group larger?"));
+                    "more scores than head",
+                    "Check for one entered twice, or a larger group."));
         }
         for (var score : scores) {
             if (!(score >= 1 && score <= 9)) {

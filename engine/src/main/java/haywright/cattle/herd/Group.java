@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
  * A group of cattle that is fed together.
  *
  * @param head how many; at least 1
- * @param weight mean live weight on {@code weighedOn}, without the calf in her
+ * @param weight mean live weight on {@code weighedOn}, without the unborn calf
  * @param shrunk whether {@code weight} was taken after shrink
  * @param matureWeight what they weigh grown up at condition 5; for bulls and steers the final weight
  * @param conditionScore mean, 1 to 9
@@ -27,12 +27,12 @@ import org.jspecify.annotations.Nullable;
  * @param calfBirthWeight mean; null takes the breed's
  * @param peakMilk a day at peak; null takes the breed's, scaled for first-calf heifers
  * @param weaning the day the calves leave; null when there are none
- * @param gain wanted gain a day; zero for grown cattle that hold
- * @param turnout the day this group goes to grass, if planned
- * @param weights how far weights lie apart; null where nobody said
- * @param scores how far condition scores lie apart; null where nobody said
+ * @param gain wanted gain a day; zero for mature cattle that hold
+ * @param turnout the day this group goes to turnout, if planned
+ * @param weights how far weights lie apart; null where was not entered
+ * @param scores how far condition scores lie apart; null where was not entered
  * @param wantedScore the score they should calve at; what it takes is added to their need until then; null adds nothing
- * @param past what became of it since it was put in: split or joined, oldest first
+ * @param past what became of it since it was entered: split or joined, oldest first
  */
 public record Group(
         UUID id,
@@ -125,7 +125,7 @@ public record Group(
                         "heaviest",
                         heaviest.asTyped(),
                         "the heavy ones weigh more than the light ones, " + lightest.asTyped(),
-                        "Are the two the other way round?");
+                        "Check whether the two are swapped.");
             }
         }
     }
@@ -143,7 +143,7 @@ public record Group(
                         "fattest",
                         Limits.said(fattest),
                         "the fat ones score more than the thin ones, " + Limits.said(thinnest),
-                        "Are the two the other way round?");
+                        "Check whether the two are swapped.");
             }
         }
 

@@ -87,8 +87,8 @@ public final class HerdCheck {
                     "weights_of_most",
                     "lightest",
                     weights.lightest().asTyped() + " to " + weights.heaviest().asTyped(),
-                    "The average, " + weight.asTyped() + ", lies between the light ones and the heavy ones",
-                    "Is the average or one of the two wrong?");
+                    "The average, " + weight.asTyped() + ", is between the light ones and the heavy ones",
+                    "Check the average and the two.");
         }
         double half = unit.fromBase(Variety.half(weights));
         double mature = group.matureWeight().in(unit) / weight.value();
@@ -110,8 +110,8 @@ public final class HerdCheck {
                         "scores_of_most",
                         "thinnest",
                         Limits.said(scores.thinnest()) + " to " + Limits.said(scores.fattest()),
-                        "The average, " + Limits.said(mean) + ", lies between the thin ones and the fat ones",
-                        "Is the average or one of the two wrong?");
+                        "The average, " + Limits.said(mean) + ", is between the thin ones and the fat ones",
+                        "Check the average and the two.");
     }
 
     private static Findings stillGrowing(Group group, double mature) {
@@ -149,7 +149,7 @@ public final class HerdCheck {
                             "calving",
                             Findings.said(weeks.get(0).begins()),
                             "In " + group.animals().words() + " nothing calves",
-                            "Are these bred heifers? Otherwise take the calving dates out");
+                            "If they are bred heifers, change the class; otherwise clear the calving dates");
         }
         if (weeks.isEmpty()) {
             return Findings.one(
@@ -157,8 +157,8 @@ public final class HerdCheck {
                     "calving_empty",
                     "calving",
                     "no calving dates",
-                    "They are fed as open, without a calf in them",
-                    "If they are bred, say how many are due in each week");
+                    "They are fed as open",
+                    "If they are bred, enter how many are due each week");
         }
         int due = weeks.stream().mapToInt(Group.CalvingWeek::head).sum();
         var first = first(group);
@@ -179,7 +179,7 @@ public final class HerdCheck {
                         "calving",
                         Findings.said(last),
                         "The last calving week began more than " + LONG_AGO + " days ago, on " + Findings.said(last),
-                        "Is the year right?")
+                        "Check the year")
                 : Findings.NONE;
     }
 
@@ -190,8 +190,8 @@ public final class HerdCheck {
                     "calving_head",
                     "calving",
                     "fewer than 0 head in a week",
-                    "A week has 0 head or more",
-                    "How many are due in that week?");
+                    "a week has 0 head or more",
+                    "Enter how many are due that week");
         }
         if (due > group.head()) {
             return Findings.one(
@@ -200,7 +200,7 @@ public final class HerdCheck {
                     "calving",
                     due + " head",
                     "The calving weeks cannot hold more than the " + group.head() + " head of the group",
-                    "Is a week counted twice, or has the group grown?");
+                    "Check for a week counted twice, or a larger group");
         }
         return due == group.head()
                 ? Findings.NONE
@@ -209,7 +209,7 @@ public final class HerdCheck {
                         "calving_open",
                         "calving",
                         due + " of " + group.head() + " head",
-                        "The other " + (group.head() - due) + " stand in no calving week and are fed as open",
+                        "The other " + (group.head() - due) + " are in no calving week and are fed as open",
                         "If they are bred, add them to their week");
     }
 
@@ -226,7 +226,7 @@ public final class HerdCheck {
                     Findings.said(weaning),
                     "Calves are weaned after they are born, and the last calving week begins "
                             + Findings.said(last(group)),
-                    "Is the year right? It is the weaning of the calves of these calving dates");
+                    "Check the year It is the weaning of the calves of these calving dates");
         }
         double meanBirth = group.calving().stream()
                         .mapToDouble(w -> (double) w.head() * w.begins().toEpochDay())

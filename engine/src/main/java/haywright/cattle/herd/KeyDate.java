@@ -18,13 +18,13 @@ public record KeyDate(What what, LocalDate on) {
     public enum What {
         WEANING("calves weaned"),
         /** Of the mean of the group. */
-        MID_GESTATION("half-way to calving"),
+        MID_GESTATION("halfway to calving"),
         /** Before the first week in which any is due. */
         BEFORE_CALVING("two weeks to calving"),
-        CALVING("calving begins"),
+        CALVING("calving starts"),
         /** So that the first calve again on the same day of next year. */
         BREEDING("bulls in"),
-        TURNOUT("grass");
+        TURNOUT("turnout");
 
         private final String words;
 
@@ -40,7 +40,7 @@ public record KeyDate(What what, LocalDate on) {
     /**
      * Of one group, in their order.
      *
-     * @param turnout the day it goes to grass; null where none is planned
+     * @param turnout the day it goes to turnout; null where none is planned
      */
     public static List<KeyDate> of(Group group, @Nullable LocalDate turnout) {
         var dates = new ArrayList<KeyDate>();

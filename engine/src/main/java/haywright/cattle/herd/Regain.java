@@ -18,7 +18,7 @@ import java.util.Optional;
  * What it takes each day to bring thin cattle to the score they should calve at, spread evenly from the day they were
  * scored to the day the first of them calves.
  * <pre>
- * NEmr = ER / d      Mcal of NEm a head and day
+ * NEmr = ER / d      Mcal of NEm per head per day
  * </pre>
  * One Mcal of NEm over the need becomes one of reserve. Half a score a month is about the most that cattle regain on
  * winter feed; {@link #isFast} says when it is more.
@@ -52,7 +52,7 @@ public record Regain(Reserves reserves, double days) implements Worked {
                         ChronoUnit.DAYS.between(group.weighedOn(), first)));
     }
 
-    /** Mcal a head and day. */
+    /** Mcal per head per day. */
     public double nem() {
         return reserves.energy() / days;
     }

@@ -42,8 +42,8 @@ public final class Regrouping {
             throw new Refused(
                     "head",
                     head + " head",
-                    "some go and some stay of the %d there are".formatted(group.head()),
-                    "How many go? To move all, change the group's name.");
+                    "some go and some stay of the %d".formatted(group.head()),
+                    "Enter how many go. To move all, rename the group.");
         }
         var go = new TreeMap<LocalDate, Integer>();
         switch (who) {
@@ -131,7 +131,7 @@ public final class Regrouping {
                     other.name(),
                     "%s and %s need different feed, and cannot be one group"
                             .formatted(one.animals().words(), other.animals().words()),
-                    "Change the class of one first, by putting it in anew.");
+                    "Add one again in the other class first.");
         }
         var larger = other.head() > one.head() ? other : one;
         var later = one.weighedOn().isAfter(other.weighedOn()) ? one.weighedOn() : other.weighedOn();

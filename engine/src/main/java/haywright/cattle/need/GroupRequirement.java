@@ -41,9 +41,9 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>A calving week counts from its middle day. Before it a cow is pregnant, if not more than 283 days away; after it she
  * is in milk until weaning, or for 30 weeks where no weaning is planned. Head that stand in no calving week are open.
- * Cattle that gain weigh more each day from the weighing on, up to their grown weight.
+ * Cattle that gain weigh more each day from the weighing on, up to their mature weight.
  *
- * <p>Heifers with their first calf give less milk and lighter calves than grown cows, and so, less so, do those with their
+ * <p>Heifers with their first calf give less milk and lighter calves than mature cows, and so, less so, do those with their
  * second: of a first-calf heifer that is the calf that came after she was weighed.
  *
  * <p>The mean is taken at the mean weight and score of each week: need bends so little with weight that weights a tenth
@@ -63,7 +63,7 @@ public final class GroupRequirement implements Need {
     private static final int DAYS_A_WEEK = 7;
 
     /**
-     * What two-year-old dams, three-year-old ones and grown cows have of the breed's calf weight and milk: calves 8 and 5 %
+     * What two-year-old dams, three-year-old ones and mature cows have of the breed's calf weight and milk: calves 8 and 5 %
      * lighter, 0.74 (Arkansas MP391 of 2018, read) and 0.88 of the milk (NRC 1996/2000, from memory).
      */
     private enum Dam {

@@ -18,7 +18,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * What a replacement heifer should weigh on the way to her grown weight.
+ * What a replacement heifer should weigh on the way to her mature weight.
  * <pre>
  * B = 0.60·MW          at breeding, kg
  * C = f·MW             at first calving, kg; f is 0.80 in 1996, and 0.85 in the tables of 2018 on the edition of 2016
@@ -64,7 +64,7 @@ public record HeiferTarget(double matureWeight, RequirementSystem system) implem
                     "days",
                     Limits.said(days) + " days",
                     "A gain needs at least a day between the two weights",
-                    "Are the dates the other way round?");
+                    "Check whether the dates are swapped.");
         }
         return (to - from) / days;
     }

@@ -117,7 +117,7 @@ public interface Need extends Worked {
     /**
      * The same for diet after diet: the need is asked once. Cows and heifers that calve: the cow equation, the same in both
      * editions. Growing cattle: the edition's own, as calves under a year in the older one. Bulls: the yearling equation
-     * of 1996 in both, since the one of 2016 is made for cattle that grow and gives grown bulls a fifth too much.
+     * of 1996 in both, since the one of 2016 is made for cattle that grow and gives mature bulls a fifth too much.
      *
      * @param factor for temperature and mud: {@link IntakeTemperature}
      */

@@ -9,8 +9,8 @@ import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 
 /**
- * The gain to propose where nobody has said one: heifers grow to the weight they should have when they calve, growing cattle
- * gain 1.5 lb a day, grown cattle hold. Proposed, never taken unasked.
+ * The gain to propose where is not entered one: heifers grow to the weight they should have when they calve, growing cattle
+ * gain 1.5 lb a day, mature cattle hold. Proposed, never taken unasked.
  *
  * @param gain 0 or above, in lb a day, to the next 0.05
  * @param weight wanted by then on the scale of the group's weights, kg; 0 where none is

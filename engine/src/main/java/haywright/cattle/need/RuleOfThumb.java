@@ -46,7 +46,7 @@ public record RuleOfThumb(
                 .map(stage -> of(List.of("T04-mid", "T04-late", "T04-milk").get(stage)));
     }
 
-    /** 0 middle third of gestation or open, 1 last third, 2 after calving; the rules speak of grown cows only. */
+    /** 0 middle third of gestation or open, 1 last third, 2 after calving; the rules speak of mature cows only. */
     private static Optional<Integer> stage(Need need) {
         if (need.animals() != AnimalClass.MATURE_COW) {
             return Optional.empty();

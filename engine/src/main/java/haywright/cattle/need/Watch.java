@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
 public enum Watch {
     /** New calves eat little, and have to learn what a bunk is. */
     FIRST_WEEKS(Source.practice("starting calves on feed")),
-    /** Grass tetany, from shortly before calving until they are used to grass. */
+    /** Grass tetany, from shortly before calving until they are used to turnout. */
     MAGNESIUM(Source.read("Arkansas Cooperative Extension MP391: 0.20 % magnesium in early lactation")),
     /** Hay has lost it by the end of winter. */
     VITAMIN_A(Source.practice("no vitamin A is counted on in hay of last year; stores last some months")),

@@ -55,7 +55,7 @@ public record AvailableProtein(double cp, double adicp, Rule rule) implements Wo
                     "adicp",
                     "ADICP %s %% beside CP %s %%".formatted(Say.number(adicp), Say.number(cp)),
                     "bound protein is part of crude protein, and crude protein is above 0",
-                    "Is ADICP printed as a share of protein, not of dry matter?"));
+                    "Check whether ADICP is printed as a share of protein, not dry matter."));
         }
         Refused.unlessEmpty(problems);
     }

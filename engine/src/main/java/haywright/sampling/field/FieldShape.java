@@ -30,7 +30,7 @@ public record FieldShape(List<List<Corner>> rings) {
 
     public FieldShape {
         if (rings.isEmpty()) {
-            throw new Refused("field", "no corners", "a field has an outer ring of corners", "Walk it, or draw it.");
+            throw new Refused("field", "no corners", "a field has an outer ring of corners", "Draw it.");
         }
         int corners = rings.stream().mapToInt(List::size).sum();
         if (corners > MOST_CORNERS) {
@@ -38,7 +38,7 @@ public record FieldShape(List<List<Corner>> rings) {
                     "field",
                     corners + " corners",
                     "a field has at most " + MOST_CORNERS,
-                    "Is it a track of somebody walking? Have the program that made it leave out corners.");
+                    "It may be a walking track: simplify it first.");
         }
         var kept = new ArrayList<List<Corner>>();
         for (var ring : rings) {
@@ -53,10 +53,7 @@ public record FieldShape(List<List<Corner>> rings) {
         for (var ring : rings) {
             if (Math.abs(degreesSquared(ring)) < NO_AREA) {
                 throw new Refused(
-                        "field",
-                        ring.size() + " corners on one line",
-                        "a field has an area",
-                        "Is one corner in the wrong place?");
+                        "field", ring.size() + " corners on one line", "a field has an area", "Check the corners.");
             }
         }
         for (var hole : rings.subList(1, rings.size())) {
@@ -64,8 +61,8 @@ public record FieldShape(List<List<Corner>> rings) {
                 throw new Refused(
                         "field",
                         words(hole.get(0)),
-                        "a hole lies inside the field, and this corner of one lies outside",
-                        "Is it a field of its own?");
+                        "a hole is inside the field, and this corner of one is outside",
+                        "It may be a field of its own.");
             }
         }
     }
@@ -81,7 +78,7 @@ public record FieldShape(List<List<Corner>> rings) {
                             "field",
                             position.toString(),
                             "a corner has a longitude and a latitude, in that order",
-                            "Is one of the two missing?");
+                            "Check for a missing one.");
                 }
                 corners.add(new Corner(position.get(0), position.get(1)));
             }
@@ -126,7 +123,7 @@ public record FieldShape(List<List<Corner>> rings) {
                         "field",
                         corner.longitude() + ", " + corner.latitude(),
                         "longitude lies within ±180 and latitude within ±90 degrees, longitude first",
-                        "Are the two swapped?");
+                        "Check whether the two are swapped.");
             }
             double longitude = corner.longitude();
             while (longitude - last > 180) {
@@ -184,7 +181,7 @@ public record FieldShape(List<List<Corner>> rings) {
                             "field",
                             "edges cross at " + words(where),
                             "the edge of a field does not cross itself or a hole",
-                            "Are two corners in the wrong order?");
+                            "Check the order of the corners.");
                 }
             }
         }

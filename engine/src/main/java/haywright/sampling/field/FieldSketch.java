@@ -48,15 +48,15 @@ public record FieldSketch(FieldShape.Corner start, List<Point> corners) {
             throw new Refused(
                     "start",
                     start.latitude() + ", " + start.longitude(),
-                    "latitude lies within ±85 and longitude within ±180 degrees",
-                    "Are the two swapped?");
+                    "latitude is within ±85 and longitude within ±180 degrees",
+                    "Check whether the two are swapped.");
         }
         if (corners.size() > MOST_CORNERS) {
             throw new Refused(
                     "corners",
                     corners.size() + " corners",
                     "a drawn field has at most " + MOST_CORNERS,
-                    "Bring it in as a GeoJSON file.");
+                    "Import it as a GeoJSON file.");
         }
         for (int i = 0; i < corners.size(); i++) {
             var here = corners.get(i);
@@ -64,14 +64,14 @@ public record FieldSketch(FieldShape.Corner start, List<Point> corners) {
                 throw new Refused(
                         "corners",
                         "%.0f km".formatted(Math.hypot(here.east(), here.north()) / 1000),
-                        "a corner lies within 50 km of the place that is known",
-                        "Is a digit too many in it?");
+                        "a corner is within 50 km of the known place",
+                        "Check for an extra digit.");
             }
             if (i > 0 && here.to(corners.get(i - 1)) < SAME_METRES) {
                 throw new Refused(
                         "corners",
                         "corner " + (i + 1),
-                        "it lies where the one before it does",
+                        "it is on top of the one before",
                         "Put it where the edge turns next.");
             }
         }
@@ -133,7 +133,7 @@ public record FieldSketch(FieldShape.Corner start, List<Point> corners) {
                                     j + 2,
                                     Ellipsoid.within180(where.longitude()),
                                     where.latitude()),
-                            "Corners follow each other round the field: put this one elsewhere, or take some back.");
+                            "Go around the field in order: move this corner, or undo some.");
                 }
             }
         }

@@ -50,18 +50,18 @@ public record FieldWalk(
         if (acres > 40) {
             return new Advice(
                     20,
-                    "It is more than the 40 acres that are published for one set of stops: 20 here, or better, mark zones and walk each by itself."
-                            + (uneven ? " Uneven ground adds none: 20 is the most that is published." : ""),
+                    "Over the published 40 acres for one walk: take 20 stops, or better, mark zones and walk each."
+                            + (uneven ? " Uneven ground adds none: 20 is the most published." : ""),
                     PublishedRule.named("R062").source());
         }
         return uneven
                 ? new Advice(
                         20,
-                        "An uneven field takes more stops: 20 is the most that is published.",
+                        "An uneven field takes more stops: 20 is the most published.",
                         PublishedRule.named("R062").source())
                 : new Advice(
                         15,
-                        "10 to 15 are published for up to 40 acres; the upper end is used.",
+                        "Published: 10 to 15 for up to 40 acres; 15 used.",
                         PublishedRule.named("R060").source());
     }
 
@@ -182,9 +182,9 @@ public record FieldWalk(
         if (pieces.isEmpty()) {
             throw new Refused(
                     "field",
-                    "a field that no stroke of the walk crosses",
-                    "a walk needs some width to walk in",
-                    "Draw the stops by hand, or join the parts of the field.");
+                    "a field the walk does not cross",
+                    "a walk needs some width",
+                    "Place the stops by hand, or join the parts of the field.");
         }
         return pieces;
     }

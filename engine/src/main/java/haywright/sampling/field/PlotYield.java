@@ -52,13 +52,13 @@ public record PlotYield(
             problems.add(new Problem(
                     "grams",
                     grams.size() == 1 ? "1 plot" : "no plots",
-                    "a spread needs at least two plots",
+                    "it takes at least two plots",
                     "Clip five first."));
         }
         for (var mass : grams) {
             if (!(mass >= 0 && Double.isFinite(mass))) {
-                problems.add(new Problem(
-                        "grams", mass + " g", "a plot weighs 0 g or more", "A bare plot counts: put in 0."));
+                problems.add(
+                        new Problem("grams", mass + " g", "a plot weighs 0 g or more", "A bare plot counts: enter 0."));
             }
         }
         between(problems, "areaM2", areaM2, 0, 1000, "m² a frame");
@@ -76,8 +76,8 @@ public record PlotYield(
             problems.add(new Problem(
                     field,
                     value + " " + words,
-                    "it lies above %.0f and at most %,.0f".formatted(above, most),
-                    "Is the unit right?"));
+                    "it is above %.0f and at most %,.0f".formatted(above, most),
+                    "Check the unit."));
         }
     }
 

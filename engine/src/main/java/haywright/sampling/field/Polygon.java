@@ -27,7 +27,7 @@ public record Polygon(List<List<List<Double>>> coordinates) {
                     problems.add(problem(
                             position.toString(),
                             "a position is longitude (−180 to 180), then latitude (−90 to 90)",
-                            "Are the two swapped, or is it in another grid?"));
+                            "Check whether the two are swapped, or it is in another grid."));
                 }
             }
             if (ring.size() < 4) {

@@ -30,7 +30,7 @@ public sealed interface BaleSize extends Worked {
     /** kg/m³ of a bale of this size that weighs so much. */
     default double density(double kilograms) {
         if (!(kilograms > 0 && Double.isFinite(kilograms))) {
-            throw new Refused("weight", kilograms + " kg", "a bale weighs something", "Weigh five to ten of them.");
+            throw new Refused("weight", kilograms + " kg", "a bale weighs more than 0", "Weigh 5 to 10.");
         }
         return kilograms / volume();
     }
@@ -94,8 +94,8 @@ public sealed interface BaleSize extends Worked {
             throw new Refused(
                     "depth",
                     String.valueOf(depth),
-                    "the shell is no deeper than half the bale, " + diameter / 2,
-                    "Are both in the same unit?");
+                    "the weathered layer is at most half the bale, " + diameter / 2,
+                    "Check that both are in the same unit.");
         }
         return 1 - Math.pow((diameter - 2 * depth) / diameter, 2);
     }
@@ -109,7 +109,7 @@ public sealed interface BaleSize extends Worked {
                         fields.get(i),
                         "%.2f m (%.1f ft)".formatted(size, Unit.METRE.to(Unit.FOOT, size)),
                         "a bale is between 0.1 and 5 m (4 in and 16 ft) each way",
-                        "Is the unit right?"));
+                        "Check the unit."));
             }
         }
         Refused.unlessEmpty(problems);

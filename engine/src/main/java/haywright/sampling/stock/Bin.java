@@ -34,7 +34,7 @@ public record Bin(Quantity diameter, Quantity wall, Quantity cone, Quantity bush
         Refused.unlessOfKind(Kind.LENGTH, "cone", cone);
         Refused.unlessOfKind(Kind.MASS, "bushelWeight", bushelWeight);
         var problems = new ArrayList<Problem>();
-        Sizes.positive("bushelWeight", bushelWeight, "a bushel weighs something", "Corn is 56 lb.", problems);
+        Sizes.positive("bushelWeight", bushelWeight, "a bushel weighs more than 0", "Corn is 56 lb.", problems);
         if (!(cone.base() >= 0)) {
             problems.add(new Problem("cone", cone.asTyped(), "a heap is 0 or more high", "0 where it is level."));
         }
@@ -71,6 +71,6 @@ public record Bin(Quantity diameter, Quantity wall, Quantity cone, Quantity bush
     @Override
     public Optional<MassRange> range() {
         return Optional.of(MassRange.judged(
-                asFedKg().orElseThrow(), DOUBT, "Settling and fines move a bin's weight by about 5 in 100."));
+                asFedKg().orElseThrow(), DOUBT, "Settling and fines change a bin's weight about 5 in 100."));
     }
 }

@@ -166,8 +166,8 @@ public sealed interface Layout {
                 throw new Refused(
                         "tiers",
                         tiers + " tiers on " + base + " bales",
-                        "each tier of a pyramid is one bale narrower, so there are no more tiers than bales across",
-                        "How many lie side by side on the ground?");
+                        "each pyramid tier is one bale narrower, so there are no more tiers than bales across",
+                        "Enter how many are side by side on the ground.");
             }
             long perLength = 0;
             for (int tier = 1; tier <= tiers; tier++) {
@@ -243,25 +243,25 @@ public sealed interface Layout {
         var problems = new ArrayList<Problem>();
         if (count < 1 || count > MOST_BALES) {
             problems.add(new Problem(
-                    "count", count + " bales", "a stack has 1 to " + MOST_BALES + " bales", "How many are there?"));
+                    "count", count + " bales", "a stack has 1 to " + MOST_BALES + " bales", "Enter how many."));
         } else if (Math.max(a, Math.max(b, c)) > Sizes.MOST_ALONG && room > count) {
             problems.add(new Problem(
                     "rows",
                     a + " × " + b + " × " + c,
                     "no stack has more than " + Sizes.MOST_ALONG + " rows, columns or tiers",
-                    "Is a digit too many in it?"));
+                    "Check for an extra digit."));
         } else if (a < 1 || b < 1 || c < 1) {
             problems.add(new Problem(
                     "rows",
                     a + " × " + b + " × " + c,
                     "a stack has at least one row, one column and one tier",
-                    "Leave all three out if the bales lie loose."));
+                    "Leave all three out if the bales are not stacked."));
         } else if (room < count) {
             problems.add(new Problem(
                     "count",
                     count + " bales in " + a + " × " + b + " × " + c,
-                    "as drawn the stack holds only " + room + " bales",
-                    "Is a row or a tier missing, or are there fewer bales?"));
+                    "as drawn, the stack holds only " + room + " bales",
+                    "Check for a missing row or tier, or fewer bales."));
         }
         Refused.unlessEmpty(problems);
     }

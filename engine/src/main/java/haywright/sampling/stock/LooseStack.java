@@ -49,7 +49,7 @@ public record LooseStack(Shape shape, Quantity length, Quantity width, Quantity 
                     "over",
                     over.asTyped(),
                     "a tape over the top is longer than the stack is wide",
-                    "Are the two swapped?");
+                    "Check whether the two are swapped.");
         }
     }
 
@@ -78,6 +78,6 @@ public record LooseStack(Shape shape, Quantity length, Quantity width, Quantity 
         return Optional.of(SettledHay.range(
                 volume() * (1 - VOLUME_DOUBT),
                 volume() * (1 + VOLUME_DOUBT),
-                "400 to 500 cubic feet a ton, and 15 % either way of volume: stack rules differ that much."));
+                "400 to 500 cubic feet per ton, and 15 % either way in volume: stack rules differ that much."));
     }
 }

@@ -23,8 +23,7 @@ public record MassRange(double lowKg, double highKg, String words, Source source
         return new MassRange(
                 count * (baleWeight.base() - miss),
                 count * (baleWeight.base() + miss),
-                "If the bale weight was guessed: guesses typically miss by %s lb a bale. Weigh 5 to 10 bales to narrow it."
-                        .formatted(small ? "10" : "100"),
+                "If the bale weight was guessed: guesses typically miss by %s lb.".formatted(small ? "10" : "100"),
                 small
                         ? Source.judgement("a tenth of what large bales are missed by")
                         : Source.read(
@@ -41,13 +40,13 @@ public record MassRange(double lowKg, double highKg, String words, Source source
         return new MassRange(
                 kg * Math.min(low, taken) / taken,
                 kg * Math.max(high, taken) / taken,
-                "Densities of %s to %s lb of %s a cubic foot are published."
+                "Published densities: %s to %s lb of %s per cubic foot."
                         .formatted(row.text("low"), row.text("high"), row.text("basis")),
                 Source.read(row.text("source")));
     }
 
     static MassRange ofScale(double kg) {
-        return judged(kg, SCALE, "A scale in trade is right to about 1 in 100.");
+        return judged(kg, SCALE, "A legal-for-trade scale is right to about 1 in 100.");
     }
 
     static MassRange judged(double kg, double share, String words) {

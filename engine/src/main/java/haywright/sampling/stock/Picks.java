@@ -47,8 +47,8 @@ public record Picks(List<Place> inWalkingOrder, int reachable, int unreachable, 
             return "";
         }
         int all = reachable + unreachable;
-        return ("%,d of %,d bales cannot be reached from the ground and cannot be drawn. The result speaks for the %,d that"
-                        + " can; it stands for the whole lot only as far as the inside was put up like the outside. Sample"
+        return ("%,d of %,d bales are out of reach from the ground. The result covers the %,d"
+                        + " you can reach, and the rest only if they were put up the same. Sample"
                         + " again when the stack is open.")
                 .formatted(unreachable, all, reachable);
     }

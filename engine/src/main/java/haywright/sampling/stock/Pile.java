@@ -41,13 +41,13 @@ public record Pile(
         Sizes.silage(densityDryMatter, dryMatterPercent, problems);
         if (!(slope >= 0)) {
             problems.add(new Problem(
-                    "slope", slope + " to 1", "the sides run outward, 0 or more to one up", "3 is safe to drive on."));
+                    "slope", slope + " to 1", "sides slope outward, 0 or more to one up", "3 is safe to drive on."));
         } else if (2 * slope * height.base() > Math.min(width.base(), length.base())) {
             problems.add(new Problem(
                     "slope",
                     slope + " to 1",
-                    "with such sides the pile would come to a ridge below its height",
-                    "Is it lower, wider or steeper?"));
+                    "with those sides the pile would peak below its height",
+                    "Check height, width and slope."));
         }
         Refused.unlessEmpty(problems);
     }

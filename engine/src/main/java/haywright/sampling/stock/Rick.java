@@ -55,6 +55,6 @@ public record Rick(Quantity length, Quantity width, Quantity eaves, Quantity top
     @Override
     public Optional<MassRange> range() {
         return Optional.of(SettledHay.range(
-                volume(), volume(2), "400 to 500 cubic feet a ton, and a third to a half of the gable."));
+                volume(), volume(2), "400 to 500 cubic feet per ton, and a third to half of the gable."));
     }
 }

@@ -19,7 +19,7 @@ public record RoundPyramid(int count, Quantity baleWeight, int base, int tiers, 
     public RoundPyramid {
         Refused.unlessOfKind(Kind.MASS, "baleWeight", baleWeight);
         var problems = new ArrayList<Problem>();
-        Sizes.positive("baleWeight", baleWeight, "a bale weighs something", "Weigh five to ten of them.", problems);
+        Sizes.positive("baleWeight", baleWeight, "a bale weighs more than 0", "Weigh 5 to 10.", problems);
         Refused.unlessEmpty(problems);
         Layout.Pyramid.check(base, tiers, length, count);
     }

@@ -19,17 +19,14 @@ public record Sacks(int bags, Quantity bagWeight) implements Stock {
     public Sacks {
         var problems = new ArrayList<Problem>();
         if (bags < 1) {
-            problems.add(new Problem("bags", bags + " bags", "bagged feed is at least one bag", "How many are there?"));
+            problems.add(new Problem("bags", bags + " bags", "bagged feed is at least one bag", "Enter how many."));
         }
         if (bags > Layout.MOST_BALES) {
             problems.add(new Problem(
-                    "bags",
-                    bags + " bags",
-                    "no yard has more than " + Layout.MOST_BALES,
-                    "Is a digit too many in it?"));
+                    "bags", bags + " bags", "no yard has more than " + Layout.MOST_BALES, "Check for an extra digit."));
         }
         Refused.unlessOfKind(Kind.MASS, "bagWeight", bagWeight);
-        Sizes.positive("bagWeight", bagWeight, "a bag weighs something", "It is printed on it.", problems);
+        Sizes.positive("bagWeight", bagWeight, "a bag weighs more than 0", "It is printed on it.", problems);
         Refused.unlessEmpty(problems);
     }
 

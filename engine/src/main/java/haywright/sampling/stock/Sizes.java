@@ -28,17 +28,12 @@ final class Sizes {
         var problems = new ArrayList<Problem>();
         for (int i = 0; i < fields.size(); i++) {
             Refused.unlessOfKind(Kind.LENGTH, fields.get(i), lengths.get(i));
-            positive(
-                    fields.get(i),
-                    lengths.get(i),
-                    "what lies there has a length, a width and a height",
-                    "Pace it out.",
-                    problems);
+            positive(fields.get(i), lengths.get(i), "it has a length, a width and a height", "Pace it out.", problems);
         }
         Refused.unlessEmpty(problems);
     }
 
-    /** Dry matter from volume and density, then as fed: what lies there is heavier by its water. */
+    /** Dry matter from volume and density, then as fed: what is stored there is heavier by its water. */
     static List<Line> packed(Line volume, Quantity density, double dryMatterPercent) {
         double dryMatter = volume.value() * density.base();
         return List.of(
@@ -73,7 +68,7 @@ final class Sizes {
 
     /** In the engine's unit, and saying what was really typed. */
     static Input typed(String symbol, Quantity quantity, Unit base) {
-        var as = quantity.unit() == base ? Origin.TYPED : new Origin.Typed("typed in as " + quantity.asTyped());
+        var as = quantity.unit() == base ? Origin.TYPED : new Origin.Typed("entered as " + quantity.asTyped());
         return new Input(symbol, quantity.base(), base, as);
     }
 
@@ -88,14 +83,14 @@ final class Sizes {
             problems.add(new Problem(
                     field,
                     count.toString(),
-                    "a stack has at least one of them",
-                    "Leave all three empty if they lie loose."));
+                    "a stack has at least one",
+                    "Leave all three empty if it is not stacked."));
         } else if (count != null && count > MOST_ALONG) {
             problems.add(new Problem(
                     field,
                     count.toString(),
                     "no stack has more than " + MOST_ALONG + " of them",
-                    "Is a digit too many in it?"));
+                    "Check for an extra digit."));
         }
     }
 
@@ -104,14 +99,14 @@ final class Sizes {
                 "densityDryMatter",
                 density,
                 "packed silage has a density",
-                "14 lb of dry matter a cubic foot?",
+                "14 lb of dry matter per cubic foot is usual.",
                 problems);
         if (density.base() > MOST_DENSE) {
             problems.add(new Problem(
                     "densityDryMatter",
                     density.asTyped(),
-                    "nothing is packed to more than 50 lb of dry matter a cubic foot",
-                    "14 lb of dry matter a cubic foot?"));
+                    "nothing packs above 50 lb of dry matter per cubic foot",
+                    "14 lb of dry matter per cubic foot is usual."));
         }
         dryMatter(dryMatterPercent, problems);
     }
@@ -121,7 +116,7 @@ final class Sizes {
             problems.add(new Problem(
                     "dryMatterPercent",
                     percent + " %",
-                    "dry matter lies above 0 and up to 100 %",
+                    "dry matter is above 0 and up to 100 %",
                     "Silage is mostly between 25 and 50."));
         }
     }

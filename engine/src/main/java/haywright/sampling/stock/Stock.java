@@ -17,7 +17,7 @@ import java.util.OptionalDouble;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
-/** How a lot lies there. Each kind has its own geometry; what it weighs is counted, weighed or worked out. */
+/** How a lot is stored there. Each kind has its own geometry; what it weighs is counted, weighed or worked out. */
 public sealed interface Stock extends Worked
         permits Stock.Bales,
                 Stock.Bunker,
@@ -50,7 +50,7 @@ public sealed interface Stock extends Worked
         return 0;
     }
 
-    /** Dry matter that was typed where it was measured, % as it lies there; empty for what is weighed without it. */
+    /** Dry matter that was typed where it was measured, % as it is stored there; empty for what is weighed without it. */
     default OptionalDouble dryMatter() {
         return OptionalDouble.empty();
     }
@@ -91,16 +91,16 @@ public sealed interface Stock extends Worked
             var problems = new ArrayList<Problem>();
             if (count < 1) {
                 problems.add(
-                        new Problem("count", count + " bales", "a stack has at least one bale", "How many are there?"));
+                        new Problem("count", count + " bales", "a stack has at least one bale", "Enter how many."));
             } else if (count > Layout.MOST_BALES) {
                 problems.add(new Problem(
                         "count",
                         String.format(Locale.US, "%,d bales", count),
-                        String.format(Locale.US, "no stackyard has more than %,d", Layout.MOST_BALES),
-                        "Is a digit too many in it?"));
+                        String.format(Locale.US, "no yard has more than %,d", Layout.MOST_BALES),
+                        "Check for an extra digit."));
             }
             Refused.unlessOfKind(Kind.MASS, "baleWeight", baleWeight);
-            Sizes.positive("baleWeight", baleWeight, "a bale weighs something", "Weigh five to ten of them.", problems);
+            Sizes.positive("baleWeight", baleWeight, "a bale weighs more than 0", "Weigh 5 to 10.", problems);
             Sizes.atLeastOne("rows", rows, problems);
             Sizes.atLeastOne("columns", columns, problems);
             Sizes.atLeastOne("tiers", tiers, problems);
@@ -134,7 +134,7 @@ public sealed interface Stock extends Worked
             var problems = new ArrayList<Problem>();
             Sizes.positive("length", length, "a bunker has a length", "Pace it out.", problems);
             Sizes.positive("width", width, "a bunker has a width", "Pace it out.", problems);
-            Sizes.positive("height", height, "silage has a height", "Judge the mean of the face.", problems);
+            Sizes.positive("height", height, "silage has a height", "Judge the average of the face.", problems);
             Sizes.silage(densityDryMatter, dryMatterPercent, problems);
             Refused.unlessEmpty(problems);
         }
@@ -218,7 +218,8 @@ public sealed interface Stock extends Worked
         public Weighed {
             Refused.unlessOfKind(Kind.MASS, "mass", mass);
             var problems = new ArrayList<Problem>();
-            Sizes.positive("mass", mass, "a lot weighs something", "What do the load tickets add up to?", problems);
+            Sizes.positive(
+                    "mass", mass, "a lot weighs more than 0", "Enter what the load tickets add up to.", problems);
             Refused.unlessEmpty(problems);
         }
 
@@ -245,8 +246,7 @@ public sealed interface Stock extends Worked
             if (yield != null) {
                 Refused.unlessOfKind(Kind.YIELD, "yield", yield);
                 var problems = new ArrayList<Problem>();
-                Sizes.positive(
-                        "yield", yield, "a crop yields something", "Leave it empty if it is not known.", problems);
+                Sizes.positive("yield", yield, "a yield is above 0", "Leave it empty if not known.", problems);
                 Refused.unlessEmpty(problems);
             }
         }

@@ -51,10 +51,7 @@ public record UprightSilo(Filling filling, Quantity diameter, Quantity depth, Qu
         var problems = new ArrayList<Problem>();
         if (!(fed.base() >= 0 && fed.base() <= depth.base())) {
             problems.add(new Problem(
-                    "fed",
-                    fed.asTyped(),
-                    "no more can be fed than there was",
-                    "Measure from the old level down; 0 if none."));
+                    "fed", fed.asTyped(), "more fed than there was", "Measure down from the old level; 0 if none."));
         }
         Sizes.dryMatter(dryMatterPercent, problems);
         Refused.unlessEmpty(problems);
@@ -109,9 +106,7 @@ public record UprightSilo(Filling filling, Quantity diameter, Quantity depth, Qu
 
     @Override
     public Optional<MassRange> range() {
-        return Optional.of(MassRange.judged(
-                asFedKg().orElseThrow(),
-                DOUBT,
-                "Tower tables are right to about 15 in 100: packing and settling differ."));
+        return Optional.of(
+                MassRange.judged(asFedKg().orElseThrow(), DOUBT, "Tower tables are right to about 15 in 100."));
     }
 }

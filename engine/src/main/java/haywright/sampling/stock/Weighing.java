@@ -33,19 +33,19 @@ public record Weighing(List<Double> kilograms, int bales, double confidencePerce
             problems.add(new Problem(
                     "kilograms",
                     kilograms.size() + (kilograms.size() == 1 ? " bale weighed" : " bales weighed"),
-                    "a range needs at least two",
-                    "Weigh five to ten."));
+                    "it takes at least two",
+                    "Weigh 5 to 10."));
         }
         if (kilograms.size() > bales) {
             problems.add(new Problem(
                     "kilograms",
                     kilograms.size() + " weighed of " + bales,
-                    "no more bales can be weighed than there are",
-                    "How many are in the lot?"));
+                    "more bales weighed than there are",
+                    "Check how many are in the lot."));
         }
         for (var mass : kilograms) {
             if (!(mass > 0 && Double.isFinite(mass))) {
-                problems.add(new Problem("kilograms", mass + " kg", "a bale weighs something", "Weigh it again."));
+                problems.add(new Problem("kilograms", mass + " kg", "a bale weighs more than 0", "Weigh it again."));
             }
         }
         SampleMean.checkConfidence(confidencePercent, "90 is usual.", problems);

@@ -177,7 +177,7 @@ class SpreadTest {
         assertThatThrownBy(() -> weights(1400, 1200))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("heaviest")
-                .hasMessageContaining("other way round");
+                .hasMessageContaining("are swapped");
         assertThatThrownBy(() -> new Group.Weights(Quantity.of(1, Unit.FOOT), Quantity.of(2, POUND)))
                 .isInstanceOf(Refused.class);
         assertThatThrownBy(() -> new Group.Scores(0, 5)).isInstanceOf(Refused.class);

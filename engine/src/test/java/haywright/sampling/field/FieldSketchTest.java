@@ -86,7 +86,7 @@ class FieldSketchTest {
 
     @Test
     void cornersThatCannotBeAreRefused() {
-        assertThatThrownBy(() -> sketch(0, 0, 400, 0, 400.1, 0)).hasMessageContaining("one before it");
+        assertThatThrownBy(() -> sketch(0, 0, 400, 0, 400.1, 0)).hasMessageContaining("the one before");
         assertThatThrownBy(() -> sketch(0, 0, 60_000, 0)).hasMessageContaining("within 50 km");
         assertThatThrownBy(() -> sketch(0, 0, Double.NaN, 0)).isInstanceOf(Refused.class);
         assertThatThrownBy(() -> sketch(0, 0, 400, 0).shape()).hasMessageContaining("2 corners");

@@ -216,7 +216,7 @@ class FieldTest {
         assertThatThrownBy(() -> field(-109.5, 44.5, -109.49, 44.51, -109.49, 44.5, -109.5, 44.51, -109.5, 44.5))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("-109.495000, 44.505000")
-                .hasMessageContaining("wrong order");
+                .hasMessageContaining("order of the corners");
     }
 
     @Test

@@ -48,7 +48,7 @@ class StockTest {
         assertThatThrownBy(() ->
                         new Stock.Bales(Stock.BaleKind.LARGE_ROUND, 0, Quantity.of(0, Unit.POUND), null, null, null))
                 .hasMessageContaining("at least one bale")
-                .hasMessageContaining("weighs something");
+                .hasMessageContaining("weighs more than 0");
         assertThatThrownBy(() -> new Stock.Weighed(feet(3))).isInstanceOf(Refused.class);
     }
 }

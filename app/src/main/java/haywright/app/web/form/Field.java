@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param ask its name is the record component that it becomes
  * @param needed what to do where it is left empty; empty itself where nothing has to be typed
- * @param options what can be chosen; empty for a box that is typed in
+ * @param options what can be chosen; empty for a box that is entered
  * @param nothing what the empty choice says, where there is one
  * @param usual asked about outside of it; null where nothing is unusual
  */
@@ -102,7 +102,7 @@ public record Field(
         var value = form.text(ask, needed);
         if (options.stream().noneMatch(option -> option.value().equals(value))) {
             if (!value.isEmpty()) {
-                form.refuse(name(), value, "this is none of the choices", needed.isEmpty() ? "Choose one." : needed);
+                form.refuse(name(), value, "not one of the choices", needed.isEmpty() ? "Choose one." : needed);
             }
             return type.isEnum() ? type.getEnumConstants()[0] : type == String.class ? "" : (Object) false;
         }

@@ -43,10 +43,7 @@ public final class Fields<R extends Record> {
 
         /** Something in it is wrong or asked about, so it may not be shut. */
         public boolean isOpen(Form form) {
-            return !folded
-                    || fields().stream()
-                            .anyMatch(field -> !form.problem(field.ask()).isEmpty()
-                                    || !form.doubts(field.ask()).isEmpty());
+            return !folded || form.isAsking(fields().stream().map(Field::ask).toList());
         }
     }
 

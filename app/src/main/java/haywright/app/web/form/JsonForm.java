@@ -51,7 +51,7 @@ public final class JsonForm {
             return;
         }
         if (json == null || !json.isObject()) {
-            form.refuse("json", shown(json), "an object in curly brackets is needed here", "Put { } around the keys.");
+            form.refuse("json", shown(json), "an object in curly brackets belongs here", "Put { } around the keys.");
             return;
         }
         var boxes = keys(fields);
@@ -64,7 +64,7 @@ public final class JsonForm {
                 form.refuse(
                         entry.getKey(),
                         shown(entry.getValue()),
-                        "this key is not known here",
+                        "unknown key",
                         Spelling.isIt(entry.getKey(), boxes.keySet()));
             } else {
                 box.take(form, entry.getKey(), entry.getValue(), typed, given);
@@ -79,12 +79,12 @@ public final class JsonForm {
                 form.refuse(
                         key,
                         shown(value),
-                        unit == null ? "a text, a number or true or false is needed here" : "a number is needed here",
-                        unit == null ? "Write it plainly." : "The unit is in the key.");
+                        unit == null ? "a text, a number or true or false belongs here" : "a number belongs here",
+                        unit == null ? "Write the value alone." : "The unit is in the key.");
                 return;
             }
             if (!given.add(field.name())) {
-                form.refuse(key, shown(value), "the same figure is given twice", "Keep one of them.");
+                form.refuse(key, shown(value), "the same figure comes twice", "Keep one of them.");
             }
             var text = value.isNull()
                     ? ""

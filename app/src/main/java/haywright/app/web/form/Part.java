@@ -73,7 +73,7 @@ public interface Part {
             if (empty.size() == fields().size()) {
                 return null;
             }
-            empty.forEach(field -> form.refuse(field.name(), "", "this goes with the one beside it", fix));
+            empty.forEach(field -> form.refuse(field.name(), "", "it goes with the one beside it", fix));
             return empty.isEmpty() ? inside.part(form, Map.of(), today).orElse(null) : null;
         }
 

@@ -12,6 +12,9 @@ import java.util.Optional;
 
 /** Last winter beside what the equations say it took, before any advice; and whether the difference is to count. */
 public final class BackCastPages {
+    /** kg a day below which a part would be shown as 0.0 lb. */
+    public static final double LEAST_KG = Unit.POUND.toBase(0.05);
+
     private static final String PATH = "herd/last-winter";
 
     private BackCastPages() {}
@@ -35,20 +38,15 @@ public final class BackCastPages {
             cast = BackCast.of(page.ranch(), page.today());
         } catch (Refused refused) {
             return new View(
-                    "Last winter cannot be worked out: "
-                            + refused.problems().get(0).sentence(),
-                    Optional.empty(),
-                    "");
+                    "Last winter can’t be figured: " + refused.problems().get(0).sentence(), Optional.empty(), "");
         }
         if (page.ranch().settings().weather() == null) {
             return new View(
-                    "How cold it was decides what last winter took: say where the ranch is first.",
-                    Optional.empty(),
-                    "");
+                    "Enter where the ranch is first: last winter’s need depends on its cold.", Optional.empty(), "");
         }
         return cast.map(one -> view(page.ranch().settings(), one))
                 .orElse(new View(
-                        "Head, days and tons of last winter, and the day of grass, are the best check there is on these figures.",
+                        "Enter last winter’s head, days and tons, and the turnout date: the best check on these figures.",
                         Optional.empty(),
                         ""));
     }
@@ -56,7 +54,7 @@ public final class BackCastPages {
     private static View view(Settings settings, BackCast cast) {
         var factor = cast.factor();
         return new View(
-                "Last winter a head got %s a day, as hay. Cattle that eat to appetite took %s to %s of it. %s"
+                "You fed %s of hay per head per day. Free choice they would take %s to %s. %s"
                         .formatted(
                                 Show.pounds(cast.fed()),
                                 Show.pounds(cast.needed()),
@@ -69,7 +67,7 @@ public final class BackCastPages {
     private static String parted(BackCast cast) {
         double percent = 100 * (cast.ratio() - 1);
         return cast.agrees()
-                ? "The two agree."
+                ? "They agree."
                 : "That is %s %% %s."
                         .formatted(
                                 Show.number(Math.abs(percent), 0),
@@ -80,15 +78,15 @@ public final class BackCastPages {
     static String offer(Settings settings, BackCast cast, double factor) {
         double times = rounded(factor);
         if (settings.herdFactor() != null && settings.herdFactor() == times) {
-            return "This is what counts now.";
+            return "This is used now.";
         }
         double cold = tenth(Unit.POUND.fromBase(cast.hay().forMaintenance(cast.cold())));
         double left = tenth(100 * cast.left());
         double counted = tenth(100 * cast.left(times));
         boolean bounded = Math.abs(counted - times * left) > 0.1;
-        return ("Last winter comes out right if cold and waste count %s times. The cold: %s × %s = %s lb per head per day."
-                        + " The waste: %s = %s lb left lying for each 100 lb eaten, %s %% of the hay put out in place of %s."
-                        + " They would then have taken %s, as was fed.")
+        return ("Last winter comes out right with cold and waste counted %s times. Cold: %s × %s = %s lb per head per day."
+                        + " Waste: %s = %s lb for each 100 lb eaten, %s %% of the hay put out instead of %s."
+                        + " They would then have taken %s, as you fed.")
                 .formatted(
                         HerdWords.times(times),
                         Show.number(cold, 1),
@@ -117,13 +115,13 @@ public final class BackCastPages {
             throw new Refused(
                     "herdFactor",
                     "",
-                    "last winter gives nothing to count by",
-                    "Look at its head, days and tons, and at the day of grass.");
+                    "last winter gives nothing to go by",
+                    "Check its head, days and tons, and the turnout date.");
         }
         double times = rounded(factor.get().getAsDouble());
         page.save(
                 page.posted(PATH),
-                "Cold and waste count %s times, as last winter said".formatted(HerdWords.times(times)),
+                "Cold and waste counted %s times, by last winter".formatted(HerdWords.times(times)),
                 ranch -> ranch.with(ranch.settings().withHerdFactor(times)),
                 PATH);
     }
@@ -131,7 +129,7 @@ public final class BackCastPages {
     private static void forget(Page page) {
         page.save(
                 page.posted(PATH + "/forget"),
-                "Cold and waste count as the equations say",
+                "Cold and waste by the equations",
                 ranch -> ranch.with(ranch.settings().withHerdFactor(null)),
                 PATH);
     }

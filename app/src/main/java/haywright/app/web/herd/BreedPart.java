@@ -16,11 +16,11 @@ record BreedPart() implements Part {
     private static final Field BREED = Field.pick(
             "breed",
             "Breed",
-            "Sets calf weight, milk and maintenance where you have no figure.",
+            "Sets calf weight, milk and maintenance you don’t enter.",
             breeds(),
             "Beef cattle, no particular breed");
     private static final Field CROSS =
-            Field.pick("cross", "Crossed with", "A first cross counts as the average of the two.", breeds(), "Nothing");
+            Field.pick("cross", "Crossed with", "Counts as the average of the two.", breeds(), "None");
 
     private static List<Option> breeds() {
         return Breed.all().stream()

@@ -30,42 +30,40 @@ public final class CalvingForm {
     public static final Ask CALVING = Ask.choice(
             "calving",
             "When they calve",
-            "How many are due, or calved, in the week that begins on each date. Empty rows do not count; a row without its"
-                    + " date is the week after the row before. Cows not bred yet: leave all of it empty.");
+            "Head due, or calved, in the week starting on each date. Empty rows don’t count; a row without a"
+                    + " date follows the row before. Not bred yet: leave it all empty.");
 
-    public static final Ask FROM = Ask.date("calvingFrom", "First week begins", "For example Mar 15, 2027.");
+    public static final Ask FROM = Ask.date("calvingFrom", "First week starts", "Such as Mar 15, 2027.");
     public static final Ask COUNTS = new Ask(
             "calvingCounts",
-            "Head in that week and in each week after it",
+            "Head in that week and each after",
             Unit.NONE,
-            "For example 40, 58, 50, 34. A week without any is 0.",
+            "Such as 40, 58, 50, 34. Enter 0 for a week with none.",
             28);
 
-    public static final Ask BULLS_IN =
-            Ask.date("bullsIn", "Bulls went in on", "Or the day of artificial insemination.");
-    public static final Ask BULLS_OUT =
-            Ask.date("bullsOut", "Bulls came out on", "For one insemination: the same day.");
-    public static final Ask IN_CALF = Ask.number("inCalf", "Head found in calf", "Not counting the open ones.");
+    public static final Ask BULLS_IN = Ask.date("bullsIn", "Bulls went in on", "Or the AI date.");
+    public static final Ask BULLS_OUT = Ask.date("bullsOut", "Bulls came out on", "For one AI date: the same day.");
+    public static final Ask IN_CALF = Ask.number("inCalf", "Head bred at preg check", "Without the opens.");
     public static final Ask BY_CYCLE = new Ask(
             "byCycle",
-            "Of these, settled in the first 21 days, the next 21, and so on",
+            "Of these, by 21-day cycle",
             Unit.NONE,
-            "If the check said how far along they are. Empty: six in ten of those still open settle in each three weeks"
+            "If the check told how far along. Empty: 6 in 10 of those still open settle in each cycle"
                     + " (common practice).",
             28);
 
     /** The two boxes that most groups need. */
-    static final Field FIRST = Field.comingDate(
-            "calvingFirst", "First calves due", "For example Mar 15. Not bred yet, or open: leave empty.");
+    static final Field FIRST =
+            Field.comingDate("calvingFirst", "First calves due", "Such as Mar 15. Not bred, or open: leave empty.");
 
     static final Field WEEKS = Field.count(
             "calvingWeeks",
             "Weeks of calving",
-            "Six in ten of those still open settle in each three weeks (common practice). Exact weeks: below.");
+            "Spread by 6 in 10 settling per cycle (common practice). Exact weeks: below.");
 
     /** Of the two dates; those found open are fed with the rest. */
     public static final Ask IN_CALF_NOW =
-            Ask.number("inCalfNow", "Bred head, if not all of them", "Of the first due date and weeks above.");
+            Ask.number("inCalfNow", "Bred head, if not all", "For the due date and weeks above.");
 
     private static final Ask HEAD = Ask.number("head", "Head", "");
 
@@ -160,8 +158,8 @@ public final class CalvingForm {
             form.refuse(
                     isBred ? IN_CALF.name() : isListed ? COUNTS.name() : FIRST.name(),
                     "",
-                    "calving is filled in twice: by its first day, week by week, as a list or from breeding",
-                    "Keep one of them and clear the rest.");
+                    "calving is entered twice: by first day, week by week, as a list or from breeding",
+                    "Keep one and clear the rest.");
         }
         return isShort ? season(form, today) : isBred ? bred(form) : isListed ? listed(form) : apart(form, weeks);
     }
@@ -206,9 +204,9 @@ public final class CalvingForm {
     }
 
     private static List<CalvingWeek> bred(Form form) {
-        var in = form.date(BULLS_IN, "On which day did the bulls go in?");
-        var out = form.date(BULLS_OUT, "On which day did they come out?");
-        int inCalf = form.count(IN_CALF, "How many did the check find in calf? A good guess will do.");
+        var in = form.date(BULLS_IN, "Enter the day the bulls went in.");
+        var out = form.date(BULLS_OUT, "Enter the day they came out.");
+        int inCalf = form.count(IN_CALF, "Enter how many were bred. A good guess will do.");
         var byCycle = counts(form, BY_CYCLE);
         if (Stream.of(BULLS_IN, BULLS_OUT, IN_CALF, BY_CYCLE)
                 .anyMatch(ask -> !form.problem(ask).isEmpty())) {
@@ -237,10 +235,10 @@ public final class CalvingForm {
             if (form.isEmpty(begins) && form.isEmpty(head)) {
                 continue;
             }
-            int count = form.count(head, "How many calve in that week? If none, empty the date too.");
+            int count = form.count(head, "Enter how many calve that week. If none, clear the date too.");
             var on = form.isEmpty(begins) && before != null
                     ? before.plusDays(DAYS_A_WEEK)
-                    : form.date(begins, "On which day does that week begin?");
+                    : form.date(begins, "Enter the day that week starts.");
             weeks.add(new CalvingWeek(on, count));
             before = on;
         }
@@ -248,8 +246,8 @@ public final class CalvingForm {
     }
 
     private static List<CalvingWeek> listed(Form form) {
-        var from = form.date(FROM, "On which day does the first week begin?");
-        form.text(COUNTS, "How many calve in each week, in order?");
+        var from = form.date(FROM, "Enter the day the first week starts.");
+        form.text(COUNTS, "Enter how many calve each week, in order.");
         var weeks = new ArrayList<CalvingWeek>();
         for (int head : counts(form, COUNTS)) {
             weeks.add(new CalvingWeek(from.plusDays((long) DAYS_A_WEEK * weeks.size()), head));
@@ -284,8 +282,8 @@ public final class CalvingForm {
                 form.refuse(
                         CALVING.name(),
                         Show.date(week.begins()),
-                        "this week begins inside the one of " + Show.date(before.begins()),
-                        "Give each week seven days, or put the two together.");
+                        "this week starts inside the one of " + Show.date(before.begins()),
+                        "Give each week seven days, or combine the two.");
             }
             before = week;
         }

@@ -74,20 +74,19 @@ public record ColdSnap(String rule, String why, String wet, String methods, List
         var wet = new LowerCritical(coat, true, group.conditionScore());
         var own = OwnRule.of(settings, group, day);
         return new ColdSnap(
-                own.map(rule -> "Each 10 °F below %s adds about %s lb of %s, put out, a head and day."
+                own.map(rule -> "Each 10 °F below %s adds about %s lb of %s per head per day."
                                 .formatted(
                                         Show.fahrenheit(rule.begins()),
                                         Show.number(pounds(hay, rule.perDegree() * STEP / 1.8), 1),
                                         hay.name()))
                         .orElse(""),
-                ("By the mean of day and night, with a wind of %s%s. The table of coats has the cold begin at %s in still air"
-                                + " for these cattle; what last month has taught them is in their upkeep already.")
+                ("By the average of day and night, wind %s%s. By the table of coats, cold starts at %s in still air"
+                                + " for these cattle; they are used to last month’s cold.")
                         .formatted(
-                                Show.quantity(weather.blows())
-                                        + (weather.wind() == null ? " (taken: nobody has said)" : ""),
+                                Show.quantity(weather.blows()) + (weather.wind() == null ? " (assumed)" : ""),
                                 weather.isSheltered() ? ", behind a windbreak" : "",
                                 Show.fahrenheit(lower.celsius())),
-                "In a wet coat the cold begins at %s, whatever the hair.".formatted(Show.fahrenheit(wet.celsius())),
+                "In a wet coat it starts at %s.".formatted(Show.fahrenheit(wet.celsius())),
                 methods(settings, group, day, hay),
                 rows);
     }
@@ -98,7 +97,7 @@ public record ColdSnap(String rule, String why, String wet, String methods, List
         var weather = settings.weather();
         boolean byRule = weather == null || weather.coldSystem() == ColdSystem.RULE_OF_THUMB;
         boolean wide = Math.max(rule, balance) > WIDE * Math.min(rule, balance);
-        return "A day of %s costs %s by the rule of thumb and %s by the heat balance: %s lb of hay apart. %s"
+        return "A day at %s costs %s by the rule of thumb, %s by the heat balance: %s lb of hay apart. %s"
                 .formatted(
                         Show.fahrenheit(Unit.FAHRENHEIT.toBase(COMPARED_AT)),
                         NeedFigures.mcal(rule),
@@ -109,11 +108,9 @@ public record ColdSnap(String rule, String why, String wet, String methods, List
 
     private static String used(boolean byRule, boolean wide) {
         var why = byRule
-                ? "Used here: the rule of thumb. Its tables were read; the heat balance’s coefficients are from memory."
-                : "Used here: the heat balance, as this ranch chose. Its coefficients are from memory; the rule’s tables were read.";
-        return wide
-                ? why + " So far apart, neither is sure: score the cattle after a cold spell, and trust that over both."
-                : why;
+                ? "The rule of thumb is used: its tables were checked; the heat balance is from memory."
+                : "The heat balance is used, as this ranch chose: it is from memory; the rule’s tables were checked.";
+        return wide ? why + " So far apart, neither is sure: score the cattle after a cold spell and trust that." : why;
     }
 
     private static double costs(Settings settings, Group group, LocalDate day, ColdSystem by) {

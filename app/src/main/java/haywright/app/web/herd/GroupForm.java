@@ -41,23 +41,23 @@ public final class GroupForm {
                     "weight",
                     "Average weight",
                     Unit.POUND,
-                    "Full (with feed and water in them), without the calf in her. Sale tickets of culls beat a guess.")
-            .needed("Enter what one weighs. A good guess will do.");
+                    "Full, without the unborn calf. Cull sale tickets beat a guess.")
+            .needed("Enter a weight. A good guess will do.");
     static final Field SCORE = number(
                     "conditionScore",
                     "Body condition score",
-                    "Average of the group, 1 (starved) to 9 (very fat). At 5 the ribs are covered and only the last two show.")
-            .needed("Score a dozen of them and take the average.");
+                    "Group average, 1 (starved) to 9 (very fat). At 5 only the last two ribs show.")
+            .needed("Score a dozen and enter the average.");
     static final Field WEIGHED_ON = pastDate(
-                    "weighedOn", "Weighed on", "For example Nov 12. A guess: the day it is for.")
+                    "weighedOn", "Weighed on", "Such as Nov 12. For a guess, the day it is for.")
             .needed("Enter the day.");
-    static final Field TURNOUT = comingDate("turnout", "Turnout date", "Leave empty if it is the ranch’s.");
+    static final Field TURNOUT = comingDate("turnout", "Turnout date", "Empty: the ranch’s.");
     static final Field GAIN = amount(
             "gain",
-            "Gain wanted",
+            "Gain to feed for",
             Unit.POUND_A_DAY,
-            "0 to maintain. Leave it empty and one is proposed, which you confirm: for growing cattle 1.5 lb, for heifers what"
-                    + " takes them to their calving weight, for grown bulls 0.");
+            "0 to maintain. Empty: you confirm one, 1.5 lb for growing cattle, for heifers what"
+                    + " reaches calving weight, for mature bulls 0.");
 
     private static final List<Option> SCALES = List.of(
             new Option("no", "Full: fed and watered"), new Option("yes", "Shrunk: a night without feed and water"));
@@ -84,8 +84,7 @@ public final class GroupForm {
     }
 
     private static Fields<Group> fields(AnimalClass animals) {
-        var name = text("name", "Name of the group", "As you would say it at the gate.")
-                .needed("Enter a name.");
+        var name = text("name", "Name of the group", "Such as “old cows”.").needed("Enter a name.");
         var head = count("head", "Head", "").needed("Enter how many are fed in this group.");
         var fields = Fields.of(Group.class);
         if (calves(animals)) {
@@ -102,7 +101,7 @@ public final class GroupForm {
                 Fields.of(Group.Weights.class)
                         .section(
                                 "",
-                                amount("lightest", "Most weigh from", Unit.POUND, "Nine in ten are between the two."),
+                                amount("lightest", "Most weigh from", Unit.POUND, "9 in 10 are between the two."),
                                 amount("heaviest", "Up to", Unit.POUND, "")),
                 ends);
         var scores = new Part.Together(
@@ -110,7 +109,7 @@ public final class GroupForm {
                 Fields.of(Group.Scores.class)
                         .section(
                                 "",
-                                number("thinnest", "Most score from", "Nine in ten are between the two."),
+                                number("thinnest", "Most score from", "9 in 10 are between the two."),
                                 number("fattest", "Up to score", "")),
                 ends);
         var shrunk = choice("shrunk", "The weight above is", "The two are 4 % apart.", SCALES);
@@ -122,17 +121,16 @@ public final class GroupForm {
         if (calves(animals)) {
             fields.folded(
                     "Calves and milk",
-                    comingDate("weaning", "Weaning date", "Of the calves above. Empty: milk is counted for 30 weeks."),
+                    comingDate("weaning", "Weaning date", "Empty: milk counted for 30 weeks."),
                     amount("calfBirthWeight", "Birth weight", Unit.POUND, "Empty: the breed’s."),
                     amount(
                             "peakMilk",
                             "Milk at the peak",
                             Unit.POUND_A_DAY,
-                            "Of these cattle. Empty: the breed’s; 0.74 of it with a first calf, 0.88 with a second."));
+                            "Empty: the breed’s; 0.74 of it with a first calf, 0.88 with a second."));
         } else if (isYoung(animals)) {
             fields.folded(
-                    "Weaning",
-                    pastDate("weaning", "Weaned, or new here, on", "They eat less in the four weeks after."));
+                    "Weaning", pastDate("weaning", "Weaned or arrived on", "They eat less for four weeks after."));
         }
         return fields.folded("Turnout", TURNOUT);
     }
@@ -146,9 +144,9 @@ public final class GroupForm {
                         "matureWeight",
                         "Mature weight",
                         Unit.POUND,
-                        "Replacement heifers: as cows at score 5. Cattle on feed: when finished.");
+                        "Replacement heifers: as cows at score 5. Fed cattle: when finished.");
             case BRED_HEIFER, FIRST_CALF_HEIFER ->
-                amount("matureWeight", "Mature weight", Unit.POUND, "What they will weigh as cows at score 5.");
+                amount("matureWeight", "Mature weight", Unit.POUND, "As cows at score 5.");
         };
     }
 
@@ -221,7 +219,7 @@ public final class GroupForm {
             return Quantity.of(Math.rint(weight.value() / Reserves.weightRatio(possible)), weight.unit());
         }
         if (cows == null) {
-            form.text(field.ask(), "Enter what they will weigh as mature cattle at score 5.");
+            form.text(field.ask(), "Enter their mature weight at score 5.");
             return Quantity.of(1, Unit.POUND);
         }
         form.doubt(
@@ -251,7 +249,7 @@ public final class GroupForm {
         var gain = Show.quantity(proposal.gain());
         return switch (proposal.to()) {
             case FIRST_CALVING, SECOND_CALVING ->
-                "%s takes them to %s by %s, when they begin to calve%s."
+                "%s takes them to %s by %s, when they start to calve%s."
                         .formatted(
                                 gain,
                                 Show.pounds(proposal.weight()),
@@ -260,7 +258,7 @@ public final class GroupForm {
                                         ? " again, a year after the first"
                                         : "");
             case GROW -> "%s is a usual winter gain for calves: good hay with some grain.".formatted(gain);
-            case HOLD -> "They are grown: %s, to maintain.".formatted(gain);
+            case HOLD -> "They are mature: %s, to maintain.".formatted(gain);
         };
     }
 
@@ -270,11 +268,11 @@ public final class GroupForm {
             form.refuse(
                     WEIGHED_ON.name(),
                     Show.date(weighed),
-                    "this day has not come yet; it is " + Show.date(today),
+                    "this day is in the future; today is " + Show.date(today),
                     "Is the year right?");
         } else if (weighed.isBefore(today.minusDays(A_YEAR))
                 && (before == null || !weighed.equals(before.weighedOn()))) {
-            form.doubt(WEIGHED_ON.ask(), "weighed-long-ago", "That is more than a year ago. Do they still weigh that?");
+            form.doubt(WEIGHED_ON.ask(), "weighed-long-ago", "That is over a year ago. Do they still weigh that?");
         }
         var turnout = group.turnout();
         if (turnout != null && turnout.isBefore(today) && (before == null || !turnout.equals(before.turnout()))) {
@@ -300,7 +298,7 @@ public final class GroupForm {
         }
     }
 
-    /** The box that calving was typed in. */
+    /** The box that calving was entered. */
     private static String field(Form form, Note note) {
         return note.field().equals("calving") && !form.isEmpty(CalvingForm.FIRST.ask())
                 ? CalvingForm.FIRST.name()

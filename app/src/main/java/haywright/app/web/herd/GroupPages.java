@@ -53,7 +53,8 @@ public final class GroupPages {
      * @param facts what is known of them, in words
      * @param calving when they calve, in words; empty where nothing does
      * @param figures empty where {@code refused} says why there are none
-     * @param diet the poorest diet that carries them, in words
+     * @param main how many of them, from the first, stand in the list; minerals, water and cold are folded
+     * @param diet the poorest diet that is enough for them, in words
      * @param notes what is unusual, in words
      * @param thin null where they are to calve in the condition wanted
      */
@@ -62,6 +63,7 @@ public final class GroupPages {
             String facts,
             String calving,
             List<NeedFigures.Figure> figures,
+            int main,
             String diet,
             String refused,
             List<String> notes,
@@ -80,14 +82,14 @@ public final class GroupPages {
             @Nullable WeeksAhead weeks,
             List<String> notes) {}
 
-    /** What the class is called on its door, and who belongs there. */
+    /** The name of the class on its link, and who belongs there. */
     public static String who(AnimalClass animals) {
         return switch (animals) {
-            case MATURE_COW -> "Grown cows that calve: in calf, in milk, or open.";
-            case FIRST_CALF_HEIFER -> "With their first calf at foot, or just weaned from it, and still growing.";
-            case BRED_HEIFER -> "In calf for the first time.";
-            case BULL -> "Herd bulls, grown or nearly.";
-            case GROWING -> "Weaned calves, replacement heifers, anything that is fed to gain.";
+            case MATURE_COW -> "Cows that calve: bred, nursing or open.";
+            case FIRST_CALF_HEIFER -> "Nursing or just weaned from their first calf, still growing.";
+            case BRED_HEIFER -> "Bred for the first time.";
+            case BULL -> "Herd bulls, mature or nearly.";
+            case GROWING -> "Weaned calves, replacement heifers, anything fed to gain.";
         };
     }
 
@@ -109,19 +111,19 @@ public final class GroupPages {
                         * Math.rint(Unit.POUND.fromBase(
                                 diet.map(PoorestDiet::kilograms).orElse(0.0)));
                 all &= diet.isPresent();
-                var carries = diet.map(d ->
-                                "A diet of %s TDN and %s crude protein, of dry matter, carries them if they eat that much."
-                                        .formatted(Show.percent(d.tdn()), Show.percent(d.crudeProteinPercent())))
-                        .orElse("No diet carries the gain that is wanted.");
-                rows.add(row(page, group, NeedFigures.of(group, need, diet), carries, ""));
+                var carries = diet.map(d -> "They hold on %s TDN and %s crude protein (dry matter basis)."
+                                .formatted(Show.percent(d.tdn()), Show.percent(d.crudeProteinPercent())))
+                        .orElse("No diet is enough for the gain set.");
+                rows.add(
+                        row(page, group, NeedFigures.of(group, need, diet), NeedFigures.main(need, diet), carries, ""));
             } catch (Refused refused) {
                 all = false;
                 rows.add(row(
-                        page, group, List.of(), "", refused.problems().get(0).sentence()));
+                        page, group, List.of(), 0, "", refused.problems().get(0).sentence()));
             }
         }
         var total = all
-                ? "Together they are expected to eat about %s lb of dry matter a day (%s)."
+                ? "Together they eat about %s lb of dry matter per day (%s)."
                         .formatted(Show.number(pounds, 0), Show.tons(Unit.POUND.toBase(pounds)))
                 : "";
         return new ListView(
@@ -145,12 +147,14 @@ public final class GroupPages {
         return new FigureView(group, figures.get(Integer.parseInt(asked)));
     }
 
-    private static Row row(Page page, Group group, List<NeedFigures.Figure> figures, String diet, String refused) {
+    private static Row row(
+            Page page, Group group, List<NeedFigures.Figure> figures, int main, String diet, String refused) {
         return new Row(
                 group,
                 facts(group),
                 group.calving().isEmpty() ? "" : calving(page, group).words(),
                 figures,
+                main,
                 diet,
                 refused,
                 notes(page, group),
@@ -182,8 +186,10 @@ public final class GroupPages {
     }
 
     private static List<String> notes(Page page, Group group) {
+        boolean isThin = Thin.of(group, page.today()).isPresent();
         return HerdCheck.of(group, page.today()).stream()
                 .filter(note -> note.level() != Note.Level.REFUSE)
+                .filter(note -> !isThin || !note.rule().startsWith("calving_score"))
                 .map(GroupForm::sentence)
                 .toList();
     }
@@ -227,7 +233,7 @@ public final class GroupPages {
     private static void delete(Page page) {
         var group = group(page);
         var form = page.posted(key(group.animals(), group));
-        page.save(form, "Group taken away: " + group.name(), ranch -> ranch.withoutGroup(group.id()), "herd");
+        page.save(form, "Group deleted: " + group.name(), ranch -> ranch.withoutGroup(group.id()), "herd");
     }
 
     static Group group(Page page) {

@@ -44,11 +44,12 @@ import java.util.regex.Pattern;
 public final class NeedFigures {
     private static final Pattern HEAD = Pattern.compile("n[0-9]+");
 
-    private static final Origin ABOVE = new Origin.Typed("worked out above");
+    private static final Origin ABOVE = new Origin.Typed("figured above");
 
-    private static final Origin ALIKE = new Origin.Typed("worked out like the middle day");
+    private static final Origin ALIKE = new Origin.Typed("figured like the middle day");
 
-    private static final double NOTHING_MCAL = 0.05;
+    /** Below this a share of the energy would be shown as 0.0. */
+    static final double NOTHING_MCAL = 0.05;
 
     private static final Set<String> CRUDE_PROTEIN = Set.of("CPn", "CPd", "CPk");
 
@@ -72,14 +73,14 @@ public final class NeedFigures {
                 diet.map(d -> deep(group, lines(d, CRUDE_PROTEIN)))
                         .orElse(only(group, need, "CP", Set.of("MP", "CP")))));
         diet.ifPresent(d -> figures.add(new Figure("Eats, dry matter", eats(d), deep(group, d))));
-        figures.add(new Figure("Calcium", grams(need.calcium()), only(group, need, "Ca", Set.of("Ca"))));
-        figures.add(new Figure("Phosphorus", grams(need.phosphorus()), only(group, need, "P", Set.of("P"))));
         if (need.neg() > 0) {
             figures.add(new Figure("For gain, NEg", mcal(need.neg()), only(group, need, "NEg", Set.of("NEg"))));
         }
+        figures.add(new Figure("Calcium", grams(need.calcium()), only(group, need, "Ca", Set.of("Ca"))));
+        figures.add(new Figure("Phosphorus", grams(need.phosphorus()), only(group, need, "P", Set.of("P"))));
         figures.add(new Figure("Water", gallons(need.water()), only(group, need, "W", Set.of("Wd", "Wm", "G", "W"))));
         if (need.nemCold() >= NOTHING_MCAL) {
-            figures.add(new Figure("NEm for that day’s cold", mcal(need.nemCold()), deep(group, need.cold())));
+            figures.add(new Figure("NEm for today’s cold", mcal(need.nemCold()), deep(group, need.cold())));
         }
         if (need.nemAcclimatization() >= NOTHING_MCAL) {
             var worked = with(need.acclimatization(), input -> cut(group, input, Set.of("a2", "NEma")));
@@ -88,12 +89,17 @@ public final class NeedFigures {
         return figures;
     }
 
+    /** How many of the figures, from the first, are energy, protein, intake and gain. */
+    static int main(GroupRequirement need, Optional<PoorestDiet> diet) {
+        return 2 + (diet.isPresent() ? 1 : 0) + (need.neg() > 0 ? 1 : 0);
+    }
+
     /** kg a day: of the diet they are expected to eat, that it is the share shown; by need alone where there is none. */
     static double crudeProtein(GroupRequirement need, Optional<PoorestDiet> diet) {
         return diet.map(PoorestDiet::crudeProtein).orElse(need.crudeProtein());
     }
 
-    /** The share shown times the pounds shown, that a pencil finds it too; by need alone where no diet carries them. */
+    /** The share shown times the pounds shown, that a pencil finds it too; by need alone where no diet is enough for them. */
     static String crudeProteinSays(GroupRequirement need, Optional<PoorestDiet> diet) {
         return diet.map(d -> Show.number(shownProtein(d), 1) + " lb").orElse(protein(need.crudeProtein()));
     }
@@ -109,7 +115,7 @@ public final class NeedFigures {
         var of = Show.number(Unit.POUND.fromBase(takes), 1);
         return Double.parseDouble(of) <= Double.parseDouble(all)
                 ? of + " lb"
-                : "all %s lb; the rumen could use %s lb".formatted(all, of);
+                : "all %s lb (the rumen could use %s lb)".formatted(all, of);
     }
 
     /**
@@ -128,9 +134,9 @@ public final class NeedFigures {
             double most = Math.min(rumen.grams() / 1000, d.crudeProtein());
             rows.add(new Dietary(
                     new Figure(
-                            "Degradable protein, for the rumen",
+                            "Rumen degradable protein (RDP)",
                             share(100 * most / d.kilograms(), Unit.PERCENT),
-                            // what they eat and how well it is digested are of the poorest diet that carries them
+                            // what they eat and how well it is digested are of the poorest diet that is enough for them
                             deep(
                                     group,
                                     with(
@@ -258,9 +264,9 @@ public final class NeedFigures {
         if (step instanceof LiveWeight) {
             return "The weight";
         } else if (step instanceof Maintenance) {
-            return "To stay alive";
+            return "Maintenance";
         } else if (step instanceof Pregnancy) {
-            return "For the calf in her";
+            return "For the unborn calf";
         } else if (step instanceof Lactation) {
             return "For milk";
         } else if (step instanceof Growth) {
@@ -268,15 +274,15 @@ public final class NeedFigures {
         } else if (step instanceof MetabolizableProtein) {
             return "Protein";
         } else if (step instanceof LowerCritical) {
-            return "Where cold begins";
+            return "Where cold starts to cost feed";
         } else if (step instanceof WindChill) {
             return "The wind, on the middle day of the week";
         } else if (step instanceof MeanCold) {
-            return "For the cold, the mean of seven days";
+            return "For the cold, the average of seven days";
         } else if (step instanceof Cold || step instanceof ColdStress || step instanceof HeatBalance) {
             return "The cold of the middle day";
         }
-        return "All together";
+        return "Total";
     }
 
     private static Input closed(Input input) {
@@ -316,28 +322,27 @@ public final class NeedFigures {
 
     private static String where(Group group, Input input) {
         return switch (input.symbol()) {
-            case "CBW" -> group.calfBirthWeight() == null ? "of their breed" : "typed in";
-            case "PKYD" -> group.peakMilk() == null ? "of their breed" : "typed in";
+            case "CBW" -> group.calfBirthWeight() == null ? "of their breed" : "entered";
+            case "PKYD" -> group.peakMilk() == null ? "of their breed" : "entered";
             case "T" -> "where the published tables have the peak";
             case "t", "n" -> "counted from the middle of their calving week";
             case "SBW", "FBW", "W" -> group.gain().value() > 0 ? "as weighed, with the gain since" : "as weighed";
-            case "FSBW" -> "grown weight, after shrink";
+            case "FSBW" -> "mature weight, after shrink";
             case "Tp" ->
                 input.value() == Animal.NO_ACCLIMATISATION
-                        ? "no weather is said, and this changes nothing"
-                        : "mean of the month before, at the place of the ranch’s weather";
+                        ? "no weather entered; this changes nothing"
+                        : "average of the month before, from the ranch’s weather";
             case "Tair", "v", "WIND", "EAT" -> "of the ranch’s weather";
             case "h" -> "accepted from what was fed last winter";
-            case "HAIR" -> "of the coat they are taken to wear";
-            case "MEI", "NEFP" -> "of the need above, on hay that carries it";
+            case "HAIR" -> "of the coat assumed";
+            case "MEI", "NEFP" -> "of the need above, on hay that is enough for it";
             case "CS", "CS1" -> "as they were scored";
-            case "CS2" -> "the score wanted at calving";
-            case "SBW5" -> "grown weight, after shrink";
+            case "CS2" -> "target score at calving";
+            case "SBW5" -> "mature weight, after shrink";
             case "d" -> "from the day they were scored to the first calf";
             case "BW" -> "of their weight";
-            case "SWG" -> "typed in";
-            default ->
-                HEAD.matcher(input.symbol()).matches() ? "head in that calving week" : "worked out for this group";
+            case "SWG" -> "entered";
+            default -> HEAD.matcher(input.symbol()).matches() ? "head in that calving week" : "figured for this group";
         };
     }
 

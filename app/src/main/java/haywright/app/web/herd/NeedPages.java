@@ -92,14 +92,14 @@ public final class NeedPages {
                 NeedFigures.mcal(need.nem()),
                 NeedFigures.band(need.spread(Need::nem), mcal -> Show.number(mcal, 1)),
                 ""));
-        part(rows, "to maintain on a mild day", need.nemMaintenance() - need.nemAcclimatization());
-        part(rows, "for the calf in her", need.nemPregnancy());
+        part(rows, "for maintenance on a mild day", need.nemMaintenance() - need.nemAcclimatization());
+        part(rows, "for the unborn calf", need.nemPregnancy());
         part(rows, "for milk", need.nemLactation());
         if (settings.weather() == null) {
             rows.add(new Row("for the cold", "not counted", ""));
         } else {
-            rows.add(new Row("for the cold of that day", NeedFigures.mcal(need.nemCold()), ""));
-            rows.add(new Row("for the cold of the month before", NeedFigures.mcal(need.nemAcclimatization()), ""));
+            part(rows, "for the cold of that day", need.nemCold());
+            part(rows, "for the cold of the month before", need.nemAcclimatization());
         }
         part(rows, "to regain condition", need.nemRegain());
         if (need.neg() > 0) {
@@ -118,23 +118,22 @@ public final class NeedPages {
         rows.add(new Row("Phosphorus", NeedFigures.grams(need.phosphorus()), ""));
         eaten.ifPresent(diet -> {
             rows.add(new Row(
-                    "Expected to eat, dry matter",
+                    "Expected intake, dry matter",
                     NeedFigures.eats(diet),
                     NeedFigures.band(need.spread(diet::eatenBy), kg -> Show.number(Unit.POUND.fromBase(kg), 0)),
                     ""));
+            rows.add(new Row("TDN needed, dry matter basis", Show.percent(diet.tdn()), rule(RuleOfThumb.tdn(need))));
             rows.add(new Row(
-                    "TDN that this takes, of dry matter", Show.percent(diet.tdn()), rule(RuleOfThumb.tdn(need))));
-            rows.add(new Row(
-                    "Crude protein that this takes, of dry matter",
+                    "Crude protein needed, dry matter basis",
                     Show.percent(diet.crudeProteinPercent()),
                     rule(RuleOfThumb.protein(need))));
-            rows.add(new Row("Of that protein, degradable in the rumen at least", NeedFigures.degradable(diet), ""));
+            rows.add(new Row("Of it, rumen degradable (RDP) at least", NeedFigures.degradable(diet), ""));
         });
         var weeks = Watch.firstWeeks(group, day);
         if (weeks != null && weeks.eatsLittle()) {
-            rows.add(new Row("Eats in these first weeks", "about " + Show.pounds(weeks.kilograms()), ""));
+            rows.add(new Row("Intake in these first weeks", "about " + Show.pounds(weeks.kilograms()), ""));
         }
-        rows.add(new Row("Water, what the feed brings included", NeedFigures.gallons(need.water()), ""));
+        rows.add(new Row("Water, including water in feed", NeedFigures.gallons(need.water()), ""));
         return new Shown(
                 rows,
                 StageNotes.of(settings, group, day),
@@ -149,7 +148,7 @@ public final class NeedPages {
     }
 
     private static void part(List<Row> rows, String what, double mcal) {
-        if (mcal > 0) {
+        if (mcal >= NeedFigures.NOTHING_MCAL) {
             rows.add(new Row(what, NeedFigures.mcal(mcal), ""));
         }
     }
@@ -164,15 +163,15 @@ public final class NeedPages {
     private static List<Editions> editions(HerdWeather weather, Group group, LocalDate day) {
         var rows = new ArrayList<Editions>();
         if (group.animals() == AnimalClass.GROWING) {
-            rows.add(new Editions("Expected to eat, dry matter", by(weather, group, day, NeedFigures::eats)));
-            rows.add(new Editions("TDN that this takes", by(weather, group, day, diet -> Show.percent(diet.tdn()))));
+            rows.add(new Editions("Expected intake, dry matter", by(weather, group, day, NeedFigures::eats)));
+            rows.add(new Editions("TDN needed", by(weather, group, day, diet -> Show.percent(diet.tdn()))));
         }
         if (group.animals() == AnimalClass.BRED_HEIFER) {
             rows.add(new Editions(
-                    "Weight to reach by first calving",
+                    "Target weight at first calving",
                     List.of(target(group, RequirementSystem.NRC_1996), target(group, RequirementSystem.NASEM_2016))));
         }
-        rows.add(new Editions("Degradable protein for the rumen", by(weather, group, day, NeedFigures::degradable)));
+        rows.add(new Editions("Rumen degradable protein (RDP)", by(weather, group, day, NeedFigures::degradable)));
         for (var nutrient : Nutrient.values()) {
             var by = Stream.of(RequirementSystem.values())
                     .map(system ->
@@ -190,7 +189,7 @@ public final class NeedPages {
         var both = new ArrayList<String>();
         for (var system : RequirementSystem.values()) {
             Optional<PoorestDiet> diet = PoorestDiet.of(weather.need(group, day, system));
-            both.add(diet.map(says).orElse("no diet carries the gain"));
+            both.add(diet.map(says).orElse("no diet is enough for the gain"));
         }
         return both;
     }

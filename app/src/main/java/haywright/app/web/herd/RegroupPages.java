@@ -17,12 +17,11 @@ import java.util.UUID;
 
 /** One group made two, or two made one. */
 public final class RegroupPages {
-    public static final Ask HEAD = Ask.number("head", "How many go", "");
-    public static final Ask NAME = Ask.text("name", "What the new group is called", "As you would say it at the gate.");
+    public static final Ask HEAD = Ask.number("head", "Head to split off", "");
+    public static final Ask NAME = Ask.text("name", "Name of the new group", "Such as “thin cows”.");
     public static final Ask WHO =
-            Ask.choice("who", "Who goes", "Divides the calving weeks; change them after if you know better.");
-    public static final Ask OTHER =
-            Ask.choice("other", "Which group comes into it", "Only groups of the same class can be one.");
+            Ask.choice("who", "Which ones", "Divides the calving weeks; change them later if needed.");
+    public static final Ask OTHER = Ask.choice("other", "Group to join", "Only groups of one class can be joined.");
 
     private static final String SPLIT = "haywright/app/web/herd/split.jte";
     private static final String JOIN = "haywright/app/web/herd/join.jte";
@@ -72,11 +71,11 @@ public final class RegroupPages {
     private static void saveSplit(Page page) {
         var group = GroupPages.group(page);
         var form = page.posted(split(page));
-        int head = form.count(HEAD, "How many of them?");
-        var name = form.text(NAME, "What do you call them?");
+        int head = form.count(HEAD, "Enter how many.");
+        var name = form.text(NAME, "Enter a name.");
         var who = group.calving().isEmpty()
                 ? Regrouping.Who.ALIKE
-                : form.choice(WHO, Regrouping.Who.class, "Some of each, if nothing else is meant.");
+                : form.choice(WHO, Regrouping.Who.class, "Some of each is usual.");
         var made = form.build(() -> Regrouping.split(group, UUID.randomUUID(), name, head, who, page.today()));
         if (made.isEmpty()) {
             page.reject(form, SPLIT, view(page, form));
@@ -110,7 +109,7 @@ public final class RegroupPages {
                         && !one.id().equals(group.id()))
                 .findFirst();
         if (other.isEmpty()) {
-            form.refuse(OTHER.name(), "", "no group was chosen", "Which group comes into this one?");
+            form.refuse(OTHER.name(), "", "no group was chosen", "Choose the group to join.");
         }
         var made = other.flatMap(one -> form.build(() -> Regrouping.join(group, one, page.today())));
         if (made.isEmpty() || other.isEmpty()) {

@@ -39,7 +39,7 @@ public final class StageNotes {
         var weather = settings.weather();
         if (weather != null && weather.coats().left() < 1) {
             notes.add(new Note(
-                    "Mud costs appetite beside warmth: in mud of 4 to 8 inches they are expected to eat %s less, in 12 to 24 inches %s less. A dry place to lie and to eat pays."
+                    "Mud costs appetite and warmth: in 4 to 8 inches they eat %s less, in 12 to 24 inches %s less. Give them a dry place to bed and eat."
                             .formatted(less(Mud.HOOF_DEEP), less(Mud.KNEE_DEEP)),
                     Mud.SOURCE.cite() + " (" + Mud.SOURCE.known().words() + ")"));
         }
@@ -56,28 +56,27 @@ public final class StageNotes {
                 Optional.ofNullable(Watch.firstWeeks(group, day)).map(StageNotes::firstWeeks);
             case MAGNESIUM ->
                 Optional.of(
-                        "Grass tetany: from calving until they are used to lush grass, keep 0.20 % magnesium in all they eat, and mineral and salt always before them. A cow that staggers or is down needs a veterinarian at once.");
+                        "Grass tetany: from calving until they are used to lush grass, feed 0.20 % magnesium and keep mineral and salt out. A cow that staggers or is down: call your veterinarian at once.");
             case VITAMIN_A ->
                 Optional.of(
-                        "Hay brings little vitamin A by now. Give it in the mineral from two months before calving until grass; a label that says less than the figure below, times what they eat, is not enough.");
+                        "Hay has little vitamin A left. Give it in the mineral from two months before calving to turnout; check the label against the figure below, times what they eat.");
             case TARGET ->
                 group.animals() == AnimalClass.BRED_HEIFER
                         ? HeiferTarget.of(group, settings.system()).map(StageNotes::atCalving)
-                        : Optional.of("Heifers that are kept should weigh about %s when they are bred."
+                        : Optional.of("Replacement heifers should weigh about %s at breeding."
                                 .formatted(pounds(
                                         new HeiferTarget(group.matureWeight().base(), settings.system()).breeding())));
             case MATING ->
-                Optional.of(
-                        "A bull may lose 100 to 200 lb at work: have them in good flesh, not fat, when they go to the cows.");
+                Optional.of("A bull can lose 100 to 200 lb breeding: turn him out in good condition, not fat.");
         };
     }
 
     private static String firstWeeks(FirstWeeks weeks) {
         var eats = weeks.eatsLittle()
-                ? "They eat only about %s of dry matter a day now, %s of their weight: put the best hay in it, and more protein and mineral in the pound than later. "
+                ? "They eat only about %s of dry matter per day now, %s of body weight: feed your best hay, richer in protein and mineral than later. "
                         .formatted(pounds(weeks.kilograms()), Show.number(weeks.percent(), 2) + " %")
-                : "By now they should be eating as the figures say. ";
-        return "Day %d after weaning. %sGood long hay on top in the bunk and along the fence they walk, water that they can hear run; raise grain by a pound every third day at most, and go back a step when bunks are left full. Vitamin A %s IU a pound of dry matter, vitamin E %s IU a day. Calves that stand off or breathe hard: your veterinarian, today."
+                : "By now they should eat as figured. ";
+        return "Day %d after weaning. %sPut good long hay on top in the bunk and along the fence they walk; let water run where they hear it. Raise grain a pound every third day at most; step back if bunks stay full. Vitamin A %s IU per pound of dry matter, vitamin E %s IU per day. Calves that stand off or breathe hard: call your veterinarian today."
                 .formatted(
                         weeks.day(),
                         eats,
@@ -87,9 +86,9 @@ public final class StageNotes {
 
     private static String atCalving(HeiferTarget.AtCalving at) {
         return at.weight() >= at.target()
-                ? "At this gain they weigh about %s when calving begins on %s, without the calf; %s is wanted."
+                ? "At this gain they weigh about %s when calving starts on %s, without the calf; the target is %s."
                         .formatted(pounds(at.weight()), Show.date(at.on()), pounds(at.target()))
-                : "At this gain they weigh about %s when calving begins on %s, without the calf, and %s is wanted: from the weighing on that takes %s lb a day."
+                : "At this gain they weigh about %s when calving starts on %s, without the calf; the target is %s, which takes %s lb a day."
                         .formatted(
                                 pounds(at.weight()),
                                 Show.date(at.on()),

@@ -38,14 +38,14 @@ public record Thin(Group group, String says, boolean isCounted) {
             return Optional.empty();
         }
         return Regain.of(group.wanting(wanted(group)), today).map(regain -> {
-            var takes = "They score %s. To calve at %s by %s takes %s more per head per day."
+            var takes = "They score %s. Calving at %s by %s takes %s more per head per day."
                     .formatted(
                             Show.significant(group.conditionScore(), 3),
                             Show.significant(wanted(group), 3),
                             Show.date(group.firstCalving().orElseThrow()),
                             NeedFigures.mcal(regain.nem()));
             var fast = regain.isFast()
-                    ? " That is faster than half a score a month, more than most hay can do: talk to your nutritionist."
+                    ? " That is over half a score a month, more than most hay can do: talk to your nutritionist."
                     : "";
             return new Thin(group, takes + fast + noLoss(group, today), group.wantedScore() != null);
         });
@@ -58,7 +58,7 @@ public record Thin(Group group, String says, boolean isCounted) {
         }
         return group.firstCalving()
                 .filter(first -> !first.isBefore(today))
-                .map(first -> " Plan no loss of condition in the last %d days before calving, from %s on."
+                .map(first -> " Don’t let them lose condition in the last %d days before calving, from %s on."
                         .formatted(NO_LOSS_DAYS, Show.date(first.minusDays(NO_LOSS_DAYS))))
                 .orElse("");
     }
@@ -73,7 +73,7 @@ public record Thin(Group group, String says, boolean isCounted) {
         boolean count = group.wantedScore() == null;
         page.save(
                 form,
-                (count ? "Regain of condition added to the need: " : "Regain of condition taken out of the need: ")
+                (count ? "Regain of condition added to the need: " : "Regain of condition removed from the need: ")
                         + group.name(),
                 ranch -> ranch.with(group.wanting(count ? (Double) wanted(group) : null)),
                 "herd");

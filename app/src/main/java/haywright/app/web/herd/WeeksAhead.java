@@ -30,7 +30,7 @@ import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What one head needs in the weeks from today to grass, as one picture, its parts, and a table. Each week is the mean of
+ * What one head needs in the weeks from today to turnout, as one picture, its parts, and a table. Each week is the mean of
  * its days and told by its first.
  *
  * @param ends the last day that is figured
@@ -54,7 +54,7 @@ public record WeeksAhead(
         List<Row> rows,
         boolean gains,
         @Nullable ColdSnap snap) {
-    public static final Ask HAY = Ask.choice("hay", "In pounds of", "");
+    public static final Ask HAY = Ask.choice("hay", "Show in pounds of", "");
 
     /** Where no day of turnout is planned. */
     private static final int WITHOUT_PLAN = 26;
@@ -108,7 +108,7 @@ public record WeeksAhead(
         return new WeeksAhead(
                 group.id(),
                 dates.get(dates.size() - 1).plusDays(6),
-                planned.isPresent() ? "to grass on " + Show.date(end) : "for 26 weeks, since " + why(turnout, today),
+                planned.isPresent() ? "to turnout on " + Show.date(end) : "for 26 weeks, since " + why(turnout, today),
                 says(
                                 dates,
                                 diets.get(0).orElse(null),
@@ -138,17 +138,17 @@ public record WeeksAhead(
             return "";
         }
         if (winters.size() < StationWinters.ENOUGH) {
-            return "The record has too few whole winters to say what a hard one takes.";
+            return "Too few whole winters on record to show a hard one.";
         }
         int last = winters.get(winters.size() - 1).year();
         var record = ranch.winters();
         var whose = weather.found() != null
-                ? "estimated for %s, to %d; half the stations it was tried on were within %s %% of the cold measured"
+                ? "estimated for %s, to %d; half the test stations were within %s %% of the measured cold"
                         .formatted(weather.place(), last, Show.number(100 * Doubt.OF_A_PLACE.middle(), 0))
                 : record != null && record.drawn()
-                        ? "drawn like those of " + record.station()
+                        ? "simulated from " + record.station()
                         : "at %s, to %d".formatted(weather.place(), last);
-        return "The hatched band is what 16 of 20 winters take, week by week, by %s winters %s; 2 take more, 2 less. The thick line is the usual cold."
+        return "Hatched: the range of 16 of 20 winters, from %s winters %s; 2 take more, 2 less. Thick line: the usual cold."
                 .formatted(Show.number(winters.size(), 0), whose);
     }
 
@@ -183,9 +183,9 @@ public record WeeksAhead(
                 dates,
                 List.of(
                         new Band(
-                                "to maintain on a mild day",
+                                "for maintenance on a mild day",
                                 values(needs, need -> need.nemMaintenance() - need.nemAcclimatization())),
-                        new Band("for the calf in her", values(needs, Need::nemPregnancy)),
+                        new Band("for the unborn calf", values(needs, Need::nemPregnancy)),
                         new Band("for milk", values(needs, Need::nemLactation)),
                         new Band("for the cold of the month before", values(needs, Need::nemAcclimatization)),
                         new Band("for the cold", values(needs, Need::nemCold)),
@@ -218,20 +218,20 @@ public record WeeksAhead(
             var one = diets.get(week);
             var most = diets.get(hardest);
             if (one == null || most == null) {
-                return "No diet carries the gain that is wanted.";
+                return "No diet is enough for the gain set.";
             }
             hardest = one.tdn() > most.tdn() ? week : hardest;
         }
         var then = diets.get(hardest);
         if (now == null || then == null) {
-            return "No diet carries the gain that is wanted.";
+            return "No diet is enough for the gain set.";
         }
-        var first = "Feed of %s TDN and %s protein carries them now"
+        var first = "They hold on %s TDN and %s protein (dry matter basis) now"
                 .formatted(whole(now.tdn()), whole(now.crudeProteinPercent()));
         return hardest == 0 || then.tdn() - now.tdn() < 1
                 ? first + " and until then."
                 : first
-                        + "; by the week of %s it takes %s TDN and %s protein."
+                        + "; by the week of %s they need %s TDN and %s protein."
                                 .formatted(
                                         Show.day(dates.get(hardest)).replace(' ', '\u00a0'),
                                         whole(then.tdn()),
@@ -249,7 +249,7 @@ public record WeeksAhead(
             var diet = diets.get(week).orElse(null);
             double takes = need.nem() / hay.nem() + (need.neg() > 0 ? need.neg() / hay.neg() : 0);
             if (diet != null && HerdWords.isMoreThanEaten(takes, diet.kilograms())) {
-                return " In the week of %s that is %s lb of dry matter of %s, and they are expected to eat %s: a better feed has to bring part of it."
+                return " In the week of %s that is %s lb of dry matter of %s; they eat %s. Add a better feed."
                         .formatted(
                                 Show.day(dates.get(week)).replace(' ', '\u00a0'),
                                 Show.number(Unit.POUND.fromBase(takes), 0),

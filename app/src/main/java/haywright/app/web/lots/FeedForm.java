@@ -23,27 +23,20 @@ import org.jspecify.annotations.Nullable;
 
 /** The form of one feed to buy. */
 public final class FeedForm {
-    public static final Ask NAME = Ask.text("name", "What it is called", "As the seller calls it.");
+    public static final Ask NAME = Ask.text("name", "Feed name", "As on the invoice.");
     public static final Ask FEED_CLASS = Ask.choice("feedClass", "Kind of feed", "");
-    public static final Ask PRICE = Ask.amount(
-            "price",
-            "Price, delivered",
-            Unit.DOLLAR_PER_TON,
-            "As fed. Another unit is understood: $0.21/lb, $12.50/cwt.");
+    public static final Ask PRICE =
+            Ask.amount("price", "Price, delivered", Unit.DOLLAR_PER_TON, "As fed. $0.21/lb or $12.50/cwt works too.");
     public static final Ask AT_MOST =
-            Ask.amount("atMost", "Most that can be had this winter", Unit.TON, "Leave it empty if there is no limit.");
-    public static final Ask DELIVERY =
-            Ask.text("delivery", "How it comes", "A semi load of 25 tons, five days’ notice.");
+            Ask.amount("atMost", "Most you can get this winter", Unit.TON, "Empty: no limit.");
+    public static final Ask DELIVERY = Ask.text("delivery", "Delivery", "A semi load of 25 tons, 5 days’ notice.");
     public static final Ask LOAD = Ask.amount("load", "One load holds", Unit.TON, "As fed. 1 ton is 2,000 lb.");
     public static final Ask FREIGHT = Ask.amount(
-            "freight",
-            "Freight of one load",
-            Unit.DOLLAR,
-            "Only what is not in the price; it is counted by full loads.");
+            "freight", "Freight per load", Unit.DOLLAR, "Only what the price leaves out. Counted by full loads.");
     public static final Ask BASIS = Ask.choice(
             "tagBasis",
             "The figures on the tag are",
-            "A feed tag is as fed unless it says otherwise; a seller’s analysis can be either.");
+            "Tags are as fed unless they say otherwise; an analysis can be either.");
 
     /** What a tag or a seller's analysis usually prints, in its order. */
     private static final Map<Analyte, String> PRINTED = printed();
@@ -101,10 +94,10 @@ public final class FeedForm {
 
     /** @param before the feed as it was; null for a new one */
     static Optional<FeedForSale> read(Form form, UUID id, @Nullable FeedForSale before) {
-        var name = form.text(NAME, "What does the seller call it?");
-        var feedClass = form.choice(FEED_CLASS, FeedClass.class, "Which kind is it?");
+        var name = form.text(NAME, "Enter a name.");
+        var feedClass = form.choice(FEED_CLASS, FeedClass.class, "Choose the kind of feed.");
         var bookRow = FeedPick.read(form, feedClass, Optional.ofNullable(before).map(FeedForSale::bookRow));
-        var price = form.quantity(PRICE, "What does it cost, in your yard?");
+        var price = form.quantity(PRICE, "Enter what it costs in your yard.");
         form.doubtUnless(
                 PRICE,
                 before == null ? null : before.price(),
@@ -123,7 +116,7 @@ public final class FeedForm {
 
     /**
      * The book's concentrates are dry. One that is called wet needs its own dry matter: as a dry one it would be fed far
-     * too short. And what costs far too little for a dry one is asked about, unless it stood there like that.
+     * too short. And what costs far too little for a dry one is asked about, unless it was entered like that before.
      */
     private static void askDryMatter(
             Form form,
@@ -143,7 +136,7 @@ public final class FeedForm {
             form.refuse(
                     ask(Analyte.DM).name(),
                     "",
-                    "the feed book has no wet one of these, only dry ones of %s %% dry matter".formatted(dm),
+                    "the feed book has only the dry kind, at %s %% dry matter".formatted(dm),
                     "Enter the dry matter of “%s”, from its tag or the seller.".formatted(name));
         } else if (price.unit().kind() == Kind.PRICE
                 && price.base() > 0
@@ -153,7 +146,7 @@ public final class FeedForm {
                 form.doubt(
                         PRICE,
                         "price-of-dry-matter",
-                        "At %s %% dry matter, as the feed book has it, this is %s a ton of dry matter: little for %s. Is it wet? Then enter its dry matter below."
+                        "At the feed book’s %s %% dry matter this is %s a ton of dry matter, cheap for %s. If it is wet, enter its dry matter below."
                                 .formatted(dm, Show.dollars(dry), feedClass.words()));
             }
         }
@@ -165,7 +158,7 @@ public final class FeedForm {
         var asked = tag().stream().filter(ask -> !form.isEmpty(ask)).toList();
         boolean needsBasis = asked.stream().anyMatch(ask -> !ask.name().equals("tag-dm"));
         var basis =
-                needsBasis ? form.choice(BASIS, Basis.class, "Are they as fed or on dry matter?") : Basis.AS_RECEIVED;
+                needsBasis ? form.choice(BASIS, Basis.class, "Choose as fed or dry matter basis.") : Basis.AS_RECEIVED;
         for (var analyte : PRINTED.keySet()) {
             var ask = ask(analyte);
             var value = form.maybeNumber(ask);
@@ -176,8 +169,8 @@ public final class FeedForm {
                 form.refuse(
                         ask.name(),
                         Show.significant(value, 6) + " %",
-                        "a share lies from 0 to 100 %",
-                        "Is the point in its place?");
+                        "a percentage is 0 to 100",
+                        "Check the decimal point.");
             }
             tag.add(new Reading(analyte, value, Unit.PERCENT, analyte == Analyte.DM ? Basis.DRY_MATTER : basis));
         }

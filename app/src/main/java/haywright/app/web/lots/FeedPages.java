@@ -44,7 +44,7 @@ public final class FeedPages {
                         + (feed.bookRow().isBlank()
                                 ? "usual " + feed.feedClass().words()
                                 : FeedPick.words(feed.bookRow()))
-                : "nothing yet";
+                : "none yet";
         return new Row(
                 feed,
                 Show.price(feed.price(), yard.dryMatter(feed)),
@@ -75,7 +75,7 @@ public final class FeedPages {
         page.show(FORM, view(page, page.form(path(feed), () -> FeedForm.known(feed)), feed));
     }
 
-    /** Where somebody took the feed away meanwhile, what was typed is set beside that as the other version. */
+    /** Where somebody deleted the feed meanwhile, what was typed is shown beside that as the other version. */
     private static void save(Page page, UUID id) {
         var before = page.ranch().feedsForSale().get(id);
         var form = page.posted(path(before));
@@ -93,7 +93,7 @@ public final class FeedPages {
         var feed = feed(page);
         page.save(
                 page.posted(path(feed)),
-                "Feed to buy taken away: " + feed.name(),
+                "Feed to buy deleted: " + feed.name(),
                 ranch -> ranch.withoutFeedForSale(feed.id()),
                 "lots");
     }
@@ -102,7 +102,7 @@ public final class FeedPages {
         return page.find(page.ranch().feedsForSale(), "feed");
     }
 
-    /** Where the form of a feed stands; what is left unfinished is kept under it. */
+    /** The path of a feed's form; what is left unfinished is kept under it. */
     private static String path(@Nullable FeedForSale feed) {
         return "feeds/" + (feed == null ? "new" : feed.id());
     }

@@ -22,15 +22,15 @@ import java.util.regex.Pattern;
 public final class FeedPick {
     public static final Ask FEED = new Ask(
             "bookRow",
-            "Which feed it is",
+            "Feed in the book",
             Unit.NONE,
-            "Type its name: alfalfa hay, barley, corn stalks. Published figures of that feed fill in what no report says."
-                    + " Left empty, the usual feed of the kind does.",
+            "Type its name: alfalfa hay, barley, corn stalks. Its published values fill in what was not tested."
+                    + " Empty: the usual feed of its kind.",
             30);
     public static final Ask STAGE = Ask.choice(
             "stage",
-            "How ripe the alfalfa was, or which pasture it is",
-            "Alfalfa: leave it if nobody saw the field; the range is then wide. Pasture: choose one.");
+            "Stage of the alfalfa, or kind of pasture",
+            "Alfalfa: leave it if not known; the range is wider. Pasture: choose one.");
 
     /** Legume hay from young to ripe, then pasture, by the rows that print them. */
     private static final List<Option> STAGES = List.of(
@@ -157,7 +157,7 @@ public final class FeedPick {
     private static String stage(Form form, FeedClass feedClass, String stage, String typed) {
         var row = isStage(stage) ? BOOK.row(stage) : Optional.<FeedBook.Row>empty();
         if (row.isEmpty()) {
-            form.refuse(STAGE.name(), stage, "this is none of the choices", "Choose one of the list.");
+            form.refuse(STAGE.name(), stage, "not one of the choices", "Choose one from the list.");
             return "";
         }
         if (row.get().feedClass() != feedClass) {
@@ -170,10 +170,7 @@ public final class FeedPick {
         } else if (!typed.isEmpty()
                 && !BOOK.feed(row.get()).name().toLowerCase(Locale.ROOT).contains(typed.toLowerCase(Locale.ROOT))) {
             form.refuse(
-                    STAGE.name(),
-                    stageWords(stage),
-                    "two feeds are named, this and " + typed,
-                    "Leave one of the two empty.");
+                    STAGE.name(), stageWords(stage), "two feeds are entered, this and " + typed, "Clear one of them.");
         }
         return stage;
     }

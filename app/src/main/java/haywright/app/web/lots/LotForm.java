@@ -18,49 +18,50 @@ import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
-/** The form of one lot, and the lot that comes out of it. How it lies there is {@link StockForm}. */
+/** The form of one lot, and the lot that comes out of it. How it is stored is {@link StockForm}. */
 public final class LotForm {
-    public static final Ask NAME = Ask.text(
-            "name",
-            "What it is called on the ranch",
-            "As you would say it at the stack: “second cutting, north yard”.");
-    public static final Ask FEED_CLASS =
-            Ask.choice("feedClass", "Kind of feed", "Decides which equations and which dangers go with it.");
-    public static final Ask WHERE = Ask.text("where", "Where it lies", "So that a stranger finds it.");
+    public static final Ask NAME = Ask.text("name", "Lot name", "Such as “second cutting, north yard”.");
+    public static final Ask FEED_CLASS = Ask.choice("feedClass", "Kind of feed", "");
+    public static final Ask WHERE = Ask.text("where", "Where it is", "So a stranger could find it.");
     public static final Ask CUTTING = new Ask("cutting", "Cutting", Unit.NONE, "First, second, third.", 12);
-    public static final Ask MADE_ON = Ask.date("madeOn", "Day it was put up", "For example Jul 18, 2026.");
-    public static final Ask STORAGE = Ask.choice("storage", "How it is kept", "Leave it open if you don’t know yet.");
+    public static final Ask MADE_ON = Ask.date("madeOn", "Date put up", "Such as Jul 18, 2026.");
+    public static final Ask STORAGE = Ask.choice("storage", "Storage", "");
     public static final Ask WEATHERED = Ask.amount(
             "weatheredDepth",
-            "How deep the outside has weathered since it was sampled",
+            "Depth weathered since sampling",
             Unit.INCH,
-            "Of round bales: cut one open and measure to where it is green again. Leave it empty if none did, or if it was"
-                    + " sampled afterwards.");
+            "Round bales: cut one open and measure to green hay. Empty if none, or" + " if sampled since.");
     public static final Ask BALE_DIAMETER =
-            Ask.amount("baleDiameter", "Diameter of such a bale", Unit.FOOT, "Across the flat end.");
+            Ask.amount("baleDiameter", "Bale diameter", Unit.FOOT, "Across the flat end.");
     public static final Ask PRICE = Ask.amount(
             "replacementPrice",
-            "What a ton would cost to replace",
+            "Price to replace a ton",
             Unit.DOLLAR_PER_TON,
-            "As fed, delivered to your yard. A sample does without it. No ration has the lot before it is known: a ration"
-                    + " that counts your own hay as free gives it away.");
+            "As fed, in your yard. Rations need it; a sample does not. Priced at nothing,"
+                    + " your own hay would be given away.");
     public static final Ask NITRATE = Ask.choice(
             "nitrateRisk",
-            "It went through drought, frost, shade or heavy nitrogen",
-            "Then its nitrate counts as a danger until it is tested. Cereal hay and silage always do.");
+            "Drought, frost, shade or heavy nitrogen",
+            "Counts as a nitrate danger until tested. Cereal hay and silage always do.");
     public static final Ask NOTES = Ask.text("notes", "Notes", "");
 
     public static final Ask CUTTINGS = Ask.number("cuttings", "Cuttings in it", "");
     public static final Ask FIELDS = Ask.number("fields", "Fields in it", "");
-    public static final Ask SPECIES = Ask.number("species", "Kinds or mixes of plants", "");
+    public static final Ask SPECIES = Ask.number("species", "Kinds of plants", "");
     public static final Ask HOURS = Ask.number("balingHours", "Hours from the first bale to the last", "");
-    public static final Ask RAINED = Ask.choice("partRained", "Some of it was rained on", "");
-    public static final Ask APART = Ask.choice("storedApart", "Some of it is kept differently", "");
+    public static final Ask RAINED = Ask.choice("partRained", "Some was rained on", "");
+    public static final Ask APART = Ask.choice("storedApart", "Some is stored differently", "");
     public static final Ask TORN = Ask.choice("tornWrap", "Some wrap has holes", "");
+
+    /** Boxes that most lots leave empty, in two folds that open where something in them has to be fixed. */
+    public static final List<Ask> MORE =
+            List.of(FeedPick.FEED, FeedPick.STAGE, CUTTING, MADE_ON, WEATHERED, BALE_DIAMETER, NOTES);
+
+    public static final List<Ask> MAKEUP = List.of(CUTTINGS, FIELDS, SPECIES, HOURS, RAINED, APART, TORN);
 
     private LotForm() {}
 
-    /** What goes without saying for a new lot that lies there like this. */
+    /** What goes without saying for a new lot stored like this. */
     static Map<String, String> usual(StockKind kind) {
         var usual = new LinkedHashMap<>(StockForm.usual(kind));
         var storage = switch (kind) {
@@ -114,7 +115,7 @@ public final class LotForm {
         return count == null ? "" : count.toString();
     }
 
-    /** Null where nobody said anything. */
+    /** Null where was not entered anything. */
     private static @Nullable Makeup makeup(Form form) {
         var cuttings = form.maybeCount(CUTTINGS);
         var fields = form.maybeCount(FIELDS);
@@ -136,7 +137,7 @@ public final class LotForm {
         return depth == null
                 ? null
                 : form.part(() -> new Weathered(
-                                depth, form.quantity(BALE_DIAMETER, "How much of a bale the layer is goes by it.")))
+                                depth, form.quantity(BALE_DIAMETER, "It sets how much of a bale is weathered.")))
                         .orElse(null);
     }
 
@@ -146,17 +147,17 @@ public final class LotForm {
      * @param before the lot as it was; null for a new one
      */
     static Optional<Lot> read(Form form, StockKind kind, UUID id, @Nullable Lot before, Ranch ranch, LocalDate today) {
-        var name = form.text(NAME, "What do you call it?");
+        var name = form.text(NAME, "Enter a name.");
         if ((before == null || !before.name().equals(name))
                 && ranch.lots().values().stream()
                         .anyMatch(l -> !l.id().equals(id) && l.name().strip().equalsIgnoreCase(name))) {
             form.doubt(
                     NAME,
                     "name-twice",
-                    "There is a lot called %s already. Then nothing tells the two apart on labels and sheets; add where it lies or its cutting."
+                    "A lot named %s is already here. Labels and sheets could not tell them apart: add its place or cutting."
                             .formatted(name));
         }
-        var feedClass = form.choice(FEED_CLASS, FeedClass.class, "Which kind is it?");
+        var feedClass = form.choice(FEED_CLASS, FeedClass.class, "Choose the kind of feed.");
         var bookRow = FeedPick.read(form, feedClass, Optional.ofNullable(before).map(Lot::bookRow));
         var where = form.text(WHERE);
         var cutting = form.text(CUTTING);
@@ -165,7 +166,7 @@ public final class LotForm {
             form.doubt(
                     MADE_ON,
                     "madeOn-to-come",
-                    Show.date(madeOn) + " is still to come: it is " + Show.date(today) + ".");
+                    Show.date(madeOn) + " is in the future; today is " + Show.date(today) + ".");
         }
         var stock = StockForm.read(form, kind, before == null ? null : before.stock(), ranch, today);
         if ((before == null || !before.name().equals(name))
@@ -175,14 +176,14 @@ public final class LotForm {
             form.doubt(
                     NAME,
                     "wet-of-dry",
-                    "The feed book has only dry ones of these: until a report says its dry matter, %s counts."
+                    "The feed book has only the dry kind: until a report gives its dry matter, %s is used."
                             .formatted(Show.dryMatter(FeedPick.dryMatter(bookRow, feedClass))));
         }
         form.text(STORAGE);
         // of what is only weighed, nothing else says how it can be sampled
         var storage = form.isEmpty(STORAGE) && kind != StockKind.WEIGHED
                 ? null
-                : form.choice(STORAGE, Lot.Storage.class, "How is it kept?");
+                : form.choice(STORAGE, Lot.Storage.class, "Choose the storage.");
         var price = form.maybeQuantity(PRICE);
         if (price != null) {
             form.doubtUnless(

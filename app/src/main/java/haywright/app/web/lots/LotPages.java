@@ -64,7 +64,7 @@ public final class LotPages {
             WorthTesting worth,
             List<LotCheck.Warning> split) {}
 
-    /** How a lot's testing stands: drawn as well as written. */
+    /** Whether a lot is tested: drawn as well as written. */
     public enum State {
         TESTED,
         UNTESTED,
@@ -130,7 +130,7 @@ public final class LotPages {
     }
 
     private static String tested(State state, TestedFor tested) {
-        return state == State.DANGER ? "Not tested for nitrate; stays out until it is" : tested.words();
+        return state == State.DANGER ? "Not tested for nitrate: don’t feed it yet" : tested.words();
     }
 
     private static void add(Page page) {
@@ -143,7 +143,7 @@ public final class LotPages {
         page.show(FORM, view(page, page.form(path(kind, lot), () -> LotForm.known(lot)), kind, lot));
     }
 
-    /** Where somebody took the lot away meanwhile, what was typed is set beside that as the other version. */
+    /** Where somebody deleted the lot meanwhile, what was typed is shown beside that as the other version. */
     private static void save(Page page, UUID id) {
         var kind = kind(page.http().pathParam("kind"));
         var before = page.ranch().lots().get(id);
@@ -161,14 +161,14 @@ public final class LotPages {
     private static void delete(Page page) {
         var lot = lot(page);
         var form = page.posted(path(StockKind.of(lot.stock()), lot));
-        page.save(form, "Lot taken away: " + lot.name(), ranch -> ranch.withoutLot(lot.id()), "lots");
+        page.save(form, "Lot deleted: " + lot.name(), ranch -> ranch.withoutLot(lot.id()), "lots");
     }
 
     private static Lot lot(Page page) {
         return page.find(page.ranch().lots(), "lot");
     }
 
-    /** Where the form of a lot stands; what is left unfinished is kept under it. */
+    /** The path of a lot's form; what is left unfinished is kept under it. */
     private static String path(StockKind kind, @Nullable Lot lot) {
         return lot == null ? "lots/new/" + Form.id(kind) : "lots/" + lot.id() + "/as/" + Form.id(kind);
     }

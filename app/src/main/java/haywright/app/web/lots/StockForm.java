@@ -24,11 +24,11 @@ import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
-/** How a lot lies there: each kind of stock with the boxes that it is measured by. */
+/** How a lot is stored there: each kind of stock with the boxes that it is measured by. */
 public final class StockForm {
     /** A list of the ranch's fields; they are not known here. */
     public static final Field FIELD =
-            Field.choice("field", "Field", "", List.of()).needed("Which field does it stand in?");
+            Field.choice("field", "Field", "", List.of()).needed("Choose the field.");
 
     private static final int MOST_USUAL = 20_000;
     private static final UUID NONE = new UUID(0, 0);
@@ -79,7 +79,7 @@ public final class StockForm {
                 .filter(id -> id.toString().equals(chosen))
                 .findFirst();
         if (field.isEmpty() && !chosen.isEmpty()) {
-            form.refuse(FIELD.name(), chosen, "there is no such field on this ranch", "Choose one of the list.");
+            form.refuse(FIELD.name(), chosen, "not a field of this ranch", "Choose one from the list.");
         }
         return field.orElse(NONE);
     }
@@ -111,7 +111,7 @@ public final class StockForm {
             form.doubt(
                     StockKind.Box.COUNT.ask(),
                     "count-above-stack",
-                    "Rows, bales in a row and tiers of %d, %d and %d make %s, fewer than the %s counted."
+                    "%d rows of %d bales, %d tiers high, make %s: fewer than the %s counted."
                             .formatted(
                                     rows,
                                     columns,
@@ -121,7 +121,7 @@ public final class StockForm {
         }
     }
 
-    /** What lies there, as it was counted or measured. */
+    /** What is there, as it was counted or measured. */
     static String amount(Ranch ranch, Stock stock) {
         if (stock instanceof Stock.Bales b) {
             return "%s %s of %s".formatted(Show.number(b.count(), 0), b.bale().words(), Show.quantity(b.baleWeight()));

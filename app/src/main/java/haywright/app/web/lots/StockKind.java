@@ -31,7 +31,7 @@ public enum StockKind {
                                     .needed("Which kind of bale is it?"))
                     .section("", Box.COUNT, Box.BALE_WEIGHT)
                     .section(
-                            "How they are stacked, if they are: it decides which bales a sample takes.",
+                            "If stacked: it decides which bales to sample.",
                             Field.count("rows", "Rows", ""),
                             Field.count("columns", "Bales in a row", ""),
                             Field.count("tiers", "Tiers high", ""))),
@@ -43,7 +43,7 @@ public enum StockKind {
                     .section(
                             "",
                             Field.count("base", "Bales side by side on the ground", "")
-                                    .needed("How many lie on the ground, across?"),
+                                    .needed("How many on the ground, across?"),
                             Field.count("tiers", "Tiers high", "Each is one bale narrower.")
                                     .needed("How many tiers?"),
                             Field.count("length", "Bales along the pile", "").needed("How many along?"))),
@@ -58,11 +58,7 @@ public enum StockKind {
                             "",
                             Box.LENGTH,
                             Box.WIDTH,
-                            Field.amount(
-                                            "over",
-                                            "Over the top",
-                                            Unit.FOOT,
-                                            "A tape thrown over, from ground to ground.")
+                            Field.amount("over", "Over the top", Unit.FOOT, "Tape from ground to ground.")
                                     .needed("Throw a tape over it.")
                                     .usually(10, 200))),
     RICK(
@@ -81,7 +77,7 @@ public enum StockKind {
                                     .usually(1, 30))),
     BUNKER(
             "Bunker",
-            "Length, width, height, and how tightly it is packed.",
+            "Length, width, height, and packing density.",
             Fields.of(Stock.Bunker.class)
                     .section("", Box.LENGTH, Box.WIDTH, Box.HEIGHT)
                     .section("", Box.DENSITY)
@@ -96,13 +92,13 @@ public enum StockKind {
                             Field.number(
                                             "slope",
                                             "Slope of the sides",
-                                            "Feet outward to one foot up; 3 is safe to drive on.")
+                                            "Feet out for each foot up; 3 is safe to drive on.")
                                     .needed("3 if it is driven over."))
                     .section("", Box.DENSITY)
                     .section("", Box.DRY_MATTER)),
     BAG(
             "Silage bag",
-            "Diameter, length, and how tightly it is packed.",
+            "Diameter, length, and packing density.",
             Fields.of(Stock.Bag.class)
                     .section(
                             "",
@@ -130,11 +126,11 @@ public enum StockKind {
                     .section("", Box.DRY_MATTER)),
     BIN(
             "Bin",
-            "Grain, cubes or pellets: diameter, depth at the wall, and the heap.",
+            "Grain, cake or pellets: diameter, depth at the wall, and the heap.",
             Fields.of(Bin.class)
                     .section(
                             "",
-                            Box.inside("Measure round it and divide by 3.14."),
+                            Box.inside("Measure around it and divide by 3.14."),
                             Field.amount("wall", "Depth at the wall", Unit.FOOT, "")
                                     .needed("From outside, or through the hatch.")
                                     .usually(1, 80),
@@ -151,7 +147,7 @@ public enum StockKind {
                                     .usually(20, 70))),
     SACKS(
             "Feed in bags",
-            "Bags of cubes, pellets or grain, counted.",
+            "Bags of cake, pellets or grain, counted.",
             Fields.of(Sacks.class)
                     .section(
                             "",
@@ -161,7 +157,7 @@ public enum StockKind {
                                     .usually(10, 2500))),
     WEIGHED(
             "Weighed",
-            "Off the scale or the load tickets.",
+            "By scale or load tickets.",
             Fields.of(Stock.Weighed.class)
                     .section(
                             "",
@@ -169,20 +165,17 @@ public enum StockKind {
                                             "mass",
                                             "Weight of the whole lot",
                                             Unit.TON,
-                                            "Off the scale or the load tickets, as fed. 1 ton is 2,000 lb.")
+                                            "By scale or load tickets, as fed. 1 ton is 2,000 lb.")
                                     .needed("What do the load tickets add up to?")
                                     .usually(0.1, 20_000))),
     STANDING(
-            "Still standing",
+            "Standing forage",
             "In a field of this ranch.",
             Fields.of(Stock.Standing.class)
                     .section(
                             "",
                             Field.amount(
-                                    "yield",
-                                    "What it yields",
-                                    Unit.LB_PER_ACRE,
-                                    "As far as known; otherwise until plots have been clipped.")));
+                                    "yield", "What it yields", Unit.LB_PER_ACRE, "If known; or clip plots first.")));
 
     private final String words;
     private final String how;
@@ -202,7 +195,7 @@ public enum StockKind {
         return how;
     }
 
-    /** Its boxes, those that stand side by side in one section. */
+    /** Its boxes, those side by side in one section. */
     public Fields<?> fields() {
         return fields;
     }
@@ -221,29 +214,29 @@ public enum StockKind {
                         "baleWeight",
                         "Weight of a bale",
                         Unit.POUND,
-                        "The mean of five to ten over a scale, if you can: a guess by eye is often 100 lb off.")
-                .needed("Weigh five to ten and put in the mean.");
+                        "Average of 5 to 10 weighed. Guesses are often 100 lb off.")
+                .needed("Weigh 5 to 10 and enter the average.");
         static final Field LENGTH = Field.amount("length", "Length", Unit.FOOT, "")
                 .needed("Pace it out.")
                 .usually(5, 2000);
         static final Field WIDTH = Field.amount("width", "Width", Unit.FOOT, "")
                 .needed("Pace it out.")
                 .usually(5, 400);
-        static final Field HEIGHT = Field.amount("height", "Height", Unit.FOOT, "The mean over its length.")
-                .needed("Judge the mean from the side.")
+        static final Field HEIGHT = Field.amount("height", "Height", Unit.FOOT, "Average over its length.")
+                .needed("Judge the average from the side.")
                 .usually(3, 40);
         static final Field DENSITY = Field.amount(
                         "densityDryMatter",
-                        "How tightly it is packed",
+                        "Packing density",
                         Unit.LB_PER_FT3,
-                        "Pounds of dry matter in a cubic foot. In a bunker 14 is a reasonable value and 16 is well packed"
-                                + " (Holmes, University of Wisconsin); bags hold 11 to 15 (Jarek and others, University of"
+                        "Pounds of dry matter per cubic foot. Bunker: 14 is reasonable, 16 well packed"
+                                + " (Holmes, University of Wisconsin); bags: 11 to 15 (Jarek and others, University of"
                                 + " Wisconsin).")
-                .needed("14 if nothing better is known, 13 in a bag.")
+                .needed("14 if not known, 13 in a bag.")
                 .usually(6, 25);
         static final Field DRY_MATTER = Field.amount(
-                        "dryMatterPercent", "Dry matter", Unit.PERCENT, "Of the feed as it lies there.")
-                .needed("From a report, or 35 if nothing better is known.")
+                        "dryMatterPercent", "Dry matter", Unit.PERCENT, "Of the feed as stored.")
+                .needed("From a report, or 35 if not known.")
                 .usually(15, 75);
 
         private Box() {}

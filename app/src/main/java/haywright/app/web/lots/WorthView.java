@@ -14,7 +14,7 @@ import java.util.List;
  * What one more sample of a lot is worth, in words.
  *
  * @param costs of the sample
- * @param saves of feed and of falling short until grass, the price not taken off
+ * @param saves of feed and of falling short until turnout, the price not taken off
  * @param pays whether it saves more than it costs
  * @param problems why it cannot be said; empty where it is said
  */

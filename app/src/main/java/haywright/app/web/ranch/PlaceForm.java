@@ -24,20 +24,20 @@ public final class PlaceForm {
     public static final Field TOWN = Field.text(
                     "town",
                     "Where is the ranch?",
-                    "The nearest town, or the county, with its state: Valentine, NE or Cherry County, Nebraska. In Canada, a weather station and its"
-                            + " province: no towns are listed there.")
-            .needed("Enter the nearest town, or the county, with its state.");
+                    "Nearest town or county and state: Valentine, NE or Cherry County, Nebraska. In Canada, a weather station and its"
+                            + " province.")
+            .needed("Enter the nearest town or county with its state.");
     private static final Field WARMER = Field.number(
             "warmer",
-            "Colder or milder than that station in January, in °F",
-            "−3 where your place is 3 °F colder, 2 where it is 2 °F milder. Leave empty if you don’t know. Every day is moved by as much.");
+            "Colder or milder than that station in January, °F",
+            "−3 if your place is 3 °F colder, 2 if 2 °F milder. Shifts every day. Empty if not known.");
     private static final Field HEIGHT = Field.amount(
             "height",
-            "Height above sea level",
+            "Elevation",
             Unit.FOOT,
-            "In hilly country it picks a station of like height. Leave empty on the plains.");
+            "Hill country: picks a station near your elevation. Plains: leave empty.");
 
-    private static final String STAND = "How the cattle stand in it";
+    private static final String STAND = "Wind, shelter and coats";
 
     /** Of a ranch whose place nobody has named yet: the place, and the wind there. */
     public static final Fields<RanchWeather> ASKED = asked();
@@ -133,8 +133,8 @@ public final class PlaceForm {
         private static Field which(List<Option> choices, String andMore) {
             return Field.choice(
                     "which",
-                    "Which of these is it?",
-                    andMore.isEmpty() ? "" : "None of these? There are others: " + andMore + ".",
+                    "Choose the right one.",
+                    andMore.isEmpty() ? "" : "Not listed? There are others: " + andMore + ".",
                     choices);
         }
 
@@ -175,7 +175,7 @@ public final class PlaceForm {
                 form.doubt(
                         TOWN.ask(),
                         "state",
-                        "No state was entered. The only one in our tables is %s, and they have only the northern states and Canada."
+                        "No state entered. The only match is %s; the tables have only the northern states and Canada."
                                 .formatted(Places.known().full(found.places().get(0))));
             }
         }

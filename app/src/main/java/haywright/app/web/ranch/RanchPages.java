@@ -27,7 +27,7 @@ public final class RanchPages {
     private static final String RANCH = "haywright/app/web/ranch/names.jte";
     private static final String NEXT = "haywright/app/web/ranch/nextWinter.jte";
 
-    public static final Ask NAME = Ask.text("name", "Name of the ranch in the new winter", "");
+    public static final Ask NAME = Ask.text("name", "Name of the ranch for the new winter", "");
 
     private RanchPages() {}
 
@@ -118,7 +118,7 @@ public final class RanchPages {
                 List.of(
                         new Line("Name", ranch.name()),
                         new Line("Adviser", said(settings.adviser())),
-                        new Line("Grass", settings.turnout() == null ? "not said" : Show.date(settings.turnout())),
+                        new Line("Turnout", settings.turnout() == null ? "not entered" : Show.date(settings.turnout())),
                         new Line(
                                 "Lost in feeding",
                                 Show.significant(settings.feedingLossPercent(), 4)
@@ -126,7 +126,7 @@ public final class RanchPages {
                                         + (settings.herdFactor() == null
                                                 ? ""
                                                 : ", counted as " + Show.significant(settings.hayLossPercent(), 3)
-                                                        + " % since last winter said so")),
+                                                        + " % by last winter’s feeding")),
                         new Line("Needs by", settings.system().words())),
                 WeatherPages.lines(settings.weather()),
                 List.of(
@@ -135,7 +135,7 @@ public final class RanchPages {
                                 switch (outfit.mixing()) {
                                     case MIXES -> "yes, " + holds(outfit.mixerHolds());
                                     case NO_MIXER -> "no";
-                                    case NOT_SAID -> "not said: feed that must be mixed stays out";
+                                    case NOT_SAID -> "not entered: feed that must be mixed stays out";
                                 }),
                         new Line("Bales chopped", yes(outfit.processor())),
                         new Line("Wagon weighs", yes(outfit.scale())),
@@ -146,29 +146,29 @@ public final class RanchPages {
 
     private static List<Line> lastWinter(haywright.ranch.LastWinter winter) {
         var lines = new ArrayList<Line>();
-        lines.add(new Line("Head", winter.head() == null ? "not said" : Show.number(winter.head(), 0)));
+        lines.add(new Line("Head", winter.head() == null ? "not entered" : Show.number(winter.head(), 0)));
         lines.add(new Line(
-                "Days", winter.days() == null ? "not said" : winter.days().toString()));
+                "Days", winter.days() == null ? "not entered" : winter.days().toString()));
         lines.add(new Line("Fed", said(winter.fed())));
         lines.add(new Line(
-                "Condition", score(winter.scoreBefore()) + " in autumn, " + score(winter.scoreAfter()) + " in spring"));
+                "Condition", score(winter.scoreBefore()) + " in fall, " + score(winter.scoreAfter()) + " in spring"));
         return lines;
     }
 
     private static String score(@Nullable Double score) {
-        return score == null ? "not said" : Show.significant(score, 3);
+        return score == null ? "not entered" : Show.significant(score, 3);
     }
 
     private static String holds(@Nullable Quantity quantity) {
-        return quantity == null ? "size not said" : "a load holds " + Show.quantity(quantity);
+        return quantity == null ? "size not entered" : "a load holds " + Show.quantity(quantity);
     }
 
     private static String said(@Nullable Quantity quantity) {
-        return quantity == null ? "not said" : Show.quantity(quantity);
+        return quantity == null ? "not entered" : Show.quantity(quantity);
     }
 
     private static String said(String text) {
-        return text.isBlank() ? "not said" : text;
+        return text.isBlank() ? "not entered" : text;
     }
 
     private static String yes(boolean is) {
@@ -197,7 +197,7 @@ public final class RanchPages {
             page.reject(form, OUTFIT, view(page, form));
             return;
         }
-        page.save(form, "What the outfit can feed with", ranch -> ranch.with(outfit.get()), "settings");
+        page.save(form, "Feeding equipment", ranch -> ranch.with(outfit.get()), "settings");
     }
 
     private static void saveLastWinter(Page page) {
@@ -208,7 +208,7 @@ public final class RanchPages {
             page.reject(form, WINTER, view(page, form));
             return;
         }
-        page.save(form, "Last winter put in", ranch -> ranch.with(winter.get()), "settings");
+        page.save(form, "Last winter entered", ranch -> ranch.with(winter.get()), "settings");
     }
 
     private static void export(Page page) {

@@ -18,12 +18,12 @@ public final class RecordForm {
     public static final Ask FILE = Ask.text(
             "file",
             "The station’s file",
-            "Daily highs and lows in the public layouts of GHCN-Daily: .dly, or CSV. At most 32 MB.");
-    public static final Ask CALLED = Ask.text("called", "What the station is called", "Empty: as the file calls it.");
+            "Daily highs and lows as GHCN-Daily publishes them: .dly or CSV. At most 32 MB.");
+    public static final Ask CALLED = Ask.text("called", "Station name", "Empty: as in the file.");
     public static final Ask UNITS = Ask.choice(
             "units",
             "A CSV with a heading is in",
-            "The other layouts have their own units. Where you do not know, the hottest day of a year tells.");
+            "Other layouts set their own units. Not sure? The hottest day of a year tells.");
 
     private RecordForm() {}
 

@@ -21,21 +21,18 @@ import java.util.Optional;
 
 /** The three forms of what holds for a whole ranch. */
 public final class SettingsForms {
-    public static final Ask NAME = Ask.text("name", "What the ranch is called", "");
+    public static final Ask NAME = Ask.text("name", "Ranch name", "");
     public static final Ask ADVISER = Ask.text("adviser", "Adviser", "Signs the feed letters.");
     public static final Ask TURNOUT =
-            Ask.date("turnout", "Day grass is expected to carry the cows", "For example May 15, 2027.");
+            Ask.date("turnout", "Turnout date", "When grass should carry the cows, such as May 15, 2027.");
     public static final Ask FEEDING_LOSS = new Ask(
             "feedingLossPercent",
             "Lost in feeding",
             Unit.PERCENT,
-            "Of what is put out, the share that is trampled or left. Hay rolled out on the ground loses more than hay in a"
-                    + " ring or bunk.",
+            "Share of hay put out that is trampled or left. More when rolled out than in a" + " ring or bunk.",
             5);
-    public static final Ask SYSTEM = Ask.choice(
-            "system",
-            "Needs are worked out by",
-            "The two published editions differ; the choice is named in every workings.");
+    public static final Ask SYSTEM =
+            Ask.choice("system", "Figure needs by", "Two published editions; the workings name the one used.");
 
     public static final Fields<Outfit> OUTFIT = Fields.of(Outfit.class)
             .section(
@@ -43,7 +40,7 @@ public final class SettingsForms {
                     Field.choice(
                                     "mixer",
                                     "Is there a mixer wagon?",
-                                    "Only a mixer dilutes a feed that is high in nitrate. Not said counts as none.",
+                                    "Only a mixer dilutes feed high in nitrate. Not entered counts as none.",
                                     List.of(
                                             new Option("yes", Mixing.MIXES.words()),
                                             new Option("no", Mixing.NO_MIXER.words()),
@@ -52,12 +49,11 @@ public final class SettingsForms {
                     Field.amount("mixerHolds", "One load holds", Unit.POUND, "As fed."),
                     Field.tick("scale", "The wagon has a scale", ""),
                     Field.tick("processor", "Bales can be chopped", ""),
-                    Field.amount("bunk", "Feed bunk", Unit.FOOT, "The whole length that cattle can stand at."),
-                    Field.count("timesADay", "Times feed goes out in a day", "")
-                            .needed("Enter 1 if nothing else is known."),
+                    Field.amount("bunk", "Feed bunk", Unit.FOOT, "Total length cattle can eat from."),
+                    Field.count("timesADay", "Feedings per day", "").needed("Enter 1 if not known."),
                     Field.amount(
                             "handling",
-                            "Handling of a ton put out",
+                            "Handling per ton fed",
                             Unit.DOLLAR_PER_TON,
                             "Loading, hauling, fuel and time. Empty counts as nothing."));
 
@@ -66,9 +62,9 @@ public final class SettingsForms {
                     "",
                     Field.count("head", "Head fed", ""),
                     Field.count("days", "Days fed", ""),
-                    Field.amount("fed", "Everything fed, as hay", Unit.TON, "As fed. 1 ton is 2,000 lb."),
-                    Field.number("scoreBefore", "Condition in fall", "Mean of the cows, on the scale of 1 to 9."),
-                    Field.number("scoreAfter", "Condition in spring", "The same."));
+                    Field.amount("fed", "All feed fed, as hay", Unit.TON, "As fed. 1 ton is 2,000 lb."),
+                    Field.number("scoreBefore", "Condition in fall", "Average of the cows, 1 to 9."),
+                    Field.number("scoreAfter", "Condition in spring", "Average of the cows, 1 to 9."));
 
     private SettingsForms() {}
 
@@ -85,7 +81,7 @@ public final class SettingsForms {
 
     /** The ranch with its name and settings changed. */
     static Optional<Ranch> read(Form form, Ranch ranch, LocalDate today) {
-        var name = form.text(NAME, "What is it called?");
+        var name = form.text(NAME, "Enter a name.");
         var adviser = form.text(ADVISER);
         var turnout = form.maybeDate(TURNOUT);
         if (turnout != null
@@ -93,8 +89,8 @@ public final class SettingsForms {
                 && !turnout.equals(ranch.settings().turnout())) {
             form.doubt(TURNOUT, "turnout-past", Show.date(turnout) + " is past. Is the year right?");
         }
-        double loss = form.number(FEEDING_LOSS, "15 if nothing better is known.");
-        var system = form.choice(SYSTEM, RequirementSystem.class, "Which edition?");
+        double loss = form.number(FEEDING_LOSS, "15 if not known.");
+        var system = form.choice(SYSTEM, RequirementSystem.class, "Choose an edition.");
         var was = ranch.settings();
         return form.build(() -> ranch.withName(name)
                 .with(new Settings(

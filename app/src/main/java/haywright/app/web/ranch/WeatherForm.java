@@ -29,43 +29,40 @@ public final class WeatherForm {
             "wind",
             "Wind on a usual winter day",
             Unit.MILE_AN_HOUR,
-            "Mean of the day where the cattle stand, not gusts. 8 mph is usual behind hills; the open plains have more. Left"
-                    + " empty, 8 mph is taken and every figure says so.");
+            "Daily average where the cattle are, not gusts. 8 mph is usual behind hills; more on the open plains."
+                    + " Empty: 8 mph, and every figure tells you.");
     public static final Field WINDBREAK = Field.choice(
                     "windbreak",
-                    "Can they stand behind a windbreak?",
-                    "Trees, a draw or boards. By the rule of thumb it halves what the cold costs; by the heat balance three"
-                            + " tenths of the wind reach them. Never both.",
+                    "Do they have a windbreak?",
+                    "Trees, a draw or boards. The rule of thumb halves the cost of cold; in the heat balance three"
+                            + " tenths of the wind reaches them.",
                     List.of(
                             new Option("yes", "Yes"),
                             new Option("no", "No"),
-                            new Option("", "Not known: none is counted, and every figure says so")))
+                            new Option("", "Not known: counted as none")))
             .needed("");
     static final Field PLACE = Field.text(
-                    "place", "Whose temperatures these are", "The ranch’s own, or the nearest weather station’s.")
+                    "place", "Whose temperatures these are", "Your own, or the nearest station’s.")
             .needed("Name the ranch or the station.");
     static final Field COAT = Field.pick(
             "coat",
             "Their coat in midwinter",
-            "By the depth of the hair. Left open, dry cattle in score 5 or better have the heavy coat of the season, thin cattle"
-                    + " and those in milk the winter class at most.",
+            "By hair depth. Empty: a heavy seasonal coat for dry cattle at score 5 or better; thin cattle"
+                    + " and pairs at most a winter coat.",
             Option.of(Coat.class, WeatherForm::words),
-            "Of the season, by condition and milk");
+            "Seasonal, by condition and milk");
     static final Field HIDE = Field.choice(
                     "hide",
-                    "What usually lies on their coats",
-                    "It counts on every day of the year. Wet in spring alone: leave it dry, and see on each group’s page what a"
-                            + " wet day asks for; or say it while the wet lasts, and take it back after. The rule of thumb"
+                    "Usual state of their coats",
+                    "Counts every day of the year. If only spring is wet, leave it dry: each group’s page shows what a"
+                            + " wet day takes. The rule of thumb"
                             + " counts a coat as wet from the third on; the heat balance counts each. Bedding keeps them"
-                            + " dry and warmer; how much that saves is published nowhere we know, so it is not counted.",
+                            + " dry and warmer; no figure for that is published, so it is not counted.",
                     hides())
             .needed("");
     static final Field COLD_SYSTEM = Field.choice(
-                    "coldSystem",
-                    "Cold is counted by",
-                    "One or the other, never both for the same cold.",
-                    Option.of(ColdSystem.class, ColdSystem::words))
-            .needed("The rule of thumb, if nothing else is wanted.");
+                    "coldSystem", "Figure cold by", "", Option.of(ColdSystem.class, ColdSystem::words))
+            .needed("The rule of thumb is usual.");
 
     /** Beside a place by its name, whose own form has wind and windbreak. */
     private static final Fields<RanchWeather> BESIDE_A_PLACE =
@@ -105,7 +102,7 @@ public final class WeatherForm {
     /** Nobody has said it until they choose: a button for something else must not say it for them. */
     private static List<Option> hides() {
         var hides = new ArrayList<>(Option.of(Hide.class, WeatherForm::words));
-        hides.add(new Option("", "Not known: dry is counted, and every figure says so"));
+        hides.add(new Option("", "Not known: counted as dry"));
         return hides;
     }
 
@@ -171,7 +168,7 @@ public final class WeatherForm {
                 form.doubt(
                         MONTHS.get(Month.JULY.ordinal()).ask(),
                         "celsius",
-                        "The warmest month has %.0f °F. Are these °C? Then write the unit behind each, as in -6 C"
+                        "The warmest month is %.0f °F. If these are °C, write the unit after each, as in -6 C"
                                 .formatted(warmest));
             }
             return monthly;

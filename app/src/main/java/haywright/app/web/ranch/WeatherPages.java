@@ -24,7 +24,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
-/** How cold it gets here: the name of the place, a station's record, or monthly means as the ranch says them. */
+/** Winter weather: the name of the place, a station's record, or monthly means as the ranch says them. */
 public final class WeatherPages {
     private static final String PATH = "settings/weather";
     private static final String RECORD = PATH + "/record";
@@ -40,8 +40,8 @@ public final class WeatherPages {
     /**
      * @param place the form of where the ranch is
      * @param upload the form of a station's file
-     * @param months mean of each month, in words; empty where they are typed in the form
-     * @param kept what is kept of a record, in words; empty where none was read in
+     * @param months mean of each month, in words; empty where they are entered the form
+     * @param kept what is kept of a record, in words; empty where none was imported
      * @param found what was understood of the place; empty where none was named
      * @param then the page that asked for the place; empty for this one
      */
@@ -129,11 +129,7 @@ public final class WeatherPages {
             page.reject(form, PAGE, view(page, form, place(page), none()));
             return;
         }
-        page.save(
-                form,
-                "How cold it gets here",
-                ranch -> ranch.with(ranch.settings().with(weather.get())),
-                "settings");
+        page.save(form, "Winter weather", ranch -> ranch.with(ranch.settings().with(weather.get())), "settings");
     }
 
     private static void savePlace(Page page) {
@@ -151,7 +147,7 @@ public final class WeatherPages {
         page.save(
                 form,
                 weather.get().found() == null
-                        ? "How cold it gets here"
+                        ? "Winter weather"
                         : "The ranch is at " + weather.get().place(),
                 ranch -> weather.get().found() == null
                         ? ranch.with(ranch.settings().with(weather.get()))
@@ -174,20 +170,20 @@ public final class WeatherPages {
         var file = page.http().uploadedFile(RecordForm.FILE.name());
         var units = upload.isEmpty(RecordForm.UNITS)
                 ? null
-                : upload.choice(RecordForm.UNITS, GhcnDaily.Units.class, "Which is it?");
+                : upload.choice(RecordForm.UNITS, GhcnDaily.Units.class, "Choose the right one.");
         if (file == null || file.size() == 0) {
             upload.refuse(
                     RecordForm.FILE.name(),
                     file == null ? "" : file.filename(),
-                    file == null ? "no file was chosen" : "there is nothing in this file",
-                    "Choose the file that the weather service gave you.");
+                    file == null ? "no file was chosen" : "the file is empty",
+                    "Choose the file from the weather service.");
         } else if (!upload.hasProblems()) {
             try (var in = file.content()) {
                 var read = WeatherFile.read(in, units);
                 var own = read.station().name();
                 var name = !called.isEmpty() ? called : own.isBlank() ? file.filename() : own;
                 var station = new Station(name, read.station().days());
-                take(page, upload, station, "Weather of " + station.name() + " read in" + left(read.leftOut()));
+                take(page, upload, station, "Weather of " + station.name() + " imported" + left(read.leftOut()));
                 return;
             } catch (Refused refused) {
                 refused.problems().forEach(p -> refuse(upload, p));
@@ -198,10 +194,10 @@ public final class WeatherPages {
     }
 
     private static String left(int days) {
-        return days == 0 ? "" : ", without %s whose figures cannot be".formatted(Show.count(days, "day"));
+        return days == 0 ? "" : ", without %s that can’t be read".formatted(Show.count(days, "day"));
     }
 
-    /** Whatever is wrong with the file stands beside it. */
+    /** Whatever is wrong with the file is beside it. */
     private static void refuse(Form upload, Problem problem) {
         boolean asksUnits = problem.field().equals(RecordForm.UNITS.name());
         boolean isPlace = problem.field().startsWith("line ");
@@ -219,8 +215,7 @@ public final class WeatherPages {
     }
 
     private static void forget(Page page) {
-        page.save(
-                page.posted(PATH + "/forget"), "Weather taken out", ranch -> ranch.withWeather(null, null), "settings");
+        page.save(page.posted(PATH + "/forget"), "Weather deleted", ranch -> ranch.withWeather(null, null), "settings");
     }
 
     /** What is kept of a record, and by which rule its gaps were filled. */
@@ -233,11 +228,11 @@ public final class WeatherPages {
                         .formatted(
                                 Show.date(winters.first()),
                                 Show.date(winters.last()),
-                                winters.missing() == 0 ? "no day" : Show.count(winters.missing(), "day"))));
+                                winters.missing() == 0 ? "none" : Show.count(winters.missing(), "day"))));
         lines.add(new RanchPages.Line("Winters", winters(winters)));
         if (!winters.leftOut().isEmpty()) {
             lines.add(new RanchPages.Line(
-                    "Not whole, left out",
+                    "Not whole, not used",
                     "%s: %s"
                             .formatted(
                                     Show.count(winters.leftOut().size(), "winter"),
@@ -248,26 +243,26 @@ public final class WeatherPages {
         boolean wind = winters.winters().stream().anyMatch(w -> !w.winds().isEmpty());
         lines.add(new RanchPages.Line(
                 "Wind",
-                wind ? "of each day, where a winter has all its days" : "not in the record: the figure below stands"));
+                wind ? "daily, where a winter has all its days" : "not in the record: the figure below is used"));
         return lines;
     }
 
     private static String winters(StationWinters winters) {
         var all = winters.winters();
         if (winters.drawn()) {
-            return "%d drawn like those of the record, since fewer than ten are whole; hard ones come too seldom among drawn ones"
+            return "%d simulated from the record, since fewer than ten are whole; hard ones come up too seldom"
                     .formatted(all.size());
         }
         return all.isEmpty()
                 ? "none is whole"
-                : "the latest %d that are whole, to the spring of %d"
+                : "the latest %d whole ones, to spring %d"
                         .formatted(all.size(), all.get(all.size() - 1).year());
     }
 
     static List<RanchPages.Line> lines(@Nullable RanchWeather weather) {
         var lines = new ArrayList<RanchPages.Line>();
         if (weather == null) {
-            lines.add(new RanchPages.Line("How cold it gets", "not said: needs are those of mild days"));
+            lines.add(new RanchPages.Line("Winter weather", "not entered: needs are for mild days"));
             return lines;
         }
         lines.add(new RanchPages.Line("Temperatures of", weather.place()));
@@ -281,17 +276,15 @@ public final class WeatherPages {
         lines.add(new RanchPages.Line(
                 "January", Show.fahrenheit(weather.normals().monthly().get(0)) + ", mean of the month"));
         lines.add(new RanchPages.Line(
-                "Wind",
-                Show.quantity(weather.blows())
-                        + (weather.wind() == null ? ": taken, not said yet" : ", mean of a day")));
+                "Wind", Show.quantity(weather.blows()) + (weather.wind() == null ? ": assumed" : ", mean of a day")));
         var coat = weather.coat();
         lines.add(new RanchPages.Line(
-                "Coat", coat == null ? "of the season, by condition and milk" : WeatherForm.words(coat)));
+                "Coat", coat == null ? "seasonal, by condition and milk" : WeatherForm.words(coat)));
         lines.add(new RanchPages.Line("On their coats", WeatherForm.words(weather.coats())));
         lines.add(new RanchPages.Line(
                 "Windbreak",
-                weather.windbreak() == null ? "not said yet: none is counted" : weather.windbreak() ? "yes" : "no"));
-        lines.add(new RanchPages.Line("Cold counted by", weather.coldSystem().words()));
+                weather.windbreak() == null ? "not entered: none counted" : weather.windbreak() ? "yes" : "no"));
+        lines.add(new RanchPages.Line("Cold figured by", weather.coldSystem().words()));
         return lines;
     }
 }

@@ -63,7 +63,7 @@ public record WintersView(WintersPicture picture, List<Row> rows) {
         lines.add(new RanchPages.Line("Winters", winters(weather)));
         if (!weather.winters().isEmpty()) {
             lines.add(new RanchPages.Line("Coldest week", coldest(weather.winters())));
-            lines.add(new RanchPages.Line("How sure", sure()));
+            lines.add(new RanchPages.Line("Accuracy", sure()));
         }
         return lines;
     }
@@ -75,7 +75,7 @@ public record WintersView(WintersPicture picture, List<Row> rows) {
     }
 
     private static String station(PlaceWeather weather) {
-        return "%s, %s away%s. Its months, %s, set how cold it is here."
+        return "%s, %s away%s. Its months, %s, set the cold here."
                 .formatted(
                         weather.station().place().words(),
                         miles(weather.distance()),
@@ -94,8 +94,8 @@ public record WintersView(WintersPicture picture, List<Row> rows) {
     /** Heights of towns are in no table here, so a valley may be given the station of the mountain beside it. */
     private static String picked(FoundPlace found) {
         return found.height() == null
-                ? " Picked by distance alone, since no height was entered: in hilly country enter yours below."
-                : " Picked by distance and height.";
+                ? " Picked by distance; in hill country enter your elevation below."
+                : " Picked by distance and elevation.";
     }
 
     private static String january(FoundPlace found, PlaceWeather weather) {
@@ -103,7 +103,7 @@ public record WintersView(WintersPicture picture, List<Row> rows) {
         if (found.warmerByF() == 0) {
             return mean + ", mean of the month";
         }
-        return "%s, mean of the month: %s °F %s than the station, as you said"
+        return "%s, mean of the month: %s °F %s than the station, as you entered"
                 .formatted(
                         mean,
                         Show.significant(Math.abs(found.warmerByF()), 3),
@@ -118,15 +118,15 @@ public record WintersView(WintersPicture picture, List<Row> rows) {
                         + " in January"
                         + (Math.abs(apart) < MOST_APART_F
                                 ? ""
-                                : ", %s °F %s. Which is nearer to your place? Enter the difference below."
+                                : ", %s °F %s. Enter the difference below if your place is nearer to that."
                                         .formatted(Show.number(Math.abs(apart), 0), apart < 0 ? "colder" : "milder")));
     }
 
     private static String winters(PlaceWeather weather) {
         var winters = weather.winters();
         return winters.isEmpty()
-                ? "none: no station whose days are known is near enough. Needs are those of the usual cold."
-                : "%d, %s to %s, estimated: each month as cold as it was in this part of the state, its days as at %s, %s away"
+                ? "none: no daily station is near enough. Needs are for the usual cold."
+                : "%d, %s to %s, estimated: each month as cold as this part of the state was, days as at %s, %s away"
                         .formatted(
                                 winters.size(),
                                 winters.get(0).words(),
@@ -153,7 +153,7 @@ public record WintersView(WintersPicture picture, List<Row> rows) {
     /** The error of the whole, as it was found on stations left out. */
     static String sure() {
         var doubt = Doubt.OF_A_PLACE;
-        return "Tried on 32 stations left out: half were within %s %% of the cold measured (degree-days below 18 °F), 1 in 10 was off by more than %s %%. Which winters were hard comes out well; how cold your place is needs your check."
+        return "Tested on 32 other stations: half were within %s %% of the measured cold (degree-days below 18 °F), 1 in 10 off by more than %s %%. It tells hard winters well; check how cold your own place is."
                 .formatted(Show.number(100 * doubt.middle(), 0), Show.number(100 * doubt.nineInTen(), 0));
     }
 }

@@ -192,7 +192,7 @@ public final class RoundPages {
             }
             var wrong = e instanceof Refused refused
                     ? refused.problems().get(0).sentence()
-                    : "Something in it cannot be worked with. " + Pages.log(http, e);
+                    : "Something in it can’t be used. " + Pages.log(http, e);
             return new Row(listed.id(), listed.name(), false, "", "", Long.MAX_VALUE, "", "", LocalDate.MAX, wrong);
         }
     }
@@ -269,8 +269,7 @@ public final class RoundPages {
             http.status(422);
             var why = file == null || file.filename().isEmpty()
                     ? "No file was chosen. Choose one, then send it."
-                    : "“%s” is empty: there is nothing in it to take in. Choose another, or export it again."
-                            .formatted(file.filename());
+                    : "“%s” is empty. Choose another, or export it again.".formatted(file.filename());
             show(http, Form.of("ranch/new", Map.of()), List.of(why));
             return;
         }

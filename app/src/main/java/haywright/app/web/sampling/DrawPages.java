@@ -118,13 +118,13 @@ public final class DrawPages {
         if (corners < 3) {
             return corners == 0
                     ? "No corner yet."
-                    : Show.count(corners, "corner") + " so far; three or more make a field.";
+                    : Show.count(corners, "corner") + " so far; a field needs three or more.";
         }
         try {
             return "%s acres, closed from corner %d back to 1.".formatted(FieldPages.acres(sketch.shape()), corners);
         } catch (Refused refused) {
             var problem = refused.problems().get(0);
-            return "It cannot be closed yet: %s (%s).".formatted(problem.value(), problem.rule());
+            return "It can’t be closed yet: %s (%s).".formatted(problem.value(), problem.rule());
         }
     }
 
@@ -158,7 +158,7 @@ public final class DrawPages {
 
     private static void save(Page page, Target target, Form form, SketchDrawing sheet) {
         var before = target.field();
-        var name = before == null ? form.text(FieldPages.NAME, "What do you call it?") : "";
+        var name = before == null ? form.text(FieldPages.NAME, "Enter a name.") : "";
         var grows = form.text(FieldPages.GROWS);
         var drawn = form.part(() -> SketchForm.beside(() -> sheet.sketch().shape()));
         if (!target.zone()) {

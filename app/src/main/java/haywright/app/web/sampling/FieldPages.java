@@ -25,18 +25,18 @@ import org.jspecify.annotations.Nullable;
 
 /** A field's name and outline, and the zones in it, from a file or typed. To draw them is {@link DrawPages}. */
 public final class FieldPages {
-    public static final Ask NAME = Ask.text("name", "What the field is called", "");
-    public static final Ask GROWS = Ask.text("grows", "What grows in it", "");
+    public static final Ask NAME = Ask.text("name", "Field name", "");
+    public static final Ask GROWS = Ask.text("grows", "Crop", "");
     public static final Ask CORNERS = Ask.text(
             "field",
             "Its corners, typed",
-            "One corner a line: longitude, latitude in degrees, as −109.5012, 44.5031; or with letters, as a phone"
-                    + " has it: 44.5031 N, 109.5012 W. Or paste a GeoJSON polygon.");
-    public static final Ask FILE = Ask.text("file", "Or a GeoJSON file", "One polygon, which may have holes.");
+            "One corner per line: longitude, latitude in degrees, −109.5012, 44.5031; or as a phone"
+                    + " shows it: 44.5031 N, 109.5012 W. Or paste a GeoJSON polygon.");
+    public static final Ask FILE = Ask.text("file", "Or a GeoJSON file", "One polygon; holes are fine.");
     public static final Ask ZONES = Ask.text(
             "zones",
             "Corners of zones, typed",
-            "One corner a line: longitude, latitude; an empty line between zones. Or paste a GeoJSON collection.");
+            "One corner per line: longitude, latitude; blank line between zones. Or paste a GeoJSON collection.");
 
     private static final String FIELD = "haywright/app/web/sampling/field.jte";
     private static final String ZONE = "haywright/app/web/sampling/zones.jte";
@@ -111,10 +111,10 @@ public final class FieldPages {
         var form = Form.posted(key(before), typed);
         unread.forEach(p -> form.refuse(p.field(), p.value(), p.rule(), p.fix()));
         form.text(FILE);
-        var name = form.text(NAME, "What do you call it?");
+        var name = form.text(NAME, "Enter a name.");
         var grows = form.text(GROWS);
         var corners = unread.isEmpty()
-                ? form.text(CORNERS, "Type three corners at least, choose a file, or draw it.")
+                ? form.text(CORNERS, "Enter at least three corners, choose a file, or draw it.")
                 : form.text(CORNERS);
         var shape = form.part(() -> FieldShape.of(GeoJson.rings(corners)));
         shape.ifPresent(s -> judge(page, form, CORNERS, s, before));
@@ -145,7 +145,7 @@ public final class FieldPages {
             form.doubt(
                     ask,
                     "acres-unusual",
-                    "It comes to %s acres, which is %s than most fields. Is a corner in the wrong place?"
+                    "It comes to %s acres, %s than most fields. Is a corner in the wrong place?"
                             .formatted(Show.significant(acres, 3), acres > MOST_ACRES ? "more" : "less"));
         }
         var at = shape.outer().get(0).onTheGlobe();
@@ -157,13 +157,13 @@ public final class FieldPages {
             form.doubt(
                     ask,
                     "place-unusual",
-                    "It lies at latitude %s and longitude %s, near a pole. A phone gives the latitude first; here the longitude comes first. Are the two swapped?"
+                    "It is at latitude %s and longitude %s, near a pole. Phones give latitude first; here longitude comes first. Are the two swapped?"
                             .formatted(Show.significant(at.latitude(), 6), Show.significant(at.longitude(), 7)));
         } else if (!others.isEmpty() && others.stream().noneMatch(o -> isNear(at, o))) {
             form.doubt(
                     ask,
                     "place-unusual",
-                    "It lies at latitude %s and longitude %s, more than 300 miles from every other field of this ranch. Are the two swapped, or is a minus missing?"
+                    "It is at latitude %s and longitude %s, more than 300 miles from every other field of this ranch. Are the two swapped, or is a minus missing?"
                             .formatted(Show.significant(at.latitude(), 6), Show.significant(at.longitude(), 7)));
         }
     }
@@ -175,7 +175,7 @@ public final class FieldPages {
         return Math.hypot(north, east) <= NEAR_DEGREES;
     }
 
-    /** A file that was chosen takes the place of what was typed; what is wrong with it stands beside it. */
+    /** A file that was chosen takes the place of what was typed; what is wrong with it is beside it. */
     private static List<Problem> putFile(Page page, Map<String, List<String>> typed, Ask into) throws IOException {
         var file = page.http().uploadedFile(FILE.name());
         if (file == null || file.size() == 0) {
@@ -186,7 +186,7 @@ public final class FieldPages {
                     FILE.name(),
                     file.filename(),
                     "a file of outlines is at most 1 MB",
-                    "Have the program that made it leave out corners, or send one field."));
+                    "Simplify the outline, or send one field."));
         }
         try (var in = file.content()) {
             var text = new String(in.readNBytes(MOST_BYTES), StandardCharsets.UTF_8).replace("\ufeff", "");
@@ -194,7 +194,7 @@ public final class FieldPages {
                 return List.of(new Problem(
                         FILE.name(),
                         file.filename(),
-                        "this is no GeoJSON: such a file begins with {",
+                        "not GeoJSON: such a file begins with {",
                         "Export the field as GeoJSON, or type its corners."));
             }
             typed.put(into.name(), List.of(text));
@@ -219,14 +219,14 @@ public final class FieldPages {
         if (!standing.isEmpty()) {
             var form = Form.of(key(field), known(field));
             form.text(NAME);
-            form.refuse(NAME.name(), field.name(), standing + " stands in it", "Take that lot away first.");
+            form.refuse(NAME.name(), field.name(), standing + " is in it", "Delete that lot first.");
             page.http().status(422);
             page.show(FIELD, view(page, field, form));
             return;
         }
         page.save(
                 page.posted(key(field)),
-                "Field taken away: " + field.name(),
+                "Field deleted: " + field.name(),
                 ranch -> ranch.withoutField(field.id()),
                 "take");
     }
@@ -248,7 +248,7 @@ public final class FieldPages {
         unread.forEach(p -> form.refuse(p.field(), p.value(), p.rule(), p.fix()));
         form.text(FILE);
         var text = unread.isEmpty()
-                ? form.text(ZONES, "Type their corners, choose a file, or draw one.")
+                ? form.text(ZONES, "Enter their corners, choose a file, or draw one.")
                 : form.text(ZONES);
         var field = form.build(() -> {
             var more = field(page);
@@ -269,8 +269,8 @@ public final class FieldPages {
         var asked = page.http().pathParam("zone");
         int index = asked.matches("[0-9]{1,4}") ? Integer.parseInt(asked) : Integer.MAX_VALUE;
         if (index >= field.zones().size()) {
-            throw new NotFoundResponse("This zone is not there any more.");
+            throw new NotFoundResponse("This zone is gone.");
         }
-        keep(page, page.posted(zonesKey(page)), field.withoutZone(index), "Zone taken away: ");
+        keep(page, page.posted(zonesKey(page)), field.withoutZone(index), "Zone deleted: ");
     }
 }

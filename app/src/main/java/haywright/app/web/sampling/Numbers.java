@@ -39,16 +39,13 @@ final class Numbers {
             form.refuse(
                     ask.name(),
                     typed,
-                    "each is a number, with its unit or none",
-                    "Put blanks between them, and no other words.");
+                    "each is a number, with or without a unit",
+                    "Put spaces between them, and no other words.");
             return amounts;
         }
         if (!isOfOne && units.contains("")) {
             form.refuse(
-                    ask.name(),
-                    typed,
-                    "some have a unit behind them and some have none",
-                    "Write it behind each of them, or behind none.");
+                    ask.name(), typed, "some have a unit and some have none", "Write it after each, or after none.");
             return amounts;
         }
         found.reset();
@@ -76,7 +73,7 @@ final class Numbers {
                             ask.name(),
                             word,
                             "each is a number of 0 or more",
-                            "Put blanks between them, and no words.");
+                            "Put spaces between them, and no words.");
                 }
             }
         }

@@ -24,33 +24,32 @@ import org.jspecify.annotations.Nullable;
 
 /** What a plan is asked for: the aim, what of the stack can be reached, and whether it is one lot. */
 public final class PlanForm {
-    public static final Ask WHAT = Ask.text("what", "What is sampled", "As it should stand on the sheet.");
-    public static final Ask RULE = Ask.choice("rule", "How many, by which rule", "");
-    public static final Ask PURPOSE = Ask.choice("purpose", "What the sample is for", "");
-    public static final Ask ANALYTE = Ask.choice("analyte", "How sure of what", "");
+    public static final Ask WHAT = Ask.text("what", "What you sample", "As it should read on the sheet.");
+    public static final Ask RULE = Ask.choice("rule", "Rule for how many", "");
+    public static final Ask PURPOSE = Ask.choice("purpose", "Test for", "");
+    public static final Ask ANALYTE = Ask.choice("analyte", "Accuracy in", "");
     public static final Ask HALF_WIDTH = Ask.number(
             "halfWidth",
-            "How far off the answer may be, either way",
-            "In points: 0.5 of protein is usual. For minerals and nitrate in per cent of the value.");
+            "Accuracy, plus or minus",
+            "In points: 0.5 of protein is usual. Minerals and nitrate: % of the value.");
     public static final Ask CONFIDENCE =
-            Ask.amount("confidencePercent", "How sure of that", Unit.PERCENT, "95 is right 19 times in 20.");
-    public static final Ask SEED =
-            Ask.number("seed", "Draw", "Another number draws other bales. It is printed on the sheet.");
+            Ask.amount("confidencePercent", "Sureness", Unit.PERCENT, "95: right 19 times in 20.");
+    public static final Ask SEED = Ask.number("seed", "Pick set", "Another number picks other bales.");
     public static final Ask OWN = Ask.text(
             "results",
-            "Your own cores, each analysed apart",
-            "Their results with blanks between them: at least three single cores of this lot. They take the place of the"
+            "Your own single cores",
+            "Results of at least three cores of this lot, each tested alone, with spaces between. They replace the"
                     + " book’s spread.");
     public static final Ask REACH =
             Ask.number("reach", "Tiers you can core from the ground", "No ladder against a stack.");
-    public static final Ask NO_RIGHT = Ask.choice("noRight", "The right side cannot be walked up to", "");
-    public static final Ask NO_BACK = Ask.choice("noBack", "The back cannot be walked up to", "");
-    public static final Ask NO_LEFT = Ask.choice("noLeft", "The left side cannot be walked up to", "");
+    public static final Ask NO_RIGHT = Ask.choice("noRight", "Can’t reach the right side", "");
+    public static final Ask NO_BACK = Ask.choice("noBack", "Can’t reach the back", "");
+    public static final Ask NO_LEFT = Ask.choice("noLeft", "Can’t reach the left side", "");
     public static final Ask BORE =
-            Ask.amount("bore", "Your probe, inside", Unit.INCH, "5/8 in is 0.625. Empty takes the usual one.");
-    public static final Ask DEPTH = Ask.amount("depth", "How deep it goes in", Unit.INCH, "12 to 24 is usual.");
+            Ask.amount("bore", "Probe, inside diameter", Unit.INCH, "5/8 in is 0.625. Empty: the usual one.");
+    public static final Ask DEPTH = Ask.amount("depth", "Probe depth", Unit.INCH, "12 to 24 is usual.");
     public static final Ask BALE_DEPTH =
-            Ask.amount("baleDepth", "How deep a bale is there", Unit.INCH, "Where the probe goes in, to its far side.");
+            Ask.amount("baleDepth", "Bale thickness there", Unit.INCH, "From where the probe goes in to the far side.");
 
     private static final double LEAST_SURE = 50;
     private static final int FEWEST_CORES = 3;
@@ -96,7 +95,7 @@ public final class PlanForm {
     /** The plan, or nothing if anything asked for is wrong; then the form says what. */
     static Optional<SamplingPlan> read(Form form, Subject whole) {
         var purpose = form.choice(PURPOSE, Purpose.class, "Choose one.");
-        var rule = form.isEmpty(RULE) ? null : form.choice(RULE, Rule.class, "Choose one, or leave it to the default.");
+        var rule = form.isEmpty(RULE) ? null : form.choice(RULE, Rule.class, "Choose one, or leave the default.");
         var analyte = form.text(ANALYTE, "Protein is usual.");
         double halfWidth = form.number(HALF_WIDTH, "0.5 of protein is usual.");
         double confidence = form.number(CONFIDENCE, "95 is usual.");
@@ -104,7 +103,7 @@ public final class PlanForm {
             form.refuse(
                     CONFIDENCE.name(),
                     form.value(CONFIDENCE).strip(),
-                    "an answer that is wrong as often as right helps nobody",
+                    "at 50 or less the answer is a coin toss",
                     confidence * 100 >= LEAST_SURE && confidence < 1
                             ? "Did you mean %s?".formatted(Show.significant(confidence * 100, 4))
                             : "95 is usual.");
@@ -118,8 +117,8 @@ public final class PlanForm {
             form.refuse(
                     HALF_WIDTH.name(),
                     form.value(HALF_WIDTH).strip(),
-                    "this one is in per cent of the value, and no laboratory repeats to less than 1",
-                    "10 is usual: a tenth of it either way.");
+                    "this is in % of the value, and no laboratory repeats to under 1",
+                    "10 is usual: plus or minus a tenth.");
         }
         if (!fits(whole.material(), purpose)) {
             form.refuse(
@@ -127,8 +126,8 @@ public final class PlanForm {
                     purpose.words(),
                     "it is not sampled from " + whole.material().words(),
                     purpose == Purpose.PRUSSIC_ACID
-                            ? "The poison leaves the plants as they dry or ferment: take it fresh, from what stands."
-                            : "Choose one of the list.");
+                            ? "The poison leaves plants as they dry or ferment: take it fresh, uncut."
+                            : "Choose one from the list.");
         }
         int seed = form.count(SEED, "1 will do.");
         var reach = form.maybeCount(REACH);
@@ -139,8 +138,8 @@ public final class PlanForm {
             form.refuse(
                     (bore == null ? BORE : DEPTH).name(),
                     "",
-                    "a probe has a bore and a depth",
-                    "Put in both, or leave both empty.");
+                    "a probe needs a diameter and a depth",
+                    "Enter both, or clear both.");
         }
         var probe = bore == null || depth == null ? null : new Probe(bore.base(), depth.base());
         var own = form.isEmpty(OWN) ? Optional.<List<Double>>empty() : Optional.of(own(form, analyte));
@@ -164,29 +163,29 @@ public final class PlanForm {
                 form.refuse(
                         OWN.name(),
                         word,
-                        "the comma may be a point or may part two numbers",
-                        "Write %s for one number, or put a blank between two.".formatted(word.replace(',', '.')));
+                        "the comma could be a decimal point or between two numbers",
+                        "Write %s for one number, or put a space between two.".formatted(word.replace(',', '.')));
                 return List.of();
             }
         }
-        var results = Numbers.read(form, OWN, "At least three results.");
+        var results = Numbers.read(form, OWN, "Enter at least three results.");
         if (form.problem(OWN).isEmpty()) {
             if (results.size() < FEWEST_CORES) {
                 form.refuse(
                         OWN.name(),
                         Show.count(results.size(), "core"),
-                        "fewer than three single cores say nothing of how a lot spreads",
-                        "Put in three at least, or leave it empty for the book’s spread.");
+                        "it takes three single cores to see how a lot spreads",
+                        "Enter at least three, or leave it empty for the book’s spread.");
             }
-            // nitrate may be typed in parts per million
+            // nitrate may be entered parts per million
             results.stream()
                     .filter(r -> r > 100 && !analyte.equals("no3n"))
                     .findFirst()
                     .ifPresent(r -> form.refuse(
                             OWN.name(),
                             Show.significant(r, 6),
-                            "no feed holds more than 100 % of anything",
-                            "Is a point missing?"));
+                            "nothing is more than 100 %",
+                            "Check the decimal point."));
         }
         return results;
     }

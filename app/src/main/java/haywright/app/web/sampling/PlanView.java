@@ -76,11 +76,11 @@ public record PlanView(
     /** "Take 20 bales, one core each." */
     public String headline(SamplingPlan plan) {
         if (material() == Material.STOCK_WATER) {
-            return "Fill one bottle from each source that cattle drink from.";
+            return "Fill one bottle at each place cattle drink.";
         }
         var design = plan.used().design();
         var say = "Take %s.".formatted(Orders.of(plan).amount(material(), design.units(), design.increments()));
-        return design.analyses() == 1 ? say : say + " Have %d analyses made of it.".formatted(design.analyses());
+        return design.analyses() == 1 ? say : say + " Have %d analyses made.".formatted(design.analyses());
     }
 
     public List<Row> rows(SamplingPlan plan) {
@@ -115,7 +115,7 @@ public record PlanView(
 
     /** What the one rule that promises a half-width was asked for; the others promise none. */
     public String askedFor(SamplingPlan plan) {
-        return "The last one is reckoned from %s, %s, as asked below; the others are fixed counts."
+        return "The last aims for %s, %s; the others are fixed counts."
                 .formatted(off(plan.aim().halfWidth(), plan.used()), howOften(plan));
     }
 
@@ -128,7 +128,7 @@ public record PlanView(
         var spread = plan.aim().own();
         return spread == null
                 ? ""
-                : "Your own %s, read as %s, take the place of the book’s spread."
+                : "Your own %s (%s) replace the book’s spread."
                         .formatted(
                                 Show.count(spread.cores(), "core"),
                                 Numbers.read(form, PlanForm.OWN, "").stream()

@@ -23,8 +23,7 @@ import org.jspecify.annotations.Nullable;
 
 /** A sheet that came back from a phone, as a line of text or a file. */
 public final class ReturnPages {
-    public static final Ask LINE = Ask.text(
-            "line", "The line, or everything in the file", "Its last letter tells whether it was copied right.");
+    public static final Ask LINE = Ask.text("line", "The line, or the whole file", "Its last letter checks the copy.");
 
     private static final String LIST = "haywright/app/web/sampling/take.jte";
     private static final int MOST_BYTES = 64 * 1024;
@@ -39,7 +38,7 @@ public final class ReturnPages {
 
     private static void line(Page page) {
         var form = page.posted("take");
-        takeIn(page, form, form.text(LINE, "Paste the line, or everything in the file."));
+        takeIn(page, form, form.text(LINE, "Paste the line, or the whole file."));
     }
 
     private static void file(Page page) throws IOException {
@@ -47,16 +46,13 @@ public final class ReturnPages {
         form.text(LINE);
         var file = page.http().uploadedFile("file");
         if (file == null || file.size() == 0) {
-            form.refuse(LINE.name(), "", "no file was chosen", "Choose the file that the phone saved.");
+            form.refuse(LINE.name(), "", "no file was chosen", "Choose the file the phone saved.");
             reject(page, form, null);
             return;
         }
         if (file.size() > MOST_BYTES) {
             form.refuse(
-                    LINE.name(),
-                    file.filename(),
-                    "a sheet’s file is far smaller than this one",
-                    "Choose the file that the phone saved.");
+                    LINE.name(), file.filename(), "too large for a sheet’s file", "Choose the file the phone saved.");
             reject(page, form, null);
             return;
         }
@@ -100,8 +96,8 @@ public final class ReturnPages {
             form.refuse(
                     LINE.name(),
                     back.sheet(),
-                    "no sheet of this code was made on this ranch",
-                    "Is it another ranch’s?");
+                    "no sheet with this code is on this ranch",
+                    "Check whether it is another ranch’s.");
             return found;
         }
         var sampling = found.get();
@@ -111,7 +107,7 @@ public final class ReturnPages {
                     back.taken().cores().size() + " places",
                     "sheet %s has %d"
                             .formatted(sampling.code(), sampling.picks().size()),
-                    "Was the sheet made anew since?");
+                    "Check whether the sheet was made again since.");
             return found;
         }
         var before = sampling.taken();
@@ -120,9 +116,9 @@ public final class ReturnPages {
             form.refuse(
                     LINE.name(),
                     back.sheet(),
-                    "this sheet came back on %s already, with other figures: %s"
+                    "this sheet already came back on %s with other figures: %s"
                             .formatted(Show.date(before.on()), String.join("; ", apart)),
-                    "Open the sheet and change it there.");
+                    "Change it on the sheet’s page.");
         }
         return found;
     }
@@ -154,7 +150,7 @@ public final class ReturnPages {
         return by.toUpperCase(Locale.ROOT).replaceAll("[^A-Z0-9]", "");
     }
 
-    /** Whatever is wrong with it stands beside the box it was pasted into. */
+    /** Whatever is wrong with it is beside the box it was pasted into. */
     static <T> T besideTheLine(Supplier<T> reading) {
         try {
             return reading.get();
@@ -171,8 +167,8 @@ public final class ReturnPages {
             form.refuse(
                     LINE.name(),
                     Show.date(on),
-                    "this day has not come; today is " + Show.date(page.today()),
-                    "Is the phone’s clock right? Put the numbers in on the page of the lot or the group.");
+                    "this day is in the future; today is " + Show.date(page.today()),
+                    "Check the phone’s clock, or enter the numbers on the lot’s or group’s page.");
         }
     }
 }

@@ -16,7 +16,7 @@ public final class ScorePages {
     public static final Ask SCORES = Ask.text(
             "scores",
             "Each animal’s score, 1 to 9",
-            "As they walk by, with blanks between them; do not pick out the thin ones.");
+            "As they walk by, with spaces between; don’t pick out the thin ones.");
 
     private static final String SCORE = "haywright/app/web/sampling/scores.jte";
     private static final double CONFIDENCE = 90;

@@ -26,11 +26,11 @@ import java.util.function.Function;
 
 /** A field sheet that was made: print it, carry it away on a phone, and put in what came back. */
 public final class SheetPages {
-    public static final Ask ON = Ask.date("on", "Day it was taken", "For example Nov 25, 2026.");
+    public static final Ask ON = Ask.date("on", "Date taken", "Such as Nov 25, 2026.");
     public static final Ask BY = new Ask("by", "Who took it", Unit.NONE, "Name or initials.", 16);
-    public static final Ask DIFFERED = Ask.text(
-            "differed", "What was different", "Another bale in place of one, frozen in, torn wrap, hot, mould.");
-    public static final Ask PHOTOS = Ask.text("photos", "Names of photos", "With commas between them.");
+    public static final Ask DIFFERED =
+            Ask.text("differed", "What was different", "A bale replaced, frozen in, torn wrap, hot, mold.");
+    public static final Ask PHOTOS = Ask.text("photos", "Photo names", "With commas between.");
 
     private static final String SHEET = "haywright/app/web/sampling/sheet.jte";
     /** Clocks differ, and a sample may be taken first and its sheet made after it. */
@@ -90,7 +90,7 @@ public final class SheetPages {
             var report = LotTests.reportOn(page.ranch(), sampling, composite);
             var day = report.map(LabReport::reported).orElse(null);
             var laboratory =
-                    report.map(LabReport::laboratory).filter(l -> !l.isBlank()).orElse("laboratory not said");
+                    report.map(LabReport::laboratory).filter(l -> !l.isBlank()).orElse("laboratory not entered");
             bags.add(new Bag(code, report, day == null ? laboratory : laboratory + ", " + Show.date(day)));
         }
         return bags;
@@ -142,11 +142,11 @@ public final class SheetPages {
         var sheet = sheet(page);
         var sampling = sheet.sampling();
         var form = page.posted(key(sampling));
-        var on = form.date(ON, "Which day was it?");
-        var by = form.text(BY, "Who took it?");
+        var on = form.date(ON, "Enter the day.");
+        var by = form.text(BY, "Enter who took it.");
         var cores = new ArrayList<Integer>();
         for (var row : sheet.rows()) {
-            cores.add(form.count(cores(row), "0 if none was taken."));
+            cores.add(form.count(cores(row), "Enter 0 if none was taken."));
         }
         var differed = form.text(DIFFERED);
         var photos = SheetFile.photos(form.text(PHOTOS));
@@ -168,8 +168,8 @@ public final class SheetPages {
             form.refuse(
                     beside.name(),
                     Show.date(on),
-                    "nothing is taken before its day comes, and today is " + Show.date(page.today()),
-                    "Which day was it?");
+                    "a sample can’t be in the future; today is " + Show.date(page.today()),
+                    "Enter the day.");
         } else if (on.isBefore(sampling.made().minusDays(SLACK_DAYS)) && !on.equals(LocalDate.EPOCH)) {
             form.doubt(
                     beside,
@@ -182,10 +182,7 @@ public final class SheetPages {
         var typed = form.value(ask);
         if (typed.length() > most) {
             form.refuse(
-                    ask.name(),
-                    typed,
-                    "there is room for %,d letters here".formatted(most),
-                    "Say it shorter, or write it in the notes of the lot.");
+                    ask.name(), typed, "at most %,d letters".formatted(most), "Shorten it, or use the lot’s notes.");
         }
     }
 
@@ -230,7 +227,7 @@ public final class SheetPages {
         var sampling = page.find(page.ranch().samplings(), "sheet");
         page.save(
                 page.posted(key(sampling)),
-                "Field sheet taken away: " + sampling.code(),
+                "Field sheet deleted: " + sampling.code(),
                 ranch -> ranch.withoutSampling(sampling.id()),
                 "take");
     }

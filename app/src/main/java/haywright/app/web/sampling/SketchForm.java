@@ -25,19 +25,19 @@ import org.jspecify.annotations.Nullable;
 /** The sheet that an outline is drawn on, as its form tells it: where it lies, the corners so far and the next one. */
 public final class SketchForm {
     public static final Ask LATITUDE = new Ask(
-            "start", "Latitude", Unit.NONE, "As a phone shows it there, for example 44.5031. North is positive.", 14);
+            "start", "Latitude", Unit.NONE, "From a phone at the corner, such as 44.5031. North is positive.", 14);
     public static final Ask LONGITUDE =
-            new Ask("longitude", "Longitude", Unit.NONE, "For example −109.5012, or 109.5012 W.", 14);
-    public static final Ask LIES = Ask.choice("lies", "From there the field lies", "");
+            new Ask("longitude", "Longitude", Unit.NONE, "Such as −109.5012, or 109.5012 W.", 14);
+    public static final Ask LIES = Ask.choice("lies", "Which way the field runs from that corner", "");
     public static final Ask SIDE =
-            Ask.amount("side", "Side of the sheet", Unit.YARD, "A little more than the field: 880 is half a mile.");
+            Ask.amount("side", "Side of the sheet", Unit.YARD, "A little over the field: 880 is half a mile.");
     public static final Ask CORNERS = Ask.text("corners", "The sheet", "");
-    public static final Ask LONG = Ask.amount("long", "So far from the last corner", Unit.YARD, "");
+    public static final Ask LONG = Ask.amount("long", "Distance from the last corner", Unit.YARD, "");
     public static final Ask BEARING =
             Ask.number("bearing", "Bearing, degrees", "0 is north, 90 east, 180 south, 270 west.");
     public static final Ask EAST = Ask.amount("east", "East of the start", Unit.YARD, "Minus is west.");
     public static final Ask NORTH = Ask.amount("north", "North of the start", Unit.YARD, "Minus is south.");
-    /** The boxes that the next corner is typed in. */
+    /** The boxes that the next corner is entered. */
     static final List<Ask> NEXT = List.of(LONG, BEARING, EAST, NORTH);
 
     /** Pixels of the picture: one for a phone, one for a desk. A tap is told in these, whatever the screen. */
@@ -54,11 +54,11 @@ public final class SketchForm {
 
     /** Which way the sheet lies from the place that is known. */
     enum Lies {
-        NORTH_EAST("to the north-east", 0, 0),
-        NORTH_WEST("to the north-west", 1, 0),
-        SOUTH_EAST("to the south-east", 0, 1),
-        SOUTH_WEST("to the south-west", 1, 1),
-        ALL_ROUND("all round", 0.5, 0.5);
+        NORTH_EAST("to the northeast", 0, 0),
+        NORTH_WEST("to the northwest", 1, 0),
+        SOUTH_EAST("to the southeast", 0, 1),
+        SOUTH_WEST("to the southwest", 1, 1),
+        ALL_ROUND("all around it", 0.5, 0.5);
 
         private final String words;
         private final double west;
@@ -103,7 +103,7 @@ public final class SketchForm {
         return field == null ? newSheet(form) : sheetOf(form, field, zone);
     }
 
-    /** The corners as the form carries them from one round trip to the next. */
+    /** The corners as the form is enough for them from one round trip to the next. */
     static String write(List<Point> corners) {
         return corners.stream()
                 .map(p -> String.format(Locale.ROOT, "%.2f,%.2f", p.east(), p.north()))
@@ -169,7 +169,7 @@ public final class SketchForm {
         var both = form.value(LATITUDE).split("[,;]", -1);
         boolean isPair = both.length == 2 && form.isEmpty(LONGITUDE);
         if (!isPair || ask == LATITUDE) {
-            form.text(ask, "A phone shows it where you stand.");
+            form.text(ask, "Your phone shows it where you are.");
         } else {
             form.text(ask);
         }
@@ -182,7 +182,7 @@ public final class SketchForm {
             form.refuse(
                     ask.name(),
                     typed.strip(),
-                    "this is no " + ask.label().toLowerCase(Locale.ROOT),
+                    "not a " + ask.label().toLowerCase(Locale.ROOT),
                     "In degrees with decimals: 44.5031, or 109.5012 W.");
             return 0;
         }
@@ -191,7 +191,7 @@ public final class SketchForm {
         return isMinus != (found.group(3).equals("S") || found.group(3).equals("W")) ? -degrees : degrees;
     }
 
-    /** Whatever is wrong with a corner stands beside the sheet. */
+    /** Whatever is wrong with a corner is beside the sheet. */
     static <T> T beside(Supplier<T> making) {
         try {
             return making.get();
@@ -228,8 +228,8 @@ public final class SketchForm {
                     throw new Refused(
                             CORNERS.name(),
                             "",
-                            "the sheet was pressed with a key, which says no place",
-                            "Type the next corner in the boxes under the sheet.");
+                            "the sheet was pressed by key, which gives no place",
+                            "Enter the next corner in the boxes under the sheet.");
                 }
                 int pixels = name.equals("tap") ? SMALL : LARGE;
                 return Optional.of(sheet.tapped(
@@ -251,8 +251,7 @@ public final class SketchForm {
             return Optional.empty();
         }
         if (isFromLast && isFromStart) {
-            throw new Refused(
-                    EAST.name(), "", "a corner is put in one way or the other", "Empty the boxes of one of the two.");
+            throw new Refused(EAST.name(), "", "a corner is entered one way or the other", "Clear one pair of boxes.");
         }
         if (far != null && bearing != null) {
             return Optional.of(sketch.last().leg(far.base(), bearing));
@@ -264,6 +263,6 @@ public final class SketchForm {
                 isFromLast ? LONG.name() : EAST.name(),
                 "",
                 "a corner takes two numbers",
-                isFromLast ? "How far, and which way?" : "How far east, and how far north?");
+                isFromLast ? "Enter how far and which way." : "Enter how far east and north.");
     }
 }

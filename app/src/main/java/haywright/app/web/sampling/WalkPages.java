@@ -23,22 +23,22 @@ import org.jspecify.annotations.Nullable;
 /** Fields: their shape, the walk with its stops, and what clipped plots say of the yield. */
 public final class WalkPages {
     public static final Ask STOPS = Ask.number("stops", "Stops", "");
-    public static final Ask SEED = Ask.number("seed", "Draw", "Another number starts the walk elsewhere.");
-    public static final Ask UNEVEN = Ask.choice("uneven", "It is uneven: hills, wet ground, several soils", "");
-    public static final Ask GRID = Ask.choice("grid", "Lay the stops in an even grid instead of on an M", "");
+    public static final Ask SEED = Ask.number("seed", "Pick set", "Another number starts the walk somewhere else.");
+    public static final Ask UNEVEN = Ask.choice("uneven", "Uneven: hills, wet ground, several soils", "");
+    public static final Ask GRID = Ask.choice("grid", "Even grid instead of an M", "");
     public static final Ask GRAMS =
-            Ask.text("grams", "Each plot, grams as cut", "With blanks or lines between them; 0 for a bare plot.");
+            Ask.text("grams", "Plot weights, grams as cut", "Spaces or lines between; 0 for a bare plot.");
     public static final Ask FRAME =
-            Ask.amount("areaM2", "Area of the frame", Unit.SQUARE_FOOT, "A hoop or a square frame; 1 ft² is common.");
+            Ask.amount("areaM2", "Frame area", Unit.SQUARE_FOOT, "Hoop or square; 1 ft² is common.");
     public static final Ask DRY_MATTER = new Ask(
             "dryMatterPercent",
-            "Dry matter of the cut",
+            "Dry matter as cut",
             Unit.PERCENT,
-            "As it was weighed: green grass is often 20 to 35, cured grass 85 to 95. Dry a handful to know.",
+            "Green grass is often 20 to 35, cured 85 to 95. Dry a handful to know.",
             6);
     public static final Ask USABLE = new Ask(
             "usablePercent",
-            "Share that is got",
+            "Share harvested",
             Unit.PERCENT,
             "25 of range in season, 50 of dormant grass grazed hard.",
             6);
@@ -118,9 +118,9 @@ public final class WalkPages {
                 .mapToDouble(FieldShape::squareMetres)
                 .sum();
         double left = Unit.ACRE.fromBase(field.shape().squareMetres() - zoned);
-        return "Stops are shared out among its zones by area, at least two in each."
+        return "Stops are split among zones by area, at least two each."
                 + (left > 0.02 * acres(field)
-                        ? " %s acres are in no zone and are not walked.".formatted(Show.significant(left, 2))
+                        ? " %s acres are in no zone and not walked.".formatted(Show.significant(left, 2))
                         : "");
     }
 
@@ -180,16 +180,16 @@ public final class WalkPages {
     }
 
     private static String says(FieldWalk walk, boolean zoned) {
-        return "The walk is %s long. No point of the %s is farther than %s from a stop%s.%s"
+        return "The walk is %s long. No point of the %s is over %s from a stop%s.%s"
                 .formatted(
                         far(walk.lengthMetres()),
                         zoned ? "zone" : "field",
                         far(walk.farthestMetres()),
                         walk.farthestMetres() <= walk.gridFarthestMetres()
                                 ? ""
-                                : "; of an even grid of as many it would be " + far(walk.gridFarthestMetres()),
+                                : "; with an even grid, " + far(walk.gridFarthestMetres()),
                         walk.outsideMetres() > 0
-                                ? " %s of it go round a hole or outside: go round, not through."
+                                ? " %s of it go around a hole or outside: go around, not through."
                                         .formatted(far(walk.outsideMetres()))
                                 : "");
     }
@@ -203,9 +203,9 @@ public final class WalkPages {
     }
 
     private static Optional<PlotYield> clipped(Form form) {
-        var grams = Numbers.read(form, GRAMS, "Put in each plot.");
+        var grams = Numbers.read(form, GRAMS, "Enter each plot.");
         var area = form.quantity(FRAME, "1 ft² is common.");
-        var dryMatter = form.quantity(DRY_MATTER, "Dry a handful of the cut, or judge it: green or cured?");
+        var dryMatter = form.quantity(DRY_MATTER, "Dry a handful, or judge it: green or cured?");
         form.doubtUnless(DRY_MATTER, null, dryMatter, Quantity.of(10, Unit.PERCENT), Quantity.of(97, Unit.PERCENT));
         double middle = middle(grams);
         grams.stream()
@@ -214,7 +214,7 @@ public final class WalkPages {
                 .ifPresent(g -> form.doubt(
                         GRAMS,
                         "grams-unusual",
-                        "%s g is %s times the middle plot’s %s g. Is it of one plot, and in grams?"
+                        "%s g is %s times the middle plot’s %s g. Is it one plot, in grams?"
                                 .formatted(
                                         Show.significant(g, 6),
                                         Show.significant(g / middle, 2),
@@ -229,15 +229,15 @@ public final class WalkPages {
     }
 
     private static String yielded(PlotYield yield) {
-        return "Dry matter: %s, 8 times in 10; %s of it got. %s"
+        return "Dry matter: %s, 8 times in 10; %s of it harvested. %s"
                 .formatted(
                         Show.about(
                                 pounds(yield.kgPerHa()), pounds(yield.low()), pounds(yield.high()), Unit.LB_PER_ACRE),
                         Show.significant(pounds(yield.usableKgPerHa()), 2) + " lb/acre",
                         yield.plotsNeeded() > yield.plots()
-                                ? "For a fifth either way clip %d in all: %d more, then stop, whatever they say."
+                                ? "For plus or minus a fifth clip %d in all: %d more, then stop."
                                         .formatted(yield.plotsNeeded(), yield.plotsNeeded() - yield.plots())
-                                : "That is enough plots for a fifth either way.");
+                                : "Enough plots for plus or minus a fifth.");
     }
 
     private static double pounds(double kgPerHa) {

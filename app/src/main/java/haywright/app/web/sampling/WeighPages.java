@@ -25,11 +25,11 @@ import java.util.Optional;
 
 /** What is weighed beside the cores, and lines that came back of a scale or a pen. */
 public final class WeighPages {
-    public static final Ask WEIGHED_ON = Ask.date("weighedOn", "Day they were weighed", "For example Nov 25, 2026.");
-    public static final Ask WEIGHTS = Ask.text(
-            "bales", "Each bale, in pounds", "Five to ten, from all over the stack, with blanks between them.");
+    public static final Ask WEIGHED_ON = Ask.date("weighedOn", "Date weighed", "Such as Nov 25, 2026.");
+    public static final Ask WEIGHTS =
+            Ask.text("bales", "Bale weights, lb", "5 to 10, from all over the stack, with spaces between.");
     public static final Ask WHOLE =
-            Ask.amount("whole", "Or all of the lot", Unit.TON, "What the tickets of all its loads add up to, as fed.");
+            Ask.amount("whole", "Or the whole lot", Unit.TON, "Total of all load tickets, as fed.");
 
     private static final String WEIGH = "haywright/app/web/sampling/weigh.jte";
 
@@ -58,7 +58,7 @@ public final class WeighPages {
     private static Lot lot(Page page) {
         var lot = page.find(page.ranch().lots(), "lot");
         if (lot.stock() instanceof Stock.Standing) {
-            throw new NotFoundResponse("It still stands in the field.");
+            throw new NotFoundResponse("It is not cut yet.");
         }
         return lot;
     }
@@ -66,7 +66,7 @@ public final class WeighPages {
     private static Lot baled(Page page) {
         var lot = lot(page);
         if (lot.stock().bales() == 0) {
-            throw new NotFoundResponse("It does not lie in bales.");
+            throw new NotFoundResponse("It is not baled.");
         }
         return lot;
     }
@@ -153,8 +153,8 @@ public final class WeighPages {
                 form.refuse(
                         ReturnPages.LINE.name(),
                         line.sheet(),
-                        "no lot and no group of this ranch has a sheet of this code",
-                        "Is it another ranch’s?");
+                        "no lot or group of this ranch has a sheet with this code",
+                        "Check whether it is another ranch’s.");
             }
         }
         page.reject(form, "haywright/app/web/sampling/take.jte", TakePages.list(page, form, null));
@@ -168,23 +168,22 @@ public final class WeighPages {
     }
 
     private static Optional<LotWeighing> readWeight(Form form, Lot lot, LocalDate today) {
-        var on = form.date(WEIGHED_ON, "Which day was it?");
+        var on = form.date(WEIGHED_ON, "Enter the day.");
         if (on.isAfter(today)) {
-            form.refuse(
-                    WEIGHED_ON.name(), Show.date(on), "nothing is weighed before its day comes", "Which day was it?");
+            form.refuse(WEIGHED_ON.name(), Show.date(on), "a weighing can’t be in the future", "Enter the day.");
         }
         var whole = form.maybeQuantity(WHOLE);
         int bales = lot.stock().bales();
         if (bales < 2 || (whole != null && form.isEmpty(WEIGHTS))) {
-            var all = whole != null ? whole : form.quantity(WHOLE, "What do the load tickets add up to?");
+            var all = whole != null ? whole : form.quantity(WHOLE, "Enter what the load tickets add up to.");
             return form.build(() -> LotWeighing.ofWhole(on, all));
         }
         if (whole != null) {
             form.refuse(
                     WHOLE.name(),
                     form.value(WHOLE),
-                    "it is either some bales or all of the lot",
-                    "Empty one of the two.");
+                    "enter some bales or the whole lot, not both",
+                    "Clear one of the two.");
         }
         var kept = Numbers.read(form, WEIGHTS, Unit.POUND, "Weigh five to ten.");
         unusual(form, lot, kept);
@@ -199,7 +198,7 @@ public final class WeighPages {
                 form.doubt(
                         WEIGHTS,
                         "bales-unusual",
-                        "%s is far from the %s that a bale was taken to weigh."
+                        "%s is far from the %s entered for a bale."
                                 .formatted(Show.quantity(bale), Show.withUnit(Show.poundsNumber(thought), Unit.POUND)));
                 return;
             }
@@ -215,13 +214,13 @@ public final class WeighPages {
             throw new NotFoundResponse();
         }
         if (number < 0 || number >= lot.weighings().size()) {
-            throw new NotFoundResponse("It is not there any more.");
+            throw new NotFoundResponse("It is gone.");
         }
         var left = new ArrayList<>(lot.weighings());
         left.remove(number);
         page.save(
                 page.posted(key(lot)),
-                "Weighing taken away: " + lot.name(),
+                "Weighing deleted: " + lot.name(),
                 ranch -> ranch.with(lot.with(left)),
                 key(lot));
     }

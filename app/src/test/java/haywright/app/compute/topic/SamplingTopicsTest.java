@@ -59,7 +59,7 @@ class SamplingTopicsTest {
         assertThat(plan.get("picks")).hasSize(units);
         six(plan, "mass_g", 253.6779);
         assertThat(plan.get("kit").toString()).contains("probe");
-        assertThat(plan.get("cautions").toString()).contains("Two hands");
+        assertThat(plan.get("cautions").toString()).contains("Both hands");
         assertThat(plan.get("half_width").doubleValue()).isPositive();
     }
 
@@ -81,7 +81,7 @@ class SamplingTopicsTest {
                 "sampling-plan",
                 "{\"material\":\"large_round_bale\",\"units\":100,\"rule\":\"cheapest\",\"half_width\":0.01}");
         assertThat(outcome.exit()).isEqualTo(Compute.NO);
-        assertThat(outcome.body().at("/answer/choices").toString()).contains("Ask for a wider one");
+        assertThat(outcome.body().at("/answer/choices").toString()).contains("Ask for a wider plus");
     }
 
     @Test

@@ -62,8 +62,7 @@ class ColdSnapTest {
         var snap = ColdSnap.of(CALM, COWS, DAY, HAY);
         assertThat(snap).isNotNull();
         assertThat(snap.rule())
-                .isEqualTo("Each 10 °F below 32 °F adds about %.1f lb of the hay, put out, a head and day."
-                        .formatted(pounds));
+                .isEqualTo("Each 10 °F below 32 °F adds about %.1f lb of the hay per head per day.".formatted(pounds));
     }
 
     @Test

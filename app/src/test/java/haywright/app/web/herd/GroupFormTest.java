@@ -378,8 +378,8 @@ class GroupFormTest {
             value = {
                 "head | 150 | 200 head: The calving weeks cannot hold more than the 150 head",
                 "calving1begins | Mar 15, 2028 | The time to the last calving week is at most 310 days",
-                "calving2begins | Mar 17, 2027 | this week begins inside the one of Mar 15, 2027",
-                "calving2head | -5 | A week has 0 head or more",
+                "calving2begins | Mar 17, 2027 | this week starts inside the one of Mar 15, 2027",
+                "calving2head | -5 | a week has 0 head or more",
             })
     void refusesCalvingThatCannotBe(String field, String value, String words) {
         var form = form(cows(field, value));

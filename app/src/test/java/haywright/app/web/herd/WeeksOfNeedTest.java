@@ -142,13 +142,13 @@ class WeeksOfNeedTest {
                 "lb of hay",
                 weeks,
                 List.of(
-                        new HerdPicture.Mark(FROM.plusDays(20), "calving begins"),
+                        new HerdPicture.Mark(FROM.plusDays(20), "calving starts"),
                         new HerdPicture.Mark(FROM.plusYears(1), "calves weaned")));
         assertThat(picture.words())
-                .isEqualTo("22 lb of hay a head and day now, 31 at the most, in the week of Jan 26."
+                .isEqualTo("22 lb of hay per head per day now, 31 at most, in the week of Jan 26."
                         + " In the week of Dec 29, 2 winters in 20 take over 3.0 lb more");
         assertThat(picture.svg())
-                .contains("calving begins Dec 21", "22 lb now", "31 lb")
+                .contains("calving starts Dec 21", "22 lb now", "31 lb")
                 .doesNotContain("weaned");
     }
 

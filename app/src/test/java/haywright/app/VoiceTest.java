@@ -1,0 +1,135 @@
+package haywright.app;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/**
+ * The glossary: words that pages, papers and messages do not use, in the rooms that have been through it. What sources
+ * say in their own words (materials.csv, rules.csv, safety.csv) is not touched.
+ */
+class VoiceTest {
+    private static final Path APP = Path.of("src/main/java/haywright/app");
+    private static final Path PAPERS = Path.of("src/main/resources/haywright/app");
+    private static final Path ENGINE = Path.of("../engine/src/main/java/haywright");
+    private static final Path TABLES = Path.of("../engine/src/main/resources/haywright");
+
+    /** Folders with all under them, single files, and folders whose own files only are meant, under {@link #FLAT}. */
+    private static final List<Path> ROOMS = List.of(
+            APP.resolve("web/form"),
+            APP.resolve("web/herd"),
+            APP.resolve("web/lots"),
+            APP.resolve("web/ranch"),
+            APP.resolve("web/round"),
+            APP.resolve("web/sampling"),
+            APP.resolve("words"),
+            PAPERS.resolve("words"),
+            PAPERS.resolve("report"),
+            ENGINE.resolve("cattle"),
+            TABLES.resolve("cattle/herd_limits.csv"),
+            ENGINE.resolve("forage/hazard"),
+            ENGINE.resolve("ranch"),
+            ENGINE.resolve("sampling"),
+            ENGINE.resolve("weather"));
+
+    private static final List<Path> FLAT =
+            List.of(APP.resolve("web"), APP.resolve("report"), ENGINE.resolve("outlook"));
+
+    /** Files of those rooms that are still to come. */
+    private static final Pattern TO_COME =
+            Pattern.compile("(Letter|letter|FeedLetter|feedLetter|Cautions|PlainLimits|LimitWords"
+                    + "|CheckedWords|ShortWords|RuleWords|Feeding|TrustPicture|WorthOf|Yard|Hay|Short|Consequence).*");
+
+    private static final Pattern COMMENTS = Pattern.compile("(?s)/\\*.*?\\*/|(?m)^\\s*//[^\n]*$");
+    private static final Pattern JOINED = Pattern.compile("\"\\s*\\+\\s*\"");
+    private static final Pattern LITERAL = Pattern.compile("\"((?:[^\"\\\\\n]|\\\\.)*)\"");
+
+    /** @param words not to be used @param instead what is said */
+    private record Rule(Pattern words, String instead) {}
+
+    private static List<Rule> rules() throws IOException {
+        try (var in = VoiceTest.class.getResourceAsStream("voice.txt")) {
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8)
+                    .lines()
+                    .filter(line -> !line.isBlank() && !line.startsWith("#"))
+                    .map(line -> line.split(" => ", 2))
+                    .map(rule -> new Rule(Pattern.compile(rule[0], Pattern.CASE_INSENSITIVE), rule[1]))
+                    .toList();
+        }
+    }
+
+    static Stream<Path> files() throws IOException {
+        var files = new ArrayList<Path>();
+        for (var room : ROOMS) {
+            try (var under = Files.walk(room)) {
+                under.filter(VoiceTest::isRead).forEach(files::add);
+            }
+        }
+        for (var room : FLAT) {
+            try (var in = Files.list(room)) {
+                in.filter(VoiceTest::isRead).forEach(files::add);
+            }
+        }
+        return files.stream().sorted();
+    }
+
+    private static boolean isRead(Path file) {
+        var name = file.getFileName().toString();
+        return name.matches(".*\\.(java|jte|csv|js)") && !TO_COME.matcher(name).matches();
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("files")
+    void aNeighborWouldSayItSo(Path file) throws IOException {
+        var found = new ArrayList<String>();
+        for (var said : said(file)) {
+            for (var rule : rules()) {
+                var at = rule.words.matcher(said);
+                if (at.find()) {
+                    found.add("“%s” in: %s (say: %s)".formatted(at.group(), said.strip(), rule.instead));
+                }
+            }
+        }
+        assertThat(found).isEmpty();
+    }
+
+    /** What a person may read of it: literals of code, lines of the rest. */
+    private static List<String> said(Path file) throws IOException {
+        var text = Files.readString(file);
+        if (!file.toString().endsWith(".java")) {
+            return text.lines()
+                    .filter(line -> !line.startsWith("@import") && !line.startsWith("@param"))
+                    .toList();
+        }
+        var code = JOINED.matcher(COMMENTS.matcher(text).replaceAll("")).replaceAll("");
+        return LITERAL.matcher(code).results().map(one -> one.group(1)).toList();
+    }
+
+    @Test
+    void theGlossaryFindsWhatItIsFor() throws IOException {
+        var bad =
+                List.of("Take away the lot", "7 things to put right", "a head and day", "no centre", "ready for grass");
+        var hits = bad.stream()
+                .filter(words -> {
+                    try {
+                        return rules().stream()
+                                .anyMatch(rule -> rule.words.matcher(words).find());
+                    } catch (IOException e) {
+                        throw new java.io.UncheckedIOException(e);
+                    }
+                })
+                .toList();
+        assertThat(hits).containsExactlyElementsOf(bad.subList(0, 4));
+        assertThat(files().count()).isGreaterThan(250);
+    }
+}
