@@ -312,10 +312,15 @@ public final class Yard {
     }
 
     /** From today; empty where no day of grass is said, or it is none of this winter. */
-    OptionalInt daysToGrass() {
+    public OptionalInt daysToGrass() {
         var turnout = ranch.settings().turnout();
         long days = turnout == null ? 0 : day.until(turnout, ChronoUnit.DAYS);
         return days < 1 || days > LONGEST_WINTER ? OptionalInt.empty() : OptionalInt.of((int) days);
+    }
+
+    /** What a group is to be fed of, in amounts that can be weighed out; empty where no ration exists. */
+    public List<Portion> toFeed(Group group) {
+        return answer(group) instanceof Ration ration ? weighable(group, ration).portions() : List.of();
     }
 
     /** Of one group, all days until grass. */
@@ -340,14 +345,11 @@ public final class Yard {
     public Optional<LocalDate> lastsUntil(PricedFeed feed) {
         double aDay = 0;
         for (var group : ranch.groups().values()) {
-            if (answer(group) instanceof Ration ration) {
-                aDay += group.head()
-                        * weighable(group, ration).portions().stream()
-                                .filter(p ->
-                                        p.feed().feed().id().equals(feed.feed().id()))
-                                .mapToDouble(Portion::kgPutOut)
-                                .sum();
-            }
+            aDay += group.head()
+                    * toFeed(group).stream()
+                            .filter(p -> p.feed().feed().id().equals(feed.feed().id()))
+                            .mapToDouble(Portion::kgPutOut)
+                            .sum();
         }
         double days = feed.kgAtHand() / aDay;
         if (!(days < LONGEST_WINTER)) {
@@ -445,13 +447,20 @@ public final class Yard {
     /** What the group is fed today, judged by the same rows; empty when nobody has said what it is fed. */
     public Optional<HandMix> fedNow(Group group) {
         var now = ranch.fedNow().get(group.id());
-        if (now == null || now.amounts().isEmpty()) {
-            return Optional.empty();
-        }
-        priced(now.amounts().keySet());
+        return now == null || now.amounts().isEmpty() ? Optional.empty() : Optional.of(judge(group, now.amounts()));
+    }
+
+    /**
+     * Any amounts, judged by the same rows.
+     *
+     * @param amounts as fed, a head and day
+     * @throws Refused where one of the feeds has no price
+     */
+    public HandMix judge(Group group, Map<UUID, Quantity> amounts) {
+        priced(amounts.keySet());
         var kg = new HashMap<String, Double>();
-        now.amounts().forEach((feed, amount) -> kg.put(feed.toString(), amount.in(Unit.KILOGRAM_A_DAY)));
-        return Optional.of(HandMix.judge(question(group), kg));
+        amounts.forEach((feed, amount) -> kg.put(feed.toString(), amount.in(Unit.KILOGRAM_A_DAY)));
+        return HandMix.judge(question(group), kg);
     }
 
     /** A ration of the group in amounts that can be weighed out, as every paper prints it. */

@@ -32,8 +32,8 @@ class RoadIT {
                 .textContent()
                 .replaceAll(".*(\\$\\d+\\.\\d\\d).*", "$1")
                 .strip();
-        follow(page, "Change what you want of this ration");
-        page.getByLabel("Oat hay, at least").fill("");
+        follow(page, "Change your limits");
+        page.getByLabel("Feed at least 8 lb of Oat hay").press("Space");
         Walker.press(page, "Save and work it out");
         assertThat(page.getByText("What stands in the way")).hasCount(0);
         // the mix as it is weighed out costs at most a few cents over the exact one that lifting a limit promises
@@ -41,7 +41,8 @@ class RoadIT {
                 .isBetween(dollars(cost) - 0.005, dollars(cost) + 0.03);
 
         // a mix by hand is judged by the same limits, the shortfalls first
-        follow(page, "Put a mix together by hand");
+        follow(page, "Build a mix by hand");
+        page.locator("details.quicker > summary").press("Enter");
         for (var box : page.locator("form.sheet input.amount").all()) {
             box.fill("");
         }
@@ -148,7 +149,7 @@ class RoadIT {
     private static Fed ration(Page page, String ranch) {
         page.navigate(ranch + "/bench");
         follow(page, "Cows");
-        var mix = page.locator("table.tally").first().textContent();
+        var mix = page.locator(".offer.picked").textContent();
         page.navigate(ranch + "/letter");
         follow(page, "Cows");
         return new Fed(mix, page.locator(".feed-letter").textContent());

@@ -46,6 +46,17 @@ final class Svg {
                 .formatted(at(x1), at(y1), at(x2), at(y2), INK);
     }
 
+    /** For what would be, beside a thick line for what is to be done. */
+    static String dashed(double x1, double y1, double x2, double y2) {
+        return "<line x1=\"%s\" y1=\"%s\" x2=\"%s\" y2=\"%s\" stroke=\"%s\" stroke-width=\"2\" stroke-dasharray=\"6 4\"/>"
+                .formatted(at(x1), at(y1), at(x2), at(y2), INK);
+    }
+
+    static String dot(double x, double y, double radius, String fill) {
+        return "<circle cx=\"%s\" cy=\"%s\" r=\"%s\" fill=\"%s\" stroke=\"%s\" stroke-width=\"1.6\"/>"
+                .formatted(at(x), at(y), at(radius), fill, INK);
+    }
+
     /** @param points "x,y x,y …" */
     static String area(String points, String fill) {
         return "<polygon points=\"%s\" fill=\"%s\" stroke=\"%s\" stroke-width=\"1.2\" stroke-linejoin=\"round\"/>"

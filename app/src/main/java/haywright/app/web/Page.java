@@ -3,7 +3,9 @@ package haywright.app.web;
 import haywright.app.document.Patch;
 import haywright.app.document.RanchDocument;
 import haywright.app.store.SaveAnswer;
+import haywright.cattle.herd.Group;
 import haywright.outlook.Yard;
+import haywright.outlook.bench.Offers;
 import haywright.ranch.Ranch;
 import haywright.workings.Refused;
 import io.javalin.http.Context;
@@ -66,6 +68,11 @@ public record Page(
     /** The ranch on that day. */
     public Yard yard() {
         return YARDS.of(ranch, today());
+    }
+
+    /** What can be said of one of its groups at a glance. */
+    public Offers offers(Group group) {
+        return YARDS.offers(ranch, today(), group);
     }
 
     /** The hidden token of every form. */

@@ -1,10 +1,15 @@
 package haywright.app.web;
 
+import haywright.cattle.herd.Group;
 import haywright.outlook.Yard;
+import haywright.outlook.bench.Offers;
 import haywright.ranch.Ranch;
 import java.time.LocalDate;
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.Map;
+import java.util.UUID;
+import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * The yards of the ranches looked at last: what was worked out for one page of a revision and day serves the next. A
@@ -13,19 +18,32 @@ import java.util.Deque;
 final class Yards {
     private static final int MOST = 6;
 
-    private final Deque<Yard> last = new ArrayDeque<>();
+    private record Kept(Yard yard, Map<UUID, Offers> offers) {}
 
-    synchronized Yard of(Ranch ranch, LocalDate day) {
+    private final Deque<Kept> last = new ArrayDeque<>();
+
+    Yard of(Ranch ranch, LocalDate day) {
+        return kept(ranch, day).yard;
+    }
+
+    /** What is said of a group of it at a glance. */
+    Offers offers(Ranch ranch, LocalDate day, Group group) {
+        var kept = kept(ranch, day);
+        return kept.offers.computeIfAbsent(group.id(), id -> new Offers(kept.yard, group));
+    }
+
+    private synchronized Kept kept(Ranch ranch, LocalDate day) {
         var known = last.stream()
-                .filter(yard -> isSame(yard.ranch(), ranch) && yard.day().equals(day))
+                .filter(kept ->
+                        isSame(kept.yard.ranch(), ranch) && kept.yard.day().equals(day))
                 .findFirst();
-        var yard = known.orElseGet(() -> new Yard(ranch, day));
-        last.remove(yard);
-        last.addFirst(yard);
+        var kept = known.orElseGet(() -> new Kept(new Yard(ranch, day), new ConcurrentHashMap<>()));
+        last.remove(kept);
+        last.addFirst(kept);
         if (last.size() > MOST) {
             last.removeLast();
         }
-        return yard;
+        return kept;
     }
 
     /** The same revision is the same object; comparing all of two ranches would cost more than it saves. */

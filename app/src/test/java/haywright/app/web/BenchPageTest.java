@@ -69,9 +69,14 @@ class BenchPageTest {
     void thePageOfManyCalvingWeeksIsSmallAndLinksToEveryLineOfTheirNeed() {
         var group = cows();
         var body = ranch.get("bench/" + group.id()).body();
-        assertThat(body).contains("Ditch-side stack", " a head a day");
-        assertThat(body.getBytes(StandardCharsets.UTF_8).length).isLessThan(300_000);
-        assertThat(body).containsPattern("href=\"[^\"]*/herd/" + group.id() + "/need\"");
+        assertThat(body).contains("Ditch-side stack").containsPattern("<b>\\$[0-9.]+</b>");
+        assertThat(body.getBytes(StandardCharsets.UTF_8).length).isLessThan(100_000);
+        var every = ranch.get("bench/" + group.id() + "/workings").body();
+        assertThat(every.getBytes(StandardCharsets.UTF_8).length).isLessThan(100_000);
+        assertThat(every)
+                .containsPattern("href=\"[^\"]*/herd/" + group.id() + "/need\"")
+                .contains("ration.mps");
+        assertThat(body).doesNotContain("ration.mps");
         var workings = ranch.get("herd/" + group.id() + "/need");
         assertThat(workings.status()).isEqualTo(200);
         assertThat(workings.body().getBytes(StandardCharsets.UTF_8).length).isLessThan(300_000);
@@ -80,6 +85,73 @@ class BenchPageTest {
                 .isGreaterThanOrEqualTo(group.calving().size());
         assertThat(workings.body().split("<ol class=\"lines\">", -1).length - 1)
                 .isGreaterThan(3 * group.calving().size());
+    }
+
+    /** The first screen before any picture: pounds of a feed, dollars, in how many of 10, and the ten dots of each offer. */
+    @Test
+    void theFirstScreenSaysWhatToFeedWhatItCostsHowSureAndUntilWhen() {
+        var group = cows();
+        var body = ranch.get("bench/" + group.id()).body();
+        var say =
+                body.replaceAll("(?s).*<p class=\"say feed\">(.*?)</p>.*", "$1").replaceAll("<[^>]+>", "");
+        assertThat(say)
+                .containsPattern("[0-9½]+ lb Ditch-side stack")
+                .containsPattern("\\$[0-9]+\\.[0-9]{2}")
+                .containsPattern("[0-9]+ of 10");
+        assertThat(body.split("<section class=\"offer", -1).length - 1).isBetween(1, 3);
+        assertThat(body.indexOf("class=\"say feed\"")).isLessThan(body.indexOf("class=\"picture\""));
+    }
+
+    /** What is fed now is the first column, with what it lacks. */
+    @Test
+    void whatIsFedNowComesFirstWithItsShortfall() {
+        var group = cows();
+        var hay = ranch.lot("Ditch-side stack");
+        var kept = ranch.send("bench/" + group.id() + "/hand", Map.of("feed-" + hay, "12", "act", "keep"));
+        assertThat(kept.status()).isEqualTo(303);
+        var body = ranch.get("bench/" + group.id()).body();
+        var first = body.replaceAll("(?s).*?<section class=\"offer(.*?)</section>.*", "$1");
+        assertThat(first).contains("12 lb Ditch-side stack", "hort of");
+        assertThat(first).doesNotContain("picked");
+    }
+
+    @Test
+    void aLimitIsSetByASentenceAndDroppedByUntickingIt() {
+        var group = cows();
+        var hay = ranch.lot("Ditch-side stack");
+        var at = "bench/" + group.id() + "/wishes";
+        assertThat(ranch.send(at, Map.of("how-1", "at_least", "amount-1", "8", "feed-1", hay))
+                        .status())
+                .isEqualTo(303);
+        var wished = ranch.kept().wishes().get(group.id()).feeds();
+        assertThat(wished).hasSize(1);
+        assertThat(wished.get(0).amount().value()).isEqualTo(8);
+        assertThat(ranch.get(at).body()).contains("Feed at least 8 lb of Ditch-side stack");
+        var keep = "keep-at_least-" + hay;
+        var against = ranch.send(at, Map.of(keep, "yes", "how-1", "at_most", "amount-1", "5", "feed-1", hay));
+        assertThat(against.status()).isEqualTo(422);
+        assertThat(against.body()).contains("href=\"#f-amount-1\"", "value=\"5\"");
+        assertThat(ranch.send(at, Map.of("how-1", "at_least", "feed-1", hay)).status())
+                .isEqualTo(422);
+        assertThat(ranch.kept().wishes().get(group.id()).feeds()).hasSize(1);
+        assertThat(ranch.send(at, Map.of("off-fat", "yes")).status()).isEqualTo(303);
+        assertThat(ranch.kept().wishes().get(group.id()).feeds()).isEmpty();
+        assertThat(ranch.kept().wishes().get(group.id()).limitsOff()).containsExactly("fat");
+    }
+
+    /** 30 lb at $165 a ton are 30 · 8.25 ¢ = $2.475: what is judged by hand can be figured with a pencil. */
+    @Test
+    void aMixByHandIsJudgedBesideTheRation() {
+        var group = cows();
+        var hay = ranch.lot("Ditch-side stack");
+        var judged = ranch.send("bench/" + group.id() + "/hand", Map.of("feed-" + hay, "30", "act", "judge"));
+        assertThat(judged.status()).isEqualTo(200);
+        var part = judged.body().replaceAll("(?s).*<section id=\"judged\"(.*)</section>.*", "$1");
+        assertThat(part).contains("30 lb Ditch-side stack").containsPattern("\\$2\\.4[78]");
+        assertThat(part.split("class=\"offer", -1).length).isGreaterThan(2);
+        var wrong = ranch.send("bench/" + group.id() + "/hand", Map.of("feed-" + hay, "plenty", "act", "judge"));
+        assertThat(wrong.status()).isEqualTo(422);
+        assertThat(wrong.body()).contains("id=\"judged\"", "value=\"plenty\"");
     }
 
     /** A field that two rules refuse is one thing to fix. */

@@ -30,7 +30,7 @@ class NeededBesidesTest {
                 .isEqualTo(303);
         var group = ranch.kept().groups().keySet().iterator().next();
         var herd = ranch.get("herd/" + group + "/need").body();
-        var bench = ranch.get("bench/" + group).body();
+        var bench = ranch.get("bench/" + group + "/workings").body();
         assertThat(row(herd, "Magnesium")).contains("0.12 %", "MP391");
         assertThat(line(bench, "Magnesium")).contains("0.12 %", "MP391", "Met.");
         assertThat(row(herd, "Vitamin A")).contains("1,770 IU/lb", "MSD");

@@ -3,17 +3,12 @@ package haywright.app.web.bench;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.cattle.herd.Group;
-import haywright.outlook.Yard;
-import haywright.ranch.FedNow;
-import haywright.ration.HandMix;
 import haywright.ration.Ration;
 import haywright.workings.Refused;
 import java.util.ArrayList;
-import java.util.Optional;
 
 /** The groups of a ranch with their rations, one group's ration, a mix by hand, and what the ranch wants of it. */
 public final class BenchPages {
-    private static final String HAND = "haywright/app/web/bench/hand.jte";
     private static final String CANNOT = "haywright/app/web/bench/cannot.jte";
     private static final String WISHES = "haywright/app/web/bench/wishes.jte";
 
@@ -23,9 +18,10 @@ public final class BenchPages {
         on.get("bench", BenchPages::list);
         ShortPages.routes(on); // before the groups, whose path would take it
         on.get("bench/{group}", BenchPages::ration);
+        on.get("bench/{group}/workings", BenchPages::workings);
+        on.get("bench/{group}/tests", BenchPages::tests);
         on.get("bench/{group}/ration.mps", BenchPages::mps);
-        on.get("bench/{group}/hand", BenchPages::hand);
-        on.post("bench/{group}/hand", BenchPages::judge);
+        HandPages.routes(on);
         on.get("bench/{group}/wishes", BenchPages::wishes);
         on.post("bench/{group}/wishes", BenchPages::saveWishes);
     }
@@ -38,7 +34,7 @@ public final class BenchPages {
         var yard = page.yard();
         var rows = new ArrayList<BenchView.GroupRow>();
         for (var group : page.ranch().groups().values()) {
-            rows.add(BenchView.row(yard, group));
+            rows.add(BenchView.row(page.offers(group)));
         }
         page.show("haywright/app/web/bench/bench.jte", new BenchView.Groups(rows, ShortPages.headline(yard)));
     }
@@ -46,7 +42,26 @@ public final class BenchPages {
     private static void ration(Page page) {
         var group = group(page);
         try {
-            page.show("haywright/app/web/bench/ration.jte", BenchView.of(page.yard(), group));
+            page.show("haywright/app/web/bench/ration.jte", BenchView.of(page.offers(group)));
+        } catch (Refused refused) {
+            page.show(CANNOT, new BenchView.Cannot(group, refused.problems()));
+        }
+    }
+
+    private static void workings(Page page) {
+        var group = group(page);
+        try {
+            page.show("haywright/app/web/bench/workings.jte", WorkingsView.of(page.offers(group)));
+        } catch (Refused refused) {
+            page.show(CANNOT, new BenchView.Cannot(group, refused.problems()));
+        }
+    }
+
+    /** A page where scripts are off, and the lines of it where they are on: what a test would buy takes a second or two. */
+    private static void tests(Page page) {
+        var group = group(page);
+        try {
+            page.show("haywright/app/web/bench/testsPage.jte", page.offers(group));
         } catch (Refused refused) {
             page.show(CANNOT, new BenchView.Cannot(group, refused.problems()));
         }
@@ -64,36 +79,6 @@ public final class BenchPages {
         }
     }
 
-    private static String handKey(Group group) {
-        return "hand/" + group.id();
-    }
-
-    private static void hand(Page page) {
-        var group = group(page);
-        var form = page.form(handKey(group), () -> HandForm.known(page.ranch(), group));
-        page.show(HAND, new HandForm.View(group, form, HandForm.asks(page.ranch()), Optional.empty()));
-    }
-
-    /** Judges what was typed; on the other button keeps it as what the group is fed now. */
-    private static void judge(Page page) {
-        var group = group(page);
-        var form = page.posted(handKey(group));
-        var asks = HandForm.asks(page.ranch());
-        var amounts = HandForm.read(form, page.ranch());
-        if (amounts.isEmpty()) {
-            page.reject(form, HAND, new HandForm.View(group, form, asks, Optional.empty()));
-            return;
-        }
-        var fed = new FedNow(group.id(), amounts.get());
-        if ("keep".equals(page.http().formParam("act"))) {
-            page.save(
-                    form, "What is fed now changed: " + group.name(), ranch -> ranch.with(fed), "bench/" + group.id());
-            return;
-        }
-        Optional<HandMix> mix = new Yard(page.ranch().with(fed), page.today()).fedNow(group);
-        page.show(HAND, new HandForm.View(group, form, asks, mix.map(BenchView::judged)));
-    }
-
     private static String wishKey(Group group) {
         return "wishes/" + group.id();
     }
@@ -101,7 +86,7 @@ public final class BenchPages {
     private static void wishes(Page page) {
         var group = group(page);
         var form = page.form(wishKey(group), () -> WishForm.known(page.ranch(), group));
-        page.show(WISHES, new WishForm.View(group, form, WishForm.rows(page.ranch())));
+        page.show(WISHES, WishForm.view(page.ranch(), group, form));
     }
 
     private static void saveWishes(Page page) {
@@ -109,12 +94,12 @@ public final class BenchPages {
         var form = page.posted(wishKey(group));
         var wanted = WishForm.read(form, page.ranch(), group);
         if (wanted.isEmpty()) {
-            page.reject(form, WISHES, new WishForm.View(group, form, WishForm.rows(page.ranch())));
+            page.reject(form, WISHES, WishForm.view(page.ranch(), group, form));
             return;
         }
         page.save(
                 form,
-                "What is wanted of a ration changed: " + group.name(),
+                "Limits on a ration changed: " + group.name(),
                 ranch -> ranch.with(wanted.get()),
                 "bench/" + group.id());
     }

@@ -17,8 +17,6 @@ import java.util.UUID;
 public final class HandForm {
     private HandForm() {}
 
-    public record View(Group group, Form form, List<Ask> asks, Optional<BenchView.Judged> judged) {}
-
     /** One box a feed that can be carried to cattle, in the ranch's order. */
     static List<Ask> asks(Ranch ranch) {
         return feeds(ranch).entrySet().stream()

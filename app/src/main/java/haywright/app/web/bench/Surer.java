@@ -2,11 +2,8 @@ package haywright.app.web.bench;
 
 import haywright.app.words.LimitWords;
 import haywright.app.words.Show;
-import haywright.cattle.herd.Group;
-import haywright.diet.Sureness;
 import haywright.outlook.Yard;
 import haywright.ration.Doubts;
-import haywright.ration.LeastCostRation;
 import haywright.ration.PricedFeed;
 import haywright.ration.Ration;
 import java.util.ArrayList;
@@ -15,44 +12,17 @@ import java.util.List;
 import java.util.Locale;
 import java.util.UUID;
 
-/**
- * How sure a ration is, what that costs and what would make it surer; in words.
- *
- * @param even what it would cost and how often it would hold at even odds; empty where it would cost no less
- * @param surer the least sure limit, then what its doubt is made of, the most of it first; at most three sentences
- */
-public record SureView(String even, List<String> surer) {
+/** What would make a ration surer: its least sure limit, then what its doubt is made of, the most of it first. */
+final class Surer {
     /** Sentences beside the first. */
     private static final int MOST = 2;
 
     /** Of the doubt, per cent, below which it is not worth a sentence. */
     private static final double LEAST = 5;
 
-    static SureView of(Yard yard, Group group, Ration ration) {
-        return new SureView(even(yard, group, ration), surer(yard, ration));
-    }
+    private Surer() {}
 
-    private static String even(Yard yard, Group group, Ration ration) {
-        var asked = yard.question(group);
-        var even = new LeastCostRation(
-                asked.offered(),
-                asked.need(),
-                asked.options(),
-                new Sureness(50, 50, ration.sureness().dangersPercent()),
-                asked.amounts());
-        if (even.sureness().equals(ration.sureness()) || !(even.solve() instanceof Ration plain)) {
-            return "";
-        }
-        double less = yard.weighable(group, plain).cost();
-        double now = yard.weighable(group, ration).cost();
-        var cost = Show.dollars(less);
-        return less < now && !cost.equals(Show.dollars(now))
-                ? "At 50 in 100 it would cost %s and meet everything in %s."
-                        .formatted(cost, Show.chances(plain.chance().percent()))
-                : "";
-    }
-
-    private static List<String> surer(Yard yard, Ration ration) {
+    static List<String> of(Yard yard, Ration ration) {
         var all = Doubts.of(ration);
         if (all.isEmpty()) {
             return List.of();

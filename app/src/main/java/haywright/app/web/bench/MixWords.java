@@ -1,0 +1,75 @@
+package haywright.app.web.bench;
+
+import haywright.app.words.Feeding;
+import haywright.app.words.Show;
+import haywright.cattle.herd.Group;
+import haywright.outlook.Yard;
+import haywright.outlook.bench.Offer;
+import haywright.outlook.bench.Offers;
+import haywright.ration.HandMix;
+import haywright.ration.Portion;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/** A mix in words. */
+final class MixWords {
+    private MixWords() {}
+
+    static Feeding feeding(Yard yard, Group group, Portion portion) {
+        return new Feeding(portion.kgPutOut(), group.head(), yard.baleKg(portion));
+    }
+
+    /** {@code 22½ lb Pivot hay, first cutting}. */
+    static String portion(Yard yard, Group group, Portion portion) {
+        return feeding(yard, group, portion).aHead() + " "
+                + portion.feed().feed().name();
+    }
+
+    /** One a feed. */
+    static List<String> feeds(Yard yard, Group group, HandMix mix) {
+        return mix.portions().stream().map(p -> portion(yard, group, p)).toList();
+    }
+
+    /** For the whole group: {@code 5,400 lb a day, 4.3 bales a day of 1,250 lb}. */
+    static String all(Yard yard, Group group, Portion portion) {
+        var put = feeding(yard, group, portion);
+        return put.aDay()
+                + put.bales(false)
+                        .map(bales -> ", %s of %s".formatted(bales, put.bale().orElseThrow()))
+                        .orElse("");
+    }
+
+    /** {@code First cutting lasts until Feb 12, straw until Feb 20.}; that all lasts where all does. */
+    static String lasts(Offer offer, Optional<LocalDate> grass) {
+        if (offer.gone().isEmpty()) {
+            return grass.map(day -> "Its feeds last to grass, " + Show.day(day) + ".")
+                    .orElse("Enter a turnout date to see whether its feeds last.");
+        }
+        return offer.gone().entrySet().stream()
+                .map(gone -> "%s lasts until %s".formatted(gone.getKey().feed().name(), Show.day(gone.getValue())))
+                .collect(Collectors.joining(". ", "", "."));
+    }
+
+    /** {@code 21 ¢ less: about $7,800 by May 5 for 240 head.} */
+    static String apart(Offer one, Offer other, double dollars, Offers offers) {
+        long cents = Math.round(100 * (one.cents() - other.cents()));
+        if (cents == 0) {
+            return "Costs the same.";
+        }
+        return "%s ¢ %s: about %s by %s for %s head."
+                .formatted(
+                        Show.number(Math.abs(cents), 0),
+                        cents < 0 ? "less" : "more",
+                        about(Math.abs(dollars)),
+                        Show.day(offers.grass().orElseThrow()),
+                        Show.number(offers.group().head(), 0));
+    }
+
+    /** To two figures: {@code $7,800}. */
+    static String about(double dollars) {
+        double power = Math.pow(10, Math.max(0, Math.floor(Math.log10(Math.max(1, dollars))) - 1));
+        return "$" + Show.number(Math.rint(dollars / power) * power, 0);
+    }
+}

@@ -1,0 +1,185 @@
+package haywright.app.web.bench;
+
+import haywright.app.words.CheckedWords;
+import haywright.app.words.Likely;
+import haywright.app.words.LimitWords;
+import haywright.app.words.RuleWords;
+import haywright.app.words.Show;
+import haywright.cattle.herd.Group;
+import haywright.cattle.need.Need;
+import haywright.diet.CheckedNeed;
+import haywright.outlook.Yard;
+import haywright.outlook.bench.Offers;
+import haywright.ration.HandMix;
+import haywright.ration.LimitAnswer;
+import haywright.ration.PricedFeed;
+import haywright.ration.Ration;
+import haywright.ration.UsualMineral;
+import haywright.workings.Source;
+import haywright.workings.Worked;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Everything behind a group's ration, a sentence each.
+ *
+ * @param sure how surely each need is met, and by whose word they are fed so
+ * @param surer the least sure limit and what its doubt is made of
+ * @param beside the ration beside what cattle usually eat and what the trade says
+ * @param worked how the cost comes about; null where there is no ration
+ */
+public record WorkingsView(
+        Group group,
+        String need,
+        String sure,
+        List<String> surer,
+        List<String> beside,
+        List<Feed> feeds,
+        List<Limit> limits,
+        List<Checked> checked,
+        List<String> unused,
+        List<String> ranges,
+        @Nullable Worked worked) {
+    /** @param likely how far its figures may lie */
+    public record Feed(String says, String all, String likely) {}
+
+    /** @param price what it costs where it decides; empty where there is room */
+    public record Limit(String name, String says, boolean met, String price, String source) {}
+
+    /** A need that decides nothing: what is needed, what is known of what the feeds bring, and what to do. */
+    public record Checked(String name, String needed, String supplied, String says, String source) {}
+
+    static WorkingsView of(Offers offers) {
+        var yard = offers.yard();
+        var group = offers.group();
+        var need = yard.need(group);
+        var ration = offers.answer() instanceof Ration found ? Optional.of(found) : Optional.<Ration>empty();
+        var mix = offers.sure().or(offers::now).map(offer -> offer.mix());
+        return new WorkingsView(
+                group,
+                needed(need, yard.day()),
+                ration.map(r -> sure(yard, group, r)).orElse(""),
+                ration.map(r -> Surer.of(yard, r)).orElse(List.of()),
+                ration.map(r -> RuleWords.beside(need, r)).orElse(List.of()),
+                mix.map(m -> feeds(yard, group, m)).orElse(List.of()),
+                mix.map(m -> limits(ration, m)).orElse(List.of()),
+                mix.map(m -> checked(m.checked())).orElse(List.of()),
+                ration.map(WorkingsView::unused).orElse(List.of()),
+                ration.map(WorkingsView::ranges).orElse(List.of()),
+                ration.orElse(null));
+    }
+
+    private static String needed(Need need, LocalDate day) {
+        return "What one head needs on %s: %s Mcal NEm".formatted(Show.date(day), Show.number(need.nem(), 2));
+    }
+
+    private static String sure(Yard yard, Group group, Ration ration) {
+        var asked = yard.question(group).sureness();
+        var kept = ration.sureness();
+        var says = "Energy is met in at least %s of 100 ways that these feeds may be made, protein and minerals in %s."
+                .formatted(Show.number(kept.energyPercent(), 0), Show.number(kept.othersPercent(), 0));
+        return kept.equals(asked)
+                ? says
+                : says
+                        + " You asked for %s and %s: these feeds cannot be made so sure at a price worth it."
+                                .formatted(
+                                        Show.number(asked.energyPercent(), 0), Show.number(asked.othersPercent(), 0));
+    }
+
+    private static List<Feed> feeds(Yard yard, Group group, HandMix mix) {
+        return mix.portions().stream()
+                .map(p -> new Feed(
+                        MixWords.portion(yard, group, p) + ", " + Show.dollars(p.cost()) + " per head per day",
+                        MixWords.all(yard, group, p),
+                        likely(yard, p.feed())))
+                .toList();
+    }
+
+    static String likely(Yard yard, PricedFeed feed) {
+        return UsualMineral.is(feed)
+                ? "no mineral of your own is entered, so a usual one is taken: 18 % calcium, 6 % phosphorus, $1,100 a ton"
+                : Likely.of(yard.composition(feed.feed().id())).orElse("no figures say how far it may differ");
+    }
+
+    /** By what is put out, with the price that the exact ration gives each limit. */
+    private static List<Limit> limits(Optional<Ration> ration, HandMix mix) {
+        return mix.limits().stream()
+                .map(limit -> new LimitAnswer(limit.row(), limit.supplied(), price(ration, limit)))
+                .filter(LimitWords::isSaid)
+                .map(WorkingsView::limit)
+                .toList();
+    }
+
+    private static double price(Optional<Ration> ration, LimitAnswer limit) {
+        return ration.stream()
+                .flatMap(r -> r.limits().stream())
+                .filter(exact -> exact.row().id().equals(limit.row().id()))
+                .mapToDouble(LimitAnswer::price)
+                .findFirst()
+                .orElse(0);
+    }
+
+    private static Limit limit(LimitAnswer limit) {
+        var row = limit.row();
+        return new Limit(
+                LimitWords.start(row),
+                "%s, %s".formatted(LimitWords.amount(row, limit.supplied()), LimitWords.needed(row)),
+                limit.isMet(),
+                LimitWords.isTight(limit) ? LimitWords.tight(limit) : "",
+                cited(row.source()));
+    }
+
+    static String cited(Source source) {
+        return "%s (%s)".formatted(source.cite(), source.known().words());
+    }
+
+    private static List<Checked> checked(List<CheckedNeed> needs) {
+        return needs.stream()
+                .map(need -> new Checked(
+                        need.name().substring(0, 1).toUpperCase(Locale.ROOT)
+                                + need.name().substring(1),
+                        CheckedWords.share(need.needed(), need.unit()),
+                        CheckedWords.supplied(need),
+                        CheckedWords.says(need),
+                        cited(need.source())))
+                .toList();
+    }
+
+    private static List<String> unused(Ration ration) {
+        return ration.notUsed().stream()
+                .map(n -> "%s, %s a ton: %s."
+                        .formatted(
+                                named(n.feed()),
+                                BenchView.aTon(n.feed().pricePerKgAsFed()),
+                                n.worthBuyingBelow() > 0
+                                        ? "worth %s below %s"
+                                                .formatted(
+                                                        n.feed().own() ? "feeding" : "buying",
+                                                        BenchView.aTon(n.worthBuyingBelow()))
+                                        : "not worth feeding at any price"))
+                .toList();
+    }
+
+    private static List<String> ranges(Ration ration) {
+        return ration.portions().stream()
+                .filter(p -> !Double.isNaN(p.priceRange().low()))
+                .map(p -> "%s, %s a ton: from %s to %s."
+                        .formatted(
+                                named(p.feed()),
+                                BenchView.aTon(p.feed().pricePerKgAsFed()),
+                                p.priceRange().low() > 0
+                                        ? BenchView.aTon(p.priceRange().low())
+                                        : "any lower price",
+                                Double.isFinite(p.priceRange().high())
+                                        ? BenchView.aTon(p.priceRange().high())
+                                        : "any higher price"))
+                .toList();
+    }
+
+    private static String named(PricedFeed feed) {
+        return feed.feed().name() + ", " + Show.dryMatter(feed.dryMatterPercent());
+    }
+}

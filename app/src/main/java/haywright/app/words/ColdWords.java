@@ -1,0 +1,84 @@
+package haywright.app.words;
+
+import haywright.outlook.bench.ColdSnap;
+import haywright.quantity.Unit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+
+/**
+ * What to put out on colder days, in pounds by degree.
+ *
+ * @see "Livestock require more feed during a cold snap, Saskatchewan Agriculture (Lang 2022; Feist 2014): 1 lb of grain for
+ *     each 5 °C below −20 °C; at most 5 lb is judgment"
+ * @see "Careful changes in diet, NDSU (Hoppe): hay in a blizzard, not grain; back to normal by 5 to 10 % a day"
+ * @see "Feed management during a winter storm, K-State (Waggoner) 2026: missed feedings are not made up"
+ */
+public final class ColdWords {
+    /** Pounds below which wet coats add nothing worth saying. */
+    private static final double LEAST = 0.5;
+
+    private ColdWords() {}
+
+    /** Sentences, the rule first. */
+    public static List<String> of(ColdSnap cold) {
+        var says = new ArrayList<String>();
+        if (cold.steps().isEmpty()) {
+            return says;
+        }
+        says.add(rule(cold));
+        says.add("Per head, on top of the ration: "
+                + cold.steps().stream()
+                        .map(step -> "%s at %s".formatted(pounds(step.kg()), Show.fahrenheit(step.celsius())))
+                        .collect(Collectors.joining(", "))
+                + " (mean of day and night).");
+        if (Unit.POUND.fromBase(cold.wet()) >= LEAST) {
+            says.add("Coats wet through: from %s down, %s at %s."
+                    .formatted(
+                            Show.fahrenheit(cold.wetBelow()),
+                            pounds(cold.wet()),
+                            Show.fahrenheit(Unit.FAHRENHEIT.toBase(32))));
+        }
+        if (cold.fills()) {
+            says.add("They can hold no more than %s extra.%s"
+                    .formatted(
+                            pounds(cold.most()),
+                            cold.onGrain()
+                                    ? " Beyond that, 1 lb more grain for each 9 degrees below −4 °F, at most 5 lb."
+                                    : ""));
+        }
+        says.add("More hay, never more straw. Hold it through the storm, then step down over a week."
+                + " Do not make up missed feedings.");
+        return says;
+    }
+
+    /** {@code Below 17 °F add 1 lb of First cutting per head for each 8 degrees.} */
+    private static String rule(ColdSnap cold) {
+        double degrees = degreesAPound(cold);
+        return degrees >= 1
+                ? "Below %s add 1 lb of %s per head for each %s degrees."
+                        .formatted(
+                                Show.fahrenheit(cold.below()),
+                                cold.hay().feed().name(),
+                                Show.number(Math.floor(degrees), 0))
+                : "Below %s add more %s."
+                        .formatted(
+                                Show.fahrenheit(cold.below()), cold.hay().feed().name());
+    }
+
+    /** °F that one pound more goes with, by the first step that is full. */
+    public static double degreesAPound(ColdSnap cold) {
+        double below = Unit.FAHRENHEIT.fromBase(cold.below());
+        return cold.steps().stream()
+                .filter(step -> step.kg() < cold.most() && Unit.POUND.fromBase(step.kg()) >= 1)
+                .mapToDouble(
+                        step -> (below - Unit.FAHRENHEIT.fromBase(step.celsius())) / Unit.POUND.fromBase(step.kg()))
+                .min()
+                .orElse(0);
+    }
+
+    private static String pounds(double kg) {
+        double pounds = Unit.POUND.fromBase(kg);
+        return Show.number(Math.rint(2 * pounds) / 2, Math.rint(2 * pounds) % 2 == 0 ? 0 : 1) + " lb";
+    }
+}

@@ -1,0 +1,87 @@
+package haywright.app.words;
+
+import haywright.outlook.bench.Supply;
+import haywright.quantity.Unit;
+
+/** What a mix supplies of a need, in words. */
+public final class SupplyWords {
+    /** Per cent of the ways that the feeds may be made, below which a need is tight. */
+    private static final double TIGHT = 97;
+
+    /** Share of a need over which even the low end leaves room. */
+    private static final double ROOM = 1.2;
+
+    private SupplyWords() {}
+
+    /** {@code Energy}. */
+    public static String name(Supply supply) {
+        return switch (supply.id()) {
+            case "nem" -> "Energy";
+            case "growth" -> "Energy for gain";
+            case "cp" -> "Protein";
+            default ->
+                supply.name().substring(0, 1).toUpperCase(java.util.Locale.ROOT)
+                        + supply.name().substring(1);
+        };
+    }
+
+    /** {@code 1.83 lb}, {@code 10.9 Mcal}, {@code 17 g}. */
+    public static String amount(Supply supply, double value) {
+        return number(supply, value) + " " + unit(supply);
+    }
+
+    private static String number(Supply supply, double value) {
+        return switch (supply.unit()) {
+            case KILOGRAM_A_DAY -> Show.number(Unit.POUND.fromBase(value), 2);
+            case MEGACALORIE -> Show.number(value, 1);
+            default -> Show.number(value, 0);
+        };
+    }
+
+    private static String unit(Supply supply) {
+        return switch (supply.unit()) {
+            case KILOGRAM_A_DAY -> "lb";
+            case MEGACALORIE -> "Mcal";
+            default -> "g";
+        };
+    }
+
+    /** {@code needs 1.83 lb, likely gets 1.95 to 2.40}. */
+    public static String figures(Supply supply) {
+        var low = number(supply, supply.low());
+        var high = number(supply, supply.high());
+        return "needs %s, %s"
+                .formatted(
+                        amount(supply, supply.needed()),
+                        low.equals(high) ? "gets " + low : "likely gets %s to %s".formatted(low, high));
+    }
+
+    /** {@code tight}, {@code enough}, {@code room to spare}, {@code short by 1.2 Mcal}. */
+    public static String verdict(Supply supply) {
+        if (isShort(supply)) {
+            return "short by " + amount(supply, supply.needed() - supply.expected());
+        }
+        return supply.surePercent() < TIGHT
+                ? "tight"
+                : supply.low() >= ROOM * supply.needed() ? "room to spare" : "enough";
+    }
+
+    /** Below what is needed, by more than rounding to what can be weighed. */
+    public static boolean isShort(Supply supply) {
+        return !amount(supply, supply.expected()).equals(amount(supply, supply.needed()))
+                && supply.expected() < supply.needed();
+    }
+
+    /** {@code holds in 7 of 10}. */
+    public static String holds(double percent) {
+        return "holds in " + ofTen(percent);
+    }
+
+    /** {@code 7 of 10}, {@code fewer than 1 of 10}, {@code more than 9 of 10}. */
+    public static String ofTen(double percent) {
+        long inTen = Math.round(percent / 10);
+        return inTen == 0
+                ? percent > 0 ? "fewer than 1 of 10" : "none of 10"
+                : inTen == 10 && percent < 99.5 ? "more than 9 of 10" : inTen + " of 10";
+    }
+}

@@ -1,0 +1,133 @@
+package haywright.outlook.bench;
+
+import haywright.cattle.cold.Hide;
+import haywright.cattle.herd.Group;
+import haywright.forage.Analyte;
+import haywright.forage.FeedClass;
+import haywright.outlook.ColdDay;
+import haywright.outlook.Yard;
+import haywright.quantity.Unit;
+import haywright.ration.HandMix;
+import haywright.ration.LimitAnswer;
+import haywright.ration.Portion;
+import haywright.ration.PricedFeed;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * More of a ration's best hay for days colder than the time of the year, one head: never straw.
+ * <pre>
+ * kg as fed = more Mcal NEm / (NEm · dry matter · (1 − loss)),   at most what still fits in
+ * </pre>
+ *
+ * @param hay what is added
+ * @param below °C, mean of the day: from there down more is fed; dry coats
+ * @param steps at round tens of °F below it
+ * @param wetBelow the same with wet coats
+ * @param wet kg as fed at freezing with wet coats
+ * @param most kg as fed that still fits in; infinite where nothing limits it
+ * @param onGrain whether they get grain already: only then may grain carry them beyond that
+ */
+public record ColdSnap(
+        PricedFeed hay, double below, List<Step> steps, double wetBelow, double wet, double most, boolean onGrain) {
+    private static final double WARMEST = 60;
+    private static final double COLDEST = -40;
+    private static final int STEPS = 4;
+    private static final double FREEZING = 32;
+
+    /** Mcal of NEm a day that are worth going out for: half a pound of hay. */
+    private static final double WORTH_IT = 0.25;
+
+    public ColdSnap {
+        steps = List.copyOf(steps);
+    }
+
+    /** @param kg as fed a head and day, on top of the ration */
+    public record Step(double celsius, double kg) {}
+
+    static Optional<ColdSnap> of(Yard yard, Group group, HandMix mix) {
+        if (yard.ranch().settings().weather() == null) {
+            return Optional.empty();
+        }
+        var best = mix.portions().stream()
+                .map(Portion::feed)
+                .filter(PricedFeed::isHayOrSilage)
+                .max(Comparator.comparingDouble(ColdSnap::nem));
+        return best.filter(hay -> nem(hay) > 0).map(hay -> of(yard, group, mix, hay));
+    }
+
+    private static ColdSnap of(Yard yard, Group group, HandMix mix, PricedFeed hay) {
+        double below = threshold(yard, group, Hide.DRY);
+        double most = room(mix, hay);
+        var steps = new ArrayList<Step>();
+        double first = 10 * Math.ceil(below / 10 - 1);
+        for (int i = 0; i < STEPS && first - 10 * i >= COLDEST; i++) {
+            double celsius = celsius(first - 10 * i);
+            steps.add(new Step(celsius, Math.min(most, kg(hay, more(yard, group, celsius, Hide.DRY)))));
+        }
+        boolean onGrain = mix.portions().stream().anyMatch(p -> p.feed().feed().feedClass() == FeedClass.GRAIN);
+        return new ColdSnap(
+                hay,
+                celsius(below),
+                steps,
+                celsius(threshold(yard, group, Hide.WET)),
+                Math.min(most, kg(hay, more(yard, group, celsius(FREEZING), Hide.WET))),
+                most,
+                onGrain);
+    }
+
+    private static double nem(PricedFeed hay) {
+        return hay.feed().composition().value(Analyte.NEM).orElse(0);
+    }
+
+    private static double kg(PricedFeed hay, double mcal) {
+        return hay.putOut(mcal / nem(hay));
+    }
+
+    private static double more(Yard yard, Group group, double celsius, Hide hide) {
+        return ColdDay.of(yard.ranch().settings(), group, yard.day(), celsius, hide)
+                .more();
+    }
+
+    private static double celsius(double fahrenheit) {
+        return Unit.FAHRENHEIT.toBase(fahrenheit);
+    }
+
+    /** °F, whole: the warmest day that asks for more. */
+    private static double threshold(Yard yard, Group group, Hide hide) {
+        double cold = COLDEST;
+        double warm = WARMEST;
+        while (warm - cold > 1) {
+            double middle = Math.rint((cold + warm) / 2);
+            if (more(yard, group, celsius(middle), hide) >= WORTH_IT) {
+                cold = middle;
+            } else {
+                warm = middle;
+            }
+        }
+        return cold;
+    }
+
+    /** kg as fed until they can hold no more. */
+    private static double room(HandMix mix, PricedFeed hay) {
+        return mix.limits().stream()
+                .filter(limit -> limit.row().id().equals("fill"))
+                .mapToDouble(limit -> hay.putOut(left(limit, hay)))
+                .findFirst()
+                .orElse(Double.POSITIVE_INFINITY);
+    }
+
+    private static double left(LimitAnswer fill, PricedFeed hay) {
+        double perKg = fill.row()
+                .law()
+                .perKg(hay.feed(), hay.feed().composition(), fill.row().limit());
+        return perKg > 0 ? Math.max(0, (fill.row().limit() - fill.supplied()) / perKg) : 0;
+    }
+
+    /** Whether the coldest step already fills them. */
+    public boolean fills() {
+        return !steps.isEmpty() && steps.get(steps.size() - 1).kg() >= most;
+    }
+}

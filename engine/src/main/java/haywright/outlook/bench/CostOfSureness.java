@@ -1,0 +1,58 @@
+package haywright.outlook.bench;
+
+import haywright.ration.LeastCostRation;
+import haywright.ration.Ration;
+import haywright.ration.SurenessCurve;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What a ration costs against how often it holds, to the gram.
+ *
+ * @param points upward
+ * @param kink index of the point after which being surer begins to cost more; -1 where the way is as good as straight
+ */
+public record CostOfSureness(List<Point> points, int kink) {
+    /** Of the curve's points every fourth is drawn: each takes thousands of draws. */
+    private static final int STEP = 4;
+
+    /** Dollars a head and day below which nothing costs more. */
+    private static final double CENT = 0.01;
+
+    public CostOfSureness {
+        points = List.copyOf(points);
+    }
+
+    /**
+     * @param asked how surely each need is met, per cent
+     * @param holdsPercent of the ways that its feeds may be made, in which it meets everything at once
+     * @param dollars a head and day
+     */
+    public record Point(double asked, double holdsPercent, double dollars) {}
+
+    static Optional<CostOfSureness> of(LeastCostRation question, Ration ration) {
+        var curve = SurenessCurve.of(question, ration);
+        var all = curve.points();
+        if (all.size() < 2 || all.get(all.size() - 1).cost() - all.get(0).cost() < CENT) {
+            return Optional.empty();
+        }
+        var bend = curve.kink();
+        var points = new ArrayList<Point>();
+        int kink = -1;
+        for (int i = 0; i < all.size(); i++) {
+            var point = all.get(i);
+            boolean isKink = bend.isPresent() && bend.get().percent() == point.percent();
+            if (i % STEP == 0 || i == all.size() - 1 || isKink) {
+                kink = isKink ? points.size() : kink;
+                points.add(new Point(point.percent(), curve.chance(point).percent(), point.cost()));
+            }
+        }
+        return Optional.of(new CostOfSureness(points, kink));
+    }
+
+    /** The cheapest point drawn that holds so often; empty where none does. */
+    public Optional<Point> holding(double percent) {
+        return points.stream().filter(point -> point.holdsPercent() >= percent).findFirst();
+    }
+}

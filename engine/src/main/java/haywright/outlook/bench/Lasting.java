@@ -1,0 +1,58 @@
+package haywright.outlook.bench;
+
+import haywright.cattle.herd.Group;
+import haywright.outlook.Yard;
+import haywright.ration.HandMix;
+import haywright.ration.Portion;
+import haywright.ration.PricedFeed;
+import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+
+/**
+ * Until when each feed lasts if all groups are fed on alike.
+ * <pre>
+ * gone = today + kg at hand / Σ head·kg put out a day
+ * </pre>
+ */
+final class Lasting {
+    /** Days beyond which nobody counts. */
+    private static final int LONGEST_WINTER = 300;
+
+    private Lasting() {}
+
+    /** With one group fed so, and the others by their rations; in the order of the portions. */
+    static Map<PricedFeed, LocalDate> with(Yard yard, Group group, List<Portion> portions) {
+        return of(yard, other -> other.id().equals(group.id()) ? portions : yard.toFeed(other), portions);
+    }
+
+    /** As everybody is fed now; a group of which nobody said it by its ration. */
+    static Map<PricedFeed, LocalDate> asNow(Yard yard, List<Portion> portions) {
+        return of(
+                yard, group -> yard.fedNow(group).map(HandMix::portions).orElseGet(() -> yard.toFeed(group)), portions);
+    }
+
+    private static Map<PricedFeed, LocalDate> of(
+            Yard yard, Function<Group, List<Portion>> fed, List<Portion> portions) {
+        var aDay = new HashMap<String, Double>();
+        for (var group : yard.ranch().groups().values()) {
+            fed.apply(group).forEach(p -> aDay.merge(p.feed().feed().id(), group.head() * p.kgPutOut(), Double::sum));
+        }
+        var gone = new LinkedHashMap<PricedFeed, LocalDate>();
+        var turnout = yard.ranch().settings().turnout();
+        for (var portion : portions) {
+            double days = portion.feed().kgAtHand()
+                    / aDay.getOrDefault(portion.feed().feed().id(), 0.0);
+            if (days < LONGEST_WINTER) {
+                var last = yard.day().plusDays((long) days);
+                if (turnout == null || last.isBefore(turnout)) {
+                    gone.put(portion.feed(), last);
+                }
+            }
+        }
+        return gone;
+    }
+}

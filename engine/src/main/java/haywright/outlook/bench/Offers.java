@@ -1,0 +1,226 @@
+package haywright.outlook.bench;
+
+import haywright.cattle.herd.Group;
+import haywright.diet.LeftOut;
+import haywright.diet.Sureness;
+import haywright.outlook.WorthOfASample;
+import haywright.outlook.Yard;
+import haywright.ranch.Lot;
+import haywright.ration.Doubts;
+import haywright.ration.HandMix;
+import haywright.ration.JointChance;
+import haywright.ration.LeastCostRation;
+import haywright.ration.PricedFeed;
+import haywright.ration.Ration;
+import haywright.ration.RationAnswer;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.UUID;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The ways to feed one group, side by side: as now, as surely as is asked, and at even odds. Everything is worked out when
+ * it is first asked for, and kept.
+ */
+public final class Offers {
+    /** Per cent of the doubt below which a test of the lot is not worth looking at. */
+    private static final double LEAST_DOUBT = 5;
+
+    /** Lots whose test is weighed: each takes most of a second. */
+    private static final int MOST_TESTS = 2;
+
+    private final Yard yard;
+    private final Group group;
+    private final Map<UUID, WorthOfASample> worth = new ConcurrentHashMap<>();
+    private @Nullable Optional<Offer> now;
+    private @Nullable Optional<Offer> sure;
+    private @Nullable Optional<Offer> even;
+    private @Nullable Optional<CostOfSureness> curve;
+    private @Nullable List<Supply> supplies;
+    private @Nullable Optional<ColdSnap> cold;
+    private @Nullable GoodUntil until;
+
+    public Offers(Yard yard, Group group) {
+        this.yard = yard;
+        this.group = group;
+    }
+
+    public Yard yard() {
+        return yard;
+    }
+
+    public Group group() {
+        return group;
+    }
+
+    /** The yard's ration, or what stands in its way. */
+    public RationAnswer answer() {
+        return yard.ration(group);
+    }
+
+    /** As it is fed now; empty where nobody has said it. */
+    public synchronized Optional<Offer> now() {
+        if (now == null) {
+            now = yard.fedNow(group).map(mix -> new Offer(mix, holds(mix), Lasting.asNow(yard, mix.portions())));
+        }
+        return now;
+    }
+
+    /** As surely as is asked, or as these feeds allow; empty where there is no ration. */
+    public synchronized Optional<Offer> sure() {
+        if (sure == null) {
+            sure = answer() instanceof Ration ration ? Optional.of(offer(ration)) : Optional.empty();
+        }
+        return sure;
+    }
+
+    /** By expected figures, dangers as surely as ever; empty where that is no cheaper to the cent. */
+    public synchronized Optional<Offer> even() {
+        if (even == null) {
+            even = answer() instanceof Ration ration
+                    ? atEvenOdds(ration)
+                            .filter(plain ->
+                                    plain.cents() < sure().orElseThrow().cents())
+                    : Optional.empty();
+        }
+        return even;
+    }
+
+    private Optional<Offer> atEvenOdds(Ration ration) {
+        var asked = yard.question(group);
+        var plain = new Sureness(50, 50, ration.sureness().dangersPercent());
+        return !plain.equals(ration.sureness())
+                        && new LeastCostRation(asked.offered(), asked.need(), asked.options(), plain, asked.amounts())
+                                        .solve()
+                                instanceof Ration other
+                ? Optional.of(offer(other))
+                : Optional.empty();
+    }
+
+    private Offer offer(Ration ration) {
+        var mix = yard.weighable(group, ration);
+        return new Offer(mix, holds(mix), Lasting.with(yard, group, mix.portions()));
+    }
+
+    /** Any mix, judged by the limits of this group, as an offer. */
+    public Offer offer(HandMix mix) {
+        return new Offer(mix, holds(mix), Lasting.with(yard, group, mix.portions()));
+    }
+
+    /** In which all is kept of what a mix is printed as; none where something in it may not be fed. */
+    private double holds(HandMix mix) {
+        if (!mix.notAllowed().isEmpty() || mix.portions().isEmpty()) {
+            return 0;
+        }
+        var diet = yard.question(group)
+                .diet()
+                .judging(mix.portions().stream().map(p -> p.feed().feed()).toList());
+        return JointChance.of(diet, Supply.amounts(diet, mix.portions())).percent();
+    }
+
+    /** The day of grass; empty where it is not said, or none of this winter. */
+    public Optional<LocalDate> grass() {
+        var own = group.turnout();
+        var day = own == null ? yard.ranch().settings().turnout() : own;
+        return Optional.ofNullable(day).filter(d -> d.isAfter(yard.day()));
+    }
+
+    /** From today to grass. */
+    public OptionalInt days() {
+        return grass().map(day -> OptionalInt.of((int) yard.day().until(day, ChronoUnit.DAYS)))
+                .orElse(OptionalInt.empty());
+    }
+
+    /** What one mix costs over another until grass, all head; of cents as they are printed. */
+    public Optional<Double> overTheWinter(Offer dear, Offer cheap) {
+        return days().isEmpty()
+                ? Optional.empty()
+                : Optional.of((dear.cents() - cheap.cents()) * group.head() * days().getAsInt());
+    }
+
+    /** Cost against how often it holds; empty where there is no ration or being surer costs nothing. */
+    public synchronized Optional<CostOfSureness> curve() {
+        if (curve == null) {
+            curve = answer() instanceof Ration ration
+                    ? CostOfSureness.of(yard.question(group), ration)
+                    : Optional.empty();
+        }
+        return curve;
+    }
+
+    /** What the ration likely supplies of each need, the least sure first; of what is fed now where there is no ration. */
+    public synchronized List<Supply> supplies() {
+        if (supplies == null) {
+            supplies =
+                    sure().or(this::now).map(offer -> suppliesOf(offer.mix())).orElse(List.of());
+        }
+        return supplies;
+    }
+
+    /** The same of any mix. */
+    public List<Supply> suppliesOf(HandMix mix) {
+        var fed = mix.portions().stream().map(p -> p.feed().feed()).toList();
+        return fed.isEmpty() ? List.of() : Supply.of(yard.question(group).diet().judging(fed), mix.portions());
+    }
+
+    /** What a colder day takes; empty where no weather is said, or no hay is in the ration. */
+    public synchronized Optional<ColdSnap> cold() {
+        if (cold == null) {
+            cold = sure().or(this::now).flatMap(offer -> ColdSnap.of(yard, group, offer.mix()));
+        }
+        return cold;
+    }
+
+    /** How long the ration is good as it is written. */
+    public synchronized GoodUntil goodUntil() {
+        if (until == null) {
+            until = GoodUntil.of(
+                    yard, group, sure().or(this::now).orElseThrow(() -> new IllegalStateException("nothing is fed")));
+        }
+        return until;
+    }
+
+    /** Lots whose test might change what is fed: those kept out for want of one, then the most doubtful of the ration. */
+    public List<Lot> testable() {
+        var lots = yard.ranch().lots();
+        var out = yard.question(group).diet().leftOut().stream()
+                .filter(LeftOut::danger)
+                .map(l -> lots.get(UUID.fromString(l.feed().id())))
+                .filter(lot -> lot != null && yard.ranch().reportsOn(lot.id()).isEmpty());
+        var doubtful = new ArrayList<Lot>();
+        if (answer() instanceof Ration ration) {
+            Doubts.of(ration).stream()
+                    .flatMap(row -> row.parts().stream())
+                    .filter(part -> part.shrinks() == Doubts.Shrinks.SAMPLE && part.sharePercent() >= LEAST_DOUBT)
+                    .sorted(Comparator.comparingDouble(Doubts.Doubt::sharePercent)
+                            .reversed())
+                    .flatMap(part -> part.feed().stream())
+                    .filter(PricedFeed::own)
+                    .map(feed -> lots.get(UUID.fromString(feed.feed().id())))
+                    .filter(lot -> lot != null)
+                    .forEach(doubtful::add);
+        }
+        return Stream.concat(out, doubtful.stream())
+                .distinct()
+                .limit(MOST_TESTS)
+                .toList();
+    }
+
+    /** Worked out when it is first asked for: it takes most of a second. */
+    public WorthOfASample worth(Lot lot) {
+        return worth.computeIfAbsent(lot.id(), id -> WorthOfASample.of(yard, lot));
+    }
+
+    /** Whether every test of {@link #testable} is worked out already. */
+    public boolean knowsWorth() {
+        return testable().stream().allMatch(lot -> worth.containsKey(lot.id()));
+    }
+}
