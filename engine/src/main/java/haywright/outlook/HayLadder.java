@@ -71,7 +71,7 @@ final class HayLadder {
     private void climb(double asNow) {
         double byNeed = missing(last);
         if (asNow > byNeed) {
-            steps.add(new HayStep(What.FEED_TO_NEED, day(), asNow, byNeed, 0, 0, null));
+            steps.add(new HayStep(What.FEED_TO_NEED, day(), asNow, byNeed, 0, 0, null, score()));
         }
         double loss = yard.ranch().settings().hayLossPercent();
         if (loss > HayFacts.value("ring_loss")) {
@@ -118,7 +118,7 @@ final class HayLadder {
     private void sellBred() {
         int most = cows() - plan.sold();
         int least = 0;
-        int enough = missing(last) == 0 ? 0 : most;
+        int enough = missing(last) == 0 || asked.not().contains(What.SELL_BRED) ? 0 : most;
         while (enough - least > 1) {
             int half = (least + enough) / 2;
             if (missing(solve(plan.sellingBred(half))) == 0) {
@@ -153,20 +153,25 @@ final class HayLadder {
             @Nullable Double dollars) {
         double before = missing(last);
         var next = doing.apply(plan);
-        if (before == 0 || next.equals(plan)) {
-            steps.add(new HayStep(what, by, before, before, head, tonsAHead, null));
+        if (before == 0 || next.equals(plan) || asked.not().contains(what)) {
+            steps.add(new HayStep(what, by, before, before, head, tonsAHead, null, score()));
             return;
         }
         var then = solve(next);
         double after = missing(then);
         if (before - after < HayTons.NOTHING) {
-            steps.add(new HayStep(what, by, before, before, head, tonsAHead, null));
+            steps.add(new HayStep(what, by, before, before, head, tonsAHead, null, score()));
             return;
         }
         Double aCow = dollars == null ? null : (Double) ((dollars + bought(then) - bought(last)) / kept(next));
         plan = next;
         last = then;
-        steps.add(new HayStep(what, by, before, after, head, tonsAHead, aCow));
+        steps.add(new HayStep(what, by, before, after, head, tonsAHead, aCow, score()));
+    }
+
+    private @Nullable Double score() {
+        var score = ScoreAtCalving.of(yard, eaters.with(plan), last);
+        return score.isPresent() ? (Double) score.getAsDouble() : null;
     }
 
     /** Dollars for feed that does not lie on the ranch. */

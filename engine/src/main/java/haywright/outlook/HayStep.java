@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param head how many are sold or sent away; 0 for other steps, or where nobody said
  * @param tonsAHead tons that one head fewer saves until grass, or while away; 0 for other steps
  * @param dollarsACow cash it takes for each cow kept, below 0 where it brings some; null where it is not known
+ * @param score mean condition score of the mature cows at calving once it is done; null where none are due before grass
  */
 public record HayStep(
         What what,
@@ -20,7 +21,8 @@ public record HayStep(
         double after,
         int head,
         double tonsAHead,
-        @Nullable Double dollarsACow) {
+        @Nullable Double dollarsACow,
+        @Nullable Double score) {
     /** In their order. */
     public enum What {
         FEED_TO_NEED,

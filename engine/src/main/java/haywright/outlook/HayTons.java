@@ -53,6 +53,11 @@ record HayTons(List<PricedFeed> hay, double dryMatter) {
                 .sum();
     }
 
+    /** Tons of hay that an allotment has everybody take. */
+    double taken(Allotment of) {
+        return tons(of.eaten().stream().mapToDouble(HayTons::eaten).sum());
+    }
+
     /** Tons that an allotment leaves missing. */
     double missing(Allotment of) {
         double tons = tons(hay.stream()

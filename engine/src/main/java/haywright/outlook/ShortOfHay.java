@@ -17,6 +17,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -54,17 +55,30 @@ public final class ShortOfHay {
      * @param away head of dry cows that can feed on stalks or elsewhere; null where nobody said
      * @param awayDays for how long
      * @param dollarsAway a head and day; null where nobody said
+     * @param not steps that are not to be taken
      */
     public record Asked(
             @Nullable Integer sold,
             @Nullable Double dollarsSold,
             @Nullable Integer away,
             @Nullable Integer awayDays,
-            @Nullable Double dollarsAway) {
+            @Nullable Double dollarsAway,
+            Set<HayStep.What> not) {
         /** Nobody said anything. */
         public static final Asked NOTHING = new Asked(null, null, null, null, null);
 
+        /** All steps are taken. */
+        public Asked(
+                @Nullable Integer sold,
+                @Nullable Double dollarsSold,
+                @Nullable Integer away,
+                @Nullable Integer awayDays,
+                @Nullable Double dollarsAway) {
+            this(sold, dollarsSold, away, awayDays, dollarsAway, Set.of());
+        }
+
         public Asked {
+            not = Set.copyOf(not);
             var problems = new ArrayList<Problem>();
             least("sold", sold, problems);
             least("dollarsSold", dollarsSold, problems);
@@ -245,6 +259,11 @@ public final class ShortOfHay {
     /** Tons still short when all steps are taken. */
     public double tonsShortAtLast() {
         return tons.missing(ladder().last());
+    }
+
+    /** Tons of hay that all groups take until grass when all steps are taken. */
+    public double tonsTakenAtLast() {
+        return tons.taken(ladder().last());
     }
 
     /** What is fed in place of hay that the ranch does not list, at a usual price, as far as a step takes it. */

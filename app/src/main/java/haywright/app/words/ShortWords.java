@@ -121,6 +121,12 @@ public final class ShortWords {
                         cost);
     }
 
+    /** {@code Score at calving 5.0.}; empty where none are due before grass. */
+    public static String score(HayStep step) {
+        var score = step.score();
+        return score == null ? "" : "Score at calving %s.".formatted(Show.number(score, 1));
+    }
+
     /** Why, and what to mind; a sentence or two. */
     public static List<String> minds(HayStep step, ShortOfHay hay) {
         var says = new ArrayList<String>();

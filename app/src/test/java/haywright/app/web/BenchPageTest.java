@@ -154,6 +154,27 @@ class BenchPageTest {
         assertThat(wrong.body()).contains("id=\"judged\"", "value=\"plenty\"");
     }
 
+    /** Corn gluten meal at a price that nobody pays, then nearly for nothing; what is asked is kept nowhere. */
+    @Test
+    void whatAPurchaseWouldChangeIsSaidAndKeptNowhere() {
+        var group = cows();
+        var sale = Map.of("name", "Cake", "feedClass", "protein_meal", "price", "400");
+        assertThat(ranch.send("feeds/new", sale).status()).isEqualTo(303);
+        var feed = ranch.kept().feedsForSale().keySet().iterator().next();
+        var at = "bench/" + group.id() + "/buy?feed=" + feed;
+        assertThat(ranch.get(at).body()).contains("value=\"25\"", "value=\"400\"");
+        var before = ranch.kept();
+        var dear = ranch.get(at + "&tons=50&price=4000").body();
+        var cheap = ranch.get(at + "&tons=50&price=5").body();
+        assertThat(dear).contains("50 tons of Cake at $4,000 a ton").doesNotContain("worth buying.");
+        assertThat(cheap).contains("50 tons of Cake at $5 a ton", "a pound of protein");
+        assertThat(cheap).contains("worth buying");
+        assertThat(ranch.kept()).isEqualTo(before);
+        var wrong = ranch.get(at + "&tons=-2&price=none");
+        assertThat(wrong.status()).isEqualTo(422);
+        assertThat(wrong.body()).contains("href=\"#f-tons\"", "href=\"#f-price\"");
+    }
+
     /** A field that two rules refuse is one thing to fix. */
     @Test
     void anErrorListNamesEachFieldOnce() {

@@ -22,6 +22,7 @@ public final class BenchPages {
         on.get("bench/{group}/tests", BenchPages::tests);
         on.get("bench/{group}/ration.mps", BenchPages::mps);
         HandPages.routes(on);
+        BuyPages.routes(on);
         on.get("bench/{group}/wishes", BenchPages::wishes);
         on.post("bench/{group}/wishes", BenchPages::saveWishes);
     }

@@ -1,11 +1,14 @@
 package haywright.app.web.bench;
 
+import haywright.app.report.HayLinePicture;
 import haywright.app.web.Ask;
 import haywright.app.web.Form;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.words.ShortWords;
 import haywright.app.words.Show;
+import haywright.outlook.HayStep;
+import haywright.outlook.HayStep.What;
 import haywright.outlook.ShortOfHay;
 import haywright.outlook.ShortOfHay.Asked;
 import haywright.outlook.ShortOfHay.Lacks;
@@ -13,10 +16,17 @@ import haywright.outlook.Yard;
 import haywright.quantity.Unit;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** Short of hay: tons, the day it is gone, and what to do in which order. What is asked stays in the address. */
@@ -26,6 +36,11 @@ public final class ShortPages {
     static final Ask AWAY = Ask.number("away", "Dry cows that could go to stalks or a custom feeder", "");
     static final Ask AWAY_DAYS = Ask.number("awayDays", "For how many days", "30 if you leave it empty.");
     static final Ask DOLLARS_AWAY = Ask.amount("dollarsAway", "Cost per head per day there", Unit.DOLLAR, "");
+
+    private static final List<Ask> ASKS = List.of(SOLD, DOLLARS_SOLD, AWAY, AWAY_DAYS, DOLLARS_AWAY);
+
+    /** Of the address: steps that are left out. */
+    private static final String NOT = "not";
 
     private ShortPages() {}
 
@@ -38,9 +53,47 @@ public final class ShortPages {
      * @param problems why it cannot be worked out
      */
     public record View(
-            Form form, List<Lacks> lacks, @Nullable ShortOfHay hay, List<Group> groups, List<Problem> problems) {
+            Form form,
+            List<Lacks> lacks,
+            @Nullable ShortOfHay hay,
+            List<Group> groups,
+            List<Problem> problems,
+            Set<What> not) {
         public List<Ask> asks() {
-            return List.of(SOLD, DOLLARS_SOLD, AWAY, AWAY_DAYS, DOLLARS_AWAY);
+            return ASKS;
+        }
+
+        public HayLinePicture picture() {
+            var short_ = Objects.requireNonNull(hay);
+            double tons = short_.tonsOnHand() + short_.tonsThatCanBeHad();
+            return new HayLinePicture(
+                    "hay", short_.today(), short_.grass(), tons, short_.gone(), tons - short_.tonsTakenAtLast());
+        }
+
+        public boolean isLeftOut(HayStep step) {
+            return not.contains(step.what());
+        }
+
+        /** Whether it can be left out: that they are fed more than they need now is no choice. */
+        public boolean isChoice(HayStep step) {
+            return step.what() != What.FEED_TO_NEED && (isLeftOut(step) || step.saves() > 0);
+        }
+
+        /** Of this page with a step left out, or taken again. */
+        public String without(HayStep step) {
+            var other = EnumSet.noneOf(What.class);
+            other.addAll(not);
+            if (!other.remove(step.what())) {
+                other.add(step.what());
+            }
+            var query = new ArrayList<String>();
+            for (var ask : ASKS) {
+                if (!form.isEmpty(ask)) {
+                    query.add(ask.name() + "=" + URLEncoder.encode(form.value(ask), StandardCharsets.UTF_8));
+                }
+            }
+            other.forEach(what -> query.add(NOT + "=" + Form.id(what)));
+            return query.isEmpty() ? "?" : "?" + String.join("&", query);
         }
     }
 
@@ -60,30 +113,39 @@ public final class ShortPages {
 
     private static void show(Page page) {
         var typed = new LinkedHashMap<String, String>();
-        for (var ask : List.of(SOLD, DOLLARS_SOLD, AWAY, AWAY_DAYS, DOLLARS_AWAY)) {
+        for (var ask : ASKS) {
             typed.put(ask.name(), Objects.requireNonNullElse(page.http().queryParam(ask.name()), ""));
         }
         var form = Form.of("bench/short", typed);
+        var not = not(page);
         var asked = form.build(() -> new Asked(
                 form.maybeCount(SOLD),
                 form.maybeNumber(DOLLARS_SOLD),
                 form.maybeCount(AWAY),
                 form.maybeCount(AWAY_DAYS),
-                form.maybeNumber(DOLLARS_AWAY)));
+                form.maybeNumber(DOLLARS_AWAY),
+                not));
         var yard = page.yard();
-        var view = new View(form, List.of(), null, List.of(), List.of());
+        var view = new View(form, List.of(), null, List.of(), List.of(), not);
         try {
             var lacks = ShortOfHay.lacks(yard);
-            view = new View(form, lacks, null, List.of(), List.of());
+            view = new View(form, lacks, null, List.of(), List.of(), not);
             if (asked.isPresent() && lacks.isEmpty()) {
                 var hay = ShortOfHay.of(yard, asked.get()).orElseThrow();
-                view = new View(form, lacks, hay, groups(hay), List.of());
+                view = new View(form, lacks, hay, groups(hay), List.of(), not);
             }
         } catch (Refused refused) {
-            view = new View(form, List.of(), null, List.of(), refused.problems());
+            view = new View(form, List.of(), null, List.of(), refused.problems(), not);
         }
         page.http().status(form.hasProblems() ? 422 : 200);
         page.show("haywright/app/web/bench/short.jte", view);
+    }
+
+    private static Set<What> not(Page page) {
+        var named = page.http().queryParams(NOT);
+        return Arrays.stream(What.values())
+                .filter(what -> named.contains(Form.id(what)))
+                .collect(Collectors.toUnmodifiableSet());
     }
 
     private static List<Group> groups(ShortOfHay hay) {

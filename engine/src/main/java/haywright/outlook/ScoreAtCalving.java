@@ -1,0 +1,70 @@
+package haywright.outlook;
+
+import haywright.cattle.AnimalClass;
+import haywright.cattle.Reserves;
+import haywright.cattle.herd.Group;
+import haywright.ration.Allotment;
+import java.util.List;
+import java.util.OptionalDouble;
+
+/**
+ * The condition score at which mature cows calve, from the energy that they are not given until then.
+ * <pre>
+ * lost = Σ unmet·NEm·days over stretches before calving        Mcal a head
+ * ER(from, score) = −lost / 0.80                                reserves of {@link Reserves}
+ * </pre>
+ * Cattle that are given all hold the score that they have.
+ */
+final class ScoreAtCalving {
+    /** Mcal of NEm in the diet that 1 Mcal of reserve replaces: {@link Reserves}. */
+    private static final double REPLACES = 0.80;
+
+    private static final double LOWEST = 1;
+    private static final double STEP = 0.05;
+
+    private ScoreAtCalving() {}
+
+    /** Mean over the mature cows that are due; empty where none calve before grass. */
+    static OptionalDouble of(Yard yard, List<Allotment.Eater> eaters, Allotment fed) {
+        double head = 0;
+        double scores = 0;
+        for (var group : yard.ranch().groups().values()) {
+            boolean due = group.animals() == AnimalClass.MATURE_COW
+                    && group.firstCalving()
+                            .filter(first -> first.isAfter(yard.day()))
+                            .isPresent();
+            if (due) {
+                head += group.head();
+                scores += group.head() * score(yard, group, eaters, fed);
+            }
+        }
+        return head > 0 ? OptionalDouble.of(scores / head) : OptionalDouble.empty();
+    }
+
+    private static double score(Yard yard, Group group, List<Allotment.Eater> eaters, Allotment fed) {
+        var id = group.id().toString();
+        double lost = 0;
+        var from = yard.day();
+        var calving = group.firstCalving().orElseThrow();
+        for (var eater : eaters) {
+            for (int t = 0; eater.id().equals(id) && t < eater.stretches().size() && from.isBefore(calving); t++) {
+                var stretch = eater.stretches().get(t);
+                int stage = t;
+                double unmet = fed.eaten().stream()
+                        .filter(e -> e.eater().equals(id) && e.stretch() == stage)
+                        .mapToDouble(e -> e.unmet().getOrDefault("nem", 0.0))
+                        .max()
+                        .orElse(0);
+                lost += unmet * stretch.question().need().nem() * stretch.days();
+                from = from.plusDays(stretch.days());
+            }
+        }
+        double now = group.conditionScore();
+        double weight = yard.need(group).shrunkWeight() / Reserves.weightRatio(now);
+        double score = now;
+        while (score - STEP > LOWEST && -new Reserves(weight, now, score).energy() * REPLACES < lost) {
+            score -= STEP;
+        }
+        return score;
+    }
+}
