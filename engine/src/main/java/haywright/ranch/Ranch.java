@@ -28,6 +28,9 @@ import org.jspecify.annotations.Nullable;
  * @param winters of the nearest station; null where no record was read in
  * @param waters what the cattle drink from
  * @param energyPicks which TDN somebody wants used, by lot
+ * @param contacts whom the person who feeds can call; null until somebody says
+ * @param pens where a group is, by group id
+ * @param signed feed letters as they were signed
  */
 public record Ranch(
         UUID id,
@@ -47,8 +50,13 @@ public record Ranch(
         Map<UUID, Sampling> samplings,
         @Nullable StationWinters winters,
         Map<UUID, WaterSource> waters,
-        Map<UUID, EnergyPicks> energyPicks) {
+        Map<UUID, EnergyPicks> energyPicks,
+        @Nullable Contacts contacts,
+        Map<UUID, Pen> pens,
+        Map<UUID, SignedLetter> signed) {
     public Ranch {
+        pens = kept(pens);
+        signed = kept(signed);
         energyPicks = kept(energyPicks);
         waters = kept(waters);
         groups = kept(groups);
@@ -63,7 +71,7 @@ public record Ranch(
         samplings = new ByLot<>(samplings, Sampling::lot, (a, b) -> 0);
         Names.require("name", name, "a ranch");
         Refused.unlessEmpty(
-                Strays.of(lots, groups, fields, feedsForSale, reports, fedNow, wishes, letters, energyPicks));
+                Strays.of(lots, groups, fields, feedsForSale, reports, fedNow, wishes, letters, energyPicks, pens));
     }
 
     /** Unmodifiable, in the order given. */
@@ -86,6 +94,9 @@ public record Ranch(
                 Map.of(),
                 LastWinter.NOT_SAID,
                 Map.of(),
+                Map.of(),
+                Map.of(),
+                null,
                 Map.of(),
                 Map.of(),
                 null,
@@ -151,6 +162,23 @@ public record Ranch(
         return changed(parts -> parts.letters = put(letters, letter.group(), letter));
     }
 
+    public Ranch with(SignedLetter letter) {
+        return changed(parts -> parts.signed = put(signed, letter.id(), letter));
+    }
+
+    public Ranch with(Contacts said) {
+        return changed(parts -> parts.contacts = said);
+    }
+
+    public Ranch with(Pen pen) {
+        return changed(parts -> parts.pens = put(pens, pen.group(), pen));
+    }
+
+    /** Nothing where nobody said. */
+    public Pen pen(UUID group) {
+        return pens.getOrDefault(group, Pen.notSaid(group));
+    }
+
     public Ranch with(Attachment attachment) {
         return changed(parts -> parts.attachments = put(attachments, attachment.id(), attachment));
     }
@@ -179,6 +207,7 @@ public record Ranch(
             parts.fedNow = without(fedNow, id);
             parts.wishes = without(wishes, id);
             parts.letters = without(letters, id);
+            parts.pens = without(pens, id);
         });
     }
 
@@ -273,6 +302,9 @@ public record Ranch(
         private @Nullable StationWinters winters;
         private Map<UUID, WaterSource> waters;
         private Map<UUID, EnergyPicks> energyPicks;
+        private @Nullable Contacts contacts;
+        private Map<UUID, Pen> pens;
+        private Map<UUID, SignedLetter> signed;
 
         Parts(Ranch ranch) {
             name = ranch.name;
@@ -292,6 +324,9 @@ public record Ranch(
             winters = ranch.winters;
             waters = ranch.waters;
             energyPicks = ranch.energyPicks;
+            contacts = ranch.contacts;
+            pens = ranch.pens;
+            signed = ranch.signed;
         }
 
         Ranch ranch(UUID id) {
@@ -313,7 +348,10 @@ public record Ranch(
                     samplings,
                     winters,
                     waters,
-                    energyPicks);
+                    energyPicks,
+                    contacts,
+                    pens,
+                    signed);
         }
     }
 

@@ -24,7 +24,8 @@ final class Strays {
             Map<UUID, FedNow> fedNow,
             Map<UUID, Wishes> wishes,
             Map<UUID, Letter> letters,
-            Map<UUID, EnergyPicks> energyPicks) {
+            Map<UUID, EnergyPicks> energyPicks,
+            Map<UUID, Pen> pens) {
         var problems = new ArrayList<Problem>();
         lots.forEach((id, lot) -> {
             if (lot.stock() instanceof Stock.Standing s && !fields.containsKey(s.field())) {
@@ -67,6 +68,9 @@ final class Strays {
         letters.keySet().stream()
                 .filter(group -> !groups.containsKey(group))
                 .forEach(group -> problems.add(stray("letters/" + group, "a feed letter", group, "group")));
+        pens.keySet().stream()
+                .filter(group -> !groups.containsKey(group))
+                .forEach(group -> problems.add(stray("pens/" + group, "where a group is", group, "group")));
         energyPicks.keySet().stream()
                 .filter(lot -> !lots.containsKey(lot))
                 .forEach(lot -> problems.add(stray("energyPicks/" + lot, "a choice of the way to TDN", lot, "lot")));

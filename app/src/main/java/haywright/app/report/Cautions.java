@@ -7,6 +7,7 @@ import haywright.forage.hazard.NitrateClass;
 import haywright.ranch.Lot;
 import haywright.ration.Portion;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -24,9 +25,13 @@ final class Cautions {
 
     /** Feeds that could hurt: said on every letter, whether or not anybody feeds them now. */
     static List<String> keepOut(List<LeftOut> leftOut) {
-        return leftOut.stream()
+        var names = new LinkedHashMap<String, List<String>>();
+        leftOut.stream()
                 .filter(LeftOut::danger)
-                .map(out -> "Do not feed %s. %s".formatted(out.feed().name(), why(out)))
+                .forEach(out -> names.computeIfAbsent(why(out), why -> new ArrayList<>())
+                        .add(out.feed().name()));
+        return names.entrySet().stream()
+                .map(e -> "Do not feed %s. %s".formatted(String.join(" or ", e.getValue()), e.getKey()))
                 .toList();
     }
 

@@ -6,10 +6,12 @@ import haywright.app.document.RanchDocument;
 import haywright.app.words.Version;
 import haywright.cattle.herd.Group;
 import haywright.outlook.Yard;
+import haywright.outlook.bench.Offers;
 import haywright.ranch.Letter;
 import haywright.ranch.Ranch;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -35,8 +37,8 @@ public record FeedLetter(Ranch ranch, Group group, Letter letter) {
     public enum Part {
         WHAT_TO_DO("What to do"),
         WHY("Why"),
-        WATCH_FOR("Watch for, and call"),
-        RESTS_ON("What this rests on"),
+        WATCH_FOR("Stop and call"),
+        RESTS_ON("Based on"),
         /** Always the adviser's; nothing is worked out for it. */
         OWN("From your adviser");
 
@@ -57,14 +59,28 @@ public record FeedLetter(Ranch ranch, Group group, Letter letter) {
 
     /** The letter that was kept, or a new one for this day. */
     public static FeedLetter of(Ranch ranch, Group group, LocalDate day) {
+        return of(new Offers(new Yard(ranch, day), group));
+    }
+
+    /** The same of what is worked out already. */
+    public static FeedLetter of(Offers offers) {
+        var ranch = offers.yard().ranch();
+        var group = offers.group();
         var kept = ranch.letters().get(group.id());
-        return kept == null ? workedOut(ranch, group, day) : new FeedLetter(ranch, group, kept);
+        return kept == null ? workedOut(offers) : new FeedLetter(ranch, group, kept);
     }
 
     /** Figures of this day; whatever somebody wrote on an earlier letter stays. */
     public static FeedLetter workedOut(Ranch ranch, Group group, LocalDate day) {
-        var yard = new Yard(ranch, day);
-        var says = LetterWords.of(yard, group);
+        return workedOut(new Offers(new Yard(ranch, day), group));
+    }
+
+    /** The same of what is worked out already. */
+    public static FeedLetter workedOut(Offers offers) {
+        var ranch = offers.yard().ranch();
+        var group = offers.group();
+        var day = offers.yard().day();
+        var says = LetterWords.of(offers);
         var kept = ranch.letters().get(group.id());
         var letter = new Letter(
                 group.id(),
@@ -99,7 +115,9 @@ public record FeedLetter(Ranch ranch, Group group, Letter letter) {
                 "reports",
                 "feeds_for_sale",
                 "settings",
-                "outfit")) {
+                "outfit",
+                "contacts",
+                "pens/" + group.id())) {
             json.set(path, Patch.at(document, path));
         }
         return Fingerprint.sha256(json.put("version", Version.TEXT));
@@ -170,6 +188,26 @@ public record FeedLetter(Ranch ranch, Group group, Letter letter) {
         return letter.figures().getOrDefault(LetterWords.HEAD, "");
     }
 
+    /** The same in few words, as it is printed. */
+    public String figured() {
+        return letter.figures().getOrDefault(LetterWords.FIGURED, mild());
+    }
+
+    /** Mark, gate and bunk; empty where nobody said. */
+    public String pen() {
+        return letter.figures().getOrDefault(LetterWords.PEN, "");
+    }
+
+    /** Until when it is good, and what needs a call before; empty in a letter kept before it was said. */
+    public String valid() {
+        return letter.figures().getOrDefault(LetterWords.VALID, "");
+    }
+
+    /** What stands over the last column of the table. */
+    public String loaded() {
+        return letter.figures().getOrDefault(LetterWords.LOADED, "Whole group");
+    }
+
     /** What moved its figures, typed or taken, in words; empty in a letter kept before they were said. */
     public String mild() {
         return letter.figures().getOrDefault(LetterWords.MILD, "");
@@ -187,9 +225,57 @@ public record FeedLetter(Ranch ranch, Group group, Letter letter) {
 
     /** {@code feed-letter-mature-cows-2026-12-01-a4.pdf}. */
     public String fileName(Paper.Size size) {
-        var plain =
-                name().toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-+|-+$", "");
-        return "feed-letter-%s-%s-%s.pdf".formatted(plain.isEmpty() ? "group" : plain, letter.made(), size.id());
+        return "feed-letter-%s-%s-%s.pdf".formatted(plain(name()), letter.made(), size.id());
+    }
+
+    /** A group's name as part of a file's. */
+    static String plain(String name) {
+        var plain = name.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-+|-+$", "");
+        return plain.isEmpty() ? "group" : plain;
+    }
+
+    /** Laboratory reports that what is fed rests on: {@code Meadow hay: Tin Valley Laboratory, sample 1042, Oct 14, 2026}. */
+    public List<String> reports(Offers offers) {
+        return LetterRecord.reports(offers);
+    }
+
+    /** What somebody decided in place of the usual. */
+    public List<String> overrides() {
+        return LetterRecord.overrides(this);
+    }
+
+    /** {@code feed-letter-mature-cows-2026-12-01.html}. */
+    public String phoneName() {
+        return fileName(Paper.Size.LETTER).replaceFirst("-letter\\.pdf$", ".html");
+    }
+
+    /** One file with everything in it, for a phone. */
+    public String phonePage() {
+        return Paper.text("haywright/app/report/letterPhone.jte", this);
+    }
+
+    /**
+     * For a text message: what to feed, until when, what not to feed, whom to call. Whatever does not fit the page of a
+     * message is left to the letter.
+     */
+    public String message() {
+        var says = new ArrayList<String>();
+        says.add("%s, %s, %s:".formatted(ranchName(), name(), head()));
+        letter.table()
+                .forEach(row -> says.add("%s %s a head (%s%s)."
+                        .formatted(
+                                row.feed(),
+                                row.aHead(),
+                                loaded().startsWith("Scale")
+                                                && !row.forTheGroup().equals("free choice")
+                                        ? "scale "
+                                        : "",
+                                row.forTheGroup())));
+        says.add(valid());
+        lines(Part.WHAT_TO_DO).stream().filter(this::forbids).forEach(says::add);
+        lines(Part.WATCH_FOR).stream().limit(2).forEach(says::add);
+        says.removeIf(String::isBlank);
+        return String.join(" ", says);
     }
 
     /**

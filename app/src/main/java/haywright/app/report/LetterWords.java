@@ -1,17 +1,27 @@
 package haywright.app.report;
 
 import haywright.app.report.FeedLetter.Part;
+import haywright.app.words.ColdWords;
+import haywright.app.words.DateWords;
 import haywright.app.words.Feeding;
 import haywright.app.words.HerdWords;
 import haywright.app.words.Likely;
+import haywright.app.words.NumberWords;
 import haywright.app.words.Show;
 import haywright.cattle.AnimalClass;
 import haywright.cattle.herd.Group;
 import haywright.diet.DietRow;
+import haywright.diet.Feed;
 import haywright.forage.Analyte;
+import haywright.forage.FeedClass;
 import haywright.outlook.FeedingDangers;
 import haywright.outlook.TestedFor;
 import haywright.outlook.Yard;
+import haywright.outlook.bench.ColdSnap;
+import haywright.outlook.bench.Offer;
+import haywright.outlook.bench.Offers;
+import haywright.quantity.Unit;
+import haywright.ranch.Contacts;
 import haywright.ranch.Letter;
 import haywright.ranch.Lot;
 import haywright.ration.HandMix;
@@ -27,6 +37,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -36,27 +48,45 @@ import org.jspecify.annotations.Nullable;
  * @param mix the ration in amounts that can be weighed out; empty where there is none
  * @param now what the group gets today, if anybody has said it
  */
-record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix> mix, Optional<HandMix> now) {
+record LetterWords(
+        Offers offers, Yard yard, Group group, RationAnswer answer, Optional<HandMix> mix, Optional<HandMix> now) {
     static final String NAME = "name";
     static final String NAME_NOTE = "name_note";
     static final String HEAD = "head";
     static final String MILD = "mild";
     static final String RANCH = "ranch";
     static final String ADVISER = "adviser";
+    static final String PEN = "pen";
+    static final String VALID = "valid";
+    /** What stands over the last column. */
+    static final String LOADED = "loaded";
+    /** What moved its figures, in few words. */
+    static final String FIGURED = "figured";
+
+    private static final Pattern ASSUMED = Pattern.compile("Assumed: [^.]*\\.");
 
     private static final Pattern NUMBER = Pattern.compile("[0-9]+([.,][0-9]+)*");
     /** "12-8", "44 %" at the end of a name. */
     private static final Pattern GRADE = Pattern.compile("\\s+[0-9][0-9.,:/-]*\\s*%?$");
     /** Nobody reads more at a bunk in the dark. */
     private static final int MOST_NUMBERS = 12;
+
+    private static final int MOST_WORDS = 300;
+
+    /** Of headings, date and foot, with a margin. */
+    private static final int FIXED_WORDS = 45;
+
     /** The day and the year. */
     private static final int DATE_NUMBERS = 2;
 
-    static LetterWords of(Yard yard, Group group) {
-        var answer = yard.ration(group);
-        Optional<HandMix> mix =
-                answer instanceof Ration ration ? Optional.of(yard.weighable(group, ration)) : Optional.empty();
-        return new LetterWords(yard, group, answer, mix, yard.fedNow(group));
+    static LetterWords of(Offers offers) {
+        return new LetterWords(
+                offers,
+                offers.yard(),
+                offers.group(),
+                offers.answer(),
+                offers.sure().map(Offer::mix),
+                offers.now().map(Offer::mix));
     }
 
     Map<String, String> figures() {
@@ -68,18 +98,77 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
         figures.put(RANCH, yard.ranch().name());
         figures.put(ADVISER, yard.ranch().settings().adviser());
         figures.put(MILD, HerdWords.figured(yard.ranch().settings(), List.of(group), yard.day(), yard.day(), true));
+        figures.put(FIGURED, figured(figures.getOrDefault(MILD, "")));
         figures.put(HEAD, Show.number(group.head(), 0) + " head");
+        figures.put(PEN, pen());
+        figures.put(VALID, valid());
+        figures.put(LOADED, Loads.isWeighed(yard) && !portions().isEmpty() ? "Scale reads" : "Whole group");
         put(figures, Part.WHAT_TO_DO, whatToDo());
         put(figures, Part.WATCH_FOR, watchFor());
         put(figures, Part.RESTS_ON, restsOn());
-        // Money is said only while the page can hold one more number.
-        long numbers = DATE_NUMBERS + numbersIn(table().toString()) + numbersIn(figures.toString());
+        // Money is said only while the page can hold one more number; where the figures come from is not printed.
+        var printed = new LinkedHashMap<>(figures);
+        printed.remove(MILD);
+        long numbers = DATE_NUMBERS
+                + numbersIn(table().toString())
+                + numbersIn(printed.values().toString());
         put(figures, Part.WHY, why(MOST_NUMBERS - numbers));
+        // Until when feeds last beyond the day it is good until: said where the page can hold the words.
+        long words = FIXED_WORDS
+                + wordsIn(table().toString())
+                + wordsIn(printed.values().toString())
+                + wordsIn(figures.getOrDefault(Part.WHY.id(), ""));
+        lasts().filter(says -> words + wordsIn(says) <= MOST_WORDS)
+                .ifPresent(says -> figures.merge(Part.WHY.id(), says, (why, last) -> why + "\n" + last));
         return figures;
+    }
+
+    /** Without the figures, which are on the bench: the page holds no more numbers. */
+    private String figured(String whole) {
+        var settings = yard.ranch().settings();
+        var weather = settings.weather();
+        var says = new ArrayList<String>();
+        says.add(
+                weather == null
+                        ? HerdWords.MILD
+                        : "Figured for the usual cold at %s, not a storm.".formatted(weather.place()));
+        if (settings.herdFactor() != null) {
+            says.add("Cold and waste are counted as last winter’s feeding said.");
+        }
+        ASSUMED.matcher(whole).results().forEach(found -> says.add(found.group()));
+        return String.join(" ", says);
+    }
+
+    /** {@code orange paint · east gate}; empty where nobody said. */
+    private String pen() {
+        var pen = yard.ranch().pen(group.id());
+        return Stream.of(pen.paintMark(), pen.gate())
+                .filter(words -> !words.isBlank())
+                .collect(Collectors.joining(" · "));
+    }
+
+    private String valid() {
+        if (portions().isEmpty()) {
+            return "";
+        }
+        var good = offers.goodUntil();
+        var ends = switch (good.why()) {
+            case FEED_GONE ->
+                "then %s is gone"
+                        .formatted(good.gone().map(f -> spoken(f.feed())).orElse("a feed"));
+            case NEED_MORE -> "then they need more";
+            case GRASS -> "then they go to grass";
+            case LOOK_AGAIN -> "then look again";
+        };
+        return "Good until %s: %s. Call if feed, head or weight changes.".formatted(Show.day(good.day()), ends);
     }
 
     private static void put(Map<String, String> figures, Part part, List<String> lines) {
         figures.put(part.id(), String.join("\n", lines));
+    }
+
+    private static long wordsIn(String text) {
+        return text.isBlank() ? 0 : text.strip().split("\\s+").length;
     }
 
     private static long numbersIn(String text) {
@@ -98,22 +187,31 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
                 .orElse(List.of());
     }
 
+    /** In the order in which they are loaded or put out; what is free choice last. */
     List<Letter.Row> table() {
-        return portions().stream().map(this::row).toList();
+        var loads = Loads.of(yard, group, portions());
+        var rows = new ArrayList<Letter.Row>();
+        for (var step : loads.steps()) {
+            var row = row(step.portion());
+            rows.add(Loads.isWeighed(yard) ? new Letter.Row(row.feed(), row.where(), row.aHead(), step.reads()) : row);
+        }
+        portions().stream()
+                .filter(p -> p.feed().feed().isLooseMineral())
+                .map(this::row)
+                .forEach(rows::add);
+        return rows;
     }
 
     private Letter.Row row(Portion portion) {
         var lot = lot(portion);
         var put = new Feeding(portion.kgPutOut(), group.head(), yard.baleKg(portion));
-        boolean weighs =
-                yard.ranch().outfit().mixing().mixes() && yard.ranch().outfit().scale();
         return new Letter.Row(
                 lot == null ? spoken(portion) : name(portion),
                 lot == null ? "bought" : lot.where(),
                 put.aHead(),
                 portion.feed().feed().isLooseMineral()
                         ? "free choice"
-                        : put.bales(weighs).orElseGet(put::aDay));
+                        : put.bales(false).orElseGet(put::aDay));
     }
 
     private List<String> whatToDo() {
@@ -122,24 +220,38 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
 
     private List<String> feedThis(Ration ration) {
         var says = new ArrayList<String>();
-        says.add("Feed %s what the table shows, each day%s."
-                .formatted(them(), yard.ranch().outfit().timesADay() > 1 ? ", split into even feedings" : ""));
-        loads().ifPresent(says::add);
-        if (now.isEmpty()) {
-            says.add("Bring in what is new to them bit by bit, over one to two weeks.");
+        says.add(
+                Loads.isWeighed(yard)
+                        ? "Load in this order to the scale reading. %s"
+                                .formatted(Loads.of(yard, group, portions()).words())
+                        : "Feed %s this each day%s."
+                                .formatted(
+                                        them(),
+                                        yard.ranch().outfit().timesADay() > 1 ? ", split into even feedings" : ""));
+        boolean bales = portions().stream().anyMatch(p -> yard.baleKg(p).isPresent());
+        if (bales) {
+            says.add("Net wrap off. Set moldy bales aside.");
         }
-        var fresh = newTo();
-        if (!fresh.isEmpty()) {
-            says.add("New to them: %s. Bring %s in bit by bit, over one to two weeks."
-                    .formatted(PlainLimits.list(fresh), fresh.size() == 1 ? "it" : "these"));
+        if (hasGrain() && !yard.ranch().outfit().mixing().mixes()) {
+            says.add("Hay first, then grain.");
+        }
+        says.add("Open the water first. Salt: an ounce a head.");
+        var fresh = now.isEmpty() ? List.<String>of() : newTo();
+        if (now.isEmpty() || !fresh.isEmpty()) {
+            says.add("New%s: go up by a quarter of it every three days."
+                    .formatted(fresh.isEmpty() ? " feed" : ", " + PlainLimits.list(fresh)));
         }
         portions().stream()
                 .filter(p -> lot(p) == null)
                 .map(this::spoken)
                 .reduce((a, b) -> a + "; " + b)
-                .ifPresent(buy -> says.add("Buy before you start: " + buy + "."));
+                .ifPresent(buy -> says.add("Buy first: " + buy + "."));
         says.addAll(Cautions.keepOut(ration.diet().leftOut()));
         return says;
+    }
+
+    private boolean hasGrain() {
+        return portions().stream().anyMatch(p -> p.feed().feed().feedClass() == FeedClass.GRAIN);
     }
 
     private List<String> feedAsNow(NoRation no) {
@@ -151,20 +263,6 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
         says.addAll(Cautions.keepOut(no.diet().leftOut()));
         says.add("What would help: " + String.join(", or ", PlainLimits.wouldHelp(no)) + ".");
         return says;
-    }
-
-    private Optional<String> loads() {
-        var holds = yard.ranch().outfit().mixerHolds();
-        if (!yard.ranch().outfit().mixing().mixes() || holds == null || !(holds.base() > 0)) {
-            return Optional.empty();
-        }
-        double kg = portions().stream()
-                .mapToDouble(p -> p.kgPutOut() * group.head())
-                .sum();
-        return Optional.of(
-                kg <= holds.base()
-                        ? "Mix it in the wagon. It fits in one load."
-                        : "Mix it in the wagon, in even loads.");
     }
 
     /** Feeds of the ration that they do not get today; empty when nobody has said what they get. */
@@ -189,7 +287,7 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
                 says.add("This costs %s a head a day.".formatted(Show.dollars(fed.cost())));
             }
             now.ifPresent(today -> says.add(against(fed, today, numbersLeft > 1)));
-            says.add("It is the cheapest mix here that meets their need.");
+            says.add("It is the cheapest that meets their needs.");
             PlainLimits.shortOf(fed)
                     .ifPresent(of -> says.add("Rounded to what can be weighed, it is a hair %s.".formatted(of)));
             stage(ration).ifPresent(says::add);
@@ -206,6 +304,17 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
                     mix -> PlainLimits.shortOf(mix).ifPresent(of -> says.add("What they get now is " + of + ".")));
         }
         return says;
+    }
+
+    /** {@code Pivot hay lasts to mid February; Barley straw to late February.}: days without figures, the page holds no more. */
+    private Optional<String> lasts() {
+        return offers.sure()
+                .map(Offer::gone)
+                .filter(gone -> !gone.isEmpty())
+                .map(gone -> gone.entrySet().stream()
+                        .limit(2)
+                        .map(e -> spoken(e.getKey().feed()) + " to " + DateWords.part(e.getValue()))
+                        .collect(Collectors.joining("; ", "Lasts: ", ".")));
     }
 
     private static String against(HandMix fed, HandMix today, boolean inDollars) {
@@ -231,18 +340,41 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
         if (need.animals() == AnimalClass.GROWING) {
             return Optional.of("It carries the gain you want.");
         }
-        return need.pregnantShare() > 0.5 ? Optional.of("They are with calf.") : Optional.empty();
+        return Optional.empty();
     }
 
     private List<String> watchFor() {
         var says = new ArrayList<String>();
+        var said = yard.ranch().contacts();
+        var phones = said == null ? Contacts.NOT_SAID : said;
+        var vet = phones.veterinarian().isBlank() ? "the vet" : phones.veterinarian();
+        says.add("Sick, bloated, down or weak cattle: stop. Call %s%s first."
+                .formatted(vet, phone(phones.veterinarianPhone())));
         var call = yard.ranch().settings().adviser().isBlank() ? "your adviser" : plainAdviser();
-        says.add("Call %s if they lose flesh, leave feed, or deep cold comes.".formatted(call));
-        says.add("Call the vet first if any are sick, bloated or down.");
+        says.add("Call %s%s if they lose condition or leave feed.".formatted(call, phone(phones.adviserPhone())));
+        says.add("Cleaned up: a few stems left, calm cattle.");
+        offers.cold().flatMap(LetterWords::cold).ifPresent(says::add);
         says.addAll(Cautions.with(portions(), yard.ranch().lots()));
         FeedingDangers.of(yard, yard.question(group).diet(), portions()).forEach(caution -> says.add(caution.words()));
-        says.add("Your vet and local rules come before this page.");
+        says.add("Your vet and local rules come first.");
         return says;
+    }
+
+    /** As one number: {@code (308.555.0173)}; empty where there is none. */
+    private static String phone(String typed) {
+        var digits = typed.strip().replaceAll("[^0-9+]+", ".").replaceAll("^\\.+|\\.+$", "");
+        return digits.isEmpty() ? "" : " (" + digits + ")";
+    }
+
+    /** In words: the page holds no more numbers. */
+    private static Optional<String> cold(ColdSnap cold) {
+        double degrees = ColdWords.degreesAPound(cold);
+        return degrees < 1
+                ? Optional.empty()
+                : Optional.of("Colder than %s: a pound more hay a head for each %s degrees."
+                        .formatted(
+                                NumberWords.degrees(Math.rint(Unit.FAHRENHEIT.fromBase(cold.below()))),
+                                NumberWords.of((int) degrees)));
     }
 
     private String plainAdviser() {
@@ -285,8 +417,7 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
                 .max(Comparator.comparingDouble(p ->
                         p.kg() * p.feed().feed().composition().value(Analyte.CP).orElse(0)))
                 .flatMap(p -> Likely.pointsOfProtein(p.feed().feed().composition())
-                        .map(points -> "The protein of %s may lie %s above or below what we count on."
-                                .formatted(spoken(p), points)));
+                        .map(points -> "Protein of %s may be off by %s.".formatted(spoken(p), points)));
     }
 
     private String them() {
@@ -307,6 +438,14 @@ record LetterWords(Yard yard, Group group, RationAnswer answer, Optional<HandMix
     }
 
     /** Without the figures of a grade, as people say it, where that leaves no two feeds of the same name. */
+    private String spoken(Feed feed) {
+        return portions().stream()
+                .filter(p -> p.feed().feed().equals(feed))
+                .map(this::spoken)
+                .findFirst()
+                .orElse(feed.name());
+    }
+
     private String spoken(Portion portion) {
         var full = name(portion);
         var plain = GRADE.matcher(full).replaceAll("").strip();

@@ -1,6 +1,8 @@
 package haywright.app.words;
 
 import haywright.outlook.NextDate;
+import java.time.LocalDate;
+import java.time.format.TextStyle;
 import java.util.Locale;
 
 /** A day on which something changes, for the person who reads it. */
@@ -41,5 +43,12 @@ public final class DateWords {
             case WEANING -> "calves are weaned";
             case TURNOUT -> "turnout";
         };
+    }
+
+    /** {@code early January}, {@code mid February}, {@code late March}: a day without a figure. */
+    public static String part(LocalDate day) {
+        int of = day.getDayOfMonth();
+        return (of <= 10 ? "early " : of <= 20 ? "mid " : "late ")
+                + day.getMonth().getDisplayName(TextStyle.FULL, Locale.US);
     }
 }

@@ -37,7 +37,12 @@ public record Feeding(double kgAHead, int head, OptionalDouble baleKg) {
 
     /** For the group: {@code 5,760 lb a day}. */
     public String aDay() {
-        return plain(Math.rint(10 * pounds()) / 10) + " lb a day";
+        return plain(groupPounds()) + " lb a day";
+    }
+
+    /** For the group, a day, as printed. */
+    public double groupPounds() {
+        return Math.rint(10 * pounds()) / 10;
     }
 
     /** Pounds of a bale: {@code 1,200 lb}; empty for what is not baled. */

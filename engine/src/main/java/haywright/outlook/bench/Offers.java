@@ -69,7 +69,7 @@ public final class Offers {
     /** As it is fed now; empty where nobody has said it. */
     public synchronized Optional<Offer> now() {
         if (now == null) {
-            now = yard.fedNow(group).map(mix -> new Offer(mix, holds(mix), Lasting.asNow(yard, mix.portions())));
+            now = yard.fedNow(group).map(mix -> new Offer(mix, Lasting.asNow(yard, mix.portions()), () -> holds(mix)));
         }
         return now;
     }
@@ -106,13 +106,12 @@ public final class Offers {
     }
 
     private Offer offer(Ration ration) {
-        var mix = yard.weighable(group, ration);
-        return new Offer(mix, holds(mix), Lasting.with(yard, group, mix.portions()));
+        return offer(yard.weighable(group, ration));
     }
 
     /** Any mix, judged by the limits of this group, as an offer. */
     public Offer offer(HandMix mix) {
-        return new Offer(mix, holds(mix), Lasting.with(yard, group, mix.portions()));
+        return new Offer(mix, Lasting.with(yard, group, mix.portions()), () -> holds(mix));
     }
 
     /** In which all is kept of what a mix is printed as; none where something in it may not be fed. */

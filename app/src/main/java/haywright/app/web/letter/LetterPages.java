@@ -9,6 +9,7 @@ import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.cattle.herd.Group;
 import haywright.quantity.Unit;
+import haywright.ranch.SignedLetter;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
 import io.javalin.http.NotFoundResponse;
@@ -28,6 +29,9 @@ public final class LetterPages {
         on.post("letter/{group}", LetterPages::keep);
         on.post("letter/{group}/anew", LetterPages::anew);
         on.get("letter/{group}/print/{size}", LetterPages::print);
+        on.get("letter/{group}/phone/letter.html", LetterPages::phone);
+        CardPages.routes(on);
+        SignPages.routes(on);
     }
 
     /** How a group's letter stands. */
@@ -47,7 +51,7 @@ public final class LetterPages {
     /** @param problems why nothing could be worked out */
     public record Cannot(Group group, List<Problem> problems) {}
 
-    public record View(FeedLetter letter, State state, Form form) {
+    public record View(FeedLetter letter, State state, Form form, List<SignedLetter> signed) {
         /** The box of a part, as tall as what stands in it. */
         public Ask ask(Part part) {
             return LetterPages.ask(part, letter);
@@ -81,7 +85,7 @@ public final class LetterPages {
     }
 
     private static FeedLetter letter(Page page, Group group) {
-        return FeedLetter.of(page.ranch(), group, page.today());
+        return FeedLetter.of(page.offers(group));
     }
 
     private static void list(Page page) {
@@ -103,7 +107,9 @@ public final class LetterPages {
         try {
             var letter = letter(page, group);
             var form = page.form(key(group), () -> known(letter));
-            page.show("haywright/app/web/letter/letter.jte", new View(letter, State.of(letter), form));
+            page.show(
+                    "haywright/app/web/letter/letter.jte",
+                    new View(letter, State.of(letter), form, SignPages.of(page.ranch(), group)));
         } catch (Refused refused) {
             page.show("haywright/app/web/letter/cannot.jte", new Cannot(group, refused.problems()));
         }
@@ -132,7 +138,7 @@ public final class LetterPages {
     /** Figures of today; what somebody wrote stays. */
     private static void anew(Page page) {
         var group = group(page);
-        var anew = FeedLetter.workedOut(page.ranch(), group, page.today()).letter();
+        var anew = FeedLetter.workedOut(page.offers(group)).letter();
         page.save(
                 page.posted(key(group) + "/anew"),
                 "Letter worked out anew: " + group.name(),
@@ -149,7 +155,16 @@ public final class LetterPages {
                 .result(letter.paper(size).pdf());
     }
 
-    private static Paper.Size size(String asked) {
+    /** One file that a phone opens; sent as a file, so that it is saved and not only looked at. */
+    private static void phone(Page page) {
+        var letter = letter(page, group(page));
+        page.http()
+                .contentType("text/html; charset=utf-8")
+                .header("Content-Disposition", "attachment; filename=\"%s\"".formatted(letter.phoneName()))
+                .result(letter.phonePage());
+    }
+
+    static Paper.Size size(String asked) {
         try {
             return Paper.Size.valueOf(asked.replaceFirst("\\.pdf$", "").toUpperCase(Locale.ROOT));
         } catch (IllegalArgumentException e) {

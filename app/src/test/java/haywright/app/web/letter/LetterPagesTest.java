@@ -156,4 +156,64 @@ class LetterPagesTest {
         var more = opened.ranch().with(new FedNow(cows.id(), Map.of(hay, Quantity.of(5, Unit.POUND_A_DAY))));
         store.ranches().save(ranch.id(), opened.rev(), "test", "less hay", more);
     }
+
+    /** The copy stays word for word when the letter is worked out anew; its reports are known by number, overrides by name. */
+    @Test
+    void aSignedLetterIsKeptWithItsReportsAndOverrides() throws Exception {
+        post(letter(), Map.of("why", "Because I say so."));
+        var signing = get(letter() + "/sign");
+        assertThat(signing).contains("June Harrow", "Pivot hay, first cutting: ", "Words written by hand: Why");
+        post(letter() + "/sign", Map.of("by", "June Harrow"));
+        post(letter() + "/anew", Map.of());
+        post(letter(), Map.of("why", "Another reason."));
+        var signed = store.ranches().open(ranch.id()).ranch().signed().values();
+        assertThat(signed).hasSize(1);
+        var one = signed.iterator().next();
+        assertThat(one.by()).isEqualTo("June Harrow");
+        assertThat(one.reports()).isNotEmpty().allMatch(report -> report.contains("number"));
+        assertThat(one.overrides()).contains("Words written by hand: Why");
+        assertThat(one.letter().words()).containsEntry("why", "Because I say so.");
+        assertThat(get(letter() + "/signed/" + one.id())).contains("Because I say so.", "June Harrow");
+    }
+
+    /** Each feed is loaded up to what the scale reads: the pounds before it and its own. */
+    @Test
+    void theWagonCardHasRunningReadingsAndABoxForWhatWasFed() throws Exception {
+        var card = get(letter() + "/card");
+        var rows = Pattern.compile("<td>([0-9,]+)</td><td><b>([0-9,]+)</b></td>")
+                .matcher(card)
+                .results()
+                .toList();
+        assertThat(rows).hasSizeGreaterThan(1);
+        int reading = 0;
+        for (var row : rows) {
+            reading += Integer.parseInt(row.group(1).replace(",", ""));
+            assertThat(Integer.parseInt(row.group(2).replace(",", ""))).isEqualTo(reading);
+        }
+        assertThat(card.split("class=\"really\"", -1).length - 1).isEqualTo(rows.size());
+        assertThat(card).contains("240 head", "east gate", "orange paint");
+        for (var size : java.util.List.of("letter", "a4")) {
+            var answer = browser.send(
+                    HttpRequest.newBuilder(at(letter() + "/card/" + size + ".pdf"))
+                            .build(),
+                    HttpResponse.BodyHandlers.ofByteArray());
+            try (var pdf = Loader.loadPDF(answer.body())) {
+                assertThat(pdf.getNumberOfPages()).isEqualTo(1);
+            }
+        }
+    }
+
+    @Test
+    void phonesMarkAndGateAreSaidOnceAndStandOnTheLetterAndInTheFileForAPhone() throws Exception {
+        assertThat(get(letter())).contains("308.555.0142", "308.555.0173", "orange paint", "east gate");
+        post(letter() + "/who", Map.of("adviserPhone", "(701) 555-0100", "paintMark", "green", "gate", "west"));
+        var file = get(letter() + "/phone/letter.html");
+        assertThat(file)
+                .contains("701.555.0100", "green", "west", "name=\"viewport\"")
+                .doesNotContain("<script", "/static/", "http-equiv");
+        assertThat(file.getBytes(StandardCharsets.UTF_8).length).isLessThan(100_000);
+        var message = get(letter()).replaceAll("(?s).*As a text message.*?<p[^>]*>(.*?)</p>.*", "$1");
+        assertThat(message).contains("Mature cows", "240 head", "701.555.0100", "Do not feed Oat hay");
+        assertThat(message.length()).isLessThan(800);
+    }
 }

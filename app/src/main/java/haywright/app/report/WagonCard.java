@@ -1,0 +1,132 @@
+package haywright.app.report;
+
+import haywright.app.words.Feeding;
+import haywright.app.words.Show;
+import haywright.outlook.bench.Offers;
+import haywright.ranch.Pen;
+import haywright.ration.Portion;
+import java.util.List;
+
+/**
+ * The card in the tractor: what goes into the wagon in which order, what the scale reads after each, and a box for what was
+ * really fed. By the ration; by what is fed now where there is none.
+ */
+public record WagonCard(Offers offers) {
+    private static final double POINTS = 15;
+
+    /** Days that there is a box for. */
+    public static final int DAYS = 7;
+
+    /**
+     * @param pounds into one load
+     * @param reads what the scale reads then
+     * @param bales a day for the whole group; empty for what is not baled
+     */
+    public record Line(String feed, String where, String pounds, String reads, String bales) {}
+
+    private List<Portion> portions() {
+        return offers.sure()
+                .or(offers::now)
+                .map(offer -> offer.mix().portions())
+                .orElse(List.of());
+    }
+
+    private Loads loads() {
+        return Loads.of(offers.yard(), offers.group(), portions());
+    }
+
+    /** Whether there is anything to load. */
+    public boolean isEmpty() {
+        return loads().steps().isEmpty();
+    }
+
+    public List<Line> lines() {
+        return loads().steps().stream().map(this::line).toList();
+    }
+
+    private Line line(Loads.Step step) {
+        var portion = step.portion();
+        var lot = offers.yard()
+                .ranch()
+                .lots()
+                .get(java.util.UUID.fromString(portion.feed().feed().id()));
+        return new Line(
+                portion.feed().feed().name(),
+                lot == null ? "bought" : lot.where(),
+                Show.number(step.pounds(), 0),
+                Show.number(step.reading(), 0),
+                feeding(portion).bales(false).orElse(""));
+    }
+
+    private Feeding feeding(Portion portion) {
+        return new Feeding(
+                portion.kgPutOut(), offers.group().head(), offers.yard().baleKg(portion));
+    }
+
+    /** {@code 2 loads a day, all alike}. */
+    public String count() {
+        int count = loads().count();
+        return count == 1 ? "One load a day" : Show.count(count, "load") + " a day, all alike";
+    }
+
+    /** Free choice beside it: {@code Winter mineral 12-8, 2.2 oz a head: 33 lb a day for all}. */
+    public List<String> beside() {
+        return portions().stream()
+                .filter(p -> p.feed().feed().isLooseMineral())
+                .map(p -> "%s, free choice: %s per head, %s for all"
+                        .formatted(
+                                p.feed().feed().name(),
+                                feeding(p).aHead(),
+                                feeding(p).aDay()))
+                .toList();
+    }
+
+    public String ranchName() {
+        return offers.yard().ranch().name();
+    }
+
+    public boolean invented() {
+        return offers.yard().ranch().settings().invented();
+    }
+
+    public String name() {
+        return offers.group().name();
+    }
+
+    public String head() {
+        return Show.number(offers.group().head(), 0) + " head";
+    }
+
+    public String day() {
+        return Show.date(offers.yard().day());
+    }
+
+    public Pen pen() {
+        return offers.yard().ranch().pen(offers.group().id());
+    }
+
+    public boolean isWeighed() {
+        return Loads.isWeighed(offers.yard());
+    }
+
+    /** Until when it is good. */
+    public String until() {
+        return portions().isEmpty() ? "" : Show.day(offers.goodUntil().day());
+    }
+
+    public String fileName(Paper.Size size) {
+        return "wagon-card-%s-%s-%s.pdf"
+                .formatted(FeedLetter.plain(name()), offers.yard().day(), size.id());
+    }
+
+    public Paper paper(Paper.Size size) {
+        return Paper.of(
+                "Wagon card: " + name() + ", " + ranchName(),
+                "What goes into the wagon in which order, and a box for what was really fed",
+                "haywright/app/report/wagonCard.jte",
+                this,
+                size,
+                POINTS,
+                offers.yard().day());
+    }
+}

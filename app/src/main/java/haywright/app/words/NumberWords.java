@@ -1,0 +1,46 @@
+package haywright.app.words;
+
+/** Small whole numbers in words, for a page that holds few figures. */
+public final class NumberWords {
+    private static final String[] BELOW_TWENTY = {
+        "zero",
+        "one",
+        "two",
+        "three",
+        "four",
+        "five",
+        "six",
+        "seven",
+        "eight",
+        "nine",
+        "ten",
+        "eleven",
+        "twelve",
+        "thirteen",
+        "fourteen",
+        "fifteen",
+        "sixteen",
+        "seventeen",
+        "eighteen",
+        "nineteen"
+    };
+    private static final String[] TENS = {
+        "", "", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"
+    };
+
+    private NumberWords() {}
+
+    /** @param number 0 to 99 */
+    public static String of(int number) {
+        if (number < BELOW_TWENTY.length) {
+            return BELOW_TWENTY[number];
+        }
+        return TENS[number / 10] + (number % 10 == 0 ? "" : "-" + BELOW_TWENTY[number % 10]);
+    }
+
+    /** {@code ten below zero}, {@code zero}, {@code seventeen above}; °F. */
+    public static String degrees(double fahrenheit) {
+        int whole = (int) Math.abs(Math.rint(fahrenheit));
+        return whole == 0 ? "zero °F" : of(whole) + (fahrenheit < 0 ? " below zero" : " above zero") + " °F";
+    }
+}
