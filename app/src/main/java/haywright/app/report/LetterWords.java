@@ -74,7 +74,7 @@ record LetterWords(
     private static final int MOST_WORDS = 300;
 
     /** Of headings, date and foot, with a margin. */
-    private static final int FIXED_WORDS = 45;
+    private static final int FIXED_WORDS = 30;
 
     /** The day and the year. */
     private static final int DATE_NUMBERS = 2;

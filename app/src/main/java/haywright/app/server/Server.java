@@ -25,6 +25,7 @@ import haywright.app.web.lots.LotPages;
 import haywright.app.web.ranch.RanchPages;
 import haywright.app.web.round.RoundPages;
 import haywright.app.web.sampling.TakePages;
+import haywright.app.web.tools.ToolPages;
 import haywright.quantity.Unit;
 import haywright.workings.Refused;
 import io.javalin.Javalin;
@@ -127,6 +128,7 @@ public final class Server implements AutoCloseable {
         GroupPages.routes(new Routes(to, desk, Step.HERD));
         NeedPages.routes(new Routes(to, desk, Step.HERD));
         BenchPages.routes(new Routes(to, desk, Step.BENCH));
+        ToolPages.routes(new Routes(to, desk, Step.BENCH));
         LetterPages.routes(new Routes(to, desk, Step.LETTER));
         for (var step : Step.values()) {
             if (!step.isBuilt()) {

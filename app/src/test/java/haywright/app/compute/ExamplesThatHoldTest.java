@@ -68,6 +68,24 @@ class ExamplesThatHoldTest {
                         "{'price_usd':5.6,'per':'bushel','lb_per_bushel':56,'dm_pct':80}",
                         "{'usd_per_ton_dm':250,'usd_per_lb_dm':0.125}"),
                 new Example("feed-price", "{'price_usd':10,'per':'cwt','dm_pct':80}", "{'usd_per_ton_dm':250}"),
+                // Wells and Lalman (Oklahoma State), Noble Ag News and Views, October 2011: an open ring
+                new Example(
+                        "waste-cost",
+                        "{'price_usd':70,'bale_lb':1200,'loss_pct':20.5,'bales':180}",
+                        "{'lost_lb_per_bale':246,'lost_usd_per_bale':14.35,'lost_usd':2583}"),
+                // Schmitz (Missouri) in Wyoming Livestock Roundup 2023 prints 900 lb and $167 a ton
+                new Example(
+                        "waste-cost",
+                        "{'price_usd':75,'bale_lb':1200,'loss_pct':25,'bales':1}",
+                        "{'eaten_lb_per_bale':900,'usd_per_ton_eaten':166.667}"),
+                // Manitoba Agriculture, What is the value of hay this year: barley at $3.25 for 48 lb; $92.73 there,
+                // since
+                // it multiplies by 0.0921 for 0.09207
+                new Example(
+                        "break-even-hay",
+                        "{'grain_usd_per_ton':135.416667,'grain_dm_pct':88.5,'grain_tdn_pct_dm':83.1,'hay_dm_pct':87.4,"
+                                + "'hay_tdn_pct_dm':57.6}",
+                        "{'usd_per_lb_tdn':0.0920657,'hay_usd_per_ton':92.6962}"),
                 new Example("feed-price", "{'price_usd':0.1,'per':'lb','dm_pct':80}", "{'usd_per_ton_dm':250}"),
                 // Penn State Beef Briefs 1993: at $50 a ton for hay of 38 % TDN, hay of 59 % is worth 50·59/38.
                 new Example(

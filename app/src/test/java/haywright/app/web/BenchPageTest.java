@@ -175,6 +175,28 @@ class BenchPageTest {
         assertThat(wrong.body()).contains("href=\"#f-tons\"", "href=\"#f-price\"");
     }
 
+    /** Every tool opens with a published example, answers it, and names what cannot be beside its box. */
+    @Test
+    void smallToolsAnswerTheirExamplesAndNameWhatCannotBe() {
+        var list = ranch.get("tools").body();
+        for (var tool : List.of("pearson-square", "feed-price", "break-even-hay", "waste-cost", "substitution")) {
+            assertThat(list).contains("/tools/" + tool + "\"");
+            var page = ranch.get("tools/" + tool);
+            assertThat(page.status()).as(tool).isEqualTo(200);
+            assertThat(page.body()).as(tool).contains("class=\"say feed\"", "class=\"workings\"");
+        }
+        // Wells and Lalman (Oklahoma State), Noble Ag News and Views, October 2011
+        assertThat(ranch.get("tools/waste-cost").body()).contains("$14.35", "246 lb", "$2,583");
+        // 2,000 lb of 18 % from 44.4 and 8.9 %: 512.7 and 1,487.3 lb
+        assertThat(ranch.get("tools/pearson-square").body()).contains("513 lb", "1,487 lb");
+        var wrong = ranch.get("tools/pearson-square?target=50&a=44&b=9&batch=100");
+        assertThat(wrong.status()).isEqualTo(422);
+        assertThat(wrong.body()).contains("href=\"#f-target\"", "value=\"50\"");
+        assertThat(ranch.get("tools/waste-cost?bale=x&weight=1200&loss=20").status())
+                .isEqualTo(422);
+        assertThat(ranch.get("tools/none-such").status()).isEqualTo(404);
+    }
+
     /** A field that two rules refuse is one thing to fix. */
     @Test
     void anErrorListNamesEachFieldOnce() {

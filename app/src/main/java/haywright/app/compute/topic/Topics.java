@@ -15,6 +15,7 @@ public final class Topics {
                     WinterTopics.ALL,
                     List.of(WintersTopic.TOPIC),
                     MixTopics.ALL,
+                    ToolTopics.ALL,
                     List.of(RationTopic.TOPIC, RationsTopic.TOPIC, TestWorthTopic.TOPIC))
             .<Topic<?, ?>>flatMap(List::stream)
             .toList();

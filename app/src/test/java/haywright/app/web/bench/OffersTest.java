@@ -1,0 +1,116 @@
+package haywright.app.web.bench;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import haywright.app.document.TinLantern;
+import haywright.cattle.herd.Group;
+import haywright.outlook.Yard;
+import haywright.outlook.bench.ColdSnap;
+import haywright.outlook.bench.MixDifference;
+import haywright.outlook.bench.Offers;
+import haywright.ranch.Ranch;
+import haywright.ration.JointChance;
+import haywright.ration.Portion;
+import haywright.ration.Ration;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import org.junit.jupiter.api.Test;
+
+/** What is said of the demo's cows at a glance hangs together with a pencil. */
+class OffersTest {
+    private static final Ranch DEMO = TinLantern.ranch();
+    private static final Yard YARD = new Yard(DEMO, DEMO.settings().today(LocalDate.EPOCH));
+    private static final Group COWS = DEMO.groups().values().iterator().next();
+    private static final Offers OFFERS = new Offers(YARD, COWS);
+
+    /** The straight-line figure of a strip against draws through the equations themselves: percent points. */
+    private static final double NEAR = 4;
+
+    @Test
+    void aStripIsAsSureAsTheDrawsSay() {
+        var ration = (Ration) OFFERS.answer();
+        JointChance drawn = ration.chance();
+        var exact = OFFERS.sure().orElseThrow();
+        for (var supply : OFFERS.suppliesOf(exact.mix())) {
+            assertThat(supply.surePercent())
+                    .as(supply.id())
+                    .isCloseTo(drawn.byRow().get(supply.id()), within(NEAR));
+            assertThat(supply.low()).isLessThanOrEqualTo(supply.expected());
+            assertThat(supply.high()).isGreaterThanOrEqualTo(supply.expected());
+        }
+    }
+
+    @Test
+    void evenOddsAreCheaperAndHoldLessOften() {
+        var sure = OFFERS.sure().orElseThrow();
+        var even = OFFERS.even().orElseThrow();
+        assertThat(even.cents()).isLessThan(sure.cents());
+        assertThat(even.holdsPercent()).isLessThan(sure.holdsPercent());
+        long days = ChronoUnit.DAYS.between(YARD.day(), LocalDate.of(2027, 5, 5));
+        assertThat(OFFERS.overTheWinter(sure, even).orElseThrow())
+                .isCloseTo((sure.cents() - even.cents()) * 240 * days, within(1e-6));
+    }
+
+    @Test
+    void theDifferenceOfTwoMixesIsTheSumOfItsFeeds() {
+        var apart = MixDifference.of(
+                OFFERS.now().orElseThrow().mix(), OFFERS.sure().orElseThrow().mix());
+        assertThat(apart.parts().stream()
+                        .mapToDouble(MixDifference.Part::dollars)
+                        .sum())
+                .isCloseTo(apart.dollars(), within(1e-9));
+        assertThat(apart.parts()).hasSizeGreaterThan(2);
+    }
+
+    @Test
+    void aFeedIsGoneWhenAllGroupsHavePutItOut() {
+        var gone = OFFERS.sure().orElseThrow().gone();
+        assertThat(gone).isNotEmpty();
+        gone.forEach((feed, day) -> {
+            double aDay = DEMO.groups().values().stream()
+                    .mapToDouble(group -> group.head()
+                            * YARD.toFeed(group).stream()
+                                    .filter(p -> p.feed().feed().equals(feed.feed()))
+                                    .mapToDouble(Portion::kgPutOut)
+                                    .sum())
+                    .sum();
+            assertThat(ChronoUnit.DAYS.between(YARD.day(), day)).isEqualTo((long) (feed.kgAtHand() / aDay));
+        });
+    }
+
+    @Test
+    void colderDaysTakeMoreHayAndWetOnesSooner() {
+        var cold = OFFERS.cold().orElseThrow();
+        assertThat(cold.hay().isStraw()).isFalse();
+        double before = 0;
+        for (ColdSnap.Step step : cold.steps()) {
+            assertThat(step.celsius()).isLessThan(cold.below());
+            assertThat(step.kg()).isGreaterThanOrEqualTo(before);
+            before = step.kg();
+        }
+        assertThat(cold.wetBelow()).isGreaterThan(cold.below());
+    }
+
+    @Test
+    void aPageIsGoodUntilSomethingEndsIt() {
+        var good = OFFERS.goodUntil();
+        assertThat(good.day()).isAfter(YARD.day()).isBeforeOrEqualTo(YARD.day().plusWeeks(8));
+        OFFERS.sure()
+                .orElseThrow()
+                .gone()
+                .values()
+                .forEach(day -> assertThat(good.day()).isBeforeOrEqualTo(day));
+    }
+
+    @Test
+    void beingSurerNeverCostsLess() {
+        var points = OFFERS.curve().orElseThrow().points();
+        assertThat(points).hasSizeGreaterThan(3);
+        for (int i = 1; i < points.size(); i++) {
+            assertThat(points.get(i).asked()).isGreaterThan(points.get(i - 1).asked());
+        }
+        assertThat(points.get(points.size() - 1).dollars())
+                .isGreaterThan(points.get(0).dollars());
+    }
+}
