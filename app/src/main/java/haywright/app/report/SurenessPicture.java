@@ -85,7 +85,8 @@ public record SurenessPicture(String id, CostOfSureness curve, double holdsPerce
         if (curve.kink() > 0 && curve.kink() < points.size() - 1) {
             var bend = points.get(curve.kink());
             drawn.add(dot(bend.holdsPercent(), bend.dollars(), "#fff"));
-            drawn.addAll(label(bend.holdsPercent(), bend.dollars(), 22, "surer costs more from here"));
+            drawn.add(Svg.dot(LEFT + 10, TOP + 12, 5, "#fff"));
+            drawn.add(Svg.text(LEFT + 20, TOP + 16, "start", false, "past here surer costs more"));
         }
         drawn.add(dot(holdsPercent, dollars, "#1d1b17"));
         drawn.addAll(label(holdsPercent, dollars, -12, "this mix, " + Show.dollars(dollars)));

@@ -22,7 +22,7 @@ document.addEventListener(
   true
 );
 function isChanged(box) {
-  if (box.type === "hidden") return false;
+  if (box.type === "hidden" || box.type === "range") return false;
   if (box.type === "checkbox" || box.type === "radio") return box.checked !== box.defaultChecked;
   if (box.options) {
     var set = Array.from(box.options).find(function (o) { return o.defaultSelected; });
@@ -30,3 +30,26 @@ function isChanged(box) {
   }
   return "defaultValue" in box && box.value !== box.defaultValue;
 }
+// Beside each box of a mix a slider that moves it: the box stays what is sent.
+function addSlides(root) {
+  root.querySelectorAll(".slides input.amount").forEach(function (box) {
+    if (box.dataset.slid) return;
+    box.dataset.slid = "yes";
+    var slide = document.createElement("input");
+    slide.type = "range";
+    slide.className = "slide";
+    slide.min = "0";
+    slide.max = "40";
+    slide.step = "0.5";
+    slide.value = parseFloat(box.value) || 0;
+    slide.setAttribute("aria-label", box.labels[0] ? box.labels[0].textContent.trim() + ", slider" : "Slider");
+    slide.addEventListener("input", function () {
+      box.value = slide.value === "0" ? "" : slide.value;
+    });
+    box.addEventListener("input", function () {
+      slide.value = parseFloat(box.value) || 0;
+    });
+    box.closest(".box").appendChild(slide);
+  });
+}
+document.addEventListener("DOMContentLoaded", function () { addSlides(document); });

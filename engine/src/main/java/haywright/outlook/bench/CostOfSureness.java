@@ -4,6 +4,7 @@ import haywright.ration.LeastCostRation;
 import haywright.ration.Ration;
 import haywright.ration.SurenessCurve;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -14,6 +15,9 @@ import java.util.Optional;
  * @param kink index of the point after which being surer begins to cost more; -1 where the way is as good as straight
  */
 public record CostOfSureness(List<Point> points, int kink) {
+    /** Share of the whole rise below which no point is told from the straight line (judgment). */
+    private static final double STRAIGHT = 0.1;
+
     /** Of the curve's points every fourth is drawn: each takes thousands of draws. */
     private static final int STEP = 4;
 
@@ -33,22 +37,46 @@ public record CostOfSureness(List<Point> points, int kink) {
 
     static Optional<CostOfSureness> of(LeastCostRation question, Ration ration) {
         var curve = SurenessCurve.of(question, ration);
-        var all = curve.points();
-        if (all.size() < 2 || all.get(all.size() - 1).cost() - all.get(0).cost() < CENT) {
-            return Optional.empty();
-        }
-        var bend = curve.kink();
-        var points = new ArrayList<Point>();
-        int kink = -1;
-        for (int i = 0; i < all.size(); i++) {
-            var point = all.get(i);
-            boolean isKink = bend.isPresent() && bend.get().percent() == point.percent();
-            if (i % STEP == 0 || i == all.size() - 1 || isKink) {
-                kink = isKink ? points.size() : kink;
-                points.add(new Point(point.percent(), curve.chance(point).percent(), point.cost()));
+        var all = new ArrayList<Point>();
+        for (int i = 0; i < curve.points().size(); i++) {
+            if (i % STEP == 0 || i == curve.points().size() - 1) {
+                var point = curve.points().get(i);
+                all.add(new Point(point.percent(), curve.chance(point).percent(), point.cost()));
             }
         }
-        return Optional.of(new CostOfSureness(points, kink));
+        // a way that costs no less than one that holds more often is nobody's choice
+        var points = all.stream()
+                .filter(point -> all.stream()
+                        .noneMatch(other -> other != point
+                                && other.dollars() <= point.dollars()
+                                && other.holdsPercent() >= point.holdsPercent()))
+                .sorted(Comparator.comparingDouble(Point::holdsPercent))
+                .toList();
+        return points.size() < 2
+                        || points.get(points.size() - 1).dollars()
+                                        - points.get(0).dollars()
+                                < CENT
+                ? Optional.empty()
+                : Optional.of(new CostOfSureness(points, kink(points)));
+    }
+
+    /** The point farthest below the straight line between the ends. */
+    private static int kink(List<Point> points) {
+        var first = points.get(0);
+        var last = points.get(points.size() - 1);
+        double slope = (last.dollars() - first.dollars()) / (last.holdsPercent() - first.holdsPercent());
+        double most = STRAIGHT * (last.dollars() - first.dollars());
+        int kink = -1;
+        for (int i = 1; i < points.size() - 1; i++) {
+            double below = first.dollars()
+                    + slope * (points.get(i).holdsPercent() - first.holdsPercent())
+                    - points.get(i).dollars();
+            if (below > most) {
+                most = below;
+                kink = i;
+            }
+        }
+        return kink;
     }
 
     /** The cheapest point drawn that holds so often; empty where none does. */

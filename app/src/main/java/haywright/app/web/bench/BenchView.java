@@ -183,6 +183,20 @@ public record BenchView(
                                 aTon(not.feed().pricePerKgAsFed())));
     }
 
+    /** Per cent that are nearly always: 9 of 10. */
+    private static final double NEARLY_ALWAYS = 90;
+
+    /** What nearly always holding would cost; empty where the mix does already, or no mix of these feeds can. */
+    public String nearlyAlways() {
+        return curve == null || curve.holdsPercent() >= NEARLY_ALWAYS - 5
+                ? ""
+                : curve.curve()
+                        .holding(NEARLY_ALWAYS)
+                        .map(point -> "A mix that holds in 9 of 10 would cost about %s per head per day."
+                                .formatted(Show.dollars(point.dollars())))
+                        .orElse("No mix of these feeds holds in 9 of 10: a test or another feed would help.");
+    }
+
     static String aTon(double dollarsPerKg) {
         return "$" + Show.number(Unit.DOLLAR_PER_KG.to(Unit.DOLLAR_PER_TON, dollarsPerKg), 0);
     }
