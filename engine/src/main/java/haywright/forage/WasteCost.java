@@ -64,6 +64,13 @@ public record WasteCost(double price, double lossPercent) implements Worked {
                         SOURCE,
                         Input.typed("price", price, DOLLAR_PER_KG),
                         Input.typed("w", lossPercent, Unit.PERCENT)),
-                Line.of("lost", "price·w/100", lost(), DOLLAR_PER_KG, SOURCE));
+                Line.of(
+                        "lost",
+                        "price·w/100",
+                        lost(),
+                        DOLLAR_PER_KG,
+                        SOURCE,
+                        Input.typed("price", price, DOLLAR_PER_KG),
+                        Input.typed("w", lossPercent, Unit.PERCENT)));
     }
 }

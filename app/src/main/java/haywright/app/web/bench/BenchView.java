@@ -162,11 +162,14 @@ public record BenchView(
         return new InTheWay(reasons, LimitWords.lifts(no, offers.yard().need(offers.group())));
     }
 
+    /** Share of its price under which a feed is dearer than it is worth, and not only left out for being one feed more. */
+    private static final double DEARER = 0.99;
+
     /** Of feeds that are bought and not in the ration, the one whose price is nearest to being worth it. */
     private static @Nullable Buy buy(Ration ration) {
         return ration.notUsed().stream()
                 .filter(n -> !n.feed().own() && n.worthBuyingBelow() > 0)
-                .filter(n -> n.worthBuyingBelow() < n.feed().pricePerKgAsFed())
+                .filter(n -> n.worthBuyingBelow() < DEARER * n.feed().pricePerKgAsFed())
                 .max(Comparator.comparingDouble(
                         n -> n.worthBuyingBelow() / n.feed().pricePerKgAsFed()))
                 .map(BenchView::buy)
