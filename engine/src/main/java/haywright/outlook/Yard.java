@@ -19,6 +19,7 @@ import haywright.forage.lot.LotComposition;
 import haywright.forage.lot.LotDistribution;
 import haywright.forage.lot.LotEstimate;
 import haywright.quantity.Kind;
+import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.FeedForSale;
 import haywright.ranch.Lot;
