@@ -42,6 +42,8 @@ class ArrowsTest {
             .definedBy("haywright.ranch..")
             .layer("outlook")
             .definedBy("haywright.outlook..")
+            .layer("season")
+            .definedBy("haywright.season..")
             .whereLayer("quantity")
             .mayNotAccessAnyLayer()
             .whereLayer("workings")
@@ -76,7 +78,21 @@ class ArrowsTest {
                     "cattle",
                     "diet",
                     "ration",
-                    "ranch");
+                    "ranch")
+            .whereLayer("season")
+            .mayOnlyAccessLayers(
+                    "quantity",
+                    "workings",
+                    "chance",
+                    "lp",
+                    "sampling",
+                    "forage",
+                    "weather",
+                    "cattle",
+                    "diet",
+                    "ration",
+                    "ranch",
+                    "outlook");
 
     @ArchTest
     static final ArchRule roomsInForage = layeredArchitecture()
@@ -145,6 +161,18 @@ class ArrowsTest {
             .mayOnlyAccessLayers("stock")
             .whereLayer("field")
             .mayOnlyAccessLayers("stock", "sampling");
+
+    @ArchTest
+    static final ArchRule roomsInSeason = layeredArchitecture()
+            .consideringOnlyDependenciesInLayers()
+            .layer("given")
+            .definedBy("haywright.season.given")
+            .layer("play")
+            .definedBy("haywright.season.play")
+            .whereLayer("given")
+            .mayNotAccessAnyLayer()
+            .whereLayer("play")
+            .mayOnlyAccessLayers("given");
 
     /** A room that holds more than a reader can take in at a glance gets rooms inside. */
     @ArchTest

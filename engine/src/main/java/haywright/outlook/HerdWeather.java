@@ -64,7 +64,7 @@ public record HerdWeather(Settings settings) {
     }
 
     /** Whether a winter that is kept has every day of the week that begins on a date. */
-    static boolean covers(LocalDate begins) {
+    public static boolean covers(LocalDate begins) {
         return KeptWinter.covers(begins) && KeptWinter.covers(begins.plusDays(LAST_DAY));
     }
 
@@ -73,7 +73,7 @@ public record HerdWeather(Settings settings) {
      *
      * @param begins of weeks that are covered
      */
-    List<NeedByWeek.Weather> in(KeptWinter winter, List<LocalDate> begins) {
+    public List<NeedByWeek.Weather> in(KeptWinter winter, List<LocalDate> begins) {
         var weeks = winter.weeks(begins, said().normals());
         return IntStream.range(0, weeks.size())
                 .mapToObj(week -> week(begins.get(week), weeks.get(week)))

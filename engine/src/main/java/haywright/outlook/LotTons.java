@@ -29,7 +29,7 @@ public record LotTons(List<Way> ways, @Nullable Way used, String why) {
      */
     public record Way(String how, @Nullable LocalDate on, double kg, MassRange range, Worked workings) {
         /** Half the range, as a share of the mass. */
-        double doubt() {
+        public double doubt() {
             return (range.highKg() - range.lowKg()) / 2 / kg;
         }
     }

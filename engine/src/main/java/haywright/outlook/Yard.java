@@ -361,6 +361,11 @@ public final class Yard {
         return turnout == null || last.isBefore(turnout) ? Optional.of(last) : Optional.empty();
     }
 
+    /** What is asked for a group of these feeds and this need, by all that the ranch said of it. */
+    public LeastCostRation question(Group group, List<PricedFeed> feeds, Need need) {
+        return ask(group, feeds, need);
+    }
+
     private LeastCostRation ask(Group group, List<PricedFeed> feeds, Need need) {
         var outfit = ranch.outfit();
         var wanted = ranch.wishes().getOrDefault(group.id(), Wishes.none(group.id()));

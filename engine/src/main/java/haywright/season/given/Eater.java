@@ -1,0 +1,30 @@
+package haywright.season.given;
+
+import haywright.cattle.herd.Group;
+import haywright.diet.WayOfFeeding;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A group through one winter.
+ *
+ * @param stages of each week
+ * @param body empty for cattle that gain: their shortfall is gain that is not made
+ * @param days from the first day to the one on which it is said to go to grass
+ * @param way how it is fed
+ */
+public record Eater(Group group, int head, List<Stage> stages, Optional<Body> body, int days, WayOfFeeding way) {
+    public Eater {
+        stages = List.copyOf(stages);
+    }
+
+    public boolean isFreeChoice() {
+        return way == WayOfFeeding.FREE_CHOICE;
+    }
+
+    /** Days of a week on which it is fed, grass coming so many days late. */
+    public int fed(int week, double late) {
+        double left = days + late - (double) Season.DAYS_A_WEEK * week;
+        return (int) Math.max(0, Math.min(Season.DAYS_A_WEEK, Math.rint(left)));
+    }
+}

@@ -1,0 +1,278 @@
+package haywright.season.given;
+
+import haywright.cattle.herd.Group;
+import haywright.cattle.need.NeedByWeek;
+import haywright.diet.Feed;
+import haywright.diet.WayOfFeeding;
+import haywright.forage.FeedClass;
+import haywright.forage.book.FeedBook;
+import haywright.forage.lot.LotComposition;
+import haywright.outlook.HerdWeather;
+import haywright.outlook.LotTons;
+import haywright.outlook.Yard;
+import haywright.quantity.Unit;
+import haywright.ranch.Lot;
+import haywright.ranch.Ranch;
+import haywright.ration.PricedFeed;
+import haywright.workings.Problem;
+import haywright.workings.Refused;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One ranch from a day until grass, worked out once: its feeds, its groups with what they must be fed in each week, and
+ * what they would have needed in every winter that is known. Nothing in it changes.
+ */
+public final class Season {
+    public static final int DAYS_A_WEEK = 7;
+    private static final int MIDDLE_OF_WEEK = 3;
+    private static final int LONGEST = 300;
+    private static final double NINE_IN_TEN = 1.645;
+    private static final double DAYS_A_MONTH = 30;
+    private static final String EMERGENCY = "emergency hay";
+
+    private final Setting setting;
+    private final List<SeasonFeed> feeds;
+    private final List<Eater> eaters;
+    private final NeedRecord record;
+
+    /**
+     * Where and when.
+     *
+     * @param today the first day
+     * @param weeks until the last group is said to go to grass
+     * @param begins the first day of each week, those in which grass may come late included
+     */
+    public record Setting(Ranch ranch, LocalDate today, int weeks, List<LocalDate> begins) {}
+
+    /** @param usual what one head needs in each week of usual weather */
+    public record Herd(Group group, NeedByWeek needs, List<NeedRecord.Week> usual) {}
+
+    private Season(Setting setting, List<SeasonFeed> feeds, List<Eater> eaters, NeedRecord record) {
+        this.setting = setting;
+        this.feeds = List.copyOf(feeds);
+        this.eaters = List.copyOf(eaters);
+        this.record = record;
+    }
+
+    /**
+     * @throws Refused where there are no cattle, nothing to feed, no day of grass or one that is past
+     */
+    public static Season of(Yard yard) {
+        var ranch = yard.ranch();
+        Refused.unlessEmpty(lacking(yard));
+        var turnout = java.util.Objects.requireNonNull(ranch.settings().turnout());
+        int days = (int) ChronoUnit.DAYS.between(yard.day(), turnout);
+        int longest = ranch.groups().values().stream()
+                .mapToInt(group -> days(group, yard.day(), days))
+                .max()
+                .orElseThrow();
+        int weeks = (longest + DAYS_A_WEEK - 1) / DAYS_A_WEEK;
+        int late = (int) Facts.value("latest_days") / DAYS_A_WEEK;
+        var begins = IntStream.range(0, weeks + late)
+                .mapToObj(week -> yard.day().plusWeeks(week))
+                .toList();
+        var setting = new Setting(ranch, yard.day(), weeks, begins);
+        var offered = new ArrayList<>(yard.feeds());
+        offered.add(emergency(offered, ranch.settings().hayLossPercent()));
+        var index = new HashMap<String, Integer>();
+        for (int f = 0; f < offered.size(); f++) {
+            index.put(offered.get(f).feed().id(), f);
+        }
+        var weather = new HerdWeather(ranch.settings());
+        var herds = new ArrayList<Herd>();
+        var eaters = new ArrayList<Eater>();
+        for (var asTyped : ranch.groups().values()) {
+            // condition to regain is the plan's to choose, not a need beside it
+            var group = asTyped.wanting(null);
+            var stages = new ArrayList<Stage>();
+            var usual = new ArrayList<NeedRecord.Week>();
+            for (var begin : begins) {
+                var need = new SteadyNeed(weather.need(group, begin.plusDays(MIDDLE_OF_WEEK)));
+                var question = yard.question(group, offered, need);
+                stages.add(Stage.of(question.diet(), index, need.nem()));
+                usual.add(new NeedRecord.Week(need.nem(), need.intakeFactor()));
+            }
+            var way = yard.question(group, offered, stages.get(0).diet().need())
+                    .options()
+                    .way();
+            eaters.add(eater(asTyped, stages, way, yard.day(), days));
+            herds.add(new Herd(
+                    group,
+                    NeedByWeek.of(
+                            group, yard.day(), begins.size(), ranch.settings().system()),
+                    usual));
+        }
+        var known = ranch.settings().weather() == null ? List.<haywright.weather.KeptWinter>of() : ranch.knownWinters();
+        return new Season(setting, season(ranch, offered), eaters, NeedRecord.of(setting, known, herds));
+    }
+
+    private static Eater eater(Group group, List<Stage> stages, WayOfFeeding way, LocalDate today, int days) {
+        boolean grows = stages.get(0).growth().isPresent();
+        return new Eater(
+                group,
+                group.head(),
+                stages,
+                grows ? java.util.Optional.empty() : java.util.Optional.of(Body.of(group, today)),
+                days(group, today, days),
+                way);
+    }
+
+    private static int days(Group group, LocalDate today, int usual) {
+        var own = group.turnout();
+        long days = own == null ? usual : ChronoUnit.DAYS.between(today, own);
+        return days < 1 || days > LONGEST ? usual : (int) days;
+    }
+
+    private static List<Problem> lacking(Yard yard) {
+        var ranch = yard.ranch();
+        var problems = new ArrayList<Problem>();
+        if (ranch.groups().isEmpty()) {
+            problems.add(new Problem("groups", "none", "a winter is planned for cattle", "Enter a group of cattle."));
+        }
+        if (yard.feeds().isEmpty()) {
+            problems.add(new Problem(
+                    "lots", "none", "a winter is planned on feed with a price", "Enter a lot, or a feed for sale."));
+        }
+        var turnout = ranch.settings().turnout();
+        long days = turnout == null ? 0 : ChronoUnit.DAYS.between(yard.day(), turnout);
+        if (turnout == null) {
+            problems.add(new Problem(
+                    "turnout", "not said", "feed has to last until grass", "Enter the turnout date in the settings."));
+        } else if (days < 1 || days > LONGEST) {
+            problems.add(new Problem(
+                    "turnout",
+                    turnout.toString(),
+                    "turnout is 1 to 300 days after " + yard.day(),
+                    "Is the date of another year?"));
+        }
+        return problems;
+    }
+
+    private static PricedFeed emergency(List<PricedFeed> feeds, double lossPercent) {
+        double dearest = feeds.stream()
+                .filter(feed -> feed.feed().feedClass().isHay())
+                .mapToDouble(PricedFeed::pricePerKgAsFed)
+                .max()
+                .orElse(0);
+        double least = Unit.DOLLAR_PER_TON.to(Unit.DOLLAR_PER_KG, Facts.value("emergency_price"));
+        var row = FeedBook.published().usual(FeedClass.GRASS_HAY);
+        var made = LotComposition.of(FeedClass.GRASS_HAY, row, List.of());
+        var id = UUID.nameUUIDFromBytes(EMERGENCY.getBytes(StandardCharsets.UTF_8))
+                .toString();
+        var feed = new Feed(id, "Emergency hay", FeedClass.GRASS_HAY, made.composition(), false);
+        return new PricedFeed(
+                feed,
+                Math.max(least, Facts.value("emergency_times") * dearest),
+                PricedFeed.dryMatterOf(feed),
+                lossPercent);
+    }
+
+    private static List<SeasonFeed> season(Ranch ranch, List<PricedFeed> offered) {
+        var all = new ArrayList<SeasonFeed>();
+        for (int f = 0; f < offered.size(); f++) {
+            var feed = offered.get(f);
+            boolean emergency = f == offered.size() - 1;
+            var lot = emergency ? null : ranch.lots().get(idOf(feed));
+            // of a lot whose tons nobody said nothing is counted on
+            double kg = lot == null ? 0 : LotTons.of(lot).kg().orElse(0);
+            var used = lot == null ? null : LotTons.of(lot).used();
+            all.add(new SeasonFeed(
+                    feed,
+                    kg,
+                    used == null ? 0 : used.doubt() / NINE_IN_TEN,
+                    Facts.value(loss(lot, feed.feed().feedClass())) / 100 / DAYS_A_MONTH,
+                    Facts.value(carry(feed.feed().feedClass())),
+                    feed.own() ? 0 : feed.kgAtHand(),
+                    emergency));
+        }
+        return all;
+    }
+
+    private static @Nullable UUID idOf(PricedFeed feed) {
+        try {
+            return UUID.fromString(feed.feed().id());
+        } catch (IllegalArgumentException e) {
+            return null;
+        }
+    }
+
+    private static String loss(@Nullable Lot lot, FeedClass kind) {
+        if (!kind.isForage()) {
+            return "loss_inside";
+        }
+        var storage = lot == null ? null : lot.storage();
+        if (storage == null) {
+            return kind.isHay() ? "loss_covered" : "loss_silage";
+        }
+        return switch (storage) {
+            case BARN, BIN -> "loss_inside";
+            case TARPED, WRAPPED, OUTSIDE_OFF_GROUND -> "loss_covered";
+            case OUTSIDE_ON_GROUND, STANDING -> "loss_outside";
+            case BUNKER, BAG, SILO -> "loss_silage";
+        };
+    }
+
+    private static String carry(FeedClass kind) {
+        return !kind.isForage()
+                ? "carry_other"
+                : kind.isHay() || kind == FeedClass.STRAW ? "carry_hay" : "carry_silage";
+    }
+
+    public LocalDate today() {
+        return setting.today();
+    }
+
+    public Ranch ranch() {
+        return setting.ranch();
+    }
+
+    /** Until the last group is said to go to grass. */
+    public int weeks() {
+        return setting.weeks();
+    }
+
+    /** With those in which grass may come late. */
+    public int allWeeks() {
+        return setting.begins().size();
+    }
+
+    public LocalDate begins(int week) {
+        return setting.today().plusWeeks(week);
+    }
+
+    /** Own lots first, then what is for sale; emergency hay last. */
+    public List<SeasonFeed> feeds() {
+        return feeds;
+    }
+
+    public List<Eater> eaters() {
+        return eaters;
+    }
+
+    public NeedRecord record() {
+        return record;
+    }
+
+    public int emergency() {
+        return feeds.size() - 1;
+    }
+
+    /** Rows by eater that no feed at hand can carry are said before anything long is run. */
+    public Map<String, Integer> indexes() {
+        var index = new LinkedHashMap<String, Integer>();
+        for (int f = 0; f < feeds.size(); f++) {
+            index.put(feeds.get(f).id(), f);
+        }
+        return index;
+    }
+}

@@ -1,0 +1,10 @@
+package haywright.season.play;
+
+/**
+ * What is done in one week.
+ *
+ * @param eaten kg of dry matter of each feed that all head of each group are to eat, by group and feed
+ * @param buy kg as fed of each feed
+ */
+@SuppressWarnings("ArrayRecordComponent")
+public record Decision(double[][] eaten, double[] buy) {}

@@ -1,0 +1,26 @@
+package haywright.season.play;
+
+/**
+ * What is known on the morning of a week, and all that a policy is given.
+ *
+ * @param week from 0
+ * @param days on which each group is fed this week: whether grass is there is seen
+ * @param stock kg as fed of each feed, as it is believed
+ * @param canBuy kg as fed of each feed that can still be bought
+ * @param reserve Mcal a head of each group above the score to calve at, as it was seen last
+ * @param departed standard deviations by which last week was harder than usual
+ * @param hardSoFar standard deviations by which the winter so far was
+ * @param late days that grass is late already, on a week past the day that was said
+ * @param lean share by which what the cattle show they need lies above what the figures say
+ */
+@SuppressWarnings("ArrayRecordComponent")
+public record Known(
+        int week,
+        int[] days,
+        double[] stock,
+        double[] canBuy,
+        double[] reserve,
+        double departed,
+        double hardSoFar,
+        int late,
+        double lean) {}

@@ -1,0 +1,33 @@
+package haywright.season.play;
+
+import haywright.lp.Basis;
+import haywright.season.given.Emergency;
+import java.time.LocalDate;
+import java.util.Map;
+
+/**
+ * A plan from one week to grass.
+ *
+ * @param first what is done this week
+ * @param cost dollars from now on: what is bought, what is missed and what is lost of condition, less what is left over
+ * @param runsOut the day each lot is used up, by its id; none for those that last
+ * @param buys kg as fed to be bought of each feed until grass
+ * @param emergencyKg as fed of hay beyond all that is at hand and for sale
+ * @param missed dollars counted for needs that nothing meets
+ * @param stormShort kg of dry matter that the storm reserve is short of at the worst
+ * @param basis where the solver stood
+ */
+public record Plan(
+        Decision first,
+        double cost,
+        Map<String, LocalDate> runsOut,
+        Map<String, Double> buys,
+        double emergencyKg,
+        double missed,
+        double stormShort,
+        Basis basis) {
+    /** Whether nothing has to be found beyond what is at hand and for sale. */
+    public boolean lasts() {
+        return emergencyKg < Emergency.KG && stormShort < Emergency.KG;
+    }
+}
