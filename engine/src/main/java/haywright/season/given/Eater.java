@@ -11,9 +11,11 @@ import java.util.Optional;
  * @param stages of each week
  * @param body empty for cattle that gain: their shortfall is gain that is not made
  * @param days from the first day to the one on which it is said to go to grass
+ * @param away weeks from the first day in which it feeds elsewhere
  * @param way how it is fed
  */
-public record Eater(Group group, int head, List<Stage> stages, Optional<Body> body, int days, WayOfFeeding way) {
+public record Eater(
+        Group group, int head, List<Stage> stages, Optional<Body> body, int days, int away, WayOfFeeding way) {
     public Eater {
         stages = List.copyOf(stages);
     }
@@ -24,6 +26,9 @@ public record Eater(Group group, int head, List<Stage> stages, Optional<Body> bo
 
     /** Days of a week on which it is fed, grass coming so many days late. */
     public int fed(int week, double late) {
+        if (week < away) {
+            return 0;
+        }
         double left = days + late - (double) Season.DAYS_A_WEEK * week;
         return (int) Math.max(0, Math.min(Season.DAYS_A_WEEK, Math.rint(left)));
     }

@@ -1,5 +1,6 @@
 package haywright.season.given;
 
+import haywright.cattle.AnimalClass;
 import haywright.cattle.herd.Group;
 import haywright.cattle.need.NeedByWeek;
 import haywright.diet.Feed;
@@ -24,6 +25,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
@@ -68,6 +70,25 @@ public final class Season {
      * @throws Refused where there are no cattle, nothing to feed, no day of grass or one that is past
      */
     public static Season of(Yard yard) {
+        return of(yard, Changes.NONE);
+    }
+
+    /**
+     * What is asked beside what the ranch has.
+     *
+     * @param cleared lots that count as tested and free of nitrate
+     * @param away weeks from the first day in which mature cows feed elsewhere
+     */
+    public record Changes(Set<String> cleared, int away) {
+        public static final Changes NONE = new Changes(Set.of(), 0);
+
+        public Changes {
+            cleared = Set.copyOf(cleared);
+        }
+    }
+
+    /** The same, with something changed. */
+    public static Season of(Yard yard, Changes changes) {
         var ranch = yard.ranch();
         Refused.unlessEmpty(lacking(yard));
         var turnout = java.util.Objects.requireNonNull(ranch.settings().turnout());
@@ -82,7 +103,10 @@ public final class Season {
                 .mapToObj(week -> yard.day().plusWeeks(week))
                 .toList();
         var setting = new Setting(ranch, yard.day(), weeks, begins);
-        var offered = new ArrayList<>(yard.feeds());
+        var offered = new ArrayList<PricedFeed>();
+        yard.feeds()
+                .forEach(feed ->
+                        offered.add(changes.cleared().contains(feed.feed().id()) ? cleared(feed) : feed));
         offered.add(emergency(offered, ranch.settings().hayLossPercent()));
         var index = new HashMap<String, Integer>();
         for (int f = 0; f < offered.size(); f++) {
@@ -105,7 +129,7 @@ public final class Season {
             var way = yard.question(group, offered, stages.get(0).diet().need())
                     .options()
                     .way();
-            eaters.add(eater(asTyped, stages, way, yard.day(), days));
+            eaters.add(eater(asTyped, stages, way, yard.day(), days, changes.away()));
             herds.add(new Herd(
                     group,
                     NeedByWeek.of(
@@ -116,7 +140,7 @@ public final class Season {
         return new Season(setting, season(ranch, offered), eaters, NeedRecord.of(setting, known, herds));
     }
 
-    private static Eater eater(Group group, List<Stage> stages, WayOfFeeding way, LocalDate today, int days) {
+    private static Eater eater(Group group, List<Stage> stages, WayOfFeeding way, LocalDate today, int days, int away) {
         boolean grows = stages.get(0).growth().isPresent();
         return new Eater(
                 group,
@@ -124,7 +148,13 @@ public final class Season {
                 stages,
                 grows ? java.util.Optional.empty() : java.util.Optional.of(Body.of(group, today)),
                 days(group, today, days),
+                group.animals() == AnimalClass.MATURE_COW ? away : 0,
                 way);
+    }
+
+    private static PricedFeed cleared(PricedFeed priced) {
+        var feed = priced.feed();
+        return priced.madeOf(new Feed(feed.id(), feed.name(), feed.feedClass(), feed.composition(), false, feed.lot()));
     }
 
     private static int days(Group group, LocalDate today, int usual) {

@@ -3,6 +3,7 @@ package haywright.season.play;
 import haywright.lp.Basis;
 import haywright.season.given.Emergency;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Map;
 
 /**
@@ -13,6 +14,7 @@ import java.util.Map;
  * @param runsOut the day each lot is used up, by its id; none for those that last
  * @param buys kg as fed to be bought of each feed until grass
  * @param emergencyKg as fed of hay beyond all that is at hand and for sale
+ * @param unmet what no feed meets, emergency hay included; empty where all is met
  * @param missed dollars counted for needs that nothing meets
  * @param stormShort kg of dry matter that the storm reserve is short of at the worst
  * @param basis where the solver stood
@@ -23,9 +25,18 @@ public record Plan(
         Map<String, LocalDate> runsOut,
         Map<String, Double> buys,
         double emergencyKg,
+        List<Unmet> unmet,
         double missed,
         double stormShort,
         Basis basis) {
+    /**
+     * A need or a limit of good practice that a group misses in a stretch of weeks.
+     *
+     * @param row its id and its name
+     * @param percent of it
+     */
+    public record Unmet(String group, LocalDate from, LocalDate to, String row, String name, double percent) {}
+
     /** Whether nothing has to be found beyond what is at hand and for sale. */
     public boolean lasts() {
         return emergencyKg < Emergency.KG && stormShort < Emergency.KG;

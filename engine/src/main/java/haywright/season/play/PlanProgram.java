@@ -26,6 +26,7 @@ import java.util.Optional;
  * sides, bounds and the prices of purchases.
  */
 public final class PlanProgram {
+    private static final double PERCENT = 100;
     private static final double INF = Double.POSITIVE_INFINITY;
 
     private final Season season;
@@ -412,6 +413,34 @@ public final class PlanProgram {
 
     public int stormColumn(int s, int k) {
         return stormMissed[s][k];
+    }
+
+    /** What is missed by more than a share of it, wishes aside; of the middle scenario. */
+    List<Plan.Unmet> unmet(Optimum optimum, double share) {
+        var all = new ArrayList<Plan.Unmet>();
+        int s = scenarios / 2;
+        for (int e = 0; e < season.eaters().size(); e++) {
+            for (int k = 0; k < blocks.count(); k++) {
+                for (var held : nodes[s][k][e].rows) {
+                    var row = held.row;
+                    if (held.missed < 0 || row.kind() == DietRow.Kind.CHOICE || row.sense() == DietRow.Sense.AT_MOST) {
+                        continue;
+                    }
+                    double missed = optimum.value(held.missed);
+                    double asked = optimum.activity(held.index);
+                    if (missed > share * asked) {
+                        all.add(new Plan.Unmet(
+                                season.eaters().get(e).group().name(),
+                                season.begins(blocks.from(k)),
+                                season.begins(blocks.to(k)).minusDays(1),
+                                row.id(),
+                                row.name(),
+                                PERCENT * missed / asked));
+                    }
+                }
+            }
+        }
+        return all;
     }
 
     /** Dollars counted for what is missed of a group's needs in one block. */

@@ -30,6 +30,10 @@ public final class Planner implements AutoCloseable {
         this.keeps = keeps;
     }
 
+    int scenarios() {
+        return programs.scenarios();
+    }
+
     /** @param ahead one for each scenario */
     public Plan plan(Known known, List<Ahead> ahead) {
         var program = programs.at(known.week());

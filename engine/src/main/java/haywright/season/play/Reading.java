@@ -12,6 +12,9 @@ public record Reading(Season season, Blocks blocks, int scenarios, Optimum optim
     /** Share of a lot below which it counts as used up. */
     private static final double NOTHING = 0.005;
 
+    /** Share of a need below which it is met. */
+    private static final double UNMET = 0.01;
+
     public Plan plan(PlanProgram of) {
         int s = scenarios / 2;
         double emergency = 0;
@@ -26,7 +29,16 @@ public record Reading(Season season, Blocks blocks, int scenarios, Optimum optim
             }
             storm = Math.max(storm, optimum.value(of.stormColumn(s, k)));
         }
-        return new Plan(first(of), optimum.objective(), runsOut(of, s), buys(of, s), emergency, missed, storm, basis);
+        return new Plan(
+                first(of),
+                optimum.objective(),
+                runsOut(of, s),
+                buys(of, s),
+                emergency,
+                of.unmet(optimum, UNMET),
+                missed,
+                storm,
+                basis);
     }
 
     private Decision first(PlanProgram of) {

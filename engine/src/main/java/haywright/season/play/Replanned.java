@@ -15,24 +15,17 @@ public final class Replanned implements Policy {
     private final List<Double> hardness;
     private final Planner planner;
 
-    /** @param hardness of each scenario, the mildest first */
-    public Replanned(Season season, Forecast forecast, List<Double> hardness, Planner.Programs programs) {
-        this(season, forecast, hardness, programs, new Planner(programs));
-    }
-
-    /** Whose plans leave behind where later ones start. */
-    public static Replanned first(Season season, Forecast forecast, List<Double> hardness, Planner.Programs programs) {
-        return new Replanned(season, forecast, hardness, programs, new Planner(programs, true));
-    }
-
-    private Replanned(
-            Season season, Forecast forecast, List<Double> hardness, Planner.Programs programs, Planner planner) {
+    /**
+     * @param hardness of each scenario, the mildest first
+     * @param planner of this thread; closed with this
+     */
+    public Replanned(Season season, Forecast forecast, List<Double> hardness, Planner planner) {
         this.season = season;
         this.forecast = forecast;
         this.hardness = List.copyOf(hardness);
         this.planner = planner;
-        if (hardness.size() != programs.scenarios()) {
-            throw new IllegalArgumentException(hardness.size() + " winters for " + programs.scenarios());
+        if (hardness.size() != planner.scenarios()) {
+            throw new IllegalArgumentException(hardness.size() + " winters for " + planner.scenarios());
         }
     }
 

@@ -22,15 +22,15 @@ import java.util.Map;
 import java.util.UUID;
 
 /** An invented ranch: a hundred cows and thirty heifer calves, ten weeks before grass, in the winters of one town. */
-final class Invented {
-    static final LocalDate DAY = LocalDate.of(2027, 2, 22);
-    static final LocalDate GRASS = LocalDate.of(2027, 5, 1);
-    static final UUID HAY = new UUID(0, 1);
-    static final UUID COWS = new UUID(1, 1);
+public final class Invented {
+    public static final LocalDate DAY = LocalDate.of(2027, 2, 22);
+    public static final LocalDate GRASS = LocalDate.of(2027, 5, 1);
+    public static final UUID HAY = new UUID(0, 1);
+    public static final UUID COWS = new UUID(1, 1);
 
     private Invented() {}
 
-    static Group cows(int head) {
+    public static Group cows(int head) {
         return group(1, AnimalClass.MATURE_COW, head, 1300, 0, true);
     }
 
@@ -91,7 +91,7 @@ final class Invented {
     }
 
     /** @param warmer how much milder than the town, all year, °C. @param tons of the main stack */
-    static Ranch ranch(double tons, double warmer) {
+    public static Ranch ranch(double tons, double warmer) {
         var place = FoundPlace.of("Valentine, NE", null, warmer);
         var weather = new RanchWeather(
                 "Valentine, NE", List.of(), null, null, true, ColdSystem.RULE_OF_THUMB, null, List.of(), place);
@@ -107,7 +107,7 @@ final class Invented {
                 .with(new FedNow(COWS, Map.of(HAY, Quantity.of(32, Unit.POUND_A_DAY))));
     }
 
-    static Season season(double tons, double warmer) {
+    public static Season season(double tons, double warmer) {
         return Season.of(new Yard(ranch(tons, warmer), DAY));
     }
 }

@@ -20,7 +20,7 @@ class WinterLawsTest {
     private static final double TANGENTS = 0.002;
 
     private static Replanned replanned(Season season, Forecast forecast, double h) {
-        return new Replanned(season, forecast, List.of(h), new Planner.Programs(season, Blocks.FEW, 1));
+        return new Replanned(season, forecast, List.of(h), new Planner(new Planner.Programs(season, Blocks.FEW, 1)));
     }
 
     @ParameterizedTest
@@ -111,7 +111,8 @@ class WinterLawsTest {
         var forecast = new Forecast(USUAL, -1);
         var costs = new ArrayList<Double>();
         for (var growing : List.of(List.of(1, 2, 4), List.of(1, 1, 2), List.of(1))) {
-            try (var policy = new Replanned(USUAL, forecast, List.of(0.5), new Planner.Programs(USUAL, growing, 1))) {
+            try (var policy = new Replanned(
+                    USUAL, forecast, List.of(0.5), new Planner(new Planner.Programs(USUAL, growing, 1)))) {
                 costs.add(policy.plan(Judge.start(USUAL)).cost());
             }
         }

@@ -1,0 +1,236 @@
+package haywright.season;
+
+import haywright.lp.LinearProgram;
+import haywright.outlook.Yard;
+import haywright.season.given.Energies;
+import haywright.season.given.Forecast;
+import haywright.season.given.Season;
+import haywright.season.play.Ahead;
+import haywright.season.play.Blocks;
+import haywright.season.play.Judge;
+import haywright.season.play.Plan;
+import haywright.season.play.PlanProgram;
+import haywright.season.play.Planner;
+import haywright.season.play.Played;
+import haywright.season.play.Replanned;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.BooleanSupplier;
+import java.util.stream.IntStream;
+
+/**
+ * Makes a winter book: first the plan, then how hard a winter to plan for, chosen on one part of the record, then winters of
+ * the other part one by one with everything drawn that is not known, and beside them the same winters played otherwise.
+ *
+ * @param seed of all draws
+ * @param draws winters to be played at most
+ * @param threads that play them; the book is the same on one and on many
+ * @param isChosen whether how hard a winter to plan for is chosen, which takes a dozen winters' time; else
+ *     {@link #UNCHOSEN}
+ * @param hasAlternatives whether what could be done is priced
+ * @param enough asked before each winter: whether it was cancelled or its time is up; what is done is kept
+ */
+public record BookMaker(
+        long seed, int draws, int threads, boolean isChosen, boolean hasAlternatives, BooleanSupplier enough) {
+    /** Somewhat harder than usual (judgment). */
+    static final List<Double> UNCHOSEN = List.of(0.8);
+
+    private static final List<Double> HARDNESS = List.of(0.0, 0.4, 0.8, 1.2);
+
+    /** Apart by about three quarters of a standard deviation, so that three stand for all (judgment). */
+    private static final double APART = 0.8;
+
+    /** Fewer winters than this are not parted: then hardness is chosen on the winters that are shown, and it is said. */
+    private static final int PARTED = 24;
+
+    private static final int SEVEN = 7;
+    private static final long MIX = 0x9E3779B97F4A7C15L;
+    /** Draws of the winters on which hardness is chosen are of their own. */
+    private static final long CHOOSING = 0x5DEECE66DL;
+
+    /** All of it, on so many threads. */
+    public static BookMaker whole(long seed, int threads) {
+        return new BookMaker(seed, DRAWS, threads, true, true, () -> false);
+    }
+
+    /** Behind the count of 20. */
+    public static final int DRAWS = 200;
+
+    public BookMaker {
+        if (draws < 1 || threads < 1) {
+            throw new IllegalArgumentException(draws + " winters on " + threads + " threads");
+        }
+    }
+
+    /** @throws haywright.workings.Refused where there is nothing to plan */
+    public WinterBook of(Yard yard, BookListener listener) {
+        return new Making(yard, Season.of(yard), listener).book();
+    }
+
+    /** Today's plan as the solver has it, for anybody to check with another one. */
+    public static LinearProgram program(Yard yard) {
+        var season = Season.of(yard);
+        var program = new PlanProgram(season, Blocks.of(season, 0, Blocks.FEW), Energies.expected(season.feeds()), 1);
+        var known = Judge.start(season);
+        try (var session = program.open()) {
+            program.move(
+                    session, known, List.of(Ahead.expected(season, new Forecast(season, -1), known, UNCHOSEN.get(0))));
+            return session.program();
+        }
+    }
+
+    private static long seed(long seed, int winter, int draw) {
+        return (seed + 1) * MIX ^ (winter * 1_000_003L + draw) * (MIX >>> 1);
+    }
+
+    private final class Making {
+        private final Yard yard;
+        private final Season season;
+        private final BookListener listener;
+        private final Crew crew;
+        private final Counting counting;
+
+        Making(Yard yard, Season season, BookListener listener) {
+            this.yard = yard;
+            this.season = season;
+            this.listener = listener;
+            crew = new Crew(season, threads, enough);
+            counting = new Counting(season, crew);
+        }
+
+        WinterBook book() {
+            var hash = Fingerprint.of(season, BookMaker.this);
+            var plan = plan(UNCHOSEN);
+            listener.planned(plan);
+            if (season.record().size() == 0) {
+                return counting.withoutWinters(hash, plan);
+            }
+            var shown = shown();
+            boolean apart = shown.size() < season.record().size();
+            var hardness = UNCHOSEN;
+            var programs = crew.programs(UNCHOSEN);
+            if (isChosen) {
+                listener.doing("choosing how hard a winter to plan for");
+                hardness = choose(choosing(shown), programs);
+                programs = hardness.size() == 1 ? programs : crew.programs(hardness);
+                plan = plan(hardness);
+            }
+            listener.doing("playing winters");
+            var first = cases(shown, 0);
+            var all = new ArrayList<>(first);
+            for (int draw = 1; all.size() < draws; draw++) {
+                all.addAll(cases(shown, draw));
+            }
+            var wanted = List.copyOf(all.subList(0, Math.min(all.size(), draws)));
+            var one = List.copyOf(first.subList(0, Math.min(first.size(), wanted.size())));
+            var played = new ArrayList<>(crew.replanned(one, hardness, programs, told(0, wanted.size())));
+            listener.doing("playing the same winters otherwise");
+            var besides = besides(one.subList(0, played.size()), played, programs);
+            listener.doing("pricing what could be done");
+            var alternatives = hasAlternatives && !crew.isEnough()
+                    ? new Alternatives(yard, crew, one.subList(0, played.size()), played, hardness).all()
+                    : List.<WinterBook.Alternative>of();
+            listener.doing("playing winters");
+            if (played.size() == one.size()) {
+                played.addAll(crew.replanned(
+                        wanted.subList(one.size(), wanted.size()),
+                        hardness,
+                        programs,
+                        told(one.size(), wanted.size())));
+            }
+            boolean whole = played.size() == wanted.size() && !(hasAlternatives && alternatives.isEmpty());
+            return counting.book(
+                    new Counting.Made(hash, plan, hardness, apart, besides, alternatives, whole),
+                    wanted.subList(0, played.size()),
+                    played);
+        }
+
+        private Crew.Told told(int before, int of) {
+            var done = new int[] {before};
+            return (i, played) -> listener.played(++done[0], of, played);
+        }
+
+        private Plan plan(List<Double> hardness) {
+            var programs = new Planner.Programs(season, Blocks.FEW, hardness.size());
+            try (var policy = new Replanned(season, forecast(), hardness, new Planner(programs))) {
+                return policy.plan(Judge.start(season));
+            }
+        }
+
+        private Forecast forecast() {
+            return crew.forecast(-1);
+        }
+
+        /** Winters that the count is of: five of seven where there are enough to part them. */
+        private List<Integer> shown() {
+            int all = season.record().size();
+            return IntStream.range(0, all)
+                    .filter(w -> all < PARTED || w % SEVEN != 2 && w % SEVEN != SEVEN - 2)
+                    .boxed()
+                    .toList();
+        }
+
+        private List<Crew.Case> choosing(List<Integer> shown) {
+            boolean apart = shown.size() < season.record().size();
+            return IntStream.range(0, season.record().size())
+                    .filter(w -> apart ? !shown.contains(w) : w % 2 == 0)
+                    .mapToObj(w -> new Crew.Case(w, BookMaker.seed(seed ^ CHOOSING, w, 0)))
+                    .toList();
+        }
+
+        private List<Crew.Case> cases(List<Integer> shown, int draw) {
+            return shown.stream()
+                    .map(w -> new Crew.Case(w, BookMaker.seed(seed, w, draw)))
+                    .toList();
+        }
+
+        /** The cheapest on average by one winter, and then whether three, of which it is the middle, are cheaper still. */
+        private List<Double> choose(List<Crew.Case> cases, Planner.Programs one) {
+            double least = Double.POSITIVE_INFINITY;
+            var best = UNCHOSEN;
+            for (double h : HARDNESS) {
+                double cost = mean(crew.replanned(cases, List.of(h), one, (i, p) -> {}));
+                if (cost < least) {
+                    least = cost;
+                    best = List.of(h);
+                }
+            }
+            double middle = best.get(0);
+            var three = List.of(middle - APART, middle, middle + APART);
+            var played = crew.replanned(cases, three, crew.programs(three), (i, p) -> {});
+            return played.size() == cases.size() && mean(played) < least ? three : best;
+        }
+
+        private double mean(List<Played> played) {
+            return played.stream().mapToDouble(Played::cost).average().orElse(Double.POSITIVE_INFINITY);
+        }
+
+        private List<WinterBook.Beside> besides(List<Crew.Case> cases, List<Played> played, Planner.Programs programs) {
+            var all = new ArrayList<WinterBook.Beside>();
+            all.add(counting.beside("planned again each week", played));
+            all.add(counting.beside("fed as now, the next lot when one ends", crew.asNow(cases)));
+            all.add(counting.beside("lots fed in order", crew.inOrder(cases)));
+            var average = programs.scenarios() == 1 ? programs : crew.programs(List.of(0.0));
+            all.add(counting.beside(
+                    "planned again each week for a usual winter",
+                    crew.replanned(cases, List.of(0.0), average, (i, p) -> {})));
+            var known = crew.foreseen(cases);
+            if (!known.isEmpty()) {
+                double cost = known.stream().mapToDouble(c -> c).average().orElseThrow();
+                all.add(new WinterBook.Beside(
+                        "knowing weather, tons and feed values in advance",
+                        known.size(),
+                        Double.NaN,
+                        cost,
+                        Double.NaN,
+                        Double.NaN));
+            }
+            return all;
+        }
+    }
+
+    /** The seed, and all that moves a figure: threads and time do not. */
+    String words() {
+        return seed + " " + draws + " " + isChosen + " " + hasAlternatives;
+    }
+}

@@ -1,0 +1,139 @@
+package haywright.season;
+
+import haywright.season.play.Plan;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/**
+ * A ranch's winter: whether its feed lasts to grass, in how many winters of 20, and what to do now.
+ *
+ * @param hash of all that it was made from: the same input has the same book
+ * @param grass the day that was said
+ * @param plan of today, for the winter it is planned for
+ * @param policy how it was planned again each week
+ * @param lasts winters of 20 in which feed lasted; empty where no winter is known
+ * @param low of winters of 20, by drawing winters again: nine times in ten it lies from this to {@code high}
+ * @param draws winters that were played
+ * @param lasted of these
+ * @param years different winters of the record among them
+ * @param isChosenApart whether the policy was chosen on other winters than these
+ * @param cost dollars
+ * @param shortWinters those that fell short in at least half of their draws, as they came
+ * @param runsOut every lot that was used up in some
+ * @param kinds an open, a usual and a hard one
+ * @param besides the same winters played otherwise; the first is what was planned
+ * @param doubts how much of the spread of what is left comes of what
+ * @param alternatives with what each would bring
+ * @param isWhole whether all was done that was asked for; not where it was cancelled or its time was up
+ */
+public record WinterBook(
+        String hash,
+        LocalDate today,
+        LocalDate grass,
+        Plan plan,
+        Choice policy,
+        OptionalInt lasts,
+        double low,
+        double high,
+        int draws,
+        int lasted,
+        int years,
+        boolean isChosenApart,
+        Cost cost,
+        List<ShortWinter> shortWinters,
+        List<RunsOut> runsOut,
+        List<Kind> kinds,
+        List<Beside> besides,
+        List<Doubt> doubts,
+        List<Alternative> alternatives,
+        boolean isWhole) {
+    /** Winters that people count in. */
+    public static final int OF = 20;
+
+    public WinterBook {
+        shortWinters = List.copyOf(shortWinters);
+        runsOut = List.copyOf(runsOut);
+        kinds = List.copyOf(kinds);
+        besides = List.copyOf(besides);
+        doubts = List.copyOf(doubts);
+        alternatives = List.copyOf(alternatives);
+    }
+
+    /**
+     * How hard a winter each week's plan is made for.
+     *
+     * @param hardness standard deviations of the whole need to grass over what is usual then; several where this week is
+     *     shared by as many winters
+     */
+    public record Choice(List<Double> hardness) {
+        public Choice {
+            hardness = List.copyOf(hardness);
+        }
+    }
+
+    /**
+     * Dollars of a winter: feed bought, needs missed and condition lost, less what is left at turnout.
+     *
+     * @param mean over all draws
+     * @param low one in ten is below
+     * @param high one in ten is above
+     * @param bought for feed alone, on average
+     */
+    public record Cost(double mean, double low, double high, double bought) {}
+
+    /**
+     * @param winter {@code 1996-97}
+     * @param tons as fed that were missing, at least and at most among its draws that fell short, one in ten left out at
+     *     either end
+     * @param from the day from which they were, in the middle of them; empty where only condition was lost
+     */
+    public record ShortWinter(
+            String winter, int draws, int lasted, double tonsLow, double tonsHigh, Optional<LocalDate> from) {}
+
+    /** @param inTen of ten winters in which it was used up. @param early one in ten is before. @param middle half are */
+    public record RunsOut(String lot, String name, double inTen, LocalDate early, LocalDate middle) {}
+
+    /** @param score of mature cows at calving; NaN where none calve ahead. @param tonsLeft of hay and silage */
+    public record Kind(
+            String what,
+            String winter,
+            double cost,
+            double bought,
+            double tonsShort,
+            double tonsLeft,
+            double score,
+            int late) {}
+
+    /**
+     * @param lasts winters of 20
+     * @param tonsShort on average
+     */
+    public record Beside(String what, int draws, double lasts, double cost, double bought, double tonsShort) {}
+
+    /** @param percent of the variance of tons left and missing. */
+    public record Doubt(String of, double percent) {}
+
+    /**
+     * Something that could be done.
+     *
+     * @param decideBy the last day for it
+     * @param net dollars a winter that it brings, all told; below zero where it costs more than it brings
+     * @param low of {@code net}: nine times in ten its mean lies from this to {@code high}
+     * @param beside dollars of it that are not feed: what was sold, what it costs, a calf less
+     * @param lasts winters of 20 with it
+     * @param ask who should be asked, or what is not counted
+     */
+    public record Alternative(
+            String id,
+            String what,
+            LocalDate decideBy,
+            double net,
+            double low,
+            double high,
+            double beside,
+            double lasts,
+            double tonsShort,
+            String ask) {}
+}

@@ -1,0 +1,179 @@
+package haywright.season;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import haywright.outlook.Yard;
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
+import haywright.ranch.Ranch;
+import haywright.ranch.Settings;
+import haywright.season.play.Invented;
+import haywright.season.play.Plan;
+import haywright.season.play.Played;
+import haywright.workings.Refused;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.UUID;
+import java.util.function.BooleanSupplier;
+import org.junit.jupiter.api.Test;
+
+/** A whole book of a small invented ranch, ten weeks before grass. */
+class BookMakerTest {
+    private static final LocalDate DAY = Invented.DAY;
+
+    private static BookMaker plain(int draws, int threads, BooleanSupplier enough) {
+        return new BookMaker(1, draws, threads, false, false, enough);
+    }
+
+    private static WinterBook book(Ranch ranch, BookMaker maker) {
+        return maker.of(new Yard(ranch, DAY), BookListener.NONE);
+    }
+
+    @Test
+    void oneThreadAndTwoGiveTheSame() {
+        var one = book(Invented.ranch(100, 0), plain(10, 1, () -> false));
+        var two = book(Invented.ranch(100, 0), plain(10, 2, () -> false));
+        assertThat(two.hash()).isEqualTo(one.hash());
+        assertThat(two.cost()).isEqualTo(one.cost());
+        assertThat(two.shortWinters()).isEqualTo(one.shortWinters());
+        assertThat(two.runsOut()).isEqualTo(one.runsOut());
+        assertThat(two.kinds()).isEqualTo(one.kinds());
+        assertThat(two.besides().toString()).isEqualTo(one.besides().toString());
+        assertThat(two.doubts()).isEqualTo(one.doubts());
+    }
+
+    @Test
+    void cancelledItKeepsWhatIsDoneAndThatIsTheSame() {
+        var played = new ArrayList<Played>();
+        var all = new ArrayList<Played>();
+        var few = plain(8, 1, () -> played.size() >= 5).of(new Yard(Invented.ranch(100, 0), DAY), kept(played));
+        var whole = plain(8, 1, () -> false).of(new Yard(Invented.ranch(100, 0), DAY), kept(all));
+        assertThat(few.isWhole()).isFalse();
+        assertThat(few.draws()).isEqualTo(5);
+        assertThat(whole.isWhole()).isTrue();
+        assertThat(whole.draws()).isEqualTo(8);
+        for (int i = 0; i < played.size(); i++) {
+            assertThat(played.get(i).cost()).isEqualTo(all.get(i).cost());
+            assertThat(played.get(i).leftKg()).isEqualTo(all.get(i).leftKg());
+        }
+    }
+
+    private static BookListener kept(List<Played> played) {
+        return new BookListener() {
+            @Override
+            public void played(int done, int of, Played winter) {
+                played.add(winter);
+            }
+        };
+    }
+
+    @Test
+    void theFirstPlanComesBeforeAnyWinterAndOfNoTimeAtAllThereIsThePlan() {
+        var plans = new ArrayList<Plan>();
+        var book = plain(40, 1, () -> true).of(new Yard(Invented.ranch(100, 0), DAY), new BookListener() {
+            @Override
+            public void planned(Plan plan) {
+                plans.add(plan);
+            }
+        });
+        assertThat(plans).hasSize(1);
+        assertThat(book.draws()).isZero();
+        assertThat(book.lasts()).isEmpty();
+        assertThat(book.plan().unmet()).isEmpty();
+    }
+
+    @Test
+    void theHashIsOfAllThatMovesAFigureAndOfNothingElse() {
+        var maker = plain(20, 1, () -> true);
+        var ranch = Invented.ranch(100, 0);
+        var hash = book(ranch, maker).hash();
+        assertThat(book(ranch, plain(20, 2, () -> true)).hash()).isEqualTo(hash);
+        assertThat(book(Invented.ranch(101, 0), maker).hash()).isNotEqualTo(hash);
+        assertThat(book(Invented.ranch(100, 1), maker).hash()).isNotEqualTo(hash);
+        assertThat(book(ranch.with(Invented.cows(101)), maker).hash()).isNotEqualTo(hash);
+        assertThat(book(ranch, new BookMaker(2, 20, 1, false, false, () -> true))
+                        .hash())
+                .isNotEqualTo(hash);
+    }
+
+    @Test
+    void plentyLastsInEveryWinterAndNothingInNone() {
+        var plenty = book(Invented.ranch(300, 0), plain(6, 2, () -> false));
+        assertThat(plenty.lasts()).hasValue(20);
+        assertThat(plenty.shortWinters()).isEmpty();
+        var nothing = book(Invented.ranch(5, 0), plain(6, 2, () -> false));
+        assertThat(nothing.lasts()).hasValue(0);
+        assertThat(nothing.shortWinters()).hasSize(6).allSatisfy(winter -> {
+            assertThat(winter.tonsHigh())
+                    .isGreaterThanOrEqualTo(winter.tonsLow())
+                    .isPositive();
+            assertThat(winter.from()).isPresent();
+        });
+        assertThat(nothing.low()).isLessThanOrEqualTo(nothing.high());
+    }
+
+    @Test
+    void alternativesComeWithADateAndWhatTheyDoNotCount() {
+        var maker = new BookMaker(1, 6, 2, false, true, () -> false);
+        var book = book(Invented.ranch(85, 0), maker);
+        assertThat(book.alternatives()).extracting(WinterBook.Alternative::id).contains("buy-now", "rings", "sell");
+        assertThat(book.alternatives()).allSatisfy(one -> {
+            assertThat(one.decideBy()).isAfterOrEqualTo(DAY);
+            assertThat(one.ask()).isNotBlank();
+            assertThat(one.low()).isLessThanOrEqualTo(one.net());
+            assertThat(one.high()).isGreaterThanOrEqualTo(one.net());
+        });
+        // hay that is short is worth buying before it is an emergency
+        assertThat(book.alternatives())
+                .filteredOn(one -> one.id().equals("buy-now"))
+                .allSatisfy(one -> assertThat(one.net()).isPositive());
+    }
+
+    @Test
+    void whatCannotBePlannedIsRefusedInWords() {
+        var ranch = Invented.ranch(100, 0);
+        var empty = Ranch.empty(new UUID(0, 9), "A ranch").with(ranch.settings());
+        assertThatThrownBy(() -> book(empty, plain(1, 1, () -> false)))
+                .isInstanceOfSatisfying(
+                        Refused.class,
+                        refused -> assertThat(refused.problems())
+                                .extracting(problem -> problem.field())
+                                .containsExactly("groups", "lots"));
+        var s = ranch.settings();
+        var late = new Settings(true, null, s.system(), "", 15, DAY.minusDays(1), s.weather(), null);
+        assertThatThrownBy(() -> book(ranch.with(late), plain(1, 1, () -> false)))
+                .isInstanceOfSatisfying(
+                        Refused.class,
+                        refused -> assertThat(refused.problems())
+                                .extracting(problem -> problem.field())
+                                .containsExactly("turnout"));
+    }
+
+    @Test
+    void withoutAnyWinterThereIsAPlanAndNoCount() {
+        var book = book(Invented.ranch(100, 0).withWeather(null, null), plain(20, 1, () -> false));
+        assertThat(book.lasts()).isEmpty();
+        assertThat(book.draws()).isZero();
+        assertThat(book.plan().first().eaten()[0]).isNotEmpty();
+    }
+
+    @Test
+    void tenThousandTonsAndALotOfNearlyNothingAreFiguresLikeAnyOther() {
+        assertThat(book(Invented.ranch(10_000, 0), plain(3, 1, () -> false)).lasts())
+                .hasValue(20);
+        assertThat(book(Invented.ranch(0.5, 0), plain(3, 1, () -> false)).lasts())
+                .hasValue(0);
+    }
+
+    @Test
+    void aGroupThatNothingCarriesIsNamedBeforeAnyWinterIsPlayed() {
+        var ranch = Invented.ranch(100, 0);
+        var fast = Invented.cows(100).gaining(Quantity.of(0, Unit.POUND_A_DAY));
+        var tiny = ranch.with(fast.scored(3, null).wanting(7.0));
+        var plan = book(tiny, plain(1, 1, () -> true)).plan();
+        // thin cows that are wanted fat are fed as far as they hold it: no need is dropped in silence
+        assertThat(plan.unmet()).allSatisfy(unmet -> assertThat(unmet.percent()).isPositive());
+    }
+}
