@@ -64,7 +64,12 @@ public record BookMaker(
 
     /** @throws haywright.workings.Refused where there is nothing to plan */
     public WinterBook of(Yard yard, BookListener listener) {
-        return new Making(yard, Season.of(yard), listener).book();
+        return of(yard, Season.of(yard), listener);
+    }
+
+    /** @param season of the same ranch and day */
+    public WinterBook of(Yard yard, Season season, BookListener listener) {
+        return new Making(yard, season, listener).book();
     }
 
     /** Today's plan as the solver has it, for anybody to check with another one. */
@@ -205,15 +210,25 @@ public record BookMaker(
             return played.stream().mapToDouble(Played::cost).average().orElse(Double.POSITIVE_INFINITY);
         }
 
+        private void add(List<WinterBook.Beside> all, String what, List<Played> played) {
+            if (!played.isEmpty()) {
+                all.add(counting.beside(what, played));
+            }
+        }
+
         private List<WinterBook.Beside> besides(List<Crew.Case> cases, List<Played> played, Planner.Programs programs) {
             var all = new ArrayList<WinterBook.Beside>();
+            if (played.isEmpty()) {
+                return all;
+            }
             all.add(counting.beside("planned again each week", played));
-            all.add(counting.beside("fed as now, the next lot when one ends", crew.asNow(cases)));
-            all.add(counting.beside("lots fed in order", crew.inOrder(cases)));
+            add(all, "fed as now, the next lot when one ends", crew.asNow(cases));
+            add(all, "lots fed in order", crew.inOrder(cases));
             var average = programs.scenarios() == 1 ? programs : crew.programs(List.of(0.0));
-            all.add(counting.beside(
+            add(
+                    all,
                     "planned again each week for a usual winter",
-                    crew.replanned(cases, List.of(0.0), average, (i, p) -> {})));
+                    crew.replanned(cases, List.of(0.0), average, (i, p) -> {}));
             var known = crew.foreseen(cases);
             if (!known.isEmpty()) {
                 double cost = known.stream().mapToDouble(c -> c).average().orElseThrow();

@@ -150,6 +150,7 @@ final class Counting {
                         season.record().winters().get(winter).words(),
                         draws.size(),
                         draws.size() - failed.size(),
+                        quantile(tons, HALF),
                         quantile(tons, TENTH),
                         quantile(tons, 1 - TENTH),
                         from.length == 0 ? Optional.empty() : Optional.of(season.begins(from[from.length / 2]))));

@@ -85,12 +85,19 @@ public record WinterBook(
 
     /**
      * @param winter {@code 1996-97}
-     * @param tons as fed that were missing, at least and at most among its draws that fell short, one in ten left out at
-     *     either end
+     * @param tons as fed that were missing in the middle of its draws that fell short
+     * @param tonsLow one in ten of them is below
+     * @param tonsHigh one in ten is above
      * @param from the day from which they were, in the middle of them; empty where only condition was lost
      */
     public record ShortWinter(
-            String winter, int draws, int lasted, double tonsLow, double tonsHigh, Optional<LocalDate> from) {}
+            String winter,
+            int draws,
+            int lasted,
+            double tons,
+            double tonsLow,
+            double tonsHigh,
+            Optional<LocalDate> from) {}
 
     /** @param inTen of ten winters in which it was used up. @param early one in ten is before. @param middle half are */
     public record RunsOut(String lot, String name, double inTen, LocalDate early, LocalDate middle) {}

@@ -3,9 +3,14 @@ package haywright.app.cli;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import haywright.app.compute.Compute;
+import haywright.app.compute.WholeRanch;
 import haywright.app.compute.topic.Topics;
+import haywright.app.document.BentBucket;
+import haywright.app.document.RanchDocument;
+import haywright.app.document.TinLantern;
 import haywright.app.exchange.InputFile;
 import haywright.app.exchange.weather.WeatherFile;
+import haywright.ranch.Ranch;
 import haywright.workings.Refused;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -46,6 +51,29 @@ final class ComputeCommand implements Callable<Integer>, Compute.Heard {
                     "Asks about the demo ranch, which is invented. Of test-worth a lot can be named: {\"lot\":\"Oat hay\"}.")
     private boolean demo;
 
+    @Option(
+            names = "--short",
+            description = "With --demo of winter-book: the invented ranch that is short of hay after a dry summer.")
+    private boolean isShort;
+
+    @Option(
+            names = "--seconds",
+            defaultValue = "60",
+            description = "Of winter-book: after so many seconds no other winter is begun. Default: ${DEFAULT-VALUE}.")
+    private double seconds;
+
+    @Option(
+            names = "--seed",
+            defaultValue = "1",
+            description = "Of winter-book: the same seed draws the same winters. Default: ${DEFAULT-VALUE}.")
+    private long seed;
+
+    @Option(
+            names = "--mps",
+            paramLabel = "FILE",
+            description = "Of winter-book: writes today's plan as MPS, for any other solver.")
+    private @Nullable Path mps;
+
     @Spec
     @SuppressWarnings("NullAway.Init") // picocli sets it
     private CommandSpec spec;
@@ -66,7 +94,11 @@ final class ComputeCommand implements Callable<Integer>, Compute.Heard {
         var out = spec.commandLine().getOut();
         if (topic == null) {
             Topics.ALL.forEach(t -> out.printf("%-22s %s%n", t.name(), t.words()));
+            WholeRanch.WORDS.forEach(out::println);
             return Compute.DONE;
+        }
+        if (WholeRanch.isTopic(topic)) {
+            return wholeRanch(topic);
         }
         var compute = new Compute(Topics.ALL, clock);
         if (demo) {
@@ -99,6 +131,44 @@ final class ComputeCommand implements Callable<Integer>, Compute.Heard {
                 spec.commandLine().getErr().println(faults.kept(firstFailure));
             }
             return exit;
+        }
+    }
+
+    /** Of a ranch's document or a demo; how far it is goes to standard error. */
+    private int wholeRanch(String name) throws IOException {
+        var err = spec.commandLine().getErr();
+        if (file == null && !demo && Terminal.isThere()) {
+            err.printf("%s needs a ranch: --demo, or a file that `ranch export` wrote.%n", name);
+            return Compute.REFUSED;
+        }
+        try {
+            var ranch = demo ? isShort ? BentBucket.ranch() : TinLantern.ranch() : read();
+            var threads = Runtime.getRuntime().availableProcessors();
+            var outcome = WholeRanch.of(ranch, new WholeRanch.Asked(seconds, seed, threads, this::tell), clock);
+            spec.commandLine().getOut().println(outcome.body().toPrettyString());
+            outcome.errors().forEach(err::println);
+            if (mps != null && outcome.exit() == Compute.DONE) {
+                Files.writeString(mps, WholeRanch.mps(ranch, clock));
+            }
+            return outcome.exit();
+        } catch (Refused refused) {
+            refused.problems().forEach(p -> err.printf("%s: %s: %s. %s%n", p.field(), p.value(), p.rule(), p.fix()));
+            return Compute.REFUSED;
+        }
+    }
+
+    private void tell(String words) {
+        var err = spec.commandLine().getErr();
+        err.println(words);
+        err.flush();
+    }
+
+    private Ranch read() throws IOException {
+        if (file != null) {
+            InputFile.check(file);
+        }
+        try (var in = file == null ? System.in : Files.newInputStream(file)) {
+            return new RanchDocument().read(in.readAllBytes());
         }
     }
 

@@ -221,7 +221,7 @@ public final class Compute {
         }
     }
 
-    private static ObjectNode body(Answer<?> answer, JsonNode json) {
+    static ObjectNode body(Answer<?> answer, JsonNode json) {
         var body = Batch.JSON.createObjectNode();
         body.set("answer", Writer.write(answer.answer()));
         var workings = body.putArray("workings");

@@ -201,6 +201,34 @@ class CliTest {
     }
 
     @Test
+    void theWinterBookOfADemoSaysItsPlanAtOnceAndHowFarItIsOnStandardError() throws IOException {
+        for (var which : List.of(new String[] {"--demo"}, new String[] {"--demo", "--short"})) {
+            var asked = new ArrayList<>(List.of("compute", "winter-book", "--seconds", "0.001"));
+            asked.addAll(List.of(which));
+            var mps = folder.resolve("plan.mps");
+            asked.addAll(List.of("--mps", mps.toString()));
+            var ran = run(asked.toArray(String[]::new));
+            assertThat(ran.exit()).as(ran.err()).isZero();
+            var body = new ObjectMapper().readTree(ran.out());
+            assertThat(body.at("/answer/do_now")).isNotEmpty();
+            assertThat(body.at("/answer/hash").asText()).hasSize(64);
+            assertThat(body.at("/answer/complete").asBoolean()).isFalse();
+            assertThat(body.get("seed").asLong()).isEqualTo(1);
+            assertThat(ran.err()).isNotBlank();
+            assertThat(mps).content().contains("ROWS", "ENDATA");
+        }
+    }
+
+    @Test
+    void aWinterBookOfNoRanchOrNoTimeIsRefused() throws IOException {
+        assertThat(run("compute", "winter-book", "--demo", "--seconds", "0").exit())
+                .isEqualTo(2);
+        var none = run("compute", "winter-book", file("none.json", "{}"));
+        assertThat(none.exit()).isEqualTo(2);
+        assertThat(none.err()).isNotBlank().doesNotContain("Exception");
+    }
+
+    @Test
     void aMissingFileAndAnUnknownTopicAreSaid() {
         assertThat(run("compute", "basis", folder.resolve("none.json").toString())
                         .err())

@@ -22,9 +22,7 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.IntStream;
@@ -285,6 +283,16 @@ public final class Season {
         return feeds;
     }
 
+    /** Head of a group, in the ranch's order. */
+    public int head(int eater) {
+        return eaters.get(eater).head();
+    }
+
+    /** A group's name, in the ranch's order. */
+    public String name(int eater) {
+        return eaters.get(eater).group().name();
+    }
+
     public List<Eater> eaters() {
         return eaters;
     }
@@ -295,14 +303,5 @@ public final class Season {
 
     public int emergency() {
         return feeds.size() - 1;
-    }
-
-    /** Rows by eater that no feed at hand can carry are said before anything long is run. */
-    public Map<String, Integer> indexes() {
-        var index = new LinkedHashMap<String, Integer>();
-        for (int f = 0; f < feeds.size(); f++) {
-            index.put(feeds.get(f).id(), f);
-        }
-        return index;
     }
 }

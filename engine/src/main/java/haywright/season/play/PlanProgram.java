@@ -33,6 +33,7 @@ public final class PlanProgram {
     private final Blocks blocks;
     private final Energies made;
     private final int scenarios;
+    private final Futures futures;
     private final Prices prices;
     private final LinearProgram program;
     private final Moved base;
@@ -65,6 +66,7 @@ public final class PlanProgram {
         this.blocks = blocks;
         this.made = made;
         this.scenarios = scenarios;
+        futures = Futures.alike(scenarios);
         prices = new Prices(season);
         int feeds = season.feeds().size();
         int count = blocks.count();
@@ -75,27 +77,23 @@ public final class PlanProgram {
         storm = new int[scenarios][count];
         stormMissed = new int[scenarios][count];
         opening = new int[feeds];
-        var builder = LinearProgram.minimise();
-        for (int s = 0; s < scenarios; s++) {
-            for (int k = 0; k < count; k++) {
-                if (s > 0 && k == 0) {
-                    nodes[s][0] = nodes[0][0];
-                    stock[s][0] = stock[0][0];
-                    buy[s][0] = buy[0][0];
-                    storm[s][0] = storm[0][0];
-                    stormMissed[s][0] = stormMissed[0][0];
-                } else {
-                    add(builder.in(s + "/" + blocks.from(k)), s, k);
-                }
+        program = futures.together((in, s) -> add(in.in("0/" + blocks.from(0)), 0, 0), (in, s) -> {
+            nodes[s][0] = nodes[0][0];
+            stock[s][0] = stock[0][0];
+            buy[s][0] = buy[0][0];
+            storm[s][0] = storm[0][0];
+            stormMissed[s][0] = stormMissed[0][0];
+            for (int k = 1; k < blocks.count(); k++) {
+                add(in.in(s + "/" + blocks.from(k)), s, k);
             }
-            caps(builder.in("can be bought " + s), s);
-        }
-        program = builder.build();
+            caps(in.in("can be bought " + s), s);
+        });
         base = Moved.of(program);
     }
 
+    /** Every scenario is as likely. */
     private double weight(int block) {
-        return block == 0 ? 1 : 1.0 / scenarios;
+        return block == 0 ? 1 : futures.weight(0);
     }
 
     private void add(ProgramBuilder in, int s, int k) {

@@ -1,0 +1,106 @@
+package haywright.app.compute;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import haywright.app.compute.topic.Answer;
+import haywright.app.compute.topic.WinterBookTopic;
+import haywright.app.document.RanchDocument;
+import haywright.outlook.Yard;
+import haywright.ranch.Ranch;
+import haywright.season.BookListener;
+import haywright.season.BookMaker;
+import haywright.season.given.Season;
+import haywright.season.play.Plan;
+import haywright.season.play.Played;
+import haywright.workings.Refused;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.function.Consumer;
+
+/** What the topics say that are asked of a whole ranch and take their time over it. */
+public final class WholeRanch {
+    private static final String BOOK = "winter-book";
+
+    /** With what words each is listed. */
+    public static final List<String> WORDS = List.of(
+            "%-22s %s".formatted(BOOK, "In how many winters of 20 a ranch's feed lasts to grass, and what to do now."));
+
+    /** Seconds under which how hard a winter to plan for is not chosen, and above which everything is done. */
+    private static final double SOON = 10;
+
+    private static final int TELL_EVERY = 10;
+    private static final double NANOS = 1e9;
+
+    private WholeRanch() {}
+
+    public static boolean isTopic(String name) {
+        return name.equals(BOOK);
+    }
+
+    /**
+     * @param seconds after which no other winter is begun
+     * @param threads that play winters
+     * @param progress told in words
+     */
+    public record Asked(double seconds, long seed, int threads, Consumer<String> progress) {
+        public Asked {
+            if (!(seconds > 0)) {
+                throw new Refused(
+                        "seconds", seconds + " s", "a book takes some time", "A second or more; 60 for all of it.");
+            }
+        }
+    }
+
+    /** Refused as every topic refuses. */
+    public static Compute.Outcome of(Ranch ranch, Asked asked, Clock clock) {
+        try {
+            var yard = yard(ranch, clock);
+            var season = Season.of(yard);
+            long began = System.nanoTime();
+            var maker = new BookMaker(
+                    asked.seed,
+                    BookMaker.DRAWS,
+                    asked.threads,
+                    asked.seconds >= SOON,
+                    asked.seconds >= SOON,
+                    () -> (System.nanoTime() - began) / NANOS > asked.seconds);
+            var book = maker.of(yard, season, telling(asked.progress));
+            Answer<?> answer = WinterBookTopic.answer(book, season);
+            JsonNode document = new RanchDocument().tree(ranch);
+            return new Compute.Outcome(Compute.body(answer, document).put("seed", asked.seed), Compute.DONE, null);
+        } catch (Refused refused) {
+            return Compute.refused(refused);
+        }
+    }
+
+    private static Yard yard(Ranch ranch, Clock clock) {
+        return new Yard(ranch, ranch.settings().today(LocalDate.now(clock)));
+    }
+
+    /** Today's plan as MPS, for any other solver. */
+    public static String mps(Ranch ranch, Clock clock) {
+        return BookMaker.program(yard(ranch, clock)).toMps();
+    }
+
+    private static BookListener telling(Consumer<String> progress) {
+        return new BookListener() {
+            @Override
+            public void doing(String what) {
+                progress.accept(what);
+            }
+
+            @Override
+            public void planned(Plan plan) {
+                progress.accept(
+                        plan.lasts() ? "planned: it lasts in the winter planned for" : "planned: it falls short");
+            }
+
+            @Override
+            public void played(int done, int of, Played winter) {
+                if (done % TELL_EVERY == 0) {
+                    progress.accept("%d of %d winters".formatted(done, of));
+                }
+            }
+        };
+    }
+}
