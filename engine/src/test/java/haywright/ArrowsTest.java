@@ -42,6 +42,8 @@ class ArrowsTest {
             .definedBy("haywright.ranch..")
             .layer("outlook")
             .definedBy("haywright.outlook..")
+            .layer("match")
+            .definedBy("haywright.match..")
             .layer("season")
             .definedBy("haywright.season..")
             .whereLayer("quantity")
@@ -79,6 +81,18 @@ class ArrowsTest {
                     "diet",
                     "ration",
                     "ranch")
+            .whereLayer("match")
+            .mayOnlyAccessLayers(
+                    "quantity",
+                    "workings",
+                    "chance",
+                    "forage",
+                    "weather",
+                    "cattle",
+                    "diet",
+                    "ration",
+                    "ranch",
+                    "outlook")
             .whereLayer("season")
             .mayOnlyAccessLayers(
                     "quantity",

@@ -53,7 +53,8 @@ final class ComputeCommand implements Callable<Integer>, Compute.Heard {
 
     @Option(
             names = "--short",
-            description = "With --demo of winter-book: the invented ranch that is short of hay after a dry summer.")
+            description =
+                    "With --demo of winter-book or match: the invented ranch that is short of hay after a dry summer.")
     private boolean isShort;
 
     @Option(
@@ -144,10 +145,10 @@ final class ComputeCommand implements Callable<Integer>, Compute.Heard {
         try {
             var ranch = demo ? isShort ? BentBucket.ranch() : TinLantern.ranch() : read();
             var threads = Runtime.getRuntime().availableProcessors();
-            var outcome = WholeRanch.of(ranch, new WholeRanch.Asked(seconds, seed, threads, this::tell), clock);
+            var outcome = WholeRanch.of(name, ranch, new WholeRanch.Asked(seconds, seed, threads, this::tell), clock);
             spec.commandLine().getOut().println(outcome.body().toPrettyString());
             outcome.errors().forEach(err::println);
-            if (mps != null && outcome.exit() == Compute.DONE) {
+            if (mps != null && name.equals("winter-book") && outcome.exit() == Compute.DONE) {
                 Files.writeString(mps, WholeRanch.mps(ranch, clock));
             }
             return outcome.exit();

@@ -1,9 +1,11 @@
 package haywright.app.compute;
 
-import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import haywright.app.compute.topic.Answer;
+import haywright.app.compute.topic.MatchTopic;
 import haywright.app.compute.topic.WinterBookTopic;
 import haywright.app.document.RanchDocument;
+import haywright.match.CarryChart;
 import haywright.outlook.Yard;
 import haywright.ranch.Ranch;
 import haywright.season.BookListener;
@@ -20,10 +22,15 @@ import java.util.function.Consumer;
 /** What the topics say that are asked of a whole ranch and take their time over it. */
 public final class WholeRanch {
     private static final String BOOK = "winter-book";
+    private static final String MATCH = "match";
 
     /** With what words each is listed. */
     public static final List<String> WORDS = List.of(
-            "%-22s %s".formatted(BOOK, "In how many winters of 20 a ranch's feed lasts to grass, and what to do now."));
+            "%-22s %s".formatted(BOOK, "In how many winters of 20 a ranch's feed lasts to grass, and what to do now."),
+            "%-22s %s"
+                    .formatted(
+                            MATCH,
+                            "Which lot of a ranch carries which group, for how many days, or what it is short of."));
 
     /** Seconds under which how hard a winter to plan for is not chosen, and above which everything is done. */
     private static final double SOON = 10;
@@ -34,7 +41,7 @@ public final class WholeRanch {
     private WholeRanch() {}
 
     public static boolean isTopic(String name) {
-        return name.equals(BOOK);
+        return name.equals(BOOK) || name.equals(MATCH);
     }
 
     /**
@@ -51,26 +58,34 @@ public final class WholeRanch {
         }
     }
 
-    /** Refused as every topic refuses. */
-    public static Compute.Outcome of(Ranch ranch, Asked asked, Clock clock) {
+    /** Refused as every topic refuses. @param name of one of these topics */
+    public static Compute.Outcome of(String name, Ranch ranch, Asked asked, Clock clock) {
         try {
             var yard = yard(ranch, clock);
-            var season = Season.of(yard);
-            long began = System.nanoTime();
-            var maker = new BookMaker(
-                    asked.seed,
-                    BookMaker.DRAWS,
-                    asked.threads,
-                    asked.seconds >= SOON,
-                    asked.seconds >= SOON,
-                    () -> (System.nanoTime() - began) / NANOS > asked.seconds);
-            var book = maker.of(yard, season, telling(asked.progress));
-            Answer<?> answer = WinterBookTopic.answer(book, season);
-            JsonNode document = new RanchDocument().tree(ranch);
-            return new Compute.Outcome(Compute.body(answer, document).put("seed", asked.seed), Compute.DONE, null);
+            return name.equals(MATCH) ? body(MatchTopic.answer(CarryChart.of(yard)), ranch) : book(yard, asked);
         } catch (Refused refused) {
             return Compute.refused(refused);
         }
+    }
+
+    private static Compute.Outcome body(Answer<?> answer, Ranch ranch) {
+        return new Compute.Outcome(Compute.body(answer, new RanchDocument().tree(ranch)), Compute.DONE, null);
+    }
+
+    private static Compute.Outcome book(Yard yard, Asked asked) {
+        var season = Season.of(yard);
+        long began = System.nanoTime();
+        var maker = new BookMaker(
+                asked.seed,
+                BookMaker.DRAWS,
+                asked.threads,
+                asked.seconds >= SOON,
+                asked.seconds >= SOON,
+                () -> (System.nanoTime() - began) / NANOS > asked.seconds);
+        var book = maker.of(yard, season, telling(asked.progress));
+        var outcome = body(WinterBookTopic.answer(book, season), yard.ranch());
+        ((ObjectNode) outcome.body()).put("seed", asked.seed);
+        return outcome;
     }
 
     private static Yard yard(Ranch ranch, Clock clock) {

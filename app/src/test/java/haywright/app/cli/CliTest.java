@@ -220,6 +220,20 @@ class CliTest {
     }
 
     @Test
+    void theDemosLotsStandBesideItsGroups() throws IOException {
+        var ran = run("compute", "match", "--demo");
+        assertThat(ran.exit()).as(ran.err()).isZero();
+        var cells = new ObjectMapper().readTree(ran.out()).at("/answer/cells");
+        assertThat(cells)
+                .anyMatch(cell -> cell.has("days") && cell.get("sure_pct").asDouble() > 0);
+        assertThat(cells)
+                .anyMatch(cell -> cell.has("danger") && cell.get("lot").asText().equals("Oat hay"));
+        assertThat(cells)
+                .anyMatch(
+                        cell -> cell.has("short_of") && cell.get("short_by_pct").asDouble() > 0);
+    }
+
+    @Test
     void aWinterBookOfNoRanchOrNoTimeIsRefused() throws IOException {
         assertThat(run("compute", "winter-book", "--demo", "--seconds", "0").exit())
                 .isEqualTo(2);
