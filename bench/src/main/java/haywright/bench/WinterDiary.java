@@ -35,10 +35,7 @@ public final class WinterDiary {
         var forecast = new Forecast(season, winter);
         var truth = Truth.drawn(season, winter, SEED);
         try (var policy = new Replanned(
-                season,
-                forecast,
-                List.of(HARDNESS),
-                new Planner(new Planner.Programs(season, Blocks.FEW, 1)))) {
+                season, forecast, List.of(HARDNESS), new Planner(new Planner.Programs(season, Blocks.FEW, 1)))) {
             var played = new Judge(season).play(truth, forecast, policy);
             var cows = season.eaters().get(0).body().orElseThrow();
             for (int t = 0; t < played.weeks().size(); t++) {

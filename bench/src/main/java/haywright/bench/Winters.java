@@ -15,6 +15,7 @@ import haywright.season.play.Judge;
 import haywright.season.play.Planner;
 import haywright.season.play.Replanned;
 import haywright.season.play.Truth;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 
@@ -38,7 +39,7 @@ public final class Winters {
     }
 
     private static Yard yard(Ranch ranch) {
-        return new Yard(ranch, ranch.settings().today(java.time.LocalDate.EPOCH));
+        return new Yard(ranch, ranch.settings().today(LocalDate.EPOCH));
     }
 
     private static void times(String name, Ranch ranch) {

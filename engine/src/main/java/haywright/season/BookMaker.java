@@ -13,6 +13,7 @@ import haywright.season.play.PlanProgram;
 import haywright.season.play.Planner;
 import haywright.season.play.Played;
 import haywright.season.play.Replanned;
+import haywright.workings.Refused;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.BooleanSupplier;
@@ -62,7 +63,7 @@ public record BookMaker(
         }
     }
 
-    /** @throws haywright.workings.Refused where there is nothing to plan */
+    /** @throws Refused where there is nothing to plan */
     public WinterBook of(Yard yard, BookListener listener) {
         return of(yard, Season.of(yard), listener);
     }
@@ -170,7 +171,7 @@ public record BookMaker(
         private List<Integer> shown() {
             int all = season.record().size();
             return IntStream.range(0, all)
-                    .filter(w -> all < PARTED || w % SEVEN != 2 && w % SEVEN != SEVEN - 2)
+                    .filter(w -> all < PARTED || (w % SEVEN != 2 && w % SEVEN != SEVEN - 2))
                     .boxed()
                     .toList();
         }

@@ -13,6 +13,7 @@ import haywright.season.play.Replanned;
 import haywright.season.play.Truth;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -21,6 +22,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -79,9 +81,9 @@ final class Crew {
 
     /** Winters of the record, the mildest first by what all groups needed until grass. */
     int[] ranked() {
-        return java.util.stream.IntStream.range(0, season.record().size())
+        return IntStream.range(0, season.record().size())
                 .boxed()
-                .sorted(java.util.Comparator.comparingDouble(this::needed))
+                .sorted(Comparator.comparingDouble(this::needed))
                 .mapToInt(w -> w)
                 .toArray();
     }

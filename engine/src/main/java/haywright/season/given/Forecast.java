@@ -1,6 +1,7 @@
 package haywright.season.given;
 
 import java.util.Arrays;
+import java.util.stream.IntStream;
 
 /**
  * What a plan may expect of the weather, from a record without the winter that is played.
@@ -35,9 +36,7 @@ public final class Forecast {
     public Forecast(Season season, int without) {
         this.season = season;
         var record = season.record();
-        int[] of = java.util.stream.IntStream.range(0, record.size())
-                .filter(w -> w != without)
-                .toArray();
+        int[] of = IntStream.range(0, record.size()).filter(w -> w != without).toArray();
         weeks = season.allWeeks();
         int eaters = season.eaters().size();
         mean = new double[eaters][weeks];

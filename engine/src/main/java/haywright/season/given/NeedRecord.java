@@ -10,6 +10,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * What every group would have needed in each week of every winter that is known, and when grass came.
@@ -51,15 +52,13 @@ public record NeedRecord(List<MeanWinter> winters, Week[][][] needs, int[] late)
                 .parallel()
                 .map(winter -> new HerdWeather(settings).in(winter, dates))
                 .toList();
-        java.util.stream.IntStream.range(0, known.size() * herd.size())
-                .parallel()
-                .forEach(i -> {
-                    int winter = i / herd.size();
-                    int eater = i % herd.size();
-                    needs[winter][eater] = weeks(herd.get(eater), covered, weather.get(winter), begins.size());
-                });
+        IntStream.range(0, known.size() * herd.size()).parallel().forEach(i -> {
+            int winter = i / herd.size();
+            int eater = i % herd.size();
+            needs[winter][eater] = weeks(herd.get(eater), covered, weather.get(winter), begins.size());
+        });
         var winters = known.stream().map(KeptWinter::asMeans).toList();
-        return new NeedRecord(winters, needs, late(winters, settings, setting.today()));
+        return new NeedRecord(winters, needs, late(winters, settings));
     }
 
     private static Week[] weeks(Season.Herd herd, List<Integer> covered, List<NeedByWeek.Weather> weather, int weeks) {
@@ -76,7 +75,7 @@ public record NeedRecord(List<MeanWinter> winters, Week[][][] needs, int[] late)
         return all;
     }
 
-    private static int[] late(List<MeanWinter> winters, Settings settings, LocalDate today) {
+    private static int[] late(List<MeanWinter> winters, Settings settings) {
         var late = new int[winters.size()];
         var said = settings.turnout();
         if (said == null || said.getMonthValue() < MARCH || said.getMonthValue() >= OCTOBER || late.length < MIDDLE) {
@@ -114,7 +113,7 @@ public record NeedRecord(List<MeanWinter> winters, Week[][][] needs, int[] late)
 
     /** Days late on average, and their spread, without one winter. */
     public double[] lateness(int without) {
-        var others = java.util.stream.IntStream.range(0, late.length)
+        var others = IntStream.range(0, late.length)
                 .filter(w -> w != without)
                 .map(w -> late[w])
                 .toArray();

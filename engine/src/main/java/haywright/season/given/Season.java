@@ -15,6 +15,7 @@ import haywright.quantity.Unit;
 import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
 import haywright.ration.PricedFeed;
+import haywright.weather.KeptWinter;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
 import java.nio.charset.StandardCharsets;
@@ -23,6 +24,8 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.IntStream;
@@ -89,7 +92,7 @@ public final class Season {
     public static Season of(Yard yard, Changes changes) {
         var ranch = yard.ranch();
         Refused.unlessEmpty(lacking(yard));
-        var turnout = java.util.Objects.requireNonNull(ranch.settings().turnout());
+        var turnout = Objects.requireNonNull(ranch.settings().turnout());
         int days = (int) ChronoUnit.DAYS.between(yard.day(), turnout);
         int longest = ranch.groups().values().stream()
                 .mapToInt(group -> days(group, yard.day(), days))
@@ -134,7 +137,7 @@ public final class Season {
                             group, yard.day(), begins.size(), ranch.settings().system()),
                     usual));
         }
-        var known = ranch.settings().weather() == null ? List.<haywright.weather.KeptWinter>of() : ranch.knownWinters();
+        var known = ranch.settings().weather() == null ? List.<KeptWinter>of() : ranch.knownWinters();
         return new Season(setting, season(ranch, offered), eaters, NeedRecord.of(setting, known, herds));
     }
 
@@ -144,7 +147,7 @@ public final class Season {
                 group,
                 group.head(),
                 stages,
-                grows ? java.util.Optional.empty() : java.util.Optional.of(Body.of(group, today)),
+                grows ? Optional.empty() : Optional.of(Body.of(group, today)),
                 days(group, today, days),
                 group.animals() == AnimalClass.MATURE_COW ? away : 0,
                 way);

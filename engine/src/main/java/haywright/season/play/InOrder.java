@@ -1,5 +1,6 @@
 package haywright.season.play;
 
+import haywright.forage.Analyte;
 import haywright.season.given.Forecast;
 import haywright.season.given.Season;
 import java.util.Arrays;
@@ -53,8 +54,8 @@ public final class InOrder implements Policy {
         var stage = eater.stages().get(known.week());
         double nem = forecast.nem(e, known.week(), known.week(), known.departed(), 0);
         var feed = season.feeds().get(f);
-        double perKg = feed.value(haywright.forage.Analyte.NEM);
-        double gain = feed.value(haywright.forage.Analyte.NEG);
+        double perKg = feed.value(Analyte.NEM);
+        double gain = feed.value(Analyte.NEG);
         double kg = nem / perKg
                 + stage.growth()
                         .map(growth -> growth.neg() / Math.max(0.1, gain))

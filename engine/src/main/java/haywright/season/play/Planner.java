@@ -9,6 +9,7 @@ import haywright.season.given.Season;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * Plans of one thread. Every week has a program of its own, built once and shared; each plan starts from the basis kept for
@@ -61,8 +62,8 @@ public final class Planner implements AutoCloseable {
         private final Season season;
         private final List<Integer> growing;
         private final int scenarios;
-        private final Map<Integer, PlanProgram> built = new java.util.concurrent.ConcurrentHashMap<>();
-        private final Map<Integer, Basis> bases = new java.util.concurrent.ConcurrentHashMap<>();
+        private final Map<Integer, PlanProgram> built = new ConcurrentHashMap<>();
+        private final Map<Integer, Basis> bases = new ConcurrentHashMap<>();
 
         public Programs(Season season, List<Integer> growing, int scenarios) {
             this.season = season;

@@ -7,6 +7,7 @@ import haywright.season.given.Energies;
 import haywright.season.given.Facts;
 import haywright.season.given.Season;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.SplittableRandom;
@@ -27,7 +28,7 @@ public record Truth(int winter, double[] weight, Energies made, double animals, 
     /** As is expected, in a winter of the record. */
     public static Truth expected(Season season, int winter) {
         var weight = new double[season.feeds().size()];
-        java.util.Arrays.fill(weight, 1);
+        Arrays.fill(weight, 1);
         return new Truth(winter, weight, Energies.expected(season.feeds()), 1, 1, 0);
     }
 

@@ -10,11 +10,13 @@ import haywright.lp.LinearProgram;
 import haywright.lp.Optimum;
 import haywright.lp.Outcome;
 import haywright.lp.ProgramBuilder;
+import haywright.season.given.Forecast;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -32,7 +34,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 class PublishedFuturesTest {
     private static final double INF = Double.POSITIVE_INFINITY;
 
-    /** @param data moved, by row or by row and variable */
+    /** What a future moves: right sides by row, coefficients by row and variable. */
     private record Future(double weight, Map<String, Double> right, Map<String, Double> coefficient) {}
 
     private static JsonNode read(String name) throws IOException {
@@ -119,7 +121,7 @@ class PublishedFuturesTest {
                     .fields()
                     .forEachRemaining(e -> in.term(
                             index,
-                            java.util.Objects.requireNonNull(columns.get(e.getKey())),
+                            Objects.requireNonNull(columns.get(e.getKey())),
                             future.coefficient.getOrDefault(
                                     name + "|" + e.getKey(), e.getValue().asDouble())));
         }
@@ -174,7 +176,7 @@ class PublishedFuturesTest {
     void threeFuturesThatAreAlikeCostWhatOneDoes() {
         var season = Invented.season(100, 0);
         var known = Judge.start(season);
-        var forecast = new haywright.season.given.Forecast(season, -1);
+        var forecast = new Forecast(season, -1);
         var costs = new ArrayList<Double>();
         for (int scenarios : new int[] {1, 3}) {
             var programs = new Planner.Programs(season, Blocks.FEW, scenarios);
@@ -190,7 +192,7 @@ class PublishedFuturesTest {
     void planningForSeveralLiesBetweenTheMildestAndTheHardestOfThem() {
         var season = Invented.season(100, 0);
         var known = Judge.start(season);
-        var forecast = new haywright.season.given.Forecast(season, -1);
+        var forecast = new Forecast(season, -1);
         var one = new Planner.Programs(season, Blocks.FEW, 1);
         double wait = 0;
         for (double h : new double[] {-1, 0.5, 2}) {

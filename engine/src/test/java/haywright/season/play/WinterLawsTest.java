@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import haywright.season.given.Forecast;
 import haywright.season.given.Season;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -127,9 +128,8 @@ class WinterLawsTest {
     void grassComesOnTheDaySaidInHalfOfAllWintersAndNeverBefore() {
         var late = USUAL.record().late();
         assertThat(late).hasSize(28);
-        assertThat(java.util.Arrays.stream(late).filter(days -> days == 0).count())
-                .isBetween(14L, 18L);
-        assertThat(java.util.Arrays.stream(late).max().orElseThrow()).isBetween(3, 21);
+        assertThat(Arrays.stream(late).filter(days -> days == 0).count()).isBetween(14L, 18L);
+        assertThat(Arrays.stream(late).max().orElseThrow()).isBetween(3, 21);
     }
 
     @Test
@@ -148,11 +148,9 @@ class WinterLawsTest {
                 }
             }
         }
-        double mean = java.util.Arrays.stream(sums).average().orElseThrow();
-        double sd = Math.sqrt(java.util.Arrays.stream(sums)
-                .map(s -> (s - mean) * (s - mean))
-                .average()
-                .orElseThrow());
+        double mean = Arrays.stream(sums).average().orElseThrow();
+        double sd = Math.sqrt(
+                Arrays.stream(sums).map(s -> (s - mean) * (s - mean)).average().orElseThrow());
         assertThat(usual).isCloseTo(mean, within(1e-6 * mean));
         assertThat(hard - usual).isCloseTo(sd, within(1e-6 * sd));
     }
