@@ -29,10 +29,17 @@ import java.util.stream.IntStream;
  * @param isChosen whether how hard a winter to plan for is chosen, which takes a dozen winters' time; else
  *     {@link #UNCHOSEN}
  * @param hasAlternatives whether what could be done is priced
+ * @param growing weeks of the stretches that a plan looks at, one after the other; the last stands for all that follow
  * @param enough asked before each winter: whether it was cancelled or its time is up; what is done is kept
  */
 public record BookMaker(
-        long seed, int draws, int threads, boolean isChosen, boolean hasAlternatives, BooleanSupplier enough) {
+        long seed,
+        int draws,
+        int threads,
+        boolean isChosen,
+        boolean hasAlternatives,
+        List<Integer> growing,
+        BooleanSupplier enough) {
     /** Somewhat harder than usual (judgment). */
     static final List<Double> UNCHOSEN = List.of(0.8);
 
@@ -57,7 +64,19 @@ public record BookMaker(
     /** Behind the count of 20. */
     public static final int DRAWS = 200;
 
+    /** By stretches as they are usual. */
+    public BookMaker(
+            long seed, int draws, int threads, boolean isChosen, boolean hasAlternatives, BooleanSupplier enough) {
+        this(seed, draws, threads, isChosen, hasAlternatives, Blocks.FEW, enough);
+    }
+
+    /** The same by stretches of so many weeks each after this one. */
+    public BookMaker byWeeks(int weeks) {
+        return new BookMaker(seed, draws, threads, isChosen, hasAlternatives, List.of(1, weeks), enough);
+    }
+
     public BookMaker {
+        growing = List.copyOf(growing);
         if (draws < 1 || threads < 1) {
             throw new IllegalArgumentException(draws + " winters on " + threads + " threads");
         }
@@ -100,7 +119,7 @@ public record BookMaker(
             this.yard = yard;
             this.season = season;
             this.listener = listener;
-            crew = new Crew(season, threads, enough);
+            crew = new Crew(season, threads, growing, enough);
             counting = new Counting(season, crew);
         }
 
@@ -157,7 +176,7 @@ public record BookMaker(
         }
 
         private Plan plan(List<Double> hardness) {
-            var programs = new Planner.Programs(season, Blocks.FEW, hardness.size());
+            var programs = new Planner.Programs(season, growing, hardness.size());
             try (var policy = new Replanned(season, forecast(), hardness, new Planner(programs))) {
                 return policy.plan(Judge.start(season));
             }
@@ -247,6 +266,6 @@ public record BookMaker(
 
     /** The seed, and all that moves a figure: threads and time do not. */
     String words() {
-        return seed + " " + draws + " " + isChosen + " " + hasAlternatives;
+        return seed + " " + draws + " " + isChosen + " " + hasAlternatives + " " + growing;
     }
 }

@@ -2,7 +2,6 @@ package haywright.season;
 
 import haywright.season.given.Forecast;
 import haywright.season.given.Season;
-import haywright.season.play.Blocks;
 import haywright.season.play.InOrder;
 import haywright.season.play.Judge;
 import haywright.season.play.Planner;
@@ -33,15 +32,17 @@ final class Crew {
     private final Season season;
     private final Judge judge;
     private final int threads;
+    private final List<Integer> growing;
     private final BooleanSupplier enough;
     private final Map<Integer, Forecast> forecasts = new ConcurrentHashMap<>();
 
     /** One winter with one draw of all else. */
     record Case(int winter, long seed) {}
 
-    Crew(Season season, int threads, BooleanSupplier enough) {
+    Crew(Season season, int threads, List<Integer> growing, BooleanSupplier enough) {
         this.season = season;
         this.threads = threads;
+        this.growing = growing;
         this.enough = enough;
         judge = new Judge(season);
     }
@@ -52,7 +53,7 @@ final class Crew {
 
     /** The same of another season. */
     Crew of(Season other) {
-        return new Crew(other, threads, enough);
+        return new Crew(other, threads, growing, enough);
     }
 
     Season season() {
@@ -66,7 +67,7 @@ final class Crew {
 
     /** Programs whose bases are those of a usual winter, planned so. */
     Planner.Programs programs(List<Double> hardness) {
-        var programs = new Planner.Programs(season, Blocks.FEW, hardness.size());
+        var programs = new Planner.Programs(season, growing, hardness.size());
         var forecast = forecast(-1);
         try (var planner = new Planner(programs, true)) {
             judge.play(Truth.expected(season, middle()), forecast, new Replanned(season, forecast, hardness, planner));

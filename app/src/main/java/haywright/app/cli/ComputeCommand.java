@@ -13,6 +13,7 @@ import haywright.app.exchange.weather.WeatherFile;
 import haywright.ranch.Ranch;
 import haywright.workings.Refused;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
@@ -145,7 +146,7 @@ final class ComputeCommand implements Callable<Integer>, Compute.Heard {
         try {
             var ranch = demo ? isShort ? BentBucket.ranch() : TinLantern.ranch() : read();
             var threads = Runtime.getRuntime().availableProcessors();
-            var outcome = WholeRanch.of(name, ranch, new WholeRanch.Asked(seconds, seed, threads, this::tell), clock);
+            var outcome = WholeRanch.of(name, ranch, wanted().or(seconds, seed, threads, this::tell), clock);
             spec.commandLine().getOut().println(outcome.body().toPrettyString());
             outcome.errors().forEach(err::println);
             if (mps != null && name.equals("winter-book") && outcome.exit() == Compute.DONE) {
@@ -155,6 +156,17 @@ final class ComputeCommand implements Callable<Integer>, Compute.Heard {
         } catch (Refused refused) {
             refused.problems().forEach(p -> err.printf("%s: %s: %s. %s%n", p.field(), p.value(), p.rule(), p.fix()));
             return Compute.REFUSED;
+        }
+    }
+
+    /** Beside a demo a file or what is piped in may say how; nothing waits for input. */
+    private WholeRanch.Wanted wanted() throws IOException {
+        boolean isSaid = demo && (file != null || System.in.available() > 0);
+        if (isSaid && file != null) {
+            InputFile.check(file);
+        }
+        try (var in = !isSaid ? InputStream.nullInputStream() : file == null ? System.in : Files.newInputStream(file)) {
+            return WholeRanch.wanted(in);
         }
     }
 

@@ -1,6 +1,8 @@
 package haywright.app.compute;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import haywright.app.compute.shape.Reader;
 import haywright.app.compute.topic.Answer;
 import haywright.app.compute.topic.MatchTopic;
 import haywright.app.compute.topic.WinterBookTopic;
@@ -14,10 +16,14 @@ import haywright.season.given.Season;
 import haywright.season.play.Plan;
 import haywright.season.play.Played;
 import haywright.workings.Refused;
+import java.io.IOException;
+import java.io.InputStream;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
 
 /** What the topics say that are asked of a whole ranch and take their time over it. */
 public final class WholeRanch {
@@ -45,16 +51,58 @@ public final class WholeRanch {
     }
 
     /**
+     * What a question may say beside the ranch.
+     *
      * @param seconds after which no other winter is begun
-     * @param threads that play winters
-     * @param progress told in words
+     * @param seed the same draws the same winters
+     * @param periodWeeks of the stretches that each plan looks at after its first week; growing ones where not said
      */
-    public record Asked(double seconds, long seed, int threads, Consumer<String> progress) {
+    public record Wanted(
+            OptionalDouble seconds,
+            @Nullable Integer seed,
+            @Nullable Integer periodWeeks) {
+        private static final int LONGEST = 12;
+
+        public Wanted {
+            if (periodWeeks != null && (periodWeeks < 1 || periodWeeks > LONGEST)) {
+                throw new Refused(
+                        "periodWeeks",
+                        periodWeeks + " weeks",
+                        "a stretch is 1 to 12 weeks",
+                        "Leave it out for growing ones.");
+            }
+        }
+
+        /** Where this says nothing, the other. @param threads that play winters. @param progress told in words */
+        public Asked or(double otherSeconds, long otherSeed, int threads, Consumer<String> progress) {
+            return new Asked(
+                    seconds.orElse(otherSeconds), seed == null ? otherSeed : seed, periodWeeks, threads, progress);
+        }
+    }
+
+    /** All that is asked. */
+    public record Asked(double seconds, long seed, @Nullable Integer weeks, int threads, Consumer<String> progress) {
         public Asked {
             if (!(seconds > 0)) {
                 throw new Refused(
                         "seconds", seconds + " s", "a book takes some time", "A second or more; 60 for all of it.");
             }
+        }
+    }
+
+    /** What is said beside a demo: {@code {"seconds":20,"seed":1,"period_weeks":2}}. */
+    public static Wanted wanted(InputStream json) throws IOException {
+        try {
+            var tree = Batch.JSON.readTree(json);
+            return tree.isMissingNode()
+                    ? new Wanted(OptionalDouble.empty(), null, null)
+                    : Reader.read(Wanted.class, tree);
+        } catch (JsonProcessingException e) {
+            throw new Refused(
+                    "json",
+                    "the question",
+                    "it is no JSON that can be read",
+                    "For instance {\"seconds\":20,\"seed\":1}.");
         }
     }
 
@@ -82,7 +130,8 @@ public final class WholeRanch {
                 asked.seconds >= SOON,
                 asked.seconds >= SOON,
                 () -> (System.nanoTime() - began) / NANOS > asked.seconds);
-        var book = maker.of(yard, season, telling(asked.progress));
+        var weeks = asked.weeks;
+        var book = (weeks == null ? maker : maker.byWeeks(weeks)).of(yard, season, telling(asked.progress));
         var outcome = body(WinterBookTopic.answer(book, season), yard.ranch());
         ((ObjectNode) outcome.body()).put("seed", asked.seed);
         return outcome;

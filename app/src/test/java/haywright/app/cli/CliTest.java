@@ -237,6 +237,15 @@ class CliTest {
     void aWinterBookOfNoRanchOrNoTimeIsRefused() throws IOException {
         assertThat(run("compute", "winter-book", "--demo", "--seconds", "0").exit())
                 .isEqualTo(2);
+        var said = file("said.json", "{\"seconds\":0.001,\"seed\":5,\"period_weeks\":2}");
+        var ran = run("compute", "winter-book", "--demo", said);
+        assertThat(ran.exit()).as(ran.err()).isZero();
+        assertThat(new ObjectMapper().readTree(ran.out()).get("seed").asLong()).isEqualTo(5);
+        for (var wrong : List.of("{\"second\":1}", "{\"period_weeks\":0}", "{\"seconds\":-1}", "{")) {
+            assertThat(run("compute", "winter-book", "--demo", file("wrong.json", wrong))
+                            .exit())
+                    .isEqualTo(2);
+        }
         var none = run("compute", "winter-book", file("none.json", "{}"));
         assertThat(none.exit()).isEqualTo(2);
         assertThat(none.err()).isNotBlank().doesNotContain("Exception");
