@@ -7,6 +7,7 @@ import haywright.diet.DietRow;
 import haywright.diet.Sureness;
 import haywright.outlook.HerdWeather;
 import haywright.outlook.Yard;
+import haywright.quantity.Quantity;
 import haywright.ration.JointChance;
 import haywright.ration.LeastCostRation;
 import haywright.ration.NoRation;
@@ -33,7 +34,7 @@ public record CarryChart(List<Cell> cells) {
     private static final int LATE_GESTATION_DAYS = 30;
 
     /** What hay is fed for; a mineral brings the rest. */
-    private static final Set<String> BROUGHT = Set.of("nem", "cp");
+    private static final Set<String> BROUGHT = Set.of("nem", "cp", "cp_floor", "rdp", "mp");
 
     private static final int AFTER_CALVING_DAYS = 30;
 
@@ -176,12 +177,15 @@ public record CarryChart(List<Cell> cells) {
     private static Cell shortOf(Group group, Stage stage, LocalDate day, PricedFeed lot, NoRation none) {
         var diet = none.diet();
         var kg = full(diet, lot);
+        var danger = diet.rows().stream()
+                .filter(row -> row.kind() == DietRow.Kind.DANGER && row.margin(kg) < 0)
+                .findFirst();
         var worst = diet.rows().stream()
                 .filter(row -> BROUGHT.contains(row.id()))
                 .max(Comparator.comparingDouble(row -> missed(row, kg)));
         double missed = worst.map(row -> missed(row, kg)).orElse(0.0);
         double gain = diet.growth()
-                .map(energy -> Math.max(0, energy.neg() - energy.leftForGain(kg)) / energy.neg())
+                .map(energy -> Math.min(1, Math.max(0, energy.neg() - energy.leftForGain(kg)) / energy.neg()))
                 .orElse(0.0);
         var name = gain > missed
                 ? "energy for gain"
@@ -197,14 +201,19 @@ public record CarryChart(List<Cell> cells) {
                 stage,
                 day,
                 OptionalDouble.empty(),
-                Optional.of(name),
-                PERCENT * Math.max(gain, missed),
-                Optional.empty(),
+                danger.isPresent() ? Optional.empty() : Optional.of(name),
+                danger.isPresent() ? 0 : PERCENT * Math.max(gain, missed),
+                danger.map(row -> "fed alone it has too much %s: %s, and %s is the most"
+                        .formatted(row.name(), said(row, row.supplied(kg)), said(row, row.limit()))),
                 0);
     }
 
+    private static String said(DietRow row, double value) {
+        return Quantity.of(Math.rint(value), row.unit()).asTyped();
+    }
+
     private static double missed(DietRow row, double[] kg) {
-        return (row.limit() - row.supplied(kg)) / row.limit();
+        return -row.margin(kg) / row.limit();
     }
 
     /** As much of it as they hold, and of nothing else. */

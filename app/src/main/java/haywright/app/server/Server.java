@@ -22,10 +22,12 @@ import haywright.app.web.lab.WaterPages;
 import haywright.app.web.letter.LetterPages;
 import haywright.app.web.lots.FeedPages;
 import haywright.app.web.lots.LotPages;
+import haywright.app.web.match.MatchPages;
 import haywright.app.web.ranch.RanchPages;
 import haywright.app.web.round.RoundPages;
 import haywright.app.web.sampling.TakePages;
 import haywright.app.web.tools.ToolPages;
+import haywright.app.web.winter.WinterPages;
 import haywright.quantity.Unit;
 import haywright.workings.Refused;
 import io.javalin.Javalin;
@@ -129,12 +131,9 @@ public final class Server implements AutoCloseable {
         NeedPages.routes(new Routes(to, desk, Step.HERD));
         BenchPages.routes(new Routes(to, desk, Step.BENCH));
         ToolPages.routes(new Routes(to, desk, Step.BENCH));
+        MatchPages.routes(new Routes(to, desk, Step.MATCH));
+        WinterPages.routes(new Routes(to, desk, Step.WINTER_BOOK));
         LetterPages.routes(new Routes(to, desk, Step.LETTER));
-        for (var step : Step.values()) {
-            if (!step.isBuilt()) {
-                new Routes(to, desk, step).get(step.path(), page -> page.show("haywright/app/web/notBuilt.jte", step));
-            }
-        }
     }
 
     /** What was typed into one box, in a second unit, while the rest is still being filled in. */

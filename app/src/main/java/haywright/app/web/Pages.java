@@ -14,6 +14,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.function.Consumer;
 
 /** What every page stands on: its files, its templates, who may see it, and where what fails is written. */
 public final class Pages {
@@ -80,6 +81,12 @@ public final class Pages {
             }
         }
         http.result(body);
+    }
+
+    /** For what goes on after a request is answered. */
+    public static Consumer<Throwable> logger(Context http, String where) {
+        var home = http.appData(HOME);
+        return e -> home.log(where, e);
     }
 
     /** @return where what failed can be found, as a sentence */

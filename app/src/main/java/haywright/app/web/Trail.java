@@ -18,16 +18,14 @@ public final class Trail {
     public static List<Stop> of(Ranch ranch) {
         var stops = new ArrayList<Stop>();
         for (var step : Step.values()) {
-            stops.add(step.isBuilt() ? stop(step, ranch) : new Stop(step, false, "not built yet"));
+            stops.add(stop(step, ranch));
         }
         return List.copyOf(stops);
     }
 
-    /** Every stop that has a page and is not done. */
+    /** Every stop that is not done. */
     public static List<Stop> waiting(List<Stop> trail) {
-        return trail.stream()
-                .filter(stop -> stop.step().isBuilt() && !stop.done())
-                .toList();
+        return trail.stream().filter(stop -> !stop.done()).toList();
     }
 
     private static Stop stop(Step step, Ranch ranch) {
@@ -38,7 +36,11 @@ public final class Trail {
             case BENCH -> bench(ranch);
             case LETTER -> letter(ranch);
             case TAKE_IT -> samples(ranch);
-            case MATCH, WINTER_BOOK -> new Stop(step, false, "");
+            case WINTER_BOOK -> winter(ranch);
+            case MATCH ->
+                ranch.groups().isEmpty() || ranch.lots().isEmpty()
+                        ? new Stop(step, false, "waits for a lot and a group")
+                        : new Stop(step, true, "which lot for which cattle");
         };
     }
 
@@ -108,6 +110,15 @@ public final class Trail {
             return new Stop(Step.BENCH, false, "add a lot and a group first");
         }
         return new Stop(Step.BENCH, false, Show.count(ranch.groups().size(), "group") + " to feed");
+    }
+
+    private static Stop winter(Ranch ranch) {
+        if (ranch.groups().isEmpty() || ranch.lots().isEmpty()) {
+            return new Stop(Step.WINTER_BOOK, false, "waits for a lot and a group");
+        }
+        return ranch.settings().turnout() == null
+                ? new Stop(Step.WINTER_BOOK, false, "enter the turnout date")
+                : new Stop(Step.WINTER_BOOK, true, "does the feed last?");
     }
 
     private static Stop letter(Ranch ranch) {

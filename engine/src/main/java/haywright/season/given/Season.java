@@ -22,6 +22,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Objects;
@@ -257,6 +258,18 @@ public final class Season {
         return !kind.isForage()
                 ? "carry_other"
                 : kind.isHay() || kind == FeedClass.STRAW ? "carry_hay" : "carry_silage";
+    }
+
+    /** Whether some group may have this feed in some week; not so a lot that has to be tested first. */
+    public boolean mayBeFed(int feed) {
+        return eaters.stream()
+                .flatMap(eater -> eater.stages().stream())
+                .anyMatch(stage -> Arrays.stream(stage.feeds()).anyMatch(f -> f == feed));
+    }
+
+    /** The day grass is expected. */
+    public LocalDate grass() {
+        return java.util.Objects.requireNonNull(ranch().settings().turnout());
     }
 
     public LocalDate today() {

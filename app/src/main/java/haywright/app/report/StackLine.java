@@ -1,0 +1,173 @@
+package haywright.app.report;
+
+import haywright.app.words.Show;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.time.temporal.TemporalAdjusters;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.IntToDoubleFunction;
+import java.util.stream.IntStream;
+
+/**
+ * Hay and silage on hand from today to grass: one falling line through the winters that were played, the band in which
+ * eight of ten of them run, and a thin line for each that fell short. Where the line meets the foot before the grass line,
+ * the stacks are empty too soon.
+ *
+ * @param begins the first day of each week; at least two
+ * @param winters tons as fed on hand at the start of each week, one list a winter, as long as {@code begins} or shorter
+ * @param grass the day grass is expected
+ */
+public record StackLine(List<LocalDate> begins, List<Winter> winters, LocalDate grass) {
+    private static final double LEFT = 40;
+    private static final double RIGHT = 332;
+    private static final double TOP = 24;
+    private static final double DEEP = 190;
+    private static final double FOOT = TOP + DEEP;
+    private static final int MOST_THIN = 12;
+
+    /** @param lasted whether the feed did */
+    public record Winter(boolean lasted, List<Double> tons) {}
+
+    public StackLine {
+        begins = List.copyOf(begins);
+        winters = List.copyOf(winters);
+    }
+
+    /** Of the winters that were still fed in that week; the others have gone to grass. */
+    private double tons(int week, double share) {
+        var all = winters.stream()
+                .filter(winter -> winter.tons().size() > week)
+                .map(winter -> winter.tons().get(week))
+                .sorted()
+                .toList();
+        return all.isEmpty() ? 0 : all.get((int) Math.min(all.size() - 1, Math.floor(share * all.size())));
+    }
+
+    private double most() {
+        return winters.stream()
+                .flatMap(winter -> winter.tons().stream())
+                .mapToDouble(tons -> tons)
+                .max()
+                .orElse(1);
+    }
+
+    /** {@code 1,270 tons now. On Feb 2, half the winters have more than 640 left; at grass, 210.} */
+    public String words() {
+        int middle = begins.size() / 2;
+        return "%s tons on hand now. On %s half the winters have more than %s left, and on %s more than %s"
+                .formatted(
+                        Show.number(tons(0, 0.5), 0),
+                        Show.day(begins.get(middle)),
+                        Show.number(tons(middle, 0.5), 0),
+                        Show.day(begins.get(begins.size() - 1)),
+                        Show.number(tons(begins.size() - 1, 0.5), 0));
+    }
+
+    public String svg() {
+        double most = Math.max(1, most());
+        double step = step(most);
+        var drawn = new ArrayList<String>();
+        for (double tons = 0; tons <= most; tons += step) {
+            double y = y(tons, most);
+            drawn.add(tons == 0 ? Svg.line(LEFT, y, RIGHT, y) : Svg.faint(LEFT, y, RIGHT, y));
+            drawn.add(Svg.text(LEFT - 5, y + 4, "end", false, Show.number(tons, 0)));
+        }
+        drawn.add(Svg.text(4, TOP - 9, "start", false, "tons of hay and silage"));
+        drawn.add(Svg.area(
+                band(week -> y(tons(week, 0.1), most), week -> y(tons(week, 0.9), most)), "url(#stack-due)"));
+        winters.stream()
+                .filter(winter -> !winter.lasted())
+                .limit(MOST_THIN)
+                .forEach(winter -> drawn.add(thin(winter, most)));
+        for (int week = 1; week < begins.size(); week++) {
+            drawn.add(Svg.thick(
+                    x(begins.get(week - 1)),
+                    y(tons(week - 1, 0.5), most),
+                    x(begins.get(week)),
+                    y(tons(week, 0.5), most)));
+        }
+        drawn.add(Svg.line(x(grass), TOP, x(grass), FOOT));
+        drawn.add(Svg.text(x(grass) - 3, TOP + 9, "end", true, "turnout " + Show.day(grass)));
+        drawn.addAll(months());
+        return Svg.picture("stack", 340, (int) FOOT + 26, "Hay and silage on hand to grass", words(), drawn);
+    }
+
+    private String thin(Winter winter, double most) {
+        var points = new ArrayList<String>();
+        for (int week = 0; week < Math.min(begins.size(), winter.tons().size()); week++) {
+            points.add(Svg.point(x(begins.get(week)), y(winter.tons().get(week), most)));
+        }
+        return "<polyline points=\"%s\" fill=\"none\" stroke=\"currentColor\" stroke-dasharray=\"3 3\" stroke-width=\"1\"/>"
+                .formatted(String.join(" ", points));
+    }
+
+    private String band(IntToDoubleFunction under, IntToDoubleFunction over) {
+        var points = new ArrayList<String>();
+        IntStream.range(0, begins.size())
+                .forEach(week -> points.add(Svg.point(x(begins.get(week)), over.applyAsDouble(week))));
+        for (int week = begins.size() - 1; week >= 0; week--) {
+            points.add(Svg.point(x(begins.get(week)), under.applyAsDouble(week)));
+        }
+        return String.join(" ", points);
+    }
+
+    private List<String> months() {
+        var marks = new ArrayList<String>();
+        double written = Double.NEGATIVE_INFINITY;
+        var last = begins.get(begins.size() - 1);
+        for (var month = begins.get(0).with(TemporalAdjusters.firstDayOfNextMonth());
+                !month.isAfter(last);
+                month = month.plusMonths(1)) {
+            double x = x(month);
+            marks.add(Svg.line(x, FOOT, x, FOOT + 5));
+            if (x - written >= 44 && x <= RIGHT - 20) {
+                marks.add(Svg.text(x, FOOT + 19, "middle", false, Show.day(month)));
+                written = x;
+            }
+        }
+        return marks;
+    }
+
+    private double x(LocalDate day) {
+        var first = begins.get(0);
+        double days = ChronoUnit.DAYS.between(first, begins.get(begins.size() - 1));
+        return Math.min(RIGHT, LEFT + (RIGHT - LEFT) * ChronoUnit.DAYS.between(first, day) / days);
+    }
+
+    private static double y(double tons, double most) {
+        return FOOT - DEEP * Math.max(0, tons) / most;
+    }
+
+    /** One, two or five times a power of ten, four to eight of them. */
+    private static double step(double most) {
+        double power = Math.pow(10, Math.floor(Math.log10(most)));
+        for (double times : List.of(0.2, 0.5, 1.0)) {
+            if (most / (power * times) <= 6) {
+                return power * times;
+            }
+        }
+        return power * 2;
+    }
+
+    /** Winters as dots, in rows of ten; those that fell short are hatched. */
+    public static String dots(int of, int lasted) {
+        var drawn = new ArrayList<String>();
+        for (int i = 0; i < of; i++) {
+            drawn.add(String.format(
+                    Locale.ROOT,
+                    "<circle cx=\"%d\" cy=\"%d\" r=\"10\" fill=\"%s\" stroke=\"#1d1b17\" stroke-width=\"1.5\"/>",
+                    16 + i % 10 * 27,
+                    16 + i / 10 * 27,
+                    i < lasted ? "#1d1b17" : "url(#dots-due)"));
+        }
+        return Svg.picture(
+                "dots",
+                280,
+                32 + (of - 1) / 10 * 27,
+                "%d winters".formatted(of),
+                "Feed lasts in %d of %d; hatched: it falls short in %d".formatted(lasted, of, of - lasted),
+                drawn);
+    }
+}

@@ -1,0 +1,94 @@
+package haywright.app.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import haywright.cattle.cold.ColdSystem;
+import haywright.ranch.FoundPlace;
+import haywright.ranch.Ranch;
+import haywright.ranch.RanchWeather;
+import haywright.ranch.Settings;
+import java.time.LocalDate;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.UnaryOperator;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
+
+/** Match and the winter book, from a new ranch without anything, on November 25, without scripts. */
+class WinterPagesTest {
+    @RegisterExtension
+    private final OneRanch ranch = new OneRanch();
+
+    private void hay(String bales) {
+        assertThat(ranch.send("lots/new/bales", OneRanch.hay(bales, "1200 lb")).status())
+                .isEqualTo(303);
+    }
+
+    private void cows() {
+        var cows = new LinkedHashMap<String, String>();
+        cows.put("name", "Cows");
+        cows.put("head", "100");
+        cows.put("weight", "1300");
+        cows.put("shrunk", "no");
+        cows.put("weighedOn", "Nov 12, 2026");
+        cows.put("conditionScore", "5");
+        cows.put("breed", "Angus");
+        var page = ranch.get("herd/new/mature_cow");
+        assertThat(ranch.submit(page, "herd/new/mature_cow", cows).status()).isEqualTo(303);
+    }
+
+    private void change(UnaryOperator<Ranch> change) {
+        var now = ranch.store().ranches().open(ranch.id());
+        ranch.store().ranches().save(ranch.id(), now.rev(), "test", "changed", change.apply(now.ranch()));
+    }
+
+    private static Ranch placed(Ranch now) {
+        var was = now.settings();
+        var found = FoundPlace.of("Valentine, NE", null, 0);
+        var weather =
+                new RanchWeather(found.place(), List.of(), null, null, null, ColdSystem.USUAL, null, List.of(), found);
+        return now.with(new Settings(
+                false, null, was.system(), "", was.feedingLossPercent(), LocalDate.of(2027, 5, 5), weather, null));
+    }
+
+    private String whole() throws InterruptedException {
+        var page = ranch.get("winter").body();
+        while (page.contains("hx-trigger=\"every")) {
+            Thread.sleep(500);
+            page = ranch.get("winter").body();
+        }
+        return page;
+    }
+
+    @Test
+    void whatIsLackingIsSaid() throws Exception {
+        assertThat(ranch.get("match").status()).isEqualTo(200);
+        assertThat(whole()).contains("<li>").doesNotContain("class=\"do\"");
+    }
+
+    @Test
+    void aBookIsMadeBesideThePageAndAskedToBeMadeAgainOnceTheRanchChanges() throws Exception {
+        hay("300");
+        cows();
+        change(WinterPagesTest::placed);
+        var book = whole();
+        assertThat(book).contains("class=\"do\"", "id=\"dots-title\"", "id=\"stack-title\"", "Ditch-side stack");
+        assertThat(ranch.get("winter").body()).isEqualTo(book);
+        change(now -> now.withName("Another name"));
+        var older = ranch.get("winter").body();
+        assertThat(older).contains("href=\"" + ranch.path() + "history\"", "id=\"dots-title\"");
+        assertThat(ranch.send("winter", Map.of()).status()).isEqualTo(303);
+        assertThat(ranch.get("winter").body()).contains("hx-trigger=\"every");
+        assertThat(ranch.send("winter", "winter/stop", Map.of()).status()).isEqualTo(303);
+        assertThat(whole()).contains("class=\"do\"");
+    }
+
+    @Test
+    void aLotStandsBesideEachGroupAtEachStage() {
+        hay("300");
+        cows();
+        change(WinterPagesTest::placed);
+        assertThat(ranch.get("match").body()).contains("class=\"match\"", "<td class=\"");
+    }
+}
