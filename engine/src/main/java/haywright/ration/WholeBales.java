@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.IntStream;
 
@@ -73,6 +74,11 @@ public record WholeBales(int days, List<Bales> bales, HandMix mix) {
         return Optional.ofNullable(best).map(found -> found(question, found, baleKg));
     }
 
+    /** Of a lot that lies in bales. */
+    private static double kg(Map<String, Double> baleKg, String feed) {
+        return Objects.requireNonNull(baleKg.get(feed));
+    }
+
     private static boolean isBetter(Tried one, Tried other) {
         return one.misses() < other.misses() || one.misses() == other.misses() && one.cost() < other.cost();
     }
@@ -80,7 +86,7 @@ public record WholeBales(int days, List<Bales> bales, HandMix mix) {
     /** One to four days, or as long as a bale lasts where that is longer. */
     private static List<Integer> lasting(List<Portion> baled, int head, Map<String, Double> baleKg) {
         double longest = baled.stream()
-                .mapToDouble(p -> baleKg.get(p.feed().feed().id()) / (p.kgPutOut() * head))
+                .mapToDouble(p -> kg(baleKg, p.feed().feed().id()) / (p.kgPutOut() * head))
                 .max()
                 .orElse(0);
         if (longest <= MOST_DAYS) {
@@ -99,7 +105,7 @@ public record WholeBales(int days, List<Bales> bales, HandMix mix) {
         all.add(Map.of());
         for (var portion : baled) {
             var id = portion.feed().feed().id();
-            double exact = portion.kgPutOut() * head * days / baleKg.get(id);
+            double exact = portion.kgPutOut() * head * days / kg(baleKg, id);
             int below = Math.max(1, (int) Math.floor(exact));
             int above = Math.max(1, (int) Math.ceil(exact));
             var longer = new ArrayList<Map<String, Integer>>();
@@ -128,7 +134,7 @@ public record WholeBales(int days, List<Bales> bales, HandMix mix) {
             var id = portion.feed().feed().id();
             var count = bales.get(id);
             if (count != null) {
-                eaten.put(id, portion.feed().eaten(count * baleKg.get(id) / (head * (double) days)));
+                eaten.put(id, portion.feed().eaten(count * kg(baleKg, id) / (head * (double) days)));
             }
         }
         var made = question.holding(ration, eaten).orElseGet(() -> ration.with(eaten));
@@ -141,7 +147,8 @@ public record WholeBales(int days, List<Bales> bales, HandMix mix) {
                 .filter(p -> found.bales().containsKey(p.feed().feed().id()))
                 .map(p -> {
                     var id = p.feed().feed().id();
-                    return new Bales(p.feed(), found.bales().get(id), baleKg.get(id));
+                    return new Bales(
+                            p.feed(), Objects.requireNonNull(found.bales().get(id)), kg(baleKg, id));
                 })
                 .toList();
         return new WholeBales(

@@ -97,7 +97,7 @@ public final class MatchPages {
         var byLot = cells.stream().collect(Collectors.groupingBy(Cell::lot));
         var rows = yard.feeds().stream()
                 .filter(feed -> byLot.containsKey(feed.feed().name()))
-                .map(feed -> row(page, feed, byLot.get(feed.feed().name())))
+                .map(feed -> row(page, feed, byLot.getOrDefault(feed.feed().name(), List.of())))
                 // what is not known of a lot is no reason to put it first
                 .sorted(Comparator.comparing(row -> !row.isTested()))
                 .toList();

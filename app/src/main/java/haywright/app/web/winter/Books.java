@@ -32,8 +32,9 @@ final class Books {
             old.stop();
         }
         if (books.size() >= MOST) {
-            var first = books.keySet().iterator().next();
-            books.remove(first).stop();
+            var oldest = books.values().iterator();
+            oldest.next().stop();
+            oldest.remove();
         }
         // one core stays for the pages
         int threads = Math.max(1, Runtime.getRuntime().availableProcessors() - 1);
