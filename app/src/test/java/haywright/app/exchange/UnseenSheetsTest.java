@@ -133,7 +133,7 @@ class UnseenSheetsTest {
                         + " MO dm 1.2; NEM dm 5.31; NO3 dm 640.0",
                 "bases-row.csv | 1 | DM 84.9; CP dm 171.0; ADF dm 318.0; NDF dm 402.0; LIGNIN dm 7.2; CA dm 13.60; P dm 2.40; K dm 21.0; MG dm 2.60; CU dm 7.9;"
                         + " MO dm 2.4; NEM dm 5.78; NO3 dm 1240.0",
-                "parted-figure.txt | 0 | DM 87.2; MG ar 0.13; MG dm .15; TDN ar 49.4; TDN dm 56.7",
+                "parted-figure.txt | 0 | DM 87.2; MG ar 0.13; MG dm .15; TDN ar 49.4; TDN dm 56.7; NEM ar .48; NEM dm .55",
                 "camel-case.csv | 0 | DM 91.3; CP dm 4.2; ADF dm 49.6; NDF dm 76.1; P dm <0.05; CA dm 0.31; SE dm <0.05; CU dm 3.1; NO3N dm <100",
                 "camel-case.csv | 1 | DM 89.0; CP dm 8.9; ADF dm 38.8; NDF dm 62.3; P dm 0.18; CA dm 0.44; S dm 0.21; CU dm 6.0; NO3N dm 640",
                 "unknown-codes.csv | 0 | DM 91.3; CP dm 4.2; ADF dm 49.6; NDF dm 76.1; P dm <0.05; CA dm 0.31; SE dm <0.05; CU dm 3.1; NO3N dm <100",

@@ -27,12 +27,13 @@ public record Heading(
         @Nullable Unit unit,
         @Nullable Basis basis,
         @Nullable Share share) {
+    private static final int LONGEST_UNIT = 40;
     private static final String PART = "(?:^|[\\s,;:_/(\\[-]+)";
     private static final String RECEIVED =
             "(?:on |in |of )?(?:an? )?(?:as[ _/-]*(?:received|rec(?:[’']?d|v[’']?d|v?\\.)?|rcvd|fed|is|sampled|submitted|delivered|shipped|collected|(?:it )?(?:arrived|came)|wet)|wet[ _/-]*(?:basis|weight|wt\\.?|matter)"
-                    + "|fresh(?: matter| weight)?|ar|af)(?: basis)?";
+                    + "|fresh(?: matter| weight| wt\\.?| mass)?|ar|af|f\\.?m\\.?|f\\.?w\\.?|a\\.r\\.?|a\\.f\\.?)(?: basis)?";
     private static final String DRY = "(?:on |in |of )?(?:a )?(?:100 ?% ?)?"
-            + "(?:(?:oven[ -])?dr(?:y|ied)[ _/-]*(?:matter|weight|wt\\.?|material|substance)|(?:oven[ -])?dry|dm|dmb|db|moisture[ -]free)(?: basis)?";
+            + "(?:(?:oven[ -])?dr(?:y|ied)[ _/-]*(?:matter|weight|wt\\.?|mass|material|substance)|(?:oven[ -])?dry|d\\.m\\.?|d\\.?w\\.?|dm|dmb|db|moisture[ -]free)(?: basis)?";
     private static final String NINETY = "(?:on |in |at )?(?:a )?90 ?%(?: (?:dm|dry matter|dry))?(?: basis)?";
 
     private static final Map<Analyte, Analyte> WHOLES = Map.of(
@@ -138,11 +139,14 @@ public record Heading(
 
     /** A unit of a share, an energy or a charge, which is what laboratories print. */
     public static Optional<Unit> unit(String text) {
-        var plain = text.strip()
-                .toLowerCase(Locale.ROOT)
-                .replace('μ', 'µ')
-                .replaceAll("\\s+per\\s+", "/")
-                .replaceAll("^lbs/", "lb/");
+        if (text.length() > LONGEST_UNIT) {
+            return Optional.empty();
+        }
+        var plain = UnitWords.plain(text.strip().toLowerCase(Locale.ROOT))
+                .replaceAll("\\s+per\\s+", "/");
+        if (plain.equals("meq/100g")) {
+            return Optional.of(Unit.MEQ_PER_100G);
+        }
         if (plain.matches("[uµ]g/kg|mcg/kg|ng/g")) {
             return Optional.of(Unit.PPB);
         }

@@ -92,13 +92,12 @@ public record Label(@Nullable Heading heading, String why) {
 
     /** Empty where it is no name that is known. */
     public static Optional<Label> of(String written) {
-        var name = spaced(DOTTED.matcher(Heading.key(written))
+        var name = spaced(DOTTED.matcher(UnitWords.plain(Heading.key(written)))
                         .replaceAll(found -> found.group().replace(".", "")))
                 .replaceAll("[\\s:.,;=*†‡§¹²³⁰⁴-⁹-]+$", "")
                 .replaceAll("^[*•·-]+\\s*", "")
                 .replaceAll("\\bne[/-]([mgl])\\b", "ne$1")
                 .replaceAll("\\b(mcal|mj|kcal|mg|g|ug) (lb|kg|cwt)\\b", "$1/$2")
-                .replaceAll("\\b(mcal|mj|kcal|mg|g|ug|lbs?) per (lb|kg|cwt|ton)\\b", "$1/$2")
                 .replaceAll("\\b(mg|g) (no3(?:[- ]?n)?)/kg\\b", "as $2, $1/kg");
         if (name.isEmpty() || name.length() > LONGEST) {
             return Optional.empty();

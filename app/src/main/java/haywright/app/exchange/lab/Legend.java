@@ -31,6 +31,9 @@ public final class Legend {
     private static final Pattern LEGEND = Pattern.compile("(?:^|(?<=[\\s.;,]))(" + MARK
             + ")\\s*[=:–-]?\\s*(\\p{L}|%)((?:(?!\\s(?:" + MARK + ")\\s*[=:\\p{L}])(?!\\.\\s|\\.$|;).)*)");
 
+    private static final Pattern FIGURE_BEHIND_UNIT =
+            Pattern.compile("^(?:%|\\p{L}[\\p{L}/%.]*)(?: ?\\(?[\\p{L}/.]+\\)?){0,3}\\s+<? ?[0-9.]*[0-9](?:\\s|$)");
+
     private static final Pattern SHARE = Pattern.compile(
             "(?i)(?:(?:as|in|is|are|given|expressed|reported) )*(?:%|percent|pct\\.?) ?(?:of )?(?:the )?(.+)");
     private static final Pattern ABOUT_FIGURES =
@@ -79,6 +82,9 @@ public final class Legend {
             }
             var found = LEGEND.matcher(line);
             while (found.find()) {
+                if (isOfRow(line, found.start(1), found.group(2) + found.group(3))) {
+                    continue;
+                }
                 var meaning = meaning(found.group(2) + found.group(3));
                 boolean isSaid =
                         meaning.isTold() || line.substring(found.end(1)).strip().matches("[=:].*");
@@ -98,6 +104,14 @@ public final class Legend {
                 basis(letter.group(2)).ifPresent(basis -> letters.putIfAbsent(letter.group(1), basis));
             }
         }
+    }
+
+    /** "TDN *  pct  60.7": behind a name stands the unit of its figures, and nothing that explains the mark. */
+    private static boolean isOfRow(String line, int mark, String behind) {
+        var before = line.substring(0, mark).strip();
+        return !before.isEmpty()
+                && (FIGURE_BEHIND_UNIT.matcher(behind).find()
+                        || Label.of(before.replaceFirst("^.*[.;|]", "")).isPresent());
     }
 
     /** Whether a figure somewhere has this letter or figure behind it, as a mark. */

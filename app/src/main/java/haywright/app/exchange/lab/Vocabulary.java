@@ -56,6 +56,12 @@ public record Vocabulary(Map<String, Meaning> own, Map<String, ColumnIs> columns
         return meaning != null && meaning.analyte() == null;
     }
 
+    /** Whether somebody said unit or basis of this name, whatever stands beside it. */
+    public boolean says(String name) {
+        var meaning = own.get(Heading.key(name));
+        return meaning != null && (meaning.unit() != null || meaning.basis() != null);
+    }
+
     /** Empty where the name is not known, or is to be left out. */
     public Optional<Heading> heading(String name) {
         return label(name).map(Label::heading);

@@ -29,6 +29,9 @@ final class Gathering {
     /** What should be a figure and is none; from one figure to another is what is usual. */
     private static final Pattern STRANGE = Pattern.compile("(?![0-9.,]+ ?[-–—] ?[0-9.,]+$)[^(\\[]*[0-9].*");
 
+    /** A name with what it is a share of, which is a figure of the feed wherever it stands. */
+    private static final Pattern SHARE = Pattern.compile("(?i)\\p{L}.*?(?:%|\\b(?:pct|percent)\\b)\\s*(?:of )?\\p{L}");
+
     /** What is said of a line that somebody left out, on this sheet or an earlier one. */
     static final String LEFT_OUT = "its name was said to be left out";
 
@@ -70,7 +73,8 @@ final class Gathering {
 
     /** A line of figures whose names nobody knows; other words are kept with the rest of the sheet. */
     void unknown(TextLine line, List<Row> rows) {
-        if (rows.isEmpty() || head == TableHead.NONE && figures.isEmpty() && samples.isEmpty()) {
+        boolean isShare = rows.stream().anyMatch(row -> SHARE.matcher(row.name()).find());
+        if (rows.isEmpty() || !isShare && head == TableHead.NONE && figures.isEmpty() && samples.isEmpty()) {
             return;
         }
         for (var row : rows) {
@@ -209,6 +213,7 @@ final class Gathering {
             return;
         }
         var letter = letter(line, row);
+        row = letter == null ? row : row.without(letter);
         if (letter != null && isMarkAsked(line, row, letter)) {
             return;
         }
@@ -216,8 +221,14 @@ final class Gathering {
         if (said != null && said.basis() != null) {
             row = row.with(new Legend.Meaning(said.basis(), null, "", "", ""), -1, names);
         }
+        var ofAll = above.unit();
+        boolean isOfColumn = places != null && places.stream().anyMatch(c -> c != null && c.unit() != null);
+        if (ofAll != null && !isOfColumn && row.heading() != null && row.heading().analyte().hasBasis()) {
+            row = row.in(ofAll);
+        }
         var question = question(row, places);
-        asked.name(row.name(), line, question.isEmpty() ? row.heading() : null);
+        boolean isOpen = !question.isEmpty() || row.why().startsWith(Behind.QUOTE);
+        asked.name(row.name(), line, isOpen ? null : row.heading());
         if (!question.isEmpty()) {
             list(line, row, question);
             return;

@@ -26,6 +26,21 @@ final class OfOthers {
 
     private OfOthers() {}
 
+    /** Lines without the signs of a quote, where no figure of an analyte stands outside of it; else as they are. */
+    static List<String> quoteOnly(List<String> lines, Names names) {
+        boolean isQuoted = lines.stream().anyMatch(line -> QUOTED.matcher(line).find());
+        boolean isApart = isQuoted
+                && lines.stream()
+                        .filter(line -> !QUOTED.matcher(line).find())
+                        .flatMap(line -> names.rows(TextLine.of(0, 1, line)).stream())
+                        .anyMatch(Row::isTold);
+        return !isQuoted || isApart
+                ? lines
+                : lines.stream()
+                        .map(line -> line.replaceFirst("^\\s{0,8}(?:> ?){1,20}", ""))
+                        .toList();
+    }
+
     /** Their places in the list. */
     static Set<Integer> in(List<TextLine> lines, Names names) {
         var figures = IntStream.range(0, lines.size())

@@ -6,6 +6,7 @@ import haywright.app.exchange.lab.Delimited;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood;
+import haywright.app.exchange.lab.UnitSaid;
 import haywright.app.exchange.lab.Vocabulary;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
@@ -49,6 +50,9 @@ public final class ReportText {
     private final Map<TextLine, Optional<TableHead>> heads = new IdentityHashMap<>();
     private TableHead head = TableHead.NONE;
     private final StrayHeadings stray;
+    /** Of columns whose headings stand in the next line. */
+    private List<TextLine.Word> unitsOver = List.of();
+
     private @Nullable Across across;
     private Set<Integer> samplesNamed = Set.of();
     private Set<Integer> others = Set.of();
@@ -76,8 +80,8 @@ public final class ReportText {
         }
         var ledger = new Ledger();
         var names = new Names(words);
-        var raw = Delimited.laidOut(
-                Delimited.plain(text).replace('\f', '\n').lines().toList());
+        var plain = Delimited.plain(text).replace('\f', '\n').lines().toList();
+        var raw = Delimited.laidOut(OfOthers.quoteOnly(plain, names));
         if (raw.size() > MOST_LINES) {
             throw new Refused("text", raw.size() + " lines", "this is more than reports have", "Split the file.");
         }
@@ -186,6 +190,7 @@ public final class ReportText {
         }
         var bases = BasisSaid.in(line.text());
         bases.forEach(said -> gathering.above().basis(line, said));
+        UnitSaid.in(line.text()).ifPresent(unit -> gathering.above().unit(line, unit));
         var dry = bases.isEmpty() ? Optional.<Row>empty() : DryMatterSaid.in(line);
         if (dry.isPresent()) {
             gathering.beside(line, dry.get());
@@ -272,6 +277,15 @@ public final class ReportText {
 
     /** @return how many lines the headings take; 0 where none stand here */
     private int headings(int at) {
+        boolean isOverHead = at + 1 < lines.size()
+                && !lines.get(at + 1).isBlank()
+                && alone(lines.get(at)).isEmpty()
+                && alone(lines.get(at + 1)).isPresent();
+        if (isOverHead && !TableHead.units(lines.get(at).cells()).isEmpty()) {
+            unitsOver = TableHead.units(lines.get(at).cells());
+            gathering.settle(lines.get(at));
+            return 1;
+        }
         if (alone(lines.get(at)).isPresent()) {
             gathering.table();
         }
@@ -320,6 +334,11 @@ public final class ReportText {
             }
         }
         if (best != null) {
+            int next = at + taken;
+            var under = next < lines.size() ? TableHead.units(lines.get(next).cells()) : List.<TextLine.Word>of();
+            best = best.in(unitsOver).in(under);
+            taken += under.isEmpty() ? 0 : 1;
+            unitsOver = List.of();
             head = placed(best, at + taken);
             nameGroups(at);
             gathering.head(head, lines.subList(at, at + taken));

@@ -93,6 +93,11 @@ record Row(
         return new Row(name, heading, words, figures, unit, bases, why.isEmpty() ? because : why);
     }
 
+    /** What was not understood behind its figure is asked for itself. */
+    Row without(String because) {
+        return why.startsWith(Behind.QUOTE + because + "” ") ? new Row(name, heading, words, figures, unit, bases, "") : this;
+    }
+
     Row on(Basis basis) {
         if (!bases.isEmpty()) {
             return this;

@@ -94,8 +94,12 @@ final class Rows {
             return !isInCell(words, at)
                     || at > 0 && at == end && words.get(at - 1).text().matches(".*[,;]|and|&");
         }
+        boolean isShare = words.get(at).text().matches("(?i)[(\\[]?(?:as )?(?:%|pct|percent).*")
+                || Heading.basis(words.get(at).text().replaceAll("[.,;:]$", "")).isPresent();
+        // "Sugars, % DM 6.1": behind words that nobody knows it says what those are a share of
         return at == end
-                || words.get(at - 1)
+                || !isShare
+                        && words.get(at - 1)
                         .text()
                         .matches("(?i).*[.,;:/)]|and|&|plus|with|but|while|your|the|its|had|has|[-–—]");
     }
@@ -194,11 +198,12 @@ final class Rows {
                 at += form;
                 continue;
             }
-            var one = Heading.unit(word.text().replaceAll("[(),;\\[\\]]|\\.$", ""));
-            if (one.isPresent()) {
-                why = unit != null && unit != one.get() ? "its unit does not fit" : why;
-                unit = one.get();
-                at++;
+            int ofUnit = Behind.unit(words, at);
+            if (ofUnit > 0) {
+                var one = Heading.unit(bare(words, at, ofUnit)).orElseThrow();
+                why = unit != null && unit != one ? "its unit does not fit" : why;
+                unit = one;
+                at += ofUnit;
                 continue;
             }
             int many = basisWords(words, at);
@@ -222,12 +227,8 @@ final class Rows {
                     .matches()) {
                 at++;
             } else {
-                // a unit that nobody knows; left unsaid it would be taken for the usual one
-                boolean isUnit = unit == null
-                        && at > from
-                        && words.get(at - 1).isFigure()
-                        && UNIT_LIKE.matcher(word.text()).matches();
-                why = isUnit ? "its unit does not fit" : why;
+                // left out, it could be a unit or a basis, and the usual one would be taken
+                why = figures.isEmpty() || names.words().says(name) ? why : Behind.why(words, at, names, why);
                 break;
             }
         }
@@ -302,7 +303,7 @@ final class Rows {
         return 0;
     }
 
-    private static String bare(List<Word> words, int at, int many) {
+    static String bare(List<Word> words, int at, int many) {
         return TextLine.join(words.subList(at, at + many))
                 .text()
                 .replaceAll("[(),;\\[\\]]|\\.$", "")

@@ -4,6 +4,7 @@ import haywright.app.exchange.lab.BasisSaid;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood;
 import haywright.forage.Basis;
+import haywright.quantity.Unit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;
@@ -26,6 +27,7 @@ final class SaidAbove {
 
     private StringBuilder told = new StringBuilder();
     private @Nullable Basis basis;
+    private @Nullable Unit unit;
     /** What samples side by side are called in the lines over their columns, where there are several. */
     private List<List<String>> over = List.of();
 
@@ -63,6 +65,17 @@ final class SaidAbove {
     void basis(TextLine line, BasisSaid said) {
         basis = said.basis();
         ledger.settle(line.number(), said.from(), said.to());
+    }
+
+    /** Of all figures whose own place says none. */
+    void unit(TextLine line, Unit said) {
+        unit = said;
+        ledger.settle(line);
+    }
+
+    @Nullable
+    Unit unit() {
+        return unit;
     }
 
     void corner(TableHead head) {

@@ -188,6 +188,50 @@ record TableHead(List<Column> columns) {
         return Math.max(other.from() - one.to(), one.from() - other.to());
     }
 
+    /** The cells of a line that holds units and nothing else, but for a word over the names; empty where it does not. */
+    static List<Word> units(List<List<Word>> cells) {
+        var units = new ArrayList<Word>();
+        for (var cell : cells) {
+            var word = TextLine.join(cell);
+            if (unit(word).isPresent()) {
+                units.add(word);
+            } else if (!cells.get(0).equals(cell)
+                    || cells.size() == 1
+                    || !word.text().matches("[\\p{L} ]+:?")) {
+                return List.of();
+            }
+        }
+        return units;
+    }
+
+    private static Optional<Unit> unit(Word word) {
+        return Heading.unit(word.text().replaceAll("^[(\\[]\\s*(?:in )?|\\s*[)\\]]$", ""));
+    }
+
+    /** Each column of figures with the unit that stands under its heading or over it; a single one is of all of them. */
+    TableHead in(List<Word> units) {
+        var values = values();
+        return new TableHead(columns.stream()
+                .map(c -> c.role != Role.VALUE || c.unit != null
+                        ? c
+                        : new Column(
+                                c.role,
+                                c.basis,
+                                IntStream.range(0, units.size())
+                                        .filter(i -> units.size() == 1
+                                                || (units.size() == values.size()
+                                                        ? values.get(i) == c
+                                                        : nearest(units.get(i)) == c))
+                                        .mapToObj(units::get)
+                                        .findFirst()
+                                        .flatMap(TableHead::unit)
+                                        .orElse(null),
+                                c.heading,
+                                c.place,
+                                c.sample))
+                .toList());
+    }
+
     /** Names and units of this line with the columns of the next one. */
     TableHead over(TableHead lower) {
         var all = new ArrayList<>(columns);

@@ -241,7 +241,7 @@ class ReportCsvTest {
         }
         assertThatThrownBy(() -> ReportCsv.decode(new byte[ReportCsv.MOST_BYTES + 1]))
                 .isInstanceOf(Refused.class)
-                .hasMessageContaining("smaller than");
+                .hasMessageContaining("larger than");
     }
 
     @Test
