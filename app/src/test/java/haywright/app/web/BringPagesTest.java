@@ -701,4 +701,41 @@ class BringPagesTest {
                 .contains("No lot here goes by this name or code.")
                 .doesNotContain("under this code");
     }
+
+    /** A report in which single figures have a method of their own is the same one when it is looked at again. */
+    @Test
+    void aKeptReportWithTwoMethodsIsKnownAgain() {
+        var sheet =
+                """
+                Lab;Bench 2
+                Sample;S2
+                Sample id;ZZ-2
+                Date;2026-02-24
+
+                Parameter;Unit;In fresh;In dry matter;Method
+                Dry matter;g/kg;882;;NIR
+                Crude protein;g/kg DM;;112;NIR
+                NDF;g/kg DM;;588;wet chem 21
+                """;
+        send("reports/bring", bring(sheet));
+        assertThat(send("reports/bring/all", Map.of("howSampled", "grab", "lot-0", lot))
+                        .status())
+                .isEqualTo(303);
+        assertThat(ranch.kept().reports()).hasSize(1);
+        assertThat(ranch.get("reports/bring").body()).contains("all of them kept").doesNotContain("replaces-0");
+    }
+
+    /** What is said of the unit counts although the name itself was understood, and stays on the page. */
+    @Test
+    void aUnitSaidBesideAnUnderstoodNameCounts() {
+        var sheet = "Results on dry matter\nCrude protein 9.8 %\nNEm 0.55\nCalcium 118 widgets\n";
+        assertThat(send("reports/bring", bring(sheet)).body()).contains("0.55, unit not said");
+        var said = new LinkedHashMap<>(bring(sheet));
+        said.putAll(Map.of("name-written-1", "NEm", "name-analyte-1", "", "name-unit-1", "mcal_per_lb"));
+        said.putAll(Map.of("name-written-2", "Calcium", "name-unit-2", "ppm", "name-basis-2", ""));
+        assertThat(send("reports/bring", said).body())
+                .contains("0.55 Mcal/lb", "118 ppm")
+                .doesNotContain("unit not said")
+                .containsPattern("value=\"mcal_per_lb\" selected");
+    }
 }

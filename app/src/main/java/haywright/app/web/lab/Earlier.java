@@ -36,7 +36,7 @@ record Earlier(@Nullable Lot kept, @Nullable LabReport like) {
         var code = key(typed.getOrDefault(ReportForm.SAMPLE_CODE.name(), ""));
         var laboratory = key(typed.getOrDefault(ReportForm.LABORATORY.name(), ""));
         var sampled = day(typed.getOrDefault(ReportForm.SAMPLED.name(), ""));
-        var printed = Printed.read(read, Printed.NOTHING);
+        var printed = FigureMethods.read(read, Printed.read(read, Printed.NOTHING));
         var file = Original.of(form).map(Original::sha256).orElse("");
         LabReport like = null;
         for (var report : ranch.reports().values()) {

@@ -123,13 +123,16 @@ public final class NamesForm {
     private static Map<String, LaboratoryNames.Said> said(Form form) {
         var said = new LinkedHashMap<String, LaboratoryNames.Said>();
         for (int i = 0; i < MOST_NAMES; i++) {
-            var analyte = form.value(FIELDS + "analyte-" + i);
-            if (!analyte.isEmpty() && !form.value(FIELDS + "written-" + i).isEmpty()) {
-                var key = Heading.key(form.value(FIELDS + "written-" + i));
-                said.put(
-                        key,
-                        new LaboratoryNames.Said(
-                                "", key, analyte, form.value(FIELDS + "unit-" + i), form.value(FIELDS + "basis-" + i)));
+            var key = Heading.key(form.value(FIELDS + "written-" + i));
+            var unit = form.value(FIELDS + "unit-" + i);
+            var basis = form.value(FIELDS + "basis-" + i);
+            boolean isSaid = !unit.isEmpty() || !basis.isEmpty();
+            // a unit or a basis said beside a name that is understood is of what it was taken for
+            var analyte = form.value(FIELDS + "analyte-" + i).isEmpty() && isSaid
+                    ? Heading.of(key).map(taken -> taken.analyte().id()).orElse("")
+                    : form.value(FIELDS + "analyte-" + i);
+            if (!key.isEmpty() && (isSaid || !analyte.isEmpty())) {
+                said.put(key, new LaboratoryNames.Said("", key, analyte, unit, basis));
             }
         }
         return said;
@@ -144,8 +147,22 @@ public final class NamesForm {
         page.desk().store().laboratoryNames().all().stream()
                 .filter(one -> names(about, one.laboratory()) && !(isLeftOut(one) && isKnown(one.name())))
                 .forEach(one -> put(words, one));
-        said(form).values().forEach(one -> put(words, one));
+        said(form).values().forEach(one -> put(words, taken(words, one)));
         return new Vocabulary(words, ColumnsForm.said(form));
+    }
+
+    /** What is said of unit and basis alone goes with what was said of the name before. */
+    private static LaboratoryNames.Said taken(Map<String, Meaning> words, LaboratoryNames.Said said) {
+        var before = words.get(said.name());
+        var analyte = before == null ? null : before.analyte();
+        return !said.analyte().isEmpty()
+                ? said
+                : new LaboratoryNames.Said(
+                        said.laboratory(),
+                        said.name(),
+                        analyte == null ? AS_READ : analyte.id(),
+                        said.unit(),
+                        said.basis());
     }
 
     /** As words of their own: "Bench Lab" does not print a sheet that speaks of a "workbench lab". */
@@ -207,6 +224,9 @@ public final class NamesForm {
         }
         var names = page.desk().store().laboratoryNames();
         for (var one : said(typed).values()) {
+            if (one.analyte().isEmpty()) {
+                continue; // a unit of a name that nobody has said anything else of
+            }
             boolean isForgotten = one.analyte().equals(AS_READ);
             if (isForgotten) {
                 names.forget(laboratory, one.name());
