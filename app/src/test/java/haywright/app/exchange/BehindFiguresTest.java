@@ -2,6 +2,7 @@ package haywright.app.exchange;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import haywright.app.exchange.lab.ColumnIs;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Vocabulary;
@@ -9,6 +10,7 @@ import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.quantity.Unit;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -188,5 +190,85 @@ class BehindFiguresTest {
         assertThat(read("On Mon, Oct 12, 2026 at 3:01 PM Bench Lab wrote:\n>                      As fed     Dry\n"
                         + "> Crude protein, %      8.7       9.8\n> NDF, %               53.1      60.2\n"))
                 .containsExactly("CP ar 8.7 %", "CP dm 9.8 %", "NDF ar 53.1 %", "NDF dm 60.2 %");
+    }
+
+    /** Headings that nobody knows are asked wherever they stand over the figures, and what is said of them counts. */
+    @ParameterizedTest(name = "{0}")
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "'Analyte                    Without water    The way it was'",
+                "'ANALYTE  WITHOUT WATER  THE WAY IT WAS'",
+                "'Name                    Without water              The way it was'"
+            })
+    void headingsThatNobodyKnowsAreAsked(String head) {
+        var text = head + "\nCrude protein, %          9.8      8.7\nNDF, %                   60.2     53.1\n";
+        var open = NothingIsLostTest.read(text);
+        assertThat(open.columns())
+                .extracting(column -> column.written().toLowerCase(Locale.ROOT))
+                .containsExactly("without water", "the way it was");
+        var said = new Vocabulary(
+                Map.of(), Map.of("without water", ColumnIs.DRY_MATTER, "the way it was", ColumnIs.AS_RECEIVED));
+        assertThat(figures(NothingIsLostTest.read(text, said)))
+                .containsExactly("CP dm 9.8 %", "CP ar 8.7 %", "NDF dm 60.2 %", "NDF ar 53.1 %");
+    }
+
+    @Test
+    void plainWordsForTheTwoBasesAreKnown() {
+        assertThat(read("Test            Free of moisture    As it came in\nCrude protein, %      9.8               8.7\n"))
+                .containsExactly("CP dm 9.8 %", "CP ar 8.7 %");
+    }
+
+    /** How many samples there are is no third sample; one that is called N is. */
+    @Test
+    void aCountOfSamplesIsNoSample() {
+        var found = NothingIsLostTest.read("Sample,DM %,CP % DM\nBag 1,88.2,9.8\nBag 2,88.9,10.2\nN,2,2\n");
+        assertThat(found.samples()).extracting(Understood.Sample::code).containsExactly("Bag 1", "Bag 2");
+        assertThat(found.notTaken()).anyMatch(line -> line.contains("N 2 2"));
+        assertThat(NothingIsLostTest.read("Sample,DM %,CP % DM\nCreek,88.2,9.8\nN,88.9,10.2\n")
+                        .samples())
+                .extracting(Understood.Sample::code)
+                .containsExactly("Creek", "N");
+    }
+
+    @Test
+    void aFigureBeforeItsNameIsListed() {
+        var found = NothingIsLostTest.read(
+                "Your oat hay came back at 530 ppm nitrate nitrogen, so they call it safe.\nCrude protein 9.8 % dry\n");
+        assertThat(figures(found)).containsExactly("CP dm 9.8 %");
+        assertThat(found.notTaken()).anyMatch(line -> line.contains("530 ppm nitrate nitrogen"));
+    }
+
+    @Test
+    void aFormBehindAFigureTellsWithAColonToo() {
+        assertThat(read("Crude protein 9.8 % dry\nNitrate: 2,350 ppm as nitrate (NO3)\nSugars, % DM 6.1\n"))
+                .containsExactly("CP dm 9.8 %", "NO3 dm 2350 ppm", "ESC dm 6.1 %");
+    }
+
+    /** 34.0 % of its protein, said in a column of bases or of units. */
+    @ParameterizedTest(name = "{0}")
+    @CsvSource(
+            delimiter = '!',
+            value = {
+                "Analyte | Basis | Result // Soluble protein | % of CP | 34.0 // Crude protein | % of DM | 9.8",
+                "Analyte,Basis,Result // Moisture,as is,11 // Soluble protein,% of CP,34.0 // Crude protein,dry,9.8",
+                "Analyte,Basis,As fed,Dry // Moisture,,11, // Soluble protein,% of CP,,34.0 // Crude protein,,,9.8"
+            })
+    void aShareInAColumnOfBasesIsRead(String sheet) {
+        assertThat(read(sheet.replace(" // ", "\n"))).contains("SP 34.0 %").anyMatch(cell -> cell.startsWith("CP dm 9.8"));
+    }
+
+    /** The same in the cells of a file: beside a figure, in its own cell, and in a line of units under the headings. */
+    @Test
+    void unitsInAFileAreReadLikewise() {
+        var found = NothingIsLostTest.read("Analyte,Result\nMoisture,11.8 %\nCalcium,9.2 lb per ton\nZinc,24 widgets\n"
+                + "Copper,<6 ppm DM\nSulfur,.17 %d.m.\nIron,212 mg/kg FM\n");
+        assertThat(figures(found))
+                .containsExactly("MOISTURE 11.8 %", "CA dm 9.2 lb/ton", "CU dm <6 ppm", "S dm .17 %", "FE ar 212 mg/kg");
+        assertThat(found.notTaken()).anyMatch(line -> line.contains("24 widgets"));
+        assertThat(read("Test,As fed,Dry\n,lb per ton,lb per ton\nCalcium,8.1,9.2\nPotassium,38,41\n"))
+                .containsExactly("CA ar 8.1 lb/ton", "CA dm 9.2 lb/ton", "K ar 38 lb/ton", "K dm 41 lb/ton");
+        assertThat(read("Sample,Calcium,Starch,Moisture\n,lb per ton,g per kg,%\nA,9.2,19,11.8\nB,9.1,18,12.8\n"))
+                .startsWith("CA dm 9.2 lb/ton", "STARCH dm 19 g/kg");
     }
 }

@@ -738,4 +738,21 @@ class BringPagesTest {
                 .doesNotContain("unit not said")
                 .containsPattern("value=\"mcal_per_lb\" selected");
     }
+
+    /** Of two samples one is kept; the other says at once why it is not, and keeps the lot that was chosen. */
+    @Test
+    void whatIsLeftSaysWhyAndKeepsItsLot() {
+        var down = "Test,Units,901,902\nCP,% DM,9.1,1.0\nADF,% DM,38,36\n";
+        send("reports/bring", bring(down, "laboratory", "Tin Valley"));
+        var other = ranch.weighedLot("Creek stack", "grass_hay");
+        var kept = send("reports/bring/all", Map.of("howSampled", "grab", "lot-0", lot, "lot-1", other));
+        assertThat(kept.status()).isEqualTo(303);
+        assertThat(ranch.kept().reports()).hasSize(1);
+        assertThat(ranch.after(kept).body())
+                .contains("id=\"q-lot-1\"")
+                .containsPattern("value=\"" + other + "\" selected");
+        // another lot chosen afterwards counts
+        assertThat(send("reports/bring/all", Map.of("howSampled", "grab", "lot-1", lot)).body())
+                .containsPattern("(?s)id=\"a-lot-1\".*value=\"" + lot + "\" selected");
+    }
 }

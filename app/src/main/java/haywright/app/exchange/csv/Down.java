@@ -226,8 +226,14 @@ final class Down {
     /** What the name in a line of its own stands for; empty where it is to be left out, or is not known. */
     private Optional<Heading> heading(int row, int names, String name) {
         var heading = grid.words.heading(name);
-        var written = grid.cell(row, columns.unit);
-        var with = written.isBlank() || grid.isNothing(row, columns.unit)
+        var beside = grid.cell(row, columns.basis);
+        // "% of CP" in a column of bases says what it is a share of
+        boolean isShare = Heading.basis(beside).isEmpty()
+                && taking.legend.letter(beside).isEmpty()
+                && beside.matches("(?i)\\s*(?:%|pct|percent).*")
+                && grid.words.heading(name + ", " + beside).isPresent();
+        var written = isShare ? beside : grid.cell(row, columns.unit);
+        var with = written.isBlank() || !isShare && grid.isNothing(row, columns.unit)
                 ? heading
                 : heading.isPresent() && grid.words.own().containsKey(Heading.key(name))
                         ? grid.words.label(name, written).map(Label::heading)
@@ -269,6 +275,7 @@ final class Down {
         var on = grid.cell(row, columns.basis);
         var own = Heading.basis(on).or(() -> taking.legend.letter(on)).orElse(null);
         if (own == null
+                && !isShare
                 && !grid.isNothing(row, columns.basis)
                 && with.get().analyte().hasBasis()) {
             var said = taking.said(on, name, row);

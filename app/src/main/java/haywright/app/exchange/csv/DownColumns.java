@@ -272,6 +272,14 @@ final class DownColumns {
     private void describe(int row) {
         int from = names.columns().get(0);
         var what = Told.of(grid.cell(row, from)).orElse(null);
+        if (isUnits(row)) {
+            values.replaceAll((column, value) -> value.unit != null
+                    ? value
+                    : new Value(
+                            value.names, value.basis, Heading.unit(grid.cell(row, column)).orElse(null), value.about));
+            IntStream.range(0, grid.width(row)).forEach(column -> grid.settle(row, column));
+            return;
+        }
         if (row == names.head() && what == null) {
             what = values.values().stream().allMatch(v -> v.basis != null) ? null : Told.BAG;
         } else if (what == null && grid.cell(row, from).isBlank() && isOverSamples(row)) {
@@ -280,6 +288,17 @@ final class DownColumns {
         if (what != null && isOverSamples(row)) {
             tell(row, what);
         }
+    }
+
+    /** A line of units over the figures, and nothing else in it. */
+    private boolean isUnits(int row) {
+        var said = values.keySet().stream()
+                .map(column -> grid.cell(row, column))
+                .filter(cell -> !cell.isBlank())
+                .toList();
+        return row != names.head()
+                && !said.isEmpty()
+                && said.stream().allMatch(cell -> Heading.unit(cell).isPresent());
     }
 
     private boolean isOverSamples(int row) {

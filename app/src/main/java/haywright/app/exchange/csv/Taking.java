@@ -123,6 +123,10 @@ final class Taking {
         return Analyte.nearest(name).map(near -> ". Did you mean " + near + "?").orElse("");
     }
 
+    /** A unit or a basis in the cell of its figure. */
+    private static final Pattern BEHIND = Pattern.compile("([<>≤]?\\s*[0-9.,]*[0-9])\\s*(\\p{L}.*|[%‰#].*)");
+
+
     /**
      * The figure of one cell; the cell is settled, taken or not.
      *
@@ -145,11 +149,31 @@ final class Taking {
         var mark = own.isEmpty() ? mark(name) : own;
         var meaning = legend.of(mark);
         var method = besideIt == null && meaning != null ? meaning.method() : besideIt;
-        var heading = mark.isEmpty() ? unmarked : marked(unmarked, name, mark, row, isOver);
-        if (heading == null) {
+        var atName = mark.isEmpty() ? unmarked : marked(unmarked, name, mark, row, isOver);
+        var behind = own.isEmpty() ? BEHIND.matcher(grid.cell(row, column)) : BEHIND.matcher("");
+        boolean isBehind = behind.matches()
+                && (grid.cell(row, column).matches("[<≤].*")
+                        || Said.of(grid.cell(row, column)).isEmpty());
+        var told = isBehind && atName != null
+                ? Heading.measured(atName.analyte(), behind.group(2)).orElse(null)
+                : null;
+        var unitBefore = atName == null ? null : atName.unit();
+        boolean isStrange = isBehind && atName != null && (told == null || unitBefore != null && told.unit() != null && told.unit() != unitBefore);
+        if (isStrange) {
+            notTaken.add("Line %d, “%s”: “%s” stands behind the figure, and it is no unit or basis that is known: type it in the form"
+                    .formatted(grid.line(row), name, grid.cell(row, column)));
+        }
+        if (atName == null || isStrange) {
             grid.settle(row, column);
             return;
         }
+        var heading = told == null
+                ? atName
+                : new Heading(
+                        atName.analyte(),
+                        told.unit() == null ? atName.unit() : told.unit(),
+                        told.basis() == null ? atName.basis() : told.basis(),
+                        told.share() == null ? atName.share() : told.share());
         if (own.matches(".*[\\p{L}\\p{N}].*") && meaning == null) {
             notTaken.add("Line %d, “%s”: what its mark %s means is not said on the sheet"
                     .formatted(grid.line(row), name, own));
@@ -158,7 +182,7 @@ final class Taking {
         boolean isBare = grid.cell(row, column).matches("[0-9].*");
         var text = (isLess && isBare ? "<" : "")
                 + Grid.WITHIN.matcher(grid.cell(row, column)).replaceFirst("");
-        text = own.isEmpty()
+        text = told != null ? (isLess && isBare ? "<" : "") + behind.group(1) : own.isEmpty()
                 ? text
                 : text.substring(0, text.length() - own.length()).strip();
         if (Said.of(text)

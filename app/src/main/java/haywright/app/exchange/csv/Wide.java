@@ -57,6 +57,13 @@ final class Wide {
         return count;
     }
 
+    private List<String> figures(int row) {
+        return analytes.keySet().stream()
+                .filter(column -> !grid.isNothing(row, column))
+                .map(column -> grid.cell(row, column).strip())
+                .toList();
+    }
+
     List<Sample> samples(char separator) {
         first = head + 1;
         while (first < head + 1 + LINES_OF_UNITS && isUnits(first)) {
@@ -78,7 +85,8 @@ final class Wide {
                 }
             });
             var code = own.first(Told.BAG).isEmpty() ? own.first(Told.NUMBER) : own.first(Told.BAG);
-            if (Told.isOfMany(code.isEmpty() ? name(row) : code)) {
+            var called = code.isEmpty() ? name(row) : code;
+            if (Told.isOfMany(called) || Told.isCount(called, figures(row))) {
                 taking.notTaken.add("Line %d, it is no sample: %s".formatted(grid.line(row), grid.shown(row)));
                 grid.settle(row);
                 continue;

@@ -35,6 +35,7 @@ final class AnalyteNames {
             Map.entry("rel", "relative"),
             Map.entry("metab", "metabolizable"),
             Map.entry("digestibilty", "digestibility"),
+            Map.entry("sugars", "sugar"),
             Map.entry("nitrates", "nitrate"));
 
     private static final Set<Analyte> NITRATE = EnumSet.of(Analyte.NO3, Analyte.NO3N, Analyte.KNO3);

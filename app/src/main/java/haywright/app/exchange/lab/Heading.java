@@ -30,10 +30,10 @@ public record Heading(
     private static final int LONGEST_UNIT = 40;
     private static final String PART = "(?:^|[\\s,;:_/(\\[-]+)";
     private static final String RECEIVED =
-            "(?:on |in |of )?(?:an? )?(?:as[ _/-]*(?:received|rec(?:[’']?d|v[’']?d|v?\\.)?|rcvd|fed|is|sampled|submitted|delivered|shipped|collected|(?:it )?(?:arrived|came)|wet)|wet[ _/-]*(?:basis|weight|wt\\.?|matter)"
+            "(?:on |in |of )?(?:an? )?(?:as[ _/-]*(?:received|rec(?:[’']?d|v[’']?d|v?\\.)?|rcvd|fed|is|sampled|submitted|delivered|shipped|collected|(?:it )?(?:arrived|came)(?: in)?|wet)|wet[ _/-]*(?:basis|weight|wt\\.?|matter)"
                     + "|fresh(?: matter| weight| wt\\.?| mass)?|ar|af|f\\.?m\\.?|f\\.?w\\.?|a\\.r\\.?|a\\.f\\.?)(?: basis)?";
     private static final String DRY = "(?:on |in |of )?(?:a )?(?:100 ?% ?)?"
-            + "(?:(?:oven[ -])?dr(?:y|ied)[ _/-]*(?:matter|weight|wt\\.?|mass|material|substance)|(?:oven[ -])?dry|d\\.m\\.?|d\\.?w\\.?|dm|dmb|db|moisture[ -]free)(?: basis)?";
+            + "(?:(?:oven[ -])?dr(?:y|ied)[ _/-]*(?:matter|weight|wt\\.?|mass|material|substance)|(?:oven[ -])?dry|d\\.m\\.?|d\\.?w\\.?|dm|dmb|db|(?:moisture|water)[ -]free|free of (?:moisture|water))(?: basis)?";
     private static final String NINETY = "(?:on |in |at )?(?:a )?90 ?%(?: (?:dm|dry matter|dry))?(?: basis)?";
 
     private static final Map<Analyte, Analyte> WHOLES = Map.of(

@@ -79,7 +79,7 @@ final class Behind {
     }
 
     /** @param withFigure whether a figure must follow: "mg" may be magnesium, or what is left of "mg kg" */
-    private static boolean beginsName(List<Word> words, int at, Names names, boolean withFigure) {
+    static boolean beginsName(List<Word> words, int at, Names names, boolean withFigure) {
         if (!names.canBegin(words.get(at).text())) {
             return false;
         }

@@ -73,6 +73,10 @@ final class Gathering {
 
     /** A line of figures whose names nobody knows; other words are kept with the rest of the sheet. */
     void unknown(TextLine line, List<Row> rows) {
+        if (rows.stream().noneMatch(Row::isTold) && Rows.isFigureFirst(line.words(), names)) {
+            list(line, "the figure stands before its name. If it is this sample’s, type it in the form");
+            return;
+        }
         boolean isShare = rows.stream().anyMatch(row -> SHARE.matcher(row.name()).find());
         if (rows.isEmpty() || !isShare && head == TableHead.NONE && figures.isEmpty() && samples.isEmpty()) {
             return;

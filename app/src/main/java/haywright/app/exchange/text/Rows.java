@@ -32,6 +32,11 @@ final class Rows {
     private static final Pattern MARK =
             Pattern.compile("\\p{Ll}|[*†‡§#^]{1,3}|[(\\[][\\p{L}0-9*†‡§]{1,2}[)\\]]|[\\p{Ll}0-9][)\\]]");
 
+    private static final Pattern JOINS =
+            Pattern.compile("(?i).*[.,;:/)]|and|&|plus|with|but|while|your|the|its|had|has|[-–—]");
+
+    private static final Pattern SHARE = Pattern.compile("(?i)[(\\[]?(?:as )?(?:%|pct|percent)");
+    private static final Pattern OF = Pattern.compile("(?i)of|for|in|as|the|,");
     private static final Pattern SYMBOL = Pattern.compile("\\p{Lu}\\p{L}?");
 
     private Rows() {}
@@ -84,6 +89,23 @@ final class Rows {
                 : Optional.empty();
     }
 
+    /** "530 ppm nitrate nitrogen": a figure with its unit before the name of an analyte. */
+    static boolean isFigureFirst(List<Word> words, Names names) {
+        for (int at = 0; at + 1 < words.size(); at++) {
+            if (!words.get(at).isFigure()) {
+                continue;
+            }
+            int from = at + 1 + Behind.unit(words, at + 1);
+            while (from < words.size() && OF.matcher(words.get(from).text()).matches()) {
+                from++;
+            }
+            if (from < words.size() && Behind.beginsName(words, from, names, false)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     static boolean isInCell(List<Word> words, int at) {
         return at > 0 && words.get(at).from() - words.get(at - 1).to() < 2;
     }
@@ -94,14 +116,14 @@ final class Rows {
             return !isInCell(words, at)
                     || at > 0 && at == end && words.get(at - 1).text().matches(".*[,;]|and|&");
         }
-        boolean isShare = words.get(at).text().matches("(?i)[(\\[]?(?:as )?(?:%|pct|percent).*")
-                || Heading.basis(words.get(at).text().replaceAll("[.,;:]$", "")).isPresent();
         // "Sugars, % DM 6.1": behind words that nobody knows it says what those are a share of
         return at == end
-                || !isShare
-                        && words.get(at - 1)
-                        .text()
-                        .matches("(?i).*[.,;:/)]|and|&|plus|with|but|while|your|the|its|had|has|[-–—]");
+                || JOINS.matcher(words.get(at - 1).text()).matches() && !isShareOrBasis(words.get(at));
+    }
+
+    private static boolean isShareOrBasis(Word word) {
+        return SHARE.matcher(word.text()).lookingAt()
+                || Heading.basis(word.text().replaceAll("[.,;:]$", "")).isPresent();
     }
 
     private record Found(Row row, int end) {}
@@ -190,7 +212,7 @@ final class Rows {
             int form = formOf(words, at, names);
             if (form > 0) {
                 // "900 ppm as NO3-N": the form behind the figure tells which it is
-                var told = names.label(name + " "
+                var told = names.label(name.replaceFirst("[\\s:=,]+$", "") + " "
                                 + TextLine.join(words.subList(at, at + form)).text())
                         .orElse(null);
                 why = told == null ? "it is printed as another thing" : why;
@@ -228,7 +250,8 @@ final class Rows {
                 at++;
             } else {
                 // left out, it could be a unit or a basis, and the usual one would be taken
-                why = figures.isEmpty() || names.words().says(name) ? why : Behind.why(words, at, names, why);
+                boolean isAsked = !figures.isEmpty() && !names.words().says(name) && !isBareNumber(said);
+                why = isAsked ? Behind.why(words, at, names, why) : why;
                 break;
             }
         }
@@ -240,6 +263,14 @@ final class Rows {
                 .toList();
         var row = new Row(name, said.heading(), own, figures, unit, bases, why.isEmpty() ? said.why() : why);
         return new Found(row, at);
+    }
+
+    /** An index has neither unit nor basis, whatever stands behind it. */
+    private static boolean isBareNumber(@Nullable Label said) {
+        var heading = said == null ? null : said.heading();
+        return heading != null
+                && heading.analyte().unit() == Unit.NONE
+                && !heading.analyte().hasBasis();
     }
 
     /** "Moisture 12.0    Dry matter 88.0": behind moisture its other side is a name, and no basis. */

@@ -66,7 +66,10 @@ final class StrayHeadings {
                 var headings = isInCells
                         ? cells.stream().filter(cell -> cell.cell() > 0).toList()
                         : cells.subList(cells.size() - wanted, cells.size());
+                // one for each figure, with a word over the names or without
+                boolean areAsMany = cells.size() - wanted <= 1;
                 boolean areOver = isInCells
+                        || areAsMany
                         || IntStream.range(0, wanted)
                                 .allMatch(i -> Math.abs(headings.get(i).middle()
                                                 - figures.get(i).middle())

@@ -112,7 +112,8 @@ public final class BringPages {
                 : Optional.<Understood>empty();
         page.show(
                 PAGE,
-                new View(form, found.map(read -> BringView.of(page, form, read)).orElse(null)));
+                found.map(read -> BringTake.left(page, form, BringView.of(page, form, read)))
+                        .orElseGet(() -> new View(form, null)));
     }
 
     private static void read(Page page) throws IOException {

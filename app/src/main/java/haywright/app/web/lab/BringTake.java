@@ -8,8 +8,10 @@ import haywright.ranch.Lot;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -84,10 +86,12 @@ final class BringTake {
     }
 
     /** The lot that was chosen for a sample among all of them, or that its code speaks of; null where neither is. */
-    private static @Nullable Lot lotOf(Page page, BringView.Sample sample) {
-        var chosen = page.http().formParam(BringPages.lot(sample.number()).name());
+    private static @Nullable Lot lotOf(Page page, Form form, BringView.Sample sample) {
+        var name = BringPages.lot(sample.number()).name();
+        var sent = page.http().formParam(name);
+        var chosen = sent == null ? form.value(name) : sent;
         var match = sample.match();
-        return chosen == null
+        return sent == null && chosen.isEmpty()
                 ? match == null ? null : match.lot()
                 : page.ranch().lots().values().stream()
                         .filter(one -> one.id().toString().equals(chosen))
@@ -116,9 +120,44 @@ final class BringTake {
         }
         var reports = new ArrayList<LabReport>();
         var laboratories = new LinkedHashSet<String>();
+        var view = BringView.of(page, form, found.get());
+        var questions = questions(page, form, view, reports, laboratories);
+        if (reports.isEmpty()) {
+            ask(form, view, questions);
+            noneKept(
+                    page,
+                    form,
+                    found,
+                    "each of them raises a question",
+                    "The question stands beside each sample. Look them over one by one.");
+            return;
+        }
+        var left = Form.of(BringPages.KEY + "/all", Map.of());
+        page.anew();
+        page.keep(form); // what was chosen for those that stay
+        page.save(
+                left,
+                "Reports added: " + reports.size(),
+                ranch -> {
+                    var with = ranch;
+                    for (var report : reports) {
+                        with = Original.on(page, form, with.with(report), report.id());
+                    }
+                    return with;
+                },
+                BringPages.KEY);
+        if (isSaved(page)) {
+            laboratories.forEach(laboratory -> NamesForm.remember(page, form, laboratory));
+        }
+    }
+
+    /** Looks over every sample: those that pass go to the reports, of the others it is said why they do not. */
+    private static Map<Integer, String> questions(
+            Page page, Form form, BringView view, List<LabReport> reports, Set<String> laboratories) {
         var questions = new LinkedHashMap<Integer, String>();
-        for (var sample : BringView.of(page, form, found.get()).samples()) {
-            var lot = lotOf(page, sample);
+        var how = form.value(ReportForm.HOW);
+        for (var sample : view.samples()) {
+            var lot = lotOf(page, form, sample);
             if (lot != null && sample.isNew()) {
                 var known = new LinkedHashMap<>(ReportForm.fresh());
                 known.putAll(sample.typed());
@@ -146,40 +185,34 @@ final class BringTake {
                                 : "There may be a report of it already: look it over below.");
             }
         }
-        if (reports.isEmpty()) {
-            var view = BringView.of(page, form, found.get());
-            questions.forEach((number, question) -> {
-                form.text(BringPages.lot(number));
-                form.refuse(
-                        BringPages.lot(number).name(),
-                        "",
-                        view.samples().get(number).name() + ": " + question,
-                        "");
-            });
-            noneKept(
-                    page,
-                    form,
-                    found,
-                    "each of them raises a question",
-                    "The question stands beside each sample. Look them over one by one.");
-            return;
+        return questions;
+    }
+
+    private static void ask(Form form, BringView view, Map<Integer, String> questions) {
+        questions.forEach((number, question) -> {
+            form.text(BringPages.lot(number));
+            form.refuse(
+                    BringPages.lot(number).name(),
+                    "",
+                    view.samples().get(number).name() + ": " + question,
+                    "");
+        });
+    }
+
+    /** After some were kept, each of the others still shows why it was not, beside the lot that was chosen for it. */
+    static BringPages.View left(Page page, Form form, BringView view) {
+        boolean areSomeKept = view.samples().stream().anyMatch(sample -> sample.kept() != null);
+        if (areSomeKept && !form.isEmpty(ReportForm.HOW) && !view.areDaysOpen()) {
+            ask(form, view, questions(page, form, view, new ArrayList<>(), new LinkedHashSet<>()));
         }
-        var left = Form.of(BringPages.KEY + "/all", Map.of());
-        page.anew();
-        page.save(
-                left,
-                "Reports added: " + reports.size(),
-                ranch -> {
-                    var with = ranch;
-                    for (var report : reports) {
-                        with = Original.on(page, form, with.with(report), report.id());
-                    }
-                    return with;
-                },
-                BringPages.KEY);
-        if (isSaved(page)) {
-            laboratories.forEach(laboratory -> NamesForm.remember(page, form, laboratory));
+        var picks = new LinkedHashMap<String, String>();
+        for (var sample : view.samples()) {
+            var name = BringPages.lot(sample.number()).name();
+            if (!form.value(name).isEmpty()) {
+                picks.put(name, form.value(name));
+            }
         }
+        return new BringPages.View(form, view, picks);
     }
 
     private static boolean isSaved(Page page) {
@@ -202,7 +235,7 @@ final class BringTake {
         var all = new LinkedHashMap<>(
                 page.desk().store().drafts().get(page.ranch().id(), BringPages.KEY));
         page.http().formParamMap().forEach((name, values) -> {
-            if (!all.containsKey(name) && name.matches("lot-[0-9]+|replaces-[0-9]+|" + ReportForm.HOW.name())) {
+            if (name.matches("lot-[0-9]+|replaces-[0-9]+|" + ReportForm.HOW.name())) {
                 all.put(name, values);
             }
         });
