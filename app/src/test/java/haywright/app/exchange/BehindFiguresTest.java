@@ -124,10 +124,7 @@ class BehindFiguresTest {
                         + "\nCalcium        8.1           9.2\nNEm, Mcal/lb   .48           .54\n"))
                 .containsExactly(
                         "MOISTURE 11.2 %",
-                        "CA ar 8.1 " + unit,
-                        "CA dm 9.2 " + unit,
-                        "NEM ar .48 Mcal/lb",
-                        "NEM dm .54 Mcal/lb");
+                        "CA ar 8.1 " + unit, "CA dm 9.2 " + unit, "NEM ar .48 Mcal/lb", "NEM dm .54 Mcal/lb");
     }
 
     @ParameterizedTest(name = "{0}")
@@ -215,7 +212,9 @@ class BehindFiguresTest {
 
     @Test
     void plainWordsForTheTwoBasesAreKnown() {
-        assertThat(read("Test            Free of moisture    As it came in\nCrude protein, %      9.8               8.7\n"))
+        assertThat(
+                        read(
+                                "Test            Free of moisture    As it came in\nCrude protein, %      9.8               8.7\n"))
                 .containsExactly("CP dm 9.8 %", "CP ar 8.7 %");
     }
 
@@ -255,7 +254,9 @@ class BehindFiguresTest {
                 "Analyte,Basis,As fed,Dry // Moisture,,11, // Soluble protein,% of CP,,34.0 // Crude protein,,,9.8"
             })
     void aShareInAColumnOfBasesIsRead(String sheet) {
-        assertThat(read(sheet.replace(" // ", "\n"))).contains("SP 34.0 %").anyMatch(cell -> cell.startsWith("CP dm 9.8"));
+        assertThat(read(sheet.replace(" // ", "\n")))
+                .contains("SP 34.0 %")
+                .anyMatch(cell -> cell.startsWith("CP dm 9.8"));
     }
 
     /** The same in the cells of a file: beside a figure, in its own cell, and in a line of units under the headings. */
@@ -264,7 +265,8 @@ class BehindFiguresTest {
         var found = NothingIsLostTest.read("Analyte,Result\nMoisture,11.8 %\nCalcium,9.2 lb per ton\nZinc,24 widgets\n"
                 + "Copper,<6 ppm DM\nSulfur,.17 %d.m.\nIron,212 mg/kg FM\n");
         assertThat(figures(found))
-                .containsExactly("MOISTURE 11.8 %", "CA dm 9.2 lb/ton", "CU dm <6 ppm", "S dm .17 %", "FE ar 212 mg/kg");
+                .containsExactly(
+                        "MOISTURE 11.8 %", "CA dm 9.2 lb/ton", "CU dm <6 ppm", "S dm .17 %", "FE ar 212 mg/kg");
         assertThat(found.notTaken()).anyMatch(line -> line.contains("24 widgets"));
         assertThat(read("Test,As fed,Dry\n,lb per ton,lb per ton\nCalcium,8.1,9.2\nPotassium,38,41\n"))
                 .containsExactly("CA ar 8.1 lb/ton", "CA dm 9.2 lb/ton", "K ar 38 lb/ton", "K dm 41 lb/ton");

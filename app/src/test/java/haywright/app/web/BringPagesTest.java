@@ -705,8 +705,7 @@ class BringPagesTest {
     /** A report in which single figures have a method of their own is the same one when it is looked at again. */
     @Test
     void aKeptReportWithTwoMethodsIsKnownAgain() {
-        var sheet =
-                """
+        var sheet = """
                 Lab;Bench 2
                 Sample;S2
                 Sample id;ZZ-2
@@ -722,7 +721,9 @@ class BringPagesTest {
                         .status())
                 .isEqualTo(303);
         assertThat(ranch.kept().reports()).hasSize(1);
-        assertThat(ranch.get("reports/bring").body()).contains("all of them kept").doesNotContain("replaces-0");
+        assertThat(ranch.get("reports/bring").body())
+                .contains("all of them kept")
+                .doesNotContain("replaces-0");
     }
 
     /** What is said of the unit counts although the name itself was understood, and stays on the page. */
@@ -752,7 +753,8 @@ class BringPagesTest {
                 .contains("id=\"q-lot-1\"")
                 .containsPattern("value=\"" + other + "\" selected");
         // another lot chosen afterwards counts
-        assertThat(send("reports/bring/all", Map.of("howSampled", "grab", "lot-1", lot)).body())
+        assertThat(send("reports/bring/all", Map.of("howSampled", "grab", "lot-1", lot))
+                        .body())
                 .containsPattern("(?s)id=\"a-lot-1\".*value=\"" + lot + "\" selected");
     }
 }

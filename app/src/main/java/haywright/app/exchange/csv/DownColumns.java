@@ -276,7 +276,10 @@ final class DownColumns {
             values.replaceAll((column, value) -> value.unit != null
                     ? value
                     : new Value(
-                            value.names, value.basis, Heading.unit(grid.cell(row, column)).orElse(null), value.about));
+                            value.names,
+                            value.basis,
+                            Heading.unit(grid.cell(row, column)).orElse(null),
+                            value.about));
             IntStream.range(0, grid.width(row)).forEach(column -> grid.settle(row, column));
             return;
         }

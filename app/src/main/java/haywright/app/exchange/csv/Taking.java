@@ -126,7 +126,6 @@ final class Taking {
     /** A unit or a basis in the cell of its figure. */
     private static final Pattern BEHIND = Pattern.compile("([<>≤]?\\s*[0-9.,]*[0-9])\\s*(\\p{L}.*|[%‰#].*)");
 
-
     /**
      * The figure of one cell; the cell is settled, taken or not.
      *
@@ -158,10 +157,13 @@ final class Taking {
                 ? Heading.measured(atName.analyte(), behind.group(2)).orElse(null)
                 : null;
         var unitBefore = atName == null ? null : atName.unit();
-        boolean isStrange = isBehind && atName != null && (told == null || unitBefore != null && told.unit() != null && told.unit() != unitBefore);
+        boolean isStrange = isBehind
+                && atName != null
+                && (told == null || unitBefore != null && told.unit() != null && told.unit() != unitBefore);
         if (isStrange) {
-            notTaken.add("Line %d, “%s”: “%s” stands behind the figure, and it is no unit or basis that is known: type it in the form"
-                    .formatted(grid.line(row), name, grid.cell(row, column)));
+            notTaken.add(
+                    "Line %d, “%s”: “%s” stands behind the figure, and it is no unit or basis that is known: type it in the form"
+                            .formatted(grid.line(row), name, grid.cell(row, column)));
         }
         if (atName == null || isStrange) {
             grid.settle(row, column);
@@ -182,9 +184,11 @@ final class Taking {
         boolean isBare = grid.cell(row, column).matches("[0-9].*");
         var text = (isLess && isBare ? "<" : "")
                 + Grid.WITHIN.matcher(grid.cell(row, column)).replaceFirst("");
-        text = told != null ? (isLess && isBare ? "<" : "") + behind.group(1) : own.isEmpty()
-                ? text
-                : text.substring(0, text.length() - own.length()).strip();
+        text = told != null
+                ? (isLess && isBare ? "<" : "") + behind.group(1)
+                : own.isEmpty()
+                        ? text
+                        : text.substring(0, text.length() - own.length()).strip();
         if (Said.of(text)
                         .filter(said ->
                                 said.why() == Why.NOT_DETECTED && said.limit().isEmpty())

@@ -142,8 +142,7 @@ public record Heading(
         if (text.length() > LONGEST_UNIT) {
             return Optional.empty();
         }
-        var plain = UnitWords.plain(text.strip().toLowerCase(Locale.ROOT))
-                .replaceAll("\\s+per\\s+", "/");
+        var plain = UnitWords.plain(text.strip().toLowerCase(Locale.ROOT)).replaceAll("\\s+per\\s+", "/");
         if (plain.equals("meq/100g")) {
             return Optional.of(Unit.MEQ_PER_100G);
         }

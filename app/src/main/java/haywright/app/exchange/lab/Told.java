@@ -254,7 +254,9 @@ public enum Told {
 
     /** In place of a sample's name "N" may be how many there are: then all its figures are one whole number. */
     public static boolean isCount(String name, List<String> figures) {
-        return name.strip().matches("(?i)n\\.?|n ?=.*|(?:no\\.?|number|#)(?: of)? (?:samples?|tests?|bags?)|samples?|total")
+        return name.strip()
+                        .matches(
+                                "(?i)n\\.?|n ?=.*|(?:no\\.?|number|#)(?: of)? (?:samples?|tests?|bags?)|samples?|total")
                 && !figures.isEmpty()
                 && figures.stream().allMatch(figure -> figure.matches("[0-9]{1,4}") && figure.equals(figures.get(0)));
     }

@@ -11,8 +11,8 @@ public final class UnitSaid {
     private static final Pattern OF_ALL = Pattern.compile(
             "(?iu)^\\W*(?:(?:all|the|these|our|above|below|following|mineral|analytical) )*(?:figures?|results?|values?|numbers|data|everything|concentrations?|contents?|analys[ie]s|minerals|nutrients)\\b(?=.*\\b(?:are|is|in|as|given|expressed|reported|shown)\\b).*"
                     + "|^\\W*(?:all )?units?(?: of measure(?:ment)?)?(?: for all(?: figures)?| used)?\\s*(?:[:=–-]|is|are)\\s?.*|^\\W*(?:all|everything)(?: is| are)? (?:in|as) .*|^\\W*in .*");
-    private static final Pattern BUT =
-            Pattern.compile("(?iu)\\b(?:except|unless|but|other than|excluding|apart from|save|some|usual|typical|average|range|target)\\b");
+    private static final Pattern BUT = Pattern.compile(
+            "(?iu)\\b(?:except|unless|but|other than|excluding|apart from|save|some|usual|typical|average|range|target)\\b");
 
     private static final Pattern SIGN = Pattern.compile("(?i)%|pp[mb]\\b");
     private static final int LONGEST = 200;
@@ -22,7 +22,9 @@ public final class UnitSaid {
 
     /** Empty where a line says none of all its figures, or several. */
     public static Optional<Unit> in(String line) {
-        if (line.isBlank() || line.length() > LONGEST || !UnitWords.isPerhapsIn(line) && !SIGN.matcher(line).find()) {
+        if (line.isBlank()
+                || line.length() > LONGEST
+                || !UnitWords.isPerhapsIn(line) && !SIGN.matcher(line).find()) {
             return Optional.empty();
         }
         return Stream.of(line.strip().split("(?<=[.;])\\s+"))
@@ -52,7 +54,8 @@ public final class UnitSaid {
         if (words.length < 2 || Heading.unit(words[0]).isEmpty()) {
             return false;
         }
-        var rest = String.join(" ", Arrays.asList(words).subList(1, words.length)).replaceAll("[.;:]$", "");
+        var rest =
+                String.join(" ", Arrays.asList(words).subList(1, words.length)).replaceAll("[.;:]$", "");
         return Heading.basis(rest).isPresent();
     }
 }

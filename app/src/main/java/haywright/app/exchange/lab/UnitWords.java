@@ -45,14 +45,16 @@ public final class UnitWords {
             whole("per ?cent|pct\\.?", "%"));
 
     /** A word that stands in a unit and in little else behind a figure. */
-    private static final Pattern PART = Pattern.compile("(?iu)(?:" + String.join("|", POUND, KILOGRAM, MILLIGRAM)
-            + "|" + String.join("|", MICROGRAM, GRAM, MCAL, MJ, MEQ, HUNDREDWEIGHT)
-            + "|ounces?|oz|tons?|tonnes?|metric|grains?|gr|k?cals?|kilo-?calories?|calories?|k?j|k?joules?|moles?|m?mol|[iu]u|iu|units?|parts?"
-            + "|per|pp[a-z]|.*[0-9]?[%‰].*|.*\\p{L}(?:\\^?[-−–][12]|⁻?[¹²])|[\\p{L}#µ.]{1,12}/[\\p{L}0-9.]{1,12}|.*\\bper\\b.*)");
+    private static final Pattern PART = Pattern.compile(
+            "(?iu)(?:" + String.join("|", POUND, KILOGRAM, MILLIGRAM)
+                    + "|" + String.join("|", MICROGRAM, GRAM, MCAL, MJ, MEQ, HUNDREDWEIGHT)
+                    + "|ounces?|oz|tons?|tonnes?|metric|grains?|gr|k?cals?|kilo-?calories?|calories?|k?j|k?joules?|moles?|m?mol|[iu]u|iu|units?|parts?"
+                    + "|per|pp[a-z]|.*[0-9]?[%‰].*|.*\\p{L}(?:\\^?[-−–][12]|⁻?[¹²])|[\\p{L}#µ.]{1,12}/[\\p{L}0-9.]{1,12}|.*\\bper\\b.*)");
 
     private static final int LONGEST = 200;
     /** One of these stands in every unit that is written out. */
-    private static final List<String> HINTS = List.of("/", "per", "part", "pct", "p.p", "‰", "pound", "lb", " kg", " kilo", "g 100");
+    private static final List<String> HINTS =
+            List.of("/", "per", "part", "pct", "p.p", "‰", "pound", "lb", " kg", " kilo", "g 100");
 
     private UnitWords() {}
 

@@ -74,8 +74,9 @@ final class Behind {
         while (end < words.size() && end - from < LONGEST_UNIT && Rows.isInCell(words, end)) {
             end++;
         }
-        return QUOTE + "%s” stands behind the figure, and it is no unit or basis that is known. Say its unit below, beside its name"
-                .formatted(TextLine.join(words.subList(from, end)).text());
+        return QUOTE
+                + "%s” stands behind the figure, and it is no unit or basis that is known. Say its unit below, beside its name"
+                        .formatted(TextLine.join(words.subList(from, end)).text());
     }
 
     /** @param withFigure whether a figure must follow: "mg" may be magnesium, or what is left of "mg kg" */
@@ -84,8 +85,10 @@ final class Behind {
             return false;
         }
         for (int end = Math.min(words.size(), at + LONGEST_NAME); end > at; end--) {
-            boolean isFollowed = !withFigure || end < words.size() && words.get(end).isFigure();
-            if (isFollowed && names.label(TextLine.join(words.subList(at, end)).text()).isPresent()) {
+            boolean isFollowed =
+                    !withFigure || end < words.size() && words.get(end).isFigure();
+            if (isFollowed
+                    && names.label(TextLine.join(words.subList(at, end)).text()).isPresent()) {
                 return true;
             }
         }

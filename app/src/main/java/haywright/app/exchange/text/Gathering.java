@@ -77,7 +77,8 @@ final class Gathering {
             list(line, "the figure stands before its name. If it is this sample’s, type it in the form");
             return;
         }
-        boolean isShare = rows.stream().anyMatch(row -> SHARE.matcher(row.name()).find());
+        boolean isShare =
+                rows.stream().anyMatch(row -> SHARE.matcher(row.name()).find());
         if (rows.isEmpty() || !isShare && head == TableHead.NONE && figures.isEmpty() && samples.isEmpty()) {
             return;
         }
@@ -227,7 +228,10 @@ final class Gathering {
         }
         var ofAll = above.unit();
         boolean isOfColumn = places != null && places.stream().anyMatch(c -> c != null && c.unit() != null);
-        if (ofAll != null && !isOfColumn && row.heading() != null && row.heading().analyte().hasBasis()) {
+        if (ofAll != null
+                && !isOfColumn
+                && row.heading() != null
+                && row.heading().analyte().hasBasis()) {
             row = row.in(ofAll);
         }
         var question = question(row, places);

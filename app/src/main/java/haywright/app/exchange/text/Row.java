@@ -95,7 +95,9 @@ record Row(
 
     /** What was not understood behind its figure is asked for itself. */
     Row without(String because) {
-        return why.startsWith(Behind.QUOTE + because + "” ") ? new Row(name, heading, words, figures, unit, bases, "") : this;
+        return why.startsWith(Behind.QUOTE + because + "” ")
+                ? new Row(name, heading, words, figures, unit, bases, "")
+                : this;
     }
 
     Row on(Basis basis) {

@@ -117,8 +117,7 @@ final class Rows {
                     || at > 0 && at == end && words.get(at - 1).text().matches(".*[,;]|and|&");
         }
         // "Sugars, % DM 6.1": behind words that nobody knows it says what those are a share of
-        return at == end
-                || JOINS.matcher(words.get(at - 1).text()).matches() && !isShareOrBasis(words.get(at));
+        return at == end || JOINS.matcher(words.get(at - 1).text()).matches() && !isShareOrBasis(words.get(at));
     }
 
     private static boolean isShareOrBasis(Word word) {
