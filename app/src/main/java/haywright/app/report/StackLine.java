@@ -91,7 +91,7 @@ public record StackLine(List<LocalDate> begins, List<Winter> winters, LocalDate 
         drawn.add(Svg.line(x(grass), TOP, x(grass), FOOT));
         drawn.add(Svg.text(x(grass) - 3, TOP + 9, "end", true, "turnout " + Show.day(grass)));
         drawn.addAll(months());
-        return Svg.picture("stack", 340, (int) FOOT + 26, "Hay and silage on hand to grass", words(), drawn);
+        return Svg.picture("stack", 340, (int) FOOT + 26, "Hay and silage on hand to turnout", words(), drawn);
     }
 
     private String thin(Winter winter, double most) {

@@ -34,7 +34,7 @@ class CattleTopicsTest {
                 "requirement | 'temperature_c':-80 | temperature_c | -80 °C | the temperature of a day is",
                 "requirement | 'temperature_f':-112 | temperature_f | -112 °F, which is -80 °C | the temperature of a day is",
                 "requirement | 'temperature_c':-5,'wind_kmh':300 | wind_kmh | 300 km/h | the mean wind of a day is",
-                "requirement | 'gain_lb_per_day':-1,'final_weight_lb':1200 | gain_lb_per_day | -1 lb a day | the gain wanted is",
+                "requirement | 'gain_lb_per_day':-1,'final_weight_lb':1200 | gain_lb_per_day | -1 lb a day | 0 to 2.268",
                 "intake | 'tdn_pct_dm':55,'temperature_c':-80 | temperature_c | -80 °C | the temperature of a day is",
                 "intake | 'tdn_pct_dm':55,'mud':'deep' | mud | deep | one of these",
             })
