@@ -53,16 +53,17 @@ public record StackLine(List<LocalDate> begins, List<Winter> winters, LocalDate 
                 .orElse(1);
     }
 
-    /** {@code 1,270 tons now. On Feb 2, half the winters have more than 640 left; at grass, 210.} */
+    /** {@code 1,270 tons on hand now. On Feb 2 half the winters have more than 640 left, and on May 4 more than 210}. */
     public String words() {
         int middle = begins.size() / 2;
-        return "%s tons on hand now. On %s half the winters have more than %s left, and on %s more than %s"
+        int last = begins.size() - 1;
+        return "%s tons on hand now. On %s half the winters have more than %s left, and on %s %s"
                 .formatted(
                         Show.number(tons(0, 0.5), 0),
                         Show.day(begins.get(middle)),
                         Show.number(tons(middle, 0.5), 0),
-                        Show.day(begins.get(begins.size() - 1)),
-                        Show.number(tons(begins.size() - 1, 0.5), 0));
+                        Show.day(begins.get(last)),
+                        tons(last, 0.5) < 1 ? "none" : "more than " + Show.number(tons(last, 0.5), 0));
     }
 
     public String svg() {
