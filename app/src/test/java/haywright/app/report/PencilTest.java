@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import haywright.app.document.RanchDocument;
 import haywright.cattle.herd.Group;
 import haywright.outlook.Yard;
+import haywright.outlook.bench.Offers;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.FeedForSale;
@@ -40,11 +41,11 @@ class PencilTest {
         for (int i = 0; i < 12; i++) {
             var ranch = i == 0 ? DEMO : otherPrices(draws);
             var day = i == 0 ? DAY : DAY.plusDays(draws.nextInt(150));
+            var yard = new Yard(ranch, day);
             for (var group : ranch.groups().values()) {
-                var yard = new Yard(ranch, day);
                 if (yard.ration(group) instanceof Ration ration) {
                     rations++;
-                    checkLetter(ranch, group, day);
+                    checkLetter(yard, group);
                     checkPromises(yard, group, ration);
                 }
             }
@@ -68,11 +69,12 @@ class PencilTest {
         return ranch;
     }
 
-    private static void checkLetter(Ranch ranch, Group group, LocalDate day) {
-        var bales = ranch.lots().values();
+    private static void checkLetter(Yard yard, Group group) {
+        var bales = yard.ranch().lots().values();
+        double loads = loads(yard, group);
         // the demo loads over a scale: each feed is what the scale reads more than before it
         double reading = 0;
-        for (var row : FeedLetter.workedOut(ranch, group, day).letter().table()) {
+        for (var row : FeedLetter.workedOut(new Offers(yard, group)).letter().table()) {
             if (row.forTheGroup().equals("free choice")) {
                 continue;
             }
@@ -91,23 +93,22 @@ class PencilTest {
                 assertThat(Math.abs(written - pencil)).as(row.toString()).isLessThanOrEqualTo(0.1001);
             } else {
                 double read = number(row.forTheGroup().split(" ")[0]);
-                assertThat(Math.abs(loads(ranch, group, day) * (read - reading) - pounds))
+                assertThat(Math.abs(loads * (read - reading) - pounds))
                         .as(row.toString())
-                        .isLessThanOrEqualTo(loads(ranch, group, day) * 1.0501);
+                        .isLessThanOrEqualTo(loads * 1.0501);
                 reading = read;
             }
         }
     }
 
     /** Even loads a day, by the pounds of all feeds that are loaded and what the wagon holds. */
-    private static double loads(Ranch ranch, Group group, LocalDate day) {
-        var yard = new Yard(ranch, day);
+    private static double loads(Yard yard, Group group) {
         double all = yard.toFeed(group).stream()
                 .filter(p -> !p.feed().feed().isLooseMineral())
                 .mapToDouble(p -> p.kgPutOut() / KG_IN_A_POUND * group.head())
                 .sum();
         return Math.ceil(
-                all / Objects.requireNonNull(ranch.outfit().mixerHolds()).in(Unit.POUND) - 1e-9);
+                all / Objects.requireNonNull(yard.ranch().outfit().mixerHolds()).in(Unit.POUND) - 1e-9);
     }
 
     /** Every limit is kept, or missed by less than a hundredth and so said. */

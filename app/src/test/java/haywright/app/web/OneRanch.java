@@ -15,6 +15,7 @@ import java.time.ZoneOffset;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.UUID;
+import java.util.function.UnaryOperator;
 import org.junit.jupiter.api.extension.AfterEachCallback;
 import org.junit.jupiter.api.extension.BeforeEachCallback;
 import org.junit.jupiter.api.extension.ExtensionContext;
@@ -124,6 +125,31 @@ final class OneRanch implements BeforeEachCallback, AfterEachCallback {
 
     RawClient.Answer send(String from, String to, Map<String, String> fields) {
         return submit(get(from), to, fields);
+    }
+
+    /** A stack of grass hay in bales of 1,200 lb. */
+    void hay(String bales) {
+        assertThat(send("lots/new/bales", hay(bales, "1200 lb")).status()).isEqualTo(303);
+    }
+
+    /** A hundred mature cows of 1,300 lb. */
+    void cows() {
+        var cows = new LinkedHashMap<String, String>();
+        cows.put("name", "Cows");
+        cows.put("head", "100");
+        cows.put("weight", "1300");
+        cows.put("shrunk", "no");
+        cows.put("weighedOn", "Nov 12, 2026");
+        cows.put("conditionScore", "5");
+        cows.put("breed", "Angus");
+        var page = get("herd/new/mature_cow");
+        assertThat(submit(page, "herd/new/mature_cow", cows).status()).isEqualTo(303);
+    }
+
+    /** As another window would. */
+    void change(UnaryOperator<Ranch> change) {
+        var now = store.ranches().open(id());
+        store.ranches().save(id(), now.rev(), "test", "changed", change.apply(now.ranch()));
     }
 
     /** The page that an answer leads to. */

@@ -8,7 +8,6 @@ import haywright.ranch.FedNow;
 import haywright.ranch.Ranch;
 import haywright.ranch.Settings;
 import java.time.LocalDate;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.UnaryOperator;
@@ -20,29 +19,6 @@ import org.junit.jupiter.api.extension.RegisterExtension;
 class ShortOfHayPageTest {
     @RegisterExtension
     private final OneRanch ranch = new OneRanch();
-
-    private void hay(String bales) {
-        assertThat(ranch.send("lots/new/bales", OneRanch.hay(bales, "1200 lb")).status())
-                .isEqualTo(303);
-    }
-
-    private void cows() {
-        var cows = new LinkedHashMap<String, String>();
-        cows.put("name", "Cows");
-        cows.put("head", "100");
-        cows.put("weight", "1300");
-        cows.put("shrunk", "no");
-        cows.put("weighedOn", "Nov 12, 2026");
-        cows.put("conditionScore", "5");
-        cows.put("breed", "Angus");
-        var page = ranch.get("herd/new/mature_cow");
-        assertThat(ranch.submit(page, "herd/new/mature_cow", cows).status()).isEqualTo(303);
-    }
-
-    private void change(UnaryOperator<Ranch> change) {
-        var now = ranch.store().ranches().open(ranch.id());
-        ranch.store().ranches().save(ranch.id(), now.rev(), "test", "changed", change.apply(now.ranch()));
-    }
 
     private static UnaryOperator<Ranch> turnout(@Nullable LocalDate on) {
         return now -> {
@@ -59,8 +35,8 @@ class ShortOfHayPageTest {
         assertThat(empty.body())
                 .contains("href=\"" + ranch.path() + "herd\"", "href=\"" + ranch.path() + "lots\"")
                 .contains("href=\"" + ranch.path() + "settings\"");
-        hay("100");
-        cows();
+        ranch.hay("100");
+        ranch.cows();
         assertThat(ranch.get("bench/short").body())
                 .contains("href=\"" + ranch.path() + "settings\"")
                 .doesNotContain("class=\"ladder\"");
@@ -69,10 +45,10 @@ class ShortOfHayPageTest {
     /** 100 cows at 30 lb take 1.5 tons a day; 100 bales of 1,200 lb are 60 tons: gone in 40 days, on January 4. */
     @Test
     void theBenchAndThePageSayTonsDayAndOrders() {
-        hay("100");
-        cows();
-        change(turnout(LocalDate.of(2027, 5, 10)));
-        change(now -> now.with(new FedNow(
+        ranch.hay("100");
+        ranch.cows();
+        ranch.change(turnout(LocalDate.of(2027, 5, 10)));
+        ranch.change(now -> now.with(new FedNow(
                 now.groups().keySet().iterator().next(),
                 Map.of(now.lots().keySet().iterator().next(), Quantity.of(30, Unit.POUND_A_DAY)))));
         var bench = ranch.get("bench").body();
@@ -93,18 +69,18 @@ class ShortOfHayPageTest {
 
     @Test
     void aRanchWithPlentyHasNoLadder() {
-        hay("900");
-        cows();
-        change(turnout(LocalDate.of(2027, 5, 10)));
+        ranch.hay("900");
+        ranch.cows();
+        ranch.change(turnout(LocalDate.of(2027, 5, 10)));
         assertThat(ranch.get("bench").body()).doesNotContain("tons short");
         assertThat(ranch.get("bench/short").body()).contains("540 tons").doesNotContain("class=\"ladder\"");
     }
 
     @Test
     void badNumbersAreNamedBesideTheirFieldAndKept() {
-        hay("100");
-        cows();
-        change(turnout(LocalDate.of(2027, 5, 10)));
+        ranch.hay("100");
+        ranch.cows();
+        ranch.change(turnout(LocalDate.of(2027, 5, 10)));
         for (var query : List.of("sold=-3", "sold=many", "away=1.5", "dollarsSold=x")) {
             var page = ranch.get("bench/short?" + query);
             var field = query.replaceAll("=.*", "");

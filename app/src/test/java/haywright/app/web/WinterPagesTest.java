@@ -8,10 +8,8 @@ import haywright.ranch.Ranch;
 import haywright.ranch.RanchWeather;
 import haywright.ranch.Settings;
 import java.time.LocalDate;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.UnaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 
@@ -19,29 +17,6 @@ import org.junit.jupiter.api.extension.RegisterExtension;
 class WinterPagesTest {
     @RegisterExtension
     private final OneRanch ranch = new OneRanch();
-
-    private void hay(String bales) {
-        assertThat(ranch.send("lots/new/bales", OneRanch.hay(bales, "1200 lb")).status())
-                .isEqualTo(303);
-    }
-
-    private void cows() {
-        var cows = new LinkedHashMap<String, String>();
-        cows.put("name", "Cows");
-        cows.put("head", "100");
-        cows.put("weight", "1300");
-        cows.put("shrunk", "no");
-        cows.put("weighedOn", "Nov 12, 2026");
-        cows.put("conditionScore", "5");
-        cows.put("breed", "Angus");
-        var page = ranch.get("herd/new/mature_cow");
-        assertThat(ranch.submit(page, "herd/new/mature_cow", cows).status()).isEqualTo(303);
-    }
-
-    private void change(UnaryOperator<Ranch> change) {
-        var now = ranch.store().ranches().open(ranch.id());
-        ranch.store().ranches().save(ranch.id(), now.rev(), "test", "changed", change.apply(now.ranch()));
-    }
 
     private static Ranch placed(Ranch now) {
         var was = now.settings();
@@ -69,13 +44,13 @@ class WinterPagesTest {
 
     @Test
     void aBookIsMadeBesideThePageAndAskedToBeMadeAgainOnceTheRanchChanges() throws Exception {
-        hay("300");
-        cows();
-        change(WinterPagesTest::placed);
+        ranch.hay("300");
+        ranch.cows();
+        ranch.change(WinterPagesTest::placed);
         var book = whole();
         assertThat(book).contains("class=\"do\"", "id=\"dots-title\"", "id=\"stack-title\"", "Ditch-side stack");
         assertThat(ranch.get("winter").body()).isEqualTo(book);
-        change(now -> now.withName("Another name"));
+        ranch.change(now -> now.withName("Another name"));
         var older = ranch.get("winter").body();
         assertThat(older).contains("href=\"" + ranch.path() + "history\"", "id=\"dots-title\"");
         assertThat(ranch.send("winter", Map.of()).status()).isEqualTo(303);
@@ -86,9 +61,9 @@ class WinterPagesTest {
 
     @Test
     void aLotStandsBesideEachGroupAtEachStage() {
-        hay("300");
-        cows();
-        change(WinterPagesTest::placed);
+        ranch.hay("300");
+        ranch.cows();
+        ranch.change(WinterPagesTest::placed);
         assertThat(ranch.get("match").body()).contains("class=\"match\"", "<td class=\"");
     }
 }

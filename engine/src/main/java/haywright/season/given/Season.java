@@ -269,7 +269,7 @@ public final class Season {
 
     /** The day grass is expected. */
     public LocalDate grass() {
-        return java.util.Objects.requireNonNull(ranch().settings().turnout());
+        return Objects.requireNonNull(ranch().settings().turnout());
     }
 
     public LocalDate today() {
