@@ -180,10 +180,9 @@ record LetterWords(
         if (mix.isPresent()) {
             return mix.get().portions();
         }
-        return now.map(mix -> mix.portions().stream()
-                        .filter(p -> mix.notAllowed().stream()
-                                .noneMatch(out -> out.feed().equals(p.feed().feed())))
-                        .toList())
+        // without a feed that may not be fed, the rest of what they get is too little: no table says to feed that
+        return now.filter(today -> today.notAllowed().isEmpty())
+                .map(HandMix::portions)
                 .orElse(List.of());
     }
 
@@ -256,10 +255,21 @@ record LetterWords(
 
     private List<String> feedAsNow(NoRation no) {
         var says = new ArrayList<String>();
+        var out = now.map(HandMix::notAllowed).orElse(List.of());
         says.add(
-                table().isEmpty()
-                        ? "Feed %s as you do now until this is settled.".formatted(them())
-                        : "Feed %s as now, as the table shows, until this is settled.".formatted(them()));
+                !out.isEmpty()
+                        ? "Stop %s. The rest of what %s get now is too little alone: call your adviser before the next feeding."
+                                .formatted(
+                                        String.join(
+                                                " and ",
+                                                out.stream()
+                                                        .map(left -> left.feed().name())
+                                                        .toList()),
+                                        them())
+                        : table().isEmpty()
+                                ? "No ration works for %s yet. Call your adviser before you feed from this page."
+                                        .formatted(them())
+                                : "Feed %s as now, as the table shows, until this is settled.".formatted(them()));
         says.addAll(Cautions.keepOut(no.diet().leftOut()));
         says.add("What would help: " + String.join(", or ", PlainLimits.wouldHelp(no)) + ".");
         return says;
