@@ -54,6 +54,8 @@ public record ColdSnap(
         var best = mix.portions().stream()
                 .map(Portion::feed)
                 .filter(PricedFeed::isHayOrSilage)
+                .filter(feed ->
+                        mix.notAllowed().stream().noneMatch(out -> out.feed().equals(feed.feed())))
                 .max(Comparator.comparingDouble(ColdSnap::nem));
         return best.filter(hay -> nem(hay) > 0).map(hay -> of(yard, group, mix, hay));
     }

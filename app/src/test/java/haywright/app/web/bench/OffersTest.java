@@ -15,6 +15,7 @@ import haywright.ration.Portion;
 import haywright.ration.Ration;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** What is said of the demo's cows at a glance hangs together with a pencil. */
@@ -111,6 +112,19 @@ class OffersTest {
             assertThat(points.get(i).holdsPercent())
                     .isGreaterThan(points.get(i - 1).holdsPercent());
             assertThat(points.get(i).dollars()).isGreaterThan(points.get(i - 1).dollars());
+        }
+    }
+
+    /** Silage of today's mix that was not tested for nitrate is not put out in the cold either. */
+    @Test
+    void noFeedThatMayNotBeFedIsAddedInTheCold() {
+        for (var group : DEMO.groups().values()) {
+            var offers = new Offers(YARD, group);
+            var out = offers.now().map(now -> now.mix().notAllowed()).orElse(List.of());
+            offers.cold()
+                    .ifPresent(cold -> assertThat(out)
+                            .as(group.name())
+                            .noneMatch(left -> left.feed().equals(cold.hay().feed())));
         }
     }
 }
