@@ -325,7 +325,7 @@ public final class Yard {
     }
 
     /** Of one group, all days until grass. */
-    List<Allotment.Stretch> stretches(Group group) {
+    public List<Allotment.Stretch> stretches(Group group) {
         int days = daysToGrass().orElseThrow();
         int stretches = (int) Math.max(1, Math.round((double) days / STRETCH_DAYS));
         var weather = new HerdWeather(ranch.settings());

@@ -3,7 +3,7 @@ package haywright.season;
 import haywright.cattle.AnimalClass;
 import haywright.cattle.herd.Group;
 import haywright.forage.FeedClass;
-import haywright.outlook.HayFacts;
+import haywright.outlook.hay.HayFacts;
 import haywright.outlook.Yard;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;

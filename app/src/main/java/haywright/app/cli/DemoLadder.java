@@ -2,7 +2,7 @@ package haywright.app.cli;
 
 import haywright.app.words.ShortWords;
 import haywright.app.words.Show;
-import haywright.outlook.ShortOfHay;
+import haywright.outlook.hay.ShortOfHay;
 import haywright.outlook.Yard;
 import java.io.PrintWriter;
 

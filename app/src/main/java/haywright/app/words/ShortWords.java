@@ -1,11 +1,11 @@
 package haywright.app.words;
 
-import haywright.outlook.HayFacts;
-import haywright.outlook.HayStep;
-import haywright.outlook.HayStep.What;
-import haywright.outlook.ShortOfHay;
-import haywright.outlook.ShortOfHay.Lacks;
-import haywright.outlook.ShortOfHay.LeastHarm;
+import haywright.outlook.hay.HayFacts;
+import haywright.outlook.hay.HayStep;
+import haywright.outlook.hay.HayStep.What;
+import haywright.outlook.hay.ShortOfHay;
+import haywright.outlook.hay.ShortOfHay.Lacks;
+import haywright.outlook.hay.ShortOfHay.LeastHarm;
 import haywright.quantity.Unit;
 import haywright.ration.PricedFeed;
 import java.util.ArrayList;

@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.cattle.herd.Group;
 import haywright.cattle.herd.HerdCheck;
-import haywright.outlook.HayStep;
-import haywright.outlook.ShortOfHay;
+import haywright.outlook.hay.HayStep;
+import haywright.outlook.hay.ShortOfHay;
 import haywright.outlook.Yard;
 import haywright.workings.Note;
 import java.time.LocalDate;

@@ -1,8 +1,9 @@
-package haywright.outlook;
+package haywright.outlook.hay;
 
 import haywright.cattle.AnimalClass;
 import haywright.cattle.Reserves;
 import haywright.cattle.herd.Group;
+import haywright.outlook.Yard;
 import haywright.ration.Allotment;
 import java.util.List;
 import java.util.OptionalDouble;

@@ -1,4 +1,4 @@
-package haywright.outlook;
+package haywright.outlook.hay;
 
 import java.time.LocalDate;
 import org.jspecify.annotations.Nullable;

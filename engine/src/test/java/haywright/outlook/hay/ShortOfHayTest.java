@@ -1,4 +1,4 @@
-package haywright.outlook;
+package haywright.outlook.hay;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
@@ -8,9 +8,10 @@ import haywright.cattle.AnimalClass;
 import haywright.cattle.herd.Group;
 import haywright.cattle.herd.Group.CalvingWeek;
 import haywright.forage.FeedClass;
-import haywright.outlook.HayStep.What;
-import haywright.outlook.ShortOfHay.Asked;
-import haywright.outlook.ShortOfHay.Lacks;
+import haywright.outlook.Yard;
+import haywright.outlook.hay.HayStep.What;
+import haywright.outlook.hay.ShortOfHay.Asked;
+import haywright.outlook.hay.ShortOfHay.Lacks;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.FedNow;

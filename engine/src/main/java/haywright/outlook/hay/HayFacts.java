@@ -1,4 +1,4 @@
-package haywright.outlook;
+package haywright.outlook.hay;
 
 import haywright.workings.PublishedTable;
 import haywright.workings.Source;

@@ -1,4 +1,4 @@
-package haywright.outlook;
+package haywright.outlook.hay;
 
 import haywright.cattle.AnimalClass;
 import haywright.cattle.herd.Group;
@@ -11,6 +11,7 @@ import haywright.diet.WayOfFeeding;
 import haywright.forage.FeedClass;
 import haywright.forage.book.FeedBook;
 import haywright.forage.lot.LotComposition;
+import haywright.outlook.Yard;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ration.Allotment;

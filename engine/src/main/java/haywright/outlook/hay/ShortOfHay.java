@@ -1,7 +1,8 @@
-package haywright.outlook;
+package haywright.outlook.hay;
 
 import haywright.cattle.herd.Group;
 import haywright.diet.WayOfFeeding;
+import haywright.outlook.Yard;
 import haywright.quantity.Unit;
 import haywright.ranch.Ranch;
 import haywright.ration.Allotment;

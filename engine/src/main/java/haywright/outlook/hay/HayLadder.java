@@ -1,8 +1,9 @@
-package haywright.outlook;
+package haywright.outlook.hay;
 
 import haywright.cattle.herd.Group;
-import haywright.outlook.HayStep.What;
-import haywright.outlook.ShortOfHay.Asked;
+import haywright.outlook.Yard;
+import haywright.outlook.hay.HayStep.What;
+import haywright.outlook.hay.ShortOfHay.Asked;
 import haywright.ration.Allotment;
 import haywright.workings.Refused;
 import java.time.LocalDate;

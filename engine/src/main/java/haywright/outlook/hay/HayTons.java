@@ -1,4 +1,4 @@
-package haywright.outlook;
+package haywright.outlook.hay;
 
 import haywright.cattle.herd.Group;
 import haywright.quantity.Unit;
