@@ -4,7 +4,6 @@ import haywright.app.document.BentBucket;
 import haywright.app.document.TinLantern;
 import haywright.outlook.Yard;
 import haywright.ranch.Ranch;
-import haywright.ranch.Settings;
 import haywright.season.BookListener;
 import haywright.season.BookMaker;
 import haywright.season.WinterBook;
@@ -123,9 +122,7 @@ public final class Winters {
     /** Counted of 20 with its range, and on 500 other draws of the same record. */
     private static boolean promise() {
         var ranch = TinLantern.ranch();
-        var s = ranch.settings();
-        var rings = ranch.with(new Settings(
-                s.invented(), s.fixedToday(), s.system(), s.adviser(), RINGS, s.turnout(), s.weather(), null));
+        var rings = ranch.with(ranch.settings().withFeedingLoss(RINGS).withHerdFactor(null));
         var book = book(rings, 1, BookMaker.DRAWS);
         var fresh = book(rings, 2, FRESH);
         double share = WinterBook.OF * (double) fresh.lasted() / fresh.draws();

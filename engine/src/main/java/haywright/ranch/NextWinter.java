@@ -1,6 +1,5 @@
 package haywright.ranch;
 
-import haywright.cattle.herd.Group;
 import haywright.cattle.herd.Group.CalvingWeek;
 import java.time.LocalDate;
 import java.util.Comparator;
@@ -34,7 +33,8 @@ public final class NextWinter {
                 .withWeather(settings.weather(), last.winters())
                 .with(last.outfit());
         for (var group : last.groups().values()) {
-            carried = carried.with(moved(group, today));
+            carried = carried.with(group.dated(
+                    ahead(group.calving(), today), ahead(group.weaning(), today), ahead(group.turnout(), today)));
         }
         for (var field : last.fields().values()) {
             carried = carried.with(field);
@@ -46,30 +46,6 @@ public final class NextWinter {
             carried = carried.with(water);
         }
         return carried;
-    }
-
-    private static Group moved(Group group, LocalDate today) {
-        return new Group(
-                group.id(),
-                group.name(),
-                group.animals(),
-                group.head(),
-                group.weight(),
-                group.shrunk(),
-                group.weighedOn(),
-                group.matureWeight(),
-                group.conditionScore(),
-                group.breed(),
-                ahead(group.calving(), today),
-                group.calfBirthWeight(),
-                group.peakMilk(),
-                ahead(group.weaning(), today),
-                group.gain(),
-                ahead(group.turnout(), today),
-                group.weights(),
-                group.scores(),
-                group.wantedScore(),
-                List.of());
     }
 
     /** The whole season moves together, so that its weeks stay in order. */

@@ -59,6 +59,16 @@ public record RanchWeather(
         WindChill.check(normals.monthly().get(0), (wind == null ? USUAL_WIND : wind).base());
     }
 
+    /** Of a place found by its name, before anything is said of wind, coats and shelter. */
+    public static RanchWeather of(FoundPlace found) {
+        return new RanchWeather(found.place(), List.of(), null, null, null, ColdSystem.USUAL, null, List.of(), found);
+    }
+
+    /** The same behind a windbreak. */
+    public RanchWeather sheltered() {
+        return new RanchWeather(place, monthly, wind, coat, true, coldSystem, hide, departures, found);
+    }
+
     /** The same cattle and shelter in the weather of a place found by its name. */
     public RanchWeather at(FoundPlace other) {
         return new RanchWeather(other.place(), List.of(), wind, coat, windbreak, coldSystem, hide, List.of(), other);

@@ -66,6 +66,16 @@ public record Settings(
         return new Settings(invented, fixedToday, system, adviser, feedingLossPercent, turnout, other, herdFactor);
     }
 
+    /** With another day of grass, or with none. */
+    public Settings withTurnout(@Nullable LocalDate day) {
+        return new Settings(invented, fixedToday, system, adviser, feedingLossPercent, day, weather, herdFactor);
+    }
+
+    /** With another share lost in feeding. */
+    public Settings withFeedingLoss(double percent) {
+        return new Settings(invented, fixedToday, system, adviser, percent, turnout, weather, herdFactor);
+    }
+
     /** With what last winter said of cold and waste, or without. */
     public Settings withHerdFactor(@Nullable Double factor) {
         return new Settings(invented, fixedToday, system, adviser, feedingLossPercent, turnout, weather, factor);

@@ -67,23 +67,30 @@ public record SurenessCurve(Diet diet, List<Point> points) {
     }
 
     /**
-     * The point after which being surer begins to cost more: the one farthest below the straight line between the ends.
-     * Empty where the curve is as good as straight.
+     * The point after which being surer begins to cost more. Empty where the curve is as good as straight.
      */
     public Optional<Point> kink() {
-        if (points.size() < 3) {
-            return Optional.empty();
-        }
-        var first = points.get(0);
-        var last = points.get(points.size() - 1);
-        double rise = (last.weighed() - first.weighed()) / (last.percent() - first.percent());
-        Optional<Point> kink = Optional.empty();
-        double most = STRAIGHT * (last.weighed() - first.weighed());
-        for (var point : points) {
-            double below = first.weighed() + rise * (point.percent() - first.percent()) - point.weighed();
+        int at = kink(
+                points.stream().mapToDouble(Point::percent).toArray(),
+                points.stream().mapToDouble(Point::weighed).toArray());
+        return at < 0 ? Optional.empty() : Optional.of(points.get(at));
+    }
+
+    /**
+     * The point of a rising curve farthest below the straight line between its ends; -1 where it is as good as straight.
+     *
+     * @param x upward
+     * @param cost of each
+     */
+    public static int kink(double[] x, double[] cost) {
+        int last = x.length - 1;
+        int kink = -1;
+        double most = last < 0 ? 0 : STRAIGHT * (cost[last] - cost[0]);
+        for (int i = 1; i < last; i++) {
+            double below = cost[0] + (cost[last] - cost[0]) / (x[last] - x[0]) * (x[i] - x[0]) - cost[i];
             if (below > most) {
                 most = below;
-                kink = Optional.of(point);
+                kink = i;
             }
         }
         return kink;

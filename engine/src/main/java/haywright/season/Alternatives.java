@@ -3,14 +3,12 @@ package haywright.season;
 import haywright.cattle.AnimalClass;
 import haywright.cattle.herd.Group;
 import haywright.forage.FeedClass;
-import haywright.outlook.hay.HayFacts;
 import haywright.outlook.Yard;
+import haywright.outlook.hay.HayFacts;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.FeedForSale;
 import haywright.ranch.Ranch;
-import haywright.ranch.RanchWeather;
-import haywright.ranch.Settings;
 import haywright.season.given.Facts;
 import haywright.season.given.Season;
 import haywright.season.play.Played;
@@ -164,17 +162,13 @@ final class Alternatives {
     /** Lots that nobody may have until they are tested. */
     private Optional<Step> test() {
         var season = crew.season();
-        var used = new HashSet<Integer>();
-        season.eaters().forEach(eater -> {
-            for (int f : eater.stages().get(0).feeds()) {
-                used.add(f);
-            }
-        });
         var out = new ArrayList<String>();
         var names = new ArrayList<String>();
         for (int f = 0; f < season.feeds().size(); f++) {
             var feed = season.feeds().get(f);
-            if (!used.contains(f) && feed.priced().own() && feed.priced().feed().nitrateDanger()) {
+            if (!season.mayBeFed(f)
+                    && feed.priced().own()
+                    && feed.priced().feed().nitrateDanger()) {
                 out.add(feed.id());
                 names.add(feed.name());
             }
@@ -249,14 +243,9 @@ final class Alternatives {
                 "rings",
                 "Feed hay in %.0f ring feeders instead of on the ground".formatted(count),
                 soon("soon_days"),
-                r -> r.with(losing(r.settings(), rings)),
+                r -> r.with(r.settings().withFeedingLoss(rings).withHerdFactor(null)),
                 -cost,
                 "A fifth of what the feeders cost is counted; enter your own price. Room for all at once needs more."));
-    }
-
-    private static Settings losing(Settings s, double percent) {
-        return new Settings(
-                s.invented(), s.fixedToday(), s.system(), s.adviser(), percent, s.turnout(), s.weather(), null);
     }
 
     private Optional<Step> windbreak() {
@@ -264,21 +253,11 @@ final class Alternatives {
         if (weather == null || weather.isSheltered()) {
             return Optional.empty();
         }
-        var sheltered = new RanchWeather(
-                weather.place(),
-                weather.monthly(),
-                weather.wind(),
-                weather.coat(),
-                true,
-                weather.coldSystem(),
-                weather.hide(),
-                weather.departures(),
-                weather.found());
         return Optional.of(of(
                 "windbreak",
                 "Put up a windbreak for all",
                 soon("soon_days"),
-                r -> r.with(r.settings().with(sheltered)),
+                r -> r.with(r.settings().with(weather.sheltered())),
                 0,
                 "What it costs is not counted: panels, posts and labor are yours to price."));
     }
@@ -313,27 +292,7 @@ final class Alternatives {
             left -= head;
             calving.add(new Group.CalvingWeek(week.begins(), head));
         }
-        return new Group(
-                g.id(),
-                g.name(),
-                g.animals(),
-                g.head() - sold,
-                g.weight(),
-                g.shrunk(),
-                g.weighedOn(),
-                g.matureWeight(),
-                g.conditionScore(),
-                g.breed(),
-                calving,
-                g.calfBirthWeight(),
-                g.peakMilk(),
-                g.weaning(),
-                g.gain(),
-                g.turnout(),
-                g.weights(),
-                g.scores(),
-                g.wantedScore(),
-                g.past());
+        return g.counting(g.head() - sold, calving);
     }
 
     /** Dry mature cows elsewhere, until two months before the first is due. */

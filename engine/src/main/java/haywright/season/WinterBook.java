@@ -62,6 +62,27 @@ public record WinterBook(
     }
 
     /**
+     * What the winters that ran out of hay have in common.
+     *
+     * @param low tons of the one that was least short
+     * @param high of the one that was most
+     * @param from the earliest day from which one was
+     */
+    public record HayShort(List<ShortWinter> winters, double low, double high, LocalDate from) {}
+
+    /** Empty where none ran out of hay. */
+    public Optional<HayShort> hayShort() {
+        var hay = shortWinters.stream().filter(one -> one.from.isPresent()).toList();
+        return hay.stream()
+                .map(one -> one.from.orElseThrow())
+                .min(LocalDate::compareTo)
+                .map(first -> {
+                    var tons = hay.stream().mapToDouble(ShortWinter::tons).summaryStatistics();
+                    return new HayShort(hay, tons.getMin(), tons.getMax(), first);
+                });
+    }
+
+    /**
      * How hard a winter each week's plan is made for.
      *
      * @param hardness standard deviations of the whole need to grass over what is usual then; several where this week is

@@ -2,8 +2,8 @@ package haywright.app.cli;
 
 import haywright.app.words.ShortWords;
 import haywright.app.words.Show;
-import haywright.outlook.hay.ShortOfHay;
 import haywright.outlook.Yard;
+import haywright.outlook.hay.ShortOfHay;
 import java.io.PrintWriter;
 
 /** What to do where hay is short, in its order, as a terminal shows it. */

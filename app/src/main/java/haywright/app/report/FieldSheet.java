@@ -200,7 +200,7 @@ public record FieldSheet(
     /** What one unit gives, as a heading: "Cores". */
     public String increments() {
         var one = orders().increment();
-        return one.substring(0, 1).toUpperCase(Locale.ROOT) + one.substring(1) + "s";
+        return Show.capital(one) + "s";
     }
 
     /** Whether how many came from each has to be asked: a scoop is a scoop. */

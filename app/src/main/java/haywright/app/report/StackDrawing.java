@@ -1,11 +1,11 @@
 package haywright.app.report;
 
+import haywright.app.words.Show;
 import haywright.sampling.stock.Layout;
 import haywright.sampling.stock.Place;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
@@ -110,11 +110,7 @@ public record StackDrawing(Layout layout, List<Integer> picks) {
     }
 
     private static String name(Place.Side side) {
-        return side == Place.Side.ROW
-                ? "In walking order"
-                : side.words().substring(0, 1).toUpperCase(Locale.ROOT)
-                        + side.words().substring(1)
-                        + ", as you face it";
+        return side == Place.Side.ROW ? "In walking order" : Show.capital(side.words()) + ", as you face it";
     }
 
     /** From the left as one stands before the face. */

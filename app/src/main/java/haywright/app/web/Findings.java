@@ -7,7 +7,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -69,9 +68,7 @@ public final class Findings {
 
     private static String sentence(Problem problem) {
         var rule = problem.rule();
-        var start = problem.said().isBlank()
-                ? rule.substring(0, 1).toUpperCase(Locale.ROOT) + rule.substring(1)
-                : "“" + shown(problem.said()) + "”: " + rule;
+        var start = problem.said().isBlank() ? Show.capital(rule) : "“" + shown(problem.said()) + "”: " + rule;
         return (start.replaceFirst("\\.$", "") + ". " + problem.fix()).strip();
     }
 

@@ -4,6 +4,7 @@ import haywright.app.document.Patch;
 import haywright.app.document.RanchDocument;
 import haywright.app.store.SaveAnswer;
 import haywright.cattle.herd.Group;
+import haywright.match.CarryChart;
 import haywright.outlook.Yard;
 import haywright.outlook.bench.Offers;
 import haywright.ranch.Ranch;
@@ -73,6 +74,11 @@ public record Page(
     /** What can be said of one of its groups at a glance. */
     public Offers offers(Group group) {
         return YARDS.offers(ranch, today(), group);
+    }
+
+    /** Its lots against its groups. */
+    public CarryChart chart() {
+        return YARDS.chart(ranch, today());
     }
 
     /** The hidden token of every form. */

@@ -1,6 +1,7 @@
 package haywright.app.web;
 
 import haywright.cattle.herd.Group;
+import haywright.match.CarryChart;
 import haywright.outlook.Yard;
 import haywright.outlook.bench.Offers;
 import haywright.ranch.Ranch;
@@ -10,6 +11,7 @@ import java.util.Deque;
 import java.util.Map;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The yards of the ranches looked at last: what was worked out for one page of a revision and day serves the next. A
@@ -18,7 +20,22 @@ import java.util.concurrent.ConcurrentHashMap;
 final class Yards {
     private static final int MOST = 6;
 
-    private record Kept(Yard yard, Map<UUID, Offers> offers) {}
+    private static final class Kept {
+        private final Yard yard;
+        private final Map<UUID, Offers> offers = new ConcurrentHashMap<>();
+        private @Nullable CarryChart chart;
+
+        Kept(Yard yard) {
+            this.yard = yard;
+        }
+
+        synchronized CarryChart chart() {
+            if (chart == null) {
+                chart = CarryChart.of(yard);
+            }
+            return chart;
+        }
+    }
 
     private final Deque<Kept> last = new ArrayDeque<>();
 
@@ -32,12 +49,17 @@ final class Yards {
         return kept.offers.computeIfAbsent(group.id(), id -> new Offers(kept.yard, group));
     }
 
+    /** Its lots against its groups. */
+    CarryChart chart(Ranch ranch, LocalDate day) {
+        return kept(ranch, day).chart();
+    }
+
     private synchronized Kept kept(Ranch ranch, LocalDate day) {
         var known = last.stream()
                 .filter(kept ->
                         isSame(kept.yard.ranch(), ranch) && kept.yard.day().equals(day))
                 .findFirst();
-        var kept = known.orElseGet(() -> new Kept(new Yard(ranch, day), new ConcurrentHashMap<>()));
+        var kept = known.orElseGet(() -> new Kept(new Yard(ranch, day)));
         last.remove(kept);
         last.addFirst(kept);
         if (last.size() > MOST) {

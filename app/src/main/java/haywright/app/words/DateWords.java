@@ -24,8 +24,7 @@ public final class DateWords {
 
     /** With a capital, to begin a line. */
     public static String title(NextDate date) {
-        var what = what(date);
-        return what.substring(0, 1).toUpperCase(Locale.US) + what.substring(1);
+        return Show.capital(what(date));
     }
 
     /** {@code Mar 15, 2027, in 110 days}. */

@@ -38,11 +38,7 @@ public final class LimitWords {
 
     /** Start of a sentence: {@code Protein}. */
     public static String start(DietRow row) {
-        return capital(row.name());
-    }
-
-    private static String capital(String words) {
-        return Character.toUpperCase(words.charAt(0)) + words.substring(1);
+        return Show.capital(row.name());
     }
 
     /** What a limit that costs money costs: {@code Protein decides. A tenth of a pound more would cost 4 ¢ a head.} */

@@ -96,7 +96,7 @@ public final class SamplingWords {
         cautions.addAll(cautions(plan.subject().material()));
         var why = purpose.why();
         if (!why.isEmpty()) {
-            cautions.add(new Caution(Character.toUpperCase(why.charAt(0)) + why.substring(1) + ".", purpose.source()));
+            cautions.add(new Caution(Show.capital(why) + ".", purpose.source()));
         }
         if (purpose == Purpose.NITRATE || purpose == Purpose.PRUSSIC_ACID || purpose == Purpose.MOULDS) {
             cautions.add(new Caution(

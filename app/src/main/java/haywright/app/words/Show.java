@@ -152,6 +152,11 @@ public final class Show {
         return SHORT.format(date);
     }
 
+    /** With a capital, to begin a line; of at least one letter. */
+    public static String capital(String words) {
+        return words.substring(0, 1).toUpperCase(Locale.US) + words.substring(1);
+    }
+
     /** {@code 1 lot}, {@code 9 lots}, {@code 1,240 bales}. */
     public static String count(long count, String one) {
         return number(count, 0) + " " + (count == 1 ? one : one + "s");

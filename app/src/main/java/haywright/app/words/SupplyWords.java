@@ -19,9 +19,7 @@ public final class SupplyWords {
             case "nem" -> "Energy";
             case "growth" -> "Energy for gain";
             case "cp" -> "Protein";
-            default ->
-                supply.name().substring(0, 1).toUpperCase(java.util.Locale.ROOT)
-                        + supply.name().substring(1);
+            default -> Show.capital(supply.name());
         };
     }
 

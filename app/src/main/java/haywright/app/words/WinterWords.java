@@ -1,11 +1,11 @@
 package haywright.app.words;
 
 import haywright.quantity.Unit;
+import haywright.season.Orders;
 import haywright.season.WinterBook;
 import haywright.season.given.Season;
 import haywright.season.given.SeasonFeed;
 import haywright.season.play.Plan;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -13,7 +13,6 @@ import java.util.stream.IntStream;
 
 /** A winter book for the person who reads it. */
 public final class WinterWords {
-    private static final int DAYS_A_WEEK = 7;
     private static final int MOST_NAMED = 4;
     /** Less of a feed is not worth a truck or a line. */
     private static final double LEAST_TONS = 1;
@@ -39,33 +38,25 @@ public final class WinterWords {
 
     /** {@code Short in 1996-97 and 2010-11: 22 to 40 tons, from Apr 8.} Empty where none fell short of hay. */
     public static String shortIn(WinterBook book) {
-        var hay = book.shortWinters().stream()
-                .filter(winter -> winter.from().isPresent())
-                .toList();
-        if (hay.isEmpty()) {
-            return "";
-        }
-        double low =
-                hay.stream().mapToDouble(WinterBook.ShortWinter::tons).min().orElseThrow();
-        double high =
-                hay.stream().mapToDouble(WinterBook.ShortWinter::tons).max().orElseThrow();
-        var first = hay.stream()
-                .map(winter -> winter.from().orElseThrow())
-                .min(LocalDate::compareTo)
-                .orElseThrow();
-        var years = hay.stream()
-                .limit(MOST_NAMED)
-                .map(WinterBook.ShortWinter::winter)
-                .collect(Collectors.joining(", "));
-        return "Short in %s: %s tons, from %s on."
-                .formatted(
-                        hay.size() == book.years()
-                                ? "every winter"
-                                : hay.size() > MOST_NAMED
-                                        ? "%d of %d winters, such as %s".formatted(hay.size(), book.years(), years)
-                                        : years,
-                        between(low, high),
-                        Show.day(first));
+        return book.hayShort()
+                .map(hay -> {
+                    var years = hay.winters().stream()
+                            .limit(MOST_NAMED)
+                            .map(WinterBook.ShortWinter::winter)
+                            .collect(Collectors.joining(", "));
+                    int count = hay.winters().size();
+                    return "Short in %s: %s tons, from %s on."
+                            .formatted(
+                                    count == book.years()
+                                            ? "every winter"
+                                            : count > MOST_NAMED
+                                                    ? "%d of %d winters, such as %s"
+                                                            .formatted(count, book.years(), years)
+                                                    : years,
+                                    between(hay.low(), hay.high()),
+                                    Show.day(hay.from()));
+                })
+                .orElse("");
     }
 
     /** {@code 22 to 40}; one figure where both round to it. */
@@ -78,16 +69,17 @@ public final class WinterWords {
     /** What is bought now and what is planned on, as orders. */
     public static List<String> buy(Plan plan, Season season) {
         var all = new ArrayList<String>();
-        for (int f = 0; f < season.feeds().size(); f++) {
-            var feed = season.feeds().get(f);
-            double now = plan.first().buy()[f];
-            double later = plan.buys().getOrDefault(feed.priced().feed().id(), 0.0) - now;
-            if (Unit.TON.fromBase(now) >= LEAST_TONS) {
+        for (var buy : Orders.of(plan, season).buys()) {
+            if (Unit.TON.fromBase(buy.nowKg()) >= LEAST_TONS) {
                 all.add("Buy %s of %s this week: %s."
-                        .formatted(tons(now), feed.name(), Show.dollars(now * feed.price())));
+                        .formatted(
+                                tons(buy.nowKg()),
+                                buy.feed().name(),
+                                Show.dollars(buy.nowKg() * buy.feed().price())));
             }
-            if (Unit.TON.fromBase(later) >= LEAST_TONS) {
-                all.add("Plan to buy %s of %s later.".formatted(tons(later), feed.name()));
+            if (Unit.TON.fromBase(buy.laterKg()) >= LEAST_TONS) {
+                all.add("Plan to buy %s of %s later."
+                        .formatted(tons(buy.laterKg()), buy.feed().name()));
             }
         }
         if (plan.emergencyKg() >= Unit.TON.toBase(LEAST_TONS)) {
@@ -121,25 +113,22 @@ public final class WinterWords {
 
     /** {@code Mature cows: 22 lb Pivot hay, 4 lb Meadow hay}, as fed per head per day, a line a group. */
     public static List<String> feed(Plan plan, Season season) {
-        var all = new ArrayList<String>();
-        for (int e = 0; e < plan.first().eaten().length; e++) {
-            var feeds = new ArrayList<String>();
-            double headDays = (double) DAYS_A_WEEK * season.head(e);
-            for (int f = 0; f < season.feeds().size(); f++) {
-                double pounds = Unit.POUND.fromBase(
-                        season.feeds().get(f).priced().putOut(plan.first().eaten()[e][f]) / headDays);
-                if (pounds >= LEAST_POUNDS) {
-                    feeds.add((pounds < 1
-                                    ? Show.number(OUNCES * pounds, 0) + " oz "
-                                    : Show.number(pounds, pounds < 2 ? 1 : 0) + " lb ")
-                            + season.feeds().get(f).name());
-                }
-            }
-            if (!feeds.isEmpty()) {
-                all.add("%s: %s".formatted(season.name(e), String.join(", ", feeds)));
-            }
-        }
-        return all;
+        return Orders.of(plan, season).groups().stream()
+                .map(group -> group.name() + ": "
+                        + group.feeds().stream()
+                                .filter(fed -> Unit.POUND.fromBase(fed.kg()) >= LEAST_POUNDS)
+                                .map(WinterWords::amount)
+                                .collect(Collectors.joining(", ")))
+                .filter(line -> !line.endsWith(": "))
+                .toList();
+    }
+
+    private static String amount(Orders.Fed fed) {
+        double pounds = Unit.POUND.fromBase(fed.kg());
+        return (pounds < 1
+                        ? Show.number(OUNCES * pounds, 0) + " oz "
+                        : Show.number(pounds, pounds < 2 ? 1 : 0) + " lb ")
+                + fed.feed().name();
     }
 
     /** {@code brings $4,300 (2,900 to 5,700)}; {@code costs} where it does. */

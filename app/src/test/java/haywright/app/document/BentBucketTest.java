@@ -4,9 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.cattle.herd.Group;
 import haywright.cattle.herd.HerdCheck;
+import haywright.outlook.Yard;
 import haywright.outlook.hay.HayStep;
 import haywright.outlook.hay.ShortOfHay;
-import haywright.outlook.Yard;
 import haywright.workings.Note;
 import java.time.LocalDate;
 import java.util.Arrays;

@@ -44,16 +44,7 @@ class RoundTest {
     };
 
     private static Settings turnoutOn(LocalDate day) {
-        var start = Ranch.empty(ID, "x").settings();
-        return new Settings(
-                start.invented(),
-                start.fixedToday(),
-                start.system(),
-                start.adviser(),
-                start.feedingLossPercent(),
-                day,
-                start.weather(),
-                start.herdFactor());
+        return Ranch.empty(ID, "x").settings().withTurnout(day);
     }
 
     private static int at(String page, String text) {

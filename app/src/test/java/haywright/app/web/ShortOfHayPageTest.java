@@ -6,7 +6,6 @@ import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.FedNow;
 import haywright.ranch.Ranch;
-import haywright.ranch.Settings;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
@@ -21,11 +20,7 @@ class ShortOfHayPageTest {
     private final OneRanch ranch = new OneRanch();
 
     private static UnaryOperator<Ranch> turnout(@Nullable LocalDate on) {
-        return now -> {
-            var was = now.settings();
-            return now.with(new Settings(
-                    false, null, was.system(), "", was.feedingLossPercent(), on, was.weather(), was.herdFactor()));
-        };
+        return now -> now.with(now.settings().withTurnout(on));
     }
 
     @Test

@@ -2,13 +2,10 @@ package haywright.app.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import haywright.cattle.cold.ColdSystem;
 import haywright.ranch.FoundPlace;
 import haywright.ranch.Ranch;
 import haywright.ranch.RanchWeather;
-import haywright.ranch.Settings;
 import java.time.LocalDate;
-import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
@@ -19,12 +16,8 @@ class WinterPagesTest {
     private final OneRanch ranch = new OneRanch();
 
     private static Ranch placed(Ranch now) {
-        var was = now.settings();
-        var found = FoundPlace.of("Valentine, NE", null, 0);
-        var weather =
-                new RanchWeather(found.place(), List.of(), null, null, null, ColdSystem.USUAL, null, List.of(), found);
-        return now.with(new Settings(
-                false, null, was.system(), "", was.feedingLossPercent(), LocalDate.of(2027, 5, 5), weather, null));
+        var weather = RanchWeather.of(FoundPlace.of("Valentine, NE", null, 0));
+        return now.with(now.settings().with(weather).withTurnout(LocalDate.of(2027, 5, 5)));
     }
 
     private String whole() throws InterruptedException {

@@ -87,28 +87,51 @@ public record Group(
         return with(conditionScore, wanted, scores, wantedScore);
     }
 
+    /** With another number of cattle, due so. */
+    public Group counting(int cattle, List<CalvingWeek> due) {
+        return with(cattle, due, conditionScore, weaning, gain, turnout, scores, wantedScore, past);
+    }
+
+    /** With other days, and with nothing of what became of it before. */
+    public Group dated(List<CalvingWeek> due, @Nullable LocalDate weaned, @Nullable LocalDate toGrass) {
+        return with(head, due, conditionScore, weaned, gain, toGrass, scores, wantedScore, List.of());
+    }
+
     private Group with(double mean, Quantity otherGain, @Nullable Scores spread, @Nullable Double wanted) {
+        return with(head, calving, mean, weaning, otherGain, turnout, spread, wanted, past);
+    }
+
+    private Group with(
+            int cattle,
+            List<CalvingWeek> due,
+            double mean,
+            @Nullable LocalDate weaned,
+            Quantity otherGain,
+            @Nullable LocalDate toGrass,
+            @Nullable Scores spread,
+            @Nullable Double wanted,
+            List<Past> before) {
         return new Group(
                 id,
                 name,
                 animals,
-                head,
+                cattle,
                 weight,
                 shrunk,
                 weighedOn,
                 matureWeight,
                 mean,
                 breed,
-                calving,
+                due,
                 calfBirthWeight,
                 peakMilk,
-                weaning,
+                weaned,
                 otherGain,
-                turnout,
+                toGrass,
                 weights,
                 spread,
                 wanted,
-                past);
+                before);
     }
 
     /** @param begins the first day of the week */

@@ -15,9 +15,6 @@ import java.util.Optional;
  * @param kink index of the point after which being surer begins to cost more; -1 where the way is as good as straight
  */
 public record CostOfSureness(List<Point> points, int kink) {
-    /** Share of the whole rise below which no point is told from the straight line (judgment). */
-    private static final double STRAIGHT = 0.1;
-
     /** Of the curve's points every fourth is drawn: each takes thousands of draws. */
     private static final int STEP = 4;
 
@@ -57,26 +54,11 @@ public record CostOfSureness(List<Point> points, int kink) {
                                         - points.get(0).dollars()
                                 < CENT
                 ? Optional.empty()
-                : Optional.of(new CostOfSureness(points, kink(points)));
-    }
-
-    /** The point farthest below the straight line between the ends. */
-    private static int kink(List<Point> points) {
-        var first = points.get(0);
-        var last = points.get(points.size() - 1);
-        double slope = (last.dollars() - first.dollars()) / (last.holdsPercent() - first.holdsPercent());
-        double most = STRAIGHT * (last.dollars() - first.dollars());
-        int kink = -1;
-        for (int i = 1; i < points.size() - 1; i++) {
-            double below = first.dollars()
-                    + slope * (points.get(i).holdsPercent() - first.holdsPercent())
-                    - points.get(i).dollars();
-            if (below > most) {
-                most = below;
-                kink = i;
-            }
-        }
-        return kink;
+                : Optional.of(new CostOfSureness(
+                        points,
+                        SurenessCurve.kink(
+                                points.stream().mapToDouble(Point::holdsPercent).toArray(),
+                                points.stream().mapToDouble(Point::dollars).toArray())));
     }
 
     /** The cheapest point drawn that holds so often; empty where none does. */

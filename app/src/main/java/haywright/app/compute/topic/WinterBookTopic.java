@@ -3,6 +3,7 @@ package haywright.app.compute.topic;
 import haywright.app.compute.shape.Key;
 import haywright.app.words.Show;
 import haywright.quantity.Unit;
+import haywright.season.Orders;
 import haywright.season.WinterBook;
 import haywright.season.given.Facts;
 import haywright.season.given.Season;
@@ -14,12 +15,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** In how many winters of 20 the feed of a ranch lasts to grass, and what to do now. */
 public final class WinterBookTopic {
-    private static final int DAYS_A_WEEK = 7;
-
     private WinterBookTopic() {}
 
     record Out(
@@ -240,62 +240,49 @@ public final class WinterBookTopic {
                         Math.ceil(book.high()),
                         Show.number(book.lasted(), 0),
                         Show.count(book.draws(), "winter")));
-        var hay = book.shortWinters().stream()
-                .filter(one -> one.from().isPresent())
-                .toList();
-        if (!hay.isEmpty()) {
-            var first = hay.stream().map(one -> one.from().orElseThrow()).min(LocalDate::compareTo);
-            double low =
-                    hay.stream().mapToDouble(WinterBook.ShortWinter::tons).min().orElseThrow();
-            double high =
-                    hay.stream().mapToDouble(WinterBook.ShortWinter::tons).max().orElseThrow();
-            words.append("Short in %s: %.0f to %.0f tons, from %s."
-                    .formatted(
-                            hay.size() == book.years()
-                                    ? "all of them"
-                                    : String.join(
-                                            ", ",
-                                            hay.stream()
-                                                    .map(WinterBook.ShortWinter::winter)
-                                                    .toList()),
-                            low,
-                            high,
-                            Show.date(first.orElseThrow())));
-        }
+        book.hayShort()
+                .ifPresent(hay -> words.append("Short in %s: %.0f to %.0f tons, from %s."
+                        .formatted(
+                                hay.winters().size() == book.years()
+                                        ? "all of them"
+                                        : hay.winters().stream()
+                                                .map(WinterBook.ShortWinter::winter)
+                                                .collect(Collectors.joining(", ")),
+                                hay.low(),
+                                hay.high(),
+                                Show.date(hay.from()))));
         return words.toString().strip();
     }
 
     /** What is bought and what each group is fed this week. */
     public static List<String> doNow(Plan plan, Season season) {
         var all = new ArrayList<String>();
-        for (int f = 0; f < season.feeds().size(); f++) {
-            var feed = season.feeds().get(f);
-            double now = Unit.TON.fromBase(plan.first().buy()[f]);
-            double later = Unit.TON.fromBase(
-                            plan.buys().getOrDefault(feed.priced().feed().id(), 0.0))
-                    - now;
+        var orders = Orders.of(plan, season);
+        for (var buy : orders.buys()) {
+            double now = Unit.TON.fromBase(buy.nowKg());
+            double later = Unit.TON.fromBase(buy.laterKg());
             if (now >= 1) {
-                all.add("Buy %.0f tons of %s this week.".formatted(now, feed.name()));
+                all.add("Buy %.0f tons of %s this week."
+                        .formatted(now, buy.feed().name()));
             }
             if (later >= 1) {
-                all.add("Plan on %.0f tons of %s later.".formatted(later, feed.name()));
+                all.add("Plan on %.0f tons of %s later."
+                        .formatted(later, buy.feed().name()));
             }
         }
-        for (int e = 0; e < plan.first().eaten().length; e++) {
+        for (var group : orders.groups()) {
             var feeds = new ArrayList<String>();
-            double headDays = (double) DAYS_A_WEEK * season.head(e);
-            for (int f = 0; f < season.feeds().size(); f++) {
-                double pounds = Unit.POUND.fromBase(
-                        season.feeds().get(f).priced().putOut(plan.first().eaten()[e][f]) / headDays);
+            for (var fed : group.feeds()) {
+                double pounds = Unit.POUND.fromBase(fed.kg());
                 if (pounds >= 0.05) {
                     feeds.add("%s lb %s"
                             .formatted(
                                     Show.number(pounds, pounds < 2 ? 1 : 0),
-                                    season.feeds().get(f).name()));
+                                    fed.feed().name()));
                 }
             }
             if (!feeds.isEmpty()) {
-                all.add("Feed %s per head per day: %s.".formatted(season.name(e), String.join(", ", feeds)));
+                all.add("Feed %s per head per day: %s.".formatted(group.name(), String.join(", ", feeds)));
             }
         }
         return all;

@@ -171,6 +171,6 @@ public record Card(
     }
 
     private static String sentence(String words) {
-        return words.substring(0, 1).toUpperCase(Locale.US) + words.substring(1) + (words.endsWith(".") ? "" : ".");
+        return Show.capital(words) + (words.endsWith(".") ? "" : ".");
     }
 }

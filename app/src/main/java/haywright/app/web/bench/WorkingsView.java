@@ -19,7 +19,6 @@ import haywright.workings.Source;
 import haywright.workings.Worked;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -139,8 +138,7 @@ public record WorkingsView(
     private static List<Checked> checked(List<CheckedNeed> needs) {
         return needs.stream()
                 .map(need -> new Checked(
-                        need.name().substring(0, 1).toUpperCase(Locale.ROOT)
-                                + need.name().substring(1),
+                        Show.capital(need.name()),
                         CheckedWords.share(need.needed(), need.unit()),
                         CheckedWords.supplied(need),
                         CheckedWords.says(need),

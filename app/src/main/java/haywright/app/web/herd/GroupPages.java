@@ -95,8 +95,7 @@ public final class GroupPages {
 
     /** Begins a heading or a line. */
     public static String title(AnimalClass animals) {
-        var words = animals.words();
-        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
+        return Show.capital(animals.words());
     }
 
     private static ListView list(Page page) {

@@ -33,7 +33,6 @@ import haywright.workings.Worked;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.DoubleFunction;
@@ -175,8 +174,7 @@ public final class NeedFigures {
     }
 
     static String title(Nutrient nutrient) {
-        var words = nutrient.words();
-        return words.substring(0, 1).toUpperCase(Locale.US) + words.substring(1);
+        return Show.capital(nutrient.words());
     }
 
     /** With what is too much, where it is known. */

@@ -8,7 +8,6 @@ import haywright.forage.hazard.MineralTies;
 import haywright.forage.hazard.MineralTies.Tie;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -51,10 +50,7 @@ final class MineralView {
                 false,
                 tie != Tie.CALCIUM && found.stream().anyMatch(MineralTies.Finding::clear),
                 found.stream()
-                        .map(f -> new HazardView.Line(
-                                f.words().substring(0, 1).toUpperCase(Locale.ROOT)
-                                        + f.words().substring(1),
-                                HazardView.from(f.source())))
+                        .map(f -> new HazardView.Line(Show.capital(f.words()), HazardView.from(f.source())))
                         .toList(),
                 null,
                 then));

@@ -274,8 +274,7 @@ public final class ReportForm {
     }
 
     static String sentence(Issue issue) {
-        var words = issue.words().substring(0, 1).toUpperCase(java.util.Locale.ROOT)
-                + issue.words().substring(1);
+        var words = Show.capital(issue.words());
         return (words + ". " + (issue.fix().equals("Nothing to do.") ? "" : issue.fix())).strip();
     }
 }

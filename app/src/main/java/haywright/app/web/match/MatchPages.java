@@ -3,32 +3,21 @@ package haywright.app.web.match;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.words.Show;
-import haywright.match.CarryChart;
 import haywright.match.CarryChart.Cell;
 import haywright.match.CarryChart.Stage;
 import haywright.outlook.TestedFor;
-import haywright.outlook.Yard;
 import haywright.quantity.Unit;
 import haywright.ration.PricedFeed;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
-import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.Deque;
 import java.util.List;
-import java.util.Map;
 import java.util.UUID;
 import java.util.stream.Collectors;
 
 /** The chart of lots against groups. */
 public final class MatchPages {
-    private static final int MOST = 6;
-    private static final double PERCENT_IN_TEN = 10;
-
-    /** Charts of the yards looked at last; a changed ranch has another yard. */
-    private static final Deque<Map.Entry<Yard, CarryChart>> KNOWN = new ArrayDeque<>();
-
     private MatchPages() {}
 
     public static void routes(Routes on) {
@@ -63,27 +52,8 @@ public final class MatchPages {
         page.show("haywright/app/web/match/match.jte", view);
     }
 
-    private static CarryChart chart(Yard yard) {
-        synchronized (KNOWN) {
-            for (var known : KNOWN) {
-                if (known.getKey() == yard) {
-                    return known.getValue();
-                }
-            }
-        }
-        var chart = CarryChart.of(yard);
-        synchronized (KNOWN) {
-            KNOWN.addFirst(Map.entry(yard, chart));
-            if (KNOWN.size() > MOST) {
-                KNOWN.removeLast();
-            }
-        }
-        return chart;
-    }
-
     private static View view(Page page) {
-        var yard = page.yard();
-        var cells = chart(yard).cells();
+        var cells = page.chart().cells();
         var columns = new ArrayList<Column>();
         for (var group : page.ranch().groups().values()) {
             for (var stage : Stage.values()) {
@@ -95,7 +65,7 @@ public final class MatchPages {
             }
         }
         var byLot = cells.stream().collect(Collectors.groupingBy(Cell::lot));
-        var rows = yard.feeds().stream()
+        var rows = page.yard().feeds().stream()
                 .filter(feed -> byLot.containsKey(feed.feed().name()))
                 .map(feed -> row(page, feed, byLot.getOrDefault(feed.feed().name(), List.of())))
                 // what is not known of a lot is no reason to put it first
@@ -123,7 +93,7 @@ public final class MatchPages {
             return new Box(
                     "enough",
                     "enough for " + Show.count(Math.round(cell.days().orElseThrow()), "day"),
-                    "%d chances in 10".formatted(Math.round(cell.surePercent() / PERCENT_IN_TEN)),
+                    Show.chances(cell.surePercent()),
                     "");
         }
         return cell.danger()

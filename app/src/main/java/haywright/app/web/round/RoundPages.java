@@ -13,7 +13,6 @@ import haywright.app.web.Pages;
 import haywright.app.web.Trail;
 import haywright.app.words.DateWords;
 import haywright.app.words.Show;
-import haywright.cattle.cold.ColdSystem;
 import haywright.outlook.DaysOfFeed;
 import haywright.outlook.NextDate;
 import haywright.ranch.FoundPlace;
@@ -240,9 +239,7 @@ public final class RoundPages {
             return null;
         }
         try {
-            var found = FoundPlace.of(town, null, 0);
-            return new RanchWeather(
-                    found.place(), List.of(), null, null, null, ColdSystem.USUAL, null, List.of(), found);
+            return RanchWeather.of(FoundPlace.of(town, null, 0));
         } catch (Refused e) {
             var why = e.problems().get(0);
             form.refuse(TOWN.name(), town, why.rule(), why.fix());

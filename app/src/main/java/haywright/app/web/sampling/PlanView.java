@@ -70,7 +70,7 @@ public record PlanView(
     }
 
     public String title() {
-        return what.substring(0, 1).toUpperCase(Locale.ROOT) + what.substring(1);
+        return Show.capital(what);
     }
 
     /** "Take 20 bales, one core each." */

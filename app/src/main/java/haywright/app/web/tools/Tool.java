@@ -12,7 +12,7 @@ import haywright.workings.Worked;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Function;
+import java.util.function.BiFunction;
 
 /**
  * One small question.
@@ -28,7 +28,7 @@ record Tool(
         List<Ask> asks,
         Map<String, String> example,
         String source,
-        Function<Form, Optional<Answer>> works) {
+        BiFunction<Tool, Form, Optional<Answer>> works) {
     /** @param says a sentence each, the answer first */
     record Answer(List<String> says, List<Worked> workings) {}
 
@@ -99,25 +99,15 @@ record Tool(
         return Ask.amount(name, label, Unit.PERCENT, "");
     }
 
-    private static double read(Form form, Ask ask) {
-        var quantity = form.quantity(ask, "Enter a number.");
-        return quantity.in(ask.unit());
-    }
-
     private double read(Form form, int ask) {
-        return read(form, asks.get(ask));
+        return form.quantity(asks.get(ask), "Enter a number.").in(asks.get(ask).unit());
     }
 
     static Optional<Tool> of(String id) {
         return ALL.stream().filter(tool -> tool.id.equals(id)).findFirst();
     }
 
-    private static Tool named(String id) {
-        return of(id).orElseThrow();
-    }
-
-    private static Optional<Answer> square(Form form) {
-        var tool = named("pearson-square");
+    private static Optional<Answer> square(Tool tool, Form form) {
         double target = tool.read(form, 0);
         double a = tool.read(form, 1);
         double b = tool.read(form, 2);
@@ -133,8 +123,7 @@ record Tool(
                         List.of(square)));
     }
 
-    private static Optional<Answer> price(Form form) {
-        var tool = named("feed-price");
+    private static Optional<Answer> price(Tool tool, Form form) {
         double price = Unit.DOLLAR_PER_TON.to(Unit.DOLLAR_PER_KG, tool.read(form, 0));
         double dm = tool.read(form, 1);
         double cp = tool.read(form, 2);
@@ -151,8 +140,7 @@ record Tool(
                         List.copyOf(prices)));
     }
 
-    private static Optional<Answer> breakEven(Form form) {
-        var tool = named("break-even-hay");
+    private static Optional<Answer> breakEven(Tool tool, Form form) {
         double grain = Unit.DOLLAR_PER_TON.to(Unit.DOLLAR_PER_KG, tool.read(form, 0));
         double grainDm = tool.read(form, 1);
         double grainTdn = tool.read(form, 2);
@@ -169,32 +157,31 @@ record Tool(
                                 List.of(price, by))));
     }
 
-    private static Optional<Answer> waste(Form form) {
-        var tool = named("waste-cost");
+    private static Optional<Answer> waste(Tool tool, Form form) {
         double bale = tool.read(form, 0);
         double pounds = tool.read(form, 1);
         double loss = tool.read(form, 2);
+        double dollars = bale * loss / 100;
         var bales = form.maybeNumber(tool.asks.get(3));
         return form.build(() -> new WasteCost(bale / Unit.POUND.toBase(pounds), loss))
                 .map(cost -> new Answer(
                         List.of(
                                 "%s of each bale is lost: %s lb.%s"
                                         .formatted(
-                                                Show.dollars(bale * loss / 100),
+                                                Show.dollars(dollars),
                                                 Show.number(pounds * loss / 100, 0),
                                                 bales == null
                                                         ? ""
                                                         : " %s bales: %s."
                                                                 .formatted(
                                                                         Show.number(bales, 0),
-                                                                        Show.dollars(bale * loss / 100 * bales))),
+                                                                        Show.dollars(dollars * bales))),
                                 "What is eaten costs %s a ton; bought, it was %s."
                                         .formatted(dollarsATon(cost.eaten()), dollarsATon(cost.price()))),
                         List.of(cost)));
     }
 
-    private static Optional<Answer> substitute(Form form) {
-        var tool = named("substitution");
+    private static Optional<Answer> substitute(Tool tool, Form form) {
         double dm = tool.read(form, 0);
         double tdn = tool.read(form, 1);
         double hayDm = tool.read(form, 2);

@@ -51,7 +51,7 @@ public final class ToolPages {
             typed.put(ask.name(), said == null ? "" : said);
         }
         var form = Form.of("tools/" + tool.id(), asked ? typed : tool.example());
-        Optional<Tool.Answer> answer = tool.works().apply(form);
+        Optional<Tool.Answer> answer = tool.works().apply(tool, form);
         page.http().status(form.hasProblems() ? 422 : 200);
         page.show(
                 "haywright/app/web/tools/tool.jte",
