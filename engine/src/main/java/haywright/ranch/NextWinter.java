@@ -9,10 +9,10 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A ranch carried from one winter into the next. The place, the outfit, the fields, the water, the feeds to buy and the
- * groups go along; calving, weaning and turnout move by whole years until they are ahead. Weights and scores keep the day
- * they were taken, so they show as old. Lots, reports, letters and what was fed belong to the winter that is over and
- * stay with it.
+ * A ranch carried from one winter into the next. The place, the outfit, whom to call, the fields, the water, the feeds to
+ * buy and the groups with their pens go along; calving, weaning and turnout move by whole years until they are ahead.
+ * Weights and scores keep the day they were taken, so they show as old. Lots, reports, letters and what was fed belong to
+ * the winter that is over and stay with it.
  */
 public final class NextWinter {
     private NextWinter() {}
@@ -35,6 +35,13 @@ public final class NextWinter {
         for (var group : last.groups().values()) {
             carried = carried.with(group.dated(
                     ahead(group.calving(), today), ahead(group.weaning(), today), ahead(group.turnout(), today)));
+        }
+        for (var pen : last.pens().values()) {
+            carried = carried.with(pen);
+        }
+        var contacts = last.contacts();
+        if (contacts != null) {
+            carried = carried.with(contacts);
         }
         for (var field : last.fields().values()) {
             carried = carried.with(field);

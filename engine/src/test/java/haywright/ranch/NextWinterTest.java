@@ -59,6 +59,18 @@ class NextWinterTest {
         assertThat(next.id()).isEqualTo(NEW);
     }
 
+    @Test
+    void phonesAndPensGoAlong() {
+        var contacts = new Contacts("555-0100", "Dr. Vale (invented)", "555-0101");
+        var pen = new Pen(new UUID(1, 1), "north gate", "blue", "2");
+        var last = last(cows(LocalDate.of(2026, 2, 23), LocalDate.of(2026, 3, 23), LocalDate.of(2026, 10, 1)))
+                .with(contacts)
+                .with(pen);
+        var next = NextWinter.of(last, NEW, "x", LocalDate.of(2026, 11, 29));
+        assertThat(next.contacts()).isEqualTo(contacts);
+        assertThat(next.pen(new UUID(1, 1))).isEqualTo(pen);
+    }
+
     /** In the middle of calving the weeks that are over do not jump past those that are ahead. */
     @Test
     void aSeasonThatIsNotOverStays() {
