@@ -46,6 +46,8 @@ class ArrowsTest {
             .definedBy("haywright.match..")
             .layer("season")
             .definedBy("haywright.season..")
+            .layer("feeding")
+            .definedBy("haywright.feeding..")
             .whereLayer("quantity")
             .mayNotAccessAnyLayer()
             .whereLayer("workings")
@@ -106,7 +108,22 @@ class ArrowsTest {
                     "diet",
                     "ration",
                     "ranch",
-                    "outlook");
+                    "outlook")
+            .whereLayer("feeding")
+            .mayOnlyAccessLayers(
+                    "quantity",
+                    "workings",
+                    "chance",
+                    "lp",
+                    "sampling",
+                    "forage",
+                    "weather",
+                    "cattle",
+                    "diet",
+                    "ration",
+                    "ranch",
+                    "outlook",
+                    "season");
 
     @ArchTest
     static final ArchRule roomsInForage = layeredArchitecture()

@@ -1,8 +1,8 @@
 package haywright.bench;
 
 import haywright.app.document.TinLantern;
-import haywright.outlook.WorthOfASample;
-import haywright.outlook.Yard;
+import haywright.feeding.Rations;
+import haywright.feeding.worth.WorthOfASample;
 import haywright.ration.Doubts;
 import haywright.ration.LeastCostRation;
 import haywright.ration.Ration;
@@ -22,11 +22,11 @@ final class Worth {
     public static void main(String[] ignored) {
         Locale.setDefault(Locale.ROOT);
         var ranch = TinLantern.ranch();
-        var yard = new Yard(ranch, ranch.settings().today(LocalDate.EPOCH));
+        var rations = new Rations(ranch, ranch.settings().today(LocalDate.EPOCH));
         double one = 0;
         for (var group : ranch.groups().values()) {
-            if (yard.ration(group) instanceof Ration ration) {
-                var asked = yard.question(group);
+            if (rations.ration(group) instanceof Ration ration) {
+                var asked = rations.question(group);
                 var exact = new LeastCostRation(
                         asked.offered(),
                         asked.need(),
@@ -37,7 +37,7 @@ final class Worth {
                 double plain =
                         milliseconds(() -> new LeastCostRation(asked.offered(), asked.need(), asked.options()).solve());
                 double fed = milliseconds(asked::solve);
-                double bales = milliseconds(() -> yard.wholeBales(group, ration));
+                double bales = milliseconds(() -> rations.wholeBales(group, ration));
                 double curve = milliseconds(() -> SurenessCurve.of(asked, ration));
                 double doubts = milliseconds(() -> Doubts.of(ration));
                 one = Math.max(one, solve);
@@ -54,14 +54,14 @@ final class Worth {
                         doubts / solve);
             }
         }
-        double together = milliseconds(() -> new Yard(ranch, yard.day()).allotment());
+        double together = milliseconds(() -> new Rations(ranch, rations.day()).plan());
         System.out.printf(
                 "all groups together until grass, on a fresh yard: %.0f ms, %.0f rations%n", together, together / one);
         double all = 0;
         for (var lot : ranch.lots().values()) {
-            WorthOfASample.of(yard, lot); // warm
+            WorthOfASample.of(rations, lot); // warm
             double from = Cpu.seconds();
-            var worth = WorthOfASample.of(yard, lot);
+            var worth = WorthOfASample.of(rations, lot);
             double took = 1e3 * (Cpu.seconds() - from);
             all += took;
             System.out.printf(

@@ -31,7 +31,7 @@ public final class LotTests {
                                 .toList()));
     }
 
-    static Tested tested(Ranch ranch, Lot lot, LabReport report) {
+    public static Tested tested(Ranch ranch, Lot lot, LabReport report) {
         var row = FeedBook.published().rowFor(lot.bookRow(), lot.feedClass());
         var design = report.howSampled() == LabReport.HowSampled.PLAN ? design(ranch, lot, report) : Tested.ONE_GRAB;
         int units = LotSubject.of(lot).units();

@@ -8,7 +8,6 @@ import haywright.diet.DietOptions.FeedLimit.Per;
 import haywright.diet.Feed;
 import haywright.diet.LeftOut;
 import haywright.diet.LimitFeeding;
-import haywright.diet.RowId;
 import haywright.diet.WayOfFeeding;
 import haywright.forage.FeedClass;
 import haywright.forage.book.FeedBook;
@@ -19,7 +18,6 @@ import haywright.forage.lot.LotComposition;
 import haywright.forage.lot.LotDistribution;
 import haywright.forage.lot.LotEstimate;
 import haywright.quantity.Kind;
-import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.FeedForSale;
 import haywright.ranch.Lot;
@@ -27,16 +25,10 @@ import haywright.ranch.Ranch;
 import haywright.ranch.WaterSource;
 import haywright.ranch.Wishes;
 import haywright.ration.Allotment;
-import haywright.ration.HandMix;
 import haywright.ration.LeastCostRation;
-import haywright.ration.NoRation;
 import haywright.ration.Portion;
 import haywright.ration.PricedFeed;
-import haywright.ration.Ration;
-import haywright.ration.RationAnswer;
 import haywright.ration.UsualMineral;
-import haywright.ration.Weighable;
-import haywright.ration.WholeBales;
 import haywright.sampling.stock.Stock;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
@@ -44,7 +36,6 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -57,9 +48,8 @@ import java.util.concurrent.ConcurrentHashMap;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A ranch on one day, as the equations see it: what every lot is made of, what every group needs, and the ration
- * between them. Page, paper, command and topic ask here, so that they cannot differ. What a lot is made of and what is
- * asked for a group is worked out once and kept as long as the yard.
+ * A ranch on one day, as the equations see it: what every lot is made of, what every group needs, and what is asked of a
+ * ration between them. What a lot is made of is worked out once and kept as long as the yard.
  */
 public final class Yard {
     /** Silage and tubs lose little; common practice, no source. Long hay and straw lose what the ranch says. */
@@ -74,13 +64,7 @@ public final class Yard {
     /** About a month: needs and weather are those of its middle. */
     private static final int STRETCH_DAYS = 28;
 
-    private static final int LONGEST_WINTER = 300;
-
-    /** kg a day below which nothing is wished. */
-    private static final double NOTHING_WISHED = 1e-6;
-
-    /** A ration is of feeds that would last the group so long: changing over takes a week or two (judgment). */
-    private static final int LEAST_DAYS = 30;
+    public static final int LONGEST_WINTER = 300;
 
     private static final FeedBook BOOK = FeedBook.published();
 
@@ -88,12 +72,7 @@ public final class Yard {
     private final LocalDate day;
     private final Map<Lot, LotComposition> made = new ConcurrentHashMap<>();
     private final Map<FeedForSale, LotComposition> bought = new ConcurrentHashMap<>();
-    private final Map<Group, LeastCostRation> asked = new ConcurrentHashMap<>();
-    private final Map<UUID, RationAnswer> answered = new ConcurrentHashMap<>();
-    private final Map<UUID, NoRation> explained = new ConcurrentHashMap<>();
-    private final Map<UUID, HandMix> weighed = new ConcurrentHashMap<>();
     private @Nullable List<PricedFeed> offered;
-    private @Nullable Optional<Allotment> allotted;
 
     /** @param day the day that is looked at */
     public Yard(Ranch ranch, LocalDate day) {
@@ -115,7 +94,7 @@ public final class Yard {
     }
 
     /** By the reports of this ranch. */
-    static LotComposition composition(Ranch ranch, Lot lot) {
+    public static LotComposition composition(Ranch ranch, Lot lot) {
         return LotComposition.of(
                 lot.feedClass(),
                 BOOK.rowFor(lot.bookRow(), lot.feedClass()),
@@ -178,7 +157,7 @@ public final class Yard {
         return feed(lot, composition(lot));
     }
 
-    static Feed feed(Lot lot, LotComposition composition) {
+    public static Feed feed(Lot lot, LotComposition composition) {
         return new Feed(
                 lot.id().toString(),
                 lot.name(),
@@ -201,7 +180,7 @@ public final class Yard {
     }
 
     /** @throws Refused where one of these, which a ration cannot do without, has no price */
-    private void priced(Collection<UUID> feeds) {
+    public void needPrices(Collection<UUID> feeds) {
         Refused.unlessEmpty(unpriced().stream()
                 .filter(out -> feeds.contains(UUID.fromString(out.feed().id())))
                 .map(out -> new Problem(
@@ -271,47 +250,6 @@ public final class Yard {
         return new HerdWeather(ranch.settings()).need(group, day);
     }
 
-    /** Each feed weighed by what it is worth to all groups until grass, beside its price. */
-    public LeastCostRation question(Group group) {
-        return asked.computeIfAbsent(group, one -> {
-            var alone = ask(one, feeds(), need(one));
-            LimitFeeding.check(alone.options().way(), alone.need(), one.conditionScore());
-            return allotment().map(shared -> sharing(shared, one, alone)).orElse(alone);
-        });
-    }
-
-    private static LeastCostRation sharing(Allotment shared, Group group, LeastCostRation alone) {
-        double headDays = group.head() * (double) Math.min(LEAST_DAYS, shared.length());
-        var feeds = alone.offered().stream()
-                .map(feed -> Double.isFinite(feed.kgAtHand())
-                        ? feed.shared(shared.scarcity(feed.feed().id()), feed.eaten(feed.kgAtHand()) / headDays)
-                        : feed)
-                .toList();
-        return new LeastCostRation(feeds, alone.need(), alone.options(), alone.sureness(), alone.amounts());
-    }
-
-    /** What all groups eat of everything until grass; empty where nobody has said when that is, or nothing can be fed. */
-    public synchronized Optional<Allotment> allotment() {
-        if (allotted == null) {
-            allotted = allot();
-        }
-        return allotted;
-    }
-
-    private Optional<Allotment> allot() {
-        var eaters = eaters();
-        return eaters.isEmpty() ? Optional.empty() : Allotment.of(eaters);
-    }
-
-    /** Every group until grass; none where nobody has said when that is, or there is nothing to feed. */
-    private List<Allotment.Eater> eaters() {
-        return daysToGrass().isEmpty() || feeds().isEmpty()
-                ? List.of()
-                : ranch.groups().values().stream()
-                        .map(group -> new Allotment.Eater(group.id().toString(), group.head(), stretches(group)))
-                        .toList();
-    }
-
     /** From today; empty where no day of grass is said, or it is none of this winter. */
     public OptionalInt daysToGrass() {
         var turnout = ranch.settings().turnout();
@@ -319,9 +257,11 @@ public final class Yard {
         return days < 1 || days > LONGEST_WINTER ? OptionalInt.empty() : OptionalInt.of((int) days);
     }
 
-    /** What a group is to be fed of, in amounts that can be weighed out; empty where no ration exists. */
-    public List<Portion> toFeed(Group group) {
-        return answer(group) instanceof Ration ration ? weighable(group, ration).portions() : List.of();
+    /** What is asked for a group today, as if it were alone on the ranch. */
+    public LeastCostRation alone(Group group) {
+        var alone = ask(group, feeds(), need(group));
+        LimitFeeding.check(alone.options().way(), alone.need(), group.conditionScore());
+        return alone;
     }
 
     /** Of one group, all days until grass. */
@@ -339,28 +279,6 @@ public final class Yard {
         return all;
     }
 
-    /**
-     * The day before which a feed is used up, if every group goes on being fed as it is to be fed today; empty where it
-     * reaches to grass or has no end.
-     */
-    public Optional<LocalDate> lastsUntil(PricedFeed feed) {
-        double aDay = 0;
-        for (var group : ranch.groups().values()) {
-            aDay += group.head()
-                    * toFeed(group).stream()
-                            .filter(p -> p.feed().feed().id().equals(feed.feed().id()))
-                            .mapToDouble(Portion::kgPutOut)
-                            .sum();
-        }
-        double days = feed.kgAtHand() / aDay;
-        if (!(days < LONGEST_WINTER)) {
-            return Optional.empty();
-        }
-        var last = day.plusDays((long) days);
-        var turnout = ranch.settings().turnout();
-        return turnout == null || last.isBefore(turnout) ? Optional.of(last) : Optional.empty();
-    }
-
     /** What is asked for a group of these feeds and this need, by all that the ranch said of it. */
     public LeastCostRation question(Group group, List<PricedFeed> feeds, Need need) {
         return ask(group, feeds, need);
@@ -369,7 +287,7 @@ public final class Yard {
     private LeastCostRation ask(Group group, List<PricedFeed> feeds, Need need) {
         var outfit = ranch.outfit();
         var wanted = ranch.wishes().getOrDefault(group.id(), Wishes.none(group.id()));
-        priced(
+        needPrices(
                 feeds.isEmpty()
                         ? ranch.lots().keySet()
                         : wanted.feeds().stream().map(Wishes.Wish::feed).toList());
@@ -409,92 +327,10 @@ public final class Yard {
         return new DietOptions.FeedLimit(id, wish.sense(), Per.KG_PUT_OUT, putOut, perKgEaten);
     }
 
-    public RationAnswer ration(Group group) {
-        var answer = answer(group);
-        return answer instanceof NoRation none
-                ? explained.computeIfAbsent(group.id(), id -> lifted(group, none))
-                : answer;
-    }
-
-    /** Without what doing without a wish would cost: that feeds all groups anew. */
-    private RationAnswer answer(Group group) {
-        return answered.computeIfAbsent(group.id(), id -> {
-            var answer = question(group).solve();
-            // a lot that would last less than a month is better than nothing
-            return answer instanceof Ration
-                    ? answer
-                    : ask(group, feeds(), need(group)).solve();
-        });
-    }
-
-    /** A wish that is done without is priced with all groups fed: those that have no ration draw on no lot till then. */
-    private NoRation lifted(Group group, NoRation none) {
-        var lifts = none.lifts().stream()
-                .map(lift -> lift.row().of() instanceof RowId.OfFeed wish && lift.to() < NOTHING_WISHED
-                        ? without(group, wish)
-                                .map(cost -> new NoRation.Lift(lift.row(), lift.to(), cost))
-                                .orElse(lift)
-                        : lift)
-                .toList();
-        return none.withLifts(lifts);
-    }
-
-    private Optional<Double> without(Group group, RowId.OfFeed wish) {
-        var wanted = ranch.wishes().getOrDefault(group.id(), Wishes.none(group.id()));
-        var rest = wanted.feeds().stream()
-                .filter(w -> !w.feed().toString().equals(wish.feed()) || w.sense() != wish.sense())
-                .toList();
-        var other = new Yard(
-                ranch.with(new Wishes(group.id(), rest, wanted.limitsOff(), wanted.way(), wanted.surenessPercent())),
-                day);
-        return other.answer(group) instanceof Ration ration ? Optional.of(ration.cost()) : Optional.empty();
-    }
-
-    /** What the group is fed today, judged by the same rows; empty when nobody has said what it is fed. */
-    public Optional<HandMix> fedNow(Group group) {
-        var now = ranch.fedNow().get(group.id());
-        return now == null || now.amounts().isEmpty() ? Optional.empty() : Optional.of(judge(group, now.amounts()));
-    }
-
-    /**
-     * Any amounts, judged by the same rows.
-     *
-     * @param amounts as fed, a head and day
-     * @throws Refused where one of the feeds has no price
-     */
-    public HandMix judge(Group group, Map<UUID, Quantity> amounts) {
-        priced(amounts.keySet());
-        var kg = new HashMap<String, Double>();
-        amounts.forEach((feed, amount) -> kg.put(feed.toString(), amount.in(Unit.KILOGRAM_A_DAY)));
-        return HandMix.judge(question(group), kg);
-    }
-
-    /** A ration of the group in amounts that can be weighed out, as every paper prints it. */
-    public HandMix weighable(Group group, Ration ration) {
-        return isTheAnswer(group, ration)
-                ? weighed.computeIfAbsent(group.id(), id -> Weighable.of(question(group), ration))
-                : Weighable.of(question(group), ration);
-    }
-
-    /** Comparing all of two rations would cost more than it saves. */
-    @SuppressWarnings("ReferenceEquality")
-    private boolean isTheAnswer(Group group, Ration ration) {
-        return answered.get(group.id()) == ration;
-    }
-
     /** Kilograms of a bale of what this portion is; empty for what is not baled. */
     public OptionalDouble baleKg(Portion portion) {
         var lot = ranch.lots().get(idOf(portion));
         return lot == null ? OptionalDouble.empty() : LotTons.baleKg(lot);
-    }
-
-    /** A ration of the group in whole bales, every so many days; empty where nothing of it is baled. */
-    public Optional<WholeBales> wholeBales(Group group, Ration ration) {
-        var kg = new HashMap<String, Double>();
-        for (var portion : ration.portions()) {
-            baleKg(portion).ifPresent(each -> kg.put(portion.feed().feed().id(), each));
-        }
-        return WholeBales.of(question(group), ration, group.head(), kg);
     }
 
     private static UUID idOf(Portion portion) {

@@ -14,15 +14,14 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Who eats which of the feeds that all groups share, over the days ahead, at the least cost: one program of every
- * group's diet in every stretch of days, with what lies on the ranch and what can be had of each feed. A feed that does
- * not reach is taken beyond its end at a price that nobody pays while there is another way, so that there is always an
- * answer, and it says how much is missing.
+ * Who eats which of the feeds that all groups share, over the days ahead, where hay is short: the least hay or silage that is
+ * missing, of dry matter, and of such ways the cheapest. One program of every group's diet in every stretch of days, with what
+ * lies on the ranch and what can be had of each feed. Hay and silage of the ranch are taken beyond their end at one price,
+ * other feeds at a much higher one, so that more feed, fewer head or a looser limit never makes more of it missing. Everybody
+ * is fed: a need that the feeds cannot meet is missed by as little as can be. As expected figures have it, by the limits of
+ * each question as they stand.
  */
 public final class Allotment {
-    /** Times its price that a feed costs beyond its end: enough that nothing else is left dearer to avoid it. */
-    private static final double BEYOND = 10;
-
     /** Shares of what there is below which nothing is missing: what the solver's exactness leaves. */
     private static final double NOTHING = 1e-6;
 
@@ -40,7 +39,6 @@ public final class Allotment {
 
     private final List<Eater> eaters;
     private final Map<String, Double> kgMissing;
-    private final Map<String, Double> scarcity;
     private final List<Eaten> eaten;
 
     /** @param question of one head on a day of it */
@@ -69,85 +67,55 @@ public final class Allotment {
         }
     }
 
-    private enum Aim {
-        LEAST_COST,
-        LEAST_MISSING
-    }
-
     private record Stock(int row, int beyond, PricedFeed feed) {}
 
-    private Allotment(
-            List<Eater> eaters, Map<String, Double> kgMissing, Map<String, Double> scarcity, List<Eaten> eaten) {
+    private Allotment(List<Eater> eaters, Map<String, Double> kgMissing, List<Eaten> eaten) {
         this.eaters = List.copyOf(eaters);
         this.kgMissing = Collections.unmodifiableMap(kgMissing);
-        this.scarcity = scarcity;
         this.eaten = List.copyOf(eaten);
     }
 
-    /** Empty where no group can be fed at all, or none is there. */
-    public static Optional<Allotment> of(List<Eater> eaters) {
-        return of(eaters, Aim.LEAST_COST);
-    }
-
-    /**
-     * The same where hay is short: the least hay or silage that is missing, of dry matter, and of such ways the cheapest.
-     * Hay and silage of the ranch are taken beyond their end at one price, other feeds at a much higher one, so that more feed, fewer head or a looser
-     * limit never makes more of it missing. Everybody is fed: a need that the feeds cannot meet is missed by as little as
-     * can be. As expected figures have it, by the limits of each question as they stand.
-     */
+    /** Empty where no group is there. */
     public static Optional<Allotment> leastMissing(List<Eater> eaters) {
-        return of(eaters, Aim.LEAST_MISSING);
-    }
-
-    private static Optional<Allotment> of(List<Eater> eaters, Aim aim) {
         var program = LinearProgram.minimise();
         var stocks = new LinkedHashMap<String, Stock>();
         var placed = new ArrayList<Placed>();
         for (var eater : eaters) {
             for (int t = 0; t < eater.stretches().size(); t++) {
-                place(program, eater, t, aim).ifPresent(placed::add);
+                placed.add(place(program, eater, t));
             }
         }
         if (placed.isEmpty()) {
             return Optional.empty();
         }
-        placed.forEach(block -> block.draw(program, stocks, aim));
+        placed.forEach(block -> block.draw(program, stocks));
         try (var session = program.build().open()) {
             if (!(session.solve() instanceof Optimum optimum)) {
                 return Optional.empty();
             }
             var missing = new LinkedHashMap<String, Double>();
-            var scarcity = new LinkedHashMap<String, Double>();
             stocks.forEach((id, stock) -> {
                 double beyond = optimum.value(stock.beyond());
                 if (beyond > NOTHING * Math.max(1, stock.feed().kgAtHand())) {
                     missing.put(id, beyond);
                 }
-                scarcity.put(id, Math.abs(optimum.dual(stock.row())));
             });
             return Optional.of(new Allotment(
                     eaters,
                     missing,
-                    scarcity,
                     placed.stream().map(block -> block.eaten(optimum)).toList()));
         }
     }
 
-    private static Optional<Placed> place(ProgramBuilder program, Eater eater, int t, Aim aim) {
+    private static Placed place(ProgramBuilder program, Eater eater, int t) {
         var stretch = eater.stretches().get(t);
         var question = stretch.question();
         double headDays = (double) eater.head() * stretch.days();
-        // A day alone says how surely these feeds can be fed, and whether at all; tons are counted here.
-        var found = aim == Aim.LEAST_COST
-                ? question.block()
-                : Optional.of(new DietBlock(question.diet(), Sureness.EXPECTED));
-        return found.map(block -> {
-            var in = program.in(eater.id() + "/" + t);
-            var feeds = question.admitted(block.diet());
-            var at = block.addTo(in, RationProgram.costs(feeds), GrowthRow.ID, headDays);
-            var unmet = aim == Aim.LEAST_COST ? Map.<DietRow, Integer>of() : unmet(in, block, at);
-            return new Placed(eater, t, headDays, feeds, at, unmet);
-        });
+        var block = new DietBlock(question.diet(), Sureness.EXPECTED);
+        var in = program.in(eater.id() + "/" + t);
+        var feeds = question.admitted(block.diet());
+        var at = block.addTo(in, RationProgram.costs(feeds), GrowthRow.ID, headDays);
+        return new Placed(eater, t, headDays, feeds, at, unmet(in, block, at));
     }
 
     /** A column beside each need that more feed meets, for what is not met of it. */
@@ -172,29 +140,26 @@ public final class Allotment {
             DietBlock.Placed block,
             Map<DietRow, Integer> unmet) {
         /** Takes what is put out off the stock of each feed that has an end. */
-        void draw(ProgramBuilder program, Map<String, Stock> stocks, Aim aim) {
+        void draw(ProgramBuilder program, Map<String, Stock> stocks) {
             for (int i = 0; i < feeds.size(); i++) {
                 var feed = feeds.get(i);
                 if (Double.isFinite(feed.kgAtHand())) {
-                    var stock = stocks.computeIfAbsent(feed.feed().id(), id -> open(program, feed, aim));
+                    var stock = stocks.computeIfAbsent(feed.feed().id(), id -> open(program, feed));
                     program.term(stock.row(), block.feed()[i], feed.putOut(1));
                 }
             }
         }
 
-        private static Stock open(ProgramBuilder program, PricedFeed feed, Aim aim) {
+        private static Stock open(ProgramBuilder program, PricedFeed feed) {
             var id = feed.feed().id();
             int row = program.row("at hand " + id, Double.NEGATIVE_INFINITY, feed.kgAtHand());
-            int beyond = program.column("beyond " + id, beyond(feed, aim), 0, Double.POSITIVE_INFINITY);
+            int beyond = program.column("beyond " + id, beyond(feed), 0, Double.POSITIVE_INFINITY);
             program.term(row, beyond, -1);
             return new Stock(row, beyond, feed);
         }
 
         /** Dollars a kg as fed beyond its end. */
-        private static double beyond(PricedFeed feed, Aim aim) {
-            if (aim == Aim.LEAST_COST) {
-                return BEYOND * feed.pricePerKgAsFed();
-            }
+        private static double beyond(PricedFeed feed) {
             double dry = DEAREST * feed.dryMatterPercent() / 100;
             return feed.own() && feed.isHayOrSilage() ? dry : OTHERS * dry;
         }
@@ -218,11 +183,6 @@ public final class Allotment {
         }
     }
 
-    /** Dollars that one more kg as fed would save all groups together, beside its price; 0 where it reaches. */
-    public double scarcity(String feed) {
-        return scarcity.getOrDefault(feed, 0.0);
-    }
-
     /** kg as fed that are missing of what there is, by feed; empty where all reaches. */
     public Map<String, Double> missing() {
         return kgMissing;
@@ -231,10 +191,5 @@ public final class Allotment {
     /** What every eater takes in every stretch. */
     public List<Eaten> eaten() {
         return eaten;
-    }
-
-    /** Days that are looked ahead. */
-    public int length() {
-        return eaters.get(0).stretches().stream().mapToInt(Stretch::days).sum();
     }
 }

@@ -2,9 +2,9 @@ package haywright.season;
 
 import haywright.cattle.AnimalClass;
 import haywright.cattle.herd.Group;
+import haywright.feeding.hay.HayFacts;
 import haywright.forage.FeedClass;
 import haywright.outlook.Yard;
-import haywright.outlook.hay.HayFacts;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.FeedForSale;

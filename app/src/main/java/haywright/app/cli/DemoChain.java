@@ -7,6 +7,7 @@ import haywright.app.words.RuleWords;
 import haywright.app.words.Show;
 import haywright.cattle.herd.Group;
 import haywright.diet.PoorestDiet;
+import haywright.feeding.Rations;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.forage.lab.LabReport;
@@ -26,11 +27,13 @@ import java.util.stream.Collectors;
 
 /** The chain of a whole ranch on its day, from the stacks to each group's ration, as a terminal shows it. */
 final class DemoChain {
+    private final Rations rations;
     private final Yard yard;
     private final PrintWriter out;
 
-    DemoChain(Yard yard, PrintWriter out) {
-        this.yard = yard;
+    DemoChain(Rations rations, PrintWriter out) {
+        this.rations = rations;
+        yard = rations.yard();
         this.out = out;
     }
 
@@ -52,7 +55,7 @@ final class DemoChain {
         out.println("  " + figured(true));
         ranch.groups().values().forEach(this::ration);
         var leftOut = ranch.groups().values().stream()
-                .flatMap(group -> yard.question(group).diet().leftOut().stream())
+                .flatMap(group -> rations.question(group).diet().leftOut().stream())
                 .map(left -> left.why() + ". " + left.fix())
                 .distinct()
                 .toList();
@@ -140,7 +143,7 @@ final class DemoChain {
 
     private void ration(Group group) {
         out.printf("%n  %s%n", called(group));
-        yard.fedNow(group)
+        rations.fedNow(group)
                 .ifPresent(now -> out.printf(
                         "    Fed today: %s%s%n",
                         Show.dollars(now.cost()),
@@ -148,7 +151,7 @@ final class DemoChain {
                                 .filter(limit -> !limit.isMet())
                                 .map(limit -> ", " + LimitWords.shortfall(limit))
                                 .collect(Collectors.joining())));
-        var answer = yard.ration(group);
+        var answer = rations.ration(group);
         if (answer instanceof Ration ration) {
             made(group, ration);
         } else {
@@ -157,7 +160,7 @@ final class DemoChain {
     }
 
     private void made(Group group, Ration ration) {
-        var mix = yard.weighable(group, ration);
+        var mix = rations.weighable(group, ration);
         for (var portion : mix.portions()) {
             var put = new Feeding(portion.kgPutOut(), group.head(), yard.baleKg(portion));
             out.printf(
@@ -174,7 +177,7 @@ final class DemoChain {
                 Show.dollars(cents / 100), Show.dollars(cents * group.head() / 100));
         out.printf("    Meets everything in %s.%n", Show.chances(ration.chance().percent()));
         for (var portion : mix.portions()) {
-            yard.lastsUntil(portion.feed())
+            rations.lastsUntil(portion.feed())
                     .ifPresent(day -> out.printf(
                             "    %s lasts until %s, fed so to all groups.%n",
                             portion.feed().feed().name(), Show.date(day)));

@@ -5,7 +5,7 @@ import haywright.app.document.TinLantern;
 import haywright.app.report.FeedLetter;
 import haywright.app.report.Paper;
 import haywright.app.store.Store;
-import haywright.outlook.Yard;
+import haywright.feeding.Rations;
 import haywright.ranch.Ranch;
 import java.io.IOException;
 import java.io.PrintWriter;
@@ -55,10 +55,10 @@ final class DemoCommand implements Callable<Integer> {
         var store = noServe ? data.openDemo(clock) : serving.opened(() -> data.openDemo(clock), data.home(), out);
         var ranch = ranch(store, isShort ? BentBucket.ranch() : TinLantern.ranch());
         var today = ranch.settings().today(LocalDate.now(clock));
-        var yard = new Yard(ranch, today);
-        new DemoChain(yard, out).print();
+        var rations = new Rations(ranch, today);
+        new DemoChain(rations, out).print();
         if (isShort) {
-            DemoLadder.print(yard, out);
+            DemoLadder.print(rations, out);
         }
         letter(ranch, today, out);
         if (noServe) {

@@ -2,18 +2,18 @@ package haywright.app.cli;
 
 import haywright.app.words.ShortWords;
 import haywright.app.words.Show;
-import haywright.outlook.Yard;
-import haywright.outlook.hay.ShortOfHay;
+import haywright.feeding.Rations;
+import haywright.feeding.hay.ShortOfHay;
 import java.io.PrintWriter;
 
 /** What to do where hay is short, in its order, as a terminal shows it. */
 final class DemoLadder {
     private DemoLadder() {}
 
-    static void print(Yard yard, PrintWriter out) {
+    static void print(Rations rations, PrintWriter out) {
         out.printf("%nShort of hay%n");
-        ShortOfHay.lacks(yard).forEach(lack -> out.printf("  %s%n", ShortWords.lack(lack)));
-        ShortOfHay.of(yard, ShortOfHay.Asked.NOTHING).ifPresent(hay -> print(hay, out));
+        ShortOfHay.lacks(rations.yard()).forEach(lack -> out.printf("  %s%n", ShortWords.lack(lack)));
+        ShortOfHay.of(rations, ShortOfHay.Asked.NOTHING).ifPresent(hay -> print(hay, out));
     }
 
     private static void print(ShortOfHay hay, PrintWriter out) {

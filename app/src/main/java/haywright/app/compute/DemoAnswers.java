@@ -10,9 +10,9 @@ import haywright.app.compute.topic.TestWorthTopic;
 import haywright.app.document.TinLantern;
 import haywright.cattle.herd.Group;
 import haywright.cattle.need.Need;
+import haywright.feeding.Rations;
 import haywright.forage.lab.LabReport;
 import haywright.forage.lab.ReportCheck;
-import haywright.outlook.Yard;
 import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
@@ -37,10 +37,10 @@ final class DemoAnswers {
         return topic.equals("test-worth");
     }
 
-    private final Yard yard;
+    private final Rations rations;
 
-    private DemoAnswers(Yard yard) {
-        this.yard = yard;
+    private DemoAnswers(Rations rations) {
+        this.rations = rations;
     }
 
     /**
@@ -49,15 +49,15 @@ final class DemoAnswers {
      */
     static Map<String, Answer<?>> to(String topic, @Nullable String lot) {
         var ranch = TinLantern.ranch();
-        var demo = new DemoAnswers(new Yard(ranch, ranch.settings().today(LocalDate.EPOCH)));
+        var demo = new DemoAnswers(new Rations(ranch, ranch.settings().today(LocalDate.EPOCH)));
         var answers = new LinkedHashMap<String, Answer<?>>();
         switch (topic) {
             case "requirement" -> ranch.groups().values().forEach(g -> answers.put(g.name(), demo.requirement(g)));
             case "ration" ->
-                ranch.groups().values().forEach(g -> answers.put(g.name(), RationTopic.answer(demo.yard, g)));
-            case "rations" -> answers.put(ranch.name(), RationsTopic.answer(demo.yard));
+                ranch.groups().values().forEach(g -> answers.put(g.name(), RationTopic.answer(demo.rations, g)));
+            case "rations" -> answers.put(ranch.name(), RationsTopic.answer(demo.rations));
             case "test-worth" ->
-                OfARanch.lots(demo.yard, lot).forEach(l -> answers.put(l.name(), TestWorthTopic.answer(demo.yard, l)));
+                OfARanch.lots(ranch, lot).forEach(l -> answers.put(l.name(), TestWorthTopic.answer(demo.rations, l)));
             case "report-check" -> ranch.reports().values().forEach(r -> answers.put(demo.name(r), demo.report(r)));
             default ->
                 throw new Refused(
@@ -70,21 +70,21 @@ final class DemoAnswers {
     }
 
     private Answer<?> requirement(Group group) {
-        Need need = yard.need(group);
+        Need need = rations.yard().need(group);
         return Answer.of(CattleTopics.Needed.of(need), need);
     }
 
     private String name(LabReport report) {
-        var lot = yard.ranch().lots().get(report.lot());
+        var lot = rations.ranch().lots().get(report.lot());
         return lot == null ? report.id().toString() : lot.name();
     }
 
     private Answer<?> report(LabReport report) {
-        var lot = yard.ranch().lots().get(report.lot());
+        var lot = rations.ranch().lots().get(report.lot());
         if (lot == null) {
             throw new IllegalStateException("a report of the demo has no lot");
         }
-        return ReportTopic.answer(
-                ReportCheck.check(lot.feedClass(), yard.composition(lot).row(), report.readings()));
+        return ReportTopic.answer(ReportCheck.check(
+                lot.feedClass(), rations.yard().composition(lot).row(), report.readings()));
     }
 }

@@ -5,8 +5,8 @@ import haywright.app.document.Patch;
 import haywright.app.document.RanchDocument;
 import haywright.app.words.Version;
 import haywright.cattle.herd.Group;
-import haywright.outlook.Yard;
-import haywright.outlook.bench.Offers;
+import haywright.feeding.Offers;
+import haywright.feeding.Rations;
 import haywright.ranch.Letter;
 import haywright.ranch.Ranch;
 import java.time.LocalDate;
@@ -59,7 +59,7 @@ public record FeedLetter(Ranch ranch, Group group, Letter letter) {
 
     /** The letter that was kept, or a new one for this day. */
     public static FeedLetter of(Ranch ranch, Group group, LocalDate day) {
-        return of(new Offers(new Yard(ranch, day), group));
+        return of(new Offers(new Rations(ranch, day), group));
     }
 
     /** The same of what is worked out already. */
@@ -72,7 +72,7 @@ public record FeedLetter(Ranch ranch, Group group, Letter letter) {
 
     /** Figures of this day; whatever somebody wrote on an earlier letter stays. */
     public static FeedLetter workedOut(Ranch ranch, Group group, LocalDate day) {
-        return workedOut(new Offers(new Yard(ranch, day), group));
+        return workedOut(new Offers(new Rations(ranch, day), group));
     }
 
     /** The same of what is worked out already. */

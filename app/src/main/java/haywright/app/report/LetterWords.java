@@ -12,14 +12,14 @@ import haywright.cattle.AnimalClass;
 import haywright.cattle.herd.Group;
 import haywright.diet.DietRow;
 import haywright.diet.Feed;
+import haywright.feeding.ColdSnap;
+import haywright.feeding.Offer;
+import haywright.feeding.Offers;
 import haywright.forage.Analyte;
 import haywright.forage.FeedClass;
 import haywright.outlook.FeedingDangers;
 import haywright.outlook.TestedFor;
 import haywright.outlook.Yard;
-import haywright.outlook.bench.ColdSnap;
-import haywright.outlook.bench.Offer;
-import haywright.outlook.bench.Offers;
 import haywright.quantity.Unit;
 import haywright.ranch.Contacts;
 import haywright.ranch.Letter;
@@ -365,7 +365,8 @@ record LetterWords(
         says.add("Cleaned up: a few stems left, calm cattle.");
         offers.cold().flatMap(LetterWords::cold).ifPresent(says::add);
         says.addAll(Cautions.with(portions(), yard.ranch().lots()));
-        FeedingDangers.of(yard, yard.question(group).diet(), portions()).forEach(caution -> says.add(caution.words()));
+        FeedingDangers.of(yard, offers.rations().question(group).diet(), portions())
+                .forEach(caution -> says.add(caution.words()));
         says.add("Your vet and local rules come first.");
         return says;
     }

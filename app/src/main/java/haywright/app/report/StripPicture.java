@@ -1,7 +1,7 @@
 package haywright.app.report;
 
 import haywright.app.words.SupplyWords;
-import haywright.outlook.bench.Supply;
+import haywright.feeding.Supply;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;

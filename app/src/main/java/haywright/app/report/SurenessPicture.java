@@ -2,7 +2,7 @@ package haywright.app.report;
 
 import haywright.app.words.Show;
 import haywright.app.words.SupplyWords;
-import haywright.outlook.bench.CostOfSureness;
+import haywright.feeding.CostOfSureness;
 import java.util.ArrayList;
 import java.util.List;
 

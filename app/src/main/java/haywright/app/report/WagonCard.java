@@ -2,7 +2,7 @@ package haywright.app.report;
 
 import haywright.app.words.Feeding;
 import haywright.app.words.Show;
-import haywright.outlook.bench.Offers;
+import haywright.feeding.Offers;
 import haywright.ranch.Pen;
 import haywright.ration.Portion;
 import java.util.List;

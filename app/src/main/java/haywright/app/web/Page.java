@@ -4,9 +4,10 @@ import haywright.app.document.Patch;
 import haywright.app.document.RanchDocument;
 import haywright.app.store.SaveAnswer;
 import haywright.cattle.herd.Group;
+import haywright.feeding.Offers;
+import haywright.feeding.Rations;
 import haywright.match.CarryChart;
 import haywright.outlook.Yard;
-import haywright.outlook.bench.Offers;
 import haywright.ranch.Ranch;
 import haywright.workings.Refused;
 import io.javalin.http.Context;
@@ -69,6 +70,11 @@ public record Page(
     /** The ranch on that day. */
     public Yard yard() {
         return YARDS.of(ranch, today());
+    }
+
+    /** What its groups are to be fed. */
+    public Rations rations() {
+        return YARDS.rations(ranch, today());
     }
 
     /** What can be said of one of its groups at a glance. */

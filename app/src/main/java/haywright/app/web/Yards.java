@@ -1,9 +1,10 @@
 package haywright.app.web;
 
 import haywright.cattle.herd.Group;
+import haywright.feeding.Offers;
+import haywright.feeding.Rations;
 import haywright.match.CarryChart;
 import haywright.outlook.Yard;
-import haywright.outlook.bench.Offers;
 import haywright.ranch.Ranch;
 import java.time.LocalDate;
 import java.util.ArrayDeque;
@@ -21,17 +22,17 @@ final class Yards {
     private static final int MOST = 6;
 
     private static final class Kept {
-        private final Yard yard;
+        private final Rations rations;
         private final Map<UUID, Offers> offers = new ConcurrentHashMap<>();
         private @Nullable CarryChart chart;
 
-        Kept(Yard yard) {
-            this.yard = yard;
+        Kept(Rations rations) {
+            this.rations = rations;
         }
 
         synchronized CarryChart chart() {
             if (chart == null) {
-                chart = CarryChart.of(yard);
+                chart = CarryChart.of(rations.yard());
             }
             return chart;
         }
@@ -40,13 +41,18 @@ final class Yards {
     private final Deque<Kept> last = new ArrayDeque<>();
 
     Yard of(Ranch ranch, LocalDate day) {
-        return kept(ranch, day).yard;
+        return kept(ranch, day).rations.yard();
+    }
+
+    /** What its groups are to be fed. */
+    Rations rations(Ranch ranch, LocalDate day) {
+        return kept(ranch, day).rations;
     }
 
     /** What is said of a group of it at a glance. */
     Offers offers(Ranch ranch, LocalDate day, Group group) {
         var kept = kept(ranch, day);
-        return kept.offers.computeIfAbsent(group.id(), id -> new Offers(kept.yard, group));
+        return kept.offers.computeIfAbsent(group.id(), id -> new Offers(kept.rations, group));
     }
 
     /** Its lots against its groups. */
@@ -56,10 +62,10 @@ final class Yards {
 
     private synchronized Kept kept(Ranch ranch, LocalDate day) {
         var known = last.stream()
-                .filter(kept ->
-                        isSame(kept.yard.ranch(), ranch) && kept.yard.day().equals(day))
+                .filter(kept -> isSame(kept.rations.ranch(), ranch)
+                        && kept.rations.day().equals(day))
                 .findFirst();
-        var kept = known.orElseGet(() -> new Kept(new Yard(ranch, day)));
+        var kept = known.orElseGet(() -> new Kept(new Rations(ranch, day)));
         last.remove(kept);
         last.addFirst(kept);
         if (last.size() > MOST) {

@@ -1,6 +1,6 @@
 package haywright.app.words;
 
-import haywright.outlook.bench.ColdSnap;
+import haywright.feeding.ColdSnap;
 import haywright.quantity.Unit;
 import java.util.ArrayList;
 import java.util.List;

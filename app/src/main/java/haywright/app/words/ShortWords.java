@@ -1,11 +1,11 @@
 package haywright.app.words;
 
-import haywright.outlook.hay.HayFacts;
-import haywright.outlook.hay.HayStep;
-import haywright.outlook.hay.HayStep.What;
-import haywright.outlook.hay.ShortOfHay;
-import haywright.outlook.hay.ShortOfHay.Lacks;
-import haywright.outlook.hay.ShortOfHay.LeastHarm;
+import haywright.feeding.hay.HayFacts;
+import haywright.feeding.hay.HayStep;
+import haywright.feeding.hay.HayStep.What;
+import haywright.feeding.hay.ShortOfHay;
+import haywright.feeding.hay.ShortOfHay.Lacks;
+import haywright.feeding.hay.ShortOfHay.LeastHarm;
 import haywright.quantity.Unit;
 import haywright.ration.PricedFeed;
 import java.util.ArrayList;

@@ -1,6 +1,6 @@
 package haywright.app.words;
 
-import haywright.outlook.bench.Supply;
+import haywright.feeding.Supply;
 import haywright.quantity.Unit;
 
 /** What a mix supplies of a need, in words. */

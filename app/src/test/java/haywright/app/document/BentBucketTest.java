@@ -4,9 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.cattle.herd.Group;
 import haywright.cattle.herd.HerdCheck;
-import haywright.outlook.Yard;
-import haywright.outlook.hay.HayStep;
-import haywright.outlook.hay.ShortOfHay;
+import haywright.feeding.Rations;
+import haywright.feeding.hay.HayStep;
+import haywright.feeding.hay.ShortOfHay;
 import haywright.workings.Note;
 import java.time.LocalDate;
 import java.util.Arrays;
@@ -14,12 +14,12 @@ import org.junit.jupiter.api.Test;
 
 /** The drought ranch: invented, short of hay, and with every step of the ladder to take. */
 class BentBucketTest {
-    private static final Yard YARD =
-            new Yard(BentBucket.ranch(), BentBucket.ranch().settings().today(LocalDate.MAX));
+    private static final Rations RATIONS =
+            new Rations(BentBucket.ranch(), BentBucket.ranch().settings().today(LocalDate.MAX));
 
     @Test
     void saysThatItIsInventedAndIsNotTheOtherOne() {
-        var ranch = YARD.ranch();
+        var ranch = RATIONS.ranch();
         assertThat(ranch.settings().invented()).isTrue();
         assertThat(ranch.name()).contains("invented");
         assertThat(ranch.lots().values())
@@ -31,8 +31,8 @@ class BentBucketTest {
 
     @Test
     void itsHerdIsOneThatCanBe() {
-        for (var group : YARD.ranch().groups().values()) {
-            assertThat(HerdCheck.of(group, YARD.day())).noneMatch(note -> note.level() == Note.Level.REFUSE);
+        for (var group : RATIONS.ranch().groups().values()) {
+            assertThat(HerdCheck.of(group, RATIONS.day())).noneMatch(note -> note.level() == Note.Level.REFUSE);
             int due = group.calving().stream().mapToInt(Group.CalvingWeek::head).sum();
             assertThat(due).isLessThanOrEqualTo(group.head());
         }
@@ -41,7 +41,7 @@ class BentBucketTest {
     /** 12 of 180 cows are not due and 8 are late; each step but feeding elsewhere, which nobody said, saves hay. */
     @Test
     void everyStepOfTheLadderMattersHere() {
-        var hay = ShortOfHay.of(YARD, ShortOfHay.Asked.NOTHING).orElseThrow();
+        var hay = ShortOfHay.of(RATIONS, ShortOfHay.Asked.NOTHING).orElseThrow();
         assertThat(hay.isShort()).isTrue();
         assertThat(hay.gone().orElseThrow()).isBefore(hay.grass());
         assertThat(hay.leftOut()).isEmpty();
@@ -57,6 +57,6 @@ class BentBucketTest {
                 .filteredOn(step -> step.what() == HayStep.What.SELL_OPEN)
                 .allMatch(step -> step.head() == 20);
         assertThat(hay.tonsShortAtLast()).isZero();
-        assertThat(hay.leastHarm()).hasSameSizeAs(YARD.ranch().groups().values());
+        assertThat(hay.leastHarm()).hasSameSizeAs(RATIONS.ranch().groups().values());
     }
 }

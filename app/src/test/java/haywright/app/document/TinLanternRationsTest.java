@@ -7,10 +7,10 @@ import haywright.FormulaCheck;
 import haywright.cattle.cold.Coat;
 import haywright.cattle.cold.ColdSystem;
 import haywright.cattle.herd.Group;
+import haywright.feeding.Rations;
 import haywright.forage.Analyte;
 import haywright.lp.LinearProgram;
 import haywright.lp.Optimum;
-import haywright.outlook.Yard;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.Ranch;
@@ -36,24 +36,24 @@ import org.ojalgo.optimisation.ExpressionsBasedModel;
 /** Every ration of the demo, solved again from its own MPS by an unrelated solver, and its prices by small changes. */
 class TinLanternRationsTest {
     private static final Ranch RANCH = TinLantern.ranch();
-    private static final Yard YARD = new Yard(RANCH, RANCH.settings().today(LocalDate.EPOCH));
+    private static final Rations RATIONS = new Rations(RANCH, RANCH.settings().today(LocalDate.EPOCH));
 
     static List<Group> groups() {
         return List.copyOf(RANCH.groups().values());
     }
 
     static Stream<Group> fed() {
-        return groups().stream().filter(g -> YARD.ration(g) instanceof Ration);
+        return groups().stream().filter(g -> RATIONS.ration(g) instanceof Ration);
     }
 
     static Stream<Group> unfed() {
-        return groups().stream().filter(g -> YARD.ration(g) instanceof NoRation);
+        return groups().stream().filter(g -> RATIONS.ration(g) instanceof NoRation);
     }
 
     @ParameterizedTest
     @MethodSource("fed")
     void anotherSolverFindsTheSameCost(Group group, @TempDir Path folder) throws Exception {
-        var ration = (Ration) YARD.ration(group);
+        var ration = (Ration) RATIONS.ration(group);
         var file =
                 Files.writeString(folder.resolve("ration.mps"), ration.program().toMps());
         var other = ExpressionsBasedModel.parse(file.toFile()).minimise();
@@ -64,16 +64,16 @@ class TinLanternRationsTest {
     @ParameterizedTest
     @MethodSource("fed")
     void everyRowIsMetAndTheWorkingsGiveTheCostAgain(Group group) {
-        var ration = (Ration) YARD.ration(group);
+        var ration = (Ration) RATIONS.ration(group);
         assertThat(ration.limits()).allMatch(LimitAnswer::isMet);
         FormulaCheck.reEvaluates(ration);
-        FormulaCheck.reEvaluates(YARD.need(group));
+        FormulaCheck.reEvaluates(RATIONS.yard().need(group));
     }
 
     @ParameterizedTest
     @MethodSource("fed")
     void theDualOfEachRowIsWhatASmallChangeCosts(Group group) {
-        var program = ((Ration) YARD.ration(group)).program();
+        var program = ((Ration) RATIONS.ration(group)).program();
         var optimum = (Optimum) program.solve();
         int checked = 0;
         for (int i = 0; i < program.rows().size(); i++) {
@@ -114,7 +114,7 @@ class TinLanternRationsTest {
     @ParameterizedTest
     @MethodSource("unfed")
     void whatStandsInTheWayIsIrreducible(Group group) {
-        var no = (NoRation) YARD.ration(group);
+        var no = (NoRation) RATIONS.ration(group);
         var ids = new HashSet<String>();
         no.conflicts().forEach(c -> ids.add(c.row().id()));
         assertThat(ids).isNotEmpty().doesNotContain("growth");
@@ -141,10 +141,10 @@ class TinLanternRationsTest {
     @ParameterizedTest
     @MethodSource("unfed")
     void doingWithoutTheWishThatStandsInTheWayGivesARation(Group group) {
-        var no = (NoRation) YARD.ration(group);
+        var no = (NoRation) RATIONS.ration(group);
         assertThat(no.lifts()).isNotEmpty();
         var without = RANCH.with(haywright.ranch.Wishes.none(group.id()));
-        var lifted = new Yard(without, YARD.day()).ration(group);
+        var lifted = new Rations(without, RATIONS.day()).ration(group);
         assertThat(lifted).isInstanceOf(Ration.class);
         assertThat(((Ration) lifted).cost()).isCloseTo(no.lifts().get(0).cost(), within(1e-5));
     }
@@ -167,13 +167,13 @@ class TinLanternRationsTest {
                 List.of(),
                 null);
         var cold = RANCH.with(RANCH.settings().with(weather));
-        var yard = new Yard(cold, LocalDate.of(2027, 2, 1));
+        var rations = new Rations(cold, LocalDate.of(2027, 2, 1));
         var cows = groups().get(0);
-        var hay = yard.feeds().stream()
+        var hay = rations.yard().feeds().stream()
                 .filter(f -> f.feed().name().equals("Meadow hay"))
                 .findFirst()
                 .orElseThrow();
-        double eaten = yard.need(cows).nem()
+        double eaten = rations.yard().need(cows).nem()
                 / hay.feed().composition().value(Analyte.NEM).orElseThrow();
         double bales = Unit.POUND.fromBase(hay.putOut(eaten) * cows.head()) / 1200;
         assertThat(cows.head()).isEqualTo(240);

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import haywright.cattle.AnimalClass;
 import haywright.cattle.herd.Group;
 import haywright.cattle.herd.HerdCheck;
+import haywright.feeding.Rations;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.forage.book.FeedBook;
@@ -124,7 +125,7 @@ class TinLanternTest {
     @Test
     void everyGroupHasARationButTheBredHeifers() {
         for (var group : ranch.groups().values()) {
-            assertThat(yard.ration(group))
+            assertThat(new Rations(yard).ration(group))
                     .as(group.name())
                     .isInstanceOf(group.animals() == AnimalClass.BRED_HEIFER ? NoRation.class : Ration.class);
         }
@@ -138,16 +139,16 @@ class TinLanternTest {
                 .findFirst()
                 .orElseThrow();
         var oats = oatHay();
-        var none = (NoRation) yard.ration(heifers);
+        var none = (NoRation) new Rations(yard).ration(heifers);
         assertThat(none.conflicts())
                 .singleElement()
                 .satisfies(c -> assertThat(c.row().name()).contains(oats.name()));
         assertThat(none.diet().leftOut())
                 .anySatisfy(left ->
                         assertThat(left.why()).isEqualTo("Oat hay is left out because it was not tested for nitrate"));
-        assertThat(new Yard(ranch.with(nitrate(oats, 350)), yard.day()).ration(heifers))
+        assertThat(new Rations(ranch.with(nitrate(oats, 350)), yard.day()).ration(heifers))
                 .isInstanceOf(Ration.class);
-        assertThat(new Yard(ranch.with(nitrate(oats, 3000)), yard.day()).ration(heifers))
+        assertThat(new Rations(ranch.with(nitrate(oats, 3000)), yard.day()).ration(heifers))
                 .isInstanceOf(NoRation.class);
     }
 

@@ -3,13 +3,13 @@ package haywright.app.document;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import haywright.feeding.Rations;
+import haywright.feeding.worth.WorthOfASample;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.forage.lab.LabReport;
 import haywright.forage.lab.Reading;
 import haywright.forage.lab.Tested;
-import haywright.outlook.WorthOfASample;
-import haywright.outlook.Yard;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.Lot;
@@ -24,8 +24,8 @@ import org.junit.jupiter.api.Test;
 class WorthOfASampleTest {
     private static final Ranch RANCH = TinLantern.ranch();
     private static final LocalDate DAY = RANCH.settings().today(LocalDate.EPOCH);
-    private static final Yard YARD = new Yard(RANCH, DAY);
-    private static final WorthOfASample OAT_HAY = WorthOfASample.of(YARD, lot("Oat hay"));
+    private static final Rations RATIONS = new Rations(RANCH, DAY);
+    private static final WorthOfASample OAT_HAY = WorthOfASample.of(RATIONS, lot("Oat hay"));
 
     private static Lot lot(String name) {
         return RANCH.lots().values().stream()
@@ -37,7 +37,7 @@ class WorthOfASampleTest {
     /** A lot that must not be fed until it is tested, and one that nobody is sure of. */
     @Test
     void aSampleIsNeverWorthMoreThanTheTruth() {
-        for (var worth : List.of(OAT_HAY, WorthOfASample.of(YARD, lot("Barley straw")))) {
+        for (var worth : List.of(OAT_HAY, WorthOfASample.of(RATIONS, lot("Barley straw")))) {
             assertThat(worth.priceUsd()).isPositive();
             assertThat(worth.worthUsd()).isBetween(-worth.priceUsd(), worth.truthUsd() - worth.priceUsd() + 1e-6);
             assertThat(worth.lowUsd()).isLessThanOrEqualTo(worth.worthUsd());
@@ -48,12 +48,25 @@ class WorthOfASampleTest {
 
     @Test
     void theSameSeedGivesTheSameAndAnotherNearlyTheSame() {
-        assertThat(WorthOfASample.of(new Yard(TinLantern.ranch(), DAY), lot("Oat hay")))
+        assertThat(WorthOfASample.of(new Rations(TinLantern.ranch(), DAY), lot("Oat hay")))
                 .isEqualTo(OAT_HAY);
-        var other = WorthOfASample.of(YARD, lot("Oat hay"), 7);
-        assertThat(other).isNotEqualTo(OAT_HAY);
-        double half = OAT_HAY.highUsd() - OAT_HAY.worthUsd() + other.highUsd() - other.worthUsd();
-        assertThat(other.worthUsd()).isCloseTo(OAT_HAY.worthUsd(), within(1.5 * half));
+        var straw = WorthOfASample.of(RATIONS, lot("Barley straw"));
+        var other = WorthOfASample.of(RATIONS, lot("Barley straw"), 7);
+        assertThat(other).isNotEqualTo(straw);
+        double half = straw.highUsd() - straw.worthUsd() + other.highUsd() - other.worthUsd();
+        assertThat(other.worthUsd()).isCloseTo(straw.worthUsd(), within(1.5 * half));
+    }
+
+    /** It is let in for the whole winter or not at all: what a safe result saves is what the plan then costs less. */
+    @Test
+    void aLotThatADangerKeepsOutIsWorthWhatThePlanOfTheWinterSavesWithIt() {
+        var plan = RATIONS.plan().orElseThrow();
+        var oats = lot("Oat hay").id().toString();
+        assertThat(plan.isKeptOut(oats)).isTrue();
+        double saves =
+                plan.plan().cost() - plan.cleared(RATIONS.yard(), oats).plan().cost();
+        assertThat(OAT_HAY.truthUsd()).isEqualTo(saves);
+        assertThat(OAT_HAY.worthUsd() + OAT_HAY.priceUsd()).isBetween(0.5 * saves, saves);
     }
 
     /** Too dear to be fed whatever it is made of, and standing in a field: then a result decides nothing. */
@@ -77,8 +90,8 @@ class WorthOfASampleTest {
                 oats.weathered(),
                 oats.weighings());
         for (var worth : List.of(
-                WorthOfASample.of(new Yard(RANCH.with(dear), DAY), dear),
-                WorthOfASample.of(YARD, lot("Standing meadow")))) {
+                WorthOfASample.of(new Rations(RANCH.with(dear), DAY), dear),
+                WorthOfASample.of(RATIONS, lot("Standing meadow")))) {
             assertThat(worth.worthUsd()).isEqualTo(-worth.priceUsd());
             assertThat(worth.highUsd()).isEqualTo(-worth.priceUsd());
         }
@@ -112,7 +125,7 @@ class WorthOfASampleTest {
                     Tested.Method.WET,
                     List.of()));
         }
-        var worth = WorthOfASample.of(new Yard(known, DAY), lot("Oat hay"));
+        var worth = WorthOfASample.of(new Rations(known, DAY), lot("Oat hay"));
         assertThat(worth.worthUsd() + worth.priceUsd()).isBetween(0.0, 0.02 * OAT_HAY.worthUsd());
     }
 }

@@ -6,7 +6,7 @@ import com.openhtmltopdf.util.Diagnostic;
 import haywright.app.document.RanchDocument;
 import haywright.app.report.FeedLetter.Part;
 import haywright.cattle.herd.Group;
-import haywright.outlook.Yard;
+import haywright.feeding.Rations;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.Lot;
@@ -117,8 +117,8 @@ class FeedLetterTest {
     @ParameterizedTest
     @MethodSource("groups")
     void itsTableIsTheEnginesRation(Group group) {
-        var yard = new Yard(DEMO, DAY);
-        if (!(yard.ration(group) instanceof Ration ration)) {
+        var rations = new Rations(DEMO, DAY);
+        if (!(rations.ration(group) instanceof Ration ration)) {
             return;
         }
         var letter = letter(group);
@@ -157,7 +157,7 @@ class FeedLetterTest {
                 ranch = ranch.withoutLot(lot.id());
             }
         }
-        assertThat(new Yard(ranch, DAY).ration(cows)).isInstanceOf(NoRation.class);
+        assertThat(new Rations(ranch, DAY).ration(cows)).isInstanceOf(NoRation.class);
         var letter = FeedLetter.of(ranch, cows, DAY);
         assertThat(letter.words(Part.WHAT_TO_DO))
                 .contains("What would help", "a nitrate test of Oat hay", "Do not feed Oat hay")
@@ -173,7 +173,7 @@ class FeedLetterTest {
     void aFeedThatMayNotBeFedIsStoppedAndTheRestIsNoRation() {
         var ranch = onlyStrawAndOatHayFedNow();
         var cows = ranch.groups().values().iterator().next();
-        assertThat(new Yard(ranch, DAY).ration(cows)).isInstanceOf(NoRation.class);
+        assertThat(new Rations(ranch, DAY).ration(cows)).isInstanceOf(NoRation.class);
         var letter = FeedLetter.of(ranch, cows, DAY);
         assertThat(letter.letter().table()).isEmpty();
         assertThat(letter.words(Part.WHAT_TO_DO))

@@ -5,11 +5,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import haywright.app.document.TinLantern;
 import haywright.app.report.FeedLetter.Part;
 import haywright.cattle.herd.Group;
+import haywright.feeding.Rations;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.forage.lab.LabReport;
 import haywright.forage.lab.Reading;
-import haywright.outlook.Yard;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.FedNow;
@@ -83,7 +83,7 @@ class LetterDangersTest {
         assertThat(watch(ranch(900, null))).contains("Feed Oat hay second");
         assertThat(watch(ranch(900, true))).contains("Mix Oat hay").doesNotContain("second");
         assertThat(watch(ranch(500, null))).doesNotContain("Feed Oat hay second", "Mix Oat hay");
-        var out = new Yard(ranch(1500, false), DAY).question(COWS).diet().leftOut();
+        var out = new Rations(ranch(1500, false), DAY).question(COWS).diet().leftOut();
         assertThat(out).extracting(l -> l.feed().name()).contains("Oat hay");
     }
 
@@ -109,14 +109,16 @@ class LetterDangersTest {
         for (var feed : DEMO.feedsForSale().keySet()) {
             without = feed.equals(grains.id()) ? without : without.withoutFeedForSale(feed);
         }
-        var yard = new Yard(without.with(water).with(new FedNow(COWS.id(), fed)), DAY);
-        var now = yard.fedNow(COWS).orElseThrow();
-        assertThat(haywright.outlook.FeedingDangers.of(yard, yard.question(COWS).diet(), now.portions()))
+        var rations = new Rations(without.with(water).with(new FedNow(COWS.id(), fed)), DAY);
+        var now = rations.fedNow(COWS).orElseThrow();
+        assertThat(haywright.outlook.FeedingDangers.of(
+                        rations.yard(), rations.question(COWS).diet(), now.portions()))
                 .extracting(c -> c.words())
                 .anyMatch(w -> w.contains("sulfate"))
                 .anyMatch(w -> w.contains("Under ice"));
-        var dry = new Yard(without.with(new FedNow(COWS.id(), fed)), DAY);
-        assertThat(haywright.outlook.FeedingDangers.of(dry, dry.question(COWS).diet(), now.portions()))
+        var dry = new Rations(without.with(new FedNow(COWS.id(), fed)), DAY);
+        assertThat(haywright.outlook.FeedingDangers.of(
+                        dry.yard(), dry.question(COWS).diet(), now.portions()))
                 .extracting(c -> c.words())
                 .noneMatch(w -> w.contains("sulfate") || w.contains("Under ice"));
     }

@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.app.document.RanchDocument;
 import haywright.cattle.herd.Group;
-import haywright.outlook.Yard;
-import haywright.outlook.bench.Offers;
+import haywright.feeding.Offers;
+import haywright.feeding.Rations;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.FeedForSale;
@@ -37,20 +37,20 @@ class PencilTest {
     @Test
     void theTableOfALetterMultipliesOverTheDemoAndRandomPricesAndDays() {
         var draws = new SplittableRandom(20261129);
-        int rations = 0;
+        int checked = 0;
         for (int i = 0; i < 12; i++) {
             var ranch = i == 0 ? DEMO : otherPrices(draws);
             var day = i == 0 ? DAY : DAY.plusDays(draws.nextInt(150));
-            var yard = new Yard(ranch, day);
+            var rations = new Rations(ranch, day);
             for (var group : ranch.groups().values()) {
-                if (yard.ration(group) instanceof Ration ration) {
-                    rations++;
-                    checkLetter(yard, group);
-                    checkPromises(yard, group, ration);
+                if (rations.ration(group) instanceof Ration ration) {
+                    checked++;
+                    checkLetter(rations, group);
+                    checkPromises(rations, group, ration);
                 }
             }
         }
-        assertThat(rations).isGreaterThan(20);
+        assertThat(checked).isGreaterThan(20);
     }
 
     private static Ranch otherPrices(SplittableRandom draws) {
@@ -69,12 +69,12 @@ class PencilTest {
         return ranch;
     }
 
-    private static void checkLetter(Yard yard, Group group) {
-        var bales = yard.ranch().lots().values();
-        double loads = loads(yard, group);
+    private static void checkLetter(Rations rations, Group group) {
+        var bales = rations.ranch().lots().values();
+        double loads = loads(rations, group);
         // the demo loads over a scale: each feed is what the scale reads more than before it
         double reading = 0;
-        for (var row : FeedLetter.workedOut(new Offers(yard, group)).letter().table()) {
+        for (var row : FeedLetter.workedOut(new Offers(rations, group)).letter().table()) {
             if (row.forTheGroup().equals("free choice")) {
                 continue;
             }
@@ -102,18 +102,20 @@ class PencilTest {
     }
 
     /** Even loads a day, by the pounds of all feeds that are loaded and what the wagon holds. */
-    private static double loads(Yard yard, Group group) {
-        double all = yard.toFeed(group).stream()
+    private static double loads(Rations rations, Group group) {
+        double all = rations.toFeed(group).stream()
                 .filter(p -> !p.feed().feed().isLooseMineral())
                 .mapToDouble(p -> p.kgPutOut() / KG_IN_A_POUND * group.head())
                 .sum();
-        return Math.ceil(
-                all / Objects.requireNonNull(yard.ranch().outfit().mixerHolds()).in(Unit.POUND) - 1e-9);
+        return Math.ceil(all
+                        / Objects.requireNonNull(rations.ranch().outfit().mixerHolds())
+                                .in(Unit.POUND)
+                - 1e-9);
     }
 
     /** Every limit is kept, or missed by less than a hundredth and so said. */
-    private static void checkPromises(Yard yard, Group group, Ration ration) {
-        var mix = yard.weighable(group, ration);
+    private static void checkPromises(Rations rations, Group group, Ration ration) {
+        var mix = rations.weighable(group, ration);
         for (LimitAnswer limit : mix.limits()) {
             double share = limit.margin() / Math.max(1e-9, Math.abs(limit.row().limit()));
             assertThat(share).as(group.name() + ": " + limit).isGreaterThan(-0.01);

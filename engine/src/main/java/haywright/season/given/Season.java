@@ -165,7 +165,8 @@ public final class Season {
         return days < 1 || days > LONGEST ? usual : (int) days;
     }
 
-    private static List<Problem> lacking(Yard yard) {
+    /** What has to be entered before a winter can be planned; empty where nothing is. */
+    public static List<Problem> lacking(Yard yard) {
         var ranch = yard.ranch();
         var problems = new ArrayList<Problem>();
         if (ranch.groups().isEmpty()) {

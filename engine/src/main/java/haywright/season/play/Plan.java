@@ -13,6 +13,7 @@ import java.util.Map;
  * @param cost dollars from now on: what is bought, what is missed and what is lost of condition, less what is left over
  * @param runsOut the day each lot is used up, by its id; none for those that last
  * @param buys kg as fed to be bought of each feed until grass
+ * @param worth dollars that one more kg as fed would save if it lay there now, by feed; none for what has no end
  * @param emergencyKg as fed of hay beyond all that is at hand and for sale
  * @param unmet what no feed meets, emergency hay included; empty where all is met
  * @param missed dollars counted for needs that nothing meets
@@ -24,6 +25,7 @@ public record Plan(
         double cost,
         Map<String, LocalDate> runsOut,
         Map<String, Double> buys,
+        Map<String, Double> worth,
         double emergencyKg,
         List<Unmet> unmet,
         double missed,

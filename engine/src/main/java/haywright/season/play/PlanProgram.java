@@ -236,6 +236,11 @@ public final class PlanProgram {
         return stock[s][k][f];
     }
 
+    /** Of what lies there of a feed on the first day. */
+    int openingRow(int f) {
+        return opening[f];
+    }
+
     public int buyColumn(int s, int k, int f) {
         return buy[s][k][f];
     }

@@ -34,6 +34,7 @@ public record Reading(Season season, Blocks blocks, int scenarios, Optimum optim
                 optimum.objective(),
                 runsOut(of, s),
                 buys(of, s),
+                worth(of),
                 emergency,
                 of.unmet(optimum, UNMET),
                 missed,
@@ -73,6 +74,18 @@ public record Reading(Season season, Blocks blocks, int scenarios, Optimum optim
             }
         }
         return buys;
+    }
+
+    private Map<String, Double> worth(PlanProgram of) {
+        var worth = new LinkedHashMap<String, Double>();
+        for (int f = 0; f < season.feeds().size(); f++) {
+            var feed = season.feeds().get(f);
+            if (feed.isTracked()) {
+                double kept = 1 - feed.lossADay() * Season.DAYS_A_WEEK;
+                worth.put(feed.id(), Math.max(0, -kept * optimum.dual(of.openingRow(f))));
+            }
+        }
+        return worth;
     }
 
     private Map<String, LocalDate> runsOut(PlanProgram of, int s) {

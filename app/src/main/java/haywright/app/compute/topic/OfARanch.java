@@ -2,8 +2,9 @@ package haywright.app.compute.topic;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import haywright.app.document.RanchDocument;
-import haywright.outlook.Yard;
+import haywright.feeding.Rations;
 import haywright.ranch.Lot;
+import haywright.ranch.Ranch;
 import haywright.workings.Refused;
 import java.io.IOException;
 import java.io.InputStream;
@@ -32,7 +33,7 @@ public final class OfARanch {
     }
 
     /** @throws Refused naming everything that is wrong with the document */
-    static Yard yard(ObjectNode ranch, @Nullable LocalDate date) {
+    static Rations rations(ObjectNode ranch, @Nullable LocalDate date) {
         var document = new RanchDocument();
         var read = document.ranch(document.newest(ranch));
         var day = date == null ? read.settings().fixedToday() : date;
@@ -47,7 +48,7 @@ public final class OfARanch {
                     "a ranch is looked at from %d to %d".formatted(FIRST, LAST),
                     "Is the year right?");
         }
-        return new Yard(read, day);
+        return new Rations(read, day);
     }
 
     /**
@@ -55,8 +56,8 @@ public final class OfARanch {
      *
      * @throws Refused where it has none of this name
      */
-    public static List<Lot> lots(Yard yard, @Nullable String name) {
-        var all = List.copyOf(yard.ranch().lots().values());
+    public static List<Lot> lots(Ranch ranch, @Nullable String name) {
+        var all = List.copyOf(ranch.lots().values());
         if (name == null) {
             return all;
         }

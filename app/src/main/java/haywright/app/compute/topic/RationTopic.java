@@ -15,8 +15,8 @@ import haywright.diet.LimitFeeding;
 import haywright.diet.Mixing;
 import haywright.diet.Sureness;
 import haywright.diet.WayOfFeeding;
+import haywright.feeding.Rations;
 import haywright.forage.Analyte;
-import haywright.outlook.Yard;
 import haywright.quantity.Unit;
 import haywright.ration.LeastCostRation;
 import haywright.ration.LimitAnswer;
@@ -396,13 +396,13 @@ public final class RationTopic {
     }
 
     /** Of a group of a ranch. */
-    public static Answer<Out> answer(Yard yard, Group group) {
-        var answer = yard.ration(group);
+    public static Answer<Out> answer(Rations rations, Group group) {
+        var answer = rations.ration(group);
         return answer(
                 answer,
                 List.of(),
                 null,
-                answer instanceof Ration ration ? yard.wholeBales(group, ration) : Optional.empty(),
+                answer instanceof Ration ration ? rations.wholeBales(group, ration) : Optional.empty(),
                 feed -> OptionalDouble.empty());
     }
 

@@ -2,7 +2,7 @@ package haywright.app.compute.topic;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import haywright.app.compute.shape.Key;
-import haywright.outlook.Yard;
+import haywright.feeding.Rations;
 import haywright.quantity.Unit;
 import haywright.ration.JointChance;
 import haywright.ration.Ration;
@@ -24,7 +24,7 @@ public final class RationsTopic {
             In.class,
             Out.class,
             "{\"ranch\":" + OfARanch.small() + "}",
-            in -> answer(OfARanch.yard(in.ranch(), in.date())));
+            in -> answer(OfARanch.rations(in.ranch(), in.date())));
 
     record In(
             @Key(words = OfARanch.WORDS) ObjectNode ranch,
@@ -47,15 +47,15 @@ public final class RationsTopic {
                             "Of the ways that all feeds may be made, that meet every need of every group that has a ration.")
             double jointChance) {}
 
-    public static Answer<Out> answer(Yard yard) {
+    public static Answer<Out> answer(Rations rations) {
         var groups = new ArrayList<OfGroup>();
         var made = new LinkedHashMap<String, Ration>();
         var workings = new ArrayList<Worked>();
         var cautions = new ArrayList<Caution>();
         boolean all = true;
-        for (var group : yard.ranch().groups().values()) {
-            var answer = yard.ration(group);
-            var said = RationTopic.answer(yard, group);
+        for (var group : rations.ranch().groups().values()) {
+            var answer = rations.ration(group);
+            var said = RationTopic.answer(rations, group);
             groups.add(new OfGroup(
                     group.name(), said.answer().ration(), said.answer().noRation()));
             said.cautions().stream().filter(c -> !cautions.contains(c)).forEach(cautions::add);
@@ -69,11 +69,11 @@ public final class RationsTopic {
         var runsOut = new LinkedHashMap<String, LocalDate>();
         made.values().stream()
                 .flatMap(ration -> ration.portions().stream())
-                .forEach(portion -> yard.lastsUntil(portion.feed())
+                .forEach(portion -> rations.lastsUntil(portion.feed())
                         .ifPresent(day -> runsOut.put(portion.feed().feed().name(), day)));
         return new Answer<>(
                 new Out(
-                        yard.day(),
+                        rations.day(),
                         groups,
                         runsOut.entrySet().stream()
                                 .map(e -> new RunsOut(e.getKey(), e.getValue()))

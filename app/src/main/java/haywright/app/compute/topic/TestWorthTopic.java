@@ -2,8 +2,8 @@ package haywright.app.compute.topic;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import haywright.app.compute.shape.Key;
-import haywright.outlook.WorthOfASample;
-import haywright.outlook.Yard;
+import haywright.feeding.Rations;
+import haywright.feeding.worth.WorthOfASample;
 import haywright.quantity.Unit;
 import haywright.ranch.Lot;
 import haywright.workings.Caution;
@@ -60,8 +60,8 @@ public final class TestWorthTopic {
             @Key(name = "price_usd", words = "Of the sample: laboratory, and a person's time.")
             double price)
             implements Worked {
-        static Worth of(Yard yard, Lot lot) {
-            var worth = WorthOfASample.of(yard, lot);
+        static Worth of(Rations rations, Lot lot) {
+            var worth = WorthOfASample.of(rations, lot);
             return new Worth(lot.name(), worth.worthUsd(), worth.lowUsd(), worth.highUsd(), worth.priceUsd());
         }
 
@@ -92,18 +92,18 @@ public final class TestWorthTopic {
             @Nullable List<Worth> lots) {}
 
     private static Answer<Out> answer(In in) {
-        var yard = OfARanch.yard(in.ranch(), in.date());
-        var worths = OfARanch.lots(yard, in.lot()).stream()
-                .map(lot -> Worth.of(yard, lot))
+        var rations = OfARanch.rations(in.ranch(), in.date());
+        var worths = OfARanch.lots(rations.ranch(), in.lot()).stream()
+                .map(lot -> Worth.of(rations, lot))
                 .toList();
         return answer(
-                in.lot() == null ? new Out(yard.day(), null, worths) : new Out(yard.day(), worths.get(0), null),
+                in.lot() == null ? new Out(rations.day(), null, worths) : new Out(rations.day(), worths.get(0), null),
                 worths);
     }
 
     /** Of a lot of a ranch that is known. */
-    public static Answer<Worth> answer(Yard yard, Lot lot) {
-        var worth = Worth.of(yard, lot);
+    public static Answer<Worth> answer(Rations rations, Lot lot) {
+        var worth = Worth.of(rations, lot);
         return answer(worth, List.of(worth));
     }
 

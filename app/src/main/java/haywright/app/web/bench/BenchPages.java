@@ -32,12 +32,11 @@ public final class BenchPages {
     }
 
     private static void list(Page page) {
-        var yard = page.yard();
         var rows = new ArrayList<BenchView.GroupRow>();
         for (var group : page.ranch().groups().values()) {
             rows.add(BenchView.row(page.offers(group)));
         }
-        page.show("haywright/app/web/bench/bench.jte", new BenchView.Groups(rows, ShortPages.headline(yard)));
+        page.show("haywright/app/web/bench/bench.jte", new BenchView.Groups(rows, ShortPages.headline(page.rations())));
     }
 
     private static void ration(Page page) {
@@ -69,7 +68,7 @@ public final class BenchPages {
     }
 
     private static void mps(Page page) {
-        var answer = page.yard().ration(group(page));
+        var answer = page.rations().ration(group(page));
         if (answer instanceof Ration ration) {
             page.http()
                     .contentType("text/plain; charset=utf-8")

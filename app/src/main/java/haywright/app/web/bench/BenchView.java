@@ -8,19 +8,22 @@ import haywright.app.words.Show;
 import haywright.app.words.SupplyWords;
 import haywright.cattle.herd.Group;
 import haywright.diet.LeftOut;
+import haywright.feeding.Offer;
+import haywright.feeding.Offers;
 import haywright.outlook.Yard;
-import haywright.outlook.bench.Offer;
-import haywright.outlook.bench.Offers;
 import haywright.quantity.Unit;
 import haywright.ration.NoRation;
-import haywright.ration.NotUsed;
+import haywright.ration.PricedFeed;
 import haywright.ration.Ration;
+import haywright.ration.UsualMineral;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -119,7 +122,7 @@ public record BenchView(
                 assumed(yard, group),
                 Card.of(offers),
                 offers.answer() instanceof NoRation no ? inTheWay(offers, no) : null,
-                offers.answer() instanceof Ration ration ? buy(ration) : null,
+                offers.answer() instanceof Ration ration ? buy(offers, ration) : null,
                 supplies.isEmpty() ? null : new StripPicture("strips", supplies),
                 sure.flatMap(offer -> offers.curve()
                                 .map(curve ->
@@ -132,7 +135,7 @@ public record BenchView(
                                 .map(haywright.workings.Caution::words)
                                 .toList()
                         : List.of(),
-                Stream.concat(yard.question(group).diet().leftOut().stream(), yard.unpriced().stream())
+                Stream.concat(offers.rations().question(group).diet().leftOut().stream(), yard.unpriced().stream())
                         .toList());
     }
 
@@ -165,25 +168,42 @@ public record BenchView(
     /** Share of its price under which a feed is dearer than it is worth, and not only left out for being one feed more. */
     private static final double DEARER = 0.99;
 
-    /** Of feeds that are bought and not in the ration, the one whose price is nearest to being worth it. */
-    private static @Nullable Buy buy(Ration ration) {
-        return ration.notUsed().stream()
-                .filter(n -> !n.feed().own() && n.worthBuyingBelow() > 0)
-                .filter(n -> n.worthBuyingBelow() < DEARER * n.feed().pricePerKgAsFed())
-                .max(Comparator.comparingDouble(
-                        n -> n.worthBuyingBelow() / n.feed().pricePerKgAsFed()))
+    /**
+     * Of feeds that are bought, the one that is worth the most for its price: to all groups until grass, or where nobody has
+     * said when that is, to this ration.
+     */
+    private static @Nullable Buy buy(Offers offers, Ration ration) {
+        var unused = new HashMap<String, Double>();
+        ration.notUsed().forEach(not -> unused.put(not.feed().feed().id(), not.worthBuyingBelow()));
+        var plan = offers.rations().plan();
+        return offers.yard().feeds().stream()
+                .filter(feed -> !feed.own() && !UsualMineral.is(feed))
+                .map(feed -> {
+                    var id = feed.feed().id();
+                    double worth = plan.map(winter -> winter.worth(id))
+                            .orElse(OptionalDouble.empty())
+                            .orElse(unused.getOrDefault(id, 0.0));
+                    return new Worth(feed, worth / feed.pricePerKgAsFed(), worth);
+                })
+                .filter(one -> one.perPrice > 0)
+                .max(Comparator.comparingDouble(one -> one.perPrice))
                 .map(BenchView::buy)
                 .orElse(null);
     }
 
-    private static Buy buy(NotUsed not) {
+    /** @param perPrice how often a feed brings its price. @param worth dollars a kg as fed */
+    private record Worth(PricedFeed feed, double perPrice, double worth) {}
+
+    private static Buy buy(Worth of) {
+        var name = of.feed.feed().name();
+        var price = aTon(of.feed.pricePerKgAsFed());
         return new Buy(
-                not.feed().feed().id(),
-                "%s is worth buying below %s a ton delivered. It is on your list at %s."
-                        .formatted(
-                                not.feed().feed().name(),
-                                aTon(not.worthBuyingBelow()),
-                                aTon(not.feed().pricePerKgAsFed())));
+                of.feed.feed().id(),
+                of.perPrice < DEARER
+                        ? "%s is worth buying below %s a ton delivered. It is on your list at %s."
+                                .formatted(name, aTon(of.worth), price)
+                        : "%s is worth buying at %s a ton: this winter it is worth up to %s to the whole ranch."
+                                .formatted(name, price, aTon(of.worth)));
     }
 
     /** Per cent that are nearly always: 9 of 10. */

@@ -6,7 +6,7 @@ import haywright.app.web.Option;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.cattle.herd.Group;
-import haywright.outlook.bench.Purchase;
+import haywright.feeding.Purchase;
 import haywright.quantity.Unit;
 import haywright.ranch.FeedForSale;
 import haywright.workings.Problem;
@@ -97,7 +97,7 @@ public final class BuyPages {
         var offers = page.offers(view.group());
         var bought = Purchase.of(
                 offers, Objects.requireNonNull(chosen), Objects.requireNonNull(tons), Objects.requireNonNull(price));
-        var shown = new LinkedHashMap<String, haywright.outlook.bench.Offer>();
+        var shown = new LinkedHashMap<String, haywright.feeding.Offer>();
         bought.before().ifPresent(offer -> shown.put("As things are", offer));
         if (bought.isFed()) {
             bought.after().ifPresent(offer -> shown.put("With it", offer));

@@ -2,8 +2,8 @@ package haywright.app.web.bench;
 
 import haywright.app.words.Show;
 import haywright.app.words.SupplyWords;
-import haywright.outlook.bench.Offer;
-import haywright.outlook.bench.Offers;
+import haywright.feeding.Offer;
+import haywright.feeding.Offers;
 import haywright.quantity.Unit;
 import java.util.ArrayList;
 import java.util.Collection;

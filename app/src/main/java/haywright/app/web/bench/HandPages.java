@@ -7,9 +7,9 @@ import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.words.Show;
 import haywright.cattle.herd.Group;
-import haywright.outlook.bench.MixDifference;
-import haywright.outlook.bench.Offer;
-import haywright.outlook.bench.Offers;
+import haywright.feeding.MixDifference;
+import haywright.feeding.Offer;
+import haywright.feeding.Offers;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.FedNow;
@@ -89,7 +89,7 @@ public final class HandPages {
                     .toList();
             asks.forEach(ask -> (used.contains(ask.name()) || !form.isEmpty(ask) ? often : others).add(ask));
             if (!amounts.isEmpty() && !form.hasProblems()) {
-                judged = judged(offers, offers.offer(page.yard().judge(group, amounts)));
+                judged = judged(offers, offers.offer(page.rations().judge(group, amounts)));
             }
         } catch (Refused refused) {
             refused.problems().forEach(p -> form.refuse(p.field(), p.value(), p.rule(), p.fix()));

@@ -7,12 +7,12 @@ import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.words.ShortWords;
 import haywright.app.words.Show;
-import haywright.outlook.Yard;
-import haywright.outlook.hay.HayStep;
-import haywright.outlook.hay.HayStep.What;
-import haywright.outlook.hay.ShortOfHay;
-import haywright.outlook.hay.ShortOfHay.Asked;
-import haywright.outlook.hay.ShortOfHay.Lacks;
+import haywright.feeding.Rations;
+import haywright.feeding.hay.HayStep;
+import haywright.feeding.hay.HayStep.What;
+import haywright.feeding.hay.ShortOfHay;
+import haywright.feeding.hay.ShortOfHay.Asked;
+import haywright.feeding.hay.ShortOfHay.Lacks;
 import haywright.quantity.Unit;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
@@ -101,9 +101,9 @@ public final class ShortPages {
     public record Group(String name, String head, String fed, String inMilk, String unmet) {}
 
     /** For the list of groups: empty where hay lasts, something is lacking, or it cannot be worked out. */
-    static Optional<String> headline(Yard yard) {
+    static Optional<String> headline(Rations rations) {
         try {
-            return ShortOfHay.of(yard, Asked.NOTHING)
+            return ShortOfHay.of(rations, Asked.NOTHING)
                     .filter(ShortOfHay::isShort)
                     .map(ShortWords::headline);
         } catch (Refused refused) {
@@ -125,13 +125,13 @@ public final class ShortPages {
                 form.maybeCount(AWAY_DAYS),
                 form.maybeNumber(DOLLARS_AWAY),
                 not));
-        var yard = page.yard();
+        var rations = page.rations();
         var view = new View(form, List.of(), null, List.of(), List.of(), not);
         try {
-            var lacks = ShortOfHay.lacks(yard);
+            var lacks = ShortOfHay.lacks(rations.yard());
             view = new View(form, lacks, null, List.of(), List.of(), not);
             if (asked.isPresent() && lacks.isEmpty()) {
-                var hay = ShortOfHay.of(yard, asked.get()).orElseThrow();
+                var hay = ShortOfHay.of(rations, asked.get()).orElseThrow();
                 view = new View(form, lacks, hay, groups(hay), List.of(), not);
             }
         } catch (Refused refused) {

@@ -1,8 +1,8 @@
 package haywright.app.web.bench;
 
 import haywright.app.words.Show;
-import haywright.outlook.WorthOfASample;
-import haywright.outlook.bench.Offers;
+import haywright.feeding.Offers;
+import haywright.feeding.worth.WorthOfASample;
 import haywright.ranch.Lot;
 import haywright.workings.Refused;
 import java.util.List;

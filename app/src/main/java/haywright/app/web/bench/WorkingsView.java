@@ -8,8 +8,8 @@ import haywright.app.words.Show;
 import haywright.cattle.herd.Group;
 import haywright.cattle.need.Need;
 import haywright.diet.CheckedNeed;
+import haywright.feeding.Offers;
 import haywright.outlook.Yard;
-import haywright.outlook.bench.Offers;
 import haywright.ration.HandMix;
 import haywright.ration.LimitAnswer;
 import haywright.ration.PricedFeed;
@@ -60,7 +60,7 @@ public record WorkingsView(
         return new WorkingsView(
                 group,
                 needed(need, yard.day()),
-                ration.map(r -> sure(yard, group, r)).orElse(""),
+                ration.map(r -> sure(offers, r)).orElse(""),
                 ration.map(r -> Surer.of(yard, r)).orElse(List.of()),
                 ration.map(r -> RuleWords.beside(need, r)).orElse(List.of()),
                 mix.map(m -> feeds(yard, group, m)).orElse(List.of()),
@@ -75,8 +75,8 @@ public record WorkingsView(
         return "What one head needs on %s: %s Mcal NEm".formatted(Show.date(day), Show.number(need.nem(), 2));
     }
 
-    private static String sure(Yard yard, Group group, Ration ration) {
-        var asked = yard.question(group).sureness();
+    private static String sure(Offers offers, Ration ration) {
+        var asked = offers.rations().question(offers.group()).sureness();
         var kept = ration.sureness();
         var says = "Energy is met in at least %s of 100 ways that these feeds may be made, protein and minerals in %s."
                 .formatted(Show.number(kept.energyPercent(), 0), Show.number(kept.othersPercent(), 0));

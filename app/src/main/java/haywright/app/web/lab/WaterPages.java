@@ -10,10 +10,10 @@ import haywright.app.words.Show;
 import haywright.cattle.herd.Group;
 import haywright.cattle.need.Water;
 import haywright.diet.SulfurEaten;
+import haywright.feeding.Rations;
 import haywright.forage.Analyte;
 import haywright.forage.hazard.HazardClass;
 import haywright.forage.hazard.HazardClass.Hazard;
-import haywright.outlook.Yard;
 import haywright.quantity.Unit;
 import haywright.ranch.WaterSource;
 import haywright.ration.Ration;
@@ -115,13 +115,13 @@ public final class WaterPages {
     public record Sulfur(String says, boolean careful, Worked worked) {}
 
     private static List<Source> list(Page page) {
-        var yard = page.yard();
+        var rations = page.rations();
         return page.ranch().waters().values().stream()
-                .map(water -> source(yard, water))
+                .map(water -> source(rations, water))
                 .toList();
     }
 
-    private static Source source(Yard yard, WaterSource water) {
+    private static Source source(Rations rations, WaterSource water) {
         var found = new ArrayList<Found>();
         water.found()
                 .forEach((hazard, value) -> found.add(new Found(
@@ -133,8 +133,8 @@ public final class WaterPages {
         var sulfur = new ArrayList<Sulfur>();
         var sulfate = water.found().get(Hazard.SO4W);
         if (sulfate != null) {
-            for (var group : yard.ranch().groups().values()) {
-                sulfur(yard, group, sulfate).ifPresent(sulfur::add);
+            for (var group : rations.ranch().groups().values()) {
+                sulfur(rations, group, sulfate).ifPresent(sulfur::add);
             }
         }
         var sampled = water.sampled();
@@ -144,8 +144,8 @@ public final class WaterPages {
     }
 
     /** By the group's cheapest ration; empty where it has none. */
-    private static Optional<Sulfur> sulfur(Yard yard, Group group, double sulfate) {
-        if (!(yard.ration(group) instanceof Ration ration)) {
+    private static Optional<Sulfur> sulfur(Rations rations, Group group, double sulfate) {
+        if (!(rations.ration(group) instanceof Ration ration)) {
             return Optional.empty();
         }
         double eaten = 0;
@@ -159,7 +159,7 @@ public final class WaterPages {
                 unknown.add(portion.feed().feed().name());
             }
         }
-        var need = yard.need(group);
+        var need = rations.yard().need(group);
         var water = new Water(need.animals(), need.bodyWeight(), need.milkingShare() * 8, Water.COLDEST_PRINTED);
         var sulfur = new SulfurEaten(grams / (10 * eaten), eaten, water.litres(), sulfate);
         boolean careful = sulfur.percent() > SulfurEaten.watchAbove();

@@ -89,7 +89,7 @@ public final class LotPages {
 
     private static ListView list(Page page) {
         var ranch = page.ranch();
-        var yard = new Yard(ranch, page.today());
+        var yard = page.yard();
         return new ListView(
                 ranch.lots().values().stream().map(lot -> row(page, yard, lot)).toList(),
                 ranch.lots().isEmpty() ? "" : MassWords.onHand(ranch),

@@ -2,8 +2,7 @@ package haywright.app.web.lots;
 
 import haywright.app.web.Page;
 import haywright.app.words.Show;
-import haywright.outlook.WorthOfASample;
-import haywright.outlook.Yard;
+import haywright.feeding.worth.WorthOfASample;
 import haywright.quantity.Unit;
 import haywright.ranch.Lot;
 import haywright.workings.Problem;
@@ -24,7 +23,7 @@ public record WorthView(Lot lot, String costs, String saves, boolean pays, List<
 
     static WorthView of(Page page, Lot lot) {
         try {
-            var worth = WorthOfASample.of(new Yard(page.ranch(), page.today()), lot);
+            var worth = WorthOfASample.of(page.rations(), lot);
             double saves = worth.worthUsd() + worth.priceUsd();
             return new WorthView(
                     lot,

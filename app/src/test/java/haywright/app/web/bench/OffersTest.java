@@ -5,10 +5,10 @@ import static org.assertj.core.api.Assertions.within;
 
 import haywright.app.document.TinLantern;
 import haywright.cattle.herd.Group;
-import haywright.outlook.Yard;
-import haywright.outlook.bench.ColdSnap;
-import haywright.outlook.bench.MixDifference;
-import haywright.outlook.bench.Offers;
+import haywright.feeding.ColdSnap;
+import haywright.feeding.MixDifference;
+import haywright.feeding.Offers;
+import haywright.feeding.Rations;
 import haywright.ranch.Ranch;
 import haywright.ration.JointChance;
 import haywright.ration.Portion;
@@ -21,9 +21,9 @@ import org.junit.jupiter.api.Test;
 /** What is said of the demo's cows at a glance hangs together with a pencil. */
 class OffersTest {
     private static final Ranch DEMO = TinLantern.ranch();
-    private static final Yard YARD = new Yard(DEMO, DEMO.settings().today(LocalDate.EPOCH));
+    private static final Rations RATIONS = new Rations(DEMO, DEMO.settings().today(LocalDate.EPOCH));
     private static final Group COWS = DEMO.groups().values().iterator().next();
-    private static final Offers OFFERS = new Offers(YARD, COWS);
+    private static final Offers OFFERS = new Offers(RATIONS, COWS);
 
     /** The straight-line figure of a strip against draws through the equations themselves: percent points. */
     private static final double NEAR = 4;
@@ -48,7 +48,7 @@ class OffersTest {
         var even = OFFERS.even().orElseThrow();
         assertThat(even.cents()).isLessThan(sure.cents());
         assertThat(even.holdsPercent()).isLessThan(sure.holdsPercent());
-        long days = ChronoUnit.DAYS.between(YARD.day(), LocalDate.of(2027, 5, 5));
+        long days = ChronoUnit.DAYS.between(RATIONS.day(), LocalDate.of(2027, 5, 5));
         assertThat(OFFERS.overTheWinter(sure, even).orElseThrow())
                 .isCloseTo((sure.cents() - even.cents()) * 240 * days, within(1e-6));
     }
@@ -71,12 +71,12 @@ class OffersTest {
         gone.forEach((feed, day) -> {
             double aDay = DEMO.groups().values().stream()
                     .mapToDouble(group -> group.head()
-                            * YARD.toFeed(group).stream()
+                            * RATIONS.toFeed(group).stream()
                                     .filter(p -> p.feed().feed().equals(feed.feed()))
                                     .mapToDouble(Portion::kgPutOut)
                                     .sum())
                     .sum();
-            assertThat(ChronoUnit.DAYS.between(YARD.day(), day)).isEqualTo((long) (feed.kgAtHand() / aDay));
+            assertThat(ChronoUnit.DAYS.between(RATIONS.day(), day)).isEqualTo((long) (feed.kgAtHand() / aDay));
         });
     }
 
@@ -96,7 +96,9 @@ class OffersTest {
     @Test
     void aPageIsGoodUntilSomethingEndsIt() {
         var good = OFFERS.goodUntil();
-        assertThat(good.day()).isAfter(YARD.day()).isBeforeOrEqualTo(YARD.day().plusWeeks(8));
+        assertThat(good.day())
+                .isAfter(RATIONS.day())
+                .isBeforeOrEqualTo(RATIONS.day().plusWeeks(8));
         OFFERS.sure()
                 .orElseThrow()
                 .gone()
@@ -119,7 +121,7 @@ class OffersTest {
     @Test
     void noFeedThatMayNotBeFedIsAddedInTheCold() {
         for (var group : DEMO.groups().values()) {
-            var offers = new Offers(YARD, group);
+            var offers = new Offers(RATIONS, group);
             var out = offers.now().map(now -> now.mix().notAllowed()).orElse(List.of());
             offers.cold()
                     .ifPresent(cold -> assertThat(out)

@@ -1,9 +1,9 @@
-package haywright.outlook.bench;
+package haywright.feeding;
 
 import haywright.cattle.herd.Group;
 import haywright.diet.LeftOut;
 import haywright.diet.Sureness;
-import haywright.outlook.WorthOfASample;
+import haywright.feeding.worth.WorthOfASample;
 import haywright.outlook.Yard;
 import haywright.ranch.Lot;
 import haywright.ration.Doubts;
@@ -37,7 +37,7 @@ public final class Offers {
     /** Lots whose test is weighed: each takes most of a second. */
     private static final int MOST_TESTS = 2;
 
-    private final Yard yard;
+    private final Rations rations;
     private final Group group;
     private final Map<UUID, WorthOfASample> worth = new ConcurrentHashMap<>();
     private @Nullable Optional<Offer> now;
@@ -48,28 +48,33 @@ public final class Offers {
     private @Nullable Optional<ColdSnap> cold;
     private @Nullable GoodUntil until;
 
-    public Offers(Yard yard, Group group) {
-        this.yard = yard;
+    public Offers(Rations rations, Group group) {
+        this.rations = rations;
         this.group = group;
     }
 
+    public Rations rations() {
+        return rations;
+    }
+
     public Yard yard() {
-        return yard;
+        return rations.yard();
     }
 
     public Group group() {
         return group;
     }
 
-    /** The yard's ration, or what stands in its way. */
+    /** The ranch's ration for it, or what stands in its way. */
     public RationAnswer answer() {
-        return yard.ration(group);
+        return rations.ration(group);
     }
 
     /** As it is fed now; empty where nobody has said it. */
     public synchronized Optional<Offer> now() {
         if (now == null) {
-            now = yard.fedNow(group).map(mix -> new Offer(mix, Lasting.asNow(yard, mix.portions()), () -> holds(mix)));
+            now = rations.fedNow(group)
+                    .map(mix -> new Offer(mix, Lasting.asNow(rations, mix.portions()), () -> holds(mix)));
         }
         return now;
     }
@@ -95,7 +100,7 @@ public final class Offers {
     }
 
     private Optional<Offer> atEvenOdds(Ration ration) {
-        var asked = yard.question(group);
+        var asked = rations.question(group);
         var plain = new Sureness(50, 50, ration.sureness().dangersPercent());
         return !plain.equals(ration.sureness())
                         && new LeastCostRation(asked.offered(), asked.need(), asked.options(), plain, asked.amounts())
@@ -106,12 +111,12 @@ public final class Offers {
     }
 
     private Offer offer(Ration ration) {
-        return offer(yard.weighable(group, ration));
+        return offer(rations.weighable(group, ration));
     }
 
     /** Any mix, judged by the limits of this group, as an offer. */
     public Offer offer(HandMix mix) {
-        return new Offer(mix, Lasting.with(yard, group, mix.portions()), () -> holds(mix));
+        return new Offer(mix, Lasting.with(rations, group, mix.portions()), () -> holds(mix));
     }
 
     /** In which all is kept of what a mix is printed as; none where something in it may not be fed. */
@@ -119,7 +124,7 @@ public final class Offers {
         if (!mix.notAllowed().isEmpty() || mix.portions().isEmpty()) {
             return 0;
         }
-        var diet = yard.question(group)
+        var diet = rations.question(group)
                 .diet()
                 .judging(mix.portions().stream().map(p -> p.feed().feed()).toList());
         return JointChance.of(diet, Supply.amounts(diet, mix.portions())).percent();
@@ -128,13 +133,13 @@ public final class Offers {
     /** The day of grass; empty where it is not said, or none of this winter. */
     public Optional<LocalDate> grass() {
         var own = group.turnout();
-        var day = own == null ? yard.ranch().settings().turnout() : own;
-        return Optional.ofNullable(day).filter(d -> d.isAfter(yard.day()));
+        var day = own == null ? rations.ranch().settings().turnout() : own;
+        return Optional.ofNullable(day).filter(d -> d.isAfter(rations.day()));
     }
 
     /** From today to grass. */
     public OptionalInt days() {
-        return grass().map(day -> OptionalInt.of((int) yard.day().until(day, ChronoUnit.DAYS)))
+        return grass().map(day -> OptionalInt.of((int) rations.day().until(day, ChronoUnit.DAYS)))
                 .orElse(OptionalInt.empty());
     }
 
@@ -149,7 +154,7 @@ public final class Offers {
     public synchronized Optional<CostOfSureness> curve() {
         if (curve == null) {
             curve = answer() instanceof Ration ration
-                    ? CostOfSureness.of(yard.question(group), ration)
+                    ? CostOfSureness.of(rations.question(group), ration)
                     : Optional.empty();
         }
         return curve;
@@ -167,13 +172,15 @@ public final class Offers {
     /** The same of any mix. */
     public List<Supply> suppliesOf(HandMix mix) {
         var fed = mix.portions().stream().map(p -> p.feed().feed()).toList();
-        return fed.isEmpty() ? List.of() : Supply.of(yard.question(group).diet().judging(fed), mix.portions());
+        return fed.isEmpty()
+                ? List.of()
+                : Supply.of(rations.question(group).diet().judging(fed), mix.portions());
     }
 
     /** What a colder day takes; empty where no weather is said, or no hay is in the ration. */
     public synchronized Optional<ColdSnap> cold() {
         if (cold == null) {
-            cold = sure().or(this::now).flatMap(offer -> ColdSnap.of(yard, group, offer.mix()));
+            cold = sure().or(this::now).flatMap(offer -> ColdSnap.of(yard(), group, offer.mix()));
         }
         return cold;
     }
@@ -182,18 +189,21 @@ public final class Offers {
     public synchronized GoodUntil goodUntil() {
         if (until == null) {
             until = GoodUntil.of(
-                    yard, group, sure().or(this::now).orElseThrow(() -> new IllegalStateException("nothing is fed")));
+                    rations,
+                    group,
+                    sure().or(this::now).orElseThrow(() -> new IllegalStateException("nothing is fed")));
         }
         return until;
     }
 
     /** Lots whose test might change what is fed: those kept out for want of one, then the most doubtful of the ration. */
     public List<Lot> testable() {
-        var lots = yard.ranch().lots();
-        var out = yard.question(group).diet().leftOut().stream()
+        var lots = rations.ranch().lots();
+        var out = rations.question(group).diet().leftOut().stream()
                 .filter(LeftOut::danger)
                 .map(l -> lots.get(UUID.fromString(l.feed().id())))
-                .filter(lot -> lot != null && yard.ranch().reportsOn(lot.id()).isEmpty());
+                .filter(lot ->
+                        lot != null && rations.ranch().reportsOn(lot.id()).isEmpty());
         var doubtful = new ArrayList<Lot>();
         if (answer() instanceof Ration ration) {
             Doubts.of(ration).stream()
@@ -215,7 +225,7 @@ public final class Offers {
 
     /** Worked out when it is first asked for: it takes most of a second. */
     public WorthOfASample worth(Lot lot) {
-        return worth.computeIfAbsent(lot.id(), id -> WorthOfASample.of(yard, lot));
+        return worth.computeIfAbsent(lot.id(), id -> WorthOfASample.of(rations, lot));
     }
 
     /** Whether every test of {@link #testable} is worked out already. */

@@ -1,4 +1,4 @@
-package haywright.outlook.bench;
+package haywright.feeding;
 
 import haywright.cattle.cold.Hide;
 import haywright.cattle.herd.Group;

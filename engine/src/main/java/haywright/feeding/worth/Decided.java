@@ -1,8 +1,8 @@
-package haywright.outlook;
+package haywright.feeding.worth;
 
 import haywright.diet.Diet;
 import haywright.diet.Feed;
-import haywright.outlook.Consequence.Figures;
+import haywright.feeding.worth.Consequence.Figures;
 import haywright.ration.PricedFeed;
 import java.util.ArrayList;
 import java.util.Arrays;

@@ -1,4 +1,4 @@
-package haywright.outlook.hay;
+package haywright.feeding.hay;
 
 import haywright.cattle.AnimalClass;
 import haywright.cattle.herd.Group;
@@ -8,6 +8,7 @@ import haywright.diet.DietRow;
 import haywright.diet.Feed;
 import haywright.diet.Sureness;
 import haywright.diet.WayOfFeeding;
+import haywright.feeding.Rations;
 import haywright.forage.FeedClass;
 import haywright.forage.book.FeedBook;
 import haywright.forage.lot.LotComposition;
@@ -33,7 +34,7 @@ import java.util.stream.Stream;
 /**
  * The groups of a ranch until grass, as they are to be fed and with what is done where hay is short. Needs are met as
  * expected figures have them. Nobody gets straw, grain or cake that it does not get now, unless it cannot be fed without;
- * mature cows that are not thin do once that is decided.
+ * dry mature cows that are not thin do once that is decided.
  */
 final class HayEaters {
     private static final double[] PARTS_OF_GAIN = {1, 0.5, 0};
@@ -41,6 +42,7 @@ final class HayEaters {
     /** Of grain and cake as they get it now, tried in turn. */
     private static final double[] TIMES_NOW = {1, 1.5, 2, Double.POSITIVE_INFINITY};
 
+    private final Rations rations;
     private final Yard yard;
     private final List<PricedFeed> feeds;
     private final List<PricedFeed> bought;
@@ -53,8 +55,9 @@ final class HayEaters {
      */
     private record Day(int days, LeastCostRation question, LeastCostRation plain) {}
 
-    HayEaters(Yard yard) {
-        this.yard = yard;
+    HayEaters(Rations rations) {
+        this.rations = rations;
+        yard = rations.yard();
         feeds = counted(yard);
         bought = bought(feeds);
         yard.ranch().groups().values().forEach(group -> days.put(group.id(), days(group)));
@@ -189,7 +192,14 @@ final class HayEaters {
                 return asked;
             }
         }
-        return question;
+        var withoutStraw = asked(
+                question,
+                feeds.stream()
+                        .filter(feed ->
+                                !feed.isStraw() || now.containsKey(feed.feed().id()))
+                        .toList(),
+                question.options());
+        return withoutStraw.isPossible() ? withoutStraw : question;
     }
 
     /** What goes beside hay and is no mineral. */
@@ -207,7 +217,7 @@ final class HayEaters {
         var now = yard.ranch().fedNow().get(group.id());
         if (now != null && !now.amounts().isEmpty()) {
             now.amounts().forEach((feed, amount) -> amounts.put(feed.toString(), amount.in(Unit.KILOGRAM_A_DAY)));
-        } else if (yard.ration(group) instanceof Ration ration) {
+        } else if (rations.ration(group) instanceof Ration ration) {
             ration.portions().forEach(p -> amounts.put(p.feed().feed().id(), Double.POSITIVE_INFINITY));
         }
         return amounts;
@@ -285,10 +295,10 @@ final class HayEaters {
     }
 
     private LeastCostRation asked(Group group, Day day, HayPlan plan) {
-        boolean stretched = isSturdy(group);
+        boolean stretched = isSturdy(group) && day.question().need().milkingShare() == 0;
         var question = plan.straw() && stretched ? day.question() : day.plain();
         var options = question.options();
-        if (plan.limited() && stretched && question.need().milkingShare() == 0) {
+        if (plan.limited() && stretched) {
             options = options.with(
                             options.way() == WayOfFeeding.FREE_CHOICE ? WayOfFeeding.PUT_OUT_DAILY : options.way())
                     .whereHayIsShort();

@@ -1,4 +1,4 @@
-package haywright.outlook.hay;
+package haywright.feeding.hay;
 
 import haywright.cattle.herd.Group;
 import haywright.quantity.Unit;

@@ -1,7 +1,6 @@
-package haywright.outlook.bench;
+package haywright.feeding;
 
 import haywright.cattle.herd.Group;
-import haywright.outlook.Yard;
 import haywright.ration.HandMix;
 import haywright.ration.Portion;
 import haywright.ration.PricedFeed;
@@ -25,29 +24,31 @@ final class Lasting {
     private Lasting() {}
 
     /** With one group fed so, and the others by their rations; in the order of the portions. */
-    static Map<PricedFeed, LocalDate> with(Yard yard, Group group, List<Portion> portions) {
-        return of(yard, other -> other.id().equals(group.id()) ? portions : yard.toFeed(other), portions);
+    static Map<PricedFeed, LocalDate> with(Rations rations, Group group, List<Portion> portions) {
+        return of(rations, other -> other.id().equals(group.id()) ? portions : rations.toFeed(other), portions);
     }
 
     /** As everybody is fed now; a group of which nobody said it by its ration. */
-    static Map<PricedFeed, LocalDate> asNow(Yard yard, List<Portion> portions) {
+    static Map<PricedFeed, LocalDate> asNow(Rations rations, List<Portion> portions) {
         return of(
-                yard, group -> yard.fedNow(group).map(HandMix::portions).orElseGet(() -> yard.toFeed(group)), portions);
+                rations,
+                group -> rations.fedNow(group).map(HandMix::portions).orElseGet(() -> rations.toFeed(group)),
+                portions);
     }
 
     private static Map<PricedFeed, LocalDate> of(
-            Yard yard, Function<Group, List<Portion>> fed, List<Portion> portions) {
+            Rations rations, Function<Group, List<Portion>> fed, List<Portion> portions) {
         var aDay = new HashMap<String, Double>();
-        for (var group : yard.ranch().groups().values()) {
+        for (var group : rations.ranch().groups().values()) {
             fed.apply(group).forEach(p -> aDay.merge(p.feed().feed().id(), group.head() * p.kgPutOut(), Double::sum));
         }
         var gone = new LinkedHashMap<PricedFeed, LocalDate>();
-        var turnout = yard.ranch().settings().turnout();
+        var turnout = rations.ranch().settings().turnout();
         for (var portion : portions) {
             double days = portion.feed().kgAtHand()
                     / aDay.getOrDefault(portion.feed().feed().id(), 0.0);
             if (days < LONGEST_WINTER) {
-                var last = yard.day().plusDays((long) days);
+                var last = rations.day().plusDays((long) days);
                 if (turnout == null || last.isBefore(turnout)) {
                     gone.put(portion.feed(), last);
                 }

@@ -1,4 +1,4 @@
-package haywright.outlook.hay;
+package haywright.feeding.hay;
 
 import java.time.LocalDate;
 import org.jspecify.annotations.Nullable;

@@ -1,8 +1,7 @@
-package haywright.outlook.bench;
+package haywright.feeding;
 
 import haywright.cattle.herd.Group;
 import haywright.outlook.HerdWeather;
-import haywright.outlook.Yard;
 import haywright.ration.HandMix;
 import haywright.ration.LeastCostRation;
 import haywright.ration.PricedFeed;
@@ -36,11 +35,11 @@ public record GoodUntil(LocalDate day, Why why, Optional<PricedFeed> gone) {
     /** Share of a need by which a mix may miss before its page is over: less than a pound of hay (judgment). */
     private static final double NEAR_ENOUGH = 0.03;
 
-    static GoodUntil of(Yard yard, Group group, Offer offer) {
-        var last = yard.day().plusWeeks(LOOK_AGAIN_WEEKS);
+    static GoodUntil of(Rations rations, Group group, Offer offer) {
+        var last = rations.day().plusWeeks(LOOK_AGAIN_WEEKS);
         var ends = new GoodUntil(last, Why.LOOK_AGAIN, Optional.empty());
-        var turnout = group.turnout() == null ? yard.ranch().settings().turnout() : group.turnout();
-        if (turnout != null && turnout.isAfter(yard.day()) && turnout.isBefore(ends.day)) {
+        var turnout = group.turnout() == null ? rations.ranch().settings().turnout() : group.turnout();
+        if (turnout != null && turnout.isAfter(rations.day()) && turnout.isBefore(ends.day)) {
             ends = new GoodUntil(turnout, Why.GRASS, Optional.empty());
         }
         for (var gone : offer.gone().entrySet()) {
@@ -48,19 +47,19 @@ public record GoodUntil(LocalDate day, Why why, Optional<PricedFeed> gone) {
                 ends = new GoodUntil(gone.getValue(), Why.FEED_GONE, Optional.of(gone.getKey()));
             }
         }
-        var more = needsMore(yard, group, offer.mix(), ends.day);
+        var more = needsMore(rations, group, offer.mix(), ends.day);
         return more.map(day -> new GoodUntil(day, Why.NEED_MORE, Optional.empty()))
                 .orElse(ends);
     }
 
     /** The last day of the week before the one in which a need that is met today is met no more. */
-    private static Optional<LocalDate> needsMore(Yard yard, Group group, HandMix mix, LocalDate last) {
-        var question = yard.question(group);
-        var weather = new HerdWeather(yard.ranch().settings());
+    private static Optional<LocalDate> needsMore(Rations rations, Group group, HandMix mix, LocalDate last) {
+        var question = rations.question(group);
+        var weather = new HerdWeather(rations.ranch().settings());
         Map<String, Double> put = new HashMap<>();
         mix.portions().forEach(p -> put.put(p.feed().feed().id(), p.kgPutOut()));
         var short_ = unmet(mix);
-        for (var day = yard.day().plusDays(WEEK); day.isBefore(last); day = day.plusDays(WEEK)) {
+        for (var day = rations.day().plusDays(WEEK); day.isBefore(last); day = day.plusDays(WEEK)) {
             var then = new LeastCostRation(
                     question.offered(),
                     weather.need(group, day),

@@ -2,9 +2,9 @@
  * What to do where hay does not reach grass: how many tons are short, the day it is gone, and steps in the order in which
  * they hurt least, each with what it brings.
  *
- * <p>Start at {@link haywright.outlook.hay.ShortOfHay}. Knows the yard and what is below it; the yard does not know it.
+ * <p>Start at {@link haywright.feeding.hay.ShortOfHay}. Knows the rations and what is below them; they do not know it.
  */
 @NullMarked
-package haywright.outlook.hay;
+package haywright.feeding.hay;
 
 import org.jspecify.annotations.NullMarked;

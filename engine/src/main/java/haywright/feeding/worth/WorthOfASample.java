@@ -1,7 +1,10 @@
-package haywright.outlook;
+package haywright.feeding.worth;
 
 import haywright.chance.Draws;
+import haywright.diet.Diet;
 import haywright.diet.Feed;
+import haywright.feeding.Rations;
+import haywright.feeding.worth.Consequence.Figures;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.forage.Made;
@@ -11,7 +14,10 @@ import haywright.forage.lot.LotDistribution;
 import haywright.forage.lot.LotEstimate;
 import haywright.forage.lot.NextReport;
 import haywright.forage.lot.Shared;
-import haywright.outlook.Consequence.Figures;
+import haywright.outlook.LotSubject;
+import haywright.outlook.LotTests;
+import haywright.outlook.SameHay;
+import haywright.outlook.Yard;
 import haywright.ranch.Lot;
 import haywright.ration.PricedFeed;
 import haywright.sampling.Costs;
@@ -27,6 +33,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.UUID;
@@ -46,6 +53,9 @@ import org.jspecify.annotations.Nullable;
  * averaged over how all feeds may be made, the same ways for every result, so that a result that moves nothing is worth
  * nothing. A way that a result forbids comes to no less than the best that it allows: danger costs what the lot frees.
  *
+ * <p>A lot that a danger keeps from all cattle is decided on for the whole winter: a result that lets it in is worth what the
+ * plan of the winter then comes to less.
+ *
  * <p>No more of the lot counts than lies there. A laboratory's own TDN stays where it is printed: of a lot that is fed by
  * it one more sample tells protein and minerals, not energy.
  *
@@ -64,6 +74,9 @@ public record WorthOfASample(double worthUsd, double lowUsd, double highUsd, dou
 
     private static final long SEED = 20_260_201;
 
+    /** Dollars of a winter that are the solver's exactness. */
+    private static final double NOTHING = 1;
+
     private static final double IN_TWENTY = 1.645;
 
     /** What is asked of a lot that nobody tested: protein, fiber and the minerals that laboratories sell together. */
@@ -75,14 +88,14 @@ public record WorthOfASample(double worthUsd, double lowUsd, double highUsd, dou
      *
      * @throws Refused where nobody has said when grass comes
      */
-    public static WorthOfASample of(Yard yard, Lot lot) {
-        return of(yard, lot, SEED);
+    public static WorthOfASample of(Rations rations, Lot lot) {
+        return of(rations, lot, SEED);
     }
 
     /** @param seed the same seed gives the same figures */
-    public static WorthOfASample of(Yard yard, Lot lot, long seed) {
-        var turnout = yard.ranch().settings().turnout();
-        if (turnout == null || !turnout.isAfter(yard.day())) {
+    public static WorthOfASample of(Rations rations, Lot lot, long seed) {
+        var turnout = rations.ranch().settings().turnout();
+        if (turnout == null || !turnout.isAfter(rations.day())) {
             throw new Refused(
                     "turnout",
                     turnout == null ? "not said" : turnout.toString(),
@@ -90,10 +103,10 @@ public record WorthOfASample(double worthUsd, double lowUsd, double highUsd, dou
                     "Enter the turnout date in the ranch settings.");
         }
         var price = price(lot);
-        var estimate = yard.composition(lot).estimate();
-        return estimate.isEmpty() || looked(yard, lot).isEmpty()
+        var estimate = rations.yard().composition(lot).estimate();
+        return estimate.isEmpty() || looked(rations, lot).isEmpty()
                 ? new WorthOfASample(-price, -price, -price, price, 0)
-                : new Weighing(yard, lot, estimate.get(), yard.day().until(turnout, ChronoUnit.DAYS), seed)
+                : new Weighing(rations, lot, estimate.get(), rations.day().until(turnout, ChronoUnit.DAYS), seed)
                         .worth(price);
     }
 
@@ -104,9 +117,9 @@ public record WorthOfASample(double worthUsd, double lowUsd, double highUsd, dou
     }
 
     /** What is tested: what was tested last, or the usual; and nitrate where it is a danger that nobody tested. */
-    private static Set<Analyte> looked(Yard yard, Lot lot) {
+    private static Set<Analyte> looked(Rations rations, Lot lot) {
         var all = EnumSet.noneOf(Analyte.class);
-        var made = yard.composition(lot);
+        var made = rations.yard().composition(lot);
         var estimate = made.estimate();
         if (estimate.isEmpty()) {
             return all;
@@ -127,7 +140,7 @@ public record WorthOfASample(double worthUsd, double lowUsd, double highUsd, dou
 
     /** One weighing; used once. */
     private static final class Weighing {
-        private final Yard yard;
+        private final Rations rations;
         private final Lot lot;
         private final String id;
         private final LotEstimate estimate;
@@ -136,8 +149,8 @@ public record WorthOfASample(double worthUsd, double lowUsd, double highUsd, dou
 
         private record Group(Consequence of, double headDays) {}
 
-        Weighing(Yard yard, Lot lot, LotEstimate estimate, long days, long seed) {
-            this.yard = yard;
+        Weighing(Rations rations, Lot lot, LotEstimate estimate, long days, long seed) {
+            this.rations = rations;
             this.lot = lot;
             this.id = lot.id().toString();
             this.estimate = estimate;
@@ -147,8 +160,8 @@ public record WorthOfASample(double worthUsd, double lowUsd, double highUsd, dou
 
         WorthOfASample worth(double price) {
             var groups = new ArrayList<Group>();
-            for (var group : yard.ranch().groups().values()) {
-                Consequence.of(yard.question(group))
+            for (var group : rations.ranch().groups().values()) {
+                Consequence.of(rations.question(group))
                         .filter(c -> c.kgAtHand(id).isPresent())
                         .ifPresent(c -> groups.add(new Group(c, group.head() * (double) days)));
             }
@@ -158,6 +171,11 @@ public record WorthOfASample(double worthUsd, double lowUsd, double highUsd, dou
             if (!groups.isEmpty()) {
                 var results = results();
                 var offered = groups.get(0).of.question().offered();
+                var letIn = lettingIn();
+                if (letIn.isPresent()) {
+                    Arrays.setAll(saved, k -> isAllowed(groups, results.get(k)) ? letIn.getAsDouble() : 0);
+                    return worth(saved, price, Math.max(0, letIn.getAsDouble()));
+                }
                 var ways = ways(offered, results);
                 for (var group : groups) {
                     var decided = new Decided(group.of, id, results, ways);
@@ -172,6 +190,36 @@ public record WorthOfASample(double worthUsd, double lowUsd, double highUsd, dou
                 Arrays.setAll(saved, k -> reaches * saved[k]);
                 truth *= reaches;
             }
+            return worth(saved, price, truth);
+        }
+
+        /**
+         * Dollars until grass that the plan of the winter comes to less once the lot may be fed; empty where it may be fed
+         * already.
+         */
+        private OptionalDouble lettingIn() {
+            return rations.plan()
+                    .filter(plan -> plan.isKeptOut(id))
+                    .map(plan -> plan.plan().cost()
+                            - plan.cleared(rations.yard(), id).plan().cost())
+                    .map(saves -> OptionalDouble.of(saves < NOTHING ? 0 : saves))
+                    .orElse(OptionalDouble.empty());
+        }
+
+        private boolean isAllowed(List<Group> groups, Feed result) {
+            return groups.stream().anyMatch(group -> {
+                var offered = group.of.with(id, Optional.of(result));
+                return Diet.of(
+                                offered.stream().map(PricedFeed::feed).toList(),
+                                group.of.question().need(),
+                                group.of.question().options())
+                        .feeds()
+                        .stream()
+                        .anyMatch(feed -> feed.id().equals(id));
+            });
+        }
+
+        private static WorthOfASample worth(double[] saved, double price, double truth) {
             var pairs = IntStream.range(0, RESULTS / 2)
                     .mapToDouble(p -> (saved[2 * p] + saved[2 * p + 1]) / 2)
                     .toArray();
@@ -185,8 +233,8 @@ public record WorthOfASample(double worthUsd, double lowUsd, double highUsd, dou
 
         /** The lot as each result would have it. */
         private List<Feed> results() {
-            var ranch = yard.ranch();
-            var asked = looked(yard, lot);
+            var ranch = rations.ranch();
+            var asked = looked(rations, lot);
             var placeholders = new HashMap<Analyte, Double>();
             for (var analyte : asked) {
                 var cell = estimate.prior().cells().get(estimate.prior().index(analyte));
@@ -220,7 +268,7 @@ public record WorthOfASample(double worthUsd, double lowUsd, double highUsd, dou
 
         /** By the laboratory of the last one and its methods; taken by a plan, after all others. */
         private LabReport report(Map<Analyte, Double> values) {
-            var counted = SameHay.counted(yard.ranch(), lot.id());
+            var counted = SameHay.counted(rations.ranch(), lot.id());
             var last = counted.isEmpty() ? null : counted.get(counted.size() - 1);
             var day = counted.stream()
                     .flatMap(report ->
@@ -228,13 +276,13 @@ public record WorthOfASample(double worthUsd, double lowUsd, double highUsd, dou
                     .flatMap(Optional::stream)
                     .max(Comparator.naturalOrder())
                     .map(newest -> newest.plusDays(1))
-                    .orElse(yard.day());
+                    .orElse(rations.day());
             return report(values, last, day);
         }
 
         private LabReport report(Map<Analyte, Double> values, @Nullable LabReport last, LocalDate day) {
             var readings = new ArrayList<Reading>();
-            for (var analyte : looked(yard, lot)) {
+            for (var analyte : looked(rations, lot)) {
                 var value = values.get(analyte);
                 if (value != null) {
                     readings.add(new Reading(

@@ -1,4 +1,4 @@
-package haywright.outlook.hay;
+package haywright.feeding.hay;
 
 /**
  * What is done where hay is short; each makes no more hay missing than without it.

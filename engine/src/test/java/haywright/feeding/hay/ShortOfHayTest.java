@@ -1,4 +1,4 @@
-package haywright.outlook.hay;
+package haywright.feeding.hay;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
@@ -7,11 +7,12 @@ import static org.assertj.core.api.Assertions.within;
 import haywright.cattle.AnimalClass;
 import haywright.cattle.herd.Group;
 import haywright.cattle.herd.Group.CalvingWeek;
+import haywright.feeding.Rations;
+import haywright.feeding.hay.HayStep.What;
+import haywright.feeding.hay.ShortOfHay.Asked;
+import haywright.feeding.hay.ShortOfHay.Lacks;
 import haywright.forage.FeedClass;
 import haywright.outlook.Yard;
-import haywright.outlook.hay.HayStep.What;
-import haywright.outlook.hay.ShortOfHay.Asked;
-import haywright.outlook.hay.ShortOfHay.Lacks;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.FedNow;
@@ -113,7 +114,7 @@ class ShortOfHayTest {
     }
 
     private static ShortOfHay of(Ranch ranch) {
-        return ShortOfHay.of(new Yard(ranch, DAY), Asked.NOTHING).orElseThrow();
+        return ShortOfHay.of(new Rations(ranch, DAY), Asked.NOTHING).orElseThrow();
     }
 
     /** Fed 30 lb each: 130 head take 3,900 lb, 1.95 tons a day; 195 tons last 100 days. */
@@ -211,7 +212,7 @@ class ShortOfHayTest {
     }
 
     private static int sold(@Nullable Integer said) {
-        return ShortOfHay.of(new Yard(fedNow(100), DAY), new Asked(said, 1500.0, null, null, null))
+        return ShortOfHay.of(new Rations(fedNow(100), DAY), new Asked(said, 1500.0, null, null, null))
                 .orElseThrow()
                 .steps()
                 .stream()
@@ -226,7 +227,7 @@ class ShortOfHayTest {
         assertThat(lacks(ranch(100).with(settings(null)))).containsExactly(Lacks.GRASS);
         assertThat(lacks(ranch(100).withoutLot(HAY))).containsExactly(Lacks.HAY);
         assertThat(lacks(Ranch.empty(new UUID(0, 9), "A ranch"))).containsExactly(Lacks.CATTLE, Lacks.HAY, Lacks.GRASS);
-        assertThat(ShortOfHay.of(new Yard(ranch(100).withoutLot(HAY), DAY), Asked.NOTHING))
+        assertThat(ShortOfHay.of(new Rations(ranch(100).withoutLot(HAY), DAY), Asked.NOTHING))
                 .isEmpty();
         assertThatThrownBy(() -> new Asked(-1, null, null, null, null)).isInstanceOf(Refused.class);
     }

@@ -1,4 +1,4 @@
-package haywright.outlook;
+package haywright.feeding.worth;
 
 import haywright.diet.Diet;
 import haywright.diet.DietRow;

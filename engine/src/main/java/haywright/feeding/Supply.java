@@ -1,4 +1,4 @@
-package haywright.outlook.bench;
+package haywright.feeding;
 
 import haywright.chance.Normal;
 import haywright.diet.Diet;

@@ -1,7 +1,8 @@
-package haywright.outlook.hay;
+package haywright.feeding.hay;
 
 import haywright.cattle.herd.Group;
 import haywright.diet.WayOfFeeding;
+import haywright.feeding.Rations;
 import haywright.outlook.Yard;
 import haywright.quantity.Unit;
 import haywright.ranch.Ranch;
@@ -36,6 +37,7 @@ public final class ShortOfHay {
     /** Days by which 195 tons at 1.95 a day may miss 100. */
     private static final double HAIR = 1e-6;
 
+    private final Rations rations;
     private final Yard yard;
     private final Asked asked;
     private final HayEaters eaters;
@@ -133,14 +135,15 @@ public final class ShortOfHay {
     }
 
     /** Empty where something is lacking. @throws Refused where a group cannot be, or cannot be fed */
-    public static Optional<ShortOfHay> of(Yard yard, Asked asked) {
-        return lacks(yard).isEmpty() ? Optional.of(new ShortOfHay(yard, asked)) : Optional.empty();
+    public static Optional<ShortOfHay> of(Rations rations, Asked asked) {
+        return lacks(rations.yard()).isEmpty() ? Optional.of(new ShortOfHay(rations, asked)) : Optional.empty();
     }
 
-    private ShortOfHay(Yard yard, Asked asked) {
-        this.yard = yard;
+    private ShortOfHay(Rations rations, Asked asked) {
+        this.rations = rations;
+        yard = rations.yard();
         this.asked = asked;
-        eaters = new HayEaters(yard);
+        eaters = new HayEaters(rations);
         days = yard.daysToGrass().orElseThrow();
         tons = HayTons.of(eaters.hay());
         onHand = tons.tons(HayTons.dry(tons.hay().stream().filter(PricedFeed::own)));
@@ -172,9 +175,9 @@ public final class ShortOfHay {
                             })
                             .sum();
         }
-        if (yard.ration(group) instanceof Ration ration) {
+        if (rations.ration(group) instanceof Ration ration) {
             return head
-                    * yard.weighable(group, ration).portions().stream()
+                    * rations.weighable(group, ration).portions().stream()
                             .filter(portion -> portion.feed().isHayOrSilage())
                             .mapToDouble(portion -> HayTons.dry(portion.feed(), portion.kgPutOut()))
                             .sum();

@@ -1,9 +1,9 @@
-package haywright.outlook.hay;
+package haywright.feeding.hay;
 
 import haywright.cattle.herd.Group;
+import haywright.feeding.hay.HayStep.What;
+import haywright.feeding.hay.ShortOfHay.Asked;
 import haywright.outlook.Yard;
-import haywright.outlook.hay.HayStep.What;
-import haywright.outlook.hay.ShortOfHay.Asked;
 import haywright.ration.Allotment;
 import haywright.workings.Refused;
 import java.time.LocalDate;

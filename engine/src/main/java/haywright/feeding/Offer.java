@@ -1,4 +1,4 @@
-package haywright.outlook.bench;
+package haywright.feeding;
 
 import haywright.ration.HandMix;
 import haywright.ration.PricedFeed;

@@ -1,4 +1,4 @@
-package haywright.outlook.hay;
+package haywright.feeding.hay;
 
 import haywright.cattle.AnimalClass;
 import haywright.cattle.Reserves;

@@ -1,4 +1,4 @@
-package haywright.outlook;
+package haywright.feeding.worth;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
@@ -12,11 +12,11 @@ import haywright.cattle.need.Need;
 import haywright.cattle.need.Requirement;
 import haywright.diet.DietOptions;
 import haywright.diet.Feed;
+import haywright.feeding.worth.Consequence.Figures;
 import haywright.forage.Analyte;
 import haywright.forage.Composition;
 import haywright.forage.FeedClass;
 import haywright.forage.energy.NetEnergy;
-import haywright.outlook.Consequence.Figures;
 import haywright.ration.LeastCostRation;
 import haywright.ration.PricedFeed;
 import haywright.workings.Origin;

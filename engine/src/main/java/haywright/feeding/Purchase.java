@@ -1,0 +1,110 @@
+package haywright.feeding;
+
+import haywright.cattle.herd.Group;
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
+import haywright.ranch.FeedForSale;
+import haywright.ration.Portion;
+import haywright.ration.PricedFeed;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * What buying so much of a feed at a price would change, before it is bought.
+ *
+ * @param feed as it would be offered
+ * @param before the group's ration as things are; empty where there is none
+ * @param after its ration with the feed bought; empty where there is none even so
+ * @param kgADay as fed, that all groups would take of it a day; 0 where none would
+ * @param worthBelow dollars a kg as fed that its first pounds are worth to all groups until grass; empty where no grass is
+ *     said
+ * @param savesToGrass dollars that the plan of the winter would come to less, the purchase counted as far as it is made; empty
+ *     where no grass is said
+ * @param kgToGrass as fed, of it that the plan buys until grass
+ * @param missingBefore tons as fed of hay that the plan lacks, with all that is on hand and for sale
+ * @param missingAfter the same with it
+ */
+public record Purchase(
+        PricedFeed feed,
+        Optional<Offer> before,
+        Optional<Offer> after,
+        double kgADay,
+        OptionalDouble worthBelow,
+        OptionalDouble savesToGrass,
+        double kgToGrass,
+        double missingBefore,
+        double missingAfter) {
+    /** Times a price at which nobody buys, to learn what it would be worth. */
+    private static final double NOBODY = 20;
+
+    /** @param now the group's offers as things are */
+    public static Purchase of(Offers now, FeedForSale sale, Quantity tons, Quantity price) {
+        var before = now.rations();
+        var group = now.group();
+        var with = new Offers(rations(before, sale, tons, price), group);
+        var after = with.rations();
+        var id = sale.id().toString();
+        var feed = after.yard().feeds().stream()
+                .filter(f -> f.feed().id().equals(id))
+                .findFirst()
+                .orElseThrow();
+        double aDay = before.ranch().groups().values().stream()
+                .mapToDouble(other -> other.head() * fed(after, other, id))
+                .sum();
+        var dear = rations(before, sale, tons, Quantity.of(NOBODY * price.value(), price.unit()));
+        var saves = before.plan().isEmpty() || after.plan().isEmpty()
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(before.plan().get().plan().cost()
+                        - after.plan().get().plan().cost());
+        return new Purchase(
+                feed,
+                now.sure(),
+                with.sure(),
+                aDay,
+                dear.plan().map(plan -> plan.worth(id)).orElse(OptionalDouble.empty()),
+                saves,
+                after.plan().map(plan -> plan.buys(id)).orElse(0.0),
+                missing(before),
+                missing(after));
+    }
+
+    private static Rations rations(Rations rations, FeedForSale sale, Quantity tons, Quantity price) {
+        var bought = new FeedForSale(
+                sale.id(), sale.name(), sale.feedClass(), sale.bookRow(), sale.tag(), price, tons, sale.delivery());
+        return new Rations(rations.ranch().with(bought), rations.day());
+    }
+
+    private static double fed(Rations rations, Group group, String feed) {
+        return rations.toFeed(group).stream()
+                .filter(p -> p.feed().feed().id().equals(feed))
+                .mapToDouble(Portion::kgPutOut)
+                .sum();
+    }
+
+    private static double missing(Rations rations) {
+        return Unit.TON.fromBase(
+                rations.plan().map(plan -> plan.plan().emergencyKg()).orElse(0.0));
+    }
+
+    /** Whether the group's ration would have some of it. */
+    public boolean isFed() {
+        return after.isPresent()
+                && after.get().mix().portions().stream()
+                        .anyMatch(p -> p.feed().feed().id().equals(feed.feed().id()));
+    }
+
+    /**
+     * Dollars a kg as fed at which so much of it would save nothing: what it saves spread over what is fed of it. Empty
+     * where none of it is, or no grass is said.
+     */
+    public OptionalDouble breakEven() {
+        return savesToGrass.isPresent() && kgToGrass > 1
+                ? OptionalDouble.of(feed.pricePerKgAsFed() + savesToGrass.getAsDouble() / kgToGrass)
+                : OptionalDouble.empty();
+    }
+
+    /** Days that it lasts, fed so to all groups; empty where nobody takes any. */
+    public OptionalDouble days() {
+        return kgADay > 0 ? OptionalDouble.of(feed.kgAtHand() / kgADay) : OptionalDouble.empty();
+    }
+}

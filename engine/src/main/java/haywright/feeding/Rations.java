@@ -1,0 +1,208 @@
+package haywright.feeding;
+
+import haywright.cattle.herd.Group;
+import haywright.diet.RowId;
+import haywright.outlook.Yard;
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
+import haywright.ranch.Ranch;
+import haywright.ranch.Wishes;
+import haywright.ration.HandMix;
+import haywright.ration.LeastCostRation;
+import haywright.ration.NoRation;
+import haywright.ration.Portion;
+import haywright.ration.PricedFeed;
+import haywright.ration.Ration;
+import haywright.ration.RationAnswer;
+import haywright.ration.Weighable;
+import haywright.ration.WholeBales;
+import haywright.season.WinterPlan;
+import haywright.workings.Refused;
+import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.concurrent.ConcurrentHashMap;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What every group of a ranch is to be fed on one day: its own least-cost ration, with each feed weighed at its price or at
+ * what the plan of the winter makes it worth, whichever is more. Page, paper, command and topic ask here, so that they cannot
+ * differ. Answers are kept as long as this is.
+ */
+public final class Rations {
+    /** kg a day below which nothing is wished. */
+    private static final double NOTHING_WISHED = 1e-6;
+
+    /** A ration is of feeds that would last the group so long: changing over takes a week or two (judgment). */
+    private static final int LEAST_DAYS = 30;
+
+    private final Yard yard;
+    private final Map<Group, LeastCostRation> asked = new ConcurrentHashMap<>();
+    private final Map<UUID, RationAnswer> answered = new ConcurrentHashMap<>();
+    private final Map<UUID, NoRation> explained = new ConcurrentHashMap<>();
+    private final Map<UUID, HandMix> weighed = new ConcurrentHashMap<>();
+    private @Nullable Optional<WinterPlan> plan;
+
+    public Rations(Yard yard) {
+        this.yard = yard;
+    }
+
+    /** @param day the day that is looked at */
+    public Rations(Ranch ranch, LocalDate day) {
+        this(new Yard(ranch, day));
+    }
+
+    public Yard yard() {
+        return yard;
+    }
+
+    public Ranch ranch() {
+        return yard.ranch();
+    }
+
+    public LocalDate day() {
+        return yard.day();
+    }
+
+    /** Of all groups until grass; empty where nobody has said when that is, or nothing can be fed. */
+    public synchronized Optional<WinterPlan> plan() {
+        if (plan == null) {
+            plan = WinterPlan.of(yard);
+        }
+        return plan;
+    }
+
+    /** What is asked for a group, each feed weighed by what it is worth to all groups until grass. */
+    public LeastCostRation question(Group group) {
+        return asked.computeIfAbsent(group, one -> {
+            var alone = yard.alone(one);
+            return plan().map(winter -> sharing(winter, one, alone)).orElse(alone);
+        });
+    }
+
+    private LeastCostRation sharing(WinterPlan winter, Group group, LeastCostRation alone) {
+        double headDays =
+                group.head() * (double) Math.min(LEAST_DAYS, yard.daysToGrass().orElse(LEAST_DAYS));
+        var feeds = alone.offered().stream()
+                .map(feed -> Double.isFinite(feed.kgAtHand())
+                        ? feed.shared(scarcity(winter, feed), feed.eaten(feed.kgAtHand()) / headDays)
+                        : feed)
+                .toList();
+        return new LeastCostRation(feeds, alone.need(), alone.options(), alone.sureness(), alone.amounts());
+    }
+
+    /** Dollars a kg as fed beside its price. */
+    private static double scarcity(WinterPlan winter, PricedFeed feed) {
+        return Math.max(0, winter.worth(feed.feed().id()).orElse(0) - feed.pricePerKgAsFed());
+    }
+
+    /** What a group is to be fed of, in amounts that can be weighed out; empty where no ration exists. */
+    public List<Portion> toFeed(Group group) {
+        return answer(group) instanceof Ration ration ? weighable(group, ration).portions() : List.of();
+    }
+
+    /**
+     * The day before which a feed is used up, if every group goes on being fed as it is to be fed today; empty where it
+     * reaches to grass or has no end.
+     */
+    public Optional<LocalDate> lastsUntil(PricedFeed feed) {
+        double aDay = 0;
+        for (var group : ranch().groups().values()) {
+            aDay += group.head()
+                    * toFeed(group).stream()
+                            .filter(p -> p.feed().feed().id().equals(feed.feed().id()))
+                            .mapToDouble(Portion::kgPutOut)
+                            .sum();
+        }
+        double days = feed.kgAtHand() / aDay;
+        if (!(days < Yard.LONGEST_WINTER)) {
+            return Optional.empty();
+        }
+        var last = day().plusDays((long) days);
+        var turnout = ranch().settings().turnout();
+        return turnout == null || last.isBefore(turnout) ? Optional.of(last) : Optional.empty();
+    }
+
+    public RationAnswer ration(Group group) {
+        var answer = answer(group);
+        return answer instanceof NoRation none
+                ? explained.computeIfAbsent(group.id(), id -> lifted(group, none))
+                : answer;
+    }
+
+    /** Without what doing without a wish would cost: that feeds all groups anew. */
+    private RationAnswer answer(Group group) {
+        return answered.computeIfAbsent(group.id(), id -> {
+            var answer = question(group).solve();
+            // a lot that would last less than a month is better than nothing
+            return answer instanceof Ration ? answer : yard.alone(group).solve();
+        });
+    }
+
+    /** A wish that is done without is priced with all groups fed: those that have no ration draw on no lot till then. */
+    private NoRation lifted(Group group, NoRation none) {
+        var lifts = none.lifts().stream()
+                .map(lift -> lift.row().of() instanceof RowId.OfFeed wish && lift.to() < NOTHING_WISHED
+                        ? without(group, wish)
+                                .map(cost -> new NoRation.Lift(lift.row(), lift.to(), cost))
+                                .orElse(lift)
+                        : lift)
+                .toList();
+        return none.withLifts(lifts);
+    }
+
+    private Optional<Double> without(Group group, RowId.OfFeed wish) {
+        var wanted = ranch().wishes().getOrDefault(group.id(), Wishes.none(group.id()));
+        var rest = wanted.feeds().stream()
+                .filter(w -> !w.feed().toString().equals(wish.feed()) || w.sense() != wish.sense())
+                .toList();
+        var other = new Rations(
+                ranch().with(new Wishes(group.id(), rest, wanted.limitsOff(), wanted.way(), wanted.surenessPercent())),
+                day());
+        return other.answer(group) instanceof Ration ration ? Optional.of(ration.cost()) : Optional.empty();
+    }
+
+    /** What the group is fed today, judged by the same rows; empty when nobody has said what it is fed. */
+    public Optional<HandMix> fedNow(Group group) {
+        var now = ranch().fedNow().get(group.id());
+        return now == null || now.amounts().isEmpty() ? Optional.empty() : Optional.of(judge(group, now.amounts()));
+    }
+
+    /**
+     * Any amounts, judged by the same rows.
+     *
+     * @param amounts as fed, a head and day
+     * @throws Refused where one of the feeds has no price
+     */
+    public HandMix judge(Group group, Map<UUID, Quantity> amounts) {
+        yard.needPrices(amounts.keySet());
+        var kg = new HashMap<String, Double>();
+        amounts.forEach((feed, amount) -> kg.put(feed.toString(), amount.in(Unit.KILOGRAM_A_DAY)));
+        return HandMix.judge(question(group), kg);
+    }
+
+    /** A ration of the group in amounts that can be weighed out, as every paper prints it. */
+    public HandMix weighable(Group group, Ration ration) {
+        return isTheAnswer(group, ration)
+                ? weighed.computeIfAbsent(group.id(), id -> Weighable.of(question(group), ration))
+                : Weighable.of(question(group), ration);
+    }
+
+    /** Comparing all of two rations would cost more than it saves. */
+    @SuppressWarnings("ReferenceEquality")
+    private boolean isTheAnswer(Group group, Ration ration) {
+        return answered.get(group.id()) == ration;
+    }
+
+    /** A ration of the group in whole bales, every so many days; empty where nothing of it is baled. */
+    public Optional<WholeBales> wholeBales(Group group, Ration ration) {
+        var kg = new HashMap<String, Double>();
+        for (var portion : ration.portions()) {
+            yard.baleKg(portion).ifPresent(each -> kg.put(portion.feed().feed().id(), each));
+        }
+        return WholeBales.of(question(group), ration, group.head(), kg);
+    }
+}

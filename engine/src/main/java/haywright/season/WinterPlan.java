@@ -1,0 +1,60 @@
+package haywright.season;
+
+import haywright.outlook.Yard;
+import haywright.season.given.Forecast;
+import haywright.season.given.Season;
+import haywright.season.play.Blocks;
+import haywright.season.play.Judge;
+import haywright.season.play.Plan;
+import haywright.season.play.Planner;
+import haywright.season.play.Replanned;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.IntStream;
+
+/**
+ * The plan of a ranch from one day to grass, for a winter somewhat harder than usual, and what it makes every feed worth. The
+ * ration of every group is weighed by it, so that no group eats today what another will want more.
+ */
+public record WinterPlan(Season season, Plan plan) {
+    /** Empty where there are no cattle, no feed, or no day of grass. */
+    public static Optional<WinterPlan> of(Yard yard) {
+        return Season.lacking(yard).isEmpty() ? Optional.of(of(Season.of(yard))) : Optional.empty();
+    }
+
+    /** The same with a lot counted as tested and free of nitrate. */
+    public WinterPlan cleared(Yard yard, String lot) {
+        return of(Season.of(yard, new Season.Changes(Set.of(lot), 0)));
+    }
+
+    private static WinterPlan of(Season season) {
+        var hardness = BookMaker.UNCHOSEN;
+        var programs = new Planner.Programs(season, Blocks.FEW, hardness.size());
+        try (var policy = new Replanned(season, new Forecast(season, -1), hardness, new Planner(programs))) {
+            return new WinterPlan(season, policy.plan(Judge.start(season)));
+        }
+    }
+
+    /**
+     * Dollars that one more kilogram of a feed, as fed and in the yard today, would save all groups until grass. For a feed
+     * that is bought it is the price below which it is worth buying. Empty for what has no end, which is worth its price.
+     */
+    public OptionalDouble worth(String feed) {
+        var worth = plan.worth().get(feed);
+        return worth == null ? OptionalDouble.empty() : OptionalDouble.of(worth);
+    }
+
+    /** Whether a danger keeps a lot from every group until it is tested. */
+    public boolean isKeptOut(String lot) {
+        return IntStream.range(0, season.feeds().size())
+                .anyMatch(f -> season.feeds().get(f).id().equals(lot)
+                        && season.feeds().get(f).kg() > 0
+                        && !season.mayBeFed(f));
+    }
+
+    /** Kilograms as fed of a feed that it buys until grass. */
+    public double buys(String feed) {
+        return plan.buys().getOrDefault(feed, 0.0);
+    }
+}
