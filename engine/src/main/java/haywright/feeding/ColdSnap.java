@@ -5,6 +5,8 @@ import haywright.cattle.herd.Group;
 import haywright.forage.Analyte;
 import haywright.forage.FeedClass;
 import haywright.outlook.ColdDay;
+import haywright.outlook.HerdWeather;
+import haywright.outlook.OwnRule;
 import haywright.outlook.Yard;
 import haywright.quantity.Unit;
 import haywright.ration.HandMix;
@@ -23,7 +25,8 @@ import java.util.Optional;
  * </pre>
  *
  * @param hay what is added
- * @param below °C, mean of the day: from there down more is fed; dry coats
+ * @param below °C, mean of the day: from there down more is fed; coats as they usually are
+ * @param perDegree kg as fed for each °C below that
  * @param steps at round tens of °F below it
  * @param wetBelow the same with wet coats
  * @param wet kg as fed at freezing with wet coats
@@ -31,7 +34,10 @@ import java.util.Optional;
  * @param onGrain whether they get grain already: only then may grain carry them beyond that
  */
 public record ColdSnap(
-        PricedFeed hay, double below, List<Step> steps, double wetBelow, double wet, double most, boolean onGrain) {
+        PricedFeed hay,
+        double below,
+        double perDegree,
+        List<Step> steps, double wetBelow, double wet, double most, boolean onGrain) {
     private static final double WARMEST = 60;
     private static final double COLDEST = -40;
     private static final int STEPS = 4;
@@ -61,8 +67,16 @@ public record ColdSnap(
     }
 
     private static ColdSnap of(Yard yard, Group group, HandMix mix, PricedFeed hay) {
-        double below = threshold(yard, group, Hide.DRY);
+        var settings = yard.ranch().settings();
+        var own = OwnRule.of(settings, group, yard.day());
         double most = room(mix, hay);
+        if (own.isEmpty() || !(own.get().perDegree() > 0)) {
+            return new ColdSnap(hay, celsius(COLDEST), 0, List.of(), celsius(COLDEST), 0, most, false);
+        }
+        // what the usual cold of the time costs they get already
+        double usual = new HerdWeather(settings).need(group, yard.day()).nemCold();
+        double below = Unit.FAHRENHEIT.fromBase(
+                own.get().begins() - usual / own.get().perDegree());
         var steps = new ArrayList<Step>();
         double first = 10 * Math.ceil(below / 10 - 1);
         for (int i = 0; i < STEPS && first - 10 * i >= COLDEST; i++) {
@@ -73,8 +87,9 @@ public record ColdSnap(
         return new ColdSnap(
                 hay,
                 celsius(below),
+                kg(hay, own.get().perDegree()),
                 steps,
-                celsius(threshold(yard, group, Hide.WET)),
+                celsius(wet(yard, group)),
                 Math.min(most, kg(hay, more(yard, group, celsius(FREEZING), Hide.WET))),
                 most,
                 onGrain);
@@ -97,13 +112,13 @@ public record ColdSnap(
         return Unit.FAHRENHEIT.toBase(fahrenheit);
     }
 
-    /** °F, whole: the warmest day that asks for more. */
-    private static double threshold(Yard yard, Group group, Hide hide) {
+    /** °F, whole: the warmest day that asks for more where coats are wet through. */
+    private static double wet(Yard yard, Group group) {
         double cold = COLDEST;
         double warm = WARMEST;
         while (warm - cold > 1) {
             double middle = Math.rint((cold + warm) / 2);
-            if (more(yard, group, celsius(middle), hide) >= WORTH_IT) {
+            if (more(yard, group, celsius(middle), Hide.WET) >= WORTH_IT) {
                 cold = middle;
             } else {
                 warm = middle;

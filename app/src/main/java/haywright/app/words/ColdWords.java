@@ -52,29 +52,20 @@ public final class ColdWords {
         return says;
     }
 
-    /** {@code Below 17 °F add 1 lb of First cutting per head for each 8 degrees.} */
+    /** {@code Below −5 °F add 1 lb of First cutting per head for each 10 degrees.} */
     private static String rule(ColdSnap cold) {
         double degrees = degreesAPound(cold);
+        var from = Show.fahrenheit(cold.below());
+        var hay = cold.hay().feed().name();
         return degrees >= 1
-                ? "Below %s add 1 lb of %s per head for each %s degrees."
-                        .formatted(
-                                Show.fahrenheit(cold.below()),
-                                cold.hay().feed().name(),
-                                Show.number(Math.floor(degrees), 0))
-                : "Below %s add more %s."
-                        .formatted(
-                                Show.fahrenheit(cold.below()), cold.hay().feed().name());
+                ? "Below %s add 1 lb of %s per head for each %s degrees.".formatted(from, hay, Show.number(degrees, 0))
+                : "Below %s add more %s.".formatted(from, hay);
     }
 
-    /** °F that one pound more goes with, by the first step that is full. */
+    /** °F that one pound more goes with, whole; 0 where no cold asks for more. */
     public static double degreesAPound(ColdSnap cold) {
-        double below = Unit.FAHRENHEIT.fromBase(cold.below());
-        return cold.steps().stream()
-                .filter(step -> step.kg() < cold.most() && Unit.POUND.fromBase(step.kg()) >= 1)
-                .mapToDouble(
-                        step -> (below - Unit.FAHRENHEIT.fromBase(step.celsius())) / Unit.POUND.fromBase(step.kg()))
-                .min()
-                .orElse(0);
+        double poundsADegree = Unit.POUND.fromBase(cold.perDegree()) / 1.8;
+        return poundsADegree > 0 ? Math.rint(1 / poundsADegree) : 0;
     }
 
     private static String pounds(double kg) {
