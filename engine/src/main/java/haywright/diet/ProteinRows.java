@@ -42,12 +42,12 @@ final class ProteinRows {
         return List.of(
                 of(
                         "mp",
-                        "metabolizable protein, as their energy lets the rumen make it",
+                        "metabolizable protein (limited by energy)",
                         (f, made) -> microbes * (made(1, tdn(f, made)) - made(0, 0)) + passing(f, made),
                         asked -> constant),
                 of(
                         "mp_rumen",
-                        "metabolizable protein, as degradable protein lets the rumen make it",
+                        "metabolizable protein (limited by degradable protein)",
                         (f, made) -> microbes * GRAMS * protein(f, made) * (1 - undegradable(f)) + passing(f, made),
                         asked -> 0));
     }

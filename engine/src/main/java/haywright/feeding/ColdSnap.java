@@ -37,7 +37,11 @@ public record ColdSnap(
         PricedFeed hay,
         double below,
         double perDegree,
-        List<Step> steps, double wetBelow, double wet, double most, boolean onGrain) {
+        List<Step> steps,
+        double wetBelow,
+        double wet,
+        double most,
+        boolean onGrain) {
     private static final double WARMEST = 60;
     private static final double COLDEST = -40;
     private static final int STEPS = 4;
@@ -75,8 +79,8 @@ public record ColdSnap(
         }
         // what the usual cold of the time costs they get already
         double usual = new HerdWeather(settings).need(group, yard.day()).nemCold();
-        double below = Unit.FAHRENHEIT.fromBase(
-                own.get().begins() - usual / own.get().perDegree());
+        double below =
+                Unit.FAHRENHEIT.fromBase(own.get().begins() - usual / own.get().perDegree());
         var steps = new ArrayList<Step>();
         double first = 10 * Math.ceil(below / 10 - 1);
         for (int i = 0; i < STEPS && first - 10 * i >= COLDEST; i++) {

@@ -175,7 +175,7 @@ final class DemoChain {
         out.printf(
                 "    Costs %s a head and day, %s for all%n",
                 Show.dollars(cents / 100), Show.dollars(cents * group.head() / 100));
-        out.printf("    Meets everything in %s.%n", Show.chances(ration.chance().percent()));
+        out.printf("    Enough %s.%n", Show.timesInTen(ration.chance().percent()));
         for (var portion : mix.portions()) {
             rations.lastsUntil(portion.feed())
                     .ifPresent(day -> out.printf(
@@ -190,9 +190,9 @@ final class DemoChain {
     }
 
     private void notMade(NoRation none) {
-        out.println("    No ration exists. What stands in the way:");
+        out.println("    No mix works yet. What is in the way:");
         none.conflicts().forEach(conflict -> out.printf("      %s%n", LimitWords.inTheWay(conflict.row(), none)));
-        out.println("    What would lift it:");
+        out.println("    What would fix it:");
         LimitWords.lifts(none, none.diet().need()).forEach(lift -> out.printf("      %s%n", lift));
     }
 }

@@ -11,12 +11,19 @@ import java.util.Optional;
  * Hay on hand from today to grass: as it goes out now, and with the steps of the ladder taken.
  *
  * @param id names the picture on its page
- * @param tons on hand today, with what can be had
+ * @param tons on hand today, with what can be bought
+ * @param bought tons of these that can be bought
  * @param gone the day it is gone as fed now; empty where it lasts
  * @param left tons left at grass with the steps taken; below zero where it is short even so
  */
 public record HayLinePicture(
-        String id, LocalDate today, LocalDate grass, double tons, Optional<LocalDate> gone, double left) {
+        String id,
+        LocalDate today,
+        LocalDate grass,
+        double tons,
+        double bought,
+        Optional<LocalDate> gone,
+        double left) {
     private static final double LEFT = 6;
     private static final double RIGHT = 334;
     private static final double TOP = 34;
@@ -31,10 +38,16 @@ public record HayLinePicture(
         return BOTTOM - (BOTTOM - TOP) * left / tons;
     }
 
+    /** {@code 607 tons + 87 to buy}. */
+    private String had() {
+        var own = Show.tons(Unit.TON.toBase(tons - bought));
+        return bought < 1 ? own : own + " + " + Show.number(bought, 0) + " to buy";
+    }
+
     public String words() {
         return "%s on %s. %s. With these steps %s."
                 .formatted(
-                        Show.tons(Unit.TON.toBase(tons)),
+                        had(),
                         Show.day(today),
                         gone.map(day -> "As fed now it is gone " + Show.day(day))
                                 .orElse("As fed now it lasts until grass"),
@@ -46,7 +59,7 @@ public record HayLinePicture(
         drawn.add(Svg.line(LEFT, BOTTOM, RIGHT, BOTTOM));
         drawn.add(Svg.thick(RIGHT, TOP - 8, RIGHT, BOTTOM));
         drawn.add(Svg.text(RIGHT - 6, TOP - 14, "end", false, "grass, " + Show.day(grass)));
-        drawn.add(Svg.text(LEFT, TOP - 14, "start", true, Show.tons(Unit.TON.toBase(tons)) + " today"));
+        drawn.add(Svg.text(LEFT, TOP - 14, "start", true, had()));
         gone.ifPresent(day -> {
             drawn.add(Svg.dashed(LEFT, y(tons), x(day), BOTTOM));
             drawn.add(Svg.text(

@@ -10,7 +10,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 
-/** The limits of a ration in the words of whoever feeds: what is short, what stands in the way, what would help. */
+/** The limits of a ration in the words of whoever feeds: what is short, what is in the way, what would help. */
 final class PlainLimits {
     private PlainLimits() {}
 
@@ -81,8 +81,8 @@ final class PlainLimits {
             }
         }
         return rows.size() == 1
-                ? "What stands in the way: %s.".formatted(rows.iterator().next())
-                : "What stands in the way: %s do not go together.".formatted(list(List.copyOf(rows)));
+                ? "What is in the way: %s.".formatted(rows.iterator().next())
+                : "What is in the way: %s do not go together.".formatted(list(List.copyOf(rows)));
     }
 
     /** What would let a ration exist, the surest first. */

@@ -1,7 +1,6 @@
 package haywright.app.report;
 
 import haywright.app.words.Show;
-import haywright.app.words.SupplyWords;
 import haywright.feeding.CostOfSureness;
 import java.util.ArrayList;
 import java.util.List;
@@ -43,23 +42,23 @@ public record SurenessPicture(String id, CostOfSureness curve, double holdsPerce
         return BOTTOM - (BOTTOM - TOP) * (cost - low()) / (high() - low());
     }
 
-    /** {@code $1.79 at even odds, $1.94 holds in 7 of 10, $2.02 in 9 of 10.} */
+    /** {@code $1.79 is enough 5 times in 10; $2.02, 9 times in 10.} */
     public String words() {
         var first = curve.points().get(0);
         var last = curve.points().get(curve.points().size() - 1);
-        var says = "%s holds in %s; %s in %s. The ration shown costs %s and holds in %s."
+        var says = "%s is enough %s; %s, %s. The ration shown costs %s and is enough %s."
                 .formatted(
                         Show.dollars(first.dollars()),
-                        SupplyWords.ofTen(first.holdsPercent()),
+                        Show.timesInTen(first.holdsPercent()),
                         Show.dollars(last.dollars()),
-                        SupplyWords.ofTen(last.holdsPercent()),
+                        Show.timesInTen(last.holdsPercent()),
                         Show.dollars(dollars),
-                        SupplyWords.ofTen(holdsPercent));
+                        Show.timesInTen(holdsPercent));
         return curve.kink() < 0
                 ? says
                 : says
-                        + " Past %s, being surer begins to cost more."
-                                .formatted(SupplyWords.ofTen(
+                        + " Past %s, being surer costs more and more."
+                                .formatted(Show.timesInTen(
                                         curve.points().get(curve.kink()).holdsPercent()));
     }
 
@@ -70,7 +69,7 @@ public record SurenessPicture(String id, CostOfSureness curve, double holdsPerce
             drawn.add(Svg.text(x(10.0 * tens), BOTTOM + 16, "middle", false, Integer.toString(tens)));
         }
         drawn.add(Svg.line(LEFT, BOTTOM, RIGHT, BOTTOM));
-        drawn.add(Svg.text(RIGHT, BOTTOM + 32, "end", false, "holds in so many of 10"));
+        drawn.add(Svg.text(RIGHT, BOTTOM + 32, "end", false, "times in 10 it is enough"));
         drawn.add(Svg.text(LEFT - 42, TOP - 14, "start", false, "per head per day"));
         drawn.add(Svg.text(LEFT - 6, y(low()) + 4, "end", false, Show.dollars(low())));
         drawn.add(Svg.text(LEFT - 6, y(high()) + 4, "end", false, Show.dollars(high())));

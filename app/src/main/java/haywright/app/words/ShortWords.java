@@ -8,6 +8,7 @@ import haywright.feeding.hay.ShortOfHay.Lacks;
 import haywright.feeding.hay.ShortOfHay.LeastHarm;
 import haywright.quantity.Unit;
 import haywright.ration.PricedFeed;
+import haywright.season.WinterPlan;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -17,6 +18,9 @@ import java.util.stream.Collectors;
 
 /** Short of hay, as page and command say it. */
 public final class ShortWords {
+    /** kg of a feed below which a purchase is not said. */
+    private static final double LEAST_BOUGHT = 500;
+
     /** Pounds a head below which a feed is not said; a mineral is. */
     private static final double LEAST_POUNDS = 0.5;
 
@@ -28,7 +32,7 @@ public final class ShortWords {
             return "Hay lasts until grass on %s: %s on hand, %s go out a day."
                     .formatted(Show.date(hay.grass()), tons(hay.tonsOnHand()), tons(hay.tonsADay()));
         }
-        var short_ = "You are %s short".formatted(tons(hay.tonsShort()));
+        var short_ = "You are %s of hay short".formatted(tons(hay.tonsShort()));
         return hay.gone()
                 .map(gone -> "%s: hay is gone %s, %s before grass."
                         .formatted(
@@ -53,7 +57,7 @@ public final class ShortWords {
                         ? "As fed now, %s go out a day."
                         : "Not said for every group what it is fed now: with today’s rations in its place, %s go out a day.")
                 .formatted(Show.number(hay.tonsADay(), 2) + " tons"));
-        says.add("Hay is hay and silage here, as tons of your hay; straw and stalks are not counted."
+        says.add("Silage counts as the hay that has as much dry matter; straw and stalks are not counted."
                 + " Needs are met on average, without the margin that rations have.");
         if (!hay.leftOut().isEmpty()) {
             says.add("Look at these first, a test may clear them: %s (%s) are left out of every ration and not counted."
@@ -205,7 +209,23 @@ public final class ShortWords {
                         "To buy the %s instead, at the cheapest hay on your list: about $%s, if so much can be had."
                                 .formatted(tons(hay.tonsShort()), Show.number(100 * Math.rint(dollars / 100), 0))));
         says.add("The best hay goes to the heifers, then to cows after calving.");
+        hay.plan().ifPresent(plan -> says.add(planned(plan)));
         return says;
+    }
+
+    /** How the plan of the winter, which takes none of these steps, goes on from here. */
+    private static String planned(WinterPlan plan) {
+        var buys = plan.season().feeds().stream()
+                .filter(feed -> !feed.isEmergency() && plan.buys(feed.id()) >= LEAST_BOUGHT)
+                .map(feed -> "%s of %s".formatted(Show.tons(plan.buys(feed.id())), feed.name()))
+                .toList();
+        double lacks = plan.plan().emergencyKg();
+        return "Without these steps the winter plan, for a winter harder than usual, %s%s."
+                .formatted(
+                        buys.isEmpty() ? "buys nothing" : "buys " + String.join(", ", buys),
+                        lacks < LEAST_BOUGHT
+                                ? " and lacks nothing"
+                                : " and still lacks " + Show.tons(lacks) + " of hay");
     }
 
     /** Always said. */

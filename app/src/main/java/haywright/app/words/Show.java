@@ -135,12 +135,15 @@ public final class Show {
         return number(percent, 1) + " %";
     }
 
-    /** {@code 8 chances in 10}, {@code fewer than 1 chance in 10}. */
-    public static String chances(double percent) {
+    /** {@code 8 times in 10}, {@code less than once in 10}, {@code more than 9 times in 10}. */
+    public static String timesInTen(double percent) {
         long inTen = Math.round(percent / 10);
-        return inTen == 0
-                ? "fewer than 1 chance in 10"
-                : inTen == 10 && percent < 99.5 ? "more than 9 chances in 10" : "%d chances in 10".formatted(inTen);
+        if (inTen == 0) {
+            return percent > 0 ? "less than once in 10" : "never";
+        }
+        return inTen == 1
+                ? "once in 10"
+                : inTen == 10 && percent < 99.5 ? "more than 9 times in 10" : "%d times in 10".formatted(inTen);
     }
 
     public static String date(LocalDate date) {

@@ -70,16 +70,8 @@ public final class SupplyWords {
                 && supply.expected() < supply.needed();
     }
 
-    /** {@code holds in 7 of 10}. */
-    public static String holds(double percent) {
-        return "holds in " + ofTen(percent);
-    }
-
-    /** {@code 7 of 10}, {@code fewer than 1 of 10}, {@code more than 9 of 10}. */
-    public static String ofTen(double percent) {
-        long inTen = Math.round(percent / 10);
-        return inTen == 0
-                ? percent > 0 ? "fewer than 1 of 10" : "none of 10"
-                : inTen == 10 && percent < 99.5 ? "more than 9 of 10" : inTen + " of 10";
+    /** {@code enough 7 times in 10}. */
+    public static String enough(double percent) {
+        return "enough " + Show.timesInTen(percent);
     }
 }

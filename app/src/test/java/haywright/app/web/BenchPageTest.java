@@ -97,7 +97,7 @@ class BenchPageTest {
         assertThat(say)
                 .containsPattern("[0-9½]+ lb Ditch-side stack")
                 .containsPattern("\\$[0-9]+\\.[0-9]{2}")
-                .containsPattern("[0-9]+ of 10");
+                .containsPattern("[0-9]+ times in 10");
         assertThat(body.split("<section class=\"offer", -1).length - 1).isBetween(1, 3);
         assertThat(body.indexOf("class=\"say feed\"")).isLessThan(body.indexOf("class=\"picture\""));
     }

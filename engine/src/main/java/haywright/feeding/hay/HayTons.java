@@ -8,10 +8,11 @@ import java.util.List;
 import java.util.stream.Stream;
 
 /**
- * Hay and silage in tons of a ranch's hay as fed: dry matter put out over the mean dry matter of what lies there.
+ * Hay and silage in tons of a ranch's hay as fed: dry matter put out over the mean dry matter of the hay that lies there. A ton
+ * of silage is as much hay as has its dry matter.
  *
  * @param hay that some group may have
- * @param dryMatter mean share of it
+ * @param dryMatter mean share of the hay in it, silage aside
  */
 record HayTons(List<PricedFeed> hay, double dryMatter) {
     private static final double USUAL_DRY_MATTER = 0.88;
@@ -20,8 +21,9 @@ record HayTons(List<PricedFeed> hay, double dryMatter) {
     static final double NOTHING = 0.25;
 
     static HayTons of(List<PricedFeed> hay) {
-        double kg = hay.stream().mapToDouble(PricedFeed::kgAtHand).sum();
-        return new HayTons(hay, kg > 0 ? dry(hay.stream()) / kg : USUAL_DRY_MATTER);
+        var baled = hay.stream().filter(feed -> feed.feed().feedClass().isHay()).toList();
+        double kg = baled.stream().mapToDouble(PricedFeed::kgAtHand).sum();
+        return new HayTons(hay, kg > 0 ? dry(baled.stream()) / kg : USUAL_DRY_MATTER);
     }
 
     static double dry(PricedFeed feed, double kgAsFed) {

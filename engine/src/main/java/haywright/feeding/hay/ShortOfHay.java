@@ -9,6 +9,7 @@ import haywright.ranch.Ranch;
 import haywright.ration.Allotment;
 import haywright.ration.PricedFeed;
 import haywright.ration.Ration;
+import haywright.season.WinterPlan;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
 import java.time.LocalDate;
@@ -193,6 +194,11 @@ public final class ShortOfHay {
 
     public Ranch ranch() {
         return yard.ranch();
+    }
+
+    /** Of the winter, without any of the steps. */
+    public Optional<WinterPlan> plan() {
+        return rations.plan();
     }
 
     public LocalDate today() {

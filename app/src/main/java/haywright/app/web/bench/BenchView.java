@@ -35,7 +35,7 @@ import org.jspecify.annotations.Nullable;
  * @param holds in how many of 10
  * @param lasts until when its feeds last, in words
  * @param assumed what nobody said of how they are fed; empty where it was said
- * @param cards as now first, then this mix, then at even odds
+ * @param cards as now first, then this mix, then by averages alone
  * @param way what stands in the way; null where there is a ration
  * @param buy the feed nearest to being worth its price; null where none is
  * @param strips null where nothing is fed
@@ -99,9 +99,9 @@ public record BenchView(
                                     .formatted(
                                             Show.dollars(sure.mix().cost()),
                                             String.join(", ", MixWords.feeds(yard, group, sure.mix()))),
-                            SupplyWords.holds(sure.holdsPercent()),
+                            SupplyWords.enough(sure.holdsPercent()),
                             fed))
-                    .orElseGet(() -> new GroupRow(group, false, "something stands in the way", "", fed));
+                    .orElseGet(() -> new GroupRow(group, false, "no mix works yet", "", fed));
         } catch (Refused refused) {
             return new GroupRow(group, false, refused.problems().get(0).sentence(), "", "");
         }
@@ -117,7 +117,7 @@ public record BenchView(
                 group,
                 sure.map(offer -> MixWords.feeds(yard, group, offer.mix())).orElse(List.of()),
                 sure.map(offer -> Show.dollars(offer.mix().cost())).orElse(""),
-                sure.map(offer -> SupplyWords.ofTen(offer.holdsPercent())).orElse(""),
+                sure.map(offer -> SupplyWords.enough(offer.holdsPercent())).orElse(""),
                 sure.map(offer -> MixWords.lasts(offer, offers.grass())).orElse(""),
                 assumed(yard, group),
                 Card.of(offers),
@@ -160,7 +160,7 @@ public record BenchView(
                 .map(c -> LimitWords.inTheWay(c.row(), no))
                 .toList();
         if (reasons.isEmpty()) {
-            reasons = List.of("No feed on the ranch may be fed to this group.");
+            reasons = List.of("There is no feed on the ranch that this group may have.");
         }
         return new InTheWay(reasons, LimitWords.lifts(no, offers.yard().need(offers.group())));
     }
@@ -215,9 +215,9 @@ public record BenchView(
                 ? ""
                 : curve.curve()
                         .holding(NEARLY_ALWAYS)
-                        .map(point -> "A mix that holds in 9 of 10 would cost about %s per head per day."
+                        .map(point -> "A mix that is enough 9 times in 10 would cost about %s per head per day."
                                 .formatted(Show.dollars(point.dollars())))
-                        .orElse("No mix of these feeds holds in 9 of 10: a test or another feed would help.");
+                        .orElse("No mix of these feeds is enough 9 times in 10: a test or another feed would help.");
     }
 
     static String aTon(double dollarsPerKg) {

@@ -101,7 +101,8 @@ public record Card(
                 .ifPresent(offer -> cards.add(card("You feed now", offers, offer, now(offers, offer), false, scale)));
         offers.sure().ifPresent(offer -> cards.add(card("This mix", offers, offer, sure(offers, offer), true, scale)));
         offers.even()
-                .ifPresent(offer -> cards.add(card("At even odds", offers, offer, even(offers, offer), false, scale)));
+                .ifPresent(offer ->
+                        cards.add(card("Cheaper, less sure", offers, offer, even(offers, offer), false, scale)));
         return cards;
     }
 
@@ -129,7 +130,7 @@ public record Card(
                 title,
                 Show.dollars(offer.mix().cost()),
                 (int) Math.round(offer.holdsPercent() / 10),
-                SupplyWords.holds(offer.holdsPercent()),
+                SupplyWords.enough(offer.holdsPercent()),
                 parts,
                 notes,
                 picked);
@@ -166,7 +167,7 @@ public record Card(
         offers.overTheWinter(offer, sure)
                 .map(dollars -> MixWords.apart(offer, sure, dollars, offers))
                 .ifPresent(notes::add);
-        notes.add("It counts on the middle of what each feed may be.");
+        notes.add("It goes by each feed's average.");
         return notes;
     }
 

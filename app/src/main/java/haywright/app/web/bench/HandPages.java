@@ -129,7 +129,7 @@ public final class HandPages {
         offers.sure().ifPresent(sure -> shown.put("The ration", sure));
         return new Judged(
                 Show.dollars(mine.mix().cost()),
-                haywright.app.words.SupplyWords.holds(mine.holdsPercent()),
+                haywright.app.words.SupplyWords.enough(mine.holdsPercent()),
                 BenchView.shortfalls(mine),
                 Card.of(offers, shown),
                 offers.sure().map(sure -> why(mine, sure)).orElse(List.of()),

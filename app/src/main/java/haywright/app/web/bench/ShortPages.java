@@ -67,7 +67,13 @@ public final class ShortPages {
             var short_ = Objects.requireNonNull(hay);
             double tons = short_.tonsOnHand() + short_.tonsThatCanBeHad();
             return new HayLinePicture(
-                    "hay", short_.today(), short_.grass(), tons, short_.gone(), tons - short_.tonsTakenAtLast());
+                    "hay",
+                    short_.today(),
+                    short_.grass(),
+                    tons,
+                    short_.tonsThatCanBeHad(),
+                    short_.gone(),
+                    tons - short_.tonsTakenAtLast());
         }
 
         public boolean isLeftOut(HayStep step) {

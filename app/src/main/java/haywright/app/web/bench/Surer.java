@@ -30,8 +30,7 @@ final class Surer {
         var least = all.get(0);
         var name = LimitWords.start(least.row());
         var words = new ArrayList<String>();
-        words.add("%s is the least sure: met in %s of 100 ways that these feeds may be made."
-                .formatted(name, Show.number(least.surePercent(), 0)));
+        words.add("%s is the least sure: met %s times in 100.".formatted(name, Show.number(least.surePercent(), 0)));
         var shrinks = new EnumMap<Doubts.Shrinks, Double>(Doubts.Shrinks.class);
         least.parts().forEach(part -> shrinks.merge(part.shrinks(), part.sharePercent(), Double::sum));
         var told = new ArrayList<Doubts.Shrinks>();

@@ -41,8 +41,8 @@ public final class WishForm {
 
     static final Ask SURENESS = Ask.number(
             "sureness",
-            "Meet each need in how many of 100 ways that these feeds may turn out",
-            "Left empty: energy 75, protein and minerals 90. 50 is even odds.");
+            "How sure to be of each need, times in 100",
+            "Left empty: energy 75, protein and minerals 90. 50 goes by averages.");
 
     private WishForm() {}
 

@@ -78,7 +78,7 @@ public record WorkingsView(
     private static String sure(Offers offers, Ration ration) {
         var asked = offers.rations().question(offers.group()).sureness();
         var kept = ration.sureness();
-        var says = "Energy is met in at least %s of 100 ways that these feeds may be made, protein and minerals in %s."
+        var says = "Energy is met at least %s times in 100, whatever the feeds turn out to be, protein and minerals %s."
                 .formatted(Show.number(kept.energyPercent(), 0), Show.number(kept.othersPercent(), 0));
         return kept.equals(asked)
                 ? says

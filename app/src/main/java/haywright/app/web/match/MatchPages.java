@@ -93,7 +93,7 @@ public final class MatchPages {
             return new Box(
                     "enough",
                     "enough for " + Show.count(Math.round(cell.days().orElseThrow()), "day"),
-                    Show.chances(cell.surePercent()),
+                    Show.timesInTen(cell.surePercent()),
                     "");
         }
         return cell.danger()
