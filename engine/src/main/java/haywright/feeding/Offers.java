@@ -13,6 +13,7 @@ import haywright.ration.LeastCostRation;
 import haywright.ration.PricedFeed;
 import haywright.ration.Ration;
 import haywright.ration.RationAnswer;
+import haywright.ration.WholeBales;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -42,6 +43,7 @@ public final class Offers {
     private final Map<UUID, WorthOfASample> worth = new ConcurrentHashMap<>();
     private @Nullable Optional<Offer> now;
     private @Nullable Optional<Offer> sure;
+    private @Nullable Optional<WholeBales> bales;
     private @Nullable Optional<Offer> even;
     private @Nullable Optional<CostOfSureness> curve;
     private @Nullable List<Supply> supplies;
@@ -85,6 +87,14 @@ public final class Offers {
             sure = answer() instanceof Ration ration ? Optional.of(offer(ration)) : Optional.empty();
         }
         return sure;
+    }
+
+    /** The ration in whole bales; empty where there is none, or nothing of it is baled. */
+    public synchronized Optional<WholeBales> wholeBales() {
+        if (bales == null) {
+            bales = answer() instanceof Ration ration ? rations.wholeBales(group, ration) : Optional.empty();
+        }
+        return bales;
     }
 
     /** By expected figures, dangers as surely as ever; empty where that is no cheaper to the cent. */

@@ -2,8 +2,8 @@ package haywright.season;
 
 import haywright.cattle.AnimalClass;
 import haywright.cattle.herd.Group;
-import haywright.feeding.hay.HayFacts;
 import haywright.forage.FeedClass;
+import haywright.outlook.HayFacts;
 import haywright.outlook.Yard;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;

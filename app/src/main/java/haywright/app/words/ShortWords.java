@@ -1,11 +1,11 @@
 package haywright.app.words;
 
-import haywright.feeding.hay.HayFacts;
 import haywright.feeding.hay.HayStep;
 import haywright.feeding.hay.HayStep.What;
 import haywright.feeding.hay.ShortOfHay;
 import haywright.feeding.hay.ShortOfHay.Lacks;
 import haywright.feeding.hay.ShortOfHay.LeastHarm;
+import haywright.outlook.HayFacts;
 import haywright.quantity.Unit;
 import haywright.ration.PricedFeed;
 import haywright.season.WinterPlan;

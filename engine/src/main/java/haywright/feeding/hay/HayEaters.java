@@ -12,6 +12,7 @@ import haywright.feeding.Rations;
 import haywright.forage.FeedClass;
 import haywright.forage.book.FeedBook;
 import haywright.forage.lot.LotComposition;
+import haywright.outlook.HayFacts;
 import haywright.outlook.Yard;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;

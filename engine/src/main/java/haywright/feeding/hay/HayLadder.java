@@ -3,6 +3,7 @@ package haywright.feeding.hay;
 import haywright.cattle.herd.Group;
 import haywright.feeding.hay.HayStep.What;
 import haywright.feeding.hay.ShortOfHay.Asked;
+import haywright.outlook.HayFacts;
 import haywright.outlook.Yard;
 import haywright.ration.Allotment;
 import haywright.workings.Refused;

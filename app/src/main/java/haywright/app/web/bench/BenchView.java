@@ -34,6 +34,7 @@ import org.jspecify.annotations.Nullable;
  * @param cost of it
  * @param holds in how many of 10
  * @param lasts until when its feeds last, in words
+ * @param bales the same in whole bales; empty where nothing of it is baled
  * @param assumed what nobody said of how they are fed; empty where it was said
  * @param cards as now first, then this mix, then by averages alone
  * @param way what stands in the way; null where there is a ration
@@ -49,6 +50,7 @@ public record BenchView(
         String cost,
         String holds,
         String lasts,
+        String bales,
         String assumed,
         List<Card> cards,
         @Nullable InTheWay way,
@@ -119,6 +121,7 @@ public record BenchView(
                 sure.map(offer -> Show.dollars(offer.mix().cost())).orElse(""),
                 sure.map(offer -> SupplyWords.enough(offer.holdsPercent())).orElse(""),
                 sure.map(offer -> MixWords.lasts(offer, offers.grass())).orElse(""),
+                offers.wholeBales().map(MixWords::bales).orElse(""),
                 assumed(yard, group),
                 Card.of(offers),
                 offers.answer() instanceof NoRation no ? inTheWay(offers, no) : null,

@@ -7,12 +7,12 @@ import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.words.Show;
 import haywright.cattle.herd.Group;
-import haywright.feeding.MixDifference;
 import haywright.feeding.Offer;
 import haywright.feeding.Offers;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.FedNow;
+import haywright.ration.MixDifference;
 import haywright.workings.Refused;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -27,8 +27,6 @@ public final class HandPages {
     private static final String HAND = "haywright/app/web/bench/hand.jte";
 
     /** Cents below which two mixes cost the same. */
-    private static final double CENT = 0.005;
-
     private HandPages() {}
 
     static void routes(Routes on) {
@@ -137,35 +135,33 @@ public final class HandPages {
     }
 
     private static List<String> why(Offer mine, Offer sure) {
-        var apart = MixDifference.of(mine.mix(), sure.mix());
+        var apart = MixDifference.between(sure.mix().portions(), mine.mix().portions());
         if (apart.parts().isEmpty()) {
             return List.of();
         }
         var says = new ArrayList<String>();
         says.add(
-                Math.abs(apart.dollars()) < CENT
+                apart.cents() == 0
                         ? "The two cost the same."
                         : "Your mix costs %s %s than the ration. Feed by feed:"
-                                .formatted(cents(apart.dollars()), apart.dollars() > 0 ? "more" : "less"));
+                                .formatted(cents(apart.cents()), apart.cents() > 0 ? "more" : "less"));
         apart.parts().stream().map(HandPages::part).forEach(says::add);
         return says;
     }
 
     private static String part(MixDifference.Part part) {
-        double perPound = part.dollars() / Unit.POUND.fromBase(part.kg());
-        double pounds = Math.abs(Unit.POUND.fromBase(part.kg()));
-        return "%s %s %s at %s ¢ a pound: %s %s"
+        double pounds = Math.abs(Unit.POUND.fromBase(part.kgPutOut()));
+        return "%s %s %s: %s %s"
                 .formatted(
                         pounds < 1 ? Show.number(16 * pounds, 1) + " oz" : Show.number(pounds, 1) + " lb",
-                        part.kg() > 0 ? "more" : "less",
+                        part.kgPutOut() > 0 ? "more" : "less",
                         part.feed().feed().name(),
-                        Show.number(100 * perPound, 1),
-                        cents(part.dollars()),
-                        part.dollars() > 0 ? "more" : "less");
+                        cents(part.cents()),
+                        part.cents() > 0 ? "more" : "less");
     }
 
-    private static String cents(double dollars) {
-        double size = Math.abs(dollars);
-        return size < 0.995 ? Show.number(100 * size, 0) + " ¢" : Show.dollars(size);
+    private static String cents(long cents) {
+        long size = Math.abs(cents);
+        return size < 100 ? size + " ¢" : Show.dollars(size / 100.0);
     }
 }

@@ -1,6 +1,7 @@
 package haywright.app.web.bench;
 
 import haywright.app.words.Feeding;
+import haywright.app.words.LimitWords;
 import haywright.app.words.Show;
 import haywright.cattle.herd.Group;
 import haywright.feeding.Offer;
@@ -8,6 +9,7 @@ import haywright.feeding.Offers;
 import haywright.outlook.Yard;
 import haywright.ration.HandMix;
 import haywright.ration.Portion;
+import haywright.ration.WholeBales;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -50,6 +52,23 @@ final class MixWords {
         return offer.gone().entrySet().stream()
                 .map(gone -> "%s lasts until %s".formatted(gone.getKey().feed().name(), Show.day(gone.getValue())))
                 .collect(Collectors.joining(". ", "", "."));
+    }
+
+    /** {@code In whole bales, for 4 days: 7 Pivot hay, first cutting and 17 Meadow hay.} */
+    static String bales(WholeBales whole) {
+        var each = whole.bales().stream()
+                .filter(bales -> bales.count() > 0)
+                .map(bales -> Show.number(bales.count(), 0) + " of "
+                        + bales.feed().feed().name())
+                .collect(Collectors.joining(" and "));
+        var missed = whole.mix().limits().stream()
+                .filter(limit -> !limit.isMet())
+                .map(LimitWords::shortfall)
+                .findFirst()
+                .map(words -> " That is " + words + ".")
+                .orElse("");
+        return "In whole bales: %s every %s.%s"
+                .formatted(each, whole.days() == 1 ? "day" : Show.number(whole.days(), 0) + " days", missed);
     }
 
     /** {@code 21 ¢ less: about $7,800 by May 5 for 240 head.} */

@@ -6,11 +6,11 @@ import static org.assertj.core.api.Assertions.within;
 import haywright.app.document.TinLantern;
 import haywright.cattle.herd.Group;
 import haywright.feeding.ColdSnap;
-import haywright.feeding.MixDifference;
 import haywright.feeding.Offers;
 import haywright.feeding.Rations;
 import haywright.ranch.Ranch;
 import haywright.ration.JointChance;
+import haywright.ration.MixDifference;
 import haywright.ration.Portion;
 import haywright.ration.Ration;
 import java.time.LocalDate;
@@ -55,12 +55,12 @@ class OffersTest {
 
     @Test
     void theDifferenceOfTwoMixesIsTheSumOfItsFeeds() {
-        var apart = MixDifference.of(
-                OFFERS.now().orElseThrow().mix(), OFFERS.sure().orElseThrow().mix());
-        assertThat(apart.parts().stream()
-                        .mapToDouble(MixDifference.Part::dollars)
-                        .sum())
-                .isCloseTo(apart.dollars(), within(1e-9));
+        var from = OFFERS.now().orElseThrow().mix();
+        var to = OFFERS.sure().orElseThrow().mix();
+        var apart = MixDifference.between(from.portions(), to.portions());
+        assertThat(apart.dollars()).isCloseTo(to.cost() - from.cost(), within(1e-9));
+        assertThat(apart.parts().stream().mapToLong(MixDifference.Part::cents).sum())
+                .isEqualTo(apart.cents());
         assertThat(apart.parts()).hasSizeGreaterThan(2);
     }
 

@@ -1,4 +1,4 @@
-package haywright.feeding.hay;
+package haywright.outlook;
 
 import haywright.workings.PublishedTable;
 import haywright.workings.Source;
@@ -14,7 +14,7 @@ public final class HayFacts {
         return TABLE.row("id", id).number("value").orElseThrow();
     }
 
-    static int days(String id) {
+    public static int days(String id) {
         return (int) value(id);
     }
 
