@@ -6,6 +6,7 @@ import haywright.feeding.Offers;
 import haywright.ranch.Pen;
 import haywright.ration.Portion;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * The card in the tractor: what goes into the wagon in which order, what the scale reads after each, and a box for what was
@@ -79,6 +80,11 @@ public record WagonCard(Offers offers) {
                                 feeding(p).aHead(),
                                 feeding(p).aDay()))
                 .toList();
+    }
+
+    /** While they change over; empty where nothing in it is new to them. */
+    public Optional<Changeover> changeover() {
+        return Changeover.of(offers);
     }
 
     public String ranchName() {

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import haywright.app.document.TinLantern;
 import haywright.app.report.FeedLetter.Part;
 import haywright.cattle.herd.Group;
+import haywright.diet.DietRow;
 import haywright.feeding.Rations;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
@@ -17,6 +18,7 @@ import haywright.ranch.Lot;
 import haywright.ranch.Outfit;
 import haywright.ranch.Ranch;
 import haywright.ranch.WaterSource;
+import haywright.ranch.Wishes;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -38,7 +40,7 @@ class LetterDangersTest {
                 .orElseThrow();
     }
 
-    /** The demo with oat hay of so much nitrate, cheap enough to be fed, and an outfit that mixes, does not, or says nothing. */
+    /** The demo with oat hay of so much nitrate, of which the cows are to get some, and an outfit that mixes, does not, or says nothing. */
     private static Ranch ranch(double no3n, @Nullable Boolean mixer) {
         var oats = oats();
         var report = new LabReport(
@@ -54,23 +56,10 @@ class LetterDangersTest {
                         new Reading(Analyte.ADF, 36, Unit.PERCENT, Basis.DRY_MATTER),
                         new Reading(Analyte.NO3N, no3n, Unit.PPM, Basis.DRY_MATTER)),
                 List.of());
-        var cheap = new Lot(
-                oats.id(),
-                oats.name(),
-                oats.feedClass(),
-                oats.bookRow(),
-                oats.where(),
-                oats.cutting(),
-                oats.madeOn(),
-                oats.storage(),
-                oats.stock(),
-                Quantity.of(5, Unit.DOLLAR_PER_TON),
-                oats.nitrateRisk(),
-                oats.notes(),
-                oats.makeup(),
-                oats.weathered(),
-                oats.weighings());
-        return DEMO.with(cheap).with(report).with(new Outfit(mixer, null, false, false, null, 1));
+        var some = new Wishes.Wish(oats.id(), DietRow.Sense.AT_LEAST, Quantity.of(4, Unit.POUND_A_DAY));
+        return DEMO.with(report)
+                .with(new Outfit(mixer, null, false, false, null, 1))
+                .with(new Wishes(COWS.id(), List.of(some), List.of(), null, null));
     }
 
     private static String watch(Ranch ranch) {

@@ -42,6 +42,9 @@ public final class Season {
     private static final int LONGEST = 300;
     private static final double NINE_IN_TEN = 1.645;
     private static final double DAYS_A_MONTH = 30;
+    /** More than any ranch has, and still a number that a program can hold. */
+    private static final double MOST_KG = 1e12;
+
     private static final String EMERGENCY = "emergency hay";
 
     private final Setting setting;
@@ -217,7 +220,7 @@ public final class Season {
             boolean emergency = f == offered.size() - 1;
             var lot = emergency ? null : ranch.lots().get(idOf(feed));
             // of a lot whose tons nobody said nothing is counted on
-            double kg = lot == null ? 0 : LotTons.of(lot).kg().orElse(0);
+            double kg = lot == null ? 0 : Math.min(MOST_KG, LotTons.of(lot).kg().orElse(0));
             var used = lot == null ? null : LotTons.of(lot).used();
             all.add(new SeasonFeed(
                     feed,

@@ -1,0 +1,81 @@
+package haywright.app.report;
+
+import haywright.app.words.Feeding;
+import haywright.app.words.Show;
+import haywright.feeding.Offer;
+import haywright.feeding.Offers;
+import haywright.ration.Portion;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * What a group is put out while it changes over from what it gets now to its ration: a quarter more of the ration every three
+ * days, so that the rumen keeps up (common practice, no source).
+ *
+ * @param rows a feed each, the ration's first
+ */
+public record Changeover(List<Row> rows) {
+    /** Over the columns of {@link Row#pounds}. */
+    public static final List<String> DAYS = List.of("Days 1–3", "Days 4–6", "Days 7–9", "Day 10 on");
+
+    public Changeover {
+        rows = List.copyOf(rows);
+    }
+
+    /** @param pounds a day for the whole group, by {@link #DAYS} */
+    public record Row(String feed, List<String> pounds) {
+        public Row {
+            pounds = List.copyOf(pounds);
+        }
+    }
+
+    /**
+     * Empty where nothing in the ration is new to the group, nobody said what it gets now, or what it gets now has to stop
+     * today.
+     */
+    static Optional<Changeover> of(Offers offers) {
+        var now = offers.now();
+        var then = offers.sure();
+        if (now.isEmpty() || then.isEmpty() || !now.get().mix().notAllowed().isEmpty()) {
+            return Optional.empty();
+        }
+        int head = offers.group().head();
+        var before = pounds(now.get(), head);
+        var after = pounds(then.get(), head);
+        if (before.keySet().containsAll(after.keySet())) {
+            return Optional.empty();
+        }
+        var feeds = new LinkedHashMap<>(after);
+        before.forEach(feeds::putIfAbsent);
+        var rows = new ArrayList<Row>();
+        feeds.forEach((feed, ignored) -> {
+            double from = before.getOrDefault(feed, 0.0);
+            double to = after.getOrDefault(feed, 0.0);
+            var pounds = new ArrayList<String>();
+            for (int step = 1; step <= DAYS.size(); step++) {
+                double share = (double) step / DAYS.size();
+                pounds.add(Show.number((1 - share) * from + share * to, 0));
+            }
+            rows.add(new Row(feed, pounds));
+        });
+        return Optional.of(new Changeover(rows));
+    }
+
+    /** Of all head a day as printed, by name; a loose mineral is no change. */
+    private static Map<String, Double> pounds(Offer offer, int head) {
+        var pounds = new LinkedHashMap<String, Double>();
+        for (Portion portion : offer.mix().portions()) {
+            if (!portion.feed().feed().isLooseMineral()) {
+                pounds.merge(
+                        portion.feed().feed().name(),
+                        new Feeding(portion.kgPutOut(), head, OptionalDouble.empty()).groupPounds(),
+                        Double::sum);
+            }
+        }
+        return pounds;
+    }
+}
