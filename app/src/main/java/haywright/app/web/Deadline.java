@@ -209,6 +209,7 @@ public final class Deadline extends Handler.Wrapper {
             if (!finish()) {
                 callback.succeeded();
             }
+            places.makeRoom();
         }
 
         @Override
@@ -216,6 +217,7 @@ public final class Deadline extends Handler.Wrapper {
             if (!finish()) {
                 callback.failed(x);
             }
+            places.makeRoom();
         }
 
         /** @return whether the clock was first */

@@ -28,7 +28,7 @@ final class Places implements Connection.Listener {
     /** So many may be worked for: no more can wait than are connected, each sends its next request after its last answer. */
     private static final int MOST = 256;
 
-    /** Enough for a browser's six connections and a few programs; the rest is for those who come before one has gone. */
+    /** Enough for a browser's six connections and a few programs; the rest is for newcomers, until they are looked at. */
     private static final int PLENTY = 192;
 
     /** For whom a thread stands still; well below the threads there are. */
@@ -42,9 +42,8 @@ final class Places implements Connection.Listener {
     /** Who knocks before a place is free; more would have to knock again a second later. */
     private static final int AT_THE_DOOR = 1024;
 
-    /** By difference, as such clocks may wrap. What a newcomer sent may not have been looked at yet: it goes last. */
-    private static final Comparator<Place> LONGEST_FIRST =
-            Comparator.comparing(Place::isNew).thenComparing((a, b) -> Long.signum(a.since - b.since));
+    /** By difference, as such clocks may wrap. */
+    private static final Comparator<Place> LONGEST_FIRST = (a, b) -> Long.signum(a.since - b.since);
 
     private final Duration head;
     private final Scheduler scheduler;
@@ -85,7 +84,10 @@ final class Places implements Connection.Listener {
         Runnable leaving = null;
         synchronized (this) {
             if (all.size() >= PLENTY) {
-                leaving = longest(one -> true);
+                leaving = longest(one -> !one.isNew());
+            }
+            if (leaving == null && all.values().stream().filter(Place::isNew).count() > MOST - PLENTY) {
+                leaving = longest(one -> true); // so many are new only because they hang
             }
             all.put(connection, place);
             open(all.size() < MOST);
@@ -100,6 +102,19 @@ final class Places implements Connection.Listener {
     public synchronized void onClosed(Connection connection) {
         all.remove(connection);
         open(all.size() < MOST);
+    }
+
+    /** While all are being worked for, whoever knocks waits outside; the first who no longer is makes room. */
+    void makeRoom() {
+        Runnable leaving = null;
+        synchronized (this) {
+            if (all.size() >= MOST) {
+                leaving = longest(one -> !one.isNew());
+            }
+        }
+        if (leaving != null) {
+            leaving.run();
+        }
     }
 
     /** Nobody who was let in is sent away for those who are being worked for: they wait outside. */
@@ -187,6 +202,7 @@ final class Places implements Connection.Listener {
                     leave = this::cut;
                 }
             }
+            makeRoom();
         }
 
         /** What is to happen now is ours. */
@@ -236,6 +252,7 @@ final class Places implements Connection.Listener {
             if (leaving != null) {
                 leaving.run();
             }
+            makeRoom();
         }
 
         /** Its thread stands still for it no longer. */
@@ -259,8 +276,9 @@ final class Places implements Connection.Listener {
             }
         }
 
+        /** What it sent, if anything, may not have been looked at yet. */
         private boolean isNew() {
-            return isBetween && connection.getBytesIn() == 0;
+            return turn == 0;
         }
 
         private boolean isLate() {

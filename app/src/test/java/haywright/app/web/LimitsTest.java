@@ -172,7 +172,6 @@ class LimitsTest {
         var body = line + "\"token\"\r\n\r\n" + token + "\r\n" + line + "\"file\"; filename=\"a.json\"\r\n\r\n"
                 + "{".repeat(length) + "\r\n--part--\r\n";
         try (var socket = new Socket("127.0.0.1", server.port())) {
-            socket.setSoTimeout(20_000);
             socket.setTcpNoDelay(true);
             client.half(socket, "/import", "multipart/form-data; boundary=part", body.length(), "");
             for (int from = 0; from < body.length(); from += 5000) {
@@ -196,7 +195,6 @@ class LimitsTest {
         HalfSent(int many, String beginning) throws IOException {
             for (int i = 0; i < many; i++) {
                 var socket = new Socket("127.0.0.1", server.port());
-                socket.setSoTimeout(20_000);
                 open.add(socket);
                 client().half(socket, "/ranches", "application/x-www-form-urlencoded", 500_000, beginning);
             }
@@ -240,7 +238,6 @@ class LimitsTest {
     @Test
     void whatTricklesInIsCutOff() throws Exception {
         try (var socket = new Socket("127.0.0.1", impatient.port())) {
-            socket.setSoTimeout(20_000);
             slow().half(socket, "/ranches", "application/x-www-form-urlencoded", 500_000, "name=");
             for (int i = 0; i < 1000 && socket.getInputStream().available() == 0; i++) {
                 Thread.sleep(20);

@@ -3,6 +3,7 @@ package haywright.app.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.ByteArrayOutputStream;
+import java.io.EOFException;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.Socket;
@@ -78,9 +79,14 @@ final class RawClient {
 
     /** Asks for a page and takes nothing of its answer. */
     void ask(Socket socket, String path) throws IOException {
-        var head = "GET %s HTTP/1.1\r\nHost: 127.0.0.1:%d\r\nCookie: %s\r\n\r\n".formatted(path, port, cookie);
-        socket.getOutputStream().write(head.getBytes(StandardCharsets.UTF_8));
+        socket.getOutputStream().write(asked(path));
         socket.getOutputStream().flush();
+    }
+
+    byte[] asked(String path) {
+        return "GET %s HTTP/1.1\r\nHost: 127.0.0.1:%d\r\nCookie: %s\r\n\r\n"
+                .formatted(path, port, cookie)
+                .getBytes(StandardCharsets.UTF_8);
     }
 
     String token(Answer page) {
@@ -91,11 +97,13 @@ final class RawClient {
 
     Answer exchange(String request) {
         try (var socket = new Socket("127.0.0.1", port)) {
-            socket.setSoTimeout(20_000);
             socket.getOutputStream().write(request.getBytes(StandardCharsets.UTF_8));
             socket.getOutputStream().flush();
             var all = new ByteArrayOutputStream();
             socket.getInputStream().transferTo(all);
+            if (all.size() == 0) {
+                throw new EOFException("no answer");
+            }
             return read(all.toString(StandardCharsets.UTF_8));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
