@@ -15,13 +15,6 @@ final class Faults {
     /** Adds it to {@code errors.log} beside the ranches, as the pages do. */
     String kept(Throwable fault) {
         return "Haywright failed, and the fault is its own (%s). %s Send it to whoever looks after Haywright."
-                .formatted(name(fault), Home.written(data.home(), "the command", fault));
-    }
-
-    /** The fault, and the line that it came from. */
-    private static String name(Throwable fault) {
-        var trace = fault.getStackTrace();
-        var at = trace.length == 0 ? "" : " at %s:%d".formatted(trace[0].getFileName(), trace[0].getLineNumber());
-        return fault.getClass().getSimpleName() + at;
+                .formatted(Home.name(fault), Home.written(data.home(), "the command", fault));
     }
 }

@@ -60,7 +60,7 @@ final class Serving {
                 home,
                 LOOPBACK,
                 port == null ? Server.freePort(LOOPBACK) : port,
-                new ComputeHttp(clock)::register);
+                new ComputeHttp(clock, home::log)::register);
         endWithLauncher();
         Runtime.getRuntime().addShutdownHook(new Thread(() -> {
             server.close();

@@ -14,7 +14,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.InstantSource;
 import java.util.Map;
 import java.util.concurrent.Semaphore;
-import org.slf4j.LoggerFactory;
+import java.util.function.BiConsumer;
 
 /**
  * The topics over HTTP: {@code POST /api/compute/TOPIC}, and their OpenAPI document at {@code GET /api}. A batch is read
@@ -29,9 +29,12 @@ public final class ComputeHttp {
     private static final int HELD = 64 * 1024;
 
     private final Compute compute;
+    private final BiConsumer<String, Throwable> log;
     private final Semaphore room = new Semaphore(MOST);
 
-    public ComputeHttp(InstantSource clock) {
+    /** @param log writes what failed inside where it belongs, with what was asked */
+    public ComputeHttp(InstantSource clock, BiConsumer<String, Throwable> log) {
+        this.log = log;
         compute = new Compute(Topics.ALL, clock);
     }
 
@@ -73,7 +76,7 @@ public final class ComputeHttp {
         var response = json(ctx).res();
         response.setBufferSize(HELD);
         var out = new OutputStreamWriter(new Unhurried(response.getOutputStream()), StandardCharsets.UTF_8);
-        int exit = compute.run(name, new ByteArrayInputStream(questions), Compute.generator(out), new Log());
+        int exit = compute.run(name, new ByteArrayInputStream(questions), Compute.generator(out), new Log(ctx));
         out.flush();
         if (!response.isCommitted()) {
             ctx.status(exit == Compute.FAILED ? 500 : exit == Compute.REFUSED ? 422 : 200);
@@ -106,7 +109,15 @@ public final class ComputeHttp {
         }
     }
 
-    private static final class Log implements Compute.Heard {
+    /** One failure of a batch is enough to mend it by; a hundred thousand would fill the log. */
+    private final class Log implements Compute.Heard {
+        private final Context ctx;
+        private boolean isLogged;
+
+        Log(Context ctx) {
+            this.ctx = ctx;
+        }
+
         @Override
         public void refused(String line) {
             // it stands in the answer
@@ -114,7 +125,10 @@ public final class ComputeHttp {
 
         @Override
         public void failed(Throwable failure) {
-            LoggerFactory.getLogger(ComputeHttp.class).error("A question failed", failure);
+            if (!isLogged) {
+                log.accept(ctx.method() + " " + ctx.path(), failure);
+                isLogged = true;
+            }
         }
     }
 }

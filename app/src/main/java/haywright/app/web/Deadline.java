@@ -5,6 +5,7 @@ import java.time.Duration;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.concurrent.atomic.AtomicReference;
+import org.eclipse.jetty.http.HttpHeader;
 import org.eclipse.jetty.http.HttpMethod;
 import org.eclipse.jetty.http.HttpStatus;
 import org.eclipse.jetty.io.Content;
@@ -79,14 +80,26 @@ public final class Deadline extends Handler.Wrapper {
 
     /** Where the thread that does the work comes by. */
     private static final class Work extends Handler.Wrapper {
-        private final Turns turns = new Turns();
+        /** Both more than those who may stand still ({@link Places}), and together fewer than the threads there are. */
+        private final Turns pages = new Turns(16);
+        /** Files, which wait for each other, and batches of questions: each may take many times what a page takes. */
+        private final Turns slow = new Turns(10);
 
         @Override
         public boolean handle(Request request, Response response, Callback callback) {
             var place = Response.as(response, Watched.class).place;
             place.queues();
+            var turns = isSlow(request) ? slow : pages;
             turns.take(place.inARow(), request.getComponents().getExecutor(), () -> work(request, response, callback));
             return true;
+        }
+
+        private static boolean isSlow(Request request) {
+            var type = request.getHeaders().get(HttpHeader.CONTENT_TYPE);
+            return HttpMethod.POST.is(request.getMethod())
+                    && type != null
+                    && (type.regionMatches(true, 0, "multipart/", 0, "multipart/".length())
+                            || request.getHttpURI().getPath().startsWith("/api/"));
         }
 
         private void work(Request request, Response response, Callback callback) {

@@ -159,7 +159,7 @@ public record Home(Path folder, String key, boolean isOpen) {
      * @param where what was asked for
      * @return where it can be found, as a sentence
      */
-    String log(String where, Throwable e) {
+    public String log(String where, Throwable e) {
         var sentence = written(folder, where, e);
         LOG.error("{} failed. {}", where, sentence);
         return sentence;
@@ -182,9 +182,15 @@ public record Home(Path folder, String key, boolean isOpen) {
                     file, "%s error %s at %s%n%s%n".formatted(when, number, where, trace), StandardOpenOption.APPEND);
             return "What failed is written in %s as error %s.".formatted(file.toAbsolutePath(), number);
         } catch (IOException notWritten) {
-            LOG.error("Error {} at {}", number, where, e);
-            return "What failed is written in the terminal that Haywright was started from, as error %s."
-                    .formatted(number);
+            return "What failed could not be written in %s: error %s, %s."
+                    .formatted(file.toAbsolutePath(), number, name(e));
         }
+    }
+
+    /** The fault, and the line that it came from. */
+    public static String name(Throwable fault) {
+        var trace = fault.getStackTrace();
+        var at = trace.length == 0 ? "" : " at %s:%d".formatted(trace[0].getFileName(), trace[0].getLineNumber());
+        return fault.getClass().getSimpleName() + at;
     }
 }

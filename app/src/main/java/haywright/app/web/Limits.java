@@ -17,8 +17,8 @@ import org.eclipse.jetty.util.thread.QueuedThreadPool;
 
 /** How much may come at once, and how long it may take: nobody who sends slowly or without end keeps others out. */
 final class Limits {
-    /** Enough for a browser's six connections and a few programs; each may hold a good part of the heap. */
-    private static final int THREADS = 24;
+    /** Those who are worked for ({@link Deadline}), and a few for those who come and go. */
+    private static final int THREADS = 32;
 
     private static final int HEAD_BYTES = 16 * 1024;
     private static final int SILENCE_MILLIS = 15_000;

@@ -10,15 +10,18 @@ import java.util.concurrent.Executor;
  * No thread waits for its turn.
  */
 final class Turns {
-    /** Fewer than the threads there are, as some of them stand still for those who send or take slowly. */
-    private static final int AT_ONCE = 16;
-
     private record Waiting(int inARow, long number, Executor on, Runnable work) {}
 
     private final PriorityQueue<Waiting> waiting =
             new PriorityQueue<>(Comparator.comparingInt(Waiting::inARow).thenComparingLong(Waiting::number));
+    private final int atOnce;
     private int working;
     private long asked;
+
+    /** @param atOnce for how many is worked at a time */
+    Turns(int atOnce) {
+        this.atOnce = atOnce;
+    }
 
     /**
      * Does the work now, or later on another thread.
@@ -27,7 +30,7 @@ final class Turns {
      */
     void take(int inARow, Executor on, Runnable work) {
         synchronized (this) {
-            if (working == AT_ONCE) {
+            if (working == atOnce) {
                 waiting.add(new Waiting(inARow, asked++, on, work));
                 return;
             }

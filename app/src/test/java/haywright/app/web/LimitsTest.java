@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.app.server.Server;
 import haywright.app.store.Store;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.PrintStream;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -17,6 +19,7 @@ import java.util.Map;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -37,6 +40,7 @@ class LimitsTest {
 
     private static final int FILES = 5;
     private static final CountDownLatch CAME = new CountDownLatch(FILES);
+    private static final Semaphore READ = new Semaphore(0);
     private static final AtomicInteger INSIDE = new AtomicInteger();
 
     private static Store store;
@@ -59,6 +63,10 @@ class LimitsTest {
                 CAME.await();
                 http.result(Integer.toString(inside));
                 INSIDE.decrementAndGet();
+            });
+            routes.post("/read", http -> {
+                READ.acquire();
+                http.result("read");
             });
             routes.get("/gone", http -> {
                 throw new NoClassDefFoundError("a class that is missing");
@@ -236,6 +244,33 @@ class LimitsTest {
     }
 
     @Test
+    void filesBeingReadKeepNobodyWaitingForAPage() throws Exception {
+        int many = 40;
+        var client = client();
+        var page = client.get("/");
+        var threads = Executors.newFixedThreadPool(many);
+        try {
+            var sent = new ArrayList<Future<RawClient.Answer>>();
+            for (int i = 0; i < many; i++) {
+                sent.add(threads.submit(() -> client.upload(page, "/read", "a.pdf", "%PDF")));
+            }
+            while (!READ.hasQueuedThreads()) {
+                Thread.sleep(10);
+            }
+            for (int i = 0; i < many; i++) {
+                assertThat(client.get("/").status()).isEqualTo(200);
+            }
+            READ.release(many);
+            for (var one : sent) {
+                assertThat(one.get().body()).isEqualTo("read");
+            }
+        } finally {
+            READ.release(many);
+            threads.shutdownNow();
+        }
+    }
+
+    @Test
     void whatTricklesInIsCutOff() throws Exception {
         try (var socket = new Socket("127.0.0.1", impatient.port())) {
             slow().half(socket, "/ranches", "application/x-www-form-urlencoded", 500_000, "name=");
@@ -280,5 +315,22 @@ class LimitsTest {
         var log = folder.resolve("errors.log");
         assertThat(answer.body()).contains(log.toString());
         assertThat(Files.readString(log)).contains("error " + number + " at GET " + path, error);
+    }
+
+    /** Where what failed cannot be written down, nobody at the terminal meets a trace for it either. */
+    @Test
+    void whatCannotBeLoggedIsSaidInALine(@TempDir Path full) throws Exception {
+        Files.createDirectories(full.resolve("errors.log/in the way"));
+        var terminal = new ByteArrayOutputStream();
+        var before = System.err;
+        String said;
+        System.setErr(new PrintStream(terminal, true, StandardCharsets.UTF_8));
+        try {
+            said = Home.written(full, "GET /", new IllegalStateException("a secret of the house"));
+        } finally {
+            System.setErr(before);
+        }
+        assertThat(terminal.toString(StandardCharsets.UTF_8) + said).doesNotContain("\tat ", "secret of the house");
+        assertThat(said).contains("errors.log", "IllegalStateException at LimitsTest.java:");
     }
 }

@@ -32,7 +32,8 @@ class LockTest {
     static void start() {
         store = Store.inFolder(folder, Clock.systemUTC());
         home = Home.in(folder);
-        server = Server.start(OneRanch.desk(store), home, "127.0.0.1", 0, new ComputeHttp(Clock.systemUTC())::register);
+        server = Server.start(
+                OneRanch.desk(store), home, "127.0.0.1", 0, new ComputeHttp(Clock.systemUTC(), home::log)::register);
     }
 
     @AfterAll

@@ -5,8 +5,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import haywright.app.compute.ComputeHttp;
+import haywright.app.document.RanchDocument;
 import haywright.app.server.Server;
 import haywright.app.store.Store;
+import haywright.ranch.Ranch;
 import java.io.IOException;
 import java.net.Socket;
 import java.net.URI;
@@ -17,7 +19,11 @@ import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.util.ArrayList;
 import java.util.Collections;
+import java.util.UUID;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -36,7 +42,8 @@ class QuestionsTest {
     static void start(@TempDir Path folder) {
         store = Store.inFolder(folder, Clock.systemUTC());
         home = Home.in(folder);
-        server = Server.start(OneRanch.desk(store), home, "127.0.0.1", 0, new ComputeHttp(Clock.systemUTC())::register);
+        server = Server.start(
+                OneRanch.desk(store), home, "127.0.0.1", 0, new ComputeHttp(Clock.systemUTC(), home::log)::register);
     }
 
     @AfterAll
@@ -46,7 +53,12 @@ class QuestionsTest {
     }
 
     private static HttpResponse<String> post(String topic, String json) throws IOException, InterruptedException {
-        var request = HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + server.port() + "/api/compute/" + topic))
+        return post(server, topic, json);
+    }
+
+    private static HttpResponse<String> post(Server of, String topic, String json)
+            throws IOException, InterruptedException {
+        var request = HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + of.port() + "/api/compute/" + topic))
                 .header("Content-Type", "application/json")
                 .header("Authorization", "Bearer " + home.key())
                 .POST(HttpRequest.BodyPublishers.ofString(json))
@@ -124,5 +136,22 @@ class QuestionsTest {
             }
         }
         assertThat(post("net-energy", GOOD).statusCode()).isEqualTo(200);
+    }
+
+    /** A fault of the program's own: its clock. */
+    @Test
+    void aFaultInsideIsWrittenWherePagesWriteTheirs() throws IOException, InterruptedException {
+        InstantSource broken = () -> Instant.MAX; // a day that no calendar has
+        var logged = new ArrayList<String>();
+        var compute = new ComputeHttp(
+                broken,
+                (where, fault) -> logged.add(where + " " + fault.getClass().getSimpleName()));
+        try (var failing = Server.start(OneRanch.desk(store), home, "127.0.0.1", 0, compute::register)) {
+            var ranch = new RanchDocument().write(Ranch.empty(new UUID(7, 7), "Cold Spring Ranch"));
+            var response = post(failing, "rations", "[" + ranch + "," + ranch + "]");
+            assertThat(response.statusCode()).isEqualTo(500);
+            assertThat(json(response)).hasSize(2);
+        }
+        assertThat(logged).containsExactly("POST /api/compute/rations DateTimeException");
     }
 }
