@@ -68,12 +68,44 @@ public final class Drafts {
         }
     }
 
+    /**
+     * A draft that could not be read when its form was filled in again.
+     *
+     * @param form that it was of
+     * @param fields what the database has of it
+     */
+    public record Aside(UUID id, String form, String fields) {}
+
+    /** What was {@linkplain #isUnreadable damaged} and made room, until somebody throws it away. */
+    public List<Aside> aside(UUID ranch) {
+        return jdbi.withHandle(h -> h.createQuery(
+                        "SELECT form, fields FROM draft WHERE ranch_id = :ranch AND form LIKE :aside ORDER BY form")
+                .bind("ranch", ranch.toString())
+                .bind("aside", ASIDE + "%")
+                .map((row, context) -> {
+                    var parts = row.getString("form").split("/", 3);
+                    return new Aside(UUID.fromString(parts[1]), parts[2], row.getString("fields"));
+                })
+                .list());
+    }
+
+    public void throwAway(UUID ranch, Aside aside) {
+        jdbi.useHandle(h -> h.execute(
+                "DELETE FROM draft WHERE ranch_id = ? AND form = ?",
+                ranch.toString(),
+                named(aside.id(), aside.form())));
+    }
+
+    private static String named(UUID aside, String form) {
+        return ASIDE + aside + "/" + form;
+    }
+
     /** It makes room for what is typed now, and stays in the database for somebody who can read it. */
     private void setAsideUnreadable(UUID ranch, String form) {
         if (isUnreadable(ranch, form)) {
             jdbi.useHandle(h -> h.execute(
                     "UPDATE draft SET form = ? WHERE ranch_id = ? AND form = ?",
-                    ASIDE + UUID.randomUUID() + "/" + form,
+                    named(UUID.randomUUID(), form),
                     ranch.toString(),
                     form));
         }

@@ -61,7 +61,14 @@ class DamageTest {
         assertThat(ranch.submit(form, HAY, OneRanch.hay("210", "1,250 lb")).status())
                 .isEqualTo(303);
         assertThat(ranch.get(HAY).body()).doesNotContain("id=\"lost-draft\"");
-        damage("UPDATE draft SET form = 'seen' WHERE fields = '" + fields + "'");
+        var home = ranch.get("");
+        var link = Pattern.compile("href=\"([^\"]*/drafts/[^\"]*)\"").matcher(home.body());
+        assertThat(link.find()).isTrue();
+        assertThat(ranch.client().get(link.group(1)).body()).isEqualTo(fields);
+        assertThat(ranch.client().get(link.group(1) + "9").status()).isEqualTo(404);
+        assertThat(ranch.client().submit(home, link.group(1), Map.of()).status())
+                .isEqualTo(303);
+        assertThat(ranch.get("").body()).doesNotContain("/drafts/");
     }
 
     @Test

@@ -1,5 +1,6 @@
 package haywright.app.web.ranch;
 
+import haywright.app.store.Drafts;
 import haywright.app.web.Ask;
 import haywright.app.web.Form;
 import haywright.app.web.Option;
@@ -13,6 +14,7 @@ import haywright.outlook.NextDate;
 import haywright.quantity.Quantity;
 import haywright.ranch.NextWinter;
 import haywright.ranch.Ranch;
+import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -25,6 +27,7 @@ public final class RanchPages {
     private static final String OUTFIT = "haywright/app/web/ranch/outfit.jte";
     private static final String WINTER = "haywright/app/web/ranch/lastWinter.jte";
     private static final String RANCH = "haywright/app/web/ranch/names.jte";
+    private static final String ASIDE = "drafts/";
     private static final String NEXT = "haywright/app/web/ranch/nextWinter.jte";
 
     public static final Ask NAME = Ask.text("name", "Name of the ranch for the new winter", "");
@@ -63,6 +66,15 @@ public final class RanchPages {
         on.post("settings/last-winter", RanchPages::saveLastWinter);
         WeatherPages.routes(on);
         on.get("export", RanchPages::export);
+        on.get(
+                ASIDE + "{aside}",
+                page -> page.http()
+                        .contentType("text/plain; charset=utf-8")
+                        .result(aside(page).fields()));
+        on.post(ASIDE + "{aside}", page -> {
+            page.desk().store().drafts().throwAway(page.ranch().id(), aside(page));
+            Page.leave(page.http(), page.at(""));
+        });
         on.get("archive", page -> page.show("haywright/app/web/ranch/archive.jte", page.ranch()));
         on.post("archive", RanchPages::archive);
         on.get(
@@ -74,8 +86,9 @@ public final class RanchPages {
     /**
      * @param waits every stop that has a page and is not done, in walking order
      * @param left forms that somebody left unfinished
+     * @param damaged what is left of earlier ones that cannot be read; their paths show it as it is
      */
-    public record Home(List<Trail.Stop> waits, List<NextDate> dates, List<Left> left) {}
+    public record Home(List<Trail.Stop> waits, List<NextDate> dates, List<Left> left, List<Left> damaged) {}
 
     /** @param path of the form's page on the ranch */
     public record Left(String path, String words) {}
@@ -92,7 +105,18 @@ public final class RanchPages {
         var left = drafts.waiting(page.ranch().id()).stream()
                 .map(path -> left(path, drafts.get(page.ranch().id(), path).getOrDefault("name", List.of())))
                 .toList();
-        return new Home(Trail.waiting(Trail.of(page.ranch())), NextDate.all(page.ranch(), page.today()), left);
+        var damaged = drafts.aside(page.ranch().id()).stream()
+                .map(aside -> new Left(
+                        ASIDE + aside.id(), left(aside.form(), List.of()).words()))
+                .toList();
+        return new Home(Trail.waiting(Trail.of(page.ranch())), NextDate.all(page.ranch(), page.today()), left, damaged);
+    }
+
+    private static Drafts.Aside aside(Page page) {
+        return page.desk().store().drafts().aside(page.ranch().id()).stream()
+                .filter(aside -> aside.id().toString().equals(page.http().pathParam("aside")))
+                .findFirst()
+                .orElseThrow(NotFoundResponse::new);
     }
 
     private static Left left(String path, List<String> name) {
