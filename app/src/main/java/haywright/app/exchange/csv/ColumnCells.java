@@ -3,12 +3,12 @@ package haywright.app.exchange.csv;
 import haywright.app.exchange.lab.ColumnWords;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Told;
-import haywright.app.exchange.lab.Years;
+import haywright.app.exchange.lab.Whose;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
-import java.util.OptionalInt;
+import java.util.Map;
 import java.util.function.Predicate;
 import java.util.regex.Pattern;
 import java.util.stream.IntStream;
@@ -21,31 +21,38 @@ final class ColumnCells {
 
     private final Grid grid;
     private final NameColumns names;
+    private final Map<Integer, Whose> whose = new HashMap<>();
 
     ColumnCells(Grid grid, NameColumns names) {
         this.grid = grid;
         this.names = names;
+        var columns = IntStream.range(0, names.head() < 0 ? 0 : grid.width(names.head()))
+                .filter(this::isOfFigures)
+                .boxed()
+                .toList();
+        var all = Whose.of(columns.stream()
+                .map(column -> Whose.said(heading(column)).who())
+                .toList());
+        columns.forEach(column -> whose.put(column, all.get(columns.indexOf(column))));
+    }
+
+    private boolean isOfFigures(int column) {
+        var key = Heading.key(heading(column));
+        return !names.columns().contains(column)
+                && !key.isEmpty()
+                && (Told.of(key).isEmpty() || NameColumns.isValue(key))
+                && !Grid.isUnits(key)
+                && !ColumnWords.isBasis(key)
+                && grid.words.column(heading(column)).isEmpty();
     }
 
     String heading(int column) {
         return names.head() < 0 ? "" : grid.cell(names.head(), column);
     }
 
-    /** The newest of several years over the columns; empty where no several stand there. */
-    OptionalInt newest() {
-        return names.head() < 0
-                ? OptionalInt.empty()
-                : Years.newest(IntStream.range(0, grid.width(names.head()))
-                        .mapToObj(this::heading)
-                        .toList());
-    }
-
-    boolean isNewest(int column) {
-        return newest().isPresent() && newest().equals(Years.of(heading(column)));
-    }
-
-    boolean isOlder(int column) {
-        return newest().isPresent() && Years.of(heading(column)).isPresent() && !isNewest(column);
+    /** Whose figures stand in a column, by all headings together. */
+    Whose whose(int column) {
+        return whose.getOrDefault(column, Whose.UNSAID);
     }
 
     boolean isBare(int column) {
@@ -93,7 +100,10 @@ final class ColumnCells {
     boolean isCode(int column) {
         var heading = heading(column);
         return heading.isBlank()
-                || heading.matches(".*[0-9].*") && !ColumnWords.isOther(heading) && !Told.isReplicate(heading);
+                || heading.matches(".*[0-9].*")
+                        && !ColumnWords.isOther(heading)
+                        && !Told.isReplicate(heading)
+                        && whose(column) == Whose.UNSAID;
     }
 
     /** Whether the headings have several measurements of one sample, and their mean. */

@@ -67,7 +67,7 @@ final class Down {
             if (row < first && !isUnknownName(row) || isAbout(row)) {
                 continue;
             }
-            if (!taking.isUneven(row, head) && isMarkKnown(row)) {
+            if (!taking.isUneven(row, head) && !columns.others.has(row, taking) && isMarkKnown(row)) {
                 for (int names : nameColumns) {
                     row(row, names, byKey, abouts);
                 }

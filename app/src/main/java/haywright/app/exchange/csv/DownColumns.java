@@ -5,7 +5,7 @@ import haywright.app.exchange.lab.ColumnWords;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood.Column;
-import haywright.app.exchange.lab.Years;
+import haywright.app.exchange.lab.Whose;
 import haywright.forage.Basis;
 import haywright.quantity.Unit;
 import java.util.ArrayList;
@@ -30,6 +30,7 @@ final class DownColumns {
     private final ColumnCells cells;
     final Map<Integer, Value> values = new TreeMap<>();
     final Map<Integer, Told> told = new TreeMap<>();
+    final RowsOfOthers others;
     int unit = -1;
     int basis = -1;
     int report = -1;
@@ -62,6 +63,7 @@ final class DownColumns {
         this.grid = taking.grid;
         this.names = names;
         this.cells = new ColumnCells(grid, names);
+        this.others = new RowsOfOthers(grid, names.head(), names.first());
         this.corner = names.columns().stream()
                 .flatMap(column ->
                         Heading.basis(cells.heading(column))
@@ -87,7 +89,8 @@ final class DownColumns {
     /** "Mean" in a line of codes is no sample's name, and what stands under it is listed. */
     private void leaveOutOfMany() {
         var ofMany = values.entrySet().stream()
-                .filter(entry -> Told.isOfMany(entry.getValue().code()))
+                .filter(entry -> Told.isOfMany(entry.getValue().code())
+                        || Whose.isOfOthers(entry.getValue().code()))
                 .map(Map.Entry::getKey)
                 .toList();
         for (int column : ofMany) {
@@ -108,21 +111,31 @@ final class DownColumns {
             var key = Heading.key(cells.heading(column));
             var what = Told.of(cells.heading(column)).orElse(null);
             boolean isKnown = true;
+            int at = column;
             if (names.columns().contains(column)) {
                 // its own heading
+            } else if (column == others.column()) {
+                // it tells lines apart
             } else if (Grid.isUnits(key)) {
                 unit = column;
             } else if (ColumnWords.isBasis(key)) {
                 basis = column;
             } else if (REPORTS.contains(key)) {
                 report = column;
-            } else if (cells.isNewest(column)) {
+            } else if (Told.isMean(cells.heading(column)) && cells.areMeasuredAgain()) {
                 value(column, null);
+            } else if (cells.whose(column) == Whose.OWN) {
+                value(
+                        column,
+                        Whose.said(cells.heading(column))
+                                .basis()
+                                .or(() -> NameColumns.basis(grid, names.head(), at))
+                                .orElse(null));
+            } else if (cells.whose(column) != Whose.UNSAID && what == null) {
+                isKnown = false;
             } else if (NameColumns.isValue(key)
                     || NameColumns.basis(grid, names.head(), column).isPresent()) {
                 value(column, NameColumns.basis(grid, names.head(), column).orElse(null));
-            } else if (Told.isMean(cells.heading(column)) && cells.areMeasuredAgain()) {
-                value(column, null);
             } else if (Told.isReplicate(cells.heading(column)) && !cells.hasDecimals(column)) {
                 replicate = column;
             } else if (what == Told.METHOD) {
@@ -133,7 +146,9 @@ final class DownColumns {
                     told.put(column, what);
                 }
             }
-            if (isKnown && !cells.isNewest(column)) {
+            if (isKnown
+                    && (cells.whose(column) != Whose.OWN
+                            || !cells.heading(column).matches(".*[0-9].*"))) {
                 settle(column);
             }
         }
@@ -170,7 +185,9 @@ final class DownColumns {
             }
         }
         var sides = strange.stream()
-                .filter(column -> Heading.side(cells.heading(column)).isPresent() && cells.hasFigures(column))
+                .filter(column -> cells.whose(column) == Whose.UNSAID
+                        && Heading.side(cells.heading(column)).isPresent()
+                        && cells.hasFigures(column))
                 .toList();
         if (sides.size() > 1) {
             strange.removeAll(sides);
@@ -198,7 +215,8 @@ final class DownColumns {
         if (heading.isBlank()) {
             return;
         }
-        boolean isOfOthers = ColumnWords.isOther(heading) || cells.isOlder(column);
+        boolean isOfOthers = cells.whose(column) == Whose.OTHERS
+                || cells.whose(column) != Whose.ASKED && ColumnWords.isOther(heading);
         var said = grid.words
                 .column(heading)
                 .or(() -> !areValuesSaid && !isOfOthers && cells.isNumbered(column)
@@ -245,6 +263,7 @@ final class DownColumns {
                 || column == report
                 || column == method
                 || column == replicate
+                || column == others.column()
                 || values.containsKey(column)
                 || told.containsKey(column);
     }
@@ -316,7 +335,7 @@ final class DownColumns {
         for (var entry : values.entrySet()) {
             var text = grid.cell(row, entry.getKey());
             left = text.isBlank() && entry.getValue().basis != null ? left : text;
-            boolean isYear = cells.newest().isPresent() && Years.of(left).isPresent();
+            boolean isYear = cells.whose(entry.getKey()) == Whose.OWN && row == names.head();
             if (!isYear && NameColumns.basis(left).isEmpty() && !NameColumns.isValue(Heading.key(left))) {
                 entry.getValue().about.add(what, left);
             }

@@ -119,7 +119,8 @@ public final class ReportCsv {
         var all = new Taking(grid, decimals.of(figures), untold == null ? said : untold, said != null);
         var tables = new ArrayList<Table>();
         for (var lines : tables(records, grid)) {
-            var part = lines.size() == records.size() ? grid : new Grid(lines, words);
+            var labeled = labeled(lines, words);
+            var part = labeled == records ? grid : new Grid(labeled, words);
             var before = tables.isEmpty() ? new About() : tables.get(tables.size() - 1).above;
             table(part == grid ? all : new Taking(part, all), before, separator).ifPresent(tables::add);
         }
@@ -127,6 +128,14 @@ public final class ReportCsv {
             throw noHeadings(records.get(0));
         }
         return whole(all, tables, separator);
+    }
+
+    /** With what stands over the headings of a table written before each of them. */
+    private static List<Grid.Line> labeled(List<Grid.Line> lines, Vocabulary words) {
+        var grid = new Grid(lines, words);
+        return names(grid)
+                .flatMap(names -> LabelsOver.within(lines, grid, names))
+                .orElse(lines);
     }
 
     /** @param above what stands over it, of its samples */
@@ -179,7 +188,7 @@ public final class ReportCsv {
             tables.add(lines.subList(from, begin));
             from = begin;
         }
-        tables.add(lines.subList(from, lines.size()));
+        tables.add(from == 0 ? lines : lines.subList(from, lines.size()));
         return tables;
     }
 

@@ -35,6 +35,9 @@ final class Taking {
     private static final Pattern MARKED_FIGURE =
             Pattern.compile("(?<=[0-9%])\\s*(" + Legend.MARK + "|(?<=\\s)[a-z0-9])$");
 
+    private static final Pattern FORM =
+            Pattern.compile("(?i)\\s*(?:%|ppm|ppb|pct|[mµu]?g/k?g|lbs?/ton)[\\s,(]*(?:as )?NO ?3\\b.*");
+
     final Grid grid;
     final Map<String, Named> names;
     final Map<String, Column> columns;
@@ -64,6 +67,14 @@ final class Taking {
         this.withoutBasis = new LinkedHashSet<>();
         this.decimals = decimals;
         this.untold = untold;
+    }
+
+    /** "ppm NO3" in a cell of its own: which form of nitrate the figure beside it is; empty where none says so. */
+    private String form(int row) {
+        return grid.row(row).stream()
+                .filter(cell -> FORM.matcher(cell).matches())
+                .findFirst()
+                .orElse("");
     }
 
     /** The next table of the same file. */
@@ -210,7 +221,7 @@ final class Taking {
         }
         var ambiguous = grid.words.own().containsKey(Heading.key(name))
                 ? grid.words.unitAsked(name, analyte, heading.share() == null ? heading.unit() : Unit.PERCENT, text)
-                : Label.asked(name, analyte, heading.unit(), text);
+                : Label.asked(name + " " + form(row), analyte, text);
         if (ambiguous.isPresent()) {
             notTaken.add("Line %d, “%s” %s: %s".formatted(grid.line(row), name, text, ambiguous.get()));
             names.put(Heading.key(name), new Named(name, text, null, false));

@@ -6,7 +6,7 @@ import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Understood.Cell;
 import haywright.app.exchange.lab.Understood.Sample;
-import haywright.app.exchange.lab.Years;
+import haywright.app.exchange.lab.Whose;
 import haywright.forage.Basis;
 import haywright.forage.lab.Tested;
 import haywright.workings.Refused;
@@ -72,8 +72,10 @@ final class Wide {
         headings();
         checkWidths(separator);
         var samples = new ArrayList<Sample>();
+        var others = new RowsOfOthers(grid, head, first);
+        boolean isDated = told.containsValue(Told.SAMPLED); // a day tells better which sample it is
         for (int row = first; row < grid.height(); row++) {
-            if (taking.isUneven(row, head) || isOfAnotherYear(row)) {
+            if (taking.isUneven(row, head) || !isDated && others.has(row, taking)) {
                 continue;
             }
             var own = new About();
@@ -86,7 +88,7 @@ final class Wide {
             });
             var code = own.first(Told.BAG).isEmpty() ? own.first(Told.NUMBER) : own.first(Told.BAG);
             var called = code.isEmpty() ? name(row) : code;
-            if (Told.isOfMany(called) || Told.isCount(called, figures(row))) {
+            if (Told.isOfMany(called) || Whose.isOfOthers(called) || Told.isCount(called, figures(row))) {
                 taking.notTaken.add("Line %d, it is no sample: %s".formatted(grid.line(row), grid.shown(row)));
                 grid.settle(row);
                 continue;
@@ -257,26 +259,5 @@ final class Wide {
                             ? "Is the comma between columns also the one before decimals? Then save it with semicolons."
                             : "Is a cell not closed, or a heading missing?");
         }
-    }
-
-    /** Under a heading of years, a line of an earlier one than the newest, where no day tells which sample it is. */
-    private boolean isOfAnotherYear(int row) {
-        var column = IntStream.range(0, grid.width(head))
-                .filter(at -> Years.isColumn(grid.cell(head, at)))
-                .findFirst();
-        if (column.isEmpty() || told.containsValue(Told.SAMPLED)) {
-            return false;
-        }
-        var years = IntStream.range(first, grid.height())
-                .mapToObj(at -> grid.cell(at, column.getAsInt()))
-                .toList();
-        var year = Years.of(grid.cell(row, column.getAsInt()));
-        var newest = Years.newest(years);
-        boolean isOther = newest.isPresent() && year.isPresent() && year.getAsInt() < newest.getAsInt();
-        if (isOther) {
-            taking.notTaken.add("Line %d, it is of another year: %s".formatted(grid.line(row), grid.shown(row)));
-            grid.settle(row);
-        }
-        return isOther;
     }
 }

@@ -1,6 +1,7 @@
 package haywright.app.exchange.lab;
 
 import haywright.forage.Basis;
+import haywright.quantity.Unit;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.Set;
@@ -46,7 +47,9 @@ public final class ColumnWords {
     private ColumnWords() {}
 
     public static boolean isNames(String heading) {
-        return NAMES.contains(key(heading)) || corner(heading).isPresent();
+        return NAMES.contains(key(heading))
+                || corner(heading).isPresent()
+                || cornerUnit(heading).isPresent();
     }
 
     /** "Analysis, % DM" over the names: the basis of all figures beside them; empty where the heading says none. */
@@ -54,6 +57,14 @@ public final class ColumnWords {
         var parts = key(heading).split("\\s*[,(:–-]\\s*", 2);
         return parts.length == 2 && NAMES.contains(parts[0])
                 ? Heading.basis(parts[1].replaceAll("[)]", ""))
+                : Optional.empty();
+    }
+
+    /** "Test, %" over the names: the unit of all figures beside them; empty where the heading says none. */
+    public static Optional<Unit> cornerUnit(String heading) {
+        var parts = key(heading).split("\\s*[,(:–-]\\s*", 2);
+        return parts.length == 2 && NAMES.contains(parts[0])
+                ? Heading.unit(parts[1].replaceAll("[)]", "").replaceFirst("^(?:as|in) ", ""))
                 : Optional.empty();
     }
 
@@ -69,9 +80,14 @@ public final class ColumnWords {
         return BASES.contains(key(heading));
     }
 
+    /** Limits, methods and days, by words that stand for nothing else. */
+    static boolean isLimit(String heading) {
+        return OTHERS.matcher(key(heading)).matches();
+    }
+
     /** Limits, methods and days, and figures of other samples or what they should be: never the sample's own. */
     public static boolean isOther(String heading) {
-        return OTHERS.matcher(key(heading)).matches() || Told.speaksOfOthers(heading) || Told.isOfMany(heading);
+        return isLimit(heading) || Told.speaksOfOthers(heading) || Told.isOfMany(heading);
     }
 
     /** "Your result, DM" without its first words; the same where they do not say that figures stand there. */

@@ -161,19 +161,14 @@ public record Label(@Nullable Heading heading, String why) {
     }
 
     /**
-     * What has to be asked of a figure before it is taken: "nitrate" alone, in parts of a million, is of the ion at one
-     * laboratory and of its nitrogen at the next, 4.4 times apart.
-     *
-     * @param unit null where the sheet does not tell
+     * What has to be asked of a figure before it is taken: "nitrate" alone is of the ion at one laboratory and of its
+     * nitrogen at the next, 4.4 times apart, whatever its unit.
      */
-    public static Optional<String> asked(String written, Analyte analyte, @Nullable Unit unit, String figure) {
+    public static Optional<String> asked(String written, Analyte analyte, String figure) {
         var bare = Heading.key(written).replaceAll("[^\\p{L}0-9]+", " ");
         boolean isBare =
                 analyte == Analyte.NO3 && !bare.matches(".*(?:no ?3|\\bion\\b|nitrogen|\\bn\\b|\\bas\\b|potassium).*");
-        boolean isSmall = unit == null
-                ? !figure.matches("[<>≤ ]*[0-9]{2,}.*")
-                : unit != Unit.PPM && unit != Unit.PPB && unit != Unit.MILLIGRAM_PER_KG;
-        return isBare && !isSmall && figure.matches(".*[0-9].*")
+        return isBare && figure.matches(".*[0-9].*")
                 ? Optional.of(
                         "nitrate (NO3) or nitrate-nitrogen (NO3-N)? They are 4.4 times apart: say below which it is")
                 : Optional.empty();

@@ -90,6 +90,12 @@ record Across(List<Column> columns, List<Word> whole) {
                 cells = cells.isEmpty() ? own : TableHead.over(cells, own);
             }
         }
+        if (spans.size() == 1
+                && lines.subList(at, end).stream()
+                        .anyMatch(line -> line.cells().size() == 1
+                                && span(line.cells().get(0)).isPresent())) {
+            spans.set(0, new Span(0, Integer.MAX_VALUE, spans.get(0).basis)); // alone in its line it is of all of them
+        }
         var columns = cells.stream()
                 .map(cell -> column(TextLine.join(cell), spans, names))
                 .toList();

@@ -13,13 +13,18 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /** The names and the headings met on a sheet: what each was taken for, and which of them are asked about. */
 final class Asked {
     private static final int MOST_NAMES = 400;
 
+    private static final Pattern ION = Pattern.compile(
+            "(?i)\\bnitrates?\\b[\\s(,:]*(?:(?:is|are|was|were|reported|expressed|given|shown|calculated) )*as (?:NO ?3(?:\\W{0,2}ion)?|the (?:nitrate )?ion|nitrate ion)(?![\\p{L}\\p{N}]| ?[-–] ?N)");
+
     private final Vocabulary words;
+    private final boolean isIon;
     private final Map<String, Named> written = new LinkedHashMap<>();
     /** What stands under headings that are known to hold no figures of the feed, column by column. */
     private final Map<String, List<String>> ignored = new LinkedHashMap<>();
@@ -33,8 +38,10 @@ final class Asked {
     /** Headings of which somebody said what they mean. */
     private final Set<String> saidColumns = new LinkedHashSet<>();
 
-    Asked(Vocabulary words) {
+    /** @param isIon whether a sentence of the sheet says that nitrate is the ion, NO3 */
+    Asked(Vocabulary words, boolean isIon) {
         this.words = words;
+        this.isIon = isIon;
     }
 
     /** Headings over the next table. */
@@ -110,6 +117,11 @@ final class Asked {
     Optional<String> question(String name, String all, Heading heading, @Nullable Unit unit, String figure) {
         return words.own().containsKey(Heading.key(name))
                 ? words.unitAsked(name, heading.analyte(), heading.share() == null ? unit : Unit.PERCENT, figure)
-                : Label.asked(all, heading.analyte(), unit, figure);
+                : Label.asked(all, heading.analyte(), figure).filter(question -> !isIon);
+    }
+
+    /** Whether a sentence of the sheet says it for all nitrate on it. */
+    static boolean saysIon(String sheet) {
+        return ION.matcher(sheet).find();
     }
 }

@@ -7,7 +7,7 @@ import haywright.app.exchange.lab.Legend;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Vocabulary;
-import haywright.app.exchange.lab.Years;
+import haywright.app.exchange.lab.Whose;
 import haywright.app.exchange.text.TableHead.Column;
 import haywright.app.exchange.text.TextLine.Word;
 import haywright.forage.Analyte;
@@ -51,12 +51,18 @@ final class Gathering {
     private boolean isBoxed;
     private boolean hasPanels;
 
-    Gathering(Names names, Decimals.Sheet decimals, @Nullable Basis untold, Ledger ledger, Footnotes footnotes) {
+    Gathering(
+            Names names,
+            Decimals.Sheet decimals,
+            @Nullable Basis untold,
+            Ledger ledger,
+            Footnotes footnotes,
+            boolean isIon) {
         this.footnotes = footnotes;
         this.words = names.words();
         this.names = names;
         this.ledger = ledger;
-        this.asked = new Asked(names.words());
+        this.asked = new Asked(names.words(), isIon);
         this.samples = new Samples(decimals, untold, notTaken, ledger);
         this.above = new SaidAbove(footnotes, ledger);
         this.across = new SampleLines(samples, above, asked, notTaken, ledger, names.words());
@@ -131,10 +137,20 @@ final class Gathering {
                 lines,
                 next.columns().stream()
                         .filter(c -> c.role() != TableHead.Role.OTHER)
-                        .filter(c -> Years.of(c.heading().text()).isEmpty())
+                        .filter(c -> !isYear(c.heading(), lines))
                         .map(c -> c.heading())
                         .toList());
         asked.head(next);
+    }
+
+    /** A year over a column says when the sample was taken, which is told nowhere else: it stays with the rest of the sheet. */
+    private static boolean isYear(Word heading, List<TextLine> lines) {
+        return Whose.isSaid(Whose.said(heading.text()).who())
+                && lines.stream()
+                        .flatMap(line -> line.words().stream())
+                        .anyMatch(word -> heading.from() <= word.from()
+                                && word.to() <= heading.to()
+                                && word.text().matches(".*[0-9].*"));
     }
 
     /** Quoted, or of another year. */
@@ -231,7 +247,8 @@ final class Gathering {
         if (ofAll != null
                 && !isOfColumn
                 && row.heading() != null
-                && row.heading().analyte().hasBasis()) {
+                && row.heading().analyte().hasBasis()
+                && row.heading().analyte().unit().kind() == ofAll.kind()) {
             row = row.in(ofAll);
         }
         var question = question(row, places);

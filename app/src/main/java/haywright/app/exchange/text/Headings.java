@@ -4,7 +4,7 @@ import haywright.app.exchange.lab.ColumnIs;
 import haywright.app.exchange.lab.ColumnWords;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Vocabulary;
-import haywright.app.exchange.lab.Years;
+import haywright.app.exchange.lab.Whose;
 import haywright.app.exchange.text.TableHead.Column;
 import haywright.app.exchange.text.TableHead.Role;
 import haywright.app.exchange.text.TextLine.Word;
@@ -12,7 +12,6 @@ import haywright.quantity.Unit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
@@ -21,22 +20,33 @@ final class Headings {
     /** Room between two words of one heading that were set wide. */
     private static final int WIDE = 3;
 
-    /** "Last year DM": of another report, whatever stands behind it. */
-    private static final Pattern EARLIER = Pattern.compile(
-            "(?i)(?:your |our |the )?(?:last|previous|prev\\.?|prior|past|earlier)(?: (?:year|report|test|sample|season|results?|time|fall|winter|spring|summer|cutting))*(?:['’]s)?(?: (?:results?|samples?|values?))?[,:]?(?: \\(?(?:as received|as fed|dry(?: matter)?|dm|ar|af|%|basis)\\)?)*");
-
     private Headings() {}
 
-    /** Of several years over columns the newest is the sample's. */
-    static void byYear(List<Column> columns) {
-        var newest = Years.newest(columns.stream().map(c -> c.heading().text()).toList());
-        if (newest.isPresent()) {
-            columns.replaceAll(c -> {
-                var year = Years.of(c.heading().text());
-                return year.isEmpty()
-                        ? c
-                        : c.as(year.getAsInt() == newest.getAsInt() ? Role.VALUE : Role.IGNORED, null);
-            });
+    /** Whose figures stand in each column, by all headings together: what is of others is not read, and what could be is asked. */
+    static void whose(List<Column> columns, Vocabulary words) {
+        var said = new ArrayList<Whose.Said>();
+        var figures = new ArrayList<Integer>();
+        for (int i = 0; i < columns.size(); i++) {
+            var column = columns.get(i);
+            boolean isOfFigures =
+                    column.role() == Role.VALUE || column.role() == Role.OTHER || column.role() == Role.IGNORED;
+            if (isOfFigures && words.column(column.heading().text()).isEmpty()) {
+                figures.add(i);
+                said.add(Whose.said(column.heading().text()));
+            }
+        }
+        var whose = Whose.of(said.stream().map(Whose.Said::who).toList());
+        for (int i = 0; i < figures.size(); i++) {
+            var column = columns.get(figures.get(i));
+            var basis = said.get(i).basis().orElse(column.basis());
+            columns.set(
+                    figures.get(i),
+                    switch (whose.get(i)) {
+                        case OWN -> column.as(Role.VALUE, basis);
+                        case OTHERS -> column.as(Role.IGNORED, null);
+                        case ASKED -> column.as(Role.OTHER, null);
+                        case UNSAID -> column;
+                    });
         }
     }
 
@@ -80,8 +90,11 @@ final class Headings {
     /** Several headings may stand in one cell, when a copy has lost the room between them; not where a sign parts cells. */
     static List<Column> in(List<Word> cell, Vocabulary words) {
         var whole = TextLine.join(cell);
-        if (EARLIER.matcher(whole.text()).matches()) {
+        if (Whose.isEarlier(whole.text())) {
             return List.of(new Column(Role.IGNORED, null, null, whole));
+        }
+        if (Whose.isOfATime(whole.text())) {
+            return List.of(new Column(Role.OTHER, null, null, whole)); // told by the headings beside it
         }
         var columns = new ArrayList<Column>();
         for (int at = 0; at < cell.size(); ) {
@@ -136,7 +149,11 @@ final class Headings {
         }
         var text = Heading.key(heading.text()).replaceAll("[:.]$", "");
         if (ColumnWords.isNames(text)) {
-            return new Column(Role.NAME, ColumnWords.corner(text).orElse(null), null, heading);
+            return new Column(
+                    Role.NAME,
+                    ColumnWords.corner(text).orElse(null),
+                    ColumnWords.cornerUnit(text).orElse(null),
+                    heading);
         }
         if (ColumnWords.isBasis(text)) {
             return new Column(Role.BASIS, null, null, heading);

@@ -59,9 +59,11 @@ final class OfOthers {
         boolean isQuoteApart = figures.stream()
                 .anyMatch(at -> !QUOTED.matcher(lines.get(at).text()).find());
         var others = new HashSet<Integer>();
+        var blocks = Blocks.ofOthers(lines, figures);
         for (int at : figures) {
             var text = lines.get(at).text();
-            if (isQuoteApart && QUOTED.matcher(text).find()
+            if (blocks.contains(at)
+                    || isQuoteApart && QUOTED.matcher(text).find()
                     || isAfter(message, at)
                     || isSentence(lines.get(at)) && speaks(text, newest)
                     || isUnderATitle(lines, at, figures, newest)) {

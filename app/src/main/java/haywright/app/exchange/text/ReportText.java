@@ -1,6 +1,7 @@
 package haywright.app.exchange.text;
 
 import haywright.app.exchange.lab.BasisSaid;
+import haywright.app.exchange.lab.ColumnWords;
 import haywright.app.exchange.lab.Decimals;
 import haywright.app.exchange.lab.Delimited;
 import haywright.app.exchange.lab.Heading;
@@ -11,8 +12,6 @@ import haywright.app.exchange.lab.Vocabulary;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.workings.Refused;
-import java.lang.management.ManagementFactory;
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.List;
@@ -30,8 +29,8 @@ import org.jspecify.annotations.Nullable;
  */
 public final class ReportText {
     private static final int MOST_LINES = 40_000;
-    /** Of processor time. Two hundred reports take a fraction of it; lines that look like many things at once take long. */
-    private static final Duration LONGEST = Duration.ofSeconds(10);
+    /** As wide as is read. What may stand in a line grows with it, and the ways to read it grow faster. */
+    private static final int MOST_LONG_LINES = 100;
 
     private static final int LINES_OF_HEADINGS = 3;
 
@@ -53,6 +52,9 @@ public final class ReportText {
     /** Of columns whose headings stand in the next line. */
     private List<TextLine.Word> unitsOver = List.of();
 
+    /** What says whose figures stand under the headings of the next line. */
+    private Optional<OverColumns> overColumns = Optional.empty();
+
     private @Nullable Across across;
     private Set<Integer> samplesNamed = Set.of();
     private Set<Integer> others = Set.of();
@@ -71,10 +73,6 @@ public final class ReportText {
      * @throws Refused with one sentence: nothing in it, no figure understood, a basis or a comma to be told
      */
     public static Understood read(String text, Decimals decimals, @Nullable Basis untold, Vocabulary words) {
-        return read(text, decimals, untold, words, LONGEST);
-    }
-
-    static Understood read(String text, Decimals decimals, @Nullable Basis untold, Vocabulary words, Duration longest) {
         if (text.isBlank()) {
             throw new Refused("text", "", "there is nothing in it", "Paste the report, or choose a file.");
         }
@@ -85,6 +83,16 @@ public final class ReportText {
         if (raw.size() > MOST_LINES) {
             throw new Refused("text", raw.size() + " lines", "this is more than reports have", "Split the file.");
         }
+        double longLines = raw.stream()
+                .mapToDouble(line -> Math.pow(Math.min(1, line.length() / (double) TextLine.MOST_COLUMNS), 3))
+                .sum();
+        if (longLines > MOST_LONG_LINES) {
+            throw new Refused(
+                    "text",
+                    raw.size() + " lines",
+                    "these are longer lines than reports have",
+                    "Paste only the lines of the report.");
+        }
         var footnotes = new Footnotes(raw);
         var lines = lines(raw, footnotes, names, ledger);
         var figures = lines.stream()
@@ -92,8 +100,8 @@ public final class ReportText {
                 .filter(TextLine.Word::isFigure)
                 .map(TextLine.Word::figure)
                 .toList();
-        var gathering = new Gathering(names, decimals.of(figures), untold, ledger, footnotes);
-        new ReportText(lines, names, gathering).take(longest);
+        var gathering = new Gathering(names, decimals.of(figures), untold, ledger, footnotes, Asked.saysIon(text));
+        new ReportText(lines, names, gathering).take();
         return gathering.done();
     }
 
@@ -152,23 +160,15 @@ public final class ReportText {
                 && alone(line).isEmpty();
     }
 
-    private void take(Duration longest) {
+    private void take() {
         samplesNamed = samplesNamed();
         others = OfOthers.in(lines, names);
-        long until = ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() + longest.toNanos();
         lines.stream()
                 .filter(line -> !line.isBlank())
                 .findFirst()
                 .ifPresent(gathering.above().letterhead()::first);
         for (int at = 0; at < lines.size(); ) {
             at += step(at);
-            if (ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() > until) {
-                throw new Refused(
-                        "text",
-                        "line %d of %d".formatted(at, lines.size()),
-                        "reading got no further in the time there is",
-                        "Paste only the lines of the report.");
-            }
         }
         gathering.table();
     }
@@ -196,11 +196,7 @@ public final class ReportText {
             gathering.beside(line, dry.get());
             return 1;
         }
-        // a line with decimals holds figures, and is no heading of analytes across the top
-        var next = line.words().stream()
-                        .anyMatch(word -> word.isFigure() && word.text().matches(".*[0-9][.,][0-9].*"))
-                ? Optional.<Across.Found>empty()
-                : Across.at(lines, at, names);
+        var next = line.hasDecimals() ? Optional.<Across.Found>empty() : Across.at(lines, at, names);
         if (next.isPresent()) {
             across = next.get().table();
             gathering.across(across, line, lines.subList(at, at + next.get().lines()));
@@ -224,9 +220,14 @@ public final class ReportText {
             gathering.rows(line, read, rows);
             return 1;
         }
-        int headings = headings(at);
-        if (headings > 0) {
-            return headings;
+        var of = OfAllBelow.in(line);
+        if (of.isPresent() && isOverHeadings(at, of.get())) {
+            gathering.above().basis(line, of.get().basis());
+        } else {
+            int headings = headings(at);
+            if (headings > 0) {
+                return headings;
+            }
         }
         var fields = gathering.above().letterhead().isAll(line) ? List.<Head.Field>of() : Head.of(line);
         line.cells().forEach(cell -> gathering.section(line, cell));
@@ -265,18 +266,37 @@ public final class ReportText {
             return line.words();
         }
         return line.words().stream()
-                .filter(word -> line.cells().get(0).contains(word) && (isFirst(line, word) || head.isNameless())
+                .filter(word -> isOfName(line, word)
+                        || head.isNameless() && line.cells().get(0).contains(word)
                         || head.nearest(word).role() != TableHead.Role.IGNORED
                                 && !(head.nearest(word).role() == TableHead.Role.UNIT && word.isNothing()))
                 .toList();
     }
 
-    private static boolean isFirst(TextLine line, TextLine.Word word) {
-        return line.words().get(0) == word;
+    /** The first word of a line, and those behind it in its cell up to a figure. */
+    private static boolean isOfName(TextLine line, TextLine.Word word) {
+        for (var one : line.cells().get(0)) {
+            if (one == word) {
+                return true;
+            }
+            if (one.isFigure()) {
+                return false;
+            }
+        }
+        return false;
     }
 
     /** @return how many lines the headings take; 0 where none stand here */
     private int headings(int at) {
+        if (at + 1 < lines.size() && overColumns.isEmpty()) {
+            overColumns = under(at)
+                    .flatMap(head -> OverColumns.in(
+                            lines.get(at), lines.subList(Math.max(0, at - MOST_LINES_OF_NAMES), at), head));
+            if (overColumns.isPresent()) {
+                gathering.table();
+                return 1;
+            }
+        }
         boolean isOverHead = at + 1 < lines.size()
                 && !lines.get(at + 1).isBlank()
                 && alone(lines.get(at)).isEmpty()
@@ -294,7 +314,7 @@ public final class ReportText {
         List<List<TextLine.Word>> cells = null;
         for (int i = 0; i < LINES_OF_HEADINGS && at + i < lines.size(); i++) {
             var line = lines.get(at + i);
-            boolean isRow = names.rows(line).stream().anyMatch(Row::isTold);
+            boolean isRow = line.hasDecimals() || names.rows(line).stream().anyMatch(Row::isTold);
             if (line.isBlank() || isRow || i > 0 && line.text().contains(":")) {
                 break;
             }
@@ -339,11 +359,54 @@ public final class ReportText {
             best = best.in(unitsOver).in(under);
             taken += under.isEmpty() ? 0 : 1;
             unitsOver = List.of();
+            if (overColumns.isPresent()) {
+                var over = overColumns.get();
+                best = over.over(best, names.words());
+                gathering.above().codes(over.names(best));
+                overColumns = Optional.empty();
+            }
             head = placed(best, at + taken);
             nameGroups(at);
             gathering.head(head, lines.subList(at, at + taken));
         }
         return taken;
+    }
+
+    /** Headings that say no basis of their own stand in the next lines, or this line has a label with a value. */
+    private boolean isOverHeadings(int at, OfAllBelow said) {
+        if (said.isBesideAValue()) {
+            return true;
+        }
+        for (int next = at + 1; next < Math.min(lines.size(), at + LINES_OF_HEADINGS + 1); next++) {
+            if (lines.get(next).isBlank()) {
+                continue;
+            }
+            var head = alone(lines.get(next));
+            if (head.isPresent()) {
+                return head.get().bases() == 0
+                        && head.get().columns().stream()
+                                        .filter(TableHead.Column::isOfFigures)
+                                        .count()
+                                > 1;
+            }
+            if (names.rows(lines.get(next)).stream().anyMatch(Row::isTold)) {
+                return false;
+            }
+        }
+        return false;
+    }
+
+    /** The headings in the next line that draws no rule; empty where there are none, or where units stand between. */
+    private Optional<TableHead> under(int at) {
+        for (int next = at + 1; next < Math.min(lines.size(), at + LINES_OF_HEADINGS); next++) {
+            var line = lines.get(next);
+            boolean isRule = !line.isBlank()
+                    && line.words().stream().allMatch(word -> word.text().matches("[-–—=_]{2,}"));
+            if (!isRule) {
+                return line.isBlank() ? Optional.empty() : alone(line);
+            }
+        }
+        return Optional.empty();
     }
 
     /** The headings in one line, looked for once. */
@@ -364,19 +427,29 @@ public final class ReportText {
                 .orElse(best);
     }
 
+    /** The cells of a line but for a heading over the names of analytes. */
+    private static List<List<TextLine.Word>> withoutCorner(TextLine line) {
+        var cells = line.cells();
+        boolean isCorner = cells.size() > 1
+                && ColumnWords.isNames(TextLine.join(cells.get(0)).text());
+        return isCorner ? cells.subList(1, cells.size()) : cells;
+    }
+
     /** Samples side by side can be named over their columns, in lines above the headings; days among them are no names. */
     private void nameGroups(int at) {
         int from = at;
         while (from > Math.max(0, at - MOST_LINES_OF_NAMES)
                 && !lines.get(from - 1).isBlank()
                 && !lines.get(from - 1).text().contains(":")
-                && head.areOver(lines.get(from - 1).cells())) {
+                && head.areOver(withoutCorner(lines.get(from - 1)))) {
             from--;
         }
         var all = new ArrayList<List<String>>();
         for (var line : lines.subList(from, at)) {
             var groups = new TreeMap<Integer, String>();
-            line.words().forEach(word -> groups.merge(head.groupOver(word), word.text(), (a, b) -> a + " " + b));
+            withoutCorner(line).stream()
+                    .flatMap(List::stream)
+                    .forEach(word -> groups.merge(head.groupOver(word), word.text(), (a, b) -> a + " " + b));
             boolean areDays =
                     Head.of(line).stream().anyMatch(field -> field.told().isDay());
             boolean areNumbers =

@@ -80,6 +80,7 @@ final class SaidAbove {
 
     void corner(TableHead head) {
         basis = head.corner() == null ? basis : head.corner();
+        unit = head.cornerUnit() == null ? unit : head.cornerUnit();
     }
 
     @Nullable

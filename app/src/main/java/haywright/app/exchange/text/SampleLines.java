@@ -2,6 +2,7 @@ package haywright.app.exchange.text;
 
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Vocabulary;
+import haywright.app.exchange.lab.Whose;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -57,7 +58,7 @@ final class SampleLines {
             list(line, "no heading over the figure says what it is");
             return;
         }
-        if (sample.told().stream().anyMatch(field -> Told.isOfMany(field.value()))) {
+        if (sample.told().stream().anyMatch(field -> Told.isOfMany(field.value()) || Whose.isOfOthers(field.value()))) {
             list(line, "it is no sample");
             return;
         }

@@ -61,6 +61,10 @@ record TableHead(List<Column> columns) {
             return Math.abs(place.middle() - word.middle());
         }
 
+        boolean isOfFigures() {
+            return role == Role.VALUE || role == Role.OTHER || role == Role.IGNORED;
+        }
+
         private boolean canHoldFigures() {
             return role == Role.VALUE
                     || role == Role.OTHER
@@ -89,7 +93,6 @@ record TableHead(List<Column> columns) {
         for (var cell : Headings.spaced(cells)) {
             columns.addAll(Headings.in(cell, words));
         }
-        Headings.nameSides(columns);
         boolean isMeasuredAgain = columns.stream().anyMatch(c -> Told.isReplicate(c.heading.text()))
                 && columns.stream().filter(c -> Told.isMean(c.heading.text())).count() == 1;
         if (isMeasuredAgain) { // their mean is the sample's
@@ -97,7 +100,10 @@ record TableHead(List<Column> columns) {
                     ? c.as(Role.IGNORED, null)
                     : Told.isMean(c.heading.text()) ? c.as(Role.VALUE, null) : c);
         }
-        Headings.byYear(columns);
+        if (!isMeasuredAgain) {
+            Headings.whose(columns, words);
+        }
+        Headings.nameSides(columns);
         boolean isDryBeside = columns.stream().anyMatch(c -> c.basis == Basis.DRY_MATTER);
         columns.replaceAll(c -> isDryBeside && c.role == Role.OTHER && Heading.isWet(c.heading.text())
                 ? c.as(Role.VALUE, Basis.AS_RECEIVED)
@@ -267,6 +273,17 @@ record TableHead(List<Column> columns) {
                         .filter(basis -> basis != null)
                         .findFirst()
                         .orElse(null);
+    }
+
+    /** What the heading over the names says of the unit of all figures; null where it says none. */
+    @Nullable
+    Unit cornerUnit() {
+        return columns.stream()
+                .filter(c -> c.role == Role.NAME)
+                .<@Nullable Unit>map(Column::unit)
+                .filter(unit -> unit != null)
+                .findFirst()
+                .orElse(null);
     }
 
     /** Whether no heading stands over the names, so that what lies left of all others is one. */

@@ -212,6 +212,11 @@ record TextLine(int number, int page, String text, List<Word> words) {
                 .formatted(number, why.isEmpty() ? "" : ", " + why, text.strip().replaceAll(" {3,}", "   "));
     }
 
+    /** A line with decimals holds figures, and is none of headings. */
+    boolean hasDecimals() {
+        return words.stream().anyMatch(word -> word.isFigure() && word.text().matches(".*[0-9][.,][0-9].*"));
+    }
+
     boolean isBlank() {
         return words.isEmpty();
     }

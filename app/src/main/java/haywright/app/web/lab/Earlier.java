@@ -69,6 +69,11 @@ record Earlier(@Nullable Lot kept, @Nullable LabReport like) {
         return one != null && other != null && !one.equals(other);
     }
 
+    /** Both laboratories are known, and they differ: each has codes of its own. */
+    static boolean isAnother(String one, String other) {
+        return !one.isBlank() && !other.isBlank() && !key(one).equals(key(other));
+    }
+
     private static boolean isSame(Printed one, Printed other) {
         return new HashSet<>(one.readings()).equals(new HashSet<>(other.readings()))
                 && new HashSet<>(one.notMeasured()).equals(new HashSet<>(other.notMeasured()));

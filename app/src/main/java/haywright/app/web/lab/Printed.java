@@ -12,6 +12,7 @@ import haywright.forage.lab.NotMeasured;
 import haywright.forage.lab.Reading;
 import haywright.quantity.Unit;
 import haywright.workings.Refused;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -46,7 +47,7 @@ record Printed(List<Reading> readings, List<NotMeasured> notMeasured) {
         for (var reading : readings) {
             var ask = Readings.box(reading.analyte(), reading.basis(), left);
             if (ask != null) {
-                Readings.put(known, ask, reading.analyte(), reading.unit(), Show.significant(reading.value(), 12));
+                Readings.put(known, ask, reading.analyte(), reading.unit(), typed(reading.value()));
             }
         }
         for (var said : notMeasured) {
@@ -87,12 +88,17 @@ record Printed(List<Reading> readings, List<NotMeasured> notMeasured) {
                         basis == null || !analyte.hasBasis() ? "" : " " + BringView.words(basis));
     }
 
+    /** To the last digit: what goes into the form comes out of it the same. */
+    private static String typed(double value) {
+        return BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
+    }
+
     private static void putSaid(Map<String, String> known, Ask ask, NotMeasured said) {
         var limit = said.limit();
         if (limit == null) {
             known.putIfAbsent(ask.name(), Said.typed(said, ""));
         } else if (!known.containsKey(ask.name())) {
-            Readings.put(known, ask, said.analyte(), said.unit(), Show.significant(limit, 12));
+            Readings.put(known, ask, said.analyte(), said.unit(), typed(limit));
             known.computeIfPresent(ask.name(), (name, figure) -> Said.typed(said, figure));
         }
     }

@@ -165,7 +165,7 @@ public final class Readings {
             return List.of(Unit.MCAL_PER_LB, Unit.MCAL_PER_KG, Unit.MCAL_PER_CWT, Unit.MJ_PER_KG);
         }
         boolean several = SEVERAL_UNITS.contains(analyte) || analyte.unit() == Unit.PPM || kind == Kind.CHARGE_DENSITY;
-        return several ? analyte.accepts().stream().filter(u -> u != Unit.PPB).toList() : List.of();
+        return several ? List.copyOf(analyte.accepts()) : List.of();
     }
 
     /** What a new report starts with: the units that laboratories here mostly print. */

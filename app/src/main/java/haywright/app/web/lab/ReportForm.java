@@ -130,7 +130,7 @@ public final class ReportForm {
             form.refuse(dryMatter.right().name(), "", "no figure is written here yet", "Type what the sheet prints.");
         }
         if (before == null) {
-            twice(form, lot, code, sampled, read, others);
+            twice(form, lot, laboratory, code, sampled, read, others);
         }
         var confirmed = new ArrayList<String>();
         if (form.problem(dryMatter.right()).isEmpty()) {
@@ -189,7 +189,13 @@ public final class ReportForm {
     }
 
     private static void twice(
-            Form form, Lot lot, String code, @Nullable LocalDate sampled, Printed read, Collection<LabReport> others) {
+            Form form,
+            Lot lot,
+            String laboratory,
+            String code,
+            @Nullable LocalDate sampled,
+            Printed read,
+            Collection<LabReport> others) {
         others.stream()
                 .filter(r -> r.lot().equals(lot.id()))
                 .filter(r -> !r.id().toString().equals(form.value(ASKED)))
@@ -197,6 +203,7 @@ public final class ReportForm {
                     boolean isCode = r.sampleCode().strip().equalsIgnoreCase(code);
                     boolean isSame = !read.readings().isEmpty() && r.readings().equals(read.readings());
                     return Earlier.isAnotherSample(r.sampled(), sampled)
+                                    || Earlier.isAnother(r.laboratory(), laboratory)
                             ? isCode && isSame
                             : isCode && !code.isEmpty() || isSame;
                 })
