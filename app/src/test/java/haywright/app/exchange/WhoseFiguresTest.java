@@ -207,6 +207,30 @@ class WhoseFiguresTest {
     }
 
     @Test
+    void aSentenceThatSaysTheBasisFirstKeepsItsFiguresAndAQuotedNameIsTheSamples() {
+        var found = NothingIsLostTest.read("""
+                Your core sample "North Stack" came in Oct 6.
+                On a dry matter basis it ran crude protein 9.2 %, ADF 38.1 %. Dry matter was 88.2 %.
+                """);
+        assertThat(figures(found)).isEqualTo("North Stack: CP dm 9.2, ADF dm 38.1, DM 88.2");
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @CsvSource({
+        "Nitrate 0.44 %",
+        "Nitrate 4.4 g/kg",
+        "Nitrate 8.8 lb/ton",
+        "Nitrate 4400 ppm",
+        "Nitrate 4400 mg/kg",
+        "Nitrate 0.44"
+    })
+    void nitrateWithoutItsFormIsAskedInEveryUnit(String line) {
+        var found = NothingIsLostTest.read("Dry matter basis\nCrude protein 9.2 %\n" + line + "\n");
+        assertThat(figures(found)).isEqualTo(": CP dm 9.2");
+        assertThat(found.names()).anyMatch(name -> name.written().equals("Nitrate") && name.taken() == null);
+    }
+
+    @Test
     void theNewestOfSeveralYearsIsTheSamples() {
         assertThat(Whose.of(List.of("2024", "2026", "2025"))).containsExactly(Whose.OTHERS, Whose.OWN, Whose.OTHERS);
         assertThat(Whose.of(List.of("North 2025", "South 2026"))).containsOnly(Whose.ASKED);

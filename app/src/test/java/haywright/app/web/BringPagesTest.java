@@ -74,7 +74,7 @@ class BringPagesTest {
             Protéine brute         9.0          10.2
             Calcium               <0.01        <0.01
             Starch                              ND
-            Nitrate               0.05         0.06
+            Nitrate NO3           0.05         0.06
             Sample: N-77
             Analysis          As received   Dry matter
             Dry matter            86.0         100.0
@@ -522,6 +522,12 @@ class BringPagesTest {
         assertThat(ranch.get("reports/bring").body()).containsOnlyOnce("id=\"f-days\"");
         assertThat(send("reports/bring/take", Map.of("sample", "0", "lot", lot)).status())
                 .isEqualTo(422);
+        // answered where it is kept, and it holds where one is looked over after that
+        assertThat(send("reports/bring/all", Map.of("howSampled", "", "days", "day_first"))
+                        .status())
+                .isEqualTo(422);
+        assertThat(send("reports/bring/take", Map.of("sample", "0", "lot", lot)).body())
+                .contains("value=\"Sep 8, 2026\"");
         send("reports/bring", bring(YEARLY.formatted("8/9/26", "10.2"), "days", "month_first"));
         assertThat(send("reports/bring/take", Map.of("sample", "0", "lot", lot)).body())
                 .contains("value=\"Aug 9, 2026\"");

@@ -19,6 +19,9 @@ public record BasisSaid(Basis basis, int from, int to) {
     private static final Pattern SAYS_BASIS = Pattern.compile(
             "(?i)\\b(?:results?|values?|figures?|analys[ie]s|data|nutrients?|everything)\\b.*\\b(?:on|are|is|as|reported|expressed|given)\\b.*?"
                     + "\\b(as[ -](?:received|fed|is|sampled)|dry[ -](?:matter|weight)|dry)\\b(?: basis)?");
+    private static final Pattern LEADING = Pattern.compile(
+            "(?i)^((?:on|in) (?:an? |the )?[^,.:;0-9]{2,24}? basis),? (?:it|this|that|the|your|our|these|those|they|we|all)\\b");
+
     private static final Pattern OTHERS =
             Pattern.compile("(?i)\\b(?:calculated|typical|average|mean|normal|range|goal|guide|reference)\\b");
 
@@ -61,7 +64,8 @@ public record BasisSaid(Basis basis, int from, int to) {
         return Stream.concat(Stream.of(plain), clauses(plain))
                 .map(BasisSaid::wholly)
                 .flatMap(Optional::stream)
-                .findFirst();
+                .findFirst()
+                .or(() -> leading(plain));
     }
 
     /** "Here is what we found, all on the dry basis": the parts of a sentence that speak of all figures. */
@@ -84,6 +88,12 @@ public record BasisSaid(Basis basis, int from, int to) {
                 && sentence.split(" ").length - part.split(" ").length > 3
                 && sentence.substring(0, sentence.length() - part.length()).indexOf('%') < 0
                 && Label.of(sentence.split("[,:(]", 2)[0]).isEmpty();
+    }
+
+    /** "On a dry matter basis it ran crude protein 9.2 %": of all that the sentence goes on to say. */
+    private static Optional<Basis> leading(String sentence) {
+        var found = LEADING.matcher(sentence);
+        return found.find() ? Heading.basis(found.group(1)) : Optional.empty();
     }
 
     private static Optional<Basis> wholly(String said) {

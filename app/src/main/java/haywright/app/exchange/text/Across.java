@@ -87,7 +87,7 @@ record Across(List<Column> columns, List<Word> whole) {
             if (!own.isEmpty() && groups.size() == own.size()) {
                 spans.addAll(groups);
             } else if (!own.isEmpty()) {
-                cells = cells.isEmpty() ? own : TableHead.over(cells, own);
+                cells = cells.isEmpty() ? own : Headings.over(cells, own);
             }
         }
         if (spans.size() == 1

@@ -26,6 +26,10 @@ record Head(List<Field> fields) {
                     + "(?:[\"“”„'‘’]([^\"“”„]{1,60}?)[\"“”’']"
                     + "|(?-i:(\\p{Lu}[\\p{L}\\p{N}#&/-]*(?: (?!(?:came|is|was|ran|tested|had|has|shows?|showed|arrived|and|which|that|we|at|comes)\\b)[\\p{L}\\p{N}#&/-]+){0,5})))");
 
+    /** "Your core sample “North Stack”". */
+    private static final Pattern QUOTED = Pattern.compile(
+            "(?iu)\\b(?:samples?|bags?|stack|bales?|lot|hay|feed|forage),? [\"“”„]([^\"“”„]{1,60}?)[\"“”]");
+
     private static final Pattern LABEL = Pattern.compile(
             "(?<![\\p{L}\\p{N}-])(\\p{L}[\\p{L}\\p{N}./#'’-]*(?: (?:\\p{L}[\\p{L}\\p{N}./#'’-]*|#)){0,3}|#) ?[:=] *");
     /** "Lab No. 26-551", "Received 8/27/26": a label with what it tells behind it, and no sign between. */
@@ -73,6 +77,10 @@ record Head(List<Field> fields) {
 
     /** "The bag you marked “West stack”": what a sentence over the figures calls the sample. */
     private static Optional<Field> called(TextLine line) {
+        var quoted = QUOTED.matcher(line.text());
+        if (quoted.find()) {
+            return Optional.of(new Field(Told.BAG, quoted.group(1).strip(), line.number(), 0, 0));
+        }
         var found = MARKED_AS.matcher(line.text());
         if (!found.find()) {
             return Optional.empty();

@@ -13,12 +13,16 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** What the words over a column say of it: names, units, a basis, figures of the sample or of others. */
 final class Headings {
     /** Room between two words of one heading that were set wide. */
     private static final int WIDE = 3;
+
+    /** Columns of text between two headings that may belong together. */
+    private static final int NEAR = 6;
 
     private Headings() {}
 
@@ -178,5 +182,67 @@ final class Headings {
         return ColumnWords.isValue(text) || ColumnWords.isValue(bare)
                 ? new Column(Role.VALUE, null, unit.orElse(null), heading)
                 : null;
+    }
+
+    /**
+     * The cells of two lines, each with what stands over it. What stands over none of them goes with the nearest that
+     * has nothing over it: in a page that was set in letters of unlike width, headings that end together stand apart.
+     */
+    static List<List<Word>> over(List<List<Word>> upper, List<List<Word>> lower) {
+        var left = new ArrayList<>(upper.stream().map(TextLine::stack).toList());
+        var merged = new ArrayList<Word>();
+        var bare = new ArrayList<Word>();
+        for (var cell : lower) {
+            var word = TextLine.join(cell);
+            var above = left.stream().filter(up -> apart(up, word) <= 0).toList();
+            left.removeAll(above);
+            if (above.isEmpty()) {
+                bare.add(word);
+            } else {
+                merged.add(TextLine.stack(
+                        Stream.concat(above.stream(), Stream.of(word)).toList()));
+            }
+        }
+        for (var word : bare) {
+            var near = left.stream()
+                    .filter(up -> apart(up, word) <= NEAR
+                            && bare.stream().allMatch(other -> apart(up, word) <= apart(up, other)))
+                    .min((a, b) -> Integer.compare(apart(a, word), apart(b, word)));
+            near.ifPresent(left::remove);
+            merged.add(near.map(up -> up.with(word)).orElse(word));
+        }
+        merged.addAll(left);
+        return merged.stream()
+                .sorted((a, b) -> Integer.compare(a.from(), b.from()))
+                .map(List::of)
+                .toList();
+    }
+
+    /** Columns of text between them; 0 or less where one stands over the other. */
+    private static int apart(Word one, Word other) {
+        if (one.isInCell() && other.isInCell()) {
+            return one.cell() == other.cell() ? 0 : Integer.MAX_VALUE;
+        }
+        return Math.max(other.from() - one.to(), one.from() - other.to());
+    }
+
+    /** The cells of a line that holds units and nothing else, but for a word over the names; empty where it does not. */
+    static List<Word> units(List<List<Word>> cells) {
+        var units = new ArrayList<Word>();
+        for (var cell : cells) {
+            var word = TextLine.join(cell);
+            if (unit(word).isPresent()) {
+                units.add(word);
+            } else if (!cells.get(0).equals(cell)
+                    || cells.size() == 1
+                    || !word.text().matches("[\\p{L} ]+:?")) {
+                return List.of();
+            }
+        }
+        return units;
+    }
+
+    static Optional<Unit> unit(Word word) {
+        return Heading.unit(word.text().replaceAll("^[(\\[]\\s*(?:in )?|\\s*[)\\]]$", ""));
     }
 }

@@ -29,9 +29,8 @@ record OverColumns(List<Word> labels) {
         labels = List.copyOf(labels);
     }
 
-    /** Empty where a line says no such thing, or the headings under it have nothing that it could part. */
-    static Optional<OverColumns> in(TextLine line, List<TextLine> above, TableHead under) {
-        var cells = line.cells().stream().map(TextLine::join).toList();
+    /** Empty where the cells of a line, or of two read downwards, say no such thing, or the headings under it have nothing that it could part. */
+    static Optional<OverColumns> in(List<Word> cells, List<TextLine> above, TableHead under) {
         var figures = figures(under);
         if (cells.isEmpty() || figures.size() < 2) {
             return Optional.empty();

@@ -1,7 +1,6 @@
 package haywright.app.exchange.text;
 
 import haywright.app.exchange.lab.BasisSaid;
-import haywright.app.exchange.lab.ColumnWords;
 import haywright.app.exchange.lab.Decimals;
 import haywright.app.exchange.lab.Delimited;
 import haywright.app.exchange.lab.Heading;
@@ -13,9 +12,7 @@ import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.workings.Refused;
 import java.util.ArrayList;
-import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
@@ -32,29 +29,14 @@ public final class ReportText {
     /** As wide as is read. What may stand in a line grows with it, and the ways to read it grow faster. */
     private static final int MOST_LONG_LINES = 100;
 
-    private static final int LINES_OF_HEADINGS = 3;
-
-    /** Over the columns of samples side by side: name, number, feed, day. */
-    private static final int MOST_LINES_OF_NAMES = 6;
-
     private static final int MOST_WORDS_OF_A_NAME = 10;
-    /** Lines under headings in which one with all its figures is looked for. */
-    private static final int LOOK_AHEAD = 40;
-
     private static final Pattern PAGE = Pattern.compile("^--- page ([0-9]{1,4}) ---$");
 
     private final List<TextLine> lines;
     private final Names names;
     private final Gathering gathering;
-    private final Map<TextLine, Optional<TableHead>> heads = new IdentityHashMap<>();
-    private TableHead head = TableHead.NONE;
     private final StrayHeadings stray;
-    /** Of columns whose headings stand in the next line. */
-    private List<TextLine.Word> unitsOver = List.of();
-
-    /** What says whose figures stand under the headings of the next line. */
-    private Optional<OverColumns> overColumns = Optional.empty();
-
+    private final HeadingLines headings;
     private @Nullable Across across;
     private Set<Integer> samplesNamed = Set.of();
     private Set<Integer> others = Set.of();
@@ -63,6 +45,7 @@ public final class ReportText {
         this.lines = lines;
         this.names = names;
         this.gathering = gathering;
+        this.headings = new HeadingLines(lines, names, gathering);
         this.stray = new StrayHeadings(lines, names, gathering.above().letterhead());
     }
 
@@ -157,7 +140,7 @@ public final class ReportText {
                 && !Told.speaksOfOthers(text)
                 && names.label(text).isEmpty()
                 && names.rows(line).stream().noneMatch(Row::isTold)
-                && alone(line).isEmpty();
+                && headings.alone(line).isEmpty();
     }
 
     private void take() {
@@ -192,7 +175,10 @@ public final class ReportText {
         bases.forEach(said -> gathering.above().basis(line, said));
         UnitSaid.in(line.text()).ifPresent(unit -> gathering.above().unit(line, unit));
         var dry = bases.isEmpty() ? Optional.<Row>empty() : DryMatterSaid.in(line);
-        if (dry.isPresent()) {
+        boolean hasOthers = names.rows(line).stream()
+                .map(Row::heading)
+                .anyMatch(heading -> heading != null && heading.analyte().hasBasis());
+        if (dry.isPresent() && !hasOthers) {
             gathering.beside(line, dry.get());
             return 1;
         }
@@ -207,26 +193,26 @@ public final class ReportText {
             gathering.sample(line, sample.get());
             return 1;
         }
-        var read = withoutIgnored(line);
+        var read = headings.read(line);
         var rows = read.size() == line.words().size() ? names.rows(line) : Rows.of(read, line.isAligned(), names);
-        if (rows.stream().anyMatch(Row::isTold)) {
-            if (head.columns().isEmpty() && rows.size() == 1) {
-                head(stray.samples(at, rows.get(0).figures()));
+        if (!HeadingLines.isOfTimes(line) && rows.stream().anyMatch(Row::isTold)) {
+            if (headings.head().columns().isEmpty() && rows.size() == 1) {
+                stray.samples(at, rows.get(0).figures()).ifPresent(headings::put);
             }
-            if (head.columns().isEmpty()) {
-                head(stray.unknown(at));
+            if (headings.head().columns().isEmpty()) {
+                stray.unknown(at).ifPresent(headings::put);
             }
             gathering.beside(line, rows);
             gathering.rows(line, read, rows);
             return 1;
         }
         var of = OfAllBelow.in(line);
-        if (of.isPresent() && isOverHeadings(at, of.get())) {
+        if (of.isPresent() && headings.isUnder(at, of.get())) {
             gathering.above().basis(line, of.get().basis());
         } else {
-            int headings = headings(at);
-            if (headings > 0) {
-                return headings;
+            int taken = headings.take(at);
+            if (taken > 0) {
+                return taken;
             }
         }
         var fields = gathering.above().letterhead().isAll(line) ? List.<Head.Field>of() : Head.of(line);
@@ -245,222 +231,11 @@ public final class ReportText {
         return 1;
     }
 
-    private void head(Optional<StrayHeadings.Over> over) {
-        over.ifPresent(one -> {
-            head = one.head();
-            gathering.head(head, List.of(one.line()));
-        });
-    }
-
     /** A name that is known, with words beside it that are no figure. */
     private boolean isEmptyRow(TextLine line) {
         var cells = line.cells();
         return line.isAligned()
                 && cells.size() > 1
                 && names.label(TextLine.join(cells.get(0)).text()).isPresent();
-    }
-
-    /** What stands under a heading that is known to hold no figures of the feed is not read. */
-    private List<TextLine.Word> withoutIgnored(TextLine line) {
-        if (!line.isAligned() || head.columns().isEmpty()) {
-            return line.words();
-        }
-        return line.words().stream()
-                .filter(word -> isOfName(line, word)
-                        || head.isNameless() && line.cells().get(0).contains(word)
-                        || head.nearest(word).role() != TableHead.Role.IGNORED
-                                && !(head.nearest(word).role() == TableHead.Role.UNIT && word.isNothing()))
-                .toList();
-    }
-
-    /** The first word of a line, and those behind it in its cell up to a figure. */
-    private static boolean isOfName(TextLine line, TextLine.Word word) {
-        for (var one : line.cells().get(0)) {
-            if (one == word) {
-                return true;
-            }
-            if (one.isFigure()) {
-                return false;
-            }
-        }
-        return false;
-    }
-
-    /** @return how many lines the headings take; 0 where none stand here */
-    private int headings(int at) {
-        if (at + 1 < lines.size() && overColumns.isEmpty()) {
-            overColumns = under(at)
-                    .flatMap(head -> OverColumns.in(
-                            lines.get(at), lines.subList(Math.max(0, at - MOST_LINES_OF_NAMES), at), head));
-            if (overColumns.isPresent()) {
-                gathering.table();
-                return 1;
-            }
-        }
-        boolean isOverHead = at + 1 < lines.size()
-                && !lines.get(at + 1).isBlank()
-                && alone(lines.get(at)).isEmpty()
-                && alone(lines.get(at + 1)).isPresent();
-        if (isOverHead && !TableHead.units(lines.get(at).cells()).isEmpty()) {
-            unitsOver = TableHead.units(lines.get(at).cells());
-            gathering.settle(lines.get(at));
-            return 1;
-        }
-        if (alone(lines.get(at)).isPresent()) {
-            gathering.table();
-        }
-        TableHead best = null;
-        int taken = 0;
-        List<List<TextLine.Word>> cells = null;
-        for (int i = 0; i < LINES_OF_HEADINGS && at + i < lines.size(); i++) {
-            var line = lines.get(at + i);
-            boolean isRow = line.hasDecimals() || names.rows(line).stream().anyMatch(Row::isTold);
-            if (line.isBlank() || isRow || i > 0 && line.text().contains(":")) {
-                break;
-            }
-            var alone = alone(line);
-            if (i > 0
-                    && best != null
-                    && best.bases() == 0
-                    && alone.isPresent()
-                    && alone.get().bases() > 0) {
-                gathering
-                        .above()
-                        .codes(best.values().stream()
-                                .map(c -> c.heading().text())
-                                .toList());
-                best = best.over(alone.get());
-                taken = i + 1;
-                break;
-            }
-            if (i > 0
-                    && best != null
-                    && best.bases() > 1
-                    && alone.isPresent()
-                    && alone.get().bases() == 0
-                    && alone.get().values().size() >= best.bases()) {
-                best = alone.get().under(best);
-                taken = i + 1;
-                break;
-            }
-            if (i > 0 && best == null && alone.isPresent()) {
-                return 0; // the headings begin in the next line
-            }
-            cells = cells == null ? line.cells() : TableHead.over(cells, line.cells());
-            var head = i == 0 ? alone : TableHead.of(cells, names.words());
-            if (head.isPresent() && (best == null || head.get().bases() > best.bases())) {
-                best = head.get();
-                taken = i + 1;
-            }
-        }
-        if (best != null) {
-            int next = at + taken;
-            var under = next < lines.size() ? TableHead.units(lines.get(next).cells()) : List.<TextLine.Word>of();
-            best = best.in(unitsOver).in(under);
-            taken += under.isEmpty() ? 0 : 1;
-            unitsOver = List.of();
-            if (overColumns.isPresent()) {
-                var over = overColumns.get();
-                best = over.over(best, names.words());
-                gathering.above().codes(over.names(best));
-                overColumns = Optional.empty();
-            }
-            head = placed(best, at + taken);
-            nameGroups(at);
-            gathering.head(head, lines.subList(at, at + taken));
-        }
-        return taken;
-    }
-
-    /** Headings that say no basis of their own stand in the next lines, or this line has a label with a value. */
-    private boolean isOverHeadings(int at, OfAllBelow said) {
-        if (said.isBesideAValue()) {
-            return true;
-        }
-        for (int next = at + 1; next < Math.min(lines.size(), at + LINES_OF_HEADINGS + 1); next++) {
-            if (lines.get(next).isBlank()) {
-                continue;
-            }
-            var head = alone(lines.get(next));
-            if (head.isPresent()) {
-                return head.get().bases() == 0
-                        && head.get().columns().stream()
-                                        .filter(TableHead.Column::isOfFigures)
-                                        .count()
-                                > 1;
-            }
-            if (names.rows(lines.get(next)).stream().anyMatch(Row::isTold)) {
-                return false;
-            }
-        }
-        return false;
-    }
-
-    /** The headings in the next line that draws no rule; empty where there are none, or where units stand between. */
-    private Optional<TableHead> under(int at) {
-        for (int next = at + 1; next < Math.min(lines.size(), at + LINES_OF_HEADINGS); next++) {
-            var line = lines.get(next);
-            boolean isRule = !line.isBlank()
-                    && line.words().stream().allMatch(word -> word.text().matches("[-–—=_]{2,}"));
-            if (!isRule) {
-                return line.isBlank() ? Optional.empty() : alone(line);
-            }
-        }
-        return Optional.empty();
-    }
-
-    /** The headings in one line, looked for once. */
-    private Optional<TableHead> alone(TextLine line) {
-        return heads.computeIfAbsent(line, one -> TableHead.of(one.cells(), names.words()));
-    }
-
-    /** The headings over the figures of the first line that lacks none, which tell better where figures stand. */
-    private TableHead placed(TableHead best, int from) {
-        return lines.subList(from, Math.min(lines.size(), from + LOOK_AHEAD)).stream()
-                .filter(TextLine::isAligned)
-                .map(names::rows)
-                .filter(rows ->
-                        rows.size() == 1 && rows.get(0).isTold() && rows.get(0).hasCells())
-                .map(rows -> best.placed(rows.get(0).figures()))
-                .flatMap(Optional::stream)
-                .findFirst()
-                .orElse(best);
-    }
-
-    /** The cells of a line but for a heading over the names of analytes. */
-    private static List<List<TextLine.Word>> withoutCorner(TextLine line) {
-        var cells = line.cells();
-        boolean isCorner = cells.size() > 1
-                && ColumnWords.isNames(TextLine.join(cells.get(0)).text());
-        return isCorner ? cells.subList(1, cells.size()) : cells;
-    }
-
-    /** Samples side by side can be named over their columns, in lines above the headings; days among them are no names. */
-    private void nameGroups(int at) {
-        int from = at;
-        while (from > Math.max(0, at - MOST_LINES_OF_NAMES)
-                && !lines.get(from - 1).isBlank()
-                && !lines.get(from - 1).text().contains(":")
-                && head.areOver(withoutCorner(lines.get(from - 1)))) {
-            from--;
-        }
-        var all = new ArrayList<List<String>>();
-        for (var line : lines.subList(from, at)) {
-            var groups = new TreeMap<Integer, String>();
-            withoutCorner(line).stream()
-                    .flatMap(List::stream)
-                    .forEach(word -> groups.merge(head.groupOver(word), word.text(), (a, b) -> a + " " + b));
-            boolean areDays =
-                    Head.of(line).stream().anyMatch(field -> field.told().isDay());
-            boolean areNumbers =
-                    groups.values().stream().allMatch(name -> name.matches("(?i)(?:sample|no\\.?|#) ?[0-9]{1,2}"));
-            if (head.groups() > 1 && groups.size() == head.groups() && !areDays && !areNumbers) {
-                all.add(List.copyOf(groups.values()));
-                gathering.settle(line);
-            }
-        }
-        if (!all.isEmpty()) {
-            gathering.above().samplesOver(all);
-        }
     }
 }

@@ -32,8 +32,8 @@ final class Rows {
     private static final Pattern MARK =
             Pattern.compile("\\p{Ll}|[*†‡§#^]{1,3}|[(\\[][\\p{L}0-9*†‡§]{1,2}[)\\]]|[\\p{Ll}0-9][)\\]]");
 
-    private static final Pattern JOINS =
-            Pattern.compile("(?i).*[.,;:/)]|and|&|plus|with|but|while|your|the|its|had|has|[-–—]");
+    private static final Pattern JOINS = Pattern.compile(
+            "(?i).*[.,;:/)]|and|&|plus|with|but|while|your|the|its|had|has|ran|runs|tested|tests|showed|shows?|contain(?:s|ed)|measured|[-–—]");
 
     private static final Pattern SHARE = Pattern.compile("(?i)[(\\[]?(?:as )?(?:%|pct|percent)");
     private static final Pattern OF = Pattern.compile("(?i)of|for|in|as|the|,");
@@ -228,7 +228,11 @@ final class Rows {
                 continue;
             }
             int many = basisWords(words, at);
-            if (said != null && many > 0 && isNextName(said, words, at, many)) {
+            boolean isNextSentence = !figures.isEmpty()
+                    && words.get(at - 1).text().endsWith(".")
+                    && word.text().matches("\\p{Lu}.*")
+                    && names.canBegin(word.text());
+            if (said != null && many > 0 && (isNextSentence || isNextName(said, words, at, many))) {
                 break;
             }
             if (many == 0 && !figures.isEmpty() && isMark(words, at)) {

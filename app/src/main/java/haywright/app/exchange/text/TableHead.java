@@ -13,7 +13,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** The headings over a table of names and figures, from left to right. */
@@ -152,68 +151,6 @@ record TableHead(List<Column> columns) {
                 .toList());
     }
 
-    /**
-     * The cells of two lines, each with what stands over it. What stands over none of them goes with the nearest that
-     * has nothing over it: in a page that was set in letters of unlike width, headings that end together stand apart.
-     */
-    static List<List<Word>> over(List<List<Word>> upper, List<List<Word>> lower) {
-        var left = new ArrayList<>(upper.stream().map(TextLine::stack).toList());
-        var merged = new ArrayList<Word>();
-        var bare = new ArrayList<Word>();
-        for (var cell : lower) {
-            var word = TextLine.join(cell);
-            var above = left.stream().filter(up -> apart(up, word) <= 0).toList();
-            left.removeAll(above);
-            if (above.isEmpty()) {
-                bare.add(word);
-            } else {
-                merged.add(TextLine.stack(
-                        Stream.concat(above.stream(), Stream.of(word)).toList()));
-            }
-        }
-        for (var word : bare) {
-            var near = left.stream()
-                    .filter(up -> apart(up, word) <= NEAR
-                            && bare.stream().allMatch(other -> apart(up, word) <= apart(up, other)))
-                    .min((a, b) -> Integer.compare(apart(a, word), apart(b, word)));
-            near.ifPresent(left::remove);
-            merged.add(near.map(up -> up.with(word)).orElse(word));
-        }
-        merged.addAll(left);
-        return merged.stream()
-                .sorted((a, b) -> Integer.compare(a.from(), b.from()))
-                .map(List::of)
-                .toList();
-    }
-
-    /** Columns of text between them; 0 or less where one stands over the other. */
-    private static int apart(Word one, Word other) {
-        if (one.isInCell() && other.isInCell()) {
-            return one.cell() == other.cell() ? 0 : Integer.MAX_VALUE;
-        }
-        return Math.max(other.from() - one.to(), one.from() - other.to());
-    }
-
-    /** The cells of a line that holds units and nothing else, but for a word over the names; empty where it does not. */
-    static List<Word> units(List<List<Word>> cells) {
-        var units = new ArrayList<Word>();
-        for (var cell : cells) {
-            var word = TextLine.join(cell);
-            if (unit(word).isPresent()) {
-                units.add(word);
-            } else if (!cells.get(0).equals(cell)
-                    || cells.size() == 1
-                    || !word.text().matches("[\\p{L} ]+:?")) {
-                return List.of();
-            }
-        }
-        return units;
-    }
-
-    private static Optional<Unit> unit(Word word) {
-        return Heading.unit(word.text().replaceAll("^[(\\[]\\s*(?:in )?|\\s*[)\\]]$", ""));
-    }
-
     /** Each column of figures with the unit that stands under its heading or over it; a single one is of all of them. */
     TableHead in(List<Word> units) {
         var values = values();
@@ -230,7 +167,7 @@ record TableHead(List<Column> columns) {
                                                         : nearest(units.get(i)) == c))
                                         .mapToObj(units::get)
                                         .findFirst()
-                                        .flatMap(TableHead::unit)
+                                        .flatMap(Headings::unit)
                                         .orElse(null),
                                 c.heading,
                                 c.place,

@@ -235,20 +235,21 @@ final class BringTake {
         var all = new LinkedHashMap<>(
                 page.desk().store().drafts().get(page.ranch().id(), BringPages.KEY));
         page.http().formParamMap().forEach((name, values) -> {
-            if (name.matches("lot-[0-9]+|replaces-[0-9]+|" + ReportForm.HOW.name())) {
+            if (name.matches("lot-[0-9]+|replaces-[0-9]+|" + ReportForm.HOW.name() + "|" + BringPages.DAYS.name())) {
                 all.put(name, values);
             }
         });
-        return Form.posted(BringPages.KEY, all);
+        var form = Form.posted(BringPages.KEY, all);
+        var days = page.http().formParam(BringPages.DAYS.name());
+        if (days != null && !days.isBlank()) {
+            page.keep(form); // it holds for every sample of the sheet, whichever is kept first
+        }
+        return form;
     }
 
     private static void askDays(Form form) {
         form.text(BringPages.DAYS);
-        form.refuse(
-                BringPages.DAYS.name(),
-                "",
-                "a date on the sheet could be two days",
-                "Choose one of the two, and read it again.");
+        form.refuse(BringPages.DAYS.name(), "", "a date on the sheet could be two days", "Choose one of the two.");
     }
 
     /** What was picked for each sample stays picked. */

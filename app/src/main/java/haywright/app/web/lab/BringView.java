@@ -137,6 +137,11 @@ public record BringView(
                                 ask -> sample.typed.getOrDefault(ask.name(), "").endsWith("?")));
     }
 
+    /** Whether samples can be kept all at once: then what is asked of all of them stands there. */
+    public boolean isKeepOffered() {
+        return !lots.isEmpty() && samples.stream().anyMatch(Sample::isNew);
+    }
+
     /** Columns and marks of which nobody has said what they are. */
     public long openColumns() {
         return columns.stream().filter(row -> row.said().isEmpty()).count();
