@@ -236,5 +236,7 @@ class WhoseFiguresTest {
         assertThat(Whose.of(List.of("North 2025", "South 2026"))).containsOnly(Whose.ASKED);
         assertThat(Whose.of(List.of("Oct 2026", "Apr 2026", "Oct 2025")))
                 .containsExactly(Whose.ASKED, Whose.ASKED, Whose.OTHERS);
+        assertThat(Whose.of(List.of("2026", "Elsewhere"))).containsOnly(Whose.ASKED);
+        assertThat(Whose.of(List.of("", "", "2025"))).containsExactly(Whose.UNSAID, Whose.UNSAID, Whose.ASKED);
     }
 }

@@ -100,6 +100,12 @@ public enum Whose {
             }
             all.set(i, isOneTime ? beside(headings, i, times) : among(time, said));
         }
+        if (isOneTime && all.contains(ASKED)) { // what stands beside the only time may be this sample's as well
+            for (int i = 0; i < all.size(); i++) {
+                boolean isOpen = all.get(i) == UNSAID && !headings.get(i).isBlank();
+                all.set(i, isOpen ? ASKED : all.get(i));
+            }
+        }
         if (all.contains(OTHERS) && !all.contains(OWN)) { // "sample" beside "average"
             headings.stream()
                     .filter(heading -> Heading.key(heading).equals("sample"))

@@ -27,6 +27,7 @@ record OfAllBelow(BasisSaid basis, boolean isBesideAValue) {
         boolean isOne = bases.size() == 1
                 && cells.stream()
                         .allMatch(cell -> bases.contains(cell)
+                                || cell.text().indexOf(':') > 0
                                 || !ColumnWords.isNames(cell.text())
                                         && !ColumnWords.isUnits(cell.text())
                                         && !ColumnWords.isValue(cell.text())
