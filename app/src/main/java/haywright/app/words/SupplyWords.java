@@ -19,6 +19,8 @@ public final class SupplyWords {
             case "nem" -> "Energy";
             case "growth" -> "Energy for gain";
             case "cp" -> "Protein";
+            case "mp" -> "Metabolizable protein";
+            case "mp_rumen" -> "Protein for the rumen";
             default -> Show.capital(supply.name());
         };
     }

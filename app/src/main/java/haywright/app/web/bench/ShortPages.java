@@ -73,7 +73,9 @@ public final class ShortPages {
                     tons,
                     short_.tonsThatCanBeHad(),
                     short_.gone(),
-                    tons - short_.tonsTakenAtLast());
+                    short_.tonsShortAtLast() == 0
+                            ? Math.max(0, tons - short_.tonsTakenAtLast())
+                            : tons - short_.tonsTakenAtLast());
         }
 
         public boolean isLeftOut(HayStep step) {
