@@ -83,6 +83,6 @@ final class Admission {
                 feed,
                 false,
                 "%s is left out because nothing says its %s".formatted(feed.name(), what),
-                "Put in a report, the feed tag, or choose a row of the feed book that has it.");
+                "Enter a report, the feed tag, or choose a row of the feed book that has it.");
     }
 }

@@ -126,7 +126,7 @@ public record DietOptions(
         public FeedLimit {
             if (!(amount >= 0) || !Double.isFinite(amount)) {
                 throw new Refused(
-                        "amount", String.valueOf(amount), "a limit on a feed is zero or more", "Put in a number.");
+                        "amount", String.valueOf(amount), "a limit on a feed is zero or more", "Enter a number.");
             }
         }
     }

@@ -36,7 +36,7 @@ public record BasisConversion(Of of, double value, Unit unit, Basis from, Basis 
 
     public BasisConversion {
         if (!Double.isFinite(value)) {
-            throw new Refused("value", String.valueOf(value), "a value is a number", "Put in a number.");
+            throw new Refused("value", String.valueOf(value), "a value is a number", "Enter a number.");
         }
         refuseDryMatter("dryMatter", dryMatter);
     }
@@ -48,7 +48,7 @@ public record BasisConversion(Of of, double value, Unit unit, Basis from, Basis 
                     percent + " % dry matter",
                     "dry matter is above 0 and at most 100 % of the feed as received",
                     percent == 0
-                            ? "Was moisture left out, or put in its place?"
+                            ? "Was moisture left out, or entered in its place?"
                             : "Is this the moisture, or in another unit?");
         }
     }

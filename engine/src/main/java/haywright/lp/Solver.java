@@ -262,7 +262,7 @@ final class Solver implements AutoCloseable {
 
     boolean hasPlan() {
         int[] status = new int[1];
-        done(Highs.getIntInfoValue(mine(), "primal_solution_status", status), "say what it has");
+        done(Highs.getIntInfoValue(mine(), "primal_solution_status", status), "tell what it has");
         return status[0] == Highs.FEASIBLE;
     }
 

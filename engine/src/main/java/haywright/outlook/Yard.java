@@ -186,7 +186,7 @@ public final class Yard {
                 .map(out -> new Problem(
                         "replacementPrice",
                         out.feed().name(),
-                        "it has no price yet, so what is fed of it costs nobody knows what",
+                        "it has no price yet, so what is fed of it has no cost",
                         "Enter on its lot page what a ton of it would cost to replace."))
                 .toList());
     }

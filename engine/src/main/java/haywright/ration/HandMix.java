@@ -48,7 +48,7 @@ public record HandMix(
                         feed.feed().id(),
                         String.valueOf(put),
                         "an amount is zero or more",
-                        "Put in pounds a head and day.");
+                        "Enter pounds per head per day.");
             }
             if (put == 0) {
                 continue;

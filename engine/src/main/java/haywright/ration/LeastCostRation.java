@@ -59,8 +59,7 @@ public record LeastCostRation(
     public LeastCostRation {
         offered = List.copyOf(offered);
         if (offered.isEmpty()) {
-            throw new Refused(
-                    "feeds", "no feeds", "a ration needs at least one feed", "Put in a lot or a feed to buy.");
+            throw new Refused("feeds", "no feeds", "a ration needs at least one feed", "Enter a lot or a feed to buy.");
         }
         var ids = new HashSet<String>();
         for (var feed : offered) {

@@ -318,12 +318,15 @@ public record Mix(
         var problems = new ArrayList<Problem>();
         var names = new HashSet<String>();
         if (feeds.isEmpty()) {
-            problems.add(new Problem("feeds", "none", "a mix needs at least one feed", "Put in the feeds."));
+            problems.add(new Problem("feeds", "none", "a mix needs at least one feed", "Enter the feeds."));
         }
         for (var feed : feeds) {
             if (!names.add(feed.name())) {
                 problems.add(new Problem(
-                        "feeds", "“" + feed.name() + "” twice", "each feed stands once", "Give the two other names."));
+                        "feeds",
+                        "“" + feed.name() + "” twice",
+                        "each feed is listed once",
+                        "Give the two other names."));
             }
             for (var limit : limits) {
                 if (!feed.values().containsKey(limit.value())) {

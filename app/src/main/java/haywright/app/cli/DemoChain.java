@@ -47,11 +47,11 @@ final class DemoChain {
                 .flatMap(lot -> ranch.reportsOn(lot.id()).stream())
                 .findFirst()
                 .ifPresent(this::report);
-        heading("What each group needs, a head and day");
+        heading("What each group needs, per head per day");
         out.println("  " + figured(false));
         out.printf("  %-64s %8s %8s %8s %8s %8s%n", "", "NEm Mcal", "NEg Mcal", "protein", "Ca g", "P g");
         ranch.groups().values().forEach(this::need);
-        heading("Rations, a head and day, pounds as they are put out");
+        heading("Rations, per head per day, pounds as they are put out");
         out.println("  " + figured(true));
         ranch.groups().values().forEach(this::ration);
         var leftOut = ranch.groups().values().stream()
@@ -173,7 +173,7 @@ final class DemoChain {
         }
         double cents = Math.rint(100 * mix.cost());
         out.printf(
-                "    Costs %s a head and day, %s for all%n",
+                "    Costs %s per head per day, %s for all%n",
                 Show.dollars(cents / 100), Show.dollars(cents * group.head() / 100));
         out.printf("    Enough %s.%n", Show.timesInTen(ration.chance().percent()));
         for (var portion : mix.portions()) {
@@ -190,7 +190,7 @@ final class DemoChain {
     }
 
     private void notMade(NoRation none) {
-        out.println("    No mix works yet. What is in the way:");
+        out.println("    No mix works yet:");
         none.conflicts().forEach(conflict -> out.printf("      %s%n", LimitWords.inTheWay(conflict.row(), none)));
         out.println("    What would fix it:");
         LimitWords.lifts(none, none.diet().need()).forEach(lift -> out.printf("      %s%n", lift));

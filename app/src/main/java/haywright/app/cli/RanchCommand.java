@@ -42,7 +42,7 @@ final class RanchCommand implements Runnable {
     @Override
     public void run() {
         throw new ParameterException(
-                spec.commandLine(), "Say what to do: list, import, export, reports, check, backup, restore.");
+                spec.commandLine(), "What to do: list, import, export, reports, check, backup, restore.");
     }
 
     @Command(description = "Names every ranch, with its id.", mixinStandardHelpOptions = true)

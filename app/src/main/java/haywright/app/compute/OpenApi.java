@@ -54,7 +54,7 @@ final class OpenApi {
         respond(
                 responses,
                 "200",
-                "The answer; it may be \"no\", with what stands in the way.",
+                "The answer; it may be \"no\", with the reason.",
                 anyOf(body(topic), many(anyOf(reference("errors"), body(topic)))));
         respond(
                 responses,

@@ -32,7 +32,8 @@ public final class WholeRanch {
 
     /** With what words each is listed. */
     public static final List<String> WORDS = List.of(
-            "%-22s %s".formatted(BOOK, "In how many winters of 20 a ranch's feed lasts to grass, and what to do now."),
+            "%-22s %s"
+                    .formatted(BOOK, "In how many winters of 20 a ranch's feed lasts to turnout, and what to do now."),
             "%-22s %s"
                     .formatted(
                             MATCH,

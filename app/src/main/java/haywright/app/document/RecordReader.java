@@ -136,7 +136,7 @@ final class RecordReader {
         if (part.nullable()) {
             return null;
         } else if (node.isNull()) {
-            return refuse(path, node, "this cannot be empty", "Put in a value.");
+            return refuse(path, node, "this cannot be empty", "Enter a value.");
         } else if (type == String.class) {
             return "";
         } else if (type == List.class) {

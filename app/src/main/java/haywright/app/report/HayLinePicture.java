@@ -50,8 +50,8 @@ public record HayLinePicture(
                         had(),
                         Show.day(today),
                         gone.map(day -> "As fed now it is gone " + Show.day(day))
-                                .orElse("As fed now it lasts until grass"),
-                        left < 0 ? "it still runs out before grass" : "it reaches grass on " + Show.day(grass));
+                                .orElse("As fed now it lasts until turnout"),
+                        left < 0 ? "it still runs out before turnout" : "it reaches grass on " + Show.day(grass));
     }
 
     public String svg() {
@@ -70,6 +70,6 @@ public record HayLinePicture(
         drawn.add(Svg.text(
                 RIGHT - 90, y((tons + 2 * Math.max(0, left)) / 3) - 14, "middle", false, "with these steps"));
         drawn.add(Svg.text(LEFT, BOTTOM + 17, "start", false, Show.day(today)));
-        return Svg.picture(id, 340, 176, "Hay from today to grass", words(), drawn);
+        return Svg.picture(id, 340, 176, "Hay from today to turnout", words(), drawn);
     }
 }

@@ -157,7 +157,7 @@ record LetterWords(
                 "then %s is gone"
                         .formatted(good.gone().map(f -> spoken(f.feed())).orElse("a feed"));
             case NEED_MORE -> "then they need more";
-            case GRASS -> "then they go to grass";
+            case GRASS -> "then they go to pasture";
             case LOOK_AGAIN -> "then look again";
         };
         return "Good until %s: %s. Call if feed, head or weight changes.".formatted(Show.day(good.day()), ends);
@@ -294,7 +294,7 @@ record LetterWords(
         if (answer instanceof Ration ration) {
             var fed = mix.orElseThrow();
             if (numbersLeft > 0) {
-                says.add("This costs %s a head a day.".formatted(Show.dollars(fed.cost())));
+                says.add("This costs %s per head per day.".formatted(Show.dollars(fed.cost())));
             }
             now.ifPresent(today -> says.add(against(fed, today, numbersLeft > 1)));
             says.add("It is the cheapest that meets their needs.");
@@ -361,7 +361,7 @@ record LetterWords(
         says.add("Sick, bloated, down or weak cattle: stop. Call %s%s first."
                 .formatted(vet, phone(phones.veterinarianPhone())));
         var call = yard.ranch().settings().adviser().isBlank() ? "your adviser" : plainAdviser();
-        says.add("Call %s%s if they lose condition or leave feed.".formatted(call, phone(phones.adviserPhone())));
+        says.add("Call %s%s if they lose condition or do not clean up.".formatted(call, phone(phones.adviserPhone())));
         says.add("Cleaned up: a few stems left, calm cattle.");
         offers.cold().flatMap(LetterWords::cold).ifPresent(says::add);
         says.addAll(Cautions.with(portions(), yard.ranch().lots()));

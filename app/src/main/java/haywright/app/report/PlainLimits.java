@@ -81,8 +81,8 @@ final class PlainLimits {
             }
         }
         return rows.size() == 1
-                ? "What is in the way: %s.".formatted(rows.iterator().next())
-                : "What is in the way: %s do not go together.".formatted(list(List.copyOf(rows)));
+                ? "The trouble is %s.".formatted(rows.iterator().next())
+                : "These can't all hold: %s.".formatted(list(List.copyOf(rows)));
     }
 
     /** What would let a ration exist, the surest first. */

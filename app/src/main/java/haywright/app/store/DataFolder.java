@@ -76,7 +76,7 @@ public final class DataFolder {
                     "data",
                     folder.toAbsolutePath().toString(),
                     "there are no data of Haywright in this place, and nothing was made there",
-                    "Is the name right? Say where yours are with --data; opening the pages, or taking in a file,"
+                    "Is the name right? Name yours with --data; opening the pages, or taking in a file,"
                             + " begins a new place.");
         }
     }

@@ -187,7 +187,7 @@ public final class RanchFiles {
                     "file",
                     file.toString(),
                     "there is no ranch here, and a backup of none does not take the place of a file",
-                    "Are these the right data? Say where yours are with --data.");
+                    "Are these the right data? Name yours with --data.");
         }
         WholeFile.write(file, backup::write);
     }
@@ -280,7 +280,7 @@ public final class RanchFiles {
         if (Attachments.sha256(bytes).equals(attachment.sha256())) {
             return new Attachments.Body(attachment.type(), bytes);
         }
-        throw damaged(attachment, text.isEmpty() ? "its body is missing" : "its body is not what was put in");
+        throw damaged(attachment, text.isEmpty() ? "its body is missing" : "its body is not what was saved");
     }
 
     private static Refused damaged(Attachment attachment, String rule) {

@@ -54,7 +54,7 @@ public final class LimitWords {
         };
         boolean least = row.sense() == Sense.AT_LEAST;
         if (row.unit() == Unit.NONE) { // a ratio
-            return "A %s of %s in place of %s would %s %s a head a day."
+            return "A %s of %s in place of %s would %s %s per head per day."
                     .formatted(
                             least ? "ratio" : "limit",
                             amount(row, row.limit() + RATIO_STEP),
@@ -62,7 +62,7 @@ public final class LimitWords {
                             least ? "cost" : "save",
                             cents(limit.price() * RATIO_STEP));
         }
-        return "%s %s would %s %s a head a day."
+        return "%s %s would %s %s per head per day."
                 .formatted(
                         more, least ? "more" : "more room", least ? "cost" : "save", cents(limit.price() * step(row)));
     }
@@ -130,11 +130,12 @@ public final class LimitWords {
                 .filter(l -> row.id().endsWith("_" + l.feed().id()))
                 .findFirst();
         if (out.isPresent()) {
-            return "You want %s of %s a head a day, and it may not be fed: %s."
+            return "You want %s of %s per head per day, and it may not be fed: %s."
                     .formatted(needed(row), row.name(), out.get().why());
         }
         if (row.of() instanceof RowId.OnHand) {
-            return "There is only so much %s: %s a head a day, dry.".formatted(row.name(), amount(row, row.limit()));
+            return "There is only so much %s: %s per head per day, dry."
+                    .formatted(row.name(), amount(row, row.limit()));
         }
         return switch (row.id()) {
             case "fill" -> "They can hold only so much of these feeds.";
@@ -143,18 +144,18 @@ public final class LimitWords {
             case "forage_floor", "forage_least" -> "They need enough hay, silage or straw to be full.";
             case "intake" -> "They need enough feed in all to be full.";
             case "growth" ->
-                "A gain of %s needs %s of energy over upkeep."
+                "A gain of %s needs %s of energy over maintenance."
                         .formatted(gain(answer.diet().need().gain()), amount(row, row.limit()));
             case "forage" -> "Forage must be %s of the ration, for the rumen.".formatted(needed(row));
-            case "grain" -> "Grain may be %s a head a day.".formatted(needed(row));
+            case "grain" -> "Grain may be %s per head per day.".formatted(needed(row));
             case "straw" ->
                 row.limit() == 0
                         ? "No straw for these cattle."
-                        : "Straw may be %s a head a day.".formatted(needed(row));
+                        : "Straw may be %s per head per day.".formatted(needed(row));
             case "nitrate" -> "Nitrate in the ration must stay under %s.".formatted(amount(row, row.limit()));
             default ->
                 row.kind() == DietRow.Kind.CHOICE
-                        ? "You want %s of %s a head a day.".formatted(needed(row), row.name())
+                        ? "You want %s of %s per head per day.".formatted(needed(row), row.name())
                         : "%s must be %s.".formatted(start(row), needed(row));
         };
     }
@@ -169,20 +170,21 @@ public final class LimitWords {
             }
         }
         answer.tests()
-                .forEach(test -> words.add("Test %s for nitrate: if it is safe, a ration costs about %s a head a day."
-                        .formatted(test.feed().name(), Show.dollars(test.cost()))));
+                .forEach(test ->
+                        words.add("Test %s for nitrate: if it is safe, a ration costs about %s per head per day."
+                                .formatted(test.feed().name(), Show.dollars(test.cost()))));
         answer.lifts().forEach(lift -> words.add(lift(lift, need)));
         return words;
     }
 
     private static String lift(NoRation.Lift lift, Need need) {
         var row = lift.row();
-        var costs = "then a ration costs about %s a head a day".formatted(Show.dollars(lift.cost()));
+        var costs = "then a ration costs about %s per head per day".formatted(Show.dollars(lift.cost()));
         if (row.id().equals("growth")) {
             return "Aim for %s instead of %s: %s.".formatted(gain(need.gainOn(lift.to())), gain(need.gain()), costs);
         }
         if (row.of() instanceof RowId.OnHand) {
-            return "Get more %s, %s a head a day, dry, instead of %s: %s."
+            return "Get more %s, %s per head per day, dry, instead of %s: %s."
                     .formatted(row.name(), amount(row, lift.to()), amount(row, row.limit()), costs);
         }
         if (row.kind() == DietRow.Kind.CHOICE && row.sense() == Sense.AT_LEAST && lift.to() < 1e-6) {

@@ -29,17 +29,17 @@ public final class ShortWords {
     /** {@code You are 140 tons short: hay is gone Mar 8, 58 days before grass.} */
     public static String headline(ShortOfHay hay) {
         if (!hay.isShort()) {
-            return "Hay lasts until grass on %s: %s on hand, %s go out a day."
+            return "Hay lasts until turnout on %s: %s on hand, %s go out a day."
                     .formatted(Show.date(hay.grass()), tons(hay.tonsOnHand()), tons(hay.tonsADay()));
         }
         var short_ = "You are %s of hay short".formatted(tons(hay.tonsShort()));
         return hay.gone()
-                .map(gone -> "%s: hay is gone %s, %s before grass."
+                .map(gone -> "%s: hay is gone %s, %s before turnout."
                         .formatted(
                                 short_,
                                 Show.date(gone),
                                 Show.count(gone.until(hay.grass(), java.time.temporal.ChronoUnit.DAYS), "day")))
-                .orElse("%s of what they need until grass on %s.".formatted(short_, Show.date(hay.grass())));
+                .orElse("%s of what they need until turnout on %s.".formatted(short_, Show.date(hay.grass())));
     }
 
     /** What the headline is made of, so that it can be made again with a pencil. */
@@ -47,7 +47,7 @@ public final class ShortWords {
         var says = new ArrayList<String>();
         double had = rounded(hay.tonsThatCanBeHad());
         if (hay.isShort()) {
-            says.add("From now to grass they take %s of hay, waste included; %s on hand%s."
+            says.add("From now to turnout they take %s of hay, waste included; %s on hand%s."
                     .formatted(
                             tons(rounded(hay.tonsOnHand()) + had + rounded(hay.tonsShort())),
                             tons(hay.tonsOnHand()),
@@ -134,7 +134,7 @@ public final class ShortWords {
     /** Why, and what to mind; a sentence or two. */
     public static List<String> minds(HayStep step, ShortOfHay hay) {
         var says = new ArrayList<String>();
-        var each = step.tonsAHead() > 0 ? "Each is %s of hay until grass.".formatted(tenth(step.tonsAHead())) : "";
+        var each = step.tonsAHead() > 0 ? "Each is %s of hay until turnout.".formatted(tenth(step.tonsAHead())) : "";
         switch (step.what()) {
             case FEED_TO_NEED ->
                 says.add("More goes out now than they need. The bench has each group’s ration; watch condition.");
@@ -274,7 +274,7 @@ public final class ShortWords {
         return switch (lacks) {
             case CATTLE -> "Add the first group of cattle.";
             case HAY -> "Add a lot of hay or silage with its tons, and what a ton of it would cost to replace.";
-            case GRASS -> "Enter the turnout date, when grass carries them: a day in the next 300.";
+            case GRASS -> "Enter the turnout date, when they go to pasture: a day in the next 300.";
         };
     }
 

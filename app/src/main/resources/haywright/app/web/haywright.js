@@ -14,7 +14,7 @@ document.addEventListener(
     var changed = Array.from(document.forms).some(function (form) {
       return form !== event.target && Array.from(form.elements).some(isChanged);
     });
-    if (changed && !window.confirm("You typed in another form on this page, and this button does not save it. Go on?")) {
+    if (changed && !window.confirm("You changed another form on this page, and this button does not save it. Go on?")) {
       event.preventDefault();
       event.stopImmediatePropagation();
     }

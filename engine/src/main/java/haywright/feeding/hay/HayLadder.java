@@ -67,7 +67,7 @@ final class HayLadder {
                         "groups",
                         yard.ranch().name(),
                         "there is no way to feed these groups",
-                        "Look at each group’s page for what stands in the way."));
+                        "Each group’s page says why."));
     }
 
     private void climb(double asNow) {

@@ -99,7 +99,7 @@ public record WorthOfASample(double worthUsd, double lowUsd, double highUsd, dou
             throw new Refused(
                     "turnout",
                     turnout == null ? "not said" : turnout.toString(),
-                    "what a sample is worth is counted until grass, and grass comes after today",
+                    "what a sample is worth is counted until turnout, and turnout comes after today",
                     "Enter the turnout date in the ranch settings.");
         }
         var price = price(lot);

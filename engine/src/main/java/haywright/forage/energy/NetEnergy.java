@@ -46,7 +46,7 @@ public record NetEnergy(double tdn) implements Worked {
             throw new Refused(
                     "tdn",
                     "TDN %s %%".formatted(Say.number(tdn)),
-                    "TDN of a feed lies from %s to %s %% of dry matter"
+                    "TDN of a feed is from %s to %s %% of dry matter"
                             .formatted(Say.number(possible.low()), Say.number(possible.high())),
                     tdn > 0 && tdn < 1
                             ? "Was it typed as a fraction?"

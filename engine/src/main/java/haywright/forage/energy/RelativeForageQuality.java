@@ -77,10 +77,10 @@ public record RelativeForageQuality(
                     "ndfd",
                     "NDFD %s %% of NDF".formatted(Say.number(ndfd)),
                     "what is digested of the fiber is 0 to 100 % of it",
-                    "Is it per cent of NDF?"));
+                    "Is it percent of NDF?"));
         }
         if (stand == Stand.GRASS && adf.isEmpty()) {
-            problems.add(new Problem("adf", "nothing", "the intake of grass asks for ADF", "Add it."));
+            problems.add(new Problem("adf", "nothing", "the intake of grass needs ADF", "Add it."));
         }
         if (problems.isEmpty()) {
             var fibre = new Fibre(adf.orElse(0), ndf);

@@ -60,7 +60,7 @@ public record NotMeasured(
     public NotMeasured {
         if (why == Why.LESS_THAN && limit == null) {
             throw new Refused(
-                    "limit", "nothing", "“less than” has a limit", "Put in the figure behind it, or “not detected”.");
+                    "limit", "nothing", "“less than” has a limit", "Enter the figure behind it, or “not detected”.");
         }
         if (limit != null && (why == Why.NOT_TESTED || unit == null || !(limit > 0))) {
             throw new Refused(

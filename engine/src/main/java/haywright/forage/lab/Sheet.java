@@ -90,9 +90,9 @@ public record Sheet(
                 issues.add(Issue.error(
                         "dry-matter",
                         analyte,
-                        "%s is given as received, and the report has no dry matter to carry it by"
+                        "%s is given as received, and the report has no dry matter to convert it with"
                                 .formatted(analyte.words()),
-                        "Put in the dry matter or the moisture, or the figure on dry matter."));
+                        "Enter the dry matter or the moisture, or the figure on dry matter."));
                 return;
             }
             value = BasisConversion.onDryMatter(value, reading.basis(), dryMatter.getAsDouble());
@@ -119,7 +119,7 @@ public record Sheet(
                     "number",
                     analyte,
                     "%s is %s".formatted(analyte.words(), Say.number(reading.value())),
-                    "Put in the figure as printed, or leave it out.");
+                    "Enter the figure as printed, or leave it out.");
         }
         if (reading.unit().kind() != analyte.unit().kind()) {
             return Issue.error(
@@ -146,7 +146,7 @@ public record Sheet(
         return Issue.error(
                 "range",
                 analyte,
-                "%s is %s%s: it lies from %s to %s"
+                "%s is %s%s: it is from %s to %s"
                         .formatted(
                                 analyte.words(),
                                 Say.with(value, analyte.unit()),

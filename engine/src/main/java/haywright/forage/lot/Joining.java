@@ -201,7 +201,7 @@ final class Joining {
                                     told.where,
                                     found(analyte, newer),
                                     told.isByPlan
-                                            ? "The older was sampled by a plan: take it away only if it is not of this hay."
+                                            ? "The older was sampled by a plan: delete it only if it is not of this hay."
                                             : "It counts until the lot is sampled again by a plan."));
         }
         if (newer != null && danger && isWorse(analyte, known, newer) && made.values.get(analyte) == newer) {

@@ -17,11 +17,11 @@ import java.util.Locale;
  */
 record Weighing(Prior prior, Seen seen, Conditional told, List<LotEstimate.Estimate> estimates) implements Worked {
     private static final Source WEIGHTS = new Source(
-            "weights of results that hang together, from their spreads and correlations: K = Σ·Hᵀ·(H·Σ·Hᵀ + R)⁻¹",
+            "weights of correlated results, from their spreads and correlations: K = Σ·Hᵀ·(H·Σ·Hᵀ + R)⁻¹",
             Source.Known.ARITHMETIC);
 
     private static final Source LIMIT = new Source(
-            "what stands for “less than” its limit: the value with the same mean and spread", Source.Known.ARITHMETIC);
+            "what counts for “less than” its limit: the value with the same mean and spread", Source.Known.ARITHMETIC);
 
     @Override
     public List<Line> lines() {

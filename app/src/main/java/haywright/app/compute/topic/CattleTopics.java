@@ -63,7 +63,7 @@ public final class CattleTopics {
     record AnimalIn(
             @Key(name = "class") AnimalClass animals,
 
-            @Key(value = Unit.KILOGRAM, words = "Without the calf in her.")
+            @Key(value = Unit.KILOGRAM, words = "Without the calf.")
             double bodyWeight,
 
             @Key(words = "shrunk: after a night without feed and water. Taken as full when not said.") @Nullable

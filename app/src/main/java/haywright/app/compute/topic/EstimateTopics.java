@@ -120,7 +120,7 @@ final class EstimateTopics {
                 throw new Refused(
                         "units",
                         "nothing",
-                        "a plan speaks for the lot as far as it took from many places",
+                        "a plan covers the lot as far as it took from many places",
                         "From how many bales, loads or places?");
             }
         }

@@ -27,7 +27,7 @@ final class MixTopics {
                     MixTopics::square),
             new Topic<>(
                     "mix",
-                    "The cheapest mix of feeds with named values, or what stands in its way.",
+                    "The cheapest mix of feeds with named values, or why there is none.",
                     MixIn.class,
                     MixOut.class,
                     """

@@ -85,7 +85,7 @@ final class RationFeeds {
 
             @Key(
                     words =
-                            "Standard deviations by figure, in the figure's own unit: cp, adf, ndf, tdn, fat, ca, p. What is not in it lies as far as loads of its kind do; 0 for certain.")
+                            "Standard deviations by figure, in the figure's own unit: cp, adf, ndf, tdn, fat, ca, p. What is not in it varies as loads of its kind do; 0 for certain.")
             @Nullable
             Map<String, Double> sd) {
         FeedIn {

@@ -45,7 +45,7 @@ public final class RationTopic {
 
     static final Topic<In, Out> TOPIC = new Topic<>(
             "ration",
-            "The cheapest ration for one head and day, or what stands in its way.",
+            "The cheapest ration for one head per day, or why there is none.",
             In.class,
             Out.class,
             """
@@ -196,7 +196,7 @@ public final class RationTopic {
             @Key(words = "How many days they are for.") int days,
             List<Bales> feeds,
 
-            @Key(value = Unit.DOLLAR, words = "A head and day of all that is fed so.")
+            @Key(value = Unit.DOLLAR, words = "Per head per day, all that is fed so.")
             double cost,
 
             @Key(words = "Whether they keep every limit.") boolean meetsEverything) {
@@ -215,7 +215,7 @@ public final class RationTopic {
     record Mineral(
             String name,
 
-            @Key(value = Unit.OUNCE, words = "A head and day, as fed.")
+            @Key(value = Unit.OUNCE, words = "Per head per day, as fed.")
             double amount) {}
 
     record NotUsed(
@@ -236,7 +236,7 @@ public final class RationTopic {
             double supplied,
             String unit,
 
-            @Key(value = Unit.DOLLAR, words = "A head and day for one unit more.")
+            @Key(value = Unit.DOLLAR, words = "Per head per day for one unit more.")
             double price) {
         static Limit of(LimitAnswer answer) {
             var row = answer.row();
@@ -254,7 +254,7 @@ public final class RationTopic {
     record LeftOut(String name, boolean danger, String why, String fix) {}
 
     record Made(
-            @Key(value = Unit.DOLLAR, words = "A head and day, feeding loss included.")
+            @Key(value = Unit.DOLLAR, words = "Per head per day, feeding loss included.")
             double cost,
 
             @Key(Unit.KILOGRAM) double dmi,
@@ -335,13 +335,13 @@ public final class RationTopic {
 
             String unit,
 
-            @Key(value = Unit.DOLLAR, words = "A head and day of the cheapest ration with it.")
+            @Key(value = Unit.DOLLAR, words = "Per head per day of the cheapest ration with it.")
             double cost) {}
 
     record Test(
             String name,
 
-            @Key(value = Unit.DOLLAR, words = "A head and day of the cheapest ration, if its test finds no nitrate.")
+            @Key(value = Unit.DOLLAR, words = "Per head per day of the cheapest ration, if its test finds no nitrate.")
             double cost) {}
 
     record NotMade(

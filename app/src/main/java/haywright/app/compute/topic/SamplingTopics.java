@@ -99,7 +99,7 @@ final class SamplingTopics {
 
             @Nullable String analyte,
 
-            @Key(words = "Wanted, in the analyte's unit; per cent of its value for minerals and nitrate.")
+            @Key(words = "Wanted, in the analyte's unit; percent of its value for minerals and nitrate.")
             OptionalDouble halfWidth,
 
             @Key(value = Unit.PERCENT) OptionalDouble confidence,
@@ -139,7 +139,7 @@ final class SamplingTopics {
                         "rows",
                         "only some of rows, columns and tiers",
                         "a stack is drawn by all three",
-                        "Add the others, or leave all out for bales that lie loose.");
+                        "Add the others, or leave all out for loose bales.");
             }
         }
 
@@ -215,7 +215,7 @@ final class SamplingTopics {
             double halfWidth,
             double halfWidthAcrossLaboratories,
 
-            @Key(words = "True when half-widths are per cent of the value.")
+            @Key(words = "True when half-widths are percent of the value.")
             boolean ofValue,
 
             int unreachable,
@@ -364,7 +364,7 @@ final class SamplingTopics {
                 true,
                 List.of(yield),
                 List.of(new Caution(
-                        "Clipping counts what stands. Cattle choose better than the frame does.",
+                        "Clipping counts standing feed. Cattle choose better than the frame does.",
                         Source.practice("common practice, no source"))));
     }
 

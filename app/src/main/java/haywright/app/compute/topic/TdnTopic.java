@@ -84,7 +84,7 @@ final class TdnTopic {
         private void need(List<Problem> missing, String field, OptionalDouble value) {
             if (value.isEmpty()) {
                 missing.add(new Problem(
-                        field, "nothing", "the equation " + equation + " asks for it", "Add it, or pick another."));
+                        field, "nothing", "the equation " + equation + " needs it", "Add it, or pick another."));
             }
         }
 

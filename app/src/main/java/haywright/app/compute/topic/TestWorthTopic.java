@@ -48,7 +48,7 @@ public final class TestWorthTopic {
             @Key(
                     name = "worth_usd",
                     words =
-                            "Dollars for all groups until grass that one more sample by a plan is expected to save, its price taken off.")
+                            "Dollars for all groups until turnout that one more sample by a plan is expected to save, its price taken off.")
             double worth,
 
             @Key(name = "low_usd", words = "The draws leave it above that 19 times in 20.")

@@ -43,7 +43,7 @@ public final class WinterBookTopic {
 
             @Key(
                     words =
-                            "Standard deviations of the whole need to grass above the usual that each week's plan is made for.")
+                            "Standard deviations of the whole need to turnout above the usual that each week's plan is made for.")
             List<Double> hardness,
 
             @Key(words = "Whether that was chosen on other winters than these.")
@@ -232,7 +232,7 @@ public final class WinterBookTopic {
         if (lasts.isEmpty()) {
             return "No winter was played, so there is a plan and no count.";
         }
-        var words = new StringBuilder("Feed lasts to grass, %s, in %d of 20 winters (%.0f to %.0f; %s of %s played). "
+        var words = new StringBuilder("Feed lasts to turnout, %s, in %d of 20 winters (%.0f to %.0f; %s of %s played). "
                 .formatted(
                         Show.date(book.grass()),
                         lasts.getAsInt(),

@@ -50,7 +50,7 @@ final class WinterTopics {
                     WinterTopics::windChill),
             new Topic<>(
                     "reserves",
-                    "Energy and weight between two condition scores of a grown cow.",
+                    "Energy and weight between two condition scores of a mature cow.",
                     ReservesIn.class,
                     OnHerBack.class,
                     "{\"body_weight_kg\":533,\"condition_score\":5,\"to_condition_score\":6}",
@@ -198,7 +198,7 @@ final class WinterTopics {
         if (ofTheWholeRation) {
             cautions.add(new Caution(
                     "The TDN is the whole ration's, raised as the published examples do it. The rule is one of maintenance:"
-                            + " late in pregnancy this asks for too much. The topic requirement takes it of maintenance.",
+                            + " late in pregnancy this is too much. The topic requirement takes it of maintenance.",
                     Source.read("Ohio State University, The cost of mud to the beef cow: 14 against 8.5 Mcal")));
         }
         if (stress.percent() > MOST_THAT_CAN_BE_FED) {
@@ -259,7 +259,7 @@ final class WinterTopics {
     record GroupIn(
             int head,
 
-            @Key(value = Unit.KILOGRAM, words = "Dry matter a head and day.")
+            @Key(value = Unit.KILOGRAM, words = "Dry matter per head per day.")
             double dmi) {}
 
     record HayIn(

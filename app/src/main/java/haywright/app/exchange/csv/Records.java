@@ -109,7 +109,7 @@ final class Records {
                                     records.isEmpty()
                                             ? 1
                                             : records.get(records.size() - 1).number() + 1),
-                    "Take the mark away or close it.");
+                    "Delete the mark or close it.");
         }
         return records;
     }

@@ -230,7 +230,7 @@ final class Taking {
         var cell = new Cell(analyte, heading.unit(), basis, decimals.pointed(text), name, heading.share(), method);
         var key = analyte.id() + " " + basis + (heading.share() == null ? "" : heading.share());
         if (twice.contains(System.identityHashCode(cells) + key)) {
-            notTaken.add("Line %d, “%s”, %s: it stands there more than once".formatted(grid.line(row), name, text));
+            notTaken.add("Line %d, “%s”, %s: it is there more than once".formatted(grid.line(row), name, text));
             return;
         }
         if (text.matches("[0-9.,]*[0-9] +[0-9]{1,2}(?![0-9]).*")) {

@@ -86,7 +86,7 @@ public enum Decimals {
                     text,
                     "this could be %s or %s, and the other figures of the sheet do not tell which"
                             .formatted(comma, text.replace(",", "")),
-                    "Look at the sheet and say what stands before its decimals.");
+                    "Look at the sheet: what does it print before its decimals?");
         }
 
         private static String byComma(String text) {

@@ -325,7 +325,7 @@ public record Label(@Nullable Heading heading, String why) {
                         null, "%s at %d times maintenance is another measure".formatted(analyte.words(), times));
             }
             if (TO_BE_SAID.contains(analyte) && whole == null && basis != Basis.DRY_MATTER) {
-                return new Label(null, "the sheet does not say what it is a share of: the feed or its protein");
+                return new Label(null, "the sheet does not print what it is a share of: the feed or its protein");
             }
             boolean isUsual = whole == null || Heading.isShareOf(analyte, whole);
             // the house keeps it as a share of its whole, and here it is one of dry matter

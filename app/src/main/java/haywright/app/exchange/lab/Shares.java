@@ -43,8 +43,8 @@ public final class Shares {
                         .formatted(
                                 cell.read(),
                                 isThere
-                                        ? "it stands there as a share of the feed too, and that one is taken"
-                                        : "%s %% of %s, and the sheet has no figure of %s to carry it by"
+                                        ? "it is printed as a share of the feed too, and that one is taken"
+                                        : "%s %% of %s, and the sheet has no figure of %s to convert it with"
                                                 .formatted(cell.text(), words(of), words(whole))));
             } else {
                 carried.add(sum.get());

@@ -155,14 +155,14 @@ final class Gathering {
 
     /** Quoted, or of another year. */
     void ofOthers(TextLine line) {
-        list(line, "it speaks of another report or another year");
+        list(line, "it is of another report or another year");
     }
 
     void rows(TextLine line, List<Word> read, List<Row> rows) {
         boolean isSentence = !line.isAligned()
                 && rows.get(0).words().get(0).from() > line.words().get(0).from();
         if (isSentence && (!head.columns().isEmpty() || Told.speaksOfOthers(line.text()))) {
-            list(line, "it speaks of other figures than those of the sample");
+            list(line, "it is not about this sample");
             return;
         }
         var method = ignored(line, read);
@@ -230,7 +230,7 @@ final class Gathering {
         var marked = footnotes.method(line, row);
         var method = marked == null ? besideIt : marked;
         if (sections.areOthers(line, row)) {
-            list(line, row, "it speaks of other figures than those of the sample");
+            list(line, row, "it is not about this sample");
             return;
         }
         var letter = letter(line, row);

@@ -32,7 +32,7 @@ final class BuyWords {
                         BenchView.aTon(bought.feed().pricePerKgAsFed()));
         double saves = bought.savesToGrass().orElse(0);
         if (saves >= WORTH_SAYING && bought.breakEven().isPresent()) {
-            return "%s: worth buying. Feed for all groups until grass costs about %s less. It pays up to about %s a ton."
+            return "%s: worth buying. Feed for all groups until turnout costs about %s less. It pays up to about %s a ton."
                     .formatted(
                             what,
                             MixWords.about(saves),
@@ -72,7 +72,7 @@ final class BuyWords {
             }
         });
         if (Math.round(bought.missingBefore()) > Math.round(bought.missingAfter())) {
-            says.add("Feed on hand that is missing until grass falls from %s to %s."
+            says.add("Feed on hand that is missing until turnout falls from %s to %s."
                     .formatted(tons(bought.missingBefore()), tons(bought.missingAfter())));
         }
         prices(bought.feed()).ifPresent(says::add);
@@ -91,7 +91,7 @@ final class BuyWords {
         var grass = offers.grass();
         var last = offers.yard().day().plusDays((long) Math.min(days, 400));
         return grass.isPresent() && !last.isBefore(grass.get())
-                ? "All groups would take %s a day; %s lasts to grass, with %s left."
+                ? "All groups would take %s a day; %s lasts to turnout, with %s left."
                         .formatted(
                                 aDay,
                                 all,
@@ -102,8 +102,8 @@ final class BuyWords {
 
     private static String saves(double dollars) {
         return Math.abs(dollars) < WORTH_SAYING
-                ? "Feed for all groups until grass would cost about the same."
-                : "Feed for all groups until grass would cost about %s %s."
+                ? "Feed for all groups until turnout would cost about the same."
+                : "Feed for all groups until turnout would cost about %s %s."
                         .formatted(MixWords.about(Math.abs(dollars)), dollars > 0 ? "less" : "more");
     }
 

@@ -59,7 +59,7 @@ public final class HandForm {
             if (amount != null && amount.value() < 0) {
                 form.refuse(ask.name(), form.value(ask), "nothing is fed less than none", "Leave it empty for none.");
             } else if (amount != null && amount.base() > 60) {
-                form.doubt(ask, ask.name() + "-much", "That is over 130 lb a head a day.");
+                form.doubt(ask, ask.name() + "-much", "That is over 130 lb per head per day.");
             }
             if (amount != null && amount.value() != 0) {
                 amounts.put(feed, amount);

@@ -46,7 +46,7 @@ final class MixWords {
     /** {@code First cutting lasts until Feb 12, straw until Feb 20.}; that all lasts where all does. */
     static String lasts(Offer offer, Optional<LocalDate> grass) {
         if (offer.gone().isEmpty()) {
-            return grass.map(day -> "Its feeds last to grass, " + Show.day(day) + ".")
+            return grass.map(day -> "Its feeds last to turnout, " + Show.day(day) + ".")
                     .orElse("Enter a turnout date to see whether its feeds last.");
         }
         return offer.gone().entrySet().stream()

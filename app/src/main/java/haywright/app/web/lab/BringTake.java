@@ -45,7 +45,7 @@ final class BringTake {
         if (lot.isEmpty()) {
             var ask = BringPages.lot(sample.number());
             form.text(ask);
-            form.refuse(ask.name(), "", "no lot was chosen", "A report speaks for one lot: say which.");
+            form.refuse(ask.name(), "", "no lot was chosen", "A report is of one lot: choose which.");
             again(page, form, view, number);
             return;
         }
@@ -109,7 +109,7 @@ final class BringTake {
                     page,
                     form,
                     found,
-                    "nobody has said how the samples were taken",
+                    "how the samples were taken is not entered",
                     "Choose “not known” if nobody remembers.");
             return;
         }

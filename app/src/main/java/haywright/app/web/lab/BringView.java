@@ -305,7 +305,7 @@ public record BringView(
                 .distinct()
                 .toList();
         var lot = earlier.size() == 1 ? ranch.lots().get(earlier.get(0)) : null;
-        return lot == null ? null : new Match(lot, "a report under this code speaks of it already", false);
+        return lot == null ? null : new Match(lot, "a report under this code has it already", false);
     }
 
     /** Codes come again, so one that an earlier report has is no more than a hint. */

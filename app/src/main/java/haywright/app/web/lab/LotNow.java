@@ -209,7 +209,7 @@ public record LotNow(
         return what
                 + (limit == null
                         ? ". Below a limit that is not printed: it counts as not known. Ask the laboratory for the limit."
-                        : ". Nobody knows how much less, so the limit itself counts: the stricter way.");
+                        : ". How much less is not known, so the limit itself counts, the stricter way.");
     }
 
     private static String day(LabReport report) {

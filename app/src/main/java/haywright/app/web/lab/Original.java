@@ -146,8 +146,7 @@ public record Original(String sha256, String name) {
     }
 
     private static Attachment file(Page page, LabReport report) {
-        return of(page.ranch(), report)
-                .orElseThrow(() -> new NotFoundResponse("This report was typed, not brought in."));
+        return of(page.ranch(), report).orElseThrow(() -> new NotFoundResponse("This report was typed, not imported."));
     }
 
     private static byte[] bytes(Page page, Attachment file) {

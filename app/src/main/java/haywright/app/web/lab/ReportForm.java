@@ -35,7 +35,7 @@ public final class ReportForm {
     public static final Ask HOW = Ask.choice(
             "howSampled",
             "How the sample was taken",
-            "It decides how far the sheet speaks for the whole lot, however good the laboratory.");
+            "It decides how far the sheet can be trusted for the whole lot, however good the laboratory.");
 
     public static final Ask METHOD = Ask.choice(
             "method",
@@ -259,7 +259,7 @@ public final class ReportForm {
                     Readings.row(Analyte.DM).right().name(),
                     "",
                     "without dry matter the figures as received cannot be carried to dry matter",
-                    "Put in the dry matter or the moisture, or the figures on dry matter.");
+                    "Enter the dry matter or the moisture, or the figures on dry matter.");
         }
         return confirmed;
     }

@@ -187,7 +187,7 @@ public final class ReportPages {
         var lot = lotOf(page, report);
         page.save(
                 page.posted(path(lot, report)),
-                "Report taken away: " + lot.name(),
+                "Report deleted: " + lot.name(),
                 ranch -> ranch.withoutReport(report.id()),
                 "reports/lot/" + lot.id());
     }

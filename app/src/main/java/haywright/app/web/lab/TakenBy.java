@@ -40,7 +40,7 @@ public record TakenBy(
         var sheet = code.sheet();
         if (sheet == null) {
             return new TakenBy(
-                    "%s is a bag of a sheet that is not on this ranch: taken away since, or another ranch’s."
+                    "%s is a bag of a sheet that is not on this ranch: deleted since, or another ranch’s."
                             .formatted(typed),
                     true,
                     true,
@@ -68,7 +68,7 @@ public record TakenBy(
                 .map(taken -> new TakenBy(
                         "Taken by %s%s: %s".formatted(of, bag, really(lot, sheet, code, taken)), false, false, id))
                 .orElseGet(() -> new TakenBy(
-                        "It is of %s%s, and that sheet has not come back. Put in what was really taken: until then it counts as %d cores."
+                        "It is of %s%s, and that sheet has not come back. Enter what was really taken: until then it counts as %d cores."
                                 .formatted(of, bag, LotTests.CORES_WITHOUT_SHEET),
                         true,
                         false,

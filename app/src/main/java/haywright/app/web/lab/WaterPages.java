@@ -164,13 +164,13 @@ public final class WaterPages {
         var sulfur = new SulfurEaten(grams / (10 * eaten), eaten, water.litres(), sulfate);
         boolean careful = sulfur.percent() > SulfurEaten.watchAbove();
         var says =
-                "%s: %s\u00a0%% of what they eat is sulfur, %s\u00a0%% of it from this water (about %s gallons a head a day in the cold)%s."
+                "%s: %s\u00a0%% of what they eat is sulfur, %s\u00a0%% of it from this water (about %s gallons per head per day in the cold)%s."
                         .formatted(
                                 group.name(),
                                 Show.number(sulfur.percent(), 2),
                                 Show.number(100 * (sulfur.percent() - sulfur.feed()) / sulfur.percent(), 0),
                                 Show.number(Unit.GALLON.fromBase(Unit.LITRE.toBase(water.litres())), 0),
-                                unknown.isEmpty() ? "" : "; nobody knows the sulfur of " + String.join(", ", unknown));
+                                unknown.isEmpty() ? "" : "; sulfur not tested in " + String.join(", ", unknown));
         return Optional.of(new Sulfur(says, careful, sulfur));
     }
 
@@ -209,7 +209,7 @@ public final class WaterPages {
         var water = water(page);
         page.save(
                 page.posted(path(water)),
-                "Water taken away: " + water.name(),
+                "Water deleted: " + water.name(),
                 ranch -> ranch.withoutWater(water.id()),
                 LIST);
     }

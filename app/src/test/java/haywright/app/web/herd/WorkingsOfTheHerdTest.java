@@ -109,7 +109,7 @@ class WorkingsOfTheHerdTest {
             for (var input : line.inputs()) {
                 if (input.origin() == Origin.TYPED
                         || input.origin() instanceof Origin.Typed said
-                                && said.where().equals("typed in")) {
+                                && said.where().equals("entered")) {
                     symbols.add(input.symbol());
                 }
                 if (input.origin() instanceof Origin.Computed computed) {
