@@ -14,16 +14,16 @@ import java.util.List;
  * Sulfur of feed and water together, as a share of the dry matter eaten: cattle cannot tell them apart.
  *
  * <pre>
- * S_water = litres·sulfate / 3000         g a day; a third of sulfate is sulfur (mg to g: 1000)
+ * S_water = liters·sulfate / 3000         g a day; a third of sulfate is sulfur (mg to g: 1000)
  * S       = feed + S_water / (10·eaten)   per cent of dry matter
  * </pre>
  *
  * @param feed sulfur of the ration, per cent of dry matter
  * @param eaten dry matter, kg a day, above 0
- * @param litres drunk a day
+ * @param liters drunk a day
  * @param sulfate of the water, mg a litre
  */
-public record SulfurEaten(double feed, double eaten, double litres, double sulfate) implements Worked {
+public record SulfurEaten(double feed, double eaten, double liters, double sulfate) implements Worked {
     private static final Source THIRD =
             new Source("molar masses: S 32.06 in SO4 96.06, a third", Source.Known.ARITHMETIC);
 
@@ -31,7 +31,7 @@ public record SulfurEaten(double feed, double eaten, double litres, double sulfa
         var problems = new ArrayList<Problem>();
         check(problems, "feed", feed >= 0 && feed <= 100, feed, "a share of sulfur lies from 0 to 100 %");
         check(problems, "eaten", eaten > 0 && Double.isFinite(eaten), eaten, "cattle eat more than nothing");
-        check(problems, "litres", litres >= 0 && Double.isFinite(litres), litres, "a volume is 0 or more");
+        check(problems, "liters", liters >= 0 && Double.isFinite(liters), liters, "a volume is 0 or more");
         check(problems, "sulfate", sulfate >= 0 && Double.isFinite(sulfate), sulfate, "sulfate is 0 mg/L or more");
         Refused.unlessEmpty(problems);
     }
@@ -44,11 +44,11 @@ public record SulfurEaten(double feed, double eaten, double litres, double sulfa
 
     /** Grams a day from the water. */
     public double fromWater() {
-        return fromWater(litres, sulfate);
+        return fromWater(liters, sulfate);
     }
 
-    static double fromWater(double litres, double sulfate) {
-        return litres * sulfate / 3000;
+    static double fromWater(double liters, double sulfate) {
+        return liters * sulfate / 3000;
     }
 
     /** Per cent of dry matter, the water's with it. */
@@ -80,11 +80,11 @@ public record SulfurEaten(double feed, double eaten, double litres, double sulfa
         return List.of(
                 Line.of(
                         "S_water",
-                        "litres·sulfate / 3000",
+                        "liters·sulfate / 3000",
                         fromWater(),
                         Unit.GRAM_A_DAY,
                         THIRD,
-                        Input.typed("litres", litres, Unit.NONE),
+                        Input.typed("liters", liters, Unit.NONE),
                         Input.typed("sulfate", sulfate, Unit.MILLIGRAM_PER_LITRE)),
                 Line.of(
                         "S",

@@ -319,7 +319,7 @@ final class Alternatives {
                             Set.of(),
                             weeks,
                             dollars,
-                            "At $%.2f a head and day, hauling and fence not counted; they hold condition there only while snow lets them."
+                            "At $%.2f per head per day, hauling and fence not counted; they hold condition there only while snow lets them."
                                     .formatted(Facts.value("stalk_usd"))))
                     : Optional.empty();
         });

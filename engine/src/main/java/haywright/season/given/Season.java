@@ -183,7 +183,7 @@ public final class Season {
         long days = turnout == null ? 0 : ChronoUnit.DAYS.between(yard.day(), turnout);
         if (turnout == null) {
             problems.add(new Problem(
-                    "turnout", "not said", "feed has to last until grass", "Enter the turnout date in the settings."));
+                    "turnout", "not said", "feed has to last until turnout", "Enter the turnout date in the settings."));
         } else if (days < 1 || days > LONGEST) {
             problems.add(new Problem(
                     "turnout",
