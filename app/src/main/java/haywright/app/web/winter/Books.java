@@ -6,20 +6,13 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
 
 /** The newest winter book of each ranch looked at last, made one after another beside the pages. */
 final class Books {
     private static final int MOST = 40;
 
     private final Map<UUID, Making> books = new LinkedHashMap<>();
-    private final ExecutorService maker = Executors.newSingleThreadExecutor(run -> {
-        var thread = new Thread(run, "winter book");
-        thread.setDaemon(true);
-        thread.setPriority(Thread.MIN_PRIORITY);
-        return thread;
-    });
+    private final LastFirst maker = new LastFirst("winter book");
 
     synchronized Optional<Making> of(UUID ranch) {
         return Optional.ofNullable(books.get(ranch));
@@ -30,10 +23,13 @@ final class Books {
         var old = books.remove(page.ranch().id());
         if (old != null) {
             old.stop();
+            maker.drop(old);
         }
         if (books.size() >= MOST) {
             var oldest = books.values().iterator();
-            oldest.next().stop();
+            var gone = oldest.next();
+            gone.stop();
+            maker.drop(gone);
             oldest.remove();
         }
         // one core stays for the pages
@@ -41,7 +37,7 @@ final class Books {
         var making = new Making(page.ranch(), page.rev(), page.today(), threads);
         books.put(page.ranch().id(), making);
         var log = Pages.logger(page.http(), "A winter book");
-        maker.execute(() -> making.make().ifPresent(log));
+        maker.put(making, () -> making.make().ifPresent(log));
         return making;
     }
 }
