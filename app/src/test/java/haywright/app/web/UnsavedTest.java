@@ -137,4 +137,14 @@ class UnsavedTest {
         assertThat(answer.body()).contains("abc: not a version", "value=\"Ditch-side stack\"");
         assertThat(ranch.kept().lots()).isEmpty();
     }
+
+    /** It is whole in its form. */
+    @Test
+    void aLongNameLeftUnfinishedDoesNotFillThePageOfTheRanch() {
+        var wrong = hay();
+        wrong.put("name", "x".repeat(100_000));
+        assertThat(ranch.send(HAY, wrong).status()).isEqualTo(422);
+        assertThat(ranch.get("").body()).contains(HAY).hasSizeLessThan(50_000);
+        assertThat(ranch.get(HAY).body()).contains("x".repeat(100_000));
+    }
 }

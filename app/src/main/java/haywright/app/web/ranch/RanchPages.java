@@ -27,6 +27,7 @@ public final class RanchPages {
     private static final String OUTFIT = "haywright/app/web/ranch/outfit.jte";
     private static final String WINTER = "haywright/app/web/ranch/lastWinter.jte";
     private static final String RANCH = "haywright/app/web/ranch/names.jte";
+    private static final int LONGEST = 60;
     private static final String ASIDE = "drafts/";
     private static final String NEXT = "haywright/app/web/ranch/nextWinter.jte";
 
@@ -130,7 +131,8 @@ public final class RanchPages {
             case "letter" -> "A letter";
             default -> "A form";
         };
-        var called = name.isEmpty() ? "" : name.get(0).strip();
+        var typed = name.isEmpty() ? "" : name.get(0).strip();
+        var called = typed.length() <= LONGEST ? typed : typed.substring(0, LONGEST) + "…";
         return new Left(path, called.isEmpty() ? kind : kind + ": " + called);
     }
 
