@@ -285,7 +285,7 @@ class CliTest {
         var ran = run("demo", "--short", "--no-serve", "--data", folder.toString());
         assertThat(ran.exit()).as(ran.err()).isZero();
         assertThat(ran.out())
-                .contains(BentBucket.ranch().name(), "invented", "tons short", "In this order")
+                .contains(BentBucket.ranch().name(), "invented", "tons of hay short", "In this order")
                 .doesNotContain("NaN", TinLantern.ranch().name());
         BentBucket.ranch()
                 .groups()
