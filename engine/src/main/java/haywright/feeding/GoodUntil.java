@@ -33,12 +33,12 @@ public record GoodUntil(LocalDate day, Why why, Optional<PricedFeed> gone) {
     private static final int LOOK_AGAIN_WEEKS = 8;
 
     /** Share of a need by which a mix may miss before its page is over: less than a pound of hay (judgment). */
-    private static final double NEAR_ENOUGH = 0.03;
+    private static final double NEAR_ENOUGH = 0.02;
 
     static GoodUntil of(Rations rations, Group group, Offer offer) {
         var last = rations.day().plusWeeks(LOOK_AGAIN_WEEKS);
         var ends = new GoodUntil(last, Why.LOOK_AGAIN, Optional.empty());
-        var turnout = group.turnout() == null ? rations.ranch().settings().turnout() : group.turnout();
+        var turnout = group.turnout() == null ? rations.ranch().turnout() : group.turnout();
         if (turnout != null && turnout.isAfter(rations.day()) && turnout.isBefore(ends.day)) {
             ends = new GoodUntil(turnout, Why.GRASS, Optional.empty());
         }
@@ -83,7 +83,7 @@ public record GoodUntil(LocalDate day, Why why, Optional<PricedFeed> gone) {
 
     private static boolean isNeed(String row) {
         return switch (row) {
-            case "nem", "growth", "cp", "ca", "p" -> true;
+            case "nem", "growth", "cp", "mp", "mp_rumen", "ca", "p" -> true;
             default -> false;
         };
     }

@@ -43,7 +43,7 @@ final class Lasting {
             fed.apply(group).forEach(p -> aDay.merge(p.feed().feed().id(), group.head() * p.kgPutOut(), Double::sum));
         }
         var gone = new LinkedHashMap<PricedFeed, LocalDate>();
-        var turnout = rations.ranch().settings().turnout();
+        var turnout = rations.ranch().turnout();
         for (var portion : portions) {
             double days = portion.feed().kgAtHand()
                     / aDay.getOrDefault(portion.feed().feed().id(), 0.0);

@@ -6,6 +6,7 @@ import haywright.diet.Sureness;
 import haywright.feeding.worth.WorthOfASample;
 import haywright.outlook.Yard;
 import haywright.ranch.Lot;
+import haywright.ranch.Wishes;
 import haywright.ration.Doubts;
 import haywright.ration.HandMix;
 import haywright.ration.JointChance;
@@ -38,7 +39,7 @@ public final class Offers {
     /** Lots whose test is weighed: each takes most of a second. */
     private static final int MOST_TESTS = 2;
 
-    private final Rations rations;
+    private final Rations asked;
     private final Group group;
     private final Map<UUID, WorthOfASample> worth = new ConcurrentHashMap<>();
     private @Nullable Optional<Offer> now;
@@ -51,16 +52,22 @@ public final class Offers {
     private @Nullable GoodUntil until;
 
     public Offers(Rations rations, Group group) {
-        this.rations = rations;
+        asked = rations;
         this.group = group;
     }
 
+    /** Of the ranch without {@link #waiting}. */
     public Rations rations() {
-        return rations;
+        return asked.meanwhile(group).map(Rations.Meanwhile::of).orElse(asked);
+    }
+
+    /** What was wished of feeds that may not be fed until they are tested: the ration is without it. */
+    public List<Wishes.Wish> waiting() {
+        return asked.meanwhile(group).map(Rations.Meanwhile::waiting).orElse(List.of());
     }
 
     public Yard yard() {
-        return rations.yard();
+        return asked.yard();
     }
 
     public Group group() {
@@ -69,14 +76,15 @@ public final class Offers {
 
     /** The ranch's ration for it, or what stands in its way. */
     public RationAnswer answer() {
-        return rations.ration(group);
+        return rations().ration(group);
     }
 
     /** As it is fed now; empty where nobody has said it. */
     public synchronized Optional<Offer> now() {
         if (now == null) {
-            now = rations.fedNow(group)
-                    .map(mix -> new Offer(mix, Lasting.asNow(rations, mix.portions()), () -> holds(mix)));
+            now = rations()
+                    .fedNow(group)
+                    .map(mix -> new Offer(mix, Lasting.asNow(rations(), mix.portions()), () -> holds(mix)));
         }
         return now;
     }
@@ -92,7 +100,7 @@ public final class Offers {
     /** The ration in whole bales; empty where there is none, or nothing of it is baled. */
     public synchronized Optional<WholeBales> wholeBales() {
         if (bales == null) {
-            bales = answer() instanceof Ration ration ? rations.wholeBales(group, ration) : Optional.empty();
+            bales = answer() instanceof Ration ration ? rations().wholeBales(group, ration) : Optional.empty();
         }
         return bales;
     }
@@ -110,7 +118,7 @@ public final class Offers {
     }
 
     private Optional<Offer> atEvenOdds(Ration ration) {
-        var asked = rations.question(group);
+        var asked = rations().question(group);
         var plain = new Sureness(50, 50, ration.sureness().dangersPercent());
         return !plain.equals(ration.sureness())
                         && new LeastCostRation(asked.offered(), asked.need(), asked.options(), plain, asked.amounts())
@@ -121,12 +129,12 @@ public final class Offers {
     }
 
     private Offer offer(Ration ration) {
-        return offer(rations.weighable(group, ration));
+        return offer(rations().weighable(group, ration));
     }
 
     /** Any mix, judged by the limits of this group, as an offer. */
     public Offer offer(HandMix mix) {
-        return new Offer(mix, Lasting.with(rations, group, mix.portions()), () -> holds(mix));
+        return new Offer(mix, Lasting.with(rations(), group, mix.portions()), () -> holds(mix));
     }
 
     /** In which all is kept of what a mix is printed as; none where something in it may not be fed. */
@@ -134,7 +142,8 @@ public final class Offers {
         if (!mix.notAllowed().isEmpty() || mix.portions().isEmpty()) {
             return 0;
         }
-        var diet = rations.question(group)
+        var diet = rations()
+                .question(group)
                 .diet()
                 .judging(mix.portions().stream().map(p -> p.feed().feed()).toList());
         return JointChance.of(diet, Supply.amounts(diet, mix.portions())).percent();
@@ -143,13 +152,13 @@ public final class Offers {
     /** The day of grass; empty where it is not said, or none of this winter. */
     public Optional<LocalDate> grass() {
         var own = group.turnout();
-        var day = own == null ? rations.ranch().settings().turnout() : own;
-        return Optional.ofNullable(day).filter(d -> d.isAfter(rations.day()));
+        var day = own == null ? yard().ranch().turnout() : own;
+        return Optional.ofNullable(day).filter(d -> d.isAfter(yard().day()));
     }
 
     /** From today to grass. */
     public OptionalInt days() {
-        return grass().map(day -> OptionalInt.of((int) rations.day().until(day, ChronoUnit.DAYS)))
+        return grass().map(day -> OptionalInt.of((int) yard().day().until(day, ChronoUnit.DAYS)))
                 .orElse(OptionalInt.empty());
     }
 
@@ -164,7 +173,7 @@ public final class Offers {
     public synchronized Optional<CostOfSureness> curve() {
         if (curve == null) {
             curve = answer() instanceof Ration ration
-                    ? CostOfSureness.of(rations.question(group), ration)
+                    ? CostOfSureness.of(rations().question(group), ration)
                     : Optional.empty();
         }
         return curve;
@@ -184,7 +193,7 @@ public final class Offers {
         var fed = mix.portions().stream().map(p -> p.feed().feed()).toList();
         return fed.isEmpty()
                 ? List.of()
-                : Supply.of(rations.question(group).diet().judging(fed), mix.portions());
+                : Supply.of(rations().question(group).diet().judging(fed), mix.portions());
     }
 
     /** What a colder day takes; empty where no weather is said, or no hay is in the ration. */
@@ -199,7 +208,7 @@ public final class Offers {
     public synchronized GoodUntil goodUntil() {
         if (until == null) {
             until = GoodUntil.of(
-                    rations,
+                    rations(),
                     group,
                     sure().or(this::now).orElseThrow(() -> new IllegalStateException("nothing is fed")));
         }
@@ -208,12 +217,11 @@ public final class Offers {
 
     /** Lots whose test might change what is fed: those kept out for want of one, then the most doubtful of the ration. */
     public List<Lot> testable() {
-        var lots = rations.ranch().lots();
-        var out = rations.question(group).diet().leftOut().stream()
+        var lots = yard().ranch().lots();
+        var out = rations().question(group).diet().leftOut().stream()
                 .filter(LeftOut::danger)
                 .map(l -> lots.get(UUID.fromString(l.feed().id())))
-                .filter(lot ->
-                        lot != null && rations.ranch().reportsOn(lot.id()).isEmpty());
+                .filter(lot -> lot != null && yard().ranch().reportsOn(lot.id()).isEmpty());
         var doubtful = new ArrayList<Lot>();
         if (answer() instanceof Ration ration) {
             Doubts.of(ration).stream()
@@ -235,7 +243,7 @@ public final class Offers {
 
     /** Worked out when it is first asked for: it takes most of a second. */
     public WorthOfASample worth(Lot lot) {
-        return worth.computeIfAbsent(lot.id(), id -> WorthOfASample.of(rations, lot));
+        return worth.computeIfAbsent(lot.id(), id -> WorthOfASample.of(asked, lot));
     }
 
     /** Whether every test of {@link #testable} is worked out already. */

@@ -18,7 +18,7 @@ import java.util.OptionalDouble;
  * @param kgADay as fed, that all groups would take of it a day; 0 where none would
  * @param worthBelow dollars a kg as fed that its first pounds are worth to all groups until grass; empty where no grass is
  *     said
- * @param savesToGrass dollars that the plan of the winter would come to less, the purchase counted as far as it is made; empty
+ * @param savesToGrass dollars that the plan of the winter comes to less than without any of it, bought as far as it pays; empty
  *     where no grass is said
  * @param kgToGrass as fed, of it that the plan buys until grass
  * @param missingBefore tons as fed of hay that the plan lacks, with all that is on hand and for sale
@@ -39,9 +39,11 @@ public record Purchase(
 
     /** @param now the group's offers as things are */
     public static Purchase of(Offers now, FeedForSale sale, Quantity tons, Quantity price) {
-        var before = now.rations();
         var group = now.group();
-        var with = new Offers(rations(before, sale, tons, price), group);
+        var before = new Rations(
+                now.rations().ranch().withoutFeedForSale(sale.id()),
+                now.rations().day());
+        var with = new Offers(rations(now.rations(), sale, tons, price), group);
         var after = with.rations();
         var id = sale.id().toString();
         var feed = after.yard().feeds().stream()
@@ -51,7 +53,7 @@ public record Purchase(
         double aDay = before.ranch().groups().values().stream()
                 .mapToDouble(other -> other.head() * fed(after, other, id))
                 .sum();
-        var dear = rations(before, sale, tons, Quantity.of(NOBODY * price.value(), price.unit()));
+        var dear = rations(now.rations(), sale, tons, Quantity.of(NOBODY * price.value(), price.unit()));
         var saves = before.plan().isEmpty() || after.plan().isEmpty()
                 ? OptionalDouble.empty()
                 : OptionalDouble.of(before.plan().get().plan().cost()

@@ -1,6 +1,8 @@
 package haywright.feeding;
 
 import haywright.cattle.herd.Group;
+import haywright.diet.DietRow;
+import haywright.diet.LeftOut;
 import haywright.diet.RowId;
 import haywright.outlook.Yard;
 import haywright.quantity.Quantity;
@@ -19,12 +21,14 @@ import haywright.ration.WholeBales;
 import haywright.season.WinterPlan;
 import haywright.workings.Refused;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -39,11 +43,15 @@ public final class Rations {
     /** A ration is of feeds that would last the group so long: changing over takes a week or two (judgment). */
     private static final int LEAST_DAYS = 30;
 
+    /** Share by which a feed that the plan has a group eat later weighs more than its worth: what decides between equals. */
+    private static final double LATER = 0.03;
+
     private final Yard yard;
     private final Map<Group, LeastCostRation> asked = new ConcurrentHashMap<>();
     private final Map<UUID, RationAnswer> answered = new ConcurrentHashMap<>();
     private final Map<UUID, NoRation> explained = new ConcurrentHashMap<>();
     private final Map<UUID, HandMix> weighed = new ConcurrentHashMap<>();
+    private final Map<UUID, Optional<Meanwhile>> meanwhile = new ConcurrentHashMap<>();
     private @Nullable Optional<WinterPlan> plan;
 
     public Rations(Yard yard) {
@@ -88,20 +96,27 @@ public final class Rations {
                 group.head() * (double) Math.min(LEAST_DAYS, yard.daysToGrass().orElse(LEAST_DAYS));
         var feeds = alone.offered().stream()
                 .map(feed -> Double.isFinite(feed.kgAtHand())
-                        ? feed.shared(scarcity(winter, feed), feed.eaten(feed.kgAtHand()) / headDays)
+                        ? feed.shared(scarcity(winter, group, feed), feed.eaten(feed.kgAtHand()) / headDays)
                         : feed)
                 .toList();
         return new LeastCostRation(feeds, alone.need(), alone.options(), alone.sureness(), alone.amounts());
     }
 
-    /** Dollars a kg as fed beside its price. */
-    private static double scarcity(WinterPlan winter, PricedFeed feed) {
-        return Math.max(0, winter.worth(feed.feed().id()).orElse(0) - feed.pricePerKgAsFed());
+    /**
+     * Dollars a kg as fed beside its price. The plan makes lots worth the same where it could feed either: of these a ration
+     * takes the one that the plan has this group eat this week.
+     */
+    private static double scarcity(WinterPlan winter, Group group, PricedFeed feed) {
+        var id = feed.feed().id();
+        double worth = Math.max(winter.worth(id).orElse(0), feed.pricePerKgAsFed());
+        return (winter.feeds(group, id) ? worth : (1 + LATER) * worth) - feed.pricePerKgAsFed();
     }
 
     /** What a group is to be fed of, in amounts that can be weighed out; empty where no ration exists. */
     public List<Portion> toFeed(Group group) {
-        return answer(group) instanceof Ration ration ? weighable(group, ration).portions() : List.of();
+        return answer(group) instanceof Ration ration
+                ? weighable(group, ration).portions()
+                : meanwhile(group).map(m -> m.of().toFeed(group)).orElse(List.of());
     }
 
     /**
@@ -122,7 +137,7 @@ public final class Rations {
             return Optional.empty();
         }
         var last = day().plusDays((long) days);
-        var turnout = ranch().settings().turnout();
+        var turnout = ranch().turnout();
         return turnout == null || last.isBefore(turnout) ? Optional.of(last) : Optional.empty();
     }
 
@@ -164,6 +179,40 @@ public final class Rations {
                 day());
         return other.answer(group) instanceof Ration ration ? Optional.of(ration.cost()) : Optional.empty();
     }
+
+    /**
+     * The ration without what was wished of feeds that may not be fed until they are tested; empty where there is one with
+     * it, or none without.
+     */
+    public Optional<Meanwhile> meanwhile(Group group) {
+        return meanwhile.computeIfAbsent(group.id(), id -> {
+            if (!(answer(group) instanceof NoRation none)) {
+                return Optional.empty();
+            }
+            var out = none.diet().leftOut().stream()
+                    .filter(LeftOut::danger)
+                    .map(left -> UUID.fromString(left.feed().id()))
+                    .collect(Collectors.toSet());
+            var wanted = ranch().wishes().getOrDefault(id, Wishes.none(id));
+            var waiting = wanted.feeds().stream()
+                    .filter(wish -> wish.sense() == DietRow.Sense.AT_LEAST && out.contains(wish.feed()))
+                    .toList();
+            if (waiting.isEmpty()) {
+                return Optional.empty();
+            }
+            var rest = new ArrayList<>(wanted.feeds());
+            rest.removeAll(waiting);
+            var other = new Rations(
+                    ranch().with(new Wishes(id, rest, wanted.limitsOff(), wanted.way(), wanted.surenessPercent())),
+                    day());
+            return other.answer(group) instanceof Ration ration
+                    ? Optional.of(new Meanwhile(ration, other, waiting))
+                    : Optional.empty();
+        });
+    }
+
+    /** @param of the same ranch without these wishes. @param waiting wishes that have to wait for a test */
+    public record Meanwhile(Ration ration, Rations of, List<Wishes.Wish> waiting) {}
 
     /** What the group is fed today, judged by the same rows; empty when nobody has said what it is fed. */
     public Optional<HandMix> fedNow(Group group) {

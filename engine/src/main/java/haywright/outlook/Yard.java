@@ -252,7 +252,7 @@ public final class Yard {
 
     /** From today; empty where no day of grass is said, or it is none of this winter. */
     public OptionalInt daysToGrass() {
-        var turnout = ranch.settings().turnout();
+        var turnout = ranch.turnout();
         long days = turnout == null ? 0 : day.until(turnout, ChronoUnit.DAYS);
         return days < 1 || days > LONGEST_WINTER ? OptionalInt.empty() : OptionalInt.of((int) days);
     }

@@ -12,6 +12,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
 import java.util.function.Consumer;
 import java.util.function.Predicate;
@@ -399,6 +400,18 @@ public record Ranch(
 
     private static LocalDate reported(LabReport report) {
         return report.reported() == null ? LocalDate.MIN : report.reported();
+    }
+
+    /** The day said for grass; of groups that have days of their own, the latest; null where nobody said one. */
+    public @Nullable LocalDate turnout() {
+        var said = settings.turnout();
+        return said != null
+                ? said
+                : groups.values().stream()
+                        .map(Group::turnout)
+                        .filter(Objects::nonNull)
+                        .max(Comparator.naturalOrder())
+                        .orElse(null);
     }
 
     public int head() {

@@ -70,8 +70,14 @@ final class FewFeeds {
             if (first.isEmpty()) {
                 return Optional.empty();
             }
-            double best = first.get().objective();
-            double band = Math.max(DEARER * best, DEARER_DOLLARS);
+            var cheapest = first.get();
+            double best = cheapest.objective();
+            // of what is paid: a feed that other groups want more is no reason to spend more
+            double paid = IntStream.range(0, used.length)
+                    .mapToDouble(
+                            i -> cheapest.value(placed.feed()[i]) * feeds.get(i).costPerKgEaten())
+                    .sum();
+            double band = Math.max(DEARER * paid, DEARER_DOLLARS);
             session.rowBounds(cost, 0, best + band);
             session.costs(0, costs(session, used, 1));
             var fewest = plan(session).orElse(first.get());

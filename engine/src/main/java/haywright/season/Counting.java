@@ -56,7 +56,7 @@ final class Counting {
         return new WinterBook(
                 made.hash,
                 season.today(),
-                Objects.requireNonNull(season.ranch().settings().turnout()),
+                Objects.requireNonNull(season.ranch().turnout()),
                 made.plan,
                 new WinterBook.Choice(made.hardness),
                 played.isEmpty() ? OptionalInt.empty() : OptionalInt.of((int) Math.round(WinterBook.OF * share)),

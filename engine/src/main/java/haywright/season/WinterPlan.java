@@ -1,5 +1,6 @@
 package haywright.season;
 
+import haywright.cattle.herd.Group;
 import haywright.outlook.Yard;
 import haywright.season.given.Forecast;
 import haywright.season.given.Season;
@@ -43,6 +44,19 @@ public record WinterPlan(Season season, Plan plan) {
     public OptionalDouble worth(String feed) {
         var worth = plan.worth().get(feed);
         return worth == null ? OptionalDouble.empty() : OptionalDouble.of(worth);
+    }
+
+    /** Whether it has a group eat of a feed in its first week. */
+    public boolean feeds(Group group, String feed) {
+        for (int e = 0; e < season.eaters().size(); e++) {
+            for (int f = 0; f < season.feeds().size(); f++) {
+                if (season.eaters().get(e).group().id().equals(group.id())
+                        && season.feeds().get(f).id().equals(feed)) {
+                    return plan.first().eaten()[e][f] > 0;
+                }
+            }
+        }
+        return false;
     }
 
     /** Whether a danger keeps a lot from every group until it is tested. */

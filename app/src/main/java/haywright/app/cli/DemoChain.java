@@ -153,14 +153,18 @@ final class DemoChain {
                                 .collect(Collectors.joining())));
         var answer = rations.ration(group);
         if (answer instanceof Ration ration) {
-            made(group, ration);
+            made(rations, group, ration);
         } else {
             notMade((NoRation) answer);
+            rations.meanwhile(group).ifPresent(meanwhile -> {
+                out.println("    Until then, without it:");
+                made(meanwhile.of(), group, meanwhile.ration());
+            });
         }
     }
 
-    private void made(Group group, Ration ration) {
-        var mix = rations.weighable(group, ration);
+    private void made(Rations of, Group group, Ration ration) {
+        var mix = of.weighable(group, ration);
         for (var portion : mix.portions()) {
             var put = new Feeding(portion.kgPutOut(), group.head(), yard.baleKg(portion));
             out.printf(
@@ -177,7 +181,7 @@ final class DemoChain {
                 Show.dollars(cents / 100), Show.dollars(cents * group.head() / 100));
         out.printf("    Enough %s.%n", Show.timesInTen(ration.chance().percent()));
         for (var portion : mix.portions()) {
-            rations.lastsUntil(portion.feed())
+            of.lastsUntil(portion.feed())
                     .ifPresent(day -> out.printf(
                             "    %s lasts until %s, fed so to all groups.%n",
                             portion.feed().feed().name(), Show.date(day)));

@@ -94,7 +94,7 @@ public record WorthOfASample(double worthUsd, double lowUsd, double highUsd, dou
 
     /** @param seed the same seed gives the same figures */
     public static WorthOfASample of(Rations rations, Lot lot, long seed) {
-        var turnout = rations.ranch().settings().turnout();
+        var turnout = rations.ranch().turnout();
         if (turnout == null || !turnout.isAfter(rations.day())) {
             throw new Refused(
                     "turnout",

@@ -96,7 +96,7 @@ public final class Season {
     public static Season of(Yard yard, Changes changes) {
         var ranch = yard.ranch();
         Refused.unlessEmpty(lacking(yard));
-        var turnout = Objects.requireNonNull(ranch.settings().turnout());
+        var turnout = Objects.requireNonNull(ranch.turnout());
         int days = (int) ChronoUnit.DAYS.between(yard.day(), turnout);
         int longest = ranch.groups().values().stream()
                 .mapToInt(group -> days(group, yard.day(), days))
@@ -179,11 +179,14 @@ public final class Season {
             problems.add(new Problem(
                     "lots", "none", "a winter is planned on feed with a price", "Enter a lot, or a feed for sale."));
         }
-        var turnout = ranch.settings().turnout();
+        var turnout = ranch.turnout();
         long days = turnout == null ? 0 : ChronoUnit.DAYS.between(yard.day(), turnout);
         if (turnout == null) {
             problems.add(new Problem(
-                    "turnout", "not said", "feed has to last until turnout", "Enter the turnout date in the settings."));
+                    "turnout",
+                    "not said",
+                    "feed has to last until turnout",
+                    "Enter the turnout date in the settings."));
         } else if (days < 1 || days > LONGEST) {
             problems.add(new Problem(
                     "turnout",
@@ -273,7 +276,7 @@ public final class Season {
 
     /** The day grass is expected. */
     public LocalDate grass() {
-        return Objects.requireNonNull(ranch().settings().turnout());
+        return Objects.requireNonNull(ranch().turnout());
     }
 
     public LocalDate today() {

@@ -22,8 +22,10 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.UUID;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -133,13 +135,29 @@ public record BenchView(
                         .orElse(null),
                 offers.cold().map(ColdWords::of).orElse(List.of()),
                 sure.map(BenchView::shortfalls).orElse(List.of()),
-                offers.answer() instanceof Ration ration
-                        ? ration.cautions().stream()
-                                .map(haywright.workings.Caution::words)
-                                .toList()
-                        : List.of(),
+                Stream.concat(
+                                waiting(offers),
+                                offers.answer() instanceof Ration ration
+                                        ? ration.cautions().stream().map(haywright.workings.Caution::words)
+                                        : Stream.of())
+                        .toList(),
                 Stream.concat(offers.rations().question(group).diet().leftOut().stream(), yard.unpriced().stream())
                         .toList());
+    }
+
+    /** {@code You asked for Oat hay. It is not in this mix until it is tested.} */
+    private static Stream<String> waiting(Offers offers) {
+        return offers.waiting().stream()
+                .map(wish -> "You asked for %s. It is not in this mix until it is tested and safe."
+                        .formatted(name(offers, wish.feed())));
+    }
+
+    private static String name(Offers offers, UUID feed) {
+        var lot = offers.yard().ranch().lots().get(feed);
+        return lot != null
+                ? lot.name()
+                : Objects.requireNonNull(offers.yard().ranch().feedsForSale().get(feed))
+                        .name();
     }
 
     private static String assumed(Yard yard, Group group) {
@@ -209,12 +227,12 @@ public record BenchView(
                                 .formatted(name, price, aTon(of.worth)));
     }
 
-    /** Per cent that are nearly always: 9 of 10. */
-    private static final double NEARLY_ALWAYS = 90;
+    /** Percent that round to 9 of 10. */
+    private static final double NEARLY_ALWAYS = 85;
 
     /** What nearly always holding would cost; empty where the mix does already, or no mix of these feeds can. */
     public String nearlyAlways() {
-        return curve == null || curve.holdsPercent() >= NEARLY_ALWAYS - 5
+        return curve == null || curve.holdsPercent() >= NEARLY_ALWAYS
                 ? ""
                 : curve.curve()
                         .holding(NEARLY_ALWAYS)

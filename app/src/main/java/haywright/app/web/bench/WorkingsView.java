@@ -12,6 +12,7 @@ import haywright.feeding.Offers;
 import haywright.outlook.Yard;
 import haywright.ration.HandMix;
 import haywright.ration.LimitAnswer;
+import haywright.ration.NotUsed;
 import haywright.ration.PricedFeed;
 import haywright.ration.Ration;
 import haywright.ration.UsualMineral;
@@ -20,6 +21,7 @@ import haywright.workings.Worked;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -66,7 +68,7 @@ public record WorkingsView(
                 mix.map(m -> feeds(yard, group, m)).orElse(List.of()),
                 mix.map(m -> limits(ration, m)).orElse(List.of()),
                 mix.map(m -> checked(m.checked())).orElse(List.of()),
-                ration.map(WorkingsView::unused).orElse(List.of()),
+                ration.map(r -> unused(offers, r)).orElse(List.of()),
                 ration.map(WorkingsView::ranges).orElse(List.of()),
                 ration.orElse(null));
     }
@@ -146,19 +148,31 @@ public record WorkingsView(
                 .toList();
     }
 
-    private static List<String> unused(Ration ration) {
-        return ration.notUsed().stream()
-                .map(n -> "%s, %s a ton: %s."
-                        .formatted(
-                                named(n.feed()),
-                                BenchView.aTon(n.feed().pricePerKgAsFed()),
-                                n.worthBuyingBelow() > 0
-                                        ? "worth %s below %s"
-                                                .formatted(
-                                                        n.feed().own() ? "feeding" : "buying",
-                                                        BenchView.aTon(n.worthBuyingBelow()))
-                                        : "not worth feeding at any price"))
-                .toList();
+    private static List<String> unused(Offers offers, Ration ration) {
+        return ration.notUsed().stream().map(not -> unused(offers, not)).toList();
+    }
+
+    /** A feed that is bought by what it is worth to the whole ranch until turnout, where that is known. */
+    private static String unused(Offers offers, NotUsed not) {
+        var feed = not.feed();
+        var all = feed.own()
+                ? OptionalDouble.empty()
+                : offers.rations()
+                        .plan()
+                        .map(plan -> plan.worth(feed.feed().id()))
+                        .orElse(OptionalDouble.empty());
+        double worth = all.orElse(not.worthBuyingBelow());
+        return "%s, %s a ton: %s."
+                .formatted(
+                        named(feed),
+                        BenchView.aTon(feed.pricePerKgAsFed()),
+                        worth > 0
+                                ? "worth %s below %s%s"
+                                        .formatted(
+                                                feed.own() ? "feeding" : "buying",
+                                                BenchView.aTon(worth),
+                                                all.isPresent() ? " to the whole ranch by turnout" : "")
+                                : "not worth feeding at any price");
     }
 
     private static List<String> ranges(Ration ration) {
