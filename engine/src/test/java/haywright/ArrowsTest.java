@@ -200,10 +200,14 @@ class ArrowsTest {
             .definedBy("haywright.season.given")
             .layer("play")
             .definedBy("haywright.season.play")
+            .layer("kept")
+            .definedBy("haywright.season.kept")
             .whereLayer("given")
             .mayNotAccessAnyLayer()
             .whereLayer("play")
-            .mayOnlyAccessLayers("given");
+            .mayOnlyAccessLayers("given")
+            .whereLayer("kept")
+            .mayOnlyAccessLayers("given", "play");
 
     /** A room that holds more than a reader can take in at a glance gets rooms inside. */
     @ArchTest

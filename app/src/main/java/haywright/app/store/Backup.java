@@ -25,7 +25,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Everything that is kept, as one SQLite database: what a daily copy is, also from PostgreSQL. Ranches with their
- * history, also those put away and those that cannot be read; drafts; files; what was said of laboratories' names.
+ * history, also those put away and those that cannot be read; drafts; files; what was said of laboratories' names; winter books.
  */
 final class Backup {
     /** In the order in which they can be filled. */
@@ -47,6 +47,7 @@ final class Backup {
         tables.put("attachment", List.of("sha256", "type", "body"));
         tables.put("laboratory_name", List.of("laboratory", "name", "analyte", "unit", "basis"));
         tables.put("set_aside", List.of("ranch_id", "rev", "at", "doc"));
+        tables.put("winter_book", List.of("ranch_id", "hash", "rev", "at", "doc"));
         return Collections.unmodifiableMap(tables);
     }
 
@@ -199,6 +200,7 @@ final class Backup {
                 copy(old, to, "ranch", "WHERE id = :ranch", id);
                 copy(old, to, "edit", "WHERE ranch_id = :ranch", id);
                 copy(old, to, "set_aside", "WHERE ranch_id = :ranch", id);
+                copy(old, to, "winter_book", "WHERE ranch_id = :ranch", id);
             }
             return !here;
         }));

@@ -158,6 +158,10 @@ public final class Store implements AutoCloseable {
         return new LaboratoryNames(jdbi);
     }
 
+    public WinterBooks winterBooks() {
+        return new WinterBooks(jdbi, clock);
+    }
+
     public Attachments attachments() {
         return new Attachments(jdbi);
     }

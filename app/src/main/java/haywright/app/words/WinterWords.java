@@ -1,15 +1,16 @@
 package haywright.app.words;
 
 import haywright.quantity.Unit;
-import haywright.season.Orders;
 import haywright.season.WinterBook;
-import haywright.season.given.Season;
-import haywright.season.given.SeasonFeed;
-import haywright.season.play.Plan;
+import haywright.season.kept.KeptBook;
+import haywright.season.kept.KeptPlan;
+import haywright.season.kept.WinterStory;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
 import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 
 /** A winter book for the person who reads it. */
 public final class WinterWords {
@@ -22,13 +23,13 @@ public final class WinterWords {
 
     private WinterWords() {}
 
-    /** {@code Feed lasts to May 5 in 17 winters of 20.} */
-    public static String headline(WinterBook book) {
+    /** {@code Feed lasts to turnout, May 5, in 17 winters of 20.} */
+    public static String headline(KeptBook book) {
         var grass = Show.day(book.grass());
-        if (book.lasts().isEmpty()) {
+        var lasts = book.lasts();
+        if (lasts == null) {
             return "No winters are on record for this place, so there is a plan and no count.";
         }
-        int lasts = book.lasts().getAsInt();
         return lasts == WinterBook.OF
                 ? "Feed lasts to turnout, %s, in 20 winters of 20.".formatted(grass)
                 : lasts == 0
@@ -36,27 +37,28 @@ public final class WinterWords {
                         : "Feed lasts to turnout, %s, in %d winters of 20.".formatted(grass, lasts);
     }
 
-    /** {@code Short in 1996-97 and 2010-11: 22 to 40 tons, from Apr 8.} Empty where none fell short of hay. */
-    public static String shortIn(WinterBook book) {
-        return book.hayShort()
-                .map(hay -> {
-                    var years = hay.winters().stream()
-                            .limit(MOST_NAMED)
-                            .map(WinterBook.ShortWinter::winter)
-                            .collect(Collectors.joining(", "));
-                    int count = hay.winters().size();
-                    return "Short in %s: %s tons, from %s on."
-                            .formatted(
-                                    count == book.years()
-                                            ? "every winter"
-                                            : count > MOST_NAMED
-                                                    ? "%d of %d winters, such as %s"
-                                                            .formatted(count, book.years(), years)
-                                                    : years,
-                                    between(hay.low(), hay.high()),
-                                    Show.day(hay.from()));
-                })
-                .orElse("");
+    /** {@code Short in 1996-97 and 2010-11: 22 to 40 tons, from Apr 8 on.} Empty where none fell short of hay. */
+    public static String shortIn(KeptBook book) {
+        var hay = book.hayShort();
+        if (hay.isEmpty()) {
+            return "";
+        }
+        var years =
+                hay.stream().limit(MOST_NAMED).map(KeptBook.ShortWinter::winter).collect(Collectors.joining(", "));
+        var tons = hay.stream().mapToDouble(KeptBook.ShortWinter::tons).summaryStatistics();
+        var from = hay.stream()
+                .map(one -> Objects.requireNonNull(one.from()))
+                .min(LocalDate::compareTo)
+                .orElseThrow();
+        return "Short in %s: %s tons, from %s on."
+                .formatted(
+                        hay.size() == book.years()
+                                ? "every winter"
+                                : hay.size() > MOST_NAMED
+                                        ? "%d of %d winters, such as %s".formatted(hay.size(), book.years(), years)
+                                        : years,
+                        between(tons.getMin(), tons.getMax()),
+                        Show.day(from));
     }
 
     /** {@code 22 to 40}; one figure where both round to it. */
@@ -67,19 +69,18 @@ public final class WinterWords {
     }
 
     /** What is bought now and what is planned on, as orders. */
-    public static List<String> buy(Plan plan, Season season) {
+    public static List<String> buy(KeptPlan plan) {
         var all = new ArrayList<String>();
-        for (var buy : Orders.of(plan, season).buys()) {
+        for (var buy : plan.buys()) {
             if (Unit.TON.fromBase(buy.nowKg()) >= LEAST_TONS) {
                 all.add("Buy %s of %s this week: %s."
-                        .formatted(
-                                tons(buy.nowKg()),
-                                buy.feed().name(),
-                                Show.dollars(buy.nowKg() * buy.feed().price())));
+                        .formatted(tons(buy.nowKg()), buy.name(), dollars(buy.nowKg() * buy.dollarsPerKg())));
             }
+        }
+        for (var buy : plan.buys()) {
             if (Unit.TON.fromBase(buy.laterKg()) >= LEAST_TONS) {
-                all.add("Plan to buy %s of %s later."
-                        .formatted(tons(buy.laterKg()), buy.feed().name()));
+                all.add("Plan to buy %s of %s later: about %s."
+                        .formatted(tons(buy.laterKg()), buy.name(), dollars(buy.laterKg() * buy.dollarsPerKg())));
             }
         }
         if (plan.emergencyKg() >= Unit.TON.toBase(LEAST_TONS)) {
@@ -89,33 +90,65 @@ public final class WinterWords {
         return all;
     }
 
+    /** The first order, short: {@code buy 40 tons of Alfalfa this week}; empty where nothing is to buy. */
+    public static Optional<String> order(KeptPlan plan) {
+        return buy(plan).stream()
+                .findFirst()
+                .map(line -> line.replaceAll("[:.,].*", ""))
+                .map(line -> Character.toLowerCase(line.charAt(0)) + line.substring(1));
+    }
+
+    /**
+     * The book in one line, for the other pages: {@code By the winter book of Nov 25, feed lasts to May 5 in 17 winters of
+     * 20. Next: buy 40 tons of Alfalfa this week.}
+     */
+    public static String line(KeptBook book) {
+        var lasts = book.lasts();
+        var first = lasts == null
+                ? book.plan().lasts() ? "the feed lasts" : "the feed falls short"
+                : "feed lasts to %s in %d winters of 20".formatted(Show.day(book.grass()), lasts);
+        return "By the winter book of %s, %s.%s"
+                .formatted(
+                        Show.day(book.day()),
+                        first,
+                        order(book.plan()).map(order -> " Next: " + order + ".").orElse(""));
+    }
+
     /** {@code 460 tons can’t be fed yet: Oat hay, Corn silage.} Empty where every lot may be. */
-    public static String leftOut(Season season) {
-        var out = IntStream.range(0, season.feeds().size())
-                .filter(f -> season.feeds().get(f).isForage()
-                        && season.feeds().get(f).kg() > 0
-                        && !season.mayBeFed(f))
-                .mapToObj(season.feeds()::get)
-                .toList();
+    public static String leftOut(KeptPlan plan) {
+        var out = plan.waiting();
         return out.isEmpty()
                 ? ""
                 : "%s can’t be fed yet and %s not counted: %s."
                         .formatted(
-                                tons(out.stream().mapToDouble(SeasonFeed::kg).sum()),
+                                tons(out.stream().mapToDouble(KeptPlan.Lot::kg).sum()),
                                 out.size() == 1 ? "is" : "are",
-                                out.stream().map(SeasonFeed::name).collect(Collectors.joining(", ")));
+                                names(out));
     }
 
-    private static String tons(double kg) {
+    /** Lots without a price, which nothing counts; empty where every lot has one. */
+    public static String unpriced(KeptPlan plan) {
+        return plan.unpriced().isEmpty()
+                ? ""
+                : "Not counted, because %s no price: %s."
+                        .formatted(plan.unpriced().size() == 1 ? "it has" : "they have", names(plan.unpriced()));
+    }
+
+    private static String names(List<KeptPlan.Lot> lots) {
+        return lots.stream().map(KeptPlan.Lot::name).collect(Collectors.joining(", "));
+    }
+
+    /** Whole tons with the word. @param kg as fed */
+    public static String tons(double kg) {
         long tons = Math.round(Unit.TON.fromBase(kg));
         return tons == 1 ? "1 ton" : Show.number(tons, 0) + " tons";
     }
 
     /** {@code Mature cows: 22 lb Pivot hay, 4 lb Meadow hay}, as fed per head per day, a line a group. */
-    public static List<String> feed(Plan plan, Season season) {
-        return Orders.of(plan, season).groups().stream()
+    public static List<String> feed(KeptPlan plan) {
+        return plan.rations().stream()
                 .map(group -> group.name() + ": "
-                        + group.feeds().stream()
+                        + group.portions().stream()
                                 .filter(fed -> Unit.POUND.fromBase(fed.kg()) >= LEAST_POUNDS)
                                 .map(WinterWords::amount)
                                 .collect(Collectors.joining(", ")))
@@ -123,12 +156,12 @@ public final class WinterWords {
                 .toList();
     }
 
-    private static String amount(Orders.Fed fed) {
+    private static String amount(KeptPlan.Portion fed) {
         double pounds = Unit.POUND.fromBase(fed.kg());
         return (pounds < 1
                         ? Show.number(OUNCES * pounds, 0) + " oz "
                         : Show.number(pounds, pounds < 2 ? 1 : 0) + " lb ")
-                + fed.feed().name();
+                + fed.name();
     }
 
     /** {@code brings $4,300 (2,900 to 5,700)}; {@code costs} where it does. */
@@ -149,6 +182,30 @@ public final class WinterWords {
 
     /** {@code 17 of 20}; a half winter is none. */
     public static String of20(double lasts) {
-        return Double.isNaN(lasts) ? "" : "%d of 20".formatted(Math.round(lasts));
+        return "%d of 20".formatted(Math.round(lasts));
+    }
+
+    /** What happened in a winter, in sentences. */
+    public static List<String> story(WinterStory story, LocalDate grass) {
+        var all = new ArrayList<String>();
+        all.add(
+                story.lasted()
+                        ? "Feed lasted to turnout, %s.".formatted(Show.day(grass.plusDays(story.late())))
+                        : story.shortFrom() == null
+                                ? "Hay lasted, but condition at calving was not kept."
+                                : "Feed fell short from %s on.".formatted(Show.day(story.shortFrom())));
+        if (story.late() > 0) {
+            all.add("Grass came %s late.".formatted(Show.count(story.late(), "day")));
+        }
+        if (story.emergencyKg() >= Unit.TON.toBase(LEAST_TONS)) {
+            all.add("Emergency hay: %s.".formatted(tons(story.emergencyKg())));
+        } else if (!story.lasted() && story.stormShortKg() >= Unit.TON.toBase(LEAST_TONS)) {
+            all.add("The storm reserve was short by %s of dry matter.".formatted(tons(story.stormShortKg())));
+        }
+        story.scores()
+                .forEach(score -> all.add("%s calved at condition %s; the aim is %s."
+                        .formatted(score.group(), Show.number(score.score(), 1), Show.significant(score.wanted(), 2))));
+        all.add("Feed bought: %s.".formatted(dollars(story.bought())));
+        return all;
     }
 }

@@ -58,6 +58,31 @@ abstract class StoreContract {
     }
 
     @Test
+    void theNewestWinterBooksOfARanchAreKept() {
+        var one = ranches.create(Ranch.empty(UUID.randomUUID(), "Cold Spring"))
+                .ranch()
+                .id();
+        var other = ranches.create(Ranch.empty(UUID.randomUUID(), "Tin Valley"))
+                .ranch()
+                .id();
+        var books = store.winterBooks();
+        assertThat(books.newest(one)).isEmpty();
+        books.keep(other, "x", 1, "another ranch");
+        for (int rev = 1; rev <= WinterBooks.KEPT + 2; rev++) {
+            books.keep(one, "hash " + rev, rev, "book " + rev);
+        }
+        books.keep(one, "hash 5", 6, "book 5, made again");
+        restart();
+        books = store.winterBooks();
+        assertThat(books.of(one))
+                .hasSize(WinterBooks.KEPT)
+                .extracting(WinterBooks.Kept::rev, WinterBooks.Kept::doc)
+                .startsWith(tuple(6L, "book 5, made again"), tuple(4L, "book 4"));
+        assertThat(books.newest(one)).endsWith(" hash 5");
+        assertThat(books.of(other)).extracting(WinterBooks.Kept::doc).containsExactly("another ranch");
+    }
+
+    @Test
     void aRanchIsReadOnceARevisionAndAgainWhenAnotherProcessSaved() {
         var demo = demo();
         ranches.create(demo);

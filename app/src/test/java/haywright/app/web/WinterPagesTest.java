@@ -2,9 +2,14 @@ package haywright.app.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import haywright.app.document.BookDocument;
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
 import haywright.ranch.FoundPlace;
+import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
 import haywright.ranch.RanchWeather;
+import haywright.sampling.stock.Stock;
 import java.time.LocalDate;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
@@ -18,6 +23,29 @@ class WinterPagesTest {
     private static Ranch placed(Ranch now) {
         var weather = RanchWeather.of(FoundPlace.of("Valentine, NE", null, 0));
         return now.with(now.settings().with(weather).withTurnout(LocalDate.of(2027, 5, 5)));
+    }
+
+    private static final String MAKE_AGAIN = "<button class=\"plain\" type=\"submit\">Make it again</button>";
+
+    private static Ranch lessHay(Ranch now) {
+        var lot = now.lots().values().iterator().next();
+        var fewer = new Stock.Bales(Stock.BaleKind.LARGE_ROUND, 100, Quantity.of(1200, Unit.POUND), null, null, null);
+        return now.with(new Lot(
+                lot.id(),
+                lot.name(),
+                lot.feedClass(),
+                lot.bookRow(),
+                lot.where(),
+                lot.cutting(),
+                lot.madeOn(),
+                lot.storage(),
+                fewer,
+                lot.replacementPrice(),
+                lot.nitrateRisk(),
+                lot.notes(),
+                lot.makeup(),
+                lot.weathered(),
+                lot.weighings()));
     }
 
     private String whole() throws InterruptedException {
@@ -43,13 +71,38 @@ class WinterPagesTest {
         var book = whole();
         assertThat(book).contains("class=\"do\"", "id=\"dots-title\"", "id=\"stack-title\"", "Ditch-side stack");
         assertThat(ranch.get("winter").body()).isEqualTo(book);
+        // a name moves no figure; two hundred bales less do
         ranch.change(now -> now.withName("Another name"));
+        assertThat(ranch.get("winter").body()).doesNotContain(MAKE_AGAIN);
+        ranch.change(WinterPagesTest::lessHay);
         var older = ranch.get("winter").body();
-        assertThat(older).contains("href=\"" + ranch.path() + "history\"", "id=\"dots-title\"");
+        assertThat(older).contains(MAKE_AGAIN, "href=\"" + ranch.path() + "history\"", "id=\"dots-title\"");
         assertThat(ranch.send("winter", Map.of()).status()).isEqualTo(303);
         assertThat(ranch.get("winter").body()).contains("hx-trigger=\"every");
         assertThat(ranch.send("winter", "winter/stop", Map.of()).status()).isEqualTo(303);
         assertThat(whole()).contains("class=\"do\"");
+    }
+
+    @Test
+    void aBookIsKeptInTheStoreAndOneThatIsDamagedIsNotUsed() throws Exception {
+        assertThat(whole()).doesNotContain("class=\"do\"");
+        assertThat(ranch.store().winterBooks().of(ranch.id())).isEmpty();
+        // what was lacking then is no book that would be older now
+        ranch.hay("300");
+        ranch.cows();
+        ranch.change(WinterPagesTest::placed);
+        var book = whole();
+        var kept = ranch.store().winterBooks().of(ranch.id());
+        assertThat(kept).hasSize(1);
+        assertThat(BookDocument.read(kept.get(0).doc()).map(BookDocument::write))
+                .contains(kept.get(0).doc());
+        assertThat(ranch.get("winter").body()).isEqualTo(book).doesNotContain(MAKE_AGAIN);
+        try (var connection = ranch.database();
+                var statement = connection.createStatement()) {
+            statement.execute("UPDATE winter_book SET doc = '{\"hash\":', at = '2027'");
+        }
+        assertThat(ranch.get("winter").status()).isEqualTo(200);
+        assertThat(whole()).contains("class=\"do\"", "id=\"dots-title\"");
     }
 
     @Test

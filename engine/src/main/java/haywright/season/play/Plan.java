@@ -18,6 +18,7 @@ import java.util.Map;
  * @param unmet what no feed meets, emergency hay included; empty where all is met
  * @param missed dollars counted for needs that nothing meets
  * @param stormShort kg of dry matter that the storm reserve is short of at the worst
+ * @param stretches who eats what from now to grass
  * @param basis where the solver stood
  */
 public record Plan(
@@ -30,7 +31,19 @@ public record Plan(
         List<Unmet> unmet,
         double missed,
         double stormShort,
+        List<Stretch> stretches,
         Basis basis) {
+    public Plan {
+        stretches = List.copyOf(stretches);
+    }
+
+    /**
+     * Weeks in which the same is fed.
+     *
+     * @param to the day after the last
+     */
+    public record Stretch(LocalDate from, LocalDate to, Decision decision) {}
+
     /**
      * A need or a limit of good practice that a group misses in a stretch of weeks.
      *

@@ -33,6 +33,7 @@ final class Play {
     private double cost;
     private double bought;
     private double emergency;
+    private double[] boughtKg = new double[0];
     private double storm;
     private int shortFrom = -1;
 
@@ -83,6 +84,8 @@ final class Play {
                 ahead.hard()[week],
                 Math.max(0, Season.DAYS_A_WEEK * (week - season.weeks()) + 1),
                 learned.lean());
+        boughtKg = new double[canBuy.length];
+        double before = bought;
         boolean anybody = Arrays.stream(days).anyMatch(d -> d > 0);
         var decision = anybody
                 ? policy.next(known)
@@ -107,7 +110,7 @@ final class Play {
             }
         }
         learned.after(week, days, eaten, reserve);
-        weeks.add(new Played.Week(known, decision, fed, nem, reserve.clone()));
+        weeks.add(new Played.Week(known, decision, fed, nem, reserve.clone(), boughtKg, bought - before));
     }
 
     private void atCalving(int week) {
@@ -133,6 +136,7 @@ final class Play {
         if (kg > 0 && season.feeds().get(f).isTracked()) {
             canBuy[f] -= kg;
             ledger.buy(f, kg);
+            boughtKg[f] += kg;
             double dollars = kg * prices.buy(f, week, ahead.hard()[week]);
             cost += dollars;
             bought += dollars;
@@ -194,6 +198,7 @@ final class Play {
         double dollars = kgAsFed * feed.priced().costPerKgEaten() * feed.eaten();
         cost += dollars;
         bought += dollars;
+        boughtKg[f] += kgAsFed;
         if (feed.isEmergency()) {
             emergency += kgAsFed;
         }

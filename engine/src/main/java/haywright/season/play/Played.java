@@ -45,8 +45,17 @@ public record Played(
      * @param fedKg as fed that was put out of each feed, all groups together
      * @param nem Mcal a head and day that each group truly needed
      * @param reserve Mcal a head of each group at its end, above the score to calve at
+     * @param boughtKg as fed of each feed, what is bought as it is fed included
+     * @param dollars paid for these
      */
-    public record Week(Known known, Decision decision, double[] fedKg, double[] nem, double[] reserve) {}
+    public record Week(
+            Known known,
+            Decision decision,
+            double[] fedKg,
+            double[] nem,
+            double[] reserve,
+            double[] boughtKg,
+            double dollars) {}
 
     /** No emergency hay, storm reserve untouched, and the score at calving kept. */
     public boolean lasted() {

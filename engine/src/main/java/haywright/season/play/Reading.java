@@ -6,6 +6,7 @@ import haywright.season.given.Season;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.stream.IntStream;
 
 /** An optimum read as a plan. What comes after this week is told of the middle scenario. */
 public record Reading(Season season, Blocks blocks, int scenarios, Optimum optimum, Basis basis) {
@@ -39,6 +40,10 @@ public record Reading(Season season, Blocks blocks, int scenarios, Optimum optim
                 of.unmet(optimum, UNMET),
                 missed,
                 storm,
+                IntStream.range(0, blocks.count())
+                        .mapToObj(k -> new Plan.Stretch(
+                                season.begins(blocks.from(k)), season.begins(blocks.to(k)), decision(of, s, k)))
+                        .toList(),
                 basis);
     }
 
@@ -48,14 +53,18 @@ public record Reading(Season season, Blocks blocks, int scenarios, Optimum optim
 
     /** What is done in a block, of the one scenario. */
     public Decision decision(PlanProgram of, int k) {
+        return decision(of, 0, k);
+    }
+
+    private Decision decision(PlanProgram of, int s, int k) {
         var eaten = new double[season.eaters().size()][season.feeds().size()];
         var buy = new double[season.feeds().size()];
         for (int f = 0; f < buy.length; f++) {
             for (int e = 0; e < eaten.length; e++) {
-                int column = of.feedColumn(0, k, e, f);
+                int column = of.feedColumn(s, k, e, f);
                 eaten[e][f] = column < 0 ? 0 : Math.max(0, optimum.value(column));
             }
-            int column = of.buyColumn(0, k, f);
+            int column = of.buyColumn(s, k, f);
             buy[f] = column < 0 ? 0 : Math.max(0, optimum.value(column));
         }
         return new Decision(eaten, buy);

@@ -1,5 +1,6 @@
 package haywright.app.web.winter;
 
+import haywright.app.web.KeptBooks;
 import haywright.app.web.Page;
 import haywright.app.web.Pages;
 import java.util.LinkedHashMap;
@@ -7,15 +8,20 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 
-/** The newest winter book of each ranch looked at last, made one after another beside the pages. */
+/** Winter books that are being made, one after another beside the pages; each is kept in the store once it is made. */
 final class Books {
     private static final int MOST = 40;
 
     private final Map<UUID, Making> books = new LinkedHashMap<>();
     private final LastFirst maker = new LastFirst("winter book");
 
-    synchronized Optional<Making> of(UUID ranch) {
-        return Optional.ofNullable(books.get(ranch));
+    /** What is being made of the ranch, could not be made of it as it is, or was made and could not be kept. */
+    synchronized Optional<Making> of(Page page) {
+        var making = books.get(page.ranch().id());
+        boolean isOver = making != null
+                && (making.isKept()
+                        || making.now().isRefused() && !making.hash().equals(KeptBooks.hash(page.ranch())));
+        return isOver ? Optional.empty() : Optional.ofNullable(making);
     }
 
     /** Begins a book of the ranch as it is now; one that is still being made of it is stopped. */
@@ -34,7 +40,7 @@ final class Books {
         }
         // one core stays for the pages
         int threads = Math.max(1, Runtime.getRuntime().availableProcessors() - 1);
-        var making = new Making(page.ranch(), page.rev(), page.today(), threads);
+        var making = new Making(page, threads);
         books.put(page.ranch().id(), making);
         var log = Pages.logger(page.http(), "A winter book");
         maker.put(making, () -> making.make().ifPresent(log));

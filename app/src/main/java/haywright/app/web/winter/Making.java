@@ -1,12 +1,17 @@
 package haywright.app.web.winter;
 
+import haywright.app.document.BookDocument;
+import haywright.app.store.WinterBooks;
+import haywright.app.web.KeptBooks;
+import haywright.app.web.Page;
 import haywright.outlook.Yard;
-import haywright.quantity.Unit;
 import haywright.ranch.Ranch;
 import haywright.season.BookListener;
 import haywright.season.BookMaker;
-import haywright.season.WinterBook;
 import haywright.season.given.Season;
+import haywright.season.kept.KeptBook;
+import haywright.season.kept.KeptPlan;
+import haywright.season.kept.WinterStory;
 import haywright.season.play.Plan;
 import haywright.season.play.Played;
 import haywright.workings.Problem;
@@ -14,6 +19,7 @@ import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
@@ -27,70 +33,92 @@ final class Making implements BookListener {
     private static final long MOST_NANOS = 300_000_000_000L;
 
     private final Ranch ranch;
+    private final String hash;
     private final long rev;
     private final LocalDate day;
+    private final WinterBooks store;
     private final int threads;
     private long began = System.nanoTime();
     private @Nullable Season season;
-    private List<Integer> feeds = List.of();
-    private @Nullable Plan plan;
-    private @Nullable WinterBook book;
+    private @Nullable Yard yard;
+    private @Nullable KeptPlan plan;
+    private @Nullable KeptBook book;
     private List<Problem> refused = List.of();
     private boolean failed;
     private boolean stopped;
+    private boolean isKept;
     private int done;
     private int of;
-    private final List<Line> lines = new ArrayList<>();
-
-    /**
-     * One winter as it was played.
-     *
-     * @param winter of the record, from 0
-     * @param tons of the hay and silage that may be fed, on hand at the start of each week, as fed
-     */
-    record Line(int winter, boolean lasted, List<Double> tons) {}
+    private final List<KeptBook.Line> lines = new ArrayList<>();
+    private final List<WinterStory> stories = new ArrayList<>();
 
     /**
      * All of it at one moment.
      *
-     * @param season null until it is worked out, or where it can't be
      * @param plan null until there is one
      * @param book null until it is whole or was stopped
      * @param refused why there is none
      * @param failed whether something broke that nobody expected
      * @param done winters played of {@code of}
+     * @param begins the first day of each week
+     * @param grass null until it is known
      */
     record Now(
-            @Nullable Season season,
-            @Nullable Plan plan,
-            @Nullable WinterBook book,
+            @Nullable KeptPlan plan,
+            @Nullable KeptBook book,
             List<Problem> refused,
             boolean failed,
             int done,
             int of,
-            List<Line> lines) {
+            List<LocalDate> begins,
+            @Nullable LocalDate grass,
+            List<KeptBook.Line> lines) {
         boolean isMaking() {
             return book == null && refused.isEmpty() && !failed;
         }
+
+        boolean isRefused() {
+            return !refused.isEmpty();
+        }
     }
 
-    Making(Ranch ranch, long rev, LocalDate day, int threads) {
-        this.ranch = ranch;
-        this.rev = rev;
-        this.day = day;
+    Making(Page page, int threads) {
+        ranch = page.ranch();
+        hash = KeptBooks.hash(ranch);
+        rev = page.rev();
+        day = page.today();
+        store = page.desk().store().winterBooks();
         this.threads = threads;
+    }
+
+    /** Of what it is made from. */
+    String hash() {
+        return hash;
     }
 
     long rev() {
         return rev;
     }
 
-    LocalDate day() {
-        return day;
+    /** Whether the store has it. */
+    synchronized boolean isKept() {
+        return isKept;
     }
 
     synchronized Now now() {
-        return new Now(season, plan, book, refused, failed, done, of, List.copyOf(lines));
+        var of = season;
+        return new Now(
+                plan,
+                book,
+                refused,
+                failed,
+                done,
+                this.of,
+                of == null
+                        ? List.of()
+                        : IntStream.range(0, of.weeks()).mapToObj(of::begins).toList(),
+                of == null ? null : of.grass(),
+                List.copyOf(lines));
     }
 
     synchronized void stop() {
@@ -101,17 +129,18 @@ final class Making implements BookListener {
     Optional<RuntimeException> make() {
         begins();
         try {
-            var yard = new Yard(ranch, day);
-            var of = Season.of(yard);
-            var hay = forage(of);
+            var looked = new Yard(ranch, day);
+            var of = Season.of(looked);
             synchronized (this) {
                 season = of;
-                feeds = hay;
+                yard = looked;
             }
-            var made = new BookMaker(SEED, BookMaker.DRAWS, threads, true, true, this::isEnough).of(yard, of, this);
+            var made = new BookMaker(SEED, BookMaker.DRAWS, threads, true, true, this::isEnough).of(looked, of, this);
+            var whole = KeptPlan.of(made.plan(), of, looked);
             synchronized (this) {
-                book = made;
+                book = KeptBook.of(made, of, whole, lines, stories);
             }
+            keep();
             return Optional.empty();
         } catch (Refused e) {
             synchronized (this) {
@@ -120,7 +149,7 @@ final class Making implements BookListener {
             return Optional.empty();
         } catch (RuntimeException e) {
             synchronized (this) {
-                failed = true;
+                failed = book == null;
             }
             return Optional.of(e);
         } catch (Error e) {
@@ -136,33 +165,35 @@ final class Making implements BookListener {
         began = System.nanoTime();
     }
 
+    /** One that was stopped takes the place of no whole one of the same ranch. */
+    private void keep() {
+        var made = Objects.requireNonNull(book);
+        if (made.isWhole()
+                || store.of(ranch.id()).stream().noneMatch(kept -> kept.hash().equals(hash))) {
+            store.keep(ranch.id(), hash, rev, BookDocument.write(made));
+            synchronized (this) {
+                isKept = true;
+            }
+        }
+    }
+
     private synchronized boolean isEnough() {
         return stopped || System.nanoTime() - began > MOST_NANOS;
     }
 
     @Override
     public synchronized void planned(Plan first) {
-        plan = first;
+        plan = KeptPlan.of(first, Objects.requireNonNull(season), Objects.requireNonNull(yard));
     }
 
     @Override
     public synchronized void played(int played, int most, Played winter) {
         done = played;
         of = most;
-        lines.add(new Line(
-                winter.winter(),
-                winter.lasted(),
-                winter.weeks().stream()
-                        .map(week -> Unit.TON.fromBase(feeds.stream()
-                                .mapToDouble(f -> week.known().stock()[f])
-                                .sum()))
-                        .toList()));
-    }
-
-    private static List<Integer> forage(Season season) {
-        return IntStream.range(0, season.feeds().size())
-                .filter(f -> f != season.emergency() && season.feeds().get(f).isForage() && season.mayBeFed(f))
-                .boxed()
-                .toList();
+        var line = KeptBook.Line.of(winter, Objects.requireNonNull(season));
+        if (lines.stream().noneMatch(before -> before.winter().equals(line.winter()))) {
+            stories.add(WinterStory.of(winter, Objects.requireNonNull(season)));
+        }
+        lines.add(line);
     }
 }

@@ -1,20 +1,27 @@
 package haywright.app.web.winter;
 
+import haywright.app.document.BookDocument;
 import haywright.app.report.StackLine;
+import haywright.app.store.Edit;
+import haywright.app.web.KeptBooks;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
-import haywright.season.WinterBook;
-import haywright.season.given.Season;
-import haywright.season.play.Plan;
+import haywright.quantity.Unit;
+import haywright.season.kept.KeptBook;
+import haywright.season.kept.KeptPlan;
 import haywright.workings.Problem;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
-import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /** Whether the feed lasts to grass. The page answers at once; winters come in as they are played. */
 public final class WinterPages {
     private static final Books BOOKS = new Books();
     private static final int FEWEST = 3;
+    private static final int MOST_CHANGES = 5;
+    /** A book begins with a week's feeding; after that the stacks are others. */
+    private static final int GOOD_DAYS = 7;
 
     private WinterPages() {}
 
@@ -27,57 +34,109 @@ public final class WinterPages {
     /**
      * @param book null while it is made
      * @param plan null until there is one
-     * @param season null until it is worked out
      * @param stack null until a few winters are played
      * @param refused why there can be no book of this ranch yet
-     * @param isOlder whether the ranch was changed after it was begun
+     * @param age how it stands to the ranch as it is now
+     * @param isDamaged whether one kept later can't be read
      */
     public record View(
-            @Nullable WinterBook book,
-            @Nullable Plan plan,
-            @Nullable Season season,
+            @Nullable KeptBook book,
+            @Nullable KeptPlan plan,
             @Nullable StackLine stack,
             List<Problem> refused,
             boolean isMaking,
             boolean failed,
-            boolean isOlder,
+            Age age,
+            boolean isDamaged,
             int done,
-            int of) {}
-
-    private static void show(Page page) {
-        var making = BOOKS.of(page.ranch().id()).orElseGet(() -> BOOKS.begin(page));
-        page.show("haywright/app/web/winter/winter.jte", view(making, page));
+            int of) {
+        /** Whether there is a reason to make it again. */
+        public boolean isAskedAgain() {
+            return failed || book != null && (age.isOlder || age.days > 0 || !book.isWhole());
+        }
     }
 
-    private static View view(Making making, Page page) {
+    /**
+     * @param isOlder whether something that moves it was changed after it was begun
+     * @param changes what, in the words of the history, newest first
+     * @param days since the day it was made for, where that is a week or more; else 0
+     */
+    public record Age(boolean isOlder, List<String> changes, long days) {}
+
+    private static void show(Page page) {
+        page.show("haywright/app/web/winter/winter.jte", view(page));
+    }
+
+    private static View view(Page page) {
+        var damaged = KeptBooks.isDamaged(page.desk(), page.ranch());
+        var making = BOOKS.of(page);
+        var kept = KeptBooks.newest(page.desk(), page.ranch());
+        if (making.isPresent()) {
+            return made(making.get(), page, damaged);
+        }
+        return kept.map(found -> kept(found, page, damaged)).orElseGet(() -> made(BOOKS.begin(page), page, damaged));
+    }
+
+    private static View made(Making making, Page page, boolean damaged) {
         var now = making.now();
+        var book = now.book();
         return new View(
-                now.book(),
-                now.book() == null ? now.plan() : now.book().plan(),
-                now.season(),
-                stack(now),
+                book,
+                book == null ? now.plan() : book.plan(),
+                stack(now.begins(), now.lines(), now.grass()),
                 now.refused(),
                 now.isMaking(),
                 now.failed(),
-                making.rev() != page.rev() || !making.day().equals(page.today()),
+                age(page, making.hash().equals(KeptBooks.hash(page.ranch())), making.rev(), page.today()),
+                damaged,
                 now.done(),
                 now.of());
     }
 
-    private static @Nullable StackLine stack(Making.Now now) {
-        var season = now.season();
-        if (season == null || now.lines().size() < FEWEST) {
-            return null;
-        }
-        var begins = IntStream.rangeClosed(0, season.weeks() - 1)
-                .mapToObj(season::begins)
+    private static View kept(KeptBooks.Kept kept, Page page, boolean damaged) {
+        var book = kept.book();
+        return new View(
+                book,
+                book.plan(),
+                stack(book.begins(), book.lines(), book.grass()),
+                List.of(),
+                false,
+                false,
+                age(page, kept.isCurrent(), kept.rev(), book.day()),
+                damaged,
+                book.draws(),
+                book.draws());
+    }
+
+    private static Age age(Page page, boolean isCurrent, long rev, LocalDate day) {
+        long days = ChronoUnit.DAYS.between(day, page.today());
+        return new Age(!isCurrent, isCurrent ? List.of() : changes(page, rev), days >= GOOD_DAYS ? days : 0);
+    }
+
+    private static List<String> changes(Page page, long since) {
+        return page.desk().store().ranches().history(page.ranch().id()).stream()
+                .filter(edit -> edit.rev() > since
+                        && (edit.paths().isEmpty() || edit.paths().stream().anyMatch(BookDocument::moves)))
+                .map(Edit::words)
+                .distinct()
+                .limit(MOST_CHANGES)
                 .toList();
-        return new StackLine(
-                begins,
-                now.lines().stream()
-                        .map(line -> new StackLine.Winter(line.lasted(), line.tons()))
-                        .toList(),
-                season.grass());
+    }
+
+    private static @Nullable StackLine stack(
+            List<LocalDate> begins, List<KeptBook.Line> lines, @Nullable LocalDate grass) {
+        return grass == null || begins.size() < 2 || lines.size() < FEWEST
+                ? null
+                : new StackLine(
+                        begins,
+                        lines.stream()
+                                .map(line -> new StackLine.Winter(
+                                        line.lasted(),
+                                        line.kg().stream()
+                                                .map(Unit.TON::fromBase)
+                                                .toList()))
+                                .toList(),
+                        grass);
     }
 
     private static void again(Page page) {
@@ -86,7 +145,7 @@ public final class WinterPages {
     }
 
     private static void stop(Page page) {
-        BOOKS.of(page.ranch().id()).ifPresent(Making::stop);
+        BOOKS.of(page).ifPresent(Making::stop);
         Page.leave(page.http(), page.at("winter"));
     }
 }

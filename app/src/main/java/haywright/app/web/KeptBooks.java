@@ -1,0 +1,114 @@
+package haywright.app.web;
+
+import haywright.app.document.BookDocument;
+import haywright.app.store.WinterBooks;
+import haywright.ranch.Ranch;
+import haywright.season.kept.KeptBook;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Winter books as the store has them, read once. No page but the winter book's own ever waits for one to be made: it shows
+ * a line of the newest, and only where nothing that moves a book has changed since.
+ */
+public final class KeptBooks {
+    private static final int MOST = 60;
+
+    private static final Map<UUID, Read> READ = eldestDropped();
+    private static final Map<UUID, Hashed> HASHED = eldestDropped();
+
+    private KeptBooks() {}
+
+    /**
+     * @param rev the revision of the ranch it was made from
+     * @param isCurrent whether nothing that moves it has changed since
+     */
+    public record Kept(KeptBook book, long rev, boolean isCurrent) {}
+
+    /** @param newest what the store had then. @param isDamaged whether the newest of them can't be read */
+    private record Read(String newest, List<Of> books, boolean isDamaged) {}
+
+    private record Of(KeptBook book, String hash, long rev) {}
+
+    /** @param ranch that very one: a revision is read once, and comparing all of two ranches would cost more */
+    private record Hashed(Ranch ranch, String hash) {}
+
+    /** The newest that can be read, and whatever ranch it is of. */
+    public static Optional<Kept> newest(Desk desk, Ranch ranch) {
+        var books = read(desk, ranch).books();
+        return books.isEmpty() ? Optional.empty() : Optional.of(kept(books.get(0), ranch));
+    }
+
+    /** The one made before the newest. */
+    public static Optional<Kept> before(Desk desk, Ranch ranch) {
+        var books = read(desk, ranch).books();
+        return books.size() < 2 ? Optional.empty() : Optional.of(kept(books.get(1), ranch));
+    }
+
+    /** The newest, where it is of the ranch as it is now. */
+    public static Optional<KeptBook> current(Desk desk, Ranch ranch) {
+        return newest(desk, ranch).filter(Kept::isCurrent).map(Kept::book);
+    }
+
+    /** Whether one was kept after the newest that can be read, and is damaged or of another build of the program. */
+    public static boolean isDamaged(Desk desk, Ranch ranch) {
+        return read(desk, ranch).isDamaged();
+    }
+
+    private static Kept kept(Of of, Ranch ranch) {
+        return new Kept(of.book(), of.rev(), of.hash().equals(hash(ranch)));
+    }
+
+    private static Read read(Desk desk, Ranch ranch) {
+        var books = desk.store().winterBooks();
+        var newest = books.newest(ranch.id());
+        synchronized (READ) {
+            var known = READ.get(ranch.id());
+            if (known != null && known.newest().equals(newest)) {
+                return known;
+            }
+        }
+        var kept = newest.isEmpty() ? List.<WinterBooks.Kept>of() : books.of(ranch.id());
+        var read = kept.stream()
+                .flatMap(one -> BookDocument.read(one.doc()).map(book -> new Of(book, one.hash(), one.rev())).stream())
+                .toList();
+        boolean isDamaged = !kept.isEmpty()
+                && (read.isEmpty() || !read.get(0).hash().equals(kept.get(0).hash()));
+        var now = new Read(newest, read, isDamaged);
+        synchronized (READ) {
+            READ.put(ranch.id(), now);
+        }
+        return now;
+    }
+
+    /** Of what moves a book of this ranch. */
+    @SuppressWarnings("ReferenceEquality")
+    public static String hash(Ranch ranch) {
+        synchronized (HASHED) {
+            var known = HASHED.get(ranch.id());
+            if (known != null && known.ranch() == ranch) {
+                return known.hash();
+            }
+        }
+        var hash = BookDocument.hash(ranch);
+        synchronized (HASHED) {
+            HASHED.put(ranch.id(), new Hashed(ranch, hash));
+        }
+        return hash;
+    }
+
+    private static <T> Map<UUID, T> eldestDropped() {
+        return new LinkedHashMap<>(16, 0.75f, true) {
+            private static final long serialVersionUID = 1;
+
+            @Override
+            protected boolean removeEldestEntry(Map.@Nullable Entry<UUID, T> eldest) {
+                return size() > MOST;
+            }
+        };
+    }
+}

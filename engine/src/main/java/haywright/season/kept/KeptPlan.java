@@ -1,0 +1,168 @@
+package haywright.season.kept;
+
+import haywright.outlook.Yard;
+import haywright.season.Orders;
+import haywright.season.given.Season;
+import haywright.season.given.SeasonFeed;
+import haywright.season.play.Plan;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Today's plan: what to buy, what to feed this week, and who eats which lot until grass. All kg are as fed.
+ *
+ * @param lasts whether nothing has to be found beyond what is on hand and for sale
+ * @param emergencyKg of hay beyond that
+ * @param rations this week, in the order of the ranch
+ * @param stretches from the first day to grass
+ * @param lots what is on hand and may be fed
+ * @param waiting lots that no group may be fed until they are tested
+ * @param unpriced lots that are not counted because they have no price
+ */
+public record KeptPlan(
+        boolean lasts,
+        List<Buy> buys,
+        double emergencyKg,
+        List<Ration> rations,
+        List<Stretch> stretches,
+        List<LotEnds> lots,
+        List<Lot> waiting,
+        List<Lot> unpriced,
+        List<Plan.Unmet> unmet) {
+    private static final double THOUSAND = 1000;
+
+    public KeptPlan {
+        buys = List.copyOf(buys);
+        rations = List.copyOf(rations);
+        stretches = List.copyOf(stretches);
+        lots = List.copyOf(lots);
+        waiting = List.copyOf(waiting);
+        unpriced = List.copyOf(unpriced);
+        unmet = List.copyOf(unmet);
+    }
+
+    /** @param nowKg this week. @param laterKg from then to grass. @param dollarsPerKg on the first day */
+    public record Buy(String feed, String name, double nowKg, double laterKg, double dollarsPerKg) {}
+
+    /** @param group its id */
+    public record Ration(UUID group, String name, int head, List<Portion> portions) {}
+
+    /** @param kg put out, per head per day */
+    public record Portion(String feed, String name, double kg) {}
+
+    /** @param to the day after the last */
+    public record Stretch(LocalDate from, LocalDate to, List<Eats> eats) {}
+
+    /** @param kg put out in all days of the stretch for the whole group */
+    public record Eats(UUID group, String groupName, String feed, String name, boolean isForage, double kg) {}
+
+    public record Lot(String feed, String name, double kg) {}
+
+    /** @param usedUp the day after which none is left; null where it lasts */
+    public record LotEnds(
+            String feed,
+            String name,
+            double kg,
+            boolean isForage,
+            @Nullable LocalDate usedUp) {}
+
+    /** @param season of the same ranch and day */
+    public static KeptPlan of(Plan plan, Season season, Yard yard) {
+        var orders = Orders.of(plan, season);
+        return new KeptPlan(
+                plan.lasts(),
+                orders.buys().stream()
+                        .filter(buy -> buy.nowKg() + buy.laterKg() >= 1)
+                        .map(buy -> new Buy(
+                                buy.feed().id(),
+                                buy.feed().name(),
+                                kg(buy.nowKg()),
+                                kg(Math.max(0, buy.laterKg())),
+                                buy.feed().price()))
+                        .toList(),
+                kg(plan.emergencyKg()),
+                rations(orders, season),
+                plan.stretches().stream()
+                        .map(stretch -> stretch(stretch, season))
+                        .filter(stretch -> !stretch.eats.isEmpty())
+                        .toList(),
+                IntStream.range(0, season.feeds().size())
+                        .filter(f -> season.feeds().get(f).kg() > 0 && season.mayBeFed(f))
+                        .mapToObj(season.feeds()::get)
+                        .map(feed -> new LotEnds(
+                                feed.id(),
+                                feed.name(),
+                                kg(feed.kg()),
+                                feed.isForage(),
+                                plan.runsOut().get(feed.id())))
+                        .toList(),
+                IntStream.range(0, season.feeds().size())
+                        .filter(f -> season.feeds().get(f).isForage()
+                                && season.feeds().get(f).kg() > 0
+                                && !season.mayBeFed(f))
+                        .mapToObj(season.feeds()::get)
+                        .map(feed -> new Lot(feed.id(), feed.name(), kg(feed.kg())))
+                        .toList(),
+                yard.unpriced().stream()
+                        .map(out -> new Lot(out.feed().id(), out.feed().name(), 0))
+                        .toList(),
+                plan.unmet());
+    }
+
+    private static List<Ration> rations(Orders orders, Season season) {
+        var all = new ArrayList<Ration>();
+        for (int e = 0; e < season.eaters().size(); e++) {
+            var group = season.eaters().get(e).group();
+            all.add(new Ration(
+                    group.id(),
+                    group.name(),
+                    group.head(),
+                    orders.groups().get(e).feeds().stream()
+                            .filter(fed -> fed.kg() > 0)
+                            .map(fed -> new Portion(fed.feed().id(), fed.feed().name(), thousandth(fed.kg())))
+                            .toList()));
+        }
+        return all;
+    }
+
+    private static Stretch stretch(Plan.Stretch stretch, Season season) {
+        var eats = new ArrayList<Eats>();
+        for (int e = 0; e < season.eaters().size(); e++) {
+            var group = season.eaters().get(e).group();
+            for (int f = 0; f < season.feeds().size(); f++) {
+                var feed = season.feeds().get(f);
+                double put = feed.priced().putOut(stretch.decision().eaten()[e][f]);
+                if (put >= 1) {
+                    eats.add(new Eats(group.id(), group.name(), feed.id(), feed.name(), isHay(feed), kg(put)));
+                }
+            }
+        }
+        return new Stretch(stretch.from(), stretch.to(), eats);
+    }
+
+    private static boolean isHay(SeasonFeed feed) {
+        return feed.isForage() && !feed.isEmergency();
+    }
+
+    /** The day a lot is used up by the plan; empty where it lasts or is none of these. */
+    public Optional<LocalDate> usedUp(String lot) {
+        return lots.stream()
+                .filter(one -> one.feed.equals(lot) && one.usedUp != null)
+                .findFirst()
+                .map(LotEnds::usedUp);
+    }
+
+    /** To a tenth: what is kept is read again to the same digits. */
+    static double kg(double kg) {
+        return Math.round(kg * 10) / 10.0;
+    }
+
+    private static double thousandth(double kg) {
+        return Math.round(kg * THOUSAND) / THOUSAND;
+    }
+}
