@@ -20,12 +20,14 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
+import java.util.Arrays;
 import java.util.Calendar;
 import java.util.GregorianCalendar;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.TimeZone;
 import java.util.function.Consumer;
 
@@ -81,6 +83,13 @@ public record Paper(String xhtml, LocalDate dated) {
 
         public String id() {
             return name().toLowerCase(Locale.ROOT);
+        }
+
+        /** @param asked {@code letter.pdf}; empty for what is none */
+        public static Optional<Size> of(String asked) {
+            return Arrays.stream(values())
+                    .filter(size -> asked.equals(size.id()) || asked.equals(size.id() + ".pdf"))
+                    .findFirst();
         }
     }
 
@@ -196,9 +205,10 @@ public record Paper(String xhtml, LocalDate dated) {
         return OwnFonts.lacking(xhtml);
     }
 
-    /** How many pages it takes; nothing is drawn for it. */
+    /** How many pages it takes. Pictures are as large as they will be drawn; without their drawer they would be text. */
     int pages() {
-        try (var renderer = builder().buildPdfRenderer()) {
+        try (var picture = new BatikSVGDrawer();
+                var renderer = builder().useSVGDrawer(picture).buildPdfRenderer()) {
             renderer.layout();
             return renderer.getRootBox().getLayer().getPages().size();
         }

@@ -1,12 +1,15 @@
 package haywright.app.report;
 
 import haywright.app.words.Show;
+import haywright.quantity.Unit;
+import haywright.season.kept.KeptBook;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.time.temporal.TemporalAdjusters;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
 
@@ -25,7 +28,10 @@ public record StackLine(List<LocalDate> begins, List<Winter> winters, LocalDate 
     private static final double TOP = 24;
     private static final double DEEP = 190;
     private static final double FOOT = TOP + DEEP;
+    private static final int FEWEST = 3;
     private static final int MOST_THIN = 12;
+    private static final double TENTH = 0.1;
+    private static final double HALF = 0.5;
 
     /** @param lasted whether the feed did */
     public record Winter(boolean lasted, List<Double> tons) {}
@@ -33,6 +39,27 @@ public record StackLine(List<LocalDate> begins, List<Winter> winters, LocalDate 
     public StackLine {
         begins = List.copyOf(begins);
         winters = List.copyOf(winters);
+    }
+
+    /** Of a kept book; empty where too few winters were played to draw it. */
+    public static Optional<StackLine> of(KeptBook book) {
+        return of(book.begins(), book.lines(), book.grass());
+    }
+
+    /** The same while it is made. */
+    public static Optional<StackLine> of(List<LocalDate> begins, List<KeptBook.Line> lines, LocalDate grass) {
+        return begins.size() < 2 || lines.size() < FEWEST
+                ? Optional.empty()
+                : Optional.of(new StackLine(
+                        begins,
+                        lines.stream()
+                                .map(line -> new Winter(
+                                        line.lasted(),
+                                        line.kg().stream()
+                                                .map(Unit.TON::fromBase)
+                                                .toList()))
+                                .toList(),
+                        grass));
     }
 
     /** Of the winters that were still fed in that week; the others have gone to grass. */
@@ -44,6 +71,22 @@ public record StackLine(List<LocalDate> begins, List<Winter> winters, LocalDate 
                 .toList();
         return all.isEmpty() ? 0 : all.get((int) Math.min(all.size() - 1, Math.floor(share * all.size())));
     }
+
+    /**
+     * Tons as fed that are left on a day: in the middle of the winters played, and from where to where 8 of 10 lie.
+     *
+     * @param day in one of the weeks
+     */
+    public Left left(LocalDate day) {
+        int week = 0;
+        while (week + 1 < begins.size() && !begins.get(week + 1).isAfter(day)) {
+            week++;
+        }
+        return new Left(tons(week, TENTH), tons(week, HALF), tons(week, 1 - TENTH));
+    }
+
+    /** Tons as fed. */
+    public record Left(double low, double middle, double high) {}
 
     private double most() {
         return winters.stream()
@@ -59,11 +102,11 @@ public record StackLine(List<LocalDate> begins, List<Winter> winters, LocalDate 
         int last = begins.size() - 1;
         return "%s tons on hand now. On %s half the winters have more than %s left, and on %s %s"
                 .formatted(
-                        Show.number(tons(0, 0.5), 0),
+                        Show.number(tons(0, HALF), 0),
                         Show.day(begins.get(middle)),
-                        Show.number(tons(middle, 0.5), 0),
+                        Show.number(tons(middle, HALF), 0),
                         Show.day(begins.get(last)),
-                        tons(last, 0.5) < 1 ? "none" : "more than " + Show.number(tons(last, 0.5), 0));
+                        tons(last, HALF) < 1 ? "none" : "more than " + Show.number(tons(last, HALF), 0));
     }
 
     public String svg() {
@@ -77,7 +120,7 @@ public record StackLine(List<LocalDate> begins, List<Winter> winters, LocalDate 
         }
         drawn.add(Svg.text(4, TOP - 9, "start", false, "tons of hay and silage"));
         drawn.add(Svg.area(
-                band(week -> y(tons(week, 0.1), most), week -> y(tons(week, 0.9), most)), "url(#stack-due)"));
+                band(week -> y(tons(week, TENTH), most), week -> y(tons(week, 1 - TENTH), most)), "url(#stack-due)"));
         winters.stream()
                 .filter(winter -> !winter.lasted())
                 .limit(MOST_THIN)
@@ -85,9 +128,9 @@ public record StackLine(List<LocalDate> begins, List<Winter> winters, LocalDate 
         for (int week = 1; week < begins.size(); week++) {
             drawn.add(Svg.thick(
                     x(begins.get(week - 1)),
-                    y(tons(week - 1, 0.5), most),
+                    y(tons(week - 1, HALF), most),
                     x(begins.get(week)),
-                    y(tons(week, 0.5), most)));
+                    y(tons(week, HALF), most)));
         }
         drawn.add(Svg.line(x(grass), TOP, x(grass), FOOT));
         drawn.add(Svg.text(x(grass) - 3, TOP + 9, "end", true, "turnout " + Show.day(grass)));

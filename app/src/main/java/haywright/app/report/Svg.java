@@ -10,6 +10,9 @@ import java.util.Locale;
 final class Svg {
     private static final String INK = "#1d1b17";
 
+    private static final String EDGE =
+            " stroke=\"#fff\" stroke-width=\"4\" stroke-linejoin=\"round\" paint-order=\"stroke\"";
+
     private Svg() {}
 
     /** @param id begins the names of what is inside, so that pictures can share a page */
@@ -23,6 +26,19 @@ final class Svg {
                 <pattern id="%3$s-dots" width="5" height="5" patternUnits="userSpaceOnUse">\
                 <rect width="5" height="5" fill="#fff"/><circle cx="2.5" cy="2.5" r="1" fill="%4$s"/></pattern></defs>\
                 %s</svg>""".formatted(width, height, id, INK, escape(title), escape(words), String.join("", drawn));
+    }
+
+    /**
+     * The same for a page that is printed: the writer of those knows no edge behind letters, and fonts by one name only.
+     *
+     * @param millimeters wide
+     */
+    static String onPaper(String picture, int millimeters) {
+        return picture.replace(EDGE, "")
+                .replace(
+                        "font-family=\"Source Sans 3, sans-serif\"",
+                        "style=\"width: %dmm\" font-family=\"Source Sans 3 Pictures, Source Sans 3\" font-style=\"normal\""
+                                .formatted(millimeters));
     }
 
     static String box(double x, double y, double width, double height, String fill) {
@@ -65,9 +81,8 @@ final class Svg {
 
     /** With a white edge, so that it can be read on a hatch. */
     static String text(double x, double y, String anchor, boolean bold, String words) {
-        return ("<text x=\"%s\" y=\"%s\" text-anchor=\"%s\" font-weight=\"%s\" stroke=\"#fff\" stroke-width=\"4\""
-                        + " stroke-linejoin=\"round\" paint-order=\"stroke\">%s</text>")
-                .formatted(at(x), at(y), anchor, bold ? "600" : "400", escape(words));
+        return "<text x=\"%s\" y=\"%s\" text-anchor=\"%s\" font-weight=\"%s\"%s>%s</text>"
+                .formatted(at(x), at(y), anchor, bold ? "600" : "400", EDGE, escape(words));
     }
 
     static String point(double x, double y) {

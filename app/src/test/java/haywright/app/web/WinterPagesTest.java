@@ -3,6 +3,8 @@ package haywright.app.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.app.document.BookDocument;
+import haywright.app.report.Paper;
+import haywright.app.report.WinterPaper;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.FoundPlace;
@@ -12,6 +14,8 @@ import haywright.ranch.RanchWeather;
 import haywright.sampling.stock.Stock;
 import java.time.LocalDate;
 import java.util.Map;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 
@@ -97,6 +101,19 @@ class WinterPagesTest {
         assertThat(BookDocument.read(kept.get(0).doc()).map(BookDocument::write))
                 .contains(kept.get(0).doc());
         assertThat(ranch.get("winter").body()).isEqualTo(book).doesNotContain(MAKE_AGAIN);
+        var read = BookDocument.read(kept.get(0).doc()).orElseThrow();
+        for (var size : Paper.Size.values()) {
+            assertThat(ranch.get("winter/page/" + size.id() + ".pdf").header("Content-Type"))
+                    .isEqualTo("application/pdf");
+            var paper = new WinterPaper(ranch.kept(), read).paper(size);
+            try (var pdf = Loader.loadPDF(paper.pdf())) {
+                assertThat(pdf.getNumberOfPages()).isEqualTo(1);
+                assertThat(pdf.getDocumentCatalog().getMarkInfo().isMarked()).isTrue();
+                assertThat(new PDFTextStripper().getText(pdf).replaceAll("\\s+", " "))
+                        .contains("Cold Spring Ranch", "Nov 25, 2026", "of 20");
+            }
+        }
+        assertThat(ranch.get("winter/page/legal.pdf").status()).isEqualTo(404);
         try (var connection = ranch.database();
                 var statement = connection.createStatement()) {
             statement.execute("UPDATE winter_book SET doc = '{\"hash\":', at = '2027'");

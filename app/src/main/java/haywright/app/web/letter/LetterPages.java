@@ -16,7 +16,6 @@ import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 
 /** The feed letters of a ranch: the list, one letter with its words, and its print. */
@@ -165,10 +164,6 @@ public final class LetterPages {
     }
 
     static Paper.Size size(String asked) {
-        try {
-            return Paper.Size.valueOf(asked.replaceFirst("\\.pdf$", "").toUpperCase(Locale.ROOT));
-        } catch (IllegalArgumentException e) {
-            throw new NotFoundResponse();
-        }
+        return Paper.Size.of(asked).orElseThrow(NotFoundResponse::new);
     }
 }

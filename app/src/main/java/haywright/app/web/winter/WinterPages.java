@@ -1,24 +1,26 @@
 package haywright.app.web.winter;
 
 import haywright.app.document.BookDocument;
+import haywright.app.report.Paper;
 import haywright.app.report.StackLine;
+import haywright.app.report.WinterPaper;
 import haywright.app.store.Edit;
 import haywright.app.web.KeptBooks;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
-import haywright.quantity.Unit;
 import haywright.season.kept.KeptBook;
 import haywright.season.kept.KeptPlan;
 import haywright.workings.Problem;
+import io.javalin.http.NotFoundResponse;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /** Whether the feed lasts to grass. The page answers at once; winters come in as they are played. */
 public final class WinterPages {
     private static final Books BOOKS = new Books();
-    private static final int FEWEST = 3;
     private static final int MOST_CHANGES = 5;
     /** A book begins with a week's feeding; after that the stacks are others. */
     private static final int GOOD_DAYS = 7;
@@ -29,6 +31,7 @@ public final class WinterPages {
         on.get("winter", WinterPages::show);
         on.post("winter", WinterPages::again);
         on.post("winter/stop", WinterPages::stop);
+        on.get("winter/page/{size}", WinterPages::print);
     }
 
     /**
@@ -80,10 +83,13 @@ public final class WinterPages {
     private static View made(Making making, Page page, boolean damaged) {
         var now = making.now();
         var book = now.book();
+        var grass = now.grass();
         return new View(
                 book,
                 book == null ? now.plan() : book.plan(),
-                stack(now.begins(), now.lines(), now.grass()),
+                grass == null
+                        ? null
+                        : StackLine.of(now.begins(), now.lines(), grass).orElse(null),
                 now.refused(),
                 now.isMaking(),
                 now.failed(),
@@ -98,7 +104,7 @@ public final class WinterPages {
         return new View(
                 book,
                 book.plan(),
-                stack(book.begins(), book.lines(), book.grass()),
+                StackLine.of(book).orElse(null),
                 List.of(),
                 false,
                 false,
@@ -123,20 +129,20 @@ public final class WinterPages {
                 .toList();
     }
 
-    private static @Nullable StackLine stack(
-            List<LocalDate> begins, List<KeptBook.Line> lines, @Nullable LocalDate grass) {
-        return grass == null || begins.size() < 2 || lines.size() < FEWEST
-                ? null
-                : new StackLine(
-                        begins,
-                        lines.stream()
-                                .map(line -> new StackLine.Winter(
-                                        line.lasted(),
-                                        line.kg().stream()
-                                                .map(Unit.TON::fromBase)
-                                                .toList()))
-                                .toList(),
-                        grass);
+    /** Of the newest book there is: the paper carries its day. */
+    private static void print(Page page) {
+        var size = Paper.Size.of(page.http().pathParam("size")).orElseThrow(NotFoundResponse::new);
+        var paper = new WinterPaper(page.ranch(), book(page));
+        page.http()
+                .contentType("application/pdf")
+                .header("Content-Disposition", "inline; filename=\"%s\"".formatted(paper.fileName(size)))
+                .result(paper.paper(size).pdf());
+    }
+
+    /** The book that the page shows; a page that does not exist where there is none yet. */
+    static KeptBook book(Page page) {
+        return Optional.ofNullable(view(page).book())
+                .orElseThrow(() -> new NotFoundResponse("There is no winter book of this ranch yet."));
     }
 
     private static void again(Page page) {
