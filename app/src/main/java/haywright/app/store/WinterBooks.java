@@ -2,7 +2,9 @@ package haywright.app.store;
 
 import java.time.Clock;
 import java.time.Instant;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import org.jdbi.v3.core.Jdbi;
 
@@ -48,6 +50,16 @@ public final class WinterBooks {
                 .mapTo(String.class)
                 .findOne()
                 .orElse(""));
+    }
+
+    /** The same of every ranch that has one. */
+    public Map<UUID, String> newest() {
+        var all = new HashMap<UUID, String>();
+        jdbi.useHandle(h -> h.createQuery(
+                        "SELECT ranch_id, at || ' ' || hash AS newest FROM winter_book ORDER BY rev DESC, at DESC")
+                .map((row, context) -> all.putIfAbsent(RowId.of(row.getString("ranch_id")), row.getString("newest")))
+                .list());
+        return all;
     }
 
     /** One made from the same is replaced. */

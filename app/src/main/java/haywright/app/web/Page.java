@@ -9,6 +9,7 @@ import haywright.feeding.Rations;
 import haywright.match.CarryChart;
 import haywright.outlook.Yard;
 import haywright.ranch.Ranch;
+import haywright.season.kept.KeptBook;
 import haywright.workings.Refused;
 import io.javalin.http.Context;
 import io.javalin.http.HandlerType;
@@ -17,6 +18,7 @@ import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
@@ -85,6 +87,11 @@ public record Page(
     /** Its lots against its groups. */
     public CarryChart chart() {
         return YARDS.chart(ranch, today());
+    }
+
+    /** Its newest winter book, where nothing that moves it has changed since; none is ever made for a page that asks. */
+    public Optional<KeptBook> book() {
+        return KeptBooks.current(desk, ranch);
     }
 
     /** The hidden token of every form. */

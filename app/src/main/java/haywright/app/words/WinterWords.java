@@ -6,6 +6,7 @@ import haywright.season.kept.KeptBook;
 import haywright.season.kept.KeptPlan;
 import haywright.season.kept.WinterStory;
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -99,19 +100,43 @@ public final class WinterWords {
     }
 
     /**
-     * The book in one line, for the other pages: {@code By the winter book of Nov 25, feed lasts to May 5 in 17 winters of
-     * 20. Next: buy 40 tons of Alfalfa this week.}
+     * The book in one line, for the other pages: {@code Winter book of Nov 25: feed lasts to May 5, 161 days, in 17 winters
+     * of 20. Next: buy 40 tons of Alfalfa this week.}
      */
-    public static String line(KeptBook book) {
-        var lasts = book.lasts();
-        var first = lasts == null
-                ? book.plan().lasts() ? "the feed lasts" : "the feed falls short"
-                : "feed lasts to %s in %d winters of 20".formatted(Show.day(book.grass()), lasts);
-        return "By the winter book of %s, %s.%s"
+    public static String line(KeptBook book, LocalDate today) {
+        return "Winter book of %s: %s.%s"
                 .formatted(
                         Show.day(book.day()),
-                        first,
+                        lasting(book, today),
                         order(book.plan()).map(order -> " Next: " + order + ".").orElse(""));
+    }
+
+    /** {@code feed lasts to May 5, 161 days, in 17 winters of 20}; with from when it is short where it is in most. */
+    private static String lasting(KeptBook book, LocalDate today) {
+        var lasts = book.lasts();
+        if (lasts == null) {
+            return book.plan().lasts() ? "the feed lasts" : "the feed falls short";
+        }
+        var from = book.hayShort().stream()
+                .map(one -> Objects.requireNonNull(one.from()))
+                .min(LocalDate::compareTo);
+        return from.isPresent() && lasts < WinterBook.OF / 2
+                ? "feed falls short in %d winters of 20, from %s on, %s from now"
+                        .formatted(WinterBook.OF - lasts, Show.day(from.get()), days(today, from.get()))
+                : "feed lasts to %s, %s, in %d winters of 20"
+                        .formatted(Show.day(book.grass()), days(today, book.grass()), lasts);
+    }
+
+    private static String days(LocalDate today, LocalDate to) {
+        return Show.count(Math.max(0, ChronoUnit.DAYS.between(today, to)), "day");
+    }
+
+    /** Until when a lot lasts by the plan: {@code lasts to turnout}, {@code used up by Feb 2}; empty for what it does not feed. */
+    public static Optional<String> lasts(KeptPlan plan, String lot) {
+        return plan.lots().stream()
+                .filter(one -> one.feed().equals(lot))
+                .findFirst()
+                .map(one -> one.usedUp() == null ? "lasts to turnout" : "used up by " + Show.day(one.usedUp()));
     }
 
     /** {@code 460 tons can’t be fed yet: Oat hay, Corn silage.} Empty where every lot may be. */

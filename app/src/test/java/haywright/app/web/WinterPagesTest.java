@@ -13,6 +13,7 @@ import haywright.ranch.Ranch;
 import haywright.ranch.RanchWeather;
 import haywright.sampling.stock.Stock;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Map;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -30,6 +31,9 @@ class WinterPagesTest {
     }
 
     private static final String MAKE_AGAIN = "<button class=\"plain\" type=\"submit\">Make it again</button>";
+
+    /** Pages that show a line of the book. */
+    private static final List<String> BESIDE = List.of("", "lots", "herd", "bench", "letter");
 
     private static Ranch lessHay(Ranch now) {
         var lot = now.lots().values().iterator().next();
@@ -75,12 +79,20 @@ class WinterPagesTest {
         var book = whole();
         assertThat(book).contains("class=\"do\"", "id=\"dots-title\"", "id=\"stack-title\"", "Ditch-side stack");
         assertThat(ranch.get("winter").body()).isEqualTo(book);
+        for (var other : BESIDE) {
+            assertThat(ranch.get(other).body()).as(other).contains("class=\"book-line\"");
+        }
+        assertThat(ranch.client().get("/").body()).contains("Winter book of Nov 25");
         // a name moves no figure; two hundred bales less do
         ranch.change(now -> now.withName("Another name"));
         assertThat(ranch.get("winter").body()).doesNotContain(MAKE_AGAIN);
         ranch.change(WinterPagesTest::lessHay);
         var older = ranch.get("winter").body();
         assertThat(older).contains(MAKE_AGAIN, "href=\"" + ranch.path() + "history\"", "id=\"dots-title\"");
+        for (var other : BESIDE) {
+            assertThat(ranch.get(other).body()).as(other).doesNotContain("class=\"book-line\"");
+        }
+        assertThat(ranch.client().get("/").body()).doesNotContain("Winter book of");
         assertThat(ranch.send("winter", Map.of()).status()).isEqualTo(303);
         assertThat(ranch.get("winter").body()).contains("hx-trigger=\"every");
         assertThat(ranch.send("winter", "winter/stop", Map.of()).status()).isEqualTo(303);

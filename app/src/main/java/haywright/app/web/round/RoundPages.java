@@ -8,11 +8,13 @@ import haywright.app.web.Ask;
 import haywright.app.web.Desk;
 import haywright.app.web.Form;
 import haywright.app.web.Frame;
+import haywright.app.web.KeptBooks;
 import haywright.app.web.Page;
 import haywright.app.web.Pages;
 import haywright.app.web.Trail;
 import haywright.app.words.DateWords;
 import haywright.app.words.Show;
+import haywright.app.words.WinterWords;
 import haywright.outlook.DaysOfFeed;
 import haywright.outlook.NextDate;
 import haywright.ranch.FoundPlace;
@@ -126,6 +128,7 @@ public final class RoundPages {
      * @param waits what it waits for, in words; empty when nothing does
      * @param days of hay and silage on hand; the greatest number where nothing is known of it
      * @param feed the same in words; empty when unknown
+     * @param book its newest winter book in a line; empty where there is none of the ranch as it is
      * @param next the next date that matters; empty when none is known
      * @param nextOn the same as a day; the last day there is where none is known
      * @param wrong why nothing else can be said of it; empty when all is well
@@ -138,6 +141,7 @@ public final class RoundPages {
             String waits,
             long days,
             String feed,
+            String book,
             String next,
             LocalDate nextOn,
             String wrong) {
@@ -146,15 +150,18 @@ public final class RoundPages {
         }
     }
 
-    /** A row as long as it is true: on one day, of one version of the ranch. */
-    private record Line(String version, LocalDate day, Row row) {}
+    /** A row as long as it is true: on one day, of one version of the ranch and of its winter book. */
+    private record Line(String version, String book, LocalDate day, Row row) {}
 
     private void show(Context http, Form form, List<String> refused) {
         var ranches = desk.store().ranches();
         var find = http.queryParam("find");
         var looked = find == null ? "" : find.strip();
         var order = Order.of(http.queryParam("by"));
-        var all = ranches.list().stream().map(listed -> row(http, listed)).toList();
+        var books = desk.store().winterBooks().newest();
+        var all = ranches.list().stream()
+                .map(listed -> row(http, listed, books.getOrDefault(listed.id(), "")))
+                .toList();
         var frame = Frame.plain(http, "The round").withProblems(form.hasProblems() || !refused.isEmpty());
         var demo = desk.demo().get().id();
         var view = new View(
@@ -171,18 +178,19 @@ public final class RoundPages {
     }
 
     /** What is wrong with one ranch stays in its row. */
-    private Row row(Context http, Ranches.Listed listed) {
+    private Row row(Context http, Ranches.Listed listed, String book) {
         var today = desk.today();
         var line = lines.get(listed.id());
         if (line != null
                 && line.version().equals(listed.version())
+                && line.book().equals(book)
                 && line.day().equals(today)) {
             return line.row();
         }
         try {
             var row = row(desk.store().ranches().open(listed.id()).ranch(), today);
             if (lines.size() < MOST_LINES || line != null) {
-                lines.put(listed.id(), new Line(listed.version(), today, row));
+                lines.put(listed.id(), new Line(listed.version(), book, today, row));
             }
             return row;
         } catch (RuntimeException e) {
@@ -192,11 +200,11 @@ public final class RoundPages {
             var wrong = e instanceof Refused refused
                     ? refused.problems().get(0).sentence()
                     : "Something in it can’t be used. " + Pages.log(http, e);
-            return new Row(listed.id(), listed.name(), false, "", "", Long.MAX_VALUE, "", "", LocalDate.MAX, wrong);
+            return new Row(listed.id(), listed.name(), false, "", "", Long.MAX_VALUE, "", "", "", LocalDate.MAX, wrong);
         }
     }
 
-    private static Row row(Ranch ranch, LocalDate day) {
+    private Row row(Ranch ranch, LocalDate day) {
         var today = ranch.settings().today(day);
         var waits = Trail.waiting(Trail.of(ranch));
         var weather = ranch.settings().weather();
@@ -213,6 +221,9 @@ public final class RoundPages {
                 feed.map(DaysOfFeed::days).orElse(Long.MAX_VALUE),
                 feed.map(lasts -> "about %s, to %s"
                                 .formatted(Show.count(lasts.days(), "day"), Show.day(lasts.until(today))))
+                        .orElse(""),
+                KeptBooks.current(desk, ranch)
+                        .map(book -> WinterWords.line(book, today))
                         .orElse(""),
                 next.map(DateWords::brief).orElse(""),
                 next.map(NextDate::on).orElse(LocalDate.MAX),
