@@ -86,7 +86,9 @@ public record CarryChart(List<Cell> cells) {
     /** Every lot of hay, silage and straw that can be carried to cattle. */
     public static CarryChart of(Yard yard) {
         var lots = yard.feeds().stream()
-                .filter(feed -> feed.own() && feed.feed().feedClass().isForage())
+                .filter(feed -> feed.own()
+                        && feed.kgAtHand() > 0
+                        && feed.feed().feedClass().isForage())
                 .toList();
         var mineral = yard.feeds().stream()
                 .filter(feed -> feed.feed().isLooseMineral())

@@ -10,6 +10,7 @@ import haywright.sampling.Subject;
 import haywright.sampling.stock.Bin;
 import haywright.sampling.stock.Layout;
 import haywright.sampling.stock.LooseStack;
+import haywright.sampling.stock.PartFed;
 import haywright.sampling.stock.Pile;
 import haywright.sampling.stock.Rick;
 import haywright.sampling.stock.RoundPyramid;
@@ -42,7 +43,7 @@ public final class LotSubject {
     }
 
     public static Material material(Lot lot) {
-        var stock = lot.stock();
+        var stock = lot.stock() instanceof PartFed part ? part.before() : lot.stock();
         if (stock instanceof Stock.Bales || stock instanceof RoundPyramid) {
             if (lot.storage() == Lot.Storage.WRAPPED || lot.storage() == null && isSilage(lot.feedClass())) {
                 return Material.BALEAGE;

@@ -3,6 +3,7 @@ package haywright.outlook;
 import haywright.ranch.Lot;
 import haywright.ranch.LotWeighing;
 import haywright.sampling.stock.MassRange;
+import haywright.sampling.stock.PartFed;
 import haywright.sampling.stock.Stock;
 import haywright.workings.Worked;
 import java.time.LocalDate;
@@ -30,7 +31,7 @@ public record LotTons(List<Way> ways, @Nullable Way used, String why) {
     public record Way(String how, @Nullable LocalDate on, double kg, MassRange range, Worked workings) {
         /** Half the range, as a share of the mass. */
         public double doubt() {
-            return (range.highKg() - range.lowKg()) / 2 / kg;
+            return kg > 0 ? (range.highKg() - range.lowKg()) / 2 / kg : 0;
         }
     }
 
@@ -83,6 +84,9 @@ public record LotTons(List<Way> ways, @Nullable Way used, String why) {
     }
 
     private static String howTyped(Stock stock) {
+        if (stock instanceof PartFed part) {
+            return howTyped(part.before()) + ", less what was fed";
+        }
         if (stock.bales() > 0) {
             return "Counted, at the bale weight entered";
         }
@@ -90,7 +94,7 @@ public record LotTons(List<Way> ways, @Nullable Way used, String why) {
     }
 
     private static String alone(Stock stock) {
-        if (stock instanceof Stock.Weighed) {
+        if (stock instanceof Stock.Weighed || stock instanceof PartFed part && part.before() instanceof Stock.Weighed) {
             return "";
         }
         return stock.bales() > 0
@@ -102,11 +106,13 @@ public record LotTons(List<Way> ways, @Nullable Way used, String why) {
     private static Optional<Way> weighed(Stock stock, LotWeighing weighing) {
         var whole = weighing.whole();
         if (whole != null) {
-            var all = new Stock.Weighed(whole);
+            var all = stock instanceof PartFed part && !weighing.on().isAfter(part.on())
+                    ? new PartFed(new Stock.Weighed(whole), part.share(), part.on())
+                    : new Stock.Weighed(whole);
             return Optional.of(new Way(
                     "All of it weighed, load by load",
                     weighing.on(),
-                    whole.base(),
+                    all.asFedKg().orElseThrow(),
                     all.range().orElseThrow(),
                     all));
         }

@@ -108,6 +108,26 @@ public record Lot(
                 weighings);
     }
 
+    /** With another stock. */
+    public Lot with(Stock other) {
+        return new Lot(
+                id,
+                name,
+                feedClass,
+                bookRow,
+                where,
+                cutting,
+                madeOn,
+                storage,
+                other,
+                replacementPrice,
+                nitrateRisk,
+                notes,
+                makeup,
+                weathered,
+                weighings);
+    }
+
     /** The same weighing twice is kept once. */
     public Lot with(LotWeighing weighing) {
         if (weighings.contains(weighing)) {

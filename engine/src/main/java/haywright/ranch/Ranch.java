@@ -32,6 +32,7 @@ import org.jspecify.annotations.Nullable;
  * @param contacts whom the person who feeds can call; null until somebody says
  * @param pens where a group is, by group id
  * @param signed feed letters as they were signed
+ * @param weeks what was fed, counted and scored, week by week
  */
 public record Ranch(
         UUID id,
@@ -54,10 +55,12 @@ public record Ranch(
         Map<UUID, EnergyPicks> energyPicks,
         @Nullable Contacts contacts,
         Map<UUID, Pen> pens,
-        Map<UUID, SignedLetter> signed) {
+        Map<UUID, SignedLetter> signed,
+        Map<UUID, FedWeek> weeks) {
     public Ranch {
         pens = kept(pens);
         signed = kept(signed);
+        weeks = kept(weeks);
         energyPicks = kept(energyPicks);
         waters = kept(waters);
         groups = kept(groups);
@@ -101,6 +104,7 @@ public record Ranch(
                 Map.of(),
                 Map.of(),
                 null,
+                Map.of(),
                 Map.of(),
                 Map.of());
     }
@@ -165,6 +169,10 @@ public record Ranch(
 
     public Ranch with(SignedLetter letter) {
         return changed(parts -> parts.signed = put(signed, letter.id(), letter));
+    }
+
+    public Ranch with(FedWeek week) {
+        return changed(parts -> parts.weeks = put(weeks, week.id(), week));
     }
 
     public Ranch with(Contacts said) {
@@ -306,6 +314,7 @@ public record Ranch(
         private @Nullable Contacts contacts;
         private Map<UUID, Pen> pens;
         private Map<UUID, SignedLetter> signed;
+        private Map<UUID, FedWeek> weeks;
 
         Parts(Ranch ranch) {
             name = ranch.name;
@@ -328,6 +337,7 @@ public record Ranch(
             contacts = ranch.contacts;
             pens = ranch.pens;
             signed = ranch.signed;
+            weeks = ranch.weeks;
         }
 
         Ranch ranch(UUID id) {
@@ -352,7 +362,8 @@ public record Ranch(
                     energyPicks,
                     contacts,
                     pens,
-                    signed);
+                    signed,
+                    weeks);
         }
     }
 

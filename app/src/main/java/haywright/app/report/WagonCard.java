@@ -5,8 +5,11 @@ import haywright.app.words.Show;
 import haywright.feeding.Offers;
 import haywright.ranch.Pen;
 import haywright.ration.Portion;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
 
 /**
  * The card in the tractor: what goes into the wagon in which order, what the scale reads after each, and a box for what was
@@ -45,12 +48,22 @@ public record WagonCard(Offers offers) {
         return loads().steps().stream().map(this::line).toList();
     }
 
+    /** What the load is made of: share of its weight by feed. */
+    public Map<UUID, Double> shares() {
+        var steps = loads().steps();
+        double pounds = steps.stream().mapToDouble(Loads.Step::pounds).sum();
+        var shares = new LinkedHashMap<UUID, Double>();
+        steps.forEach(step ->
+                shares.merge(UUID.fromString(step.portion().feed().feed().id()), step.pounds() / pounds, Double::sum));
+        return shares;
+    }
+
     private Line line(Loads.Step step) {
         var portion = step.portion();
         var lot = offers.yard()
                 .ranch()
                 .lots()
-                .get(java.util.UUID.fromString(portion.feed().feed().id()));
+                .get(UUID.fromString(portion.feed().feed().id()));
         return new Line(
                 portion.feed().feed().name(),
                 lot == null ? "bought" : lot.where(),

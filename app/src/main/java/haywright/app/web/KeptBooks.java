@@ -24,10 +24,11 @@ public final class KeptBooks {
     private KeptBooks() {}
 
     /**
+     * @param hash of what it was made from
      * @param rev the revision of the ranch it was made from
      * @param isCurrent whether nothing that moves it has changed since
      */
-    public record Kept(KeptBook book, long rev, boolean isCurrent) {}
+    public record Kept(KeptBook book, String hash, long rev, boolean isCurrent) {}
 
     /** @param newest what the store had then. @param isDamaged whether the newest of them can't be read */
     private record Read(String newest, List<Of> books, boolean isDamaged) {}
@@ -43,10 +44,12 @@ public final class KeptBooks {
         return books.isEmpty() ? Optional.empty() : Optional.of(kept(books.get(0), ranch));
     }
 
-    /** The one made before the newest. */
-    public static Optional<Kept> before(Desk desk, Ranch ranch) {
-        var books = read(desk, ranch).books();
-        return books.size() < 2 ? Optional.empty() : Optional.of(kept(books.get(1), ranch));
+    /** The newest of those that were made from something else. @param hash of what it was not made from */
+    public static Optional<Kept> before(Desk desk, Ranch ranch, String hash) {
+        return read(desk, ranch).books().stream()
+                .filter(book -> !book.hash().equals(hash))
+                .findFirst()
+                .map(book -> kept(book, ranch));
     }
 
     /** The newest, where it is of the ranch as it is now. */
@@ -60,7 +63,7 @@ public final class KeptBooks {
     }
 
     private static Kept kept(Of of, Ranch ranch) {
-        return new Kept(of.book(), of.rev(), of.hash().equals(hash(ranch)));
+        return new Kept(of.book(), of.hash(), of.rev(), of.hash().equals(hash(ranch)));
     }
 
     private static Read read(Desk desk, Ranch ranch) {

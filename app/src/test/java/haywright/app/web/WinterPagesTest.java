@@ -3,6 +3,7 @@ package haywright.app.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.app.document.BookDocument;
+import haywright.app.document.RanchDocument;
 import haywright.app.report.Paper;
 import haywright.app.report.WinterPaper;
 import haywright.quantity.Quantity;
@@ -12,9 +13,12 @@ import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
 import haywright.ranch.RanchWeather;
 import haywright.sampling.stock.Stock;
+import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
@@ -54,6 +58,14 @@ class WinterPagesTest {
                 lot.makeup(),
                 lot.weathered(),
                 lot.weighings()));
+    }
+
+    private static Map<String, String> week(String... boxes) {
+        var typed = new LinkedHashMap<>(Map.of("from", "Nov 19, 2026", "to", "Nov 25, 2026"));
+        for (int i = 0; i < boxes.length; i += 2) {
+            typed.put(boxes[i], boxes[i + 1]);
+        }
+        return typed;
     }
 
     private String whole() throws InterruptedException {
@@ -132,6 +144,47 @@ class WinterPagesTest {
         }
         assertThat(ranch.get("winter").status()).isEqualTo(200);
         assertThat(whole()).contains("class=\"do\"", "id=\"dots-title\"");
+    }
+
+    @Test
+    void aWeekMovesTheStacksAndTheBookGoesOnFromThereAndSaysWhy() throws Exception {
+        ranch.hay("300");
+        ranch.cows();
+        ranch.change(WinterPagesTest::placed);
+        whole();
+        var lot = ranch.anyLot();
+        var group = ranch.kept().groups().keySet().iterator().next().toString();
+        // 900 bales were never there; nothing is lost
+        var much = ranch.send("winter/week", week("fed-" + lot, "900"));
+        assertThat(much.status()).isEqualTo(422);
+        assertThat(much.body()).contains("value=\"900\"", "fed_more_than_there-fed-" + lot);
+        assertThat(ranch.kept().weeks()).isEmpty();
+        assertThat(ranch.send("winter/week", week("fed-" + lot, "much")).status())
+                .isEqualTo(422);
+        assertThat(ranch.send("winter/week", week("fed-" + lot, "20", "to", "Nov 30, 2026"))
+                        .status())
+                .isEqualTo(422);
+        var week = week("fed-" + lot, "17 bales", "left-on-hand-" + lot, "273", "score-" + group, "4.5");
+        assertThat(ranch.send("winter/week", week).status()).isEqualTo(303);
+        var after = ranch.kept();
+        assertThat(after.lots().get(UUID.fromString(lot)).stock().bales()).isEqualTo(273);
+        assertThat(after.groups().get(UUID.fromString(group)).conditionScore()).isEqualTo(4.5);
+        assertThat(after.weeks()).hasSize(1);
+        // made again without being asked; 283 bales were expected, six tons more than were counted
+        assertThat(whole()).contains("class=\"why\"", "6 tons less", "4.5").doesNotContain(MAKE_AGAIN);
+        // the same days twice
+        assertThat(ranch.send("winter/week", week("fed-" + lot, "20", "from", "Nov 20, 2026"))
+                        .status())
+                .isEqualTo(422);
+        // what was put up may be looked at and saved again without bringing back what was fed
+        assertThat(ranch.send("lots/" + lot + "/as/bales", OneRanch.hay("300", "1200 lb")).status())
+                .isEqualTo(303);
+        assertThat(ranch.kept().lots().get(UUID.fromString(lot)).stock().bales())
+                .isEqualTo(273);
+        assertThat(ranch.get("match").body()).contains("class=\"match\"");
+        var read =
+                new RanchDocument().read(new RanchDocument().write(ranch.kept()).getBytes(StandardCharsets.UTF_8));
+        assertThat(read).isEqualTo(ranch.kept());
     }
 
     @Test

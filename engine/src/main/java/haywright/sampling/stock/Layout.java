@@ -70,7 +70,8 @@ public sealed interface Layout {
                             ? new Loose(b.count())
                             : Block.open(b.rows(), b.columns(), b.tiers(), b.count(), reach(b.bale())));
         }
-        return Optional.empty();
+        // which of them were taken nobody knows
+        return stock instanceof PartFed p && p.bales() > 0 ? Optional.of(new Loose(p.bales())) : Optional.empty();
     }
 
     /**

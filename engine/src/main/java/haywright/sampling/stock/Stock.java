@@ -30,7 +30,8 @@ public sealed interface Stock extends Worked
                 UprightSilo,
                 Bin,
                 Rick,
-                Sacks {
+                Sacks,
+                PartFed {
     /** Kilograms as fed, the last of {@link #lines()}; empty where this cannot be told from what is known. */
     default OptionalDouble asFedKg() {
         var lines = lines();

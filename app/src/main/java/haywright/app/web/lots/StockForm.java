@@ -9,6 +9,7 @@ import haywright.quantity.Unit;
 import haywright.ranch.Ranch;
 import haywright.sampling.stock.Bin;
 import haywright.sampling.stock.LooseStack;
+import haywright.sampling.stock.PartFed;
 import haywright.sampling.stock.Pile;
 import haywright.sampling.stock.Rick;
 import haywright.sampling.stock.RoundPyramid;
@@ -51,6 +52,9 @@ public final class StockForm {
     }
 
     static Map<String, String> known(Stock stock) {
+        if (stock instanceof PartFed part) {
+            return known(part.before());
+        }
         var known = new LinkedHashMap<>(StockKind.of(stock).fields().known((Record) stock));
         if (stock instanceof Stock.Standing standing) {
             known.put(FIELD.name(), standing.field().toString());
@@ -58,8 +62,16 @@ public final class StockForm {
         return known;
     }
 
-    /** @param before the stock as it was; null for a new one */
+    /**
+     * What was put up is shown and read again; where that is unchanged, what was fed of it since still counts.
+     *
+     * @param before the stock as it was; null for a new one
+     */
     static Optional<Stock> read(Form form, StockKind kind, @Nullable Stock before, Ranch ranch, LocalDate today) {
+        if (before instanceof PartFed part) {
+            return read(form, kind, part.before(), ranch, today)
+                    .map(stock -> stock.equals(part.before()) ? part : stock);
+        }
         Map<String, Object> given = kind == StockKind.STANDING ? Map.of(FIELD.name(), field(form, ranch)) : Map.of();
         var stock = read(kind.fields(), form, given, before, today).map(Stock.class::cast);
         if (stock.orElse(null) instanceof Stock.Bales bales) {
@@ -123,6 +135,17 @@ public final class StockForm {
 
     /** What is there, as it was counted or measured. */
     static String amount(Ranch ranch, Stock stock) {
+        if (stock instanceof PartFed part) {
+            return amount(ranch, part.before())
+                    + (part.share() > 0
+                            ? "; %s left on %s"
+                                    .formatted(
+                                            part.bales() > 0
+                                                    ? Show.count(part.bales(), "bale")
+                                                    : Show.percent(100 * part.share()),
+                                            Show.day(part.on()))
+                            : "; used up by " + Show.day(part.on()));
+        }
         if (stock instanceof Stock.Bales b) {
             return "%s %s of %s".formatted(Show.number(b.count(), 0), b.bale().words(), Show.quantity(b.baleWeight()));
         } else if (stock instanceof Stock.Bunker b) {

@@ -7,6 +7,7 @@ import haywright.app.web.form.Fields;
 import haywright.quantity.Unit;
 import haywright.sampling.stock.Bin;
 import haywright.sampling.stock.LooseStack;
+import haywright.sampling.stock.PartFed;
 import haywright.sampling.stock.Pile;
 import haywright.sampling.stock.Rick;
 import haywright.sampling.stock.RoundPyramid;
@@ -200,7 +201,11 @@ public enum StockKind {
         return fields;
     }
 
+    /** Of what is part fed: as it was put up. */
     static StockKind of(Stock stock) {
+        if (stock instanceof PartFed part) {
+            return of(part.before());
+        }
         return Arrays.stream(values())
                 .filter(kind -> kind.fields.isOf(stock))
                 .findFirst()

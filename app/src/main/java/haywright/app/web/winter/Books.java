@@ -3,6 +3,7 @@ package haywright.app.web.winter;
 import haywright.app.web.KeptBooks;
 import haywright.app.web.Page;
 import haywright.app.web.Pages;
+import haywright.ranch.Ranch;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -26,7 +27,12 @@ final class Books {
 
     /** Begins a book of the ranch as it is now; one that is still being made of it is stopped. */
     synchronized Making begin(Page page) {
-        var old = books.remove(page.ranch().id());
+        return begin(page, page.ranch(), page.rev());
+    }
+
+    /** @param ranch as it is after what was asked for was done */
+    synchronized Making begin(Page page, Ranch ranch, long rev) {
+        var old = books.remove(ranch.id());
         if (old != null) {
             old.stop();
             maker.drop(old);
@@ -40,8 +46,8 @@ final class Books {
         }
         // one core stays for the pages
         int threads = Math.max(1, Runtime.getRuntime().availableProcessors() - 1);
-        var making = new Making(page, threads);
-        books.put(page.ranch().id(), making);
+        var making = new Making(page, ranch, rev, threads);
+        books.put(ranch.id(), making);
         var log = Pages.logger(page.http(), "A winter book");
         maker.put(making, () -> making.make().ifPresent(log));
         return making;

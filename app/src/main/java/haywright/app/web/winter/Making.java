@@ -82,10 +82,10 @@ final class Making implements BookListener {
         }
     }
 
-    Making(Page page, int threads) {
-        ranch = page.ranch();
+    Making(Page page, Ranch ranch, long rev, int threads) {
+        this.ranch = ranch;
         hash = KeptBooks.hash(ranch);
-        rev = page.rev();
+        this.rev = rev;
         day = page.today();
         store = page.desk().store().winterBooks();
         this.threads = threads;

@@ -8,6 +8,7 @@ import haywright.app.store.Edit;
 import haywright.app.web.KeptBooks;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
+import haywright.app.words.WeekWords;
 import haywright.season.kept.KeptBook;
 import haywright.season.kept.KeptPlan;
 import haywright.workings.Problem;
@@ -32,6 +33,7 @@ public final class WinterPages {
         on.post("winter", WinterPages::again);
         on.post("winter/stop", WinterPages::stop);
         on.get("winter/page/{size}", WinterPages::print);
+        new WeekPages(BOOKS).routes(on);
     }
 
     /**
@@ -40,6 +42,7 @@ public final class WinterPages {
      * @param stack null until a few winters are played
      * @param refused why there can be no book of this ranch yet
      * @param age how it stands to the ranch as it is now
+     * @param since what became of the ranch since the book before this one; null where there is none
      * @param isDamaged whether one kept later can't be read
      */
     public record View(
@@ -50,6 +53,7 @@ public final class WinterPages {
             boolean isMaking,
             boolean failed,
             Age age,
+            @Nullable Since since,
             boolean isDamaged,
             int done,
             int of) {
@@ -65,6 +69,9 @@ public final class WinterPages {
      * @param days since the day it was made for, where that is a week or more; else 0
      */
     public record Age(boolean isOlder, List<String> changes, long days) {}
+
+    /** @param why this book answers differently than the one before. @param changes that moved it, in the words of the history */
+    public record Since(KeptBook before, List<String> why, List<String> changes) {}
 
     private static void show(Page page) {
         page.show("haywright/app/web/winter/winter.jte", view(page));
@@ -94,6 +101,7 @@ public final class WinterPages {
                 now.isMaking(),
                 now.failed(),
                 age(page, making.hash().equals(KeptBooks.hash(page.ranch())), making.rev(), page.today()),
+                since(page, making.hash(), making.rev()),
                 damaged,
                 now.done(),
                 now.of());
@@ -109,6 +117,7 @@ public final class WinterPages {
                 false,
                 false,
                 age(page, kept.isCurrent(), kept.rev(), book.day()),
+                since(page, kept.hash(), kept.rev()),
                 damaged,
                 book.draws(),
                 book.draws());
@@ -120,13 +129,33 @@ public final class WinterPages {
     }
 
     private static List<String> changes(Page page, long since) {
+        return words(moving(page, since, Long.MAX_VALUE));
+    }
+
+    private static List<Edit> moving(Page page, long after, long to) {
         return page.desk().store().ranches().history(page.ranch().id()).stream()
-                .filter(edit -> edit.rev() > since
+                .filter(edit -> edit.rev() > after
+                        && edit.rev() <= to
                         && (edit.paths().isEmpty() || edit.paths().stream().anyMatch(BookDocument::moves)))
-                .map(Edit::words)
-                .distinct()
-                .limit(MOST_CHANGES)
                 .toList();
+    }
+
+    private static List<String> words(List<Edit> edits) {
+        return edits.stream().map(Edit::words).distinct().limit(MOST_CHANGES).toList();
+    }
+
+    private static @Nullable Since since(Page page, String hash, long rev) {
+        var before = KeptBooks.before(page.desk(), page.ranch(), hash)
+                .filter(one -> one.rev() < rev)
+                .orElse(null);
+        if (before == null) {
+            return null;
+        }
+        var edits = moving(page, before.rev(), rev);
+        var weeks = page.ranch().weeks().values().stream()
+                .filter(week -> edits.stream().anyMatch(edit -> edit.paths().contains("weeks/" + week.id())))
+                .toList();
+        return new Since(before.book(), WeekWords.why(before.book(), weeks, page.ranch()), words(edits));
     }
 
     /** Of the newest book there is: the paper carries its day. */

@@ -1,0 +1,246 @@
+package haywright.app.web.winter;
+
+import haywright.app.report.WagonCard;
+import haywright.app.web.Ask;
+import haywright.app.web.Form;
+import haywright.app.web.Page;
+import haywright.app.web.Routes;
+import haywright.app.words.Show;
+import haywright.app.words.WeekWords;
+import haywright.cattle.herd.Group;
+import haywright.outlook.LotTons;
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
+import haywright.ranch.FedWeek;
+import haywright.ranch.Lot;
+import haywright.ranch.Ranch;
+import haywright.sampling.stock.Stock;
+import haywright.season.week.WeekMoves;
+import haywright.workings.Refused;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.regex.Pattern;
+
+/** A week as it was: typed by lot, or from the boxes of a wagon card; then the book is made again from there. */
+public final class WeekPages {
+    public static final Ask FROM = Ask.date("from", "First day", "");
+    public static final Ask TO = Ask.date("to", "Last day", "Counts and scores are of this evening.");
+
+    private static final String KEY = "winter/week";
+    private static final String PAGE = "haywright/app/web/winter/week.jte";
+    private static final int DAYS = 7;
+    private static final Pattern BALES = Pattern.compile("([0-9][0-9,]*(?:\\.[0-9]+)?)\\s*(?:bales?)?");
+    private static final Pattern POUNDS = Pattern.compile("[0-9][0-9,]*(\\.[0-9]+)?");
+
+    private final Books books;
+
+    WeekPages(Books books) {
+        this.books = books;
+    }
+
+    void routes(Routes on) {
+        on.get(KEY, page -> page.show(PAGE, view(page, page.form(KEY, () -> usual(page)))));
+        on.post(KEY, this::keep);
+    }
+
+    /** @param kept weeks entered so far, the newest first, in words */
+    public record View(Form form, List<LotBoxes> lots, List<GroupBoxes> groups, List<String> kept) {}
+
+    /** The boxes of a lot. @param now what is on hand */
+    public record LotBoxes(String name, String now, Ask fed, Ask left, Ask refused) {}
+
+    /** The boxes of a group. */
+    public record GroupBoxes(String name, Ask score, Ask card) {}
+
+    private static Map<String, String> usual(Page page) {
+        var today = page.today();
+        var last = page.ranch().weeks().values().stream().map(FedWeek::to).max(Comparator.naturalOrder());
+        var from = last.map(day -> day.plusDays(1))
+                .filter(day -> !day.isAfter(today))
+                .orElse(today.minusDays(DAYS - 1));
+        return Map.of(FROM.name(), Show.date(from), TO.name(), Show.date(today));
+    }
+
+    private static View view(Page page, Form form) {
+        var ranch = page.ranch();
+        return new View(
+                form,
+                lots(ranch).map(WeekPages::boxes).toList(),
+                ranch.groups().values().stream().map(WeekPages::boxes).toList(),
+                ranch.weeks().values().stream()
+                        .sorted(Comparator.comparing(FedWeek::to).reversed())
+                        .map(week -> WeekWords.span(week) + ": " + WeekWords.said(week, ranch))
+                        .toList());
+    }
+
+    private static java.util.stream.Stream<Lot> lots(Ranch ranch) {
+        return ranch.lots().values().stream().filter(lot -> !(lot.stock() instanceof Stock.Standing));
+    }
+
+    private static LotBoxes boxes(Lot lot) {
+        int bales = lot.stock().bales();
+        var kg = LotTons.of(lot).kg();
+        var now = kg.isEmpty()
+                ? "tons not known"
+                : WeekPages.tons(kg.getAsDouble()) + (bales > 0 ? ", " + Show.count(bales, "bale") : "");
+        return new LotBoxes(
+                lot.name(),
+                now,
+                amount(lot, "fed", "Fed in all"),
+                amount(lot, "left-on-hand", "Left on hand, if counted"),
+                Ask.amount("refused-" + lot.id(), "Not eaten", Unit.PERCENT, "Of every 100 lb put out."));
+    }
+
+    private static String tons(double kg) {
+        return Show.tons(kg);
+    }
+
+    /** In bales where it is baled; tons or pounds may be typed with their unit. */
+    private static Ask amount(Lot lot, String what, String label) {
+        return lot.stock().bales() > 0
+                ? new Ask(what + "-" + lot.id(), label + ", bales", Unit.NONE, "Or with a unit: 12 tons.", 9)
+                : Ask.amount(what + "-" + lot.id(), label, Unit.TON, "");
+    }
+
+    private static GroupBoxes boxes(Group group) {
+        return new GroupBoxes(
+                group.name(),
+                Ask.number("score-" + group.id(), "Condition score, if scored", "Average, 1 to 9."),
+                Ask.text(
+                        "card-" + group.id(),
+                        "Pounds fed each day, from the wagon card",
+                        "One figure a day with spaces between, added to what is entered above. Split over the feeds as today’s card loads them."));
+    }
+
+    private void keep(Page page) {
+        var form = page.posted(KEY);
+        var week = read(page, form);
+        var moves = week.map(one -> new WeekMoves(page.yard(), one));
+        moves.ifPresent(one -> ask(form, one, page.ranch()));
+        if (moves.isEmpty() || form.hasProblems()) {
+            page.reject(form, PAGE, view(page, form));
+            return;
+        }
+        var moved = moves.get().moved();
+        var record = moved.weeks().get(week.orElseThrow().id());
+        page.save(
+                form,
+                "Week entered, %s: %s".formatted(WeekWords.span(record), WeekWords.said(record, page.ranch())),
+                ranch -> moved,
+                "winter");
+        var opened = page.desk().store().ranches().open(page.ranch().id());
+        if (opened.ranch().weeks().containsKey(record.id())) {
+            books.begin(page, opened.ranch(), opened.rev());
+        }
+    }
+
+    private static void ask(Form form, WeekMoves moves, Ranch ranch) {
+        for (var one : moves.asks()) {
+            var name = switch (one.kind()) {
+                case FED_MORE_THAN_THERE -> "fed-" + one.of();
+                case COUNT_APART -> "left-on-hand-" + one.of();
+                case SCORE_APART -> "score-" + one.of();
+                case NO_MEAL -> TO.name();
+            };
+            form.doubt(
+                    Ask.text(name, "", ""),
+                    one.kind().name().toLowerCase(java.util.Locale.ROOT) + "-" + name,
+                    WeekWords.asks(one, ranch));
+        }
+    }
+
+    private static Optional<FedWeek> read(Page page, Form form) {
+        var ranch = page.ranch();
+        var from = form.date(FROM, "Enter the first day.");
+        var to = form.date(TO, "Enter the last day.");
+        days(page, form, from, to);
+        Map<UUID, Quantity> fed = new LinkedHashMap<>();
+        Map<UUID, Quantity> counted = new LinkedHashMap<>();
+        Map<UUID, Double> refused = new LinkedHashMap<>();
+        lots(ranch).forEach(lot -> {
+            var boxes = boxes(lot);
+            mass(form, boxes.fed(), lot).ifPresent(mass -> fed.put(lot.id(), mass));
+            mass(form, boxes.left(), lot).ifPresent(mass -> counted.put(lot.id(), mass));
+            var left = form.maybeNumber(boxes.refused());
+            if (left != null) {
+                refused.put(lot.id(), left);
+            }
+        });
+        Map<UUID, Double> scored = new LinkedHashMap<>();
+        for (var group : ranch.groups().values()) {
+            var boxes = boxes(group);
+            var score = form.maybeNumber(boxes.score());
+            if (score != null) {
+                scored.put(group.id(), score);
+            }
+            card(page, form, group, boxes.card(), fed);
+        }
+        fed.values().removeIf(mass -> mass.value() == 0);
+        return form.part(
+                () -> new FedWeek(UUID.randomUUID(), from, to, fed, counted, refused, scored, Map.of(), Map.of()));
+    }
+
+    private static void days(Page page, Form form, LocalDate from, LocalDate to) {
+        if (to.isAfter(page.today())) {
+            form.refuse(TO.name(), form.value(TO), "a record is of days gone by", "Enter a day up to today.");
+        }
+        page.ranch().weeks().values().stream()
+                .filter(week -> !week.to().isBefore(from) && !week.from().isAfter(to))
+                .findFirst()
+                .ifPresent(week -> form.refuse(
+                        FROM.name(),
+                        form.value(FROM),
+                        WeekWords.span(week) + " is entered already",
+                        "Begin on " + Show.day(week.to().plusDays(1)) + ", or undo that week on the history page."));
+    }
+
+    private static Optional<Quantity> mass(Form form, Ask ask, Lot lot) {
+        var bales = BALES.matcher(form.text(ask).strip());
+        var each = LotTons.baleKg(lot);
+        if (ask.unit() == Unit.NONE && each.isPresent() && bales.matches()) {
+            double count = Double.parseDouble(bales.group(1).replace(",", ""));
+            return Optional.of(Quantity.of(Unit.TON.fromBase(count * each.getAsDouble()), Unit.TON));
+        }
+        return Optional.ofNullable(form.maybeQuantity(Ask.amount(ask.name(), ask.label(), Unit.TON, "")));
+    }
+
+    /** The pounds of a card go to the feeds that it loads. */
+    private static void card(Page page, Form form, Group group, Ask ask, Map<UUID, Quantity> fed) {
+        var typed = form.text(ask);
+        if (typed.isBlank()) {
+            return;
+        }
+        var figures = new ArrayList<Double>();
+        for (var one : typed.strip().split("[\\s;]+")) {
+            if (!POUNDS.matcher(one).matches()) {
+                form.refuse(ask.name(), one, "pounds are numbers", "Enter one figure a day, such as 2100 2080 2150.");
+                return;
+            }
+            figures.add(Double.parseDouble(one.replace(",", "")));
+        }
+        var shares = shares(page, group);
+        if (shares.isEmpty()) {
+            form.refuse(ask.name(), typed, "this group has no wagon card", "Enter what was fed of each lot instead.");
+            return;
+        }
+        double pounds = figures.stream().mapToDouble(f -> f).sum();
+        shares.forEach((feed, share) -> fed.merge(
+                feed,
+                Quantity.of(Unit.TON.fromBase(Unit.POUND.toBase(pounds * share)), Unit.TON),
+                (a, b) -> Quantity.of(a.in(Unit.TON) + b.in(Unit.TON), Unit.TON)));
+    }
+
+    private static Map<UUID, Double> shares(Page page, Group group) {
+        try {
+            return new WagonCard(page.offers(group)).shares();
+        } catch (Refused e) {
+            return Map.of();
+        }
+    }
+}

@@ -1,0 +1,150 @@
+package haywright.app.words;
+
+import haywright.quantity.Unit;
+import haywright.ranch.FedWeek;
+import haywright.ranch.Ranch;
+import haywright.season.kept.KeptBook;
+import haywright.season.kept.KeptPlan;
+import haywright.season.week.WeekMoves.Contradiction;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.stream.Collectors;
+
+/** A week that was entered, what is odd about it, and why the next winter book answers differently. */
+public final class WeekWords {
+    private static final double LEAST_TONS = 0.5;
+    private static final double LEAST_SCORE = 0.05;
+
+    /** The widest limits are 0.4 and 4.5 % of weight; what cattle usually eat is 1.5 to 3 %. */
+    private static final double USUAL_LOW = 3.75;
+
+    private static final double USUAL_HIGH = 0.67;
+
+    private WeekWords() {}
+
+    /** {@code Nov 25 to Dec 1}. */
+    public static String span(FedWeek week) {
+        return week.from().equals(week.to())
+                ? Show.day(week.from())
+                : Show.day(week.from()) + " to " + Show.day(week.to());
+    }
+
+    /** {@code fed 18 tons Meadow hay; left on hand 155 tons Meadow hay; Cows scored 5}. */
+    public static String said(FedWeek week, Ranch ranch) {
+        var all = new ArrayList<String>();
+        if (!week.fed().isEmpty()) {
+            all.add("fed " + masses(week.fed(), ranch));
+        }
+        if (!week.counted().isEmpty()) {
+            all.add("left on hand " + masses(week.counted(), ranch));
+        }
+        week.scored().forEach((group, score) -> all.add(name(group, ranch) + " scored " + Show.significant(score, 3)));
+        week.left()
+                .forEach((feed, percent) ->
+                        all.add(Show.number(percent, 0) + " % of " + name(feed, ranch) + " not eaten"));
+        return String.join("; ", all);
+    }
+
+    private static String masses(Map<UUID, haywright.quantity.Quantity> masses, Ranch ranch) {
+        return masses.entrySet().stream()
+                .map(one -> tons(one.getValue().in(Unit.TON)) + " " + name(one.getKey(), ranch))
+                .collect(Collectors.joining(", "));
+    }
+
+    private static String tons(double tons) {
+        return Show.withUnit(Show.significant(tons, tons < 10 ? 2 : 3), Unit.TON);
+    }
+
+    private static String name(UUID id, Ranch ranch) {
+        var lot = ranch.lots().get(id);
+        var sale = ranch.feedsForSale().get(id);
+        var group = ranch.groups().get(id);
+        return lot != null
+                ? lot.name()
+                : sale != null ? sale.name() : group != null ? group.name() : "something deleted since";
+    }
+
+    /** The question about what contradicts. */
+    public static String asks(Contradiction one, Ranch ranch) {
+        return switch (one.kind()) {
+            case FED_MORE_THAN_THERE ->
+                "%s of %s fed, but only %s on hand."
+                        .formatted(kg(one.entered()), name(one.of(), ranch), kg(one.high()));
+            case COUNT_APART ->
+                "%s of %s left, but by what was on hand and fed it should be %s to %s."
+                        .formatted(
+                                kg(one.entered()),
+                                name(one.of(), ranch),
+                                Show.number(Unit.TON.fromBase(one.low()), 0),
+                                kg(one.high()));
+            case SCORE_APART ->
+                "A score of %s is more than one away from %s, entered before."
+                        .formatted(
+                                Show.significant(one.entered(), 3), Show.significant((one.low() + one.high()) / 2, 3));
+            case NO_MEAL ->
+                "In all that is %s of dry matter per head per day; cattle of this weight eat %s to %s."
+                        .formatted(
+                                Show.pounds(one.entered()),
+                                Show.poundsNumber(one.low() * USUAL_LOW),
+                                Show.pounds(one.high() * USUAL_HIGH));
+        };
+    }
+
+    private static String kg(double kg) {
+        return tons(Unit.TON.fromBase(kg));
+    }
+
+    /** Why a book made after these weeks answers differently than the one before them. */
+    public static List<String> why(KeptBook before, List<FedWeek> since, Ranch ranch) {
+        var all = new ArrayList<String>();
+        for (var week : since) {
+            planned(before, week, ranch, all);
+            week.expected().forEach((lot, expected) -> {
+                var counted = week.counted().get(lot);
+                double apart = counted == null ? 0 : counted.in(Unit.TON) - expected.in(Unit.TON);
+                if (Math.abs(apart) >= LEAST_TONS) {
+                    all.add("%s: %s %s counted than expected."
+                            .formatted(name(lot, ranch), tons(Math.abs(apart)), apart < 0 ? "less" : "more"));
+                }
+            });
+            week.scoredBefore().forEach((group, score) -> {
+                double now = week.scored().getOrDefault(group, score);
+                if (Math.abs(now - score) >= LEAST_SCORE) {
+                    all.add("%s: score %s, was %s."
+                            .formatted(name(group, ranch), Show.significant(now, 3), Show.significant(score, 3)));
+                }
+            });
+            week.left().forEach((feed, percent) -> {
+                if (percent > ranch.settings().feedingLossPercent()) {
+                    all.add("%s: %s %% not eaten; the plan counts on %s %%. If it goes on, change the feeding loss."
+                            .formatted(
+                                    name(feed, ranch),
+                                    Show.number(percent, 0),
+                                    Show.number(ranch.settings().feedingLossPercent(), 0)));
+                }
+            });
+        }
+        return all;
+    }
+
+    /** What was fed beside what the plan had for as many days. */
+    private static void planned(KeptBook before, FedWeek week, Ranch ranch, List<String> all) {
+        week.fed().forEach((feed, mass) -> {
+            double kg = before.plan().rations().stream()
+                            .mapToDouble(ration -> ration.head()
+                                    * ration.portions().stream()
+                                            .filter(portion -> portion.feed().equals(feed.toString()))
+                                            .mapToDouble(KeptPlan.Portion::kg)
+                                            .sum())
+                            .sum()
+                    * week.days();
+            double apart = mass.in(Unit.TON) - Unit.TON.fromBase(kg);
+            if (Math.abs(apart) >= LEAST_TONS) {
+                all.add("%s, %s: %s fed, %s planned."
+                        .formatted(name(feed, ranch), span(week), tons(mass.in(Unit.TON)), kg(kg)));
+            }
+        });
+    }
+}
