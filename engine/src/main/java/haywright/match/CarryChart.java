@@ -107,7 +107,7 @@ public record CarryChart(List<Cell> cells) {
     }
 
     /** Empty where the group has no such stage ahead of it before grass. */
-    private static Optional<LocalDate> day(Group group, Stage stage, Yard yard) {
+    static Optional<LocalDate> day(Group group, Stage stage, Yard yard) {
         var first = group.firstCalving().filter(calving -> calving.isAfter(yard.day()));
         var turnout = yard.ranch().turnout();
         return switch (stage) {

@@ -41,4 +41,30 @@ class CarryChartTest {
         }
         assertThat(CHART.cells()).anyMatch(cell -> cell.lot().equals("Alfalfa") && cell.carries());
     }
+
+    @Test
+    void aFixIsOneOtherFeedAndNothingIsAddedWhereALotIsEnough() {
+        var yard = new Yard(Invented.ranch(100, 0), Invented.DAY);
+        int fixed = 0;
+        for (var cell : CHART.cells()) {
+            var group = yard.ranch().groups().values().stream()
+                    .filter(one -> one.name().equals(cell.group()))
+                    .findFirst()
+                    .orElseThrow();
+            var lot = yard.ranch().lots().values().stream()
+                    .filter(one -> one.name().equals(cell.lot()))
+                    .findFirst()
+                    .orElseThrow();
+            var fix = SmallestFix.of(yard, group, cell.stage(), lot.id().toString());
+            if (cell.carries()) {
+                assertThat(fix.map(one -> one.added().kg()).orElse(0.0)).isLessThan(1e-6);
+            } else if (fix.isPresent()) {
+                fixed++;
+                assertThat(fix.get().added().feed().feed().name()).isNotEqualTo(cell.lot());
+                assertThat(fix.get().added().cost()).isPositive();
+                assertThat(fix.get().surePercent()).isPositive();
+            }
+        }
+        assertThat(fixed).isPositive();
+    }
 }

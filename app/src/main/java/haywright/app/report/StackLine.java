@@ -211,7 +211,7 @@ public record StackLine(List<LocalDate> begins, List<Winter> winters, LocalDate 
                 280,
                 32 + (of - 1) / 10 * 27,
                 "%d winters".formatted(of),
-                "Feed lasts in %d of %d; hatched: it falls short in %d".formatted(lasted, of, of - lasted),
+                "Feed lasts in %d of %d; striped: it falls short in %d".formatted(lasted, of, of - lasted),
                 drawn);
     }
 }

@@ -93,10 +93,14 @@ public final class WinterWords {
 
     /** The first order, short: {@code buy 40 tons of Alfalfa this week}; empty where nothing is to buy. */
     public static Optional<String> order(KeptPlan plan) {
-        return buy(plan).stream()
+        return plan.buys().stream()
+                .filter(buy -> Unit.TON.fromBase(buy.nowKg()) >= LEAST_TONS)
                 .findFirst()
-                .map(line -> line.replaceAll("[:.,].*", ""))
-                .map(line -> Character.toLowerCase(line.charAt(0)) + line.substring(1));
+                .map(buy -> "buy %s of %s this week".formatted(tons(buy.nowKg()), buy.name()))
+                .or(() -> buy(plan).stream()
+                        .findFirst()
+                        .map(line -> line.replaceAll("[:.].*", ""))
+                        .map(line -> Character.toLowerCase(line.charAt(0)) + line.substring(1)));
     }
 
     /**

@@ -1,6 +1,7 @@
 package haywright.app.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import haywright.app.document.BookDocument;
 import haywright.app.document.RanchDocument;
@@ -138,6 +139,24 @@ class WinterPagesTest {
             }
         }
         assertThat(ranch.get("winter/page/legal.pdf").status()).isEqualTo(404);
+        // each winter on a page of its own, and who eats what adds up to what the plan puts out
+        var story = read.winters().get(0);
+        assertThat(ranch.get("winter/of/" + story.winter()).body()).contains("id=\"lots-title\"", story.winter());
+        assertThat(ranch.get("winter/of/1066-67").status()).isEqualTo(404);
+        var csv = ranch.get("winter/who-eats-what.csv").body().lines().skip(1).toList();
+        double tons = csv.stream()
+                .filter(line -> line.contains("\"Ditch-side stack\""))
+                .mapToDouble(line -> Double.parseDouble(line.substring(line.lastIndexOf(',') + 1)))
+                .sum();
+        double put = read.plan().stretches().stream()
+                .flatMap(stretch -> stretch.eats().stream())
+                .filter(eats -> eats.name().equals("Ditch-side stack"))
+                .mapToDouble(eats -> Unit.TON.fromBase(eats.kg()))
+                .sum();
+        assertThat(tons).isCloseTo(put, within(0.01)).isPositive();
+        // a lot is drawn down by what it has: never below nothing, from 180 tons
+        assertThat(story.lots().get(0).kg()).allMatch(kg -> kg >= 0);
+        assertThat(story.lots().get(0).kg().get(0)).isCloseTo(Unit.TON.toBase(180), within(1.0));
         try (var connection = ranch.database();
                 var statement = connection.createStatement()) {
             statement.execute("UPDATE winter_book SET doc = '{\"hash\":', at = '2027'");
@@ -177,7 +196,8 @@ class WinterPagesTest {
                         .status())
                 .isEqualTo(422);
         // what was put up may be looked at and saved again without bringing back what was fed
-        assertThat(ranch.send("lots/" + lot + "/as/bales", OneRanch.hay("300", "1200 lb")).status())
+        assertThat(ranch.send("lots/" + lot + "/as/bales", OneRanch.hay("300", "1200 lb"))
+                        .status())
                 .isEqualTo(303);
         assertThat(ranch.kept().lots().get(UUID.fromString(lot)).stock().bales())
                 .isEqualTo(273);
@@ -192,6 +212,12 @@ class WinterPagesTest {
         ranch.hay("300");
         ranch.cows();
         ranch.change(WinterPagesTest::placed);
-        assertThat(ranch.get("match").body()).contains("class=\"match\"", "<td class=\"");
+        var chart = ranch.get("match").body();
+        assertThat(chart).contains("class=\"match\"", "<td class=\"");
+        var box = chart.replaceAll("(?s).*?<td class=\"[^>]*>.*?href=\"([^\"]*/match/[^\"]*)\".*", "$1");
+        assertThat(ranch.client().get(box).status()).isEqualTo(200);
+        assertThat(ranch.get("match/" + ranch.anyLot() + "/" + UUID.randomUUID() + "/now")
+                        .status())
+                .isEqualTo(404);
     }
 }

@@ -1,20 +1,27 @@
 package haywright.app.web.match;
 
+import haywright.app.web.Form;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
+import haywright.app.words.EatWords;
 import haywright.app.words.Show;
+import haywright.cattle.herd.Group;
 import haywright.match.CarryChart.Cell;
 import haywright.match.CarryChart.Stage;
+import haywright.match.SmallestFix;
 import haywright.outlook.TestedFor;
 import haywright.quantity.Unit;
+import haywright.ranch.Lot;
 import haywright.ration.PricedFeed;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
+import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** The chart of lots against groups. */
 public final class MatchPages {
@@ -22,13 +29,22 @@ public final class MatchPages {
 
     public static void routes(Routes on) {
         on.get("match", MatchPages::show);
+        on.get("match/{lot}/{group}/{stage}", MatchPages::one);
     }
 
-    /** @param refused why there is no chart */
-    public record View(List<Column> columns, List<Row> rows, List<Problem> refused) {}
+    /** @param keep what the winter's plan says of the lots; empty where there is no book of it. @param refused why there is no chart */
+    public record View(List<Column> columns, List<Row> rows, String keep, List<Problem> refused) {}
 
     /** A group at one stage of this winter. */
     public record Column(UUID group, String name, String when) {}
+
+    /**
+     * One lot before one group at one stage.
+     *
+     * @param fix the one feed that makes it enough; empty where it is enough, may not be fed, or where no one feed does
+     * @param isUntested whether a danger has to be tested for first
+     */
+    public record One(Row row, Column column, Box box, String fix, boolean isUntested) {}
 
     /** @param about tons, what is tested, protein and energy */
     public record Row(String lot, UUID id, String about, boolean isTested, List<Box> boxes) {}
@@ -38,16 +54,17 @@ public final class MatchPages {
      *
      * @param kind {@code enough}, {@code short} or {@code danger}
      * @param says in a few words
-     * @param sure {@code 8 chances in 10}; empty where it does not carry them
+     * @param at the page of this box alone
+     * @param sure {@code 8 times in 10}; empty where it does not carry them
      */
-    public record Box(String kind, String says, String sure, String why) {}
+    public record Box(String kind, String says, String sure, String why, String at) {}
 
     private static void show(Page page) {
         View view;
         try {
             view = view(page);
         } catch (Refused e) {
-            view = new View(List.of(), List.of(), List.copyOf(e.problems()));
+            view = new View(List.of(), List.of(), "", List.copyOf(e.problems()));
         }
         page.show("haywright/app/web/match/match.jte", view);
     }
@@ -60,8 +77,7 @@ public final class MatchPages {
                 cells.stream()
                         .filter(cell -> cell.group().equals(group.name()) && cell.stage() == stage)
                         .findFirst()
-                        .ifPresent(cell -> columns.add(
-                                new Column(group.id(), group.name(), stage.words() + ", " + Show.day(cell.day()))));
+                        .ifPresent(cell -> columns.add(column(group, cell)));
             }
         }
         var byLot = cells.stream().collect(Collectors.groupingBy(Cell::lot));
@@ -71,38 +87,104 @@ public final class MatchPages {
                 // what is not known of a lot is no reason to put it first
                 .sorted(Comparator.comparing(row -> !row.isTested()))
                 .toList();
-        return new View(columns, rows, List.of());
+        return new View(columns, rows, page.book().map(EatWords::keep).orElse(""), List.of());
+    }
+
+    private static Column column(Group group, Cell cell) {
+        return new Column(
+                group.id(),
+                group.name(),
+                cell.stage() == Stage.NOW ? "now" : cell.stage().words() + ", " + Show.day(cell.day()));
     }
 
     private static Row row(Page page, PricedFeed feed, List<Cell> cells) {
         var id = UUID.fromString(feed.feed().id());
         var lot = page.ranch().lots().get(id);
-        var tested = lot != null && TestedFor.of(page.ranch(), lot).isForFeeding();
+        var of = lot == null ? null : TestedFor.of(page.ranch(), lot);
         return new Row(
                 feed.feed().name(),
                 id,
-                "%s tons, %s"
+                "%s, %s"
                         .formatted(
-                                Show.number(Unit.TON.fromBase(feed.kgAtHand()), 0), tested ? "tested" : "not tested"),
-                tested,
-                cells.stream().map(MatchPages::box).toList());
+                                Show.tons(feed.kgAtHand()), lot == null || of == null ? "not tested" : tested(lot, of)),
+                of != null && of.isForFeeding(),
+                cells.stream().map(cell -> box(page, id, cell)).toList());
     }
 
-    private static Box box(Cell cell) {
+    /** {@code tested for protein, fiber, not for nitrate}: what stops a lot is named beside what it was tested for. */
+    private static String tested(Lot lot, TestedFor of) {
+        var words = Character.toLowerCase(of.words().charAt(0)) + of.words().substring(1);
+        return lot.isNitrateDanger() && of.reports() > 0 && !of.parts().contains(TestedFor.Part.NITRATE)
+                ? words + ", not for nitrate"
+                : words;
+    }
+
+    private static Box box(Page page, UUID lot, Cell cell) {
+        var group = page.ranch().groups().values().stream()
+                .filter(one -> one.name().equals(cell.group()))
+                .findFirst()
+                .orElseThrow();
+        var at = page.at("match/%s/%s/%s".formatted(lot, group.id(), Form.id(cell.stage())));
         if (cell.carries()) {
             return new Box(
                     "enough",
                     "enough for " + Show.count(Math.round(cell.days().orElseThrow()), "day"),
                     Show.timesInTen(cell.surePercent()),
-                    "");
+                    "",
+                    at);
         }
         return cell.danger()
-                .map(why -> new Box("danger", "not yet", "", why))
+                .map(why -> new Box("danger", "not yet", "", why, at))
                 .orElseGet(() -> new Box(
                         "short",
                         cell.shortOf().orElse("feed") + " " + Show.number(Math.max(1, cell.shortPercent()), 0)
                                 + " % short",
                         "",
-                        ""));
+                        "",
+                        at));
+    }
+
+    private static void one(Page page) {
+        var group = page.find(page.ranch().groups(), "group");
+        var lot = page.find(page.ranch().lots(), "lot");
+        var stage = Stream.of(Stage.values())
+                .filter(one -> Form.id(one).equals(page.http().pathParam("stage")))
+                .findFirst()
+                .orElseThrow(NotFoundResponse::new);
+        var cell = page.chart().cells().stream()
+                .filter(one -> one.lot().equals(lot.name()) && one.group().equals(group.name()) && one.stage() == stage)
+                .findFirst()
+                .orElseThrow(() -> new NotFoundResponse("The chart has no such box any more."));
+        var feed = page.yard().feeds().stream()
+                .filter(one -> one.feed().id().equals(lot.id().toString()))
+                .findFirst()
+                .orElseThrow(NotFoundResponse::new);
+        boolean isUntested = lot.isNitrateDanger()
+                && !TestedFor.of(page.ranch(), lot).parts().contains(TestedFor.Part.NITRATE);
+        var fix = cell.carries() || isUntested
+                ? ""
+                : SmallestFix.of(page.yard(), group, stage, lot.id().toString())
+                        .map(MatchPages::fix)
+                        .orElse("");
+        page.show(
+                "haywright/app/web/match/one.jte",
+                new One(
+                        row(page, feed, List.of(cell)),
+                        column(group, cell),
+                        box(page, lot.id(), cell),
+                        fix,
+                        isUntested));
+    }
+
+    /** {@code Add 2.5 lb of Cake per head per day …}: in half pounds, and nothing of which less than one is handed out. */
+    private static String fix(SmallestFix fix) {
+        double needed = Unit.POUND.fromBase(fix.added().kgPutOut());
+        double pounds = Math.max(1, Math.ceil(2 * needed) / 2);
+        return "Add %s of %s per head per day, as fed: $%s. Then it is enough %s."
+                .formatted(
+                        Show.withUnit(Show.significant(pounds, 3), Unit.POUND),
+                        fix.added().feed().feed().name(),
+                        Show.number(fix.added().cost() * pounds / needed, 2),
+                        Show.timesInTen(fix.surePercent()));
     }
 }

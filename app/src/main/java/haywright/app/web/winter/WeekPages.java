@@ -93,8 +93,8 @@ public final class WeekPages {
                 lot.name(),
                 now,
                 amount(lot, "fed", "Fed in all"),
-                amount(lot, "left-on-hand", "Left on hand, if counted"),
-                Ask.amount("refused-" + lot.id(), "Not eaten", Unit.PERCENT, "Of every 100 lb put out."));
+                amount(lot, "left-on-hand", "Left, if counted"),
+                Ask.amount("refused-" + lot.id(), "Not eaten", Unit.PERCENT, ""));
     }
 
     private static String tons(double kg) {
@@ -104,14 +104,14 @@ public final class WeekPages {
     /** In bales where it is baled; tons or pounds may be typed with their unit. */
     private static Ask amount(Lot lot, String what, String label) {
         return lot.stock().bales() > 0
-                ? new Ask(what + "-" + lot.id(), label + ", bales", Unit.NONE, "Or with a unit: 12 tons.", 9)
+                ? new Ask(what + "-" + lot.id(), label + ", bales", Unit.NONE, "", 9)
                 : Ask.amount(what + "-" + lot.id(), label, Unit.TON, "");
     }
 
     private static GroupBoxes boxes(Group group) {
         return new GroupBoxes(
                 group.name(),
-                Ask.number("score-" + group.id(), "Condition score, if scored", "Average, 1 to 9."),
+                Ask.number("score-" + group.id(), "Score, if scored", ""),
                 Ask.text(
                         "card-" + group.id(),
                         "Pounds fed each day, from the wagon card",

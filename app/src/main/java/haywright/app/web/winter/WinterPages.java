@@ -34,6 +34,7 @@ public final class WinterPages {
         on.post("winter/stop", WinterPages::stop);
         on.get("winter/page/{size}", WinterPages::print);
         new WeekPages(BOOKS).routes(on);
+        StoryPages.routes(on);
     }
 
     /**

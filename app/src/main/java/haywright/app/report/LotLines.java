@@ -1,0 +1,86 @@
+package haywright.app.report;
+
+import haywright.app.words.Show;
+import haywright.quantity.Unit;
+import haywright.season.kept.WinterStory;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.time.temporal.TemporalAdjusters;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * One winter as it was played: a strip a lot, each with its thin line from what was on hand to nothing, so that no line
+ * crosses another and each is named where it is.
+ *
+ * @param begins the first day of each week; at least two
+ */
+public record LotLines(WinterStory story, List<LocalDate> begins) {
+    private static final double LEFT = 8;
+    private static final double RIGHT = 332;
+    private static final double DEEP = 40;
+    private static final double STRIP = 66;
+    private static final double TOP = 18;
+
+    public String words() {
+        return String.join(
+                ". ",
+                story.lots().stream()
+                        .map(lot -> lot.name() + ": " + Show.number(tons(lot, 0), 0) + " tons, " + ends(lot))
+                        .toList());
+    }
+
+    /** {@code used up by Feb 2}; {@code lasts}. */
+    public static String ends(WinterStory.Line lot) {
+        return lot.usedUp() == null ? "lasts" : "used up by " + Show.day(lot.usedUp());
+    }
+
+    private static double tons(WinterStory.Line lot, int week) {
+        return Unit.TON.fromBase(lot.kg().get(week));
+    }
+
+    public String svg() {
+        var drawn = new ArrayList<String>();
+        double y = TOP;
+        for (var lot : story.lots()) {
+            drawn.add(Svg.text(
+                    LEFT,
+                    y,
+                    "start",
+                    false,
+                    "%s: %s tons, %s".formatted(lot.name(), Show.number(tons(lot, 0), 0), ends(lot))));
+            double foot = y + 6 + DEEP;
+            double most =
+                    Math.max(1, lot.kg().stream().mapToDouble(kg -> kg).max().orElse(1));
+            int weeks = Math.min(begins.size(), lot.kg().size());
+            for (int week = 1; week < weeks; week++) {
+                drawn.add(Svg.thick(
+                        x(begins.get(week - 1)),
+                        foot - DEEP * lot.kg().get(week - 1) / most,
+                        x(begins.get(week)),
+                        foot - DEEP * lot.kg().get(week) / most));
+            }
+            drawn.add(Svg.line(LEFT, foot, RIGHT, foot));
+            y += STRIP;
+        }
+        double foot = y - STRIP + 6 + DEEP;
+        double written = Double.NEGATIVE_INFINITY;
+        var last = begins.get(begins.size() - 1);
+        for (var month = begins.get(0).with(TemporalAdjusters.firstDayOfNextMonth());
+                !month.isAfter(last);
+                month = month.plusMonths(1)) {
+            double x = x(month);
+            drawn.add(Svg.faint(x, TOP, x, foot));
+            if (x - written >= 44 && x <= RIGHT - 20) {
+                drawn.add(Svg.text(x, foot + 17, "middle", false, Show.day(month)));
+                written = x;
+            }
+        }
+        return Svg.picture("lots", 340, (int) foot + 26, "Tons of each lot through " + story.winter(), words(), drawn);
+    }
+
+    private double x(LocalDate day) {
+        double days = ChronoUnit.DAYS.between(begins.get(0), begins.get(begins.size() - 1));
+        return LEFT + (RIGHT - LEFT) * ChronoUnit.DAYS.between(begins.get(0), day) / days;
+    }
+}
