@@ -23,6 +23,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.regex.Pattern;
@@ -128,14 +129,15 @@ public final class WeekPages {
             return;
         }
         var moved = moves.get().moved();
-        var record = moved.weeks().get(week.orElseThrow().id());
+        var entered =
+                Objects.requireNonNull(moved.weeks().get(week.orElseThrow().id()));
         page.save(
                 form,
-                "Week entered, %s: %s".formatted(WeekWords.span(record), WeekWords.said(record, page.ranch())),
+                "Week entered, %s: %s".formatted(WeekWords.span(entered), WeekWords.said(entered, page.ranch())),
                 ranch -> moved,
                 "winter");
         var opened = page.desk().store().ranches().open(page.ranch().id());
-        if (opened.ranch().weeks().containsKey(record.id())) {
+        if (opened.ranch().weeks().containsKey(entered.id())) {
             books.begin(page, opened.ranch(), opened.rev());
         }
     }
