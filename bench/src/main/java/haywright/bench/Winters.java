@@ -1,6 +1,8 @@
 package haywright.bench;
 
 import haywright.app.document.BentBucket;
+import haywright.app.document.BookDocument;
+import haywright.app.document.RanchDocument;
 import haywright.app.document.TinLantern;
 import haywright.outlook.Yard;
 import haywright.ranch.Ranch;
@@ -9,12 +11,17 @@ import haywright.season.BookMaker;
 import haywright.season.WinterBook;
 import haywright.season.given.Forecast;
 import haywright.season.given.Season;
+import haywright.season.kept.KeptBook;
+import haywright.season.kept.KeptPlan;
+import haywright.season.kept.WinterStory;
 import haywright.season.play.Blocks;
 import haywright.season.play.Judge;
 import haywright.season.play.Planner;
+import haywright.season.play.Played;
 import haywright.season.play.Replanned;
 import haywright.season.play.Truth;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
@@ -71,6 +78,38 @@ public final class Winters {
         tell("weekly, 0.8 harder", season, judge, List.of(1), List.of(0.8), one);
         tell("three winters at once, 0 to 1.6", season, judge, Blocks.FEW, List.of(0.0, 0.8, 1.6), one);
         tell("five winters at once, 0 to 1.6", season, judge, Blocks.FEW, List.of(0.0, 0.4, 0.8, 1.2, 1.6), one);
+        whole(ranch, one);
+    }
+
+    /** All that a page shows, as it ships: 200 winters, how hard to plan for chosen, what could be done priced. On one thread. */
+    private static void whole(Ranch ranch, double one) {
+        var yard = yard(ranch);
+        var season = Season.of(yard);
+        var lines = new ArrayList<KeptBook.Line>();
+        var stories = new ArrayList<WinterStory>();
+        long before = heap();
+        double started = Cpu.seconds();
+        var book = BookMaker.whole(1, 1).of(yard, season, new BookListener() {
+            @Override
+            public void played(int done, int of, Played winter) {
+                lines.add(KeptBook.Line.of(winter, season));
+                if (stories.size() < season.record().size()) {
+                    stories.add(WinterStory.of(winter, season));
+                }
+            }
+        });
+        double took = Cpu.seconds() - started;
+        var kept = KeptBook.of(book, season, KeptPlan.of(book.plan(), season, yard), lines, stories);
+        long held = heap() - before;
+        int document = new RanchDocument().tree(ranch).toString().length();
+        System.out.printf(
+                "  the whole book %.0f; kept it is %.1f times the ranch's own document; heap held %d MB%n",
+                took / one, (double) BookDocument.write(kept).length() / document, held / (1 << 20));
+    }
+
+    private static long heap() {
+        System.gc();
+        return Runtime.getRuntime().totalMemory() - Runtime.getRuntime().freeMemory();
     }
 
     private static double first(Season season) {

@@ -71,6 +71,8 @@ class EveryPageIT {
     }
 
     private static String kind(String url) {
-        return url.replaceAll("[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f-]{22}", "ID").replaceAll("\\?.*", "");
+        return url.replaceAll("[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f-]{22}", "ID")
+                .replaceAll("/[0-9]{4}-[0-9]{2}$", "/WINTER")
+                .replaceAll("\\?.*", "");
     }
 }
