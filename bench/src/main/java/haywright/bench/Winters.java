@@ -103,8 +103,8 @@ public final class Winters {
         long held = heap() - before;
         int document = new RanchDocument().tree(ranch).toString().length();
         System.out.printf(
-                "  the whole book %.0f; kept it is %.1f times the ranch's own document; heap held %d MB%n",
-                took / one, (double) BookDocument.write(kept).length() / document, held / (1 << 20));
+                "  the whole book %.0f; kept it is %.1f times the ranch's own document; heap held %.1f MB%n",
+                took / one, (double) BookDocument.write(kept).length() / document, held / 1048576.0);
     }
 
     private static long heap() {
