@@ -15,6 +15,7 @@ import haywright.season.play.Played;
 import haywright.season.play.Replanned;
 import haywright.workings.Refused;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.BooleanSupplier;
 import java.util.stream.IntStream;
@@ -211,23 +212,39 @@ public record BookMaker(
 
         /** The cheapest on average by one winter, and then whether three, of which it is the middle, are cheaper still. */
         private List<Double> choose(List<Crew.Case> cases, Planner.Programs one) {
-            double least = Double.POSITIVE_INFINITY;
             var best = UNCHOSEN;
+            var cheapest = crew.replanned(cases, best, one, (i, p) -> {});
             for (double h : HARDNESS) {
-                double cost = mean(crew.replanned(cases, List.of(h), one, (i, p) -> {}));
-                if (cost < least) {
-                    least = cost;
-                    best = List.of(h);
+                if (!best.equals(List.of(h))) {
+                    var played = crew.replanned(cases, List.of(h), one, (i, p) -> {});
+                    if (isClearlyCheaper(played, cheapest)) {
+                        cheapest = played;
+                        best = List.of(h);
+                    }
                 }
             }
             double middle = best.get(0);
             var three = List.of(middle - APART, middle, middle + APART);
             var played = crew.replanned(cases, three, crew.programs(three), (i, p) -> {});
-            return played.size() == cases.size() && mean(played) < least ? three : best;
+            return isClearlyCheaper(played, cheapest) ? three : best;
         }
 
-        private double mean(List<Played> played) {
-            return played.stream().mapToDouble(Played::cost).average().orElse(Double.POSITIVE_INFINITY);
+        /**
+         * In the same winters, by more than twice its standard error. Rations are weighed by the plan of {@link #UNCHOSEN}, so
+         * another one is taken only where it is better beyond chance.
+         */
+        private static boolean isClearlyCheaper(List<Played> one, List<Played> other) {
+            int n = Math.min(one.size(), other.size());
+            if (one.size() != other.size() || n < 2) {
+                return false;
+            }
+            var saves = IntStream.range(0, n)
+                    .mapToDouble(i -> other.get(i).cost() - one.get(i).cost())
+                    .toArray();
+            double mean = Arrays.stream(saves).average().orElse(0);
+            double squares =
+                    Arrays.stream(saves).map(s -> (s - mean) * (s - mean)).sum();
+            return mean > 2 * Math.sqrt(squares / (n - 1) / n);
         }
 
         private void add(List<WinterBook.Beside> all, String what, List<Played> played) {

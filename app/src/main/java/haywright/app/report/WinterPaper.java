@@ -14,8 +14,10 @@ import java.util.stream.Stream;
 /**
  * The winter on one page: what to buy and when, in how many winters of 20 the feed lasts, and the days to look again with
  * what should be left on each.
+ *
+ * @param rations what each group is fed now, a line each
  */
-public record WinterPaper(Ranch ranch, KeptBook book) {
+public record WinterPaper(Ranch ranch, KeptBook book, List<String> rations) {
     private static final double LARGEST_POINTS = 12.5;
     private static final double SMALLEST_POINTS = 7.5;
     private static final double POINTS_STEP = 0.5;
@@ -49,10 +51,6 @@ public record WinterPaper(Ranch ranch, KeptBook book) {
     /** What to buy, as orders. */
     public List<String> orders() {
         return WinterWords.buy(book.plan());
-    }
-
-    public List<String> rations() {
-        return WinterWords.feed(book.plan());
     }
 
     /** Lots that wait for a test, and lots without a price. */

@@ -19,9 +19,6 @@ public final class WinterWords {
     /** Less of a feed is not worth a truck or a line. */
     private static final double LEAST_TONS = 1;
 
-    private static final double LEAST_POUNDS = 0.05;
-    private static final int OUNCES = 16;
-
     private WinterWords() {}
 
     /** {@code Feed lasts to turnout, May 5, in 17 winters of 20.} */
@@ -171,26 +168,6 @@ public final class WinterWords {
     public static String tons(double kg) {
         long tons = Math.round(Unit.TON.fromBase(kg));
         return tons == 1 ? "1 ton" : Show.number(tons, 0) + " tons";
-    }
-
-    /** {@code Mature cows: 22 lb Pivot hay, 4 lb Meadow hay}, as fed per head per day, a line a group. */
-    public static List<String> feed(KeptPlan plan) {
-        return plan.rations().stream()
-                .map(group -> group.name() + ": "
-                        + group.portions().stream()
-                                .filter(fed -> Unit.POUND.fromBase(fed.kg()) >= LEAST_POUNDS)
-                                .map(WinterWords::amount)
-                                .collect(Collectors.joining(", ")))
-                .filter(line -> !line.endsWith(": "))
-                .toList();
-    }
-
-    private static String amount(KeptPlan.Portion fed) {
-        double pounds = Unit.POUND.fromBase(fed.kg());
-        return (pounds < 1
-                        ? Show.number(OUNCES * pounds, 0) + " oz "
-                        : Show.number(pounds, pounds < 2 ? 1 : 0) + " lb ")
-                + fed.name();
     }
 
     /** {@code brings $4,300 (2,900 to 5,700)}; {@code costs} where it does. */

@@ -162,7 +162,7 @@ class FeedLetterTest {
         assertThat(letter.words(Part.WHAT_TO_DO))
                 .contains("What would help", "a nitrate test of Oat hay", "Do not feed Oat hay")
                 .doesNotContain("as now");
-        assertThat(letter.words(Part.WHY)).contains("What is in the way: ", "enough", "do not go together");
+        assertThat(letter.words(Part.WHY)).contains("enough", "straw");
         assertThat(SchoolGrade.of(letter.words(Part.WHAT_TO_DO) + "\n" + letter.words(Part.WHY)))
                 .isLessThanOrEqualTo(8);
         assertThat(letter.paper(Paper.Size.LETTER).pages()).isEqualTo(1);

@@ -130,7 +130,7 @@ class WinterPagesTest {
         for (var size : Paper.Size.values()) {
             assertThat(ranch.get("winter/page/" + size.id() + ".pdf").header("Content-Type"))
                     .isEqualTo("application/pdf");
-            var paper = new WinterPaper(ranch.kept(), read).paper(size);
+            var paper = new WinterPaper(ranch.kept(), read, java.util.List.of()).paper(size);
             try (var pdf = Loader.loadPDF(paper.pdf())) {
                 assertThat(pdf.getNumberOfPages()).isEqualTo(1);
                 assertThat(pdf.getDocumentCatalog().getMarkInfo().isMarked()).isTrue();

@@ -76,7 +76,8 @@ public record BenchView(
     /** @param id of the feed for sale; empty for a lot of the ranch */
     public record Buy(String id, String says) {}
 
-    static GroupRow row(Offers offers) {
+    /** One group at a glance. */
+    public static GroupRow row(Offers offers) {
         var yard = offers.yard();
         var group = offers.group();
         try {

@@ -8,6 +8,7 @@ import haywright.app.store.Edit;
 import haywright.app.web.KeptBooks;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
+import haywright.app.web.bench.BenchView;
 import haywright.app.words.WeekWords;
 import haywright.season.kept.KeptBook;
 import haywright.season.kept.KeptPlan;
@@ -162,7 +163,7 @@ public final class WinterPages {
     /** Of the newest book there is: the paper carries its day. */
     private static void print(Page page) {
         var size = Paper.Size.of(page.http().pathParam("size")).orElseThrow(NotFoundResponse::new);
-        var paper = new WinterPaper(page.ranch(), book(page));
+        var paper = new WinterPaper(page.ranch(), book(page), thisWeek(page));
         page.http()
                 .contentType("application/pdf")
                 .header("Content-Disposition", "inline; filename=\"%s\"".formatted(paper.fileName(size)))
@@ -173,6 +174,14 @@ public final class WinterPages {
     static KeptBook book(Page page) {
         return Optional.ofNullable(view(page).book())
                 .orElseThrow(() -> new NotFoundResponse("There is no winter book of this ranch yet."));
+    }
+
+    /** What each group is to be fed now, as bench and letter have it: {@code Mature cows: $1.91: 9.2 lb Pivot hay, 19 lb Meadow hay}. */
+    public static List<String> thisWeek(Page page) {
+        return page.ranch().groups().values().stream()
+                .map(group -> BenchView.row(page.offers(group)))
+                .map(row -> row.group().name() + ": " + row.says())
+                .toList();
     }
 
     private static void again(Page page) {
