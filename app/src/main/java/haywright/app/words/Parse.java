@@ -4,6 +4,7 @@ import haywright.quantity.Kind;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.workings.Refused;
+import java.math.BigDecimal;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.Month;
@@ -24,15 +25,29 @@ public final class Parse {
     private static final Pattern NUMBER_THEN_UNIT = Pattern.compile("([-−+]?)\\s*(\\$?)\\s*([0-9.,'’ ]*[0-9.,])(.*)");
     private static final Pattern PLAIN = Pattern.compile("[0-9]+(\\.[0-9]*)?|\\.[0-9]+");
     private static final Pattern GROUPED = Pattern.compile("[0-9]{1,3}(,[0-9]{3})+(\\.[0-9]*)?");
-    private static final Pattern ISO = Pattern.compile("([0-9]{4})-([0-9]{1,2})-([0-9]{1,2})");
-    private static final Pattern SLASHED = Pattern.compile("([0-9]{1,2})[/.-]([0-9]{1,2})[/.-]([0-9]{4})");
+    /** What says only that a figure is rounded. */
+    private static final Pattern ABOUT =
+            Pattern.compile("^(?:about|around|approx\\.?|approximately|~|≈)\\s*", Pattern.CASE_INSENSITIVE);
+    /** {@code 5½}, {@code 5 1/2}, {@code 5-1/2}, {@code 3/4}; the rest is its unit. */
+    private static final Pattern FRACTION = Pattern.compile(
+            "([-−+]?)\\s*(?:([0-9]+)\\s*([½¼¾⅓⅔⅛⅜⅝⅞])|([½¼¾⅓⅔⅛⅜⅝⅞])|(?:([0-9]+)(?:\\s+|-))?([0-9]{1,2})/(16|2|3|4|8))(?![0-9/½¼¾⅓⅔⅛⅜⅝⅞])(.*)");
+    private static final String FRACTIONS = "½¼¾⅓⅔⅛⅜⅝⅞";
+    private static final double[] SHARES = {1.0 / 2, 1.0 / 4, 3.0 / 4, 1.0 / 3, 2.0 / 3, 1.0 / 8, 3.0 / 8, 5.0 / 8, 7.0 / 8};
+    private static final Pattern CENTS = Pattern.compile("^(?:¢|cents?\\b|c(?=/))\\s*");
+    /** A capital T beside a price or tons is the ton of 2,000 lb, a small one the metric ton. */
+    private static final Pattern CAPITAL_T = Pattern.compile("(^|[\\s/])T$");
+    private static final Pattern COUNTED = Pattern.compile(
+            "(?:hd|head|cows?|heifers?|calves|calf|bulls?|steers?|cattle|bales?|bags?)", Pattern.CASE_INSENSITIVE);
+    private static final Pattern WEEKDAY = Pattern.compile("^(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*\\.?,?\\s+");
+    private static final Pattern ISO = Pattern.compile("([0-9]{4})[-/.]([0-9]{1,2})[-/.]([0-9]{1,2})");
+    private static final Pattern SLASHED =
+            Pattern.compile("([0-9]{1,2})[/.-]([0-9]{1,2})[/.-]'?([0-9]{4}|[0-9]{2})");
     private static final Pattern YEARLESS = Pattern.compile("([0-9]{1,2})[/.-]([0-9]{1,2})");
-    private static final Pattern SHORT_YEAR = Pattern.compile("([0-9]{1,2}[/.-][0-9]{1,2}[/.-])([0-9]{2})");
     private static final Pattern EXPONENT = Pattern.compile("[eE][-−+]?[0-9]+");
-    private static final Pattern MONTH_DAY =
-            Pattern.compile("([a-z]{3,9})\\.?\\s+([0-9]{1,2})(?:st|nd|rd|th)?,?(?:\\s+([0-9]{4}))?");
-    private static final Pattern DAY_MONTH =
-            Pattern.compile("([0-9]{1,2})(?:st|nd|rd|th)?\\s+([a-z]{3,9})\\.?,?(?:\\s+([0-9]{4}))?");
+    private static final Pattern MONTH_DAY = Pattern.compile(
+            "([a-z]{3,9})\\.?[\\s-]*([0-9]{1,2})(?:st|nd|rd|th)?(?:[\\s,-]+'?([0-9]{4}|[0-9]{2}))?");
+    private static final Pattern DAY_MONTH = Pattern.compile(
+            "([0-9]{1,2})(?:st|nd|rd|th)?[\\s-]*([a-z]{3,9})\\.?(?:[\\s,-]+'?([0-9]{4}|[0-9]{2}))?");
 
     private Parse() {}
 
@@ -44,7 +59,8 @@ public final class Parse {
      * @throws Refused with one problem: not a number, a comma that could mean two things, or a unit of another kind
      */
     public static Quantity quantity(String field, String text, Unit asked) {
-        var typed = text.replace('\u00a0', ' ').replace('\u202f', ' ').strip();
+        var typed = decimal(ABOUT.matcher(text.replace('\u00a0', ' ').replace('\u202f', ' ').strip())
+                .replaceFirst(""));
         var found = NUMBER_THEN_UNIT.matcher(typed);
         if (!found.matches()) {
             throw notANumber(field, text, asked);
@@ -53,6 +69,15 @@ public final class Parse {
         double value = found.group(1).equals("-") || found.group(1).equals("−") ? -size : size;
         var word = found.group(4).strip();
         boolean dollars = !found.group(2).isEmpty();
+        var cents = CENTS.matcher(word);
+        if (!dollars && isMoney(asked) && cents.find()) {
+            return unit(word.substring(cents.end()), false, asked)
+                    .map(u -> new Quantity(value / 100, u))
+                    .orElseThrow(() -> notAUnit(field, text, word, asked));
+        }
+        if (asked == Unit.NONE && !dollars && COUNTED.matcher(word).matches()) {
+            return new Quantity(value, asked);
+        }
         if (word.isEmpty() && (!dollars || isMoney(asked))) {
             return new Quantity(value, asked);
         }
@@ -61,13 +86,38 @@ public final class Parse {
         }
         return unit(word, dollars, asked)
                 .map(u -> new Quantity(value, u))
-                .orElseThrow(() -> new Refused(
-                        field,
-                        text,
-                        "“%s” is not a unit of what is asked here".formatted(((dollars ? "$" : "") + word).strip()),
-                        asked.symbol().isEmpty()
-                                ? "Write the number alone."
-                                : "Write it in %s, or in %s.".formatted(asked.symbol(), others(asked))));
+                .orElseThrow(() -> notAUnit(field, text, (dollars ? "$" : "") + word, asked));
+    }
+
+    private static Refused notAUnit(String field, String text, String word, Unit asked) {
+        return new Refused(
+                field,
+                text,
+                "“%s” is not a unit of what is asked here".formatted(word.strip()),
+                asked.symbol().isEmpty()
+                        ? "Write the number alone."
+                        : "Write it in %s, or in %s.".formatted(asked.symbol(), others(asked)));
+    }
+
+    /** A fraction as a decimal; anything else as it is. */
+    private static String decimal(String typed) {
+        var found = FRACTION.matcher(typed);
+        if (!found.matches()) {
+            return typed;
+        }
+        var whole = found.group(2) != null ? found.group(2) : found.group(5);
+        var sign = found.group(3) != null ? found.group(3) : found.group(4);
+        double share = sign != null
+                ? SHARES[FRACTIONS.indexOf(sign)]
+                : Double.parseDouble(found.group(6)) / Double.parseDouble(found.group(7));
+        return share >= 1
+                ? typed
+                : "%s%s %s"
+                        .formatted(
+                                found.group(1),
+                                BigDecimal.valueOf((whole == null ? 0 : Double.parseDouble(whole)) + share)
+                                        .toPlainString(),
+                                found.group(8));
     }
 
     /** A plain number without any unit. */
@@ -75,9 +125,9 @@ public final class Parse {
         return quantity(field, text, Unit.NONE).value();
     }
 
-    /** A whole number: {@code 210}, {@code 1,240}, {@code 45 head}. */
+    /** A whole number: {@code 210}, {@code 1,240}, {@code 45 head}, {@code 63 days} where weeks are asked for. */
     public static int count(String field, String text, Unit asked) {
-        double value = quantity(field, text, asked).value();
+        double value = quantity(field, text, asked).in(asked);
         if (value != Math.rint(value)) {
             throw new Refused(field, text, "a whole number is needed", "Write it without a part after the point.");
         }
@@ -88,7 +138,7 @@ public final class Parse {
     }
 
     /**
-     * A date: {@code Nov 15, 2026}, {@code 15 November 2026}, {@code 2026-11-15}, {@code 11/15/2026} (month first, as
+     * A date: {@code Nov 15, 2026}, {@code 15 November 2026}, {@code 2026-11-15}, {@code 11/15/26} (month first, as
      * ranches here write it). A date without its year is asked about.
      */
     public static LocalDate date(String field, String text) {
@@ -101,7 +151,10 @@ public final class Parse {
      * @param earliest null where a year is needed
      */
     public static LocalDate date(String field, String text, @Nullable LocalDate earliest) {
-        var typed = text.strip().toLowerCase(Locale.ROOT);
+        var typed = WEEKDAY.matcher(text.strip().toLowerCase(Locale.ROOT))
+                .replaceFirst("")
+                .replaceFirst("^the ", "")
+                .replaceFirst(" of ", " ");
         try {
             var iso = ISO.matcher(typed);
             if (iso.matches()) {
@@ -126,14 +179,6 @@ public final class Parse {
         } catch (DateTimeException e) {
             throw new Refused(field, text, "there is no such day", "Write it like Nov 15, 2026 or 11/15/2026.");
         }
-        var shortYear = SHORT_YEAR.matcher(typed);
-        if (shortYear.matches()) {
-            throw new Refused(
-                    field,
-                    text,
-                    "a year has four figures",
-                    "Is it %s20%s?".formatted(shortYear.group(1), shortYear.group(2)));
-        }
         throw new Refused(field, text, "this is not a date that can be read", "Write it like Nov 15, 2026.");
     }
 
@@ -153,7 +198,7 @@ public final class Parse {
     }
 
     private static LocalDate day(String year, int month, String day) {
-        return LocalDate.of(Integer.parseInt(year), month, Integer.parseInt(day));
+        return LocalDate.of((year.length() == 2 ? 2000 : 0) + Integer.parseInt(year), month, Integer.parseInt(day));
     }
 
     /** February 29 is the next one there is. */
@@ -198,12 +243,13 @@ public final class Parse {
     private static Optional<Unit> unit(String word, boolean dollars, Unit asked) {
         var kind = asked.kind();
         if (kind == Kind.PRICE || kind == Kind.MONEY) {
-            return money(word.toLowerCase(Locale.ROOT), asked);
+            return money(
+                    CAPITAL_T.matcher(word).replaceFirst("$1ton").toLowerCase(Locale.ROOT), asked);
         }
         if (dollars) {
             return Optional.empty();
         }
-        var known = Unit.parse(word, kind);
+        var known = asked == Unit.TON && word.equals("T") ? Optional.of(asked) : Unit.parse(word, kind);
         if (known.isPresent()) {
             return known;
         }
@@ -233,6 +279,7 @@ public final class Parse {
     private static Optional<Unit> money(String word, Unit asked) {
         var per = word.replaceAll("^(\\$|usd|dollars?)", "")
                 .replaceAll("^\\s*(/|an?\\s|per\\s)", "")
+                .replaceAll(",?\\s*delivered$", "")
                 .strip();
         if (per.isEmpty()) {
             return Optional.of(asked);

@@ -37,7 +37,36 @@ class ParseTest {
                 "2 tons | POUND | 2 | TON",
                 "3 t | TON | 3 | TONNE",
                 "14 lb/ft3 | LB_PER_FT3 | 14 | LB_PER_FT3",
-                "6 ft | FOOT | 6 | FOOT"
+                "6 ft | FOOT | 6 | FOOT",
+                "1,250# | POUND | 1250 | POUND",
+                "1250 lbs. | POUND | 1250 | POUND",
+                "1,250 pounds | POUND | 1250 | POUND",
+                "~1,250 | POUND | 1250 | POUND",
+                "about 1250 lb | POUND | 1250 | POUND",
+                "96 bales | NONE | 96 | NONE",
+                "150 cows | NONE | 150 | NONE",
+                "60 hd | NONE | 60 | NONE",
+                "9 weeks | WEEK | 9 | WEEK",
+                "5½ | NONE | 5.5 | NONE",
+                "5 ½ | NONE | 5.5 | NONE",
+                "5 1/2 | NONE | 5.5 | NONE",
+                "5-1/2 | NONE | 5.5 | NONE",
+                "½ | POUND_A_DAY | 0.5 | POUND_A_DAY",
+                "3/4 lb | POUND_A_DAY | 0.75 | POUND_A_DAY",
+                "1 1/2 lb/day | POUND_A_DAY | 1.5 | POUND_A_DAY",
+                "8 percent | PERCENT | 8 | PERCENT",
+                "$185/T | DOLLAR_PER_TON | 185 | DOLLAR_PER_TON",
+                "$ 185 per ton | DOLLAR_PER_TON | 185 | DOLLAR_PER_TON",
+                "$185.00/ton delivered | DOLLAR_PER_TON | 185 | DOLLAR_PER_TON",
+                "$12.50/cwt | DOLLAR_PER_TON | 12.5 | DOLLAR_PER_CWT",
+                "10¢/lb | DOLLAR_PER_TON | 0.1 | DOLLAR_PER_LB",
+                "10 cents a pound | DOLLAR_PER_TON | 0.1 | DOLLAR_PER_LB",
+                "22 T | TON | 22 | TON",
+                "22 tons | TON | 22 | TON",
+                "5' | FOOT | 5 | FOOT",
+                "5 feet | FOOT | 5 | FOOT",
+                "2 in | INCH | 2 | INCH",
+                "2\" | INCH | 2 | INCH"
             })
     void aTypedUnitIsUnderstood(String text, Unit asked, double value, Unit unit) {
         assertThat(Parse.quantity("x", text, asked)).isEqualTo(new Quantity(value, unit));
@@ -81,6 +110,13 @@ class ParseTest {
         assertThatThrownBy(() -> Parse.count("head", "99999999999", Unit.HEAD)).hasMessageContaining("digit too many");
     }
 
+    /** What is counted in weeks and typed in days is weeks, or refused where it is no whole number of them. */
+    @Test
+    void aCountInAnotherUnitIsTurnedIntoTheOneAskedFor() {
+        assertThat(Parse.count("weeks", "63 days", Unit.WEEK)).isEqualTo(9);
+        assertThatThrownBy(() -> Parse.count("weeks", "60 days", Unit.WEEK)).hasMessageContaining("whole number");
+    }
+
     @Test
     void halfACowIsRefused() {
         assertThatThrownBy(() -> Parse.count("head", "44.5", Unit.HEAD)).hasMessageContaining("whole number");
@@ -95,10 +131,35 @@ class ParseTest {
                 "2026-11-05",
                 "11/5/2026",
                 "11-05-2026",
-                " nov. 5th, 2026 "
+                " nov. 5th, 2026 ",
+                "11/5/26",
+                "11-5-26",
+                "Nov 5, '26",
+                "Nov 5 26",
+                "5-Nov-2026",
+                "5-Nov-26",
+                "Nov-5-2026",
+                "November 5th 2026",
+                "5th of November 2026",
+                "Thursday, Nov 5, 2026",
+                "2026/11/5",
+                "Nov5,2026"
             })
     void datesAreReadAsPeopleWriteThem(String text) {
         assertThat(Parse.date("made", text)).isEqualTo(LocalDate.of(2026, 11, 5));
+    }
+
+    /** Of a day that is named without its year, the next one to come. */
+    @ParameterizedTest
+    @ValueSource(strings = {"5/10", "May 10", "10 May", "may 10th", "5-10", "10-May", "the 10th of May", "May10", "Mon May 10"})
+    void aDayWithoutItsYearIsTheNextToCome(String text) {
+        assertThat(Parse.date("turnout", text, LocalDate.of(2026, 11, 30))).isEqualTo(LocalDate.of(2027, 5, 10));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"185/furlong", "63 days", "8 %", "5 1/0", "5/3/2", "5½½", "1/2/3", "½5", "5 apples", "1,250-1,300", "$5 lb 3"})
+    void whatReadsLikeAUnitOrAFractionAndIsNoneIsRefused(String text) {
+        assertThatThrownBy(() -> Parse.quantity("w", text, Unit.NONE)).isInstanceOf(Refused.class);
     }
 
     @ParameterizedTest
@@ -109,7 +170,7 @@ class ParseTest {
                 "13/40/2026 | no such day",
                 "2026-02-30 | no such day",
                 "soon | not a date",
-                "07/18/26 | 07/18/2026?",
+                "Nov 5 '6 | not a date",
                 "Foo 5, 2026 | is not a month"
             })
     void aDateThatCannotBeReadSaysWhy(String text, String why) {
