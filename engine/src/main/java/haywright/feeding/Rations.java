@@ -19,7 +19,6 @@ import haywright.ration.RationAnswer;
 import haywright.ration.Weighable;
 import haywright.ration.WholeBales;
 import haywright.season.WinterPlan;
-import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -224,10 +223,8 @@ public final class Rations {
      * Any amounts, judged by the same rows.
      *
      * @param amounts as fed, a head and day
-     * @throws Refused where one of the feeds has no price
      */
     public HandMix judge(Group group, Map<UUID, Quantity> amounts) {
-        yard.needPrices(amounts.keySet());
         var kg = new HashMap<String, Double>();
         amounts.forEach((feed, amount) -> kg.put(feed.toString(), amount.in(Unit.KILOGRAM_A_DAY)));
         return HandMix.judge(question(group), kg);

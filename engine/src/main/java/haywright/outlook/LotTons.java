@@ -88,7 +88,9 @@ public record LotTons(List<Way> ways, @Nullable Way used, String why) {
             return howTyped(part.before()) + ", less what was fed";
         }
         if (stock.bales() > 0) {
-            return "Counted, at the bale weight entered";
+            return stock instanceof Stock.Bales bales && bales.baleWeight() == null
+                    ? "Counted, at a usual bale weight"
+                    : "Counted, at the bale weight entered";
         }
         return stock instanceof Stock.Weighed ? "Scale or load tickets" : "Measured, at its density";
     }

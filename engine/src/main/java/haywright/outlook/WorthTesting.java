@@ -112,12 +112,11 @@ public record WorthTesting(Verdict verdict, String words) {
         return report.sampled() != null ? report.sampled() : report.reported();
     }
 
-    /** Dollars, where its weight and its price are known. */
+    /** Dollars, where its weight is known. */
     private static OptionalDouble worth(Lot lot) {
         var kg = LotTons.of(lot).kg();
-        var price = lot.replacementPrice();
-        return kg.isEmpty() || price == null
+        return kg.isEmpty()
                 ? OptionalDouble.empty()
-                : OptionalDouble.of(kg.getAsDouble() * price.in(Unit.DOLLAR_PER_KG));
+                : OptionalDouble.of(kg.getAsDouble() * UsualPrices.of(lot).in(Unit.DOLLAR_PER_KG));
     }
 }

@@ -6,7 +6,6 @@ import haywright.cattle.need.Need;
 import haywright.diet.DietOptions;
 import haywright.diet.DietOptions.FeedLimit.Per;
 import haywright.diet.Feed;
-import haywright.diet.LeftOut;
 import haywright.diet.LimitFeeding;
 import haywright.diet.WayOfFeeding;
 import haywright.forage.FeedClass;
@@ -30,12 +29,9 @@ import haywright.ration.Portion;
 import haywright.ration.PricedFeed;
 import haywright.ration.UsualMineral;
 import haywright.sampling.stock.Stock;
-import haywright.workings.Problem;
-import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -167,34 +163,14 @@ public final class Yard {
                 Optional.of(LotDistribution.of(composition)));
     }
 
-    /** Lots that could be carried to cattle, but that no ration has, since nobody has said what replaces them. */
-    public List<LeftOut> unpriced() {
+    /** Lots that are weighed at the usual price of their kind, since nobody has said what replaces them. */
+    public List<Lot> unpriced() {
         return ranch.lots().values().stream()
                 .filter(lot -> lot.replacementPrice() == null && !(lot.stock() instanceof Stock.Standing))
-                .map(lot -> new LeftOut(
-                        feed(lot),
-                        false,
-                        lot.name() + " has no price yet",
-                        "Enter on its lot page what a ton of it would cost to replace; till then no ration has it."))
                 .toList();
     }
 
-    /** @throws Refused where one of these, which a ration cannot do without, has no price */
-    public void needPrices(Collection<UUID> feeds) {
-        Refused.unlessEmpty(unpriced().stream()
-                .filter(out -> feeds.contains(UUID.fromString(out.feed().id())))
-                .map(out -> new Problem(
-                        "replacementPrice",
-                        out.feed().name(),
-                        "it has no price yet, so what is fed of it has no cost",
-                        "Enter on its lot page what a ton of it would cost to replace."))
-                .toList());
-    }
-
-    /**
-     * Every lot that can be carried to cattle, then every feed for sale. What still stands in a field is not in it, nor
-     * what has no price ({@link #unpriced}).
-     */
+    /** Every lot that can be carried to cattle, then every feed for sale. What still stands in a field is not in it. */
     public synchronized List<PricedFeed> feeds() {
         if (offered == null) {
             offered = List.copyOf(offer());
@@ -205,11 +181,10 @@ public final class Yard {
     private List<PricedFeed> offer() {
         var feeds = new ArrayList<PricedFeed>();
         for (var lot : ranch.lots().values()) {
-            var price = lot.replacementPrice();
-            if (price != null && !(lot.stock() instanceof Stock.Standing)) {
+            if (!(lot.stock() instanceof Stock.Standing)) {
                 feeds.add(priced(
                         feed(lot),
-                        price.in(Unit.DOLLAR_PER_KG),
+                        UsualPrices.of(lot).in(Unit.DOLLAR_PER_KG),
                         true,
                         LotTons.of(lot).kg().orElse(Double.POSITIVE_INFINITY)));
             }
@@ -287,10 +262,6 @@ public final class Yard {
     private LeastCostRation ask(Group group, List<PricedFeed> feeds, Need need) {
         var outfit = ranch.outfit();
         var wanted = ranch.wishes().getOrDefault(group.id(), Wishes.none(group.id()));
-        needPrices(
-                feeds.isEmpty()
-                        ? ranch.lots().keySet()
-                        : wanted.feeds().stream().map(Wishes.Wish::feed).toList());
         var options = new DietOptions(
                 Set.copyOf(wanted.limitsOff()),
                 wanted.feeds().stream().map(wish -> limit(wish, feeds)).toList(),

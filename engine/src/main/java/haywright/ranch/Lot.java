@@ -24,7 +24,7 @@ import org.jspecify.annotations.Nullable;
  * @param madeOn the day it was baled or ensiled
  * @param storage how it is kept; null until somebody says
  * @param replacementPrice what a ton as fed would cost to replace, delivered; above zero, because a ration that counts
- *     hay as free gives it away; null until somebody says, and no ration has it till then
+ *     hay as free gives it away; null until somebody says, and the usual price of its kind is taken till then
  * @param nitrateRisk drought, frost, shade or heavy nitrogen: a danger until it is tested, whatever the class
  * @param notes the rancher's own words
  * @param makeup whether it is one lot, as far as somebody said; null where nobody did

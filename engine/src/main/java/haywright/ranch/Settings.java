@@ -71,6 +71,11 @@ public record Settings(
         return new Settings(invented, fixedToday, system, adviser, feedingLossPercent, day, weather, herdFactor);
     }
 
+    /** With another who signs the letters. */
+    public Settings withAdviser(String name) {
+        return new Settings(invented, fixedToday, system, name, feedingLossPercent, turnout, weather, herdFactor);
+    }
+
     /** With another share lost in feeding. */
     public Settings withFeedingLoss(double percent) {
         return new Settings(invented, fixedToday, system, adviser, percent, turnout, weather, herdFactor);

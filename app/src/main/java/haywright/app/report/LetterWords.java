@@ -97,7 +97,7 @@ record LetterWords(
         figures.put(NAME_NOTE, bracket < 0 ? "" : name.substring(bracket + 2, name.length() - 1));
         figures.put(RANCH, yard.ranch().name());
         figures.put(ADVISER, yard.ranch().settings().adviser());
-        figures.put(MILD, HerdWords.figured(yard.ranch().settings(), List.of(group), yard.day(), yard.day(), true));
+        figures.put(MILD, HerdWords.figured(yard.ranch(), List.of(group), yard.day(), yard.day(), true));
         figures.put(FIGURED, figured(figures.getOrDefault(MILD, "")));
         figures.put(HEAD, Show.number(group.head(), 0) + " head");
         figures.put(PEN, pen());
@@ -135,7 +135,7 @@ record LetterWords(
         if (settings.herdFactor() != null) {
             says.add("Cold and waste are counted as last winter’s feeding said.");
         }
-        ASSUMED.matcher(whole).results().forEach(found -> says.add(found.group()));
+        ASSUMED.matcher(whole).results().forEach(found -> says.add(found.group().replaceAll(" \\([^)]*\\)", "")));
         return String.join(" ", says);
     }
 

@@ -35,32 +35,41 @@ public final class Form {
     private final Map<String, List<String>> typed;
     private final Findings findings = new Findings();
 
-    private Form(String key, boolean draft, Map<String, List<String>> typed) {
+    private final Map<String, String> before;
+
+    private Form(String key, boolean draft, Map<String, List<String>> typed, Map<String, String> before) {
         this.key = key;
         this.draft = draft;
         this.typed = typed;
+        this.before = before;
     }
 
     /** A form with what is known already. */
     public static Form of(String key, Map<String, String> values) {
         var typed = new LinkedHashMap<String, List<String>>();
         values.forEach((name, value) -> typed.put(name, List.of(value)));
-        return new Form(key, false, typed);
+        return new Form(key, false, typed, Map.of());
     }
 
-    /** A form somebody left unfinished, as typed. */
-    static Form draft(String key, Map<String, List<String>> typed) {
-        return new Form(key, true, typed);
+    /** A form somebody left unfinished, as typed. @param known what the boxes would hold without it */
+    static Form draft(String key, Map<String, List<String>> typed, Map<String, String> known) {
+        return new Form(key, true, typed, known);
+    }
+
+    /** What is kept now of a box in which something else was left unfinished; empty where nothing is, or the same. */
+    public String before(Ask ask) {
+        var now = before.getOrDefault(ask.name(), "");
+        return now.equals(value(ask)) ? "" : now;
     }
 
     public static Form posted(String key, Map<String, List<String>> typed) {
-        return new Form(key, false, typed);
+        return new Form(key, false, typed, Map.of());
     }
 
     /** Everything typed, without what belongs to the request. */
     Map<String, List<String>> typed() {
         var values = new LinkedHashMap<>(typed);
-        values.keySet().removeAll(Set.of(Gate.TOKEN, Page.REV, TwoVersions.BETWEEN, TwoVersions.UPON));
+        values.keySet().removeAll(Set.of(Gate.TOKEN, Page.REV, Page.MORE, TwoVersions.BETWEEN, TwoVersions.UPON));
         values.keySet().removeIf(name -> name.startsWith(Page.STANDS));
         return values;
     }

@@ -38,6 +38,8 @@ public record Page(
         @Nullable Step here) {
     private static final Yards YARDS = new Yards();
 
+    /** Sent by the button that saves and goes on to another of the kind. */
+    public static final String MORE = "more";
     /** Hidden in every form: the revision it was made from. */
     static final String REV = "rev";
     /** On the page that shows two versions: before each entity's path, {@code mine} or {@code theirs}. */
@@ -153,7 +155,7 @@ public record Page(
         var left = desk.store().drafts().get(ranch.id(), key);
         http.attribute(LOST, desk.store().drafts().isUnreadable(ranch.id(), key));
         http.attribute(MADE_FROM, revision(left.getOrDefault(REV, List.of())));
-        return left.isEmpty() ? Form.of(key, known.get()) : Form.draft(key, left);
+        return left.isEmpty() ? Form.of(key, known.get()) : Form.draft(key, left, known.get());
     }
 
     /** Whether the draft of the form on this page is there and cannot be read. */
@@ -303,7 +305,11 @@ public record Page(
             Pages.log(http, e); // it is saved: a draft that stays on is no reason to say otherwise
         }
         var saved = (SaveAnswer.Saved) answer;
-        leave(at(then) + (patch.changes().isEmpty() ? "?same" : saved.rev() == rev ? "" : "?saved=" + saved.rev()));
+        var sign = then.contains("?") ? "&" : "?";
+        leave(at(then)
+                + (patch.changes().isEmpty()
+                        ? sign + "same"
+                        : saved.rev() == rev ? "" : sign + "saved=" + saved.rev()));
     }
 
     /** The revision a form was made from; once somebody chose between two versions, the one that was chosen upon. */
@@ -321,6 +327,11 @@ public record Page(
             throw new Refused(REV, typed, "not a version of this ranch", "Reload the page and send it from there.");
         }
         return Long.parseLong(typed);
+    }
+
+    /** Whether the button was pressed that saves and goes on to another of the kind. */
+    public boolean wantsMore() {
+        return http.formParam(MORE) != null;
     }
 
     /** Goes on to another page after something was done. */

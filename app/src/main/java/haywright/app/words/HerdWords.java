@@ -8,6 +8,7 @@ import haywright.cattle.cold.Hide;
 import haywright.cattle.herd.Group;
 import haywright.cattle.need.GroupRequirement;
 import haywright.quantity.Unit;
+import haywright.ranch.Ranch;
 import haywright.ranch.RanchWeather;
 import haywright.ranch.Settings;
 import java.time.LocalDate;
@@ -52,6 +53,22 @@ public final class HerdWords {
      */
     public static String figured(
             Settings settings, Collection<Group> groups, LocalDate day, LocalDate until, boolean putOut) {
+        return figured(settings, groups, day, until, putOut, List.of());
+    }
+
+    /** The same of a ranch: where pounds put out stand there, also what nobody said of its lots. */
+    public static String figured(
+            Ranch ranch, Collection<Group> groups, LocalDate day, LocalDate until, boolean putOut) {
+        return figured(ranch.settings(), groups, day, until, putOut, putOut ? MassWords.assumed(ranch) : List.of());
+    }
+
+    private static String figured(
+            Settings settings,
+            Collection<Group> groups,
+            LocalDate day,
+            LocalDate until,
+            boolean putOut,
+            List<String> ofLots) {
         var says = new ArrayList<String>();
         var weather = settings.weather();
         if (weather == null) {
@@ -67,7 +84,8 @@ public final class HerdWords {
         if (putOut) {
             says.add("%s %% of hay put out is lost.".formatted(Show.number(settings.hayLossPercent(), 0)));
         }
-        says.add(taken(settings, groups, day, until));
+        says.add(assumed(Stream.concat(taken(settings, groups, day, until).stream(), ofLots.stream())
+                .toList()));
         return String.join(" ", says).strip();
     }
 
@@ -78,7 +96,7 @@ public final class HerdWords {
      */
     public static String lastWinter(Settings settings, Collection<Group> groups, LocalDate from, LocalDate to) {
         var weather = settings.weather();
-        var taken = taken(settings, groups, from, to);
+        var taken = assumed(taken(settings, groups, from, to));
         return weather == null
                 ? taken
                 : "Figured with %s. %s"
@@ -125,10 +143,14 @@ public final class HerdWords {
 
     /** Which of that is not entered, as a sentence; empty where all of it was said, or no cold counts. */
     public static String taken(Settings settings) {
-        return taken(settings, List.of(), LocalDate.MIN, LocalDate.MAX);
+        return assumed(taken(settings, List.of(), LocalDate.MIN, LocalDate.MAX));
     }
 
-    private static String taken(Settings settings, Collection<Group> groups, LocalDate day, LocalDate until) {
+    private static String assumed(List<String> taken) {
+        return taken.isEmpty() ? "" : "Assumed: " + String.join(", ", taken) + ".";
+    }
+
+    private static List<String> taken(Settings settings, Collection<Group> groups, LocalDate day, LocalDate until) {
         var weather = settings.weather();
         var taken = new ArrayList<String>();
         if (weather != null && weather.wind() == null) {
@@ -155,7 +177,7 @@ public final class HerdWords {
         if (groups.stream().anyMatch(group -> wouldCarryAgain(group, until))) {
             taken.add("none rebred");
         }
-        return taken.isEmpty() ? "" : "Assumed: " + String.join(", ", taken) + ".";
+        return taken;
     }
 
     private static boolean carries(Group group, LocalDate day) {

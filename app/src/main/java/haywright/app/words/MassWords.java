@@ -1,12 +1,17 @@
 package haywright.app.words;
 
 import haywright.outlook.LotTons;
+import haywright.outlook.UsualPrices;
 import haywright.quantity.Unit;
 import haywright.ranch.Ranch;
 import haywright.sampling.CompositeMass;
 import haywright.sampling.Material;
 import haywright.sampling.Purpose;
 import haywright.sampling.SamplingPlan;
+import haywright.sampling.stock.Stock;
+import haywright.sampling.stock.UsualBale;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.OptionalDouble;
 
 /** How much a sample comes to, in pounds, and what to do about it. */
@@ -55,6 +60,25 @@ public final class MassWords {
 
     private static String pounds(double kg) {
         return Show.significant(Unit.POUND.fromBase(kg), 2) + " lb";
+    }
+
+    /** What is taken of lots since nobody said it, each with its figure in brackets. */
+    static List<String> assumed(Ranch ranch) {
+        var taken = new ArrayList<String>();
+        for (var lot : ranch.lots().values()) {
+            if (lot.replacementPrice() == null && !(lot.stock() instanceof Stock.Standing)) {
+                taken.add("price of %s (%s)".formatted(lot.name(), Show.price(UsualPrices.of(lot))));
+            }
+        }
+        for (var lot : ranch.lots().values()) {
+            if (lot.stock() instanceof Stock.Bales bales
+                    && bales.baleWeight() == null
+                    && lot.weighings().isEmpty()) {
+                taken.add(
+                        "bale weight of %s (%s)".formatted(lot.name(), Show.quantity(UsualBale.weight(bales.bale()))));
+            }
+        }
+        return taken;
     }
 
     /** All lots whose tons are known. */

@@ -31,23 +31,26 @@ public final class Parse {
     /** {@code 5½}, {@code 5 1/2}, {@code 5-1/2}, {@code 3/4}; the rest is its unit. */
     private static final Pattern FRACTION = Pattern.compile(
             "([-−+]?)\\s*(?:([0-9]+)\\s*([½¼¾⅓⅔⅛⅜⅝⅞])|([½¼¾⅓⅔⅛⅜⅝⅞])|(?:([0-9]+)(?:\\s+|-))?([0-9]{1,2})/(16|2|3|4|8))(?![0-9/½¼¾⅓⅔⅛⅜⅝⅞])(.*)");
+
     private static final String FRACTIONS = "½¼¾⅓⅔⅛⅜⅝⅞";
-    private static final double[] SHARES = {1.0 / 2, 1.0 / 4, 3.0 / 4, 1.0 / 3, 2.0 / 3, 1.0 / 8, 3.0 / 8, 5.0 / 8, 7.0 / 8};
+    private static final double[] SHARES = {
+        1.0 / 2, 1.0 / 4, 3.0 / 4, 1.0 / 3, 2.0 / 3, 1.0 / 8, 3.0 / 8, 5.0 / 8, 7.0 / 8
+    };
     private static final Pattern CENTS = Pattern.compile("^(?:¢|cents?\\b|c(?=/))\\s*");
     /** A capital T beside a price or tons is the ton of 2,000 lb, a small one the metric ton. */
     private static final Pattern CAPITAL_T = Pattern.compile("(^|[\\s/])T$");
+
     private static final Pattern COUNTED = Pattern.compile(
             "(?:hd|head|cows?|heifers?|calves|calf|bulls?|steers?|cattle|bales?|bags?)", Pattern.CASE_INSENSITIVE);
     private static final Pattern WEEKDAY = Pattern.compile("^(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*\\.?,?\\s+");
     private static final Pattern ISO = Pattern.compile("([0-9]{4})[-/.]([0-9]{1,2})[-/.]([0-9]{1,2})");
-    private static final Pattern SLASHED =
-            Pattern.compile("([0-9]{1,2})[/.-]([0-9]{1,2})[/.-]'?([0-9]{4}|[0-9]{2})");
+    private static final Pattern SLASHED = Pattern.compile("([0-9]{1,2})[/.-]([0-9]{1,2})[/.-]'?([0-9]{4}|[0-9]{2})");
     private static final Pattern YEARLESS = Pattern.compile("([0-9]{1,2})[/.-]([0-9]{1,2})");
     private static final Pattern EXPONENT = Pattern.compile("[eE][-−+]?[0-9]+");
-    private static final Pattern MONTH_DAY = Pattern.compile(
-            "([a-z]{3,9})\\.?[\\s-]*([0-9]{1,2})(?:st|nd|rd|th)?(?:[\\s,-]+'?([0-9]{4}|[0-9]{2}))?");
-    private static final Pattern DAY_MONTH = Pattern.compile(
-            "([0-9]{1,2})(?:st|nd|rd|th)?[\\s-]*([a-z]{3,9})\\.?(?:[\\s,-]+'?([0-9]{4}|[0-9]{2}))?");
+    private static final Pattern MONTH_DAY =
+            Pattern.compile("([a-z]{3,9})\\.?[\\s-]*([0-9]{1,2})(?:st|nd|rd|th)?(?:[\\s,-]+'?([0-9]{4}|[0-9]{2}))?");
+    private static final Pattern DAY_MONTH =
+            Pattern.compile("([0-9]{1,2})(?:st|nd|rd|th)?[\\s-]*([a-z]{3,9})\\.?(?:[\\s,-]+'?([0-9]{4}|[0-9]{2}))?");
 
     private Parse() {}
 
@@ -59,8 +62,9 @@ public final class Parse {
      * @throws Refused with one problem: not a number, a comma that could mean two things, or a unit of another kind
      */
     public static Quantity quantity(String field, String text, Unit asked) {
-        var typed = decimal(ABOUT.matcher(text.replace('\u00a0', ' ').replace('\u202f', ' ').strip())
-                .replaceFirst(""));
+        var typed = decimal(
+                ABOUT.matcher(text.replace('\u00a0', ' ').replace('\u202f', ' ').strip())
+                        .replaceFirst(""));
         var found = NUMBER_THEN_UNIT.matcher(typed);
         if (!found.matches()) {
             throw notANumber(field, text, asked);
@@ -243,8 +247,7 @@ public final class Parse {
     private static Optional<Unit> unit(String word, boolean dollars, Unit asked) {
         var kind = asked.kind();
         if (kind == Kind.PRICE || kind == Kind.MONEY) {
-            return money(
-                    CAPITAL_T.matcher(word).replaceFirst("$1ton").toLowerCase(Locale.ROOT), asked);
+            return money(CAPITAL_T.matcher(word).replaceFirst("$1ton").toLowerCase(Locale.ROOT), asked);
         }
         if (dollars) {
             return Optional.empty();

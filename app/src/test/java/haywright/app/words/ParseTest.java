@@ -151,13 +151,37 @@ class ParseTest {
 
     /** Of a day that is named without its year, the next one to come. */
     @ParameterizedTest
-    @ValueSource(strings = {"5/10", "May 10", "10 May", "may 10th", "5-10", "10-May", "the 10th of May", "May10", "Mon May 10"})
+    @ValueSource(
+            strings = {
+                "5/10",
+                "May 10",
+                "10 May",
+                "may 10th",
+                "5-10",
+                "10-May",
+                "the 10th of May",
+                "May10",
+                "Mon May 10"
+            })
     void aDayWithoutItsYearIsTheNextToCome(String text) {
         assertThat(Parse.date("turnout", text, LocalDate.of(2026, 11, 30))).isEqualTo(LocalDate.of(2027, 5, 10));
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"185/furlong", "63 days", "8 %", "5 1/0", "5/3/2", "5½½", "1/2/3", "½5", "5 apples", "1,250-1,300", "$5 lb 3"})
+    @ValueSource(
+            strings = {
+                "185/furlong",
+                "63 days",
+                "8 %",
+                "5 1/0",
+                "5/3/2",
+                "5½½",
+                "1/2/3",
+                "½5",
+                "5 apples",
+                "1,250-1,300",
+                "$5 lb 3"
+            })
     void whatReadsLikeAUnitOrAFractionAndIsNoneIsRefused(String text) {
         assertThatThrownBy(() -> Parse.quantity("w", text, Unit.NONE)).isInstanceOf(Refused.class);
     }

@@ -10,9 +10,8 @@ import haywright.diet.Sureness;
 import haywright.diet.WayOfFeeding;
 import haywright.feeding.Rations;
 import haywright.forage.FeedClass;
-import haywright.forage.book.FeedBook;
-import haywright.forage.lot.LotComposition;
 import haywright.outlook.HayFacts;
+import haywright.outlook.UsualPrices;
 import haywright.outlook.Yard;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
@@ -20,7 +19,6 @@ import haywright.ration.Allotment;
 import haywright.ration.LeastCostRation;
 import haywright.ration.PricedFeed;
 import haywright.ration.Ration;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -71,25 +69,19 @@ final class HayEaters {
                 .toList();
     }
 
+    /** Of straw and cake that are put out. */
+    private static final double BOUGHT_LOSS_PERCENT = 10;
+
     /** Straw and a protein cake at usual prices, each where the ranch lists none. */
     private static List<PricedFeed> bought(List<PricedFeed> feeds) {
         var all = new ArrayList<PricedFeed>();
         if (feeds.stream().noneMatch(PricedFeed::isStraw)) {
-            all.add(usual("Straw, bought", FeedClass.STRAW, HayFacts.value("straw_price")));
+            all.add(UsualPrices.feed("Straw, bought", FeedClass.STRAW, BOUGHT_LOSS_PERCENT));
         }
         if (feeds.stream().noneMatch(HayEaters::isCake)) {
-            all.add(usual("Protein cake, bought", FeedClass.CAKE, HayFacts.value("cake_price")));
+            all.add(UsualPrices.feed("Protein cake, bought", FeedClass.CAKE, BOUGHT_LOSS_PERCENT));
         }
         return List.copyOf(all);
-    }
-
-    private static PricedFeed usual(String name, FeedClass kind, double dollarsATon) {
-        var row = FeedBook.published().usual(kind);
-        var made = LotComposition.of(kind, row, List.of());
-        var id = UUID.nameUUIDFromBytes(name.getBytes(StandardCharsets.UTF_8)).toString();
-        var feed = new Feed(id, name, kind, made.composition(), false);
-        return new PricedFeed(
-                feed, Unit.DOLLAR_PER_TON.to(Unit.DOLLAR_PER_KG, dollarsATon), PricedFeed.dryMatterOf(feed), 10);
     }
 
     static boolean isCake(PricedFeed feed) {

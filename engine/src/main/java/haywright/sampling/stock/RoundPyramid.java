@@ -2,6 +2,7 @@ package haywright.sampling.stock;
 
 import haywright.quantity.Kind;
 import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
 import haywright.workings.Line;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
@@ -31,7 +32,7 @@ public record RoundPyramid(int count, Quantity baleWeight, int base, int tiers, 
 
     @Override
     public List<Line> lines() {
-        return List.of(Sizes.counted(count, baleWeight));
+        return List.of(Sizes.counted(count, Sizes.typed("w", baleWeight, Unit.KILOGRAM)));
     }
 
     @Override

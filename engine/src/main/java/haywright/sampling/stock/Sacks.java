@@ -2,6 +2,7 @@ package haywright.sampling.stock;
 
 import haywright.quantity.Kind;
 import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
 import haywright.workings.Line;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
@@ -32,7 +33,7 @@ public record Sacks(int bags, Quantity bagWeight) implements Stock {
 
     @Override
     public List<Line> lines() {
-        return List.of(Sizes.counted(bags, bagWeight));
+        return List.of(Sizes.counted(bags, Sizes.typed("w", bagWeight, Unit.KILOGRAM)));
     }
 
     @Override

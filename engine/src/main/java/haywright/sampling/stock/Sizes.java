@@ -55,15 +55,15 @@ final class Sizes {
     }
 
     /** So many of them, each of a weight. */
-    static Line counted(int count, Quantity weight) {
+    static Line counted(int count, Input weight) {
         return Line.of(
                 "mass",
                 "n·w",
-                count * weight.base(),
+                count * weight.value(),
                 Unit.KILOGRAM,
                 Source.ARITHMETIC,
                 Input.typed("n", count, Unit.NONE),
-                typed("w", weight, Unit.KILOGRAM));
+                weight);
     }
 
     /** In the engine's unit, and saying what was really typed. */

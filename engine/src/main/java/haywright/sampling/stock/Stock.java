@@ -77,13 +77,13 @@ public sealed interface Stock extends Worked
      * Bales in a stack.
      *
      * @param count bales, at least 1
-     * @param baleWeight the mean of what was weighed or judged, as fed
+     * @param baleWeight the mean of what was weighed or judged, as fed; null takes the usual one of its kind
      * @param rows, columns, tiers how they are stacked; null when they lie loose
      */
     record Bales(
             BaleKind bale,
             int count,
-            Quantity baleWeight,
+            @Nullable Quantity baleWeight,
             @Nullable Integer rows,
             @Nullable Integer columns,
             @Nullable Integer tiers)
@@ -100,8 +100,10 @@ public sealed interface Stock extends Worked
                         String.format(Locale.US, "no yard has more than %,d", Layout.MOST_BALES),
                         "Check for an extra digit."));
             }
-            Refused.unlessOfKind(Kind.MASS, "baleWeight", baleWeight);
-            Sizes.positive("baleWeight", baleWeight, "a bale weighs more than 0", "Weigh 5 to 10.", problems);
+            if (baleWeight != null) {
+                Refused.unlessOfKind(Kind.MASS, "baleWeight", baleWeight);
+                Sizes.positive("baleWeight", baleWeight, "a bale weighs more than 0", "Weigh 5 to 10.", problems);
+            }
             Sizes.atLeastOne("rows", rows, problems);
             Sizes.atLeastOne("columns", columns, problems);
             Sizes.atLeastOne("tiers", tiers, problems);
@@ -115,12 +117,16 @@ public sealed interface Stock extends Worked
 
         @Override
         public List<Line> lines() {
-            return List.of(Sizes.counted(count, baleWeight));
+            return List.of(Sizes.counted(
+                    count, baleWeight == null ? UsualBale.input(bale) : Sizes.typed("w", baleWeight, Unit.KILOGRAM)));
         }
 
         @Override
         public Optional<MassRange> range() {
-            return Optional.of(MassRange.ofGuessedBales(bale, count, baleWeight));
+            return Optional.of(
+                    baleWeight == null
+                            ? UsualBale.range(bale, count)
+                            : MassRange.ofGuessedBales(bale, count, baleWeight));
         }
     }
 

@@ -10,6 +10,7 @@ import haywright.cattle.herd.Group;
 import haywright.diet.LeftOut;
 import haywright.feeding.Offer;
 import haywright.feeding.Offers;
+import haywright.feeding.WouldCarry;
 import haywright.outlook.Yard;
 import haywright.quantity.Unit;
 import haywright.ration.NoRation;
@@ -71,7 +72,8 @@ public record BenchView(
 
     public record Cannot(Group group, List<Problem> problems) {}
 
-    public record InTheWay(List<String> reasons, List<String> lifts) {}
+    /** @param buy what would carry the group if it were bought, a feed each; empty where no one or two feeds would */
+    public record InTheWay(List<String> reasons, List<String> lifts, List<String> buy) {}
 
     /** @param id of the feed for sale; empty for a lot of the ranch */
     public record Buy(String id, String says) {}
@@ -89,12 +91,7 @@ public record BenchView(
                                     .orElse(""))
                     .orElse("not said");
             if (yard.feeds().isEmpty()) {
-                return new GroupRow(
-                        group,
-                        false,
-                        yard.unpriced().isEmpty() ? "no feed on the ranch yet" : "no lot has a price yet",
-                        "",
-                        fed);
+                return new GroupRow(group, false, "no feed on the ranch yet", "", fed);
             }
             return offers.sure()
                     .map(sure -> new GroupRow(
@@ -106,7 +103,15 @@ public record BenchView(
                                             String.join(", ", MixWords.feeds(yard, group, sure.mix()))),
                             SupplyWords.enough(sure.holdsPercent()),
                             fed))
-                    .orElseGet(() -> new GroupRow(group, false, "no mix works yet", "", fed));
+                    .orElseGet(() -> new GroupRow(
+                            group,
+                            false,
+                            "no mix works yet"
+                                    + WouldCarry.of(offers.rations(), group, offers.days())
+                                            .map(carry -> ": buy " + BuyWords.briefly(carry))
+                                            .orElse(""),
+                            "",
+                            fed));
         } catch (Refused refused) {
             return new GroupRow(group, false, refused.problems().get(0).sentence(), "", "");
         }
@@ -142,8 +147,7 @@ public record BenchView(
                                         ? ration.cautions().stream().map(haywright.workings.Caution::words)
                                         : Stream.of())
                         .toList(),
-                Stream.concat(offers.rations().question(group).diet().leftOut().stream(), yard.unpriced().stream())
-                        .toList());
+                offers.rations().question(group).diet().leftOut());
     }
 
     /** {@code You asked for Oat hay. It is not in this mix until it is tested.} */
@@ -184,7 +188,12 @@ public record BenchView(
         if (reasons.isEmpty()) {
             reasons = List.of("There is no feed on the ranch that this group may have.");
         }
-        return new InTheWay(reasons, LimitWords.lifts(no, offers.yard().need(offers.group())));
+        return new InTheWay(
+                reasons,
+                LimitWords.lifts(no, offers.yard().need(offers.group())),
+                WouldCarry.of(offers.rations(), offers.group(), offers.days())
+                        .map(BuyWords::carry)
+                        .orElse(List.of()));
     }
 
     /** Share of its price under which a feed is dearer than it is worth, and not only left out for being one feed more. */

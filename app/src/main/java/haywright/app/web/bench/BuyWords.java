@@ -5,6 +5,7 @@ import haywright.app.words.Show;
 import haywright.diet.Feed;
 import haywright.feeding.Offers;
 import haywright.feeding.Purchase;
+import haywright.feeding.WouldCarry;
 import haywright.forage.Analyte;
 import haywright.forage.NutrientPrice;
 import haywright.quantity.Unit;
@@ -14,6 +15,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** What a purchase would change, in words. */
 final class BuyWords {
@@ -48,6 +50,33 @@ final class BuyWords {
                                 .formatted(
                                         what, BenchView.aTon(bought.worthBelow().getAsDouble()))
                         : "%s: it saves too little here to be worth another feed to handle.".formatted(what);
+    }
+
+    /** {@code about 2.5 lb of grain per head per day}. */
+    static String briefly(WouldCarry carry) {
+        return carry.bought().stream()
+                .map(one -> "about %s lb of %s"
+                        .formatted(
+                                Show.significant(Unit.POUND.fromBase(one.kgADay()), 2),
+                                one.kind().words()))
+                .collect(Collectors.joining(" and ", "", " per head per day"));
+    }
+
+    /** A feed each, with tons to grass and dollars, and what those rest on. */
+    static List<String> carry(WouldCarry carry) {
+        var says = new ArrayList<String>();
+        for (var one : carry.bought()) {
+            var tons = one.kgToGrass().isEmpty()
+                    ? ""
+                    : ", " + Show.tons(one.kgToGrass().getAsDouble()) + " to turnout";
+            says.add("%s: about %s lb per head per day as fed%s, at a usual %s a ton"
+                    .formatted(
+                            Show.capital(one.kind().words()),
+                            Show.significant(Unit.POUND.fromBase(one.kgADay()), 2),
+                            tons,
+                            BenchView.aTon(one.dollarsAKg())));
+        }
+        return says;
     }
 
     static List<String> lines(Offers offers, Purchase bought) {

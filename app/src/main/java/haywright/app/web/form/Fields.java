@@ -45,6 +45,11 @@ public final class Fields<R extends Record> {
         public boolean isOpen(Form form) {
             return !folded || form.isAsking(fields().stream().map(Field::ask).toList());
         }
+
+        /** Something in it was entered. */
+        public boolean isFilled(Form form) {
+            return fields().stream().anyMatch(field -> !form.isEmpty(field.ask()));
+        }
     }
 
     public static <R extends Record> Fields<R> of(Class<R> type) {

@@ -56,16 +56,23 @@ public final class CalvingForm {
     static final Field FIRST =
             Field.comingDate("calvingFirst", "First calves due", "Such as Mar 15. Not bred, or open: leave empty.");
 
-    static final Field WEEKS = Field.count(
+    /** Bulls in for three cycles of 21 days: common practice, no source. */
+    static final int USUAL_WEEKS = 9;
+
+    static final Field WEEKS = Field.amount(
             "calvingWeeks",
             "Weeks of calving",
-            "Spread by 6 in 10 settling per cycle (common practice). Exact weeks: below.");
+            Unit.WEEK,
+            "Empty: 9, bulls in for 63 days. Spread by 6 in 10 settling per cycle (common practice).");
 
     /** Of the two dates; those found open are fed with the rest. */
     public static final Ask IN_CALF_NOW =
             Ask.number("inCalfNow", "Bred head, if not all", "For the due date and weeks above.");
 
     private static final Ask HEAD = Ask.number("head", "Head", "");
+
+    /** A calving without its year began at most so long ago, or is to come. */
+    private static final int MONTHS_BACK = 4;
 
     private static final int ROWS = 12;
     private static final int SPARE = 3;
@@ -150,7 +157,7 @@ public final class CalvingForm {
 
     private static List<CalvingWeek> read(Form form, LocalDate today) {
         form.text(CALVING);
-        var weeks = weekByWeek(form);
+        var weeks = weekByWeek(form, today);
         boolean isShort = isShort(form);
         boolean isListed = isListed(form);
         boolean isBred = isBred(form);
@@ -161,7 +168,9 @@ public final class CalvingForm {
                     "calving is entered twice: by first day, week by week, as a list or from breeding",
                     "Keep one and clear the rest.");
         }
-        return isShort ? season(form, today) : isBred ? bred(form) : isListed ? listed(form) : apart(form, weeks);
+        return isShort
+                ? season(form, today)
+                : isBred ? bred(form, today) : isListed ? listed(form, today) : apart(form, weeks);
     }
 
     private static boolean isShort(Form form) {
@@ -169,8 +178,9 @@ public final class CalvingForm {
     }
 
     private static List<CalvingWeek> season(Form form, LocalDate today) {
-        var first = form.date(FIRST.ask(), "Enter the day the first calves are due.", today.minusMonths(4));
-        int weeks = form.count(WEEKS.ask(), "Enter how many weeks they calve, first to last.");
+        var first = form.date(FIRST.ask(), "Enter the day the first calves are due.", today.minusMonths(MONTHS_BACK));
+        var typed = form.maybeCount(WEEKS.ask());
+        int weeks = typed == null ? USUAL_WEEKS : typed;
         var head = form.isEmpty(IN_CALF_NOW)
                 ? form.count(HEAD, "Enter how many are fed in this group.")
                 : form.count(IN_CALF_NOW, "");
@@ -203,9 +213,12 @@ public final class CalvingForm {
         return Stream.of(BULLS_IN, BULLS_OUT, IN_CALF, BY_CYCLE).anyMatch(ask -> !form.isEmpty(ask));
     }
 
-    private static List<CalvingWeek> bred(Form form) {
-        var in = form.date(BULLS_IN, "Enter the day the bulls went in.");
-        var out = form.date(BULLS_OUT, "Enter the day they came out.");
+    private static List<CalvingWeek> bred(Form form, LocalDate today) {
+        var in = form.date(
+                BULLS_IN,
+                "Enter the day the bulls went in.",
+                today.minusYears(1).plusDays(1));
+        var out = form.date(BULLS_OUT, "Enter the day they came out.", in);
         int inCalf = form.count(IN_CALF, "Enter how many were bred. A good guess will do.");
         var byCycle = counts(form, BY_CYCLE);
         if (Stream.of(BULLS_IN, BULLS_OUT, IN_CALF, BY_CYCLE)
@@ -226,7 +239,7 @@ public final class CalvingForm {
         }
     }
 
-    private static List<CalvingWeek> weekByWeek(Form form) {
+    private static List<CalvingWeek> weekByWeek(Form form, LocalDate today) {
         var weeks = new ArrayList<CalvingWeek>();
         LocalDate before = null;
         for (int row = 1; row <= rows(form); row++) {
@@ -238,15 +251,18 @@ public final class CalvingForm {
             int count = form.count(head, "Enter how many calve that week. If none, clear the date too.");
             var on = form.isEmpty(begins) && before != null
                     ? before.plusDays(DAYS_A_WEEK)
-                    : form.date(begins, "Enter the day that week starts.");
+                    : form.date(
+                            begins,
+                            "Enter the day that week starts.",
+                            before == null ? today.minusMonths(MONTHS_BACK) : before);
             weeks.add(new CalvingWeek(on, count));
             before = on;
         }
         return weeks;
     }
 
-    private static List<CalvingWeek> listed(Form form) {
-        var from = form.date(FROM, "Enter the day the first week starts.");
+    private static List<CalvingWeek> listed(Form form, LocalDate today) {
+        var from = form.date(FROM, "Enter the day the first week starts.", today.minusMonths(MONTHS_BACK));
         form.text(COUNTS, "Enter how many calve each week, in order.");
         var weeks = new ArrayList<CalvingWeek>();
         for (int head : counts(form, COUNTS)) {

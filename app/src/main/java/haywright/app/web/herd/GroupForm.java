@@ -22,8 +22,10 @@ import haywright.cattle.herd.HerdCheck;
 import haywright.cattle.need.ProposedGain;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
+import haywright.ranch.Ranch;
 import haywright.workings.Note;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -56,8 +58,8 @@ public final class GroupForm {
             "gain",
             "Gain to feed for",
             Unit.POUND_A_DAY,
-            "0 to maintain. Empty: you confirm one, 1.5 lb for growing cattle, for heifers what"
-                    + " reaches calving weight, for mature bulls 0.");
+            "0 to maintain. Empty: 1.5 lb for growing cattle, what reaches calving weight for heifers, 0 for mature bulls;"
+                    + " said when you save.");
 
     private static final List<Option> SCALES = List.of(
             new Option("no", "Full: fed and watered"), new Option("yes", "Shrunk: a night without feed and water"));
@@ -144,9 +146,9 @@ public final class GroupForm {
                         "matureWeight",
                         "Mature weight",
                         Unit.POUND,
-                        "Replacement heifers: as cows at score 5. Fed cattle: when finished.");
+                        "Replacement heifers: as cows at score 5. Fed cattle: when finished. Empty: your cows’.");
             case BRED_HEIFER, FIRST_CALF_HEIFER ->
-                amount("matureWeight", "Mature weight", Unit.POUND, "As cows at score 5.");
+                amount("matureWeight", "Mature weight", Unit.POUND, "As cows at score 5. Empty: your cows’.");
         };
     }
 
@@ -164,9 +166,45 @@ public final class GroupForm {
         return animals != AnimalClass.MATURE_COW;
     }
 
+    /** Questions that the form's own hints have answered before they are asked: its page sends them as confirmed. */
+    public static final List<String> SAID = List.of("mature-as-cows", "mature-usual", "gain-proposed");
+
+    /** Of a mature cow where the ranch has none to go by: judgment. */
+    private static final Quantity USUAL_COW = Quantity.of(1300, Unit.POUND);
+
     /** What a new group's form begins with: said in the boxes, so that nothing is assumed out of sight. */
-    static Map<String, String> fresh(LocalDate today) {
-        return Map.of("shrunk", "no", WEIGHED_ON.name(), Show.date(today));
+    static Map<String, String> fresh(Ranch ranch, LocalDate today) {
+        var fresh = new LinkedHashMap<String, String>();
+        fresh.put("shrunk", "no");
+        fresh.put(WEIGHED_ON.name(), Show.date(today));
+        ranch.groups().values().stream().reduce((before, last) -> last).ifPresent(last -> {
+            var known = known(last);
+            List.of("breed", "cross", "shrunk", WEIGHED_ON.name())
+                    .forEach(name -> fresh.put(name, known.getOrDefault(name, "")));
+        });
+        return fresh;
+    }
+
+    /** What was left empty and taken, in words that go on a notice; empty where nothing was. */
+    static String taken(Form form, Group group) {
+        var taken = new ArrayList<String>();
+        if (calves(group.animals())
+                && !form.isEmpty(CalvingForm.FIRST.ask())
+                && form.isEmpty(CalvingForm.WEEKS.ask())) {
+            taken.add("%d weeks of calving, from %s"
+                    .formatted(
+                            CalvingForm.USUAL_WEEKS,
+                            Show.date(group.firstCalving().orElseThrow())));
+        }
+        if (gains(group.animals())) {
+            if (form.isEmpty(mature(group.animals()).ask()) && group.animals() != AnimalClass.BULL) {
+                taken.add("mature weight " + Show.quantity(group.matureWeight()));
+            }
+            if (form.isEmpty(GAIN.ask())) {
+                taken.add("gain " + Show.quantity(group.gain()));
+            }
+        }
+        return taken.isEmpty() ? "" : ". Left empty, so taken: " + String.join("; ", taken);
     }
 
     static Map<String, String> known(Group group) {
@@ -219,8 +257,12 @@ public final class GroupForm {
             return Quantity.of(Math.rint(weight.value() / Reserves.weightRatio(possible)), weight.unit());
         }
         if (cows == null) {
-            form.text(field.ask(), "Enter their mature weight at score 5.");
-            return Quantity.of(1, Unit.POUND);
+            form.doubt(
+                    field.ask(),
+                    "mature-usual",
+                    "Left empty, and no cows are entered to go by. Use %s, a usual cow?"
+                            .formatted(Show.quantity(USUAL_COW)));
+            return USUAL_COW;
         }
         form.doubt(
                 field.ask(),

@@ -195,7 +195,13 @@ public final class GroupPages {
 
     private static void add(Page page) {
         var animals = animals(page);
-        page.show(FORM, view(page, page.form(key(animals, null), () -> GroupForm.fresh(page.today())), animals, null));
+        page.show(
+                FORM,
+                view(
+                        page,
+                        page.form(key(animals, null), () -> GroupForm.fresh(page.ranch(), page.today())),
+                        animals,
+                        null));
     }
 
     private static void change(Page page) {
@@ -214,11 +220,12 @@ public final class GroupPages {
             return;
         }
         var words = "%s: %s%s"
-                .formatted(
-                        before == null ? "Group added" : "Group changed",
-                        group.get().name(),
-                        form.confirmed().isEmpty() ? "" : ", with what was asked confirmed");
-        page.save(form, words, ranch -> ranch.with(group.get()), "herd");
+                        .formatted(
+                                before == null ? "Group added" : "Group changed",
+                                group.get().name(),
+                                GroupForm.SAID.containsAll(form.confirmed()) ? "" : ", with what was asked confirmed")
+                + GroupForm.taken(form, group.get());
+        page.save(form, words, ranch -> ranch.with(group.get()), page.wantsMore() ? "herd/new" : "herd");
     }
 
     private static @Nullable Quantity cowsWeigh(Page page) {

@@ -23,6 +23,7 @@ public final class SignPages {
     static final Ask MARK = Ask.text("paintMark", "Paint mark", "");
     static final Ask GATE = Ask.text("gate", "Gate or pen", "");
     static final Ask BUNK = Ask.text("bunk", "Bunk", "");
+    static final Ask ADVISER = Ask.text("adviser", "Your adviser", "");
     static final Ask ADVISER_PHONE = Ask.text("adviserPhone", "Your adviser’s phone", "");
     static final Ask VET = Ask.text("veterinarian", "Your veterinarian", "");
     static final Ask VET_PHONE = Ask.text("veterinarianPhone", "Your veterinarian’s phone", "");
@@ -32,6 +33,7 @@ public final class SignPages {
     static void routes(Routes on) {
         on.get("letter/{group}/who", SignPages::who);
         on.post("letter/{group}/who", SignPages::saveWho);
+        on.post("letter/{group}/call", SignPages::saveCall);
         on.get("letter/{group}/sign", SignPages::sign);
         on.post("letter/{group}/sign", SignPages::saveSigned);
         on.get("letter/{group}/signed/{letter}", SignPages::signed);
@@ -92,6 +94,27 @@ public final class SignPages {
                 form,
                 "Whom to call and where they are changed: " + group.name(),
                 ranch -> ranch.with(pen).with(contacts),
+                "letter/" + group.id());
+    }
+
+    /** Asked once, where the first letter is made. */
+    public static List<Ask> call() {
+        return List.of(ADVISER, ADVISER_PHONE, VET, VET_PHONE);
+    }
+
+    private static void saveCall(Page page) {
+        var group = group(page);
+        var form = page.posted("letter/" + group.id() + "/call");
+        var contacts = new Contacts(form.text(ADVISER_PHONE), form.text(VET), form.text(VET_PHONE));
+        var adviser = form.text(ADVISER);
+        page.save(
+                form,
+                "Whom to call entered",
+                ranch -> ranch.with(contacts)
+                        .with(
+                                adviser.isEmpty()
+                                        ? ranch.settings()
+                                        : ranch.settings().withAdviser(adviser)),
                 "letter/" + group.id());
     }
 

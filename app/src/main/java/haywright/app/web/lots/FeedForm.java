@@ -19,12 +19,14 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** The form of one feed to buy. */
 public final class FeedForm {
-    public static final Ask NAME = Ask.text("name", "Feed name", "As on the invoice.");
-    public static final Ask FEED_CLASS = Ask.choice("feedClass", "Kind of feed", "");
+    public static final Ask NAME =
+            Ask.text("name", "Feed", "As you would ask for it: corn, dried distillers grains, 20 % cake, alfalfa hay.");
+    public static final Ask FEED_CLASS = Ask.choice("feedClass", "Kind of feed", "Empty: told by the name.");
     public static final Ask PRICE =
             Ask.amount("price", "Price, delivered", Unit.DOLLAR_PER_TON, "As fed. $0.21/lb or $12.50/cwt works too.");
     public static final Ask AT_MOST =
@@ -65,6 +67,15 @@ public final class FeedForm {
         return printed;
     }
 
+    /** What is folded below the three boxes. */
+    public static final List<Ask> KIND = List.of(FEED_CLASS, FeedPick.FEED, FeedPick.STAGE);
+
+    public static final List<Ask> DELIVERED = List.of(DELIVERY, LOAD, FREIGHT);
+
+    public static List<Ask> tagAndBasis() {
+        return Stream.concat(Stream.of(BASIS), tag().stream()).toList();
+    }
+
     public static List<Ask> tag() {
         return PRINTED.keySet().stream().map(FeedForm::ask).toList();
     }
@@ -95,8 +106,17 @@ public final class FeedForm {
     /** @param before the feed as it was; null for a new one */
     static Optional<FeedForSale> read(Form form, UUID id, @Nullable FeedForSale before) {
         var name = form.text(NAME, "Enter a name.");
-        var feedClass = form.choice(FEED_CLASS, FeedClass.class, "Choose the kind of feed.");
-        var bookRow = FeedPick.read(form, feedClass, Optional.ofNullable(before).map(FeedForSale::bookRow));
+        var told = form.isEmpty(FEED_CLASS)
+                ? FeedNames.meant(name + " " + form.value(FeedPick.FEED))
+                : Optional.<FeedNames.Meant>empty();
+        form.text(FEED_CLASS);
+        var feedClass = told.map(FeedNames.Meant::kind)
+                .orElseGet(() -> form.choice(
+                        FEED_CLASS, FeedClass.class, "The name does not tell what kind of feed it is: choose one."));
+        boolean bookIsTold = told.isPresent() && form.isEmpty(FeedPick.FEED) && form.isEmpty(FeedPick.STAGE);
+        var bookRow = bookIsTold
+                ? told.get().bookRow()
+                : FeedPick.read(form, feedClass, Optional.ofNullable(before).map(FeedForSale::bookRow));
         var price = form.quantity(PRICE, "Enter what it costs in your yard.");
         form.doubtUnless(
                 PRICE,

@@ -84,9 +84,19 @@ public final class FeedPages {
             page.reject(form, FORM, view(page, form, before));
             return;
         }
-        var words = (before == null ? "Feed to buy added: " : "Feed to buy changed: ")
-                + feed.get().name();
-        page.save(form, words, ranch -> ranch.with(feed.get()), "lots");
+        var kept = feed.get();
+        var book = FeedPick.words(kept.bookRow());
+        var words = "%s: %s%s"
+                .formatted(
+                        before == null ? "Feed to buy added" : "Feed to buy changed",
+                        kept.name(),
+                        form.isEmpty(FeedForm.FEED_CLASS)
+                                ? ", taken as %s%s"
+                                        .formatted(
+                                                kept.feedClass().words(),
+                                                book.isEmpty() ? "" : " (" + book + " in the feed book)")
+                                : "");
+        page.save(form, words, ranch -> ranch.with(kept), page.wantsMore() ? "feeds/new" : "lots");
     }
 
     private static void delete(Page page) {

@@ -16,13 +16,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** The form of one lot, and the lot that comes out of it. How it is stored is {@link StockForm}. */
 public final class LotForm {
     public static final Ask NAME = Ask.text("name", "Lot name", "Such as “second cutting, north yard”.");
     public static final Ask FEED_CLASS = Ask.choice("feedClass", "Kind of feed", "");
-    public static final Ask WHERE = Ask.text("where", "Where it is", "So a stranger could find it.");
+    public static final Ask WHERE =
+            Ask.text("where", "Where it is", "So a stranger could find it. The field sheet prints it.");
     public static final Ask CUTTING = new Ask("cutting", "Cutting", Unit.NONE, "First, second, third.", 12);
     public static final Ask MADE_ON = Ask.date("madeOn", "Date put up", "Such as Jul 18, 2026.");
     public static final Ask STORAGE = Ask.choice("storage", "Storage", "");
@@ -37,8 +39,7 @@ public final class LotForm {
             "replacementPrice",
             "Price to replace a ton",
             Unit.DOLLAR_PER_TON,
-            "As fed, in your yard. Rations need it; a sample does not. Priced at nothing,"
-                    + " your own hay would be given away.");
+            "As fed, in your yard. Empty: a usual price for its kind, marked as assumed on every ration.");
     public static final Ask NITRATE = Ask.choice(
             "nitrateRisk",
             "Drought, frost, shade or heavy nitrogen",
@@ -55,15 +56,26 @@ public final class LotForm {
 
     /** Boxes that most lots leave empty, in two folds that open where something in them has to be fixed. */
     public static final List<Ask> MORE =
-            List.of(FeedPick.FEED, FeedPick.STAGE, CUTTING, MADE_ON, WEATHERED, BALE_DIAMETER, NOTES);
+            List.of(WHERE, FeedPick.FEED, FeedPick.STAGE, CUTTING, MADE_ON, WEATHERED, BALE_DIAMETER, NOTES);
 
     public static final List<Ask> MAKEUP = List.of(CUTTINGS, FIELDS, SPECIES, HOURS, RAINED, APART, TORN);
 
+    private static final List<String> LIKE_THE_LAST = List.of(STORAGE.name(), "bale");
+
+    /** Of one lot alone. */
+    private static final List<String> OF_ITS_OWN =
+            List.of(NAME.name(), "count", "rows", "columns", "tiers", "mass", "bags");
+
     private LotForm() {}
 
-    /** What goes without saying for a new lot stored like this. */
-    static Map<String, String> usual(StockKind kind) {
+    /** What goes without saying for a new lot stored like this, or stands as in the last one stored so. */
+    static Map<String, String> usual(StockKind kind, Ranch ranch) {
         var usual = new LinkedHashMap<>(StockForm.usual(kind));
+        ranch.lots().values().stream()
+                .filter(lot -> StockKind.of(lot.stock()) == kind)
+                .reduce((before, last) -> last)
+                .map(LotForm::known)
+                .ifPresent(last -> LIKE_THE_LAST.forEach(name -> usual.put(name, last.getOrDefault(name, ""))));
         var storage = switch (kind) {
             case BUNKER, PILE -> Lot.Storage.BUNKER;
             case BAG -> Lot.Storage.BAG;
@@ -76,6 +88,18 @@ public final class LotForm {
             usual.put(STORAGE.name(), Form.id(storage));
         }
         return usual;
+    }
+
+    /** Another like it, under a name and of an amount of its own. */
+    static Map<String, String> like(Lot lot) {
+        var like = new LinkedHashMap<>(known(lot));
+        like.keySet().removeAll(OF_ITS_OWN);
+        Stream.of(MORE, MAKEUP)
+                .flatMap(List::stream)
+                .map(Ask::name)
+                .toList()
+                .forEach(like::remove); // folded, so unseen
+        return like;
     }
 
     /** What is known of a lot, as its form shows it. */
@@ -161,7 +185,7 @@ public final class LotForm {
         var bookRow = FeedPick.read(form, feedClass, Optional.ofNullable(before).map(Lot::bookRow));
         var where = form.text(WHERE);
         var cutting = form.text(CUTTING);
-        var madeOn = form.maybeDate(MADE_ON);
+        var madeOn = form.maybeDate(MADE_ON, today.minusYears(1).plusDays(1));
         if (madeOn != null && madeOn.isAfter(today) && (before == null || !madeOn.equals(before.madeOn()))) {
             form.doubt(
                     MADE_ON,

@@ -9,6 +9,7 @@ import haywright.app.words.Show;
 import haywright.forage.FeedClass;
 import haywright.outlook.LotSubject;
 import haywright.outlook.TestedFor;
+import haywright.outlook.UsualPrices;
 import haywright.outlook.WorthTesting;
 import haywright.outlook.Yard;
 import haywright.ranch.Lot;
@@ -17,6 +18,7 @@ import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
@@ -48,7 +50,8 @@ public final class LotPages {
      * @param feed of the feed book that its lot names; empty where it is the usual one of its kind
      * @param made cutting and day, in words; may be empty
      * @param amount what was counted or measured, in words
-     * @param price what a ton costs to replace, with its dry matter; empty where it was not said
+     * @param price what a ton costs to replace, with its dry matter
+     * @param isUsualPrice whether nobody said it, and the usual one of its kind is taken
      * @param tested in words
      * @param split what to part it by, with what it costs not to; empty where it is one lot as far as known
      */
@@ -58,6 +61,7 @@ public final class LotPages {
             String made,
             String amount,
             String price,
+            boolean isUsualPrice,
             TonsView tons,
             String tested,
             State state,
@@ -116,7 +120,8 @@ public final class LotPages {
                 FeedPick.words(lot.bookRow()),
                 String.join(", ", made),
                 StockForm.amount(page.ranch(), lot.stock()),
-                lot.replacementPrice() == null ? "" : Show.price(lot.replacementPrice(), yard.dryMatter(lot)),
+                Show.price(UsualPrices.of(lot), yard.dryMatter(lot)),
+                lot.replacementPrice() == null,
                 TonsView.of(lot),
                 tested(state, tested),
                 state,
@@ -135,7 +140,17 @@ public final class LotPages {
 
     private static void add(Page page) {
         var kind = kind(page.http().pathParam("kind"));
-        page.show(FORM, view(page, page.form(path(kind, null), () -> LotForm.usual(kind)), kind, null));
+        page.show(FORM, view(page, page.form(path(kind, null), () -> begun(page, kind)), kind, null));
+    }
+
+    /** After the lot that the address names, or with what is usual. */
+    private static Map<String, String> begun(Page page, StockKind kind) {
+        var like = page.http().queryParam("like");
+        return page.ranch().lots().values().stream()
+                .filter(lot -> lot.id().toString().equals(like) && StockKind.of(lot.stock()) == kind)
+                .findFirst()
+                .map(LotForm::like)
+                .orElseGet(() -> LotForm.usual(kind, page.ranch()));
     }
 
     private static void change(Page page, StockKind kind) {
@@ -155,7 +170,8 @@ public final class LotPages {
         }
         var words =
                 (before == null ? "Lot added: " : "Lot changed: ") + lot.get().name();
-        page.save(form, words, ranch -> ranch.with(lot.get()), "lots");
+        var another = "lots/new/" + Form.id(kind) + "?like=" + id;
+        page.save(form, words, ranch -> ranch.with(lot.get()), page.wantsMore() ? another : "lots");
     }
 
     private static void delete(Page page) {

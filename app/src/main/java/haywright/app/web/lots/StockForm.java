@@ -16,6 +16,7 @@ import haywright.sampling.stock.RoundPyramid;
 import haywright.sampling.stock.Sacks;
 import haywright.sampling.stock.Stock;
 import haywright.sampling.stock.UprightSilo;
+import haywright.sampling.stock.UsualBale;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -99,12 +100,14 @@ public final class StockForm {
     private static void ask(Form form, Stock.Bales bales, Stock.@Nullable Bales before) {
         // beyond what balers make; a slip of the decimal point lands there
         boolean small = bales.bale() == Stock.BaleKind.SMALL_SQUARE;
-        form.doubtUnless(
-                StockKind.Box.BALE_WEIGHT.ask(),
-                before == null ? null : before.baleWeight(),
-                bales.baleWeight(),
-                Quantity.of(small ? 25 : 350, Unit.POUND),
-                Quantity.of(small ? 160 : 2500, Unit.POUND));
+        if (bales.baleWeight() != null) {
+            form.doubtUnless(
+                    StockKind.Box.BALE_WEIGHT.ask(),
+                    before == null ? null : before.baleWeight(),
+                    bales.baleWeight(),
+                    Quantity.of(small ? 25 : 350, Unit.POUND),
+                    Quantity.of(small ? 160 : 2500, Unit.POUND));
+        }
         int count = bales.count();
         if (before != null && before.count() == count) {
             return;
@@ -147,7 +150,7 @@ public final class StockForm {
                             : "; used up by " + Show.day(part.on()));
         }
         if (stock instanceof Stock.Bales b) {
-            return "%s %s of %s".formatted(Show.number(b.count(), 0), b.bale().words(), Show.quantity(b.baleWeight()));
+            return "%s %s of %s".formatted(Show.number(b.count(), 0), b.bale().words(), weight(b));
         } else if (stock instanceof Stock.Bunker b) {
             return "bunker, " + sizes(b.length(), b.width(), b.height());
         } else if (stock instanceof Stock.Bag b) {
@@ -179,6 +182,11 @@ public final class StockForm {
         }
         var bin = (Bin) stock;
         return "bin, %s across, %s at the wall".formatted(Show.quantity(bin.diameter()), Show.quantity(bin.wall()));
+    }
+
+    private static String weight(Stock.Bales bales) {
+        var each = bales.baleWeight();
+        return each == null ? Show.quantity(UsualBale.weight(bales.bale())) + ", assumed" : Show.quantity(each);
     }
 
     private static String sizes(Quantity... sizes) {

@@ -31,8 +31,8 @@ public enum StockKind {
                                             Option.of(Stock.BaleKind.class, Stock.BaleKind::words))
                                     .needed("Which kind of bale is it?"))
                     .section("", Box.COUNT, Box.BALE_WEIGHT)
-                    .section(
-                            "If stacked: it decides which bales to sample.",
+                    .folded(
+                            "If stacked: rows and tiers, for which bales to sample",
                             Field.count("rows", "Rows", ""),
                             Field.count("columns", "Bales in a row", ""),
                             Field.count("tiers", "Tiers high", ""))),
@@ -40,7 +40,12 @@ public enum StockKind {
             "Pyramid of rounds",
             "Round bales stacked narrower upward, counted, with the weight of one.",
             Fields.of(RoundPyramid.class)
-                    .section("", Box.COUNT, Box.BALE_WEIGHT.usually(350, 2500))
+                    .section(
+                            "",
+                            Box.COUNT,
+                            Box.BALE_WEIGHT
+                                    .needed("Weigh 5 to 10 and enter the average.")
+                                    .usually(350, 2500))
                     .section(
                             "",
                             Field.count("base", "Bales side by side on the ground", "")
@@ -216,11 +221,10 @@ public enum StockKind {
     static final class Box {
         static final Field COUNT = Field.count("count", "How many bales", "").needed("How many are there?");
         static final Field BALE_WEIGHT = Field.amount(
-                        "baleWeight",
-                        "Weight of a bale",
-                        Unit.POUND,
-                        "Average of 5 to 10 weighed. Guesses are often 100 lb off.")
-                .needed("Weigh 5 to 10 and enter the average.");
+                "baleWeight",
+                "Weight of a bale",
+                Unit.POUND,
+                "Average of 5 to 10 weighed. Empty: 1,200 lb for a large bale, 60 for a small one, marked as assumed.");
         static final Field LENGTH = Field.amount("length", "Length", Unit.FOOT, "")
                 .needed("Pace it out.")
                 .usually(5, 2000);

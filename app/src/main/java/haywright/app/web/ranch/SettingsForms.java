@@ -23,8 +23,10 @@ import java.util.Optional;
 public final class SettingsForms {
     public static final Ask NAME = Ask.text("name", "Ranch name", "");
     public static final Ask ADVISER = Ask.text("adviser", "Adviser", "Signs the feed letters.");
-    public static final Ask TURNOUT =
-            Ask.date("turnout", "Turnout date", "When grass should carry the cows, such as May 15, 2027.");
+    public static final Ask TURNOUT = Ask.date(
+            "turnout",
+            "Turnout date",
+            "When grass should carry the cows: May 15. Without a year it is the next to come.");
     public static final Ask FEEDING_LOSS = new Ask(
             "feedingLossPercent",
             "Lost in feeding",
@@ -83,7 +85,7 @@ public final class SettingsForms {
     static Optional<Ranch> read(Form form, Ranch ranch, LocalDate today) {
         var name = form.text(NAME, "Enter a name.");
         var adviser = form.text(ADVISER);
-        var turnout = form.maybeDate(TURNOUT);
+        var turnout = form.maybeDate(TURNOUT, today);
         if (turnout != null
                 && turnout.isBefore(today)
                 && !turnout.equals(ranch.settings().turnout())) {

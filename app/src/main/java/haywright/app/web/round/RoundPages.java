@@ -47,7 +47,9 @@ public final class RoundPages {
     public static final Ask TOWN = Ask.text(
             "town",
             "Nearest town and state",
-            "Valentine, NE. Its winters raise what the cattle need. Leave it empty to enter it later.");
+            "Valentine, NE. Its winters raise what the cattle need. May be entered later.");
+    public static final Ask TURNOUT =
+            Ask.date("turnout", "Turnout date", "When grass should carry the cows: May 10. May be entered later.");
 
     private static final int LONGEST_NAME = 100;
     /** More ranches than anybody looks after; of those beyond, a line is made for every page. */
@@ -234,7 +236,11 @@ public final class RoundPages {
         var form = Form.posted("ranch/new", new LinkedHashMap<>(http.formParamMap()));
         var name = form.text(NAME, "Enter a name.");
         var place = place(form, form.text(TOWN));
-        var made = form.build(() -> Ranch.empty(UUID.randomUUID(), name).withWeather(place, null));
+        var turnout = form.maybeDate(TURNOUT, desk.today());
+        var made = form.build(() -> {
+            var ranch = Ranch.empty(UUID.randomUUID(), name).withWeather(place, null);
+            return turnout == null ? ranch : ranch.with(ranch.settings().withTurnout(turnout));
+        });
         if (made.isEmpty()) {
             http.status(422);
             show(http, form, List.of());
