@@ -73,7 +73,10 @@ public record BenchView(
     public record Cannot(Group group, List<Problem> problems) {}
 
     /** @param buy what would carry the group if it were bought, a feed each; empty where no one or two feeds would */
-    public record InTheWay(List<String> reasons, List<String> lifts, List<String> buy) {}
+    public record InTheWay(List<String> reasons, List<String> lifts, List<ToBuy> buy) {}
+
+    /** @param name that the form of a feed to buy knows it by */
+    public record ToBuy(String name, String says) {}
 
     /** @param id of the feed for sale; empty for a lot of the ranch */
     public record Buy(String id, String says) {}

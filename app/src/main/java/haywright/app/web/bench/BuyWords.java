@@ -63,18 +63,20 @@ final class BuyWords {
     }
 
     /** A feed each, with tons to grass and dollars, and what those rest on. */
-    static List<String> carry(WouldCarry carry) {
-        var says = new ArrayList<String>();
+    static List<BenchView.ToBuy> carry(WouldCarry carry) {
+        var says = new ArrayList<BenchView.ToBuy>();
         for (var one : carry.bought()) {
             var tons = one.kgToGrass().isEmpty()
                     ? ""
                     : ", " + Show.tons(one.kgToGrass().getAsDouble()) + " to turnout";
-            says.add("%s: about %s lb per head per day as fed%s, at a usual %s a ton"
-                    .formatted(
-                            Show.capital(one.kind().words()),
-                            Show.significant(Unit.POUND.fromBase(one.kgADay()), 2),
-                            tons,
-                            BenchView.aTon(one.dollarsAKg())));
+            says.add(new BenchView.ToBuy(
+                    one.kind().words(),
+                    "%s: about %s lb per head per day as fed%s, at a usual %s a ton"
+                            .formatted(
+                                    Show.capital(one.kind().words()),
+                                    Show.significant(Unit.POUND.fromBase(one.kgADay()), 2),
+                                    tons,
+                                    BenchView.aTon(one.dollarsAKg()))));
         }
         return says;
     }

@@ -22,7 +22,7 @@ public final class FeedPages {
     private FeedPages() {}
 
     public static void routes(Routes on) {
-        on.get("feeds/new", page -> page.show(FORM, view(page, page.form(path(null), Map::of), null)));
+        on.get("feeds/new", page -> page.show(FORM, view(page, page.form(path(null), () -> named(page)), null)));
         on.post("feeds/new", page -> save(page, UUID.randomUUID()));
         on.get("feeds/{feed}", FeedPages::change);
         on.post("feeds/{feed}", page -> save(page, page.id("feed")));
@@ -68,6 +68,12 @@ public final class FeedPages {
                 : "%s; %s freight a load, %s a ton on top"
                         .formatted(
                                 loads, Show.dollars(freight.base()), Show.dollars(freight.base() / load.in(Unit.TON)));
+    }
+
+    /** Under the name that the address brings, if any. */
+    private static Map<String, String> named(Page page) {
+        var name = page.http().queryParam("name");
+        return name == null ? Map.of() : Map.of(FeedForm.NAME.name(), name);
     }
 
     private static void change(Page page) {
