@@ -68,7 +68,7 @@ final class Person {
             while (links.find()) {
                 if (text(links.group(2)).contains(words)) {
                     clicks++;
-                    open(plain(attributes(links.group(1)).get("href")));
+                    open(plain(attributes(links.group(1)).getOrDefault("href", "")));
                     return this;
                 }
             }
@@ -131,11 +131,11 @@ final class Person {
             boolean isMark = type.equals("radio") || type.equals("checkbox");
             var own = plain(has.getOrDefault("value", isMark ? "on" : ""));
             if (isMark ? own.equals(fill.get(name)) : fill.containsKey(name) && !type.equals("hidden")) {
-                sent.add(new String[] {name, fill.get(name)});
+                sent.add(new String[] {name, fill.getOrDefault(name, "")});
                 left.remove(name);
                 if (isMark || type.equals("select")) {
                     picked++;
-                } else if (!fill.get(name).isEmpty()) {
+                } else if (!fill.getOrDefault(name, "").isEmpty()) {
                     typed++;
                 }
             } else if (isMark ? has.containsKey("checked") && !fill.containsKey(name) : !type.equals("file")) {

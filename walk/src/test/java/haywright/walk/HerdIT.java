@@ -28,7 +28,6 @@ class HerdIT {
         Walker.press(page, "Add the ranch");
         page.waitForURL(Pattern.compile(".*/ranch/.*"));
         page.navigate(page.url().replaceAll("/$", "") + "/herd");
-        Walker.follow(page, "Add the first group");
         Walker.follow(page, "Mature cows Cows that calve: bred, nursing or open.");
 
         var today = LocalDate.now();

@@ -50,7 +50,6 @@ class NewRanchIT {
         Walker.press(page, "Add the ranch");
         assertThat(page.getByRole(AriaRole.HEADING, heading(name))).isVisible();
 
-        Walker.follow(page, "Go to Lots");
         Walker.follow(page, "Add the first lot");
         Walker.follow(page, "Bales Counted, with the weight of one.");
         page.getByLabel("Lot name").fill("Ditch-side stack");

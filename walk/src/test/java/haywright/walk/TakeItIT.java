@@ -50,6 +50,7 @@ class TakeItIT {
         page.getByLabel("large square bales").check();
         page.getByLabel("How many bales").fill("96");
         page.getByLabel("Weight of a bale").fill("1300");
+        Walker.unfold(page, "If stacked");
         page.getByLabel("Rows").fill("4");
         page.getByLabel("Bales in a row").fill("12");
         page.getByLabel("Tiers high").fill("2");
