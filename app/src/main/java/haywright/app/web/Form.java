@@ -177,6 +177,20 @@ public final class Form {
         return isEmpty(ask) ? null : dated(ask, earliest).orElse(null);
     }
 
+    /** Of something past: without its year it is the last such day up to today. */
+    public @Nullable LocalDate maybePast(Ask ask, LocalDate today) {
+        return maybeDate(ask, afterAYearAgo(today));
+    }
+
+    /** The same, required. */
+    public LocalDate past(Ask ask, String fix, LocalDate today) {
+        return date(ask, fix, afterAYearAgo(today));
+    }
+
+    private static LocalDate afterAYearAgo(LocalDate today) {
+        return today.minusYears(1).plusDays(1);
+    }
+
     public <E extends Enum<E>> E choice(Ask ask, Class<E> type, String fix) {
         var all = type.getEnumConstants();
         if (!required(ask, fix)) {

@@ -114,6 +114,25 @@ class ShortFormsTest {
         assertThat(ranch.kept().settings().adviser()).isEqualTo("Jo Fenn");
     }
 
+    @Test
+    void oneBoxFindsWhatIsOnTheRanch() {
+        ranch.hay("120");
+        ranch.cows();
+        assertThat(ranch.send("feeds/new", Map.of("name", "Corn", "price", "185"))
+                        .status())
+                .isEqualTo(303);
+        var lot = ranch.anyLot();
+        var group = ranch.kept().groups().keySet().iterator().next();
+        var feed = ranch.kept().feedsForSale().keySet().iterator().next();
+        assertThat(ranch.get("find").status()).isEqualTo(200);
+        assertThat(ranch.get("find?q=stack%20GRASS").body())
+                .contains("lots/" + lot)
+                .doesNotContain("herd/" + group + "\"");
+        assertThat(ranch.get("find?q=angus").body()).contains("herd/" + group).doesNotContain("lots/" + lot + "\"");
+        assertThat(ranch.get("find?q=corn").body()).contains("feeds/" + feed);
+        assertThat(ranch.get("find?q=%3Cb%3E").body()).contains("&lt;b&gt;").doesNotContain("“<b>”");
+    }
+
     private static String box(String page, String name) {
         return page.replaceAll("(?s).*<input id=\"f-" + name + "\"[^>]*? value=\"([^\"]*)\".*", "$1");
     }

@@ -90,8 +90,10 @@ public record Field(
     }
 
     private @Nullable LocalDate date(Form form, LocalDate today) {
-        var earliest = kind == Kind.PAST_DATE ? today.minusYears(1).plusDays(1) : today;
-        return needed.isEmpty() ? form.maybeDate(ask, earliest) : form.date(ask, needed, earliest);
+        if (kind == Kind.PAST_DATE) {
+            return needed.isEmpty() ? form.maybePast(ask, today) : form.past(ask, needed, today);
+        }
+        return needed.isEmpty() ? form.maybeDate(ask, today) : form.date(ask, needed, today);
     }
 
     private @Nullable Object chosen(Form form, Class<?> type) {

@@ -214,10 +214,7 @@ public final class CalvingForm {
     }
 
     private static List<CalvingWeek> bred(Form form, LocalDate today) {
-        var in = form.date(
-                BULLS_IN,
-                "Enter the day the bulls went in.",
-                today.minusYears(1).plusDays(1));
+        var in = form.past(BULLS_IN, "Enter the day the bulls went in.", today);
         var out = form.date(BULLS_OUT, "Enter the day they came out.", in);
         int inCalf = form.count(IN_CALF, "Enter how many were bred. A good guess will do.");
         var byCycle = counts(form, BY_CYCLE);

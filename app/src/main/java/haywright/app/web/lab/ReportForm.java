@@ -117,8 +117,8 @@ public final class ReportForm {
             Form form, Lot lot, UUID id, @Nullable LabReport before, LocalDate today, Collection<LabReport> others) {
         var laboratory = form.text(LABORATORY);
         var code = form.text(SAMPLE_CODE);
-        var sampled = form.maybeDate(SAMPLED);
-        var reported = form.maybeDate(REPORTED);
+        var sampled = form.maybePast(SAMPLED, today);
+        var reported = form.maybePast(REPORTED, today);
         stillToCome(form, SAMPLED, sampled, today);
         stillToCome(form, REPORTED, reported, today);
         var how = form.choice(HOW, LabReport.HowSampled.class, "Choose “not known” if nobody remembers.");

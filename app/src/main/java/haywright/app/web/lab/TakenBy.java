@@ -121,6 +121,9 @@ public record TakenBy(
     /** What is known of a report before it is typed, from the bag that was sent: code, day, how it was taken. */
     static Map<String, String> known(Ranch ranch, Lot lot, String bag) {
         var known = new LinkedHashMap<>(ReportForm.fresh());
+        ranch.reports().values().stream()
+                .reduce((before, last) -> last)
+                .ifPresent(last -> known.put(ReportForm.LABORATORY.name(), last.laboratory()));
         var code = BagCode.read(ranch, bag).filter(c -> !c.isMiscopied());
         var sheet = code.map(BagCode::sheet).orElse(null);
         if (sheet != null && lot.id().equals(sheet.lot())) {

@@ -185,7 +185,7 @@ public final class LotForm {
         var bookRow = FeedPick.read(form, feedClass, Optional.ofNullable(before).map(Lot::bookRow));
         var where = form.text(WHERE);
         var cutting = form.text(CUTTING);
-        var madeOn = form.maybeDate(MADE_ON, today.minusYears(1).plusDays(1));
+        var madeOn = form.maybePast(MADE_ON, today);
         if (madeOn != null && madeOn.isAfter(today) && (before == null || !madeOn.equals(before.madeOn()))) {
             form.doubt(
                     MADE_ON,

@@ -65,6 +65,7 @@ public final class RanchPages {
                                         () -> SettingsForms.LAST_WINTER.known(
                                                 page.ranch().lastWinter())))));
         on.post("settings/last-winter", RanchPages::saveLastWinter);
+        FindPages.routes(on);
         WeatherPages.routes(on);
         on.get("export", RanchPages::export);
         on.get(

@@ -142,7 +142,7 @@ public final class SheetPages {
         var sheet = sheet(page);
         var sampling = sheet.sampling();
         var form = page.posted(key(sampling));
-        var on = form.date(ON, "Enter the day.");
+        var on = form.past(ON, "Enter the day.", page.today());
         var by = form.text(BY, "Enter who took it.");
         var cores = new ArrayList<Integer>();
         for (var row : sheet.rows()) {

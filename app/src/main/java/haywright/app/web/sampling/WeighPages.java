@@ -168,7 +168,7 @@ public final class WeighPages {
     }
 
     private static Optional<LotWeighing> readWeight(Form form, Lot lot, LocalDate today) {
-        var on = form.date(WEIGHED_ON, "Enter the day.");
+        var on = form.past(WEIGHED_ON, "Enter the day.", today);
         if (on.isAfter(today)) {
             form.refuse(WEIGHED_ON.name(), Show.date(on), "a weighing can’t be in the future", "Enter the day.");
         }

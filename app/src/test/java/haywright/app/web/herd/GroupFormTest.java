@@ -125,9 +125,19 @@ class GroupFormTest {
         assertThat(read(form(GroupForm.known(group)), group)).contains(group);
     }
 
+    /** Bulls in for three cycles of 21 days: common practice, no source. */
+    @Test
+    void weeksLeftEmptyAreNineAndSaid() {
+        var form = form(due("Mar 15", "", ""));
+        var group = read(form, null).orElseThrow();
+        assertThat(group.calving())
+                .isEqualTo(
+                        read(form(due("Mar 15", "9", "")), null).orElseThrow().calving());
+        assertThat(GroupForm.taken(form, group)).contains("9 weeks of calving");
+    }
+
     @ParameterizedTest(name = "{0}, {1} weeks")
-    @CsvSource({"Mar 15, '', calvingWeeks", "'', 9, calvingFirst", "Mar 15, 0, calvingWeeks", "Mar 35, 9, calvingFirst"
-    })
+    @CsvSource({"'', 9, calvingFirst", "Mar 15, 0, calvingWeeks", "Mar 35, 9, calvingFirst"})
     void refusesHalfASeason(String first, String weeks, String field) {
         var form = form(due(first, weeks, ""));
         assertThat(read(form, null)).isEmpty();
