@@ -37,12 +37,12 @@ public final class WishForm {
             off("nem_two_feedings", "Full energy of grain in two feedings"),
             off("mineral", "No least mineral"));
 
-    static final Ask WAY = Ask.choice("way", "How they are fed", "It decides what can be chosen.");
+    static final Ask WAY = Ask.choice("way", "How they are fed", "Decides which feeds can be used.");
 
     static final Ask SURENESS = Ask.number(
             "sureness",
             "How sure to be of each need, times in 100",
-            "Left empty: energy 75, protein and minerals 90. 50 goes by averages.");
+            "Empty: energy 75, protein and minerals 90. 50 goes by averages.");
 
     private WishForm() {}
 

@@ -48,7 +48,7 @@ public final class GroupForm {
     static final Field SCORE = number(
                     "conditionScore",
                     "Body condition score",
-                    "Group average, 1 (starved) to 9 (very fat). At 5 only the last two ribs show.")
+                    "Group average, 1 (starved) to 9 (very fat); 5½ is fine. At 5 only the last two ribs show.")
             .needed("Score a dozen and enter the average.");
     static final Field WEIGHED_ON = pastDate(
                     "weighedOn", "Weighed on", "Such as Nov 12. For a guess, the day it is for.")
@@ -132,7 +132,7 @@ public final class GroupForm {
                             "Empty: the breed’s; 0.74 of it with a first calf, 0.88 with a second."));
         } else if (isYoung(animals)) {
             fields.folded(
-                    "Weaning", pastDate("weaning", "Weaned or arrived on", "They eat less for four weeks after."));
+                    "Weaning", pastDate("weaning", "Weaned or arrived on", "They eat less for the first four weeks."));
         }
         return fields.folded("Turnout", TURNOUT);
     }

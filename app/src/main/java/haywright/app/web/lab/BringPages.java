@@ -26,7 +26,7 @@ public final class BringPages {
     public static final Ask TEXT = Ask.text(
             "text",
             "Or paste its lines",
-            "From a PDF, a mail or a table, with the headings over the figures. What was understood is shown before anything is kept.");
+            "From a PDF, an email or a table, headings included. You see what was understood before anything is saved.");
     public static final Ask FILE = Ask.text(
             "file", "The file", "A PDF with text in it (at most 20 MB), or a CSV or text file (at most 1 MB).");
     public static final Ask DECIMAL = Ask.choice(
@@ -34,7 +34,7 @@ public final class BringPages {
     public static final Ask BASIS = Ask.choice(
             "basis",
             "Figures whose heading names no basis are",
-            "Never taken for granted: look at the sheet. It is asked for only if the file does not say.");
+            "Look at the sheet. Needed only if the file does not say.");
     public static final Ask DAYS = Ask.choice(
             "days",
             "A date such as 8/9/26 on this sheet is",
@@ -42,7 +42,7 @@ public final class BringPages {
     public static final Ask LABORATORY = Ask.text(
             "laboratory",
             "Laboratory, if the file does not say",
-            "What you say of its names is kept for its next report, once a report of this sheet is kept.");
+            "Names you explain are remembered for its next report, once a report of this sheet is saved.");
     /** The text of a long file stays in the draft and does not travel with the page. */
     public static final String KEPT = "kept";
 
@@ -195,7 +195,7 @@ public final class BringPages {
         return Ask.choice(
                 "replaces-" + sample.number(),
                 "Is it a new report?",
-                "There is a report of this laboratory already: %s. Codes come again every year; the same figures seldom do."
+                "There is a report of this laboratory already: %s. Laboratories use codes again every year; the same figures are rare."
                         .formatted(sample.likeWords()));
     }
 

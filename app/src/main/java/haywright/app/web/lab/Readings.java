@@ -22,7 +22,7 @@ public final class Readings {
     public static final Ask NINETY = Ask.choice(
             "ninety",
             "The first column of this sheet is at 90 % dry matter, not as received",
-            "Some sheets print hay so. As received is the same as as fed and as is.");
+            "Some laboratories print hay that way. As received means as fed or as is.");
 
     private static final List<Analyte> COMMON = List.of(
             Analyte.DM,

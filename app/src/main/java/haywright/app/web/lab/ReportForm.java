@@ -33,14 +33,12 @@ public final class ReportForm {
     public static final Ask SAMPLED = Ask.date("sampled", "Sampled on", "For example Oct 6, 2026.");
     public static final Ask REPORTED = Ask.date("reported", "Reported on", "For example Oct 14, 2026.");
     public static final Ask HOW = Ask.choice(
-            "howSampled",
-            "How the sample was taken",
-            "It decides how far the sheet can be trusted for the whole lot, however good the laboratory.");
+            "howSampled", "How the sample was taken", "A grab sample can miss the lot, however good the laboratory.");
 
     public static final Ask METHOD = Ask.choice(
             "method",
             "How the laboratory worked",
-            "The sheet says it in its head or foot. Wet chemistry comes nearer.");
+            "Usually printed at the top or bottom of the sheet. Wet chemistry is more accurate.");
 
     /** Asked where another report of the lot was sampled long before or after. */
     public static final Ask SAME_HAY = Ask.choice(

@@ -30,7 +30,7 @@ public final class WaterPages {
     private static final Fields<WaterSource> FIELDS = Fields.of(WaterSource.class)
             .section(
                     "",
-                    Field.text("name", "What it is called", "Well, creek or dugout, and where it lies.")
+                    Field.text("name", "Name", "Well, creek or dugout, and where it is.")
                             .needed("Where do they drink?"))
             .section(
                     "",
@@ -50,21 +50,21 @@ public final class WaterPages {
                             "conductivity",
                             "Conductivity (EC)",
                             Unit.MICROMHO_PER_CM,
-                            "Stands in for dissolved solids that were not tested; 1 mS/cm is 1,000."),
+                            "Used where dissolved solids were not tested; 1 mS/cm is 1,000."),
                     Field.amount("sulfate", "Sulfate", Unit.MILLIGRAM_PER_LITRE, ""))
             .section(
                     "",
                     Field.tick(
                             "asSulfur",
                             "That is sulfate sulfur (SO4-S)",
-                            "Leave it empty if the report says sulfate or SO4, which is three times as much."))
+                            "Leave it unticked if the report says sulfate or SO4, which is three times as much."))
             .section("", Field.amount("nitrate", "Nitrate", Unit.MILLIGRAM_PER_LITRE, ""))
             .section(
                     "",
                     Field.tick(
                             "asNitrogen",
                             "That is nitrate nitrogen (NO3-N)",
-                            "Leave it empty if the report says nitrate or NO3."))
+                            "Leave it unticked if the report says nitrate or NO3."))
             .section("pH, nitrite, sodium, iron, hardness and the rest have no place here: keep the sheet, and ask your"
                     + " veterinarian or extension office about them.");
 

@@ -181,7 +181,10 @@ public enum StockKind {
                     .section(
                             "",
                             Field.amount(
-                                    "yield", "What it yields", Unit.LB_PER_ACRE, "If known; or clip plots first.")));
+                                    "yield",
+                                    "What it yields",
+                                    Unit.LB_PER_ACRE,
+                                    "Leave it empty and clip plots first if not known.")));
 
     private final String words;
     private final String how;
@@ -231,7 +234,7 @@ public enum StockKind {
         static final Field WIDTH = Field.amount("width", "Width", Unit.FOOT, "")
                 .needed("Pace it out.")
                 .usually(5, 400);
-        static final Field HEIGHT = Field.amount("height", "Height", Unit.FOOT, "Average over its length.")
+        static final Field HEIGHT = Field.amount("height", "Height", Unit.FOOT, "Average along its length.")
                 .needed("Judge the average from the side.")
                 .usually(3, 40);
         static final Field DENSITY = Field.amount(

@@ -42,7 +42,7 @@ public final class SettingsForms {
                     Field.choice(
                                     "mixer",
                                     "Is there a mixer wagon?",
-                                    "Only a mixer dilutes feed high in nitrate. Not entered counts as none.",
+                                    "Only a mixer dilutes feed high in nitrate. Counted as none until you enter it.",
                                     List.of(
                                             new Option("yes", Mixing.MIXES.words()),
                                             new Option("no", Mixing.NO_MIXER.words()),
