@@ -334,6 +334,13 @@ public record Page(
         return http.formParam(MORE) != null;
     }
 
+    /** A table to save. @param name of the file, without its ending */
+    public void csv(String name, String table) {
+        http.header("Content-Disposition", "attachment; filename=\"%s.csv\"".formatted(name))
+                .contentType("text/csv; charset=utf-8")
+                .result(table);
+    }
+
     /** Goes on to another page after something was done. */
     void leave(String url) {
         leave(http, url);

@@ -7,6 +7,7 @@ import haywright.quantity.Unit;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import org.assertj.core.data.Offset;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 
@@ -131,6 +132,22 @@ class ShortFormsTest {
         assertThat(ranch.get("find?q=angus").body()).contains("herd/" + group).doesNotContain("lots/" + lot + "\"");
         assertThat(ranch.get("find?q=corn").body()).contains("feeds/" + feed);
         assertThat(ranch.get("find?q=%3Cb%3E").body()).contains("&lt;b&gt;").doesNotContain("“<b>”");
+    }
+
+    /** A line a group, and a line a feed of its ration; pounds of the whole group are pounds per head times head. */
+    @Test
+    void herdAndRationsGoToASpreadsheet() {
+        ranch.hay("400");
+        ranch.cows();
+        var herd = ranch.get("herd/herd.csv").body().strip().split("\\R");
+        assertThat(herd).hasSize(2);
+        assertThat(herd[1]).startsWith("Cows,").contains(",100,1300,full,2026-11-12,5,");
+        var rations = ranch.get("bench/rations.csv").body().strip().split("\\R");
+        assertThat(rations.length).isGreaterThan(1);
+        var cells = rations[1].split(",");
+        assertThat(cells).startsWith("2026-11-25", "Cows", "100", "Ditch-side stack", "on hand");
+        assertThat(Double.parseDouble(cells[6]))
+                .isEqualTo(Math.rint(100 * Double.parseDouble(cells[5])), Offset.offset(1.0));
     }
 
     private static String box(String page, String name) {

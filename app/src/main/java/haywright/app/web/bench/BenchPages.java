@@ -1,5 +1,6 @@
 package haywright.app.web.bench;
 
+import haywright.app.exchange.csv.HerdOut;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.cattle.herd.Group;
@@ -16,6 +17,7 @@ public final class BenchPages {
 
     public static void routes(Routes on) {
         on.get("bench", BenchPages::list);
+        on.get("bench/rations.csv", page -> page.csv("rations", HerdOut.rations(page.rations())));
         ShortPages.routes(on); // before the groups, whose path would take it
         on.get("bench/{group}", BenchPages::ration);
         on.get("bench/{group}/workings", BenchPages::workings);

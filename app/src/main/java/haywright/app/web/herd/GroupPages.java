@@ -1,5 +1,6 @@
 package haywright.app.web.herd;
 
+import haywright.app.exchange.csv.HerdOut;
 import haywright.app.report.CalvingPicture;
 import haywright.app.web.Form;
 import haywright.app.web.Page;
@@ -33,6 +34,7 @@ public final class GroupPages {
         RegroupPages.routes(on);
         Thin.routes(on);
         on.get("herd", page -> page.show("haywright/app/web/herd/herd.jte", list(page)));
+        on.get("herd/herd.csv", page -> page.csv("herd", HerdOut.herd(page.ranch())));
         on.get("herd/new", page -> page.show("haywright/app/web/herd/classes.jte", AnimalClass.values()));
         on.get("herd/new/{class}", GroupPages::add);
         on.post("herd/new/{class}", page -> save(page, animals(page), null));

@@ -28,8 +28,8 @@ public final class ReportPages {
 
     public static void routes(Routes on) {
         on.get("reports", page -> page.show("haywright/app/web/lab/reports.jte", list(page)));
-        on.get("reports/reports.csv", page -> csv(page, "reports", ReportsOut.reports(page.ranch())));
-        on.get("reports/lots.csv", page -> csv(page, "lots", ReportsOut.lots(page.yard(), Likely.SEED)));
+        on.get("reports/reports.csv", page -> page.csv("reports", ReportsOut.reports(page.ranch())));
+        on.get("reports/lots.csv", page -> page.csv("lots", ReportsOut.lots(page.yard(), Likely.SEED)));
         on.get("reports/beside", page -> page.show("haywright/app/web/lab/beside.jte", LotsBeside.of(page)));
         on.get("reports/new", ReportPages::toLot);
         on.get("reports/new/{lot}", ReportPages::add);
@@ -78,13 +78,6 @@ public final class ReportPages {
                 rows(page),
                 "the book’s own rows of grass hay go from %s to %s protein"
                         .formatted(Figures.say(Analyte.CP, grass.low()), Figures.say(Analyte.CP, grass.high())));
-    }
-
-    private static void csv(Page page, String name, String table) {
-        page.http()
-                .header("Content-Disposition", "attachment; filename=\"%s.csv\"".formatted(name))
-                .contentType("text/csv; charset=utf-8")
-                .result(table);
     }
 
     private static List<Row> rows(Page page) {
