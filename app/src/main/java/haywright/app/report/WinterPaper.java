@@ -53,9 +53,9 @@ public record WinterPaper(Ranch ranch, KeptBook book, List<String> rations) {
         return WinterWords.buy(book.plan());
     }
 
-    /** Lots that wait for a test, and lots without a price. */
+    /** Lots that wait for a test. */
     public List<String> notCounted() {
-        return Stream.of(WinterWords.leftOut(book.plan()), WinterWords.unpriced(book.plan()))
+        return Stream.of(WinterWords.leftOut(book.plan()))
                 .filter(line -> !line.isEmpty())
                 .toList();
     }

@@ -152,14 +152,6 @@ public final class WinterWords {
                                 names(out));
     }
 
-    /** Lots without a price, which nothing counts; empty where every lot has one. */
-    public static String unpriced(KeptPlan plan) {
-        return plan.unpriced().isEmpty()
-                ? ""
-                : "Not counted, because %s no price: %s."
-                        .formatted(plan.unpriced().size() == 1 ? "it has" : "they have", names(plan.unpriced()));
-    }
-
     private static String names(List<KeptPlan.Lot> lots) {
         return lots.stream().map(KeptPlan.Lot::name).collect(Collectors.joining(", "));
     }

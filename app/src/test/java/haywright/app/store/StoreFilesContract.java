@@ -42,7 +42,7 @@ abstract class StoreFilesContract extends StoreEditsContract {
                 .singleElement()
                 .satisfies(p -> assertThat(p.sentence())
                         .isEqualTo(
-                                "oats.pdf: its body is not what was put in. Export the ranch again, or take this entry"
+                                "oats.pdf: its body is not what was saved. Export the ranch again, or take this entry"
                                         + " out."));
     }
 

@@ -1,6 +1,5 @@
 package haywright.season.kept;
 
-import haywright.outlook.Yard;
 import haywright.season.Orders;
 import haywright.season.given.Season;
 import haywright.season.given.SeasonFeed;
@@ -22,7 +21,6 @@ import org.jspecify.annotations.Nullable;
  * @param stretches from the first day to grass
  * @param lots what is on hand and may be fed
  * @param waiting lots that no group may be fed until they are tested
- * @param unpriced lots that are not counted because they have no price
  */
 public record KeptPlan(
         boolean lasts,
@@ -32,7 +30,6 @@ public record KeptPlan(
         List<Stretch> stretches,
         List<LotEnds> lots,
         List<Lot> waiting,
-        List<Lot> unpriced,
         List<Plan.Unmet> unmet) {
     private static final double THOUSAND = 1000;
 
@@ -42,7 +39,6 @@ public record KeptPlan(
         stretches = List.copyOf(stretches);
         lots = List.copyOf(lots);
         waiting = List.copyOf(waiting);
-        unpriced = List.copyOf(unpriced);
         unmet = List.copyOf(unmet);
     }
 
@@ -72,7 +68,7 @@ public record KeptPlan(
             @Nullable LocalDate usedUp) {}
 
     /** @param season of the same ranch and day */
-    public static KeptPlan of(Plan plan, Season season, Yard yard) {
+    public static KeptPlan of(Plan plan, Season season) {
         var orders = Orders.of(plan, season);
         return new KeptPlan(
                 plan.lasts(),
@@ -107,9 +103,6 @@ public record KeptPlan(
                                 && !season.mayBeFed(f))
                         .mapToObj(season.feeds()::get)
                         .map(feed -> new Lot(feed.id(), feed.name(), kg(feed.kg())))
-                        .toList(),
-                yard.unpriced().stream()
-                        .map(out -> new Lot(out.feed().id(), out.feed().name(), 0))
                         .toList(),
                 plan.unmet());
     }

@@ -40,7 +40,6 @@ final class Making implements BookListener {
     private final int threads;
     private long began = System.nanoTime();
     private @Nullable Season season;
-    private @Nullable Yard yard;
     private @Nullable KeptPlan plan;
     private @Nullable KeptBook book;
     private List<Problem> refused = List.of();
@@ -133,10 +132,9 @@ final class Making implements BookListener {
             var of = Season.of(looked);
             synchronized (this) {
                 season = of;
-                yard = looked;
             }
             var made = new BookMaker(SEED, BookMaker.DRAWS, threads, true, true, this::isEnough).of(looked, of, this);
-            var whole = KeptPlan.of(made.plan(), of, looked);
+            var whole = KeptPlan.of(made.plan(), of);
             synchronized (this) {
                 book = KeptBook.of(made, of, whole, lines, stories);
             }
@@ -183,7 +181,7 @@ final class Making implements BookListener {
 
     @Override
     public synchronized void planned(Plan first) {
-        plan = KeptPlan.of(first, Objects.requireNonNull(season), Objects.requireNonNull(yard));
+        plan = KeptPlan.of(first, Objects.requireNonNull(season));
     }
 
     @Override

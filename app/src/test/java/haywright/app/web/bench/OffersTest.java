@@ -72,7 +72,10 @@ class OffersTest {
             double aDay = DEMO.groups().values().stream()
                     .mapToDouble(group -> group.head()
                             * RATIONS.toFeed(group).stream()
-                                    .filter(p -> p.feed().feed().id().equals(feed.feed().id()))
+                                    .filter(p -> p.feed()
+                                            .feed()
+                                            .id()
+                                            .equals(feed.feed().id()))
                                     .mapToDouble(Portion::kgPutOut)
                                     .sum())
                     .sum();
