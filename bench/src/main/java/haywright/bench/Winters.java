@@ -99,7 +99,7 @@ public final class Winters {
             }
         });
         double took = Cpu.seconds() - started;
-        var kept = KeptBook.of(book, season, KeptPlan.of(book.plan(), season, yard), lines, stories);
+        var kept = KeptBook.of(book, season, KeptPlan.of(book.plan(), season), lines, stories);
         long held = heap() - before;
         int document = new RanchDocument().tree(ranch).toString().length();
         System.out.printf(
