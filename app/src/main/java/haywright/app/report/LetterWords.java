@@ -21,7 +21,6 @@ import haywright.outlook.FeedingDangers;
 import haywright.outlook.TestedFor;
 import haywright.outlook.Yard;
 import haywright.quantity.Unit;
-import haywright.ranch.Contacts;
 import haywright.ranch.Letter;
 import haywright.ranch.Lot;
 import haywright.ration.HandMix;
@@ -177,13 +176,7 @@ record LetterWords(
 
     /** What is to be fed: the ration, or what is fed now where there is none, without what may not be fed. */
     private List<Portion> portions() {
-        if (mix.isPresent()) {
-            return mix.get().portions();
-        }
-        // without a feed that may not be fed, the rest of what they get is too little: no table says to feed that
-        return now.filter(today -> today.notAllowed().isEmpty())
-                .map(HandMix::portions)
-                .orElse(List.of());
+        return new PutOut(offers).portions();
     }
 
     /** In the order in which they are loaded or put out; what is free choice last. */
@@ -255,21 +248,13 @@ record LetterWords(
 
     private List<String> feedAsNow(NoRation no) {
         var says = new ArrayList<String>();
-        var out = now.map(HandMix::notAllowed).orElse(List.of());
-        says.add(
-                !out.isEmpty()
-                        ? "Stop %s. The rest of what %s get now is too little alone: call your adviser before the next feeding."
-                                .formatted(
-                                        String.join(
-                                                " and ",
-                                                out.stream()
-                                                        .map(left -> left.feed().name())
-                                                        .toList()),
-                                        them())
-                        : table().isEmpty()
-                                ? "No ration works for %s yet. Call your adviser before you feed from this page."
-                                        .formatted(them())
-                                : "Feed %s as now, as the table shows, until this is settled.".formatted(them()));
+        says.add(new PutOut(offers)
+                .stop()
+                .orElse(
+                        table().isEmpty()
+                                ? "No ration works for %s yet. Call %s before you feed from this page."
+                                        .formatted(them(), call().adviser())
+                                : "Feed %s as now, as the table shows, until this is settled.".formatted(them())));
         says.addAll(Cautions.keepOut(no.diet().leftOut()));
         says.add("What would help: " + String.join(", or ", PlainLimits.wouldHelp(no)) + ".");
         return says;
@@ -355,13 +340,8 @@ record LetterWords(
 
     private List<String> watchFor() {
         var says = new ArrayList<String>();
-        var said = yard.ranch().contacts();
-        var phones = said == null ? Contacts.NOT_SAID : said;
-        var vet = phones.veterinarian().isBlank() ? "the vet" : phones.veterinarian();
-        says.add("Sick, bloated, down or weak cattle: stop. Call %s%s first."
-                .formatted(vet, phone(phones.veterinarianPhone())));
-        var call = yard.ranch().settings().adviser().isBlank() ? "your adviser" : plainAdviser();
-        says.add("Call %s%s if they lose condition or do not clean up.".formatted(call, phone(phones.adviserPhone())));
+        says.add("Sick, bloated, down or weak cattle: stop. Call %s first.".formatted(call().vet()));
+        says.add("Call %s if they lose condition or do not clean up.".formatted(call().adviser()));
         says.add("Cleaned up: a few stems left, calm cattle.");
         offers.cold().flatMap(LetterWords::cold).ifPresent(says::add);
         says.addAll(Cautions.with(portions(), yard.ranch().lots()));
@@ -371,10 +351,8 @@ record LetterWords(
         return says;
     }
 
-    /** As one number: {@code (308.555.0173)}; empty where there is none. */
-    private static String phone(String typed) {
-        var digits = typed.strip().replaceAll("[^0-9+]+", ".").replaceAll("^\\.+|\\.+$", "");
-        return digits.isEmpty() ? "" : " (" + digits + ")";
+    private WhomToCall call() {
+        return new WhomToCall(yard.ranch());
     }
 
     /** In words: the page holds no more numbers. */
@@ -386,10 +364,6 @@ record LetterWords(
                         .formatted(
                                 NumberWords.degrees(Math.rint(Unit.FAHRENHEIT.fromBase(cold.below()))),
                                 NumberWords.of((int) degrees)));
-    }
-
-    private String plainAdviser() {
-        return yard.ranch().settings().adviser().replaceAll("\\s*\\(.*\\)\\s*$", "");
     }
 
     private List<String> restsOn() {

@@ -13,7 +13,7 @@ import java.util.UUID;
 
 /**
  * The card in the tractor: what goes into the wagon in which order, what the scale reads after each, and a box for what was
- * really fed. By the ration; by what is fed now where there is none.
+ * really fed. By the ration; by what is fed now where there is none. What may not be fed is on no card.
  */
 public record WagonCard(Offers offers) {
     private static final double POINTS = 15;
@@ -29,10 +29,12 @@ public record WagonCard(Offers offers) {
     public record Line(String feed, String where, String pounds, String reads, String bales) {}
 
     private List<Portion> portions() {
-        return offers.sure()
-                .or(offers::now)
-                .map(offer -> offer.mix().portions())
-                .orElse(List.of());
+        return new PutOut(offers).portions();
+    }
+
+    /** Said in place of the card where what they get now has a feed that may not be fed; empty for most. */
+    public Optional<String> stop() {
+        return new PutOut(offers).stop();
     }
 
     private Loads loads() {

@@ -1,0 +1,89 @@
+package haywright.app.report;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import haywright.app.document.TinLantern;
+import haywright.app.report.FeedLetter.Part;
+import haywright.cattle.herd.Group;
+import haywright.feeding.Offers;
+import haywright.feeding.Rations;
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
+import haywright.ranch.Contacts;
+import haywright.ranch.FedNow;
+import haywright.ranch.Lot;
+import haywright.ranch.Ranch;
+import haywright.ration.NoRation;
+import java.io.IOException;
+import java.time.LocalDate;
+import java.util.LinkedHashMap;
+import java.util.UUID;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.Test;
+
+/** The card never loads what may not be fed. */
+class WagonCardTest {
+    private static final Ranch DEMO = TinLantern.ranch();
+    private static final LocalDate DAY = DEMO.settings().today(LocalDate.EPOCH);
+    private static final Group COWS = DEMO.groups().values().iterator().next();
+    private static final String PHONE = "308-555-0173";
+
+    /** No ration works, and what the cows get now holds oat hay that was not tested for nitrate. */
+    private static Ranch oatHayFedNow() {
+        var ranch = DEMO;
+        for (var feed : DEMO.feedsForSale().keySet()) {
+            ranch = ranch.withoutFeedForSale(feed);
+        }
+        var amounts = new LinkedHashMap<UUID, Quantity>();
+        for (Lot lot : DEMO.lots().values()) {
+            if (lot.name().equals("Barley straw") || lot.name().equals("Oat hay")) {
+                amounts.put(lot.id(), Quantity.of(10, Unit.POUND_A_DAY));
+            } else {
+                ranch = ranch.withoutLot(lot.id());
+            }
+        }
+        return ranch.with(new FedNow(COWS.id(), amounts)).with(new Contacts(PHONE, "", ""));
+    }
+
+    private static String text(byte[] pdf) throws IOException {
+        try (var document = Loader.loadPDF(pdf)) {
+            return new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
+        }
+    }
+
+    @Test
+    void aFeedThatMayNotBeFedIsOnNoCard() throws IOException {
+        var ranch = oatHayFedNow();
+        var offers = new Offers(new Rations(ranch, DAY), COWS);
+        assertThat(offers.answer()).isInstanceOf(NoRation.class);
+        var card = new WagonCard(offers);
+        assertThat(card.lines()).isEmpty();
+        assertThat(card.beside()).isEmpty();
+        assertThat(card.changeover()).isEmpty();
+        assertThat(card.stop())
+                .hasValueSatisfying(says -> assertThat(says)
+                        .contains("Oat hay", ranch.settings().adviser().replaceAll("\\s*\\(.*", ""), "308.555.0173"));
+        for (var size : Paper.Size.values()) {
+            assertThat(text(card.paper(size).pdf())).contains(card.stop().orElseThrow());
+        }
+        var letter = FeedLetter.of(offers);
+        assertThat(letter.letter().table()).isEmpty();
+        assertThat(letter.words(Part.WHAT_TO_DO)).contains(card.stop().orElseThrow());
+        assertThat(letter.phonePage()).contains(card.stop().orElseThrow());
+    }
+
+    /** Of every group of the demo: what the letter forbids is on no line of its card. */
+    @Test
+    void noCardOfTheDemoLoadsWhatItsLetterForbids() {
+        var rations = new Rations(DEMO, DAY);
+        for (var group : DEMO.groups().values()) {
+            var offers = new Offers(rations, group);
+            var out = rations.question(group).diet().leftOut().stream()
+                    .filter(left -> left.danger())
+                    .map(left -> left.feed().name())
+                    .toList();
+            assertThat(new WagonCard(offers).lines()).as(group.name()).noneMatch(line -> out.contains(line.feed()));
+        }
+    }
+}
