@@ -85,7 +85,7 @@ public record ColdSnap(
         double first = 10 * Math.ceil(below / 10 - 1);
         for (int i = 0; i < STEPS && first - 10 * i >= COLDEST; i++) {
             double celsius = celsius(first - 10 * i);
-            steps.add(new Step(celsius, Math.min(most, kg(hay, more(yard, group, celsius, Hide.DRY)))));
+            steps.add(new Step(celsius, Math.min(most, kg(hay, more(yard, group, celsius, coats(yard))))));
         }
         boolean onGrain = mix.portions().stream().anyMatch(p -> p.feed().feed().feedClass() == FeedClass.GRAIN);
         return new ColdSnap(
@@ -110,6 +110,12 @@ public record ColdSnap(
     private static double more(Yard yard, Group group, double celsius, Hide hide) {
         return ColdDay.of(yard.ranch().settings(), group, yard.day(), celsius, hide)
                 .more();
+    }
+
+    /** As the rule's slope has them. */
+    private static Hide coats(Yard yard) {
+        var weather = yard.ranch().settings().weather();
+        return weather == null ? Hide.DRY : weather.coats();
     }
 
     private static double celsius(double fahrenheit) {

@@ -11,10 +11,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Function;
 
 /**
- * What a group is put out while it changes over from what it gets now to its ration: a quarter more of the ration every three
- * days, so that the rumen keeps up (common practice, no source).
+ * What a group is put out while it changes over from what it gets now to its ration: a quarter of the ration in place of a
+ * quarter of what it gets now every three days, so that the rumen keeps up (common practice, no source).
  *
  * @param rows a feed each, the ration's first
  */
@@ -63,6 +64,38 @@ public record Changeover(List<Row> rows) {
             rows.add(new Row(feed, pounds));
         });
         return Optional.of(new Changeover(rows));
+    }
+
+    /** The same in sentences, for a page without that table; empty where nothing in the ration is new to them. */
+    static List<String> words(Offers offers, Function<Portion, String> called) {
+        var then = offers.sure();
+        if (then.isEmpty()) {
+            return List.of();
+        }
+        var now = offers.now();
+        if (now.isEmpty()) {
+            return List.of(
+                    "Change over across ten days: a quarter more of this every three days.",
+                    "Keep feeding what they get now beside it: a quarter less of it every three days.");
+        }
+        var before = now.get().mix().portions().stream()
+                .map(portion -> portion.feed().feed().id())
+                .toList();
+        var fresh = then.get().mix().portions().stream()
+                .filter(portion -> !portion.feed().feed().isLooseMineral()
+                        && !before.contains(portion.feed().feed().id()))
+                .map(called)
+                .toList();
+        if (fresh.isEmpty()) {
+            return List.of();
+        }
+        if (!now.get().mix().notAllowed().isEmpty()) {
+            return List.of("New: %s. What they get now must stop, so call before you change over."
+                    .formatted(PlainLimits.list(fresh)));
+        }
+        return List.of(
+                "New: %s. Change over across ten days: a quarter of the new in place of the old every three days."
+                        .formatted(PlainLimits.list(fresh)));
     }
 
     /** Of all head a day as printed, by name; a loose mineral is no change. */

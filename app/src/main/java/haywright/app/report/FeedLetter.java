@@ -16,6 +16,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.stream.Stream;
 
 /**
  * The one page for the person who feeds a group: what to do, why, how much, what to watch for, what it rests on.
@@ -135,7 +136,7 @@ public record FeedLetter(Ranch ranch, Group group, Letter letter) {
 
     /** What must not be done stands out, whoever wrote it. */
     public boolean forbids(String line) {
-        return line.startsWith("Do not ") || line.startsWith("Never ");
+        return Stream.of("Do not ", "Never ", "Stop ").anyMatch(line::startsWith);
     }
 
     /** What was worked out for a part, whatever was written since. */
@@ -268,7 +269,7 @@ public record FeedLetter(Ranch ranch, Group group, Letter letter) {
                                 row.aHead(),
                                 loaded().startsWith("Scale")
                                                 && !row.forTheGroup().equals("free choice")
-                                        ? "scale "
+                                        ? "load to "
                                         : "",
                                 row.forTheGroup())));
         says.add(valid());

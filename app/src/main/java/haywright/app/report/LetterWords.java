@@ -59,6 +59,9 @@ record LetterWords(
     static final String VALID = "valid";
     /** What stands over the last column. */
     static final String LOADED = "loaded";
+    /** Over what the scale reads: pounds of a feed with all before it. */
+    static final String SCALE = "Scale, running total";
+
     /** What moved its figures, in few words. */
     static final String FIGURED = "figured";
 
@@ -101,7 +104,7 @@ record LetterWords(
         figures.put(HEAD, Show.number(group.head(), 0) + " head");
         figures.put(PEN, pen());
         figures.put(VALID, valid());
-        figures.put(LOADED, Loads.isWeighed(yard) && !portions().isEmpty() ? "Scale reads" : "Whole group");
+        figures.put(LOADED, Loads.isWeighed(yard) && !portions().isEmpty() ? SCALE : "Whole group");
         put(figures, Part.WHAT_TO_DO, whatToDo());
         put(figures, Part.WATCH_FOR, watchFor());
         put(figures, Part.RESTS_ON, restsOn());
@@ -112,14 +115,19 @@ record LetterWords(
                 + numbersIn(table().toString())
                 + numbersIn(printed.values().toString());
         put(figures, Part.WHY, why(MOST_NUMBERS - numbers));
-        // Until when feeds last beyond the day it is good until: said where the page can hold the words.
-        long words = FIXED_WORDS
-                + wordsIn(table().toString())
-                + wordsIn(printed.values().toString())
-                + wordsIn(figures.getOrDefault(Part.WHY.id(), ""));
-        lasts().filter(says -> words + wordsIn(says) <= MOST_WORDS)
-                .ifPresent(says -> figures.merge(Part.WHY.id(), says, (why, last) -> why + "\n" + last));
+        // Said where the page can still hold the words, in this order.
+        fill(figures, Part.RESTS_ON, protein());
+        fill(figures, Part.WHY, stage());
+        fill(figures, Part.WHY, lasts());
         return figures;
+    }
+
+    private void fill(Map<String, String> figures, Part part, Optional<String> sentence) {
+        var printed = new LinkedHashMap<>(figures);
+        printed.remove(MILD);
+        long words = FIXED_WORDS + wordsIn(table().toString()) + wordsIn(String.join(" ", printed.values()));
+        sentence.filter(says -> words + wordsIn(says) <= MOST_WORDS)
+                .ifPresent(says -> figures.merge(part.id(), says, (one, other) -> one + "\n" + other));
     }
 
     /** Without the figures, which are on the bench: the page holds no more numbers. */
@@ -214,12 +222,14 @@ record LetterWords(
         var says = new ArrayList<String>();
         says.add(
                 Loads.isWeighed(yard)
-                        ? "Load in this order to the scale reading. %s"
-                                .formatted(Loads.of(yard, group, portions()).words())
+                        ? "Load in this order. Stop at these numbers." + loads()
                         : "Feed %s this each day%s."
                                 .formatted(
                                         them(),
                                         yard.ranch().outfit().timesADay() > 1 ? ", split into even feedings" : ""));
+        if (Loads.isWeighed(yard)) {
+            says.add(Loads.NOT_ZEROED);
+        }
         boolean bales = portions().stream().anyMatch(p -> yard.baleKg(p).isPresent());
         if (bales) {
             says.add("Net wrap off. Set moldy bales aside.");
@@ -228,11 +238,7 @@ record LetterWords(
             says.add("Hay first, then grain.");
         }
         says.add("Open the water first. Salt: an ounce a head.");
-        var fresh = now.isEmpty() ? List.<String>of() : newTo();
-        if (now.isEmpty() || !fresh.isEmpty()) {
-            says.add("New%s: go up by a quarter of it every three days."
-                    .formatted(fresh.isEmpty() ? " feed" : ", " + PlainLimits.list(fresh)));
-        }
+        says.addAll(Changeover.words(offers, this::spoken));
         portions().stream()
                 .filter(p -> lot(p) == null)
                 .map(this::spoken)
@@ -240,6 +246,11 @@ record LetterWords(
                 .ifPresent(buy -> says.add("Buy first: " + buy + "."));
         says.addAll(Cautions.keepOut(ration.diet().leftOut()));
         return says;
+    }
+
+    private String loads() {
+        var loads = Loads.of(yard, group, portions());
+        return loads.count() == 1 ? "" : " " + loads.words();
     }
 
     private boolean hasGrain() {
@@ -260,43 +271,26 @@ record LetterWords(
         return says;
     }
 
-    /** Feeds of the ration that they do not get today; empty when nobody has said what they get. */
-    private List<String> newTo() {
-        return now.map(today -> portions().stream()
-                        .filter(p -> !p.feed().feed().isLooseMineral())
-                        .filter(p -> today.portions().stream()
-                                .noneMatch(q -> q.feed()
-                                        .feed()
-                                        .id()
-                                        .equals(p.feed().feed().id())))
-                        .map(this::spoken)
-                        .toList())
-                .orElse(List.of());
-    }
-
     private List<String> why(long numbersLeft) {
         var says = new ArrayList<String>();
-        if (answer instanceof Ration ration) {
+        if (answer instanceof Ration) {
             var fed = mix.orElseThrow();
-            if (numbersLeft > 0) {
-                says.add("This costs %s per head per day.".formatted(Show.dollars(fed.cost())));
-            }
+            says.add("This costs %s per head per day.".formatted(Show.dollars(fed.cost())));
+            offers.sure().ifPresent(sure -> says.add(Show.capital(NumberWords.enough(sure.holdsPercent())) + "."));
             now.ifPresent(today -> says.add(against(fed, today, numbersLeft > 1)));
             says.add("It is the cheapest that meets their needs.");
             PlainLimits.shortOf(fed)
                     .ifPresent(of -> says.add("Rounded to what can be weighed, it is a hair %s.".formatted(of)));
-            stage(ration).ifPresent(says::add);
         } else {
             var no = (NoRation) answer;
             boolean onlyWishes = !no.conflicts().isEmpty()
                     && no.conflicts().stream().allMatch(c -> c.row().kind() == DietRow.Kind.CHOICE);
             says.add(
                     onlyWishes
-                            ? "No mix does all that is asked of it."
+                            ? "Can’t be done with what’s allowed."
                             : "No mix of the feeds at hand gives them all they need.");
             says.add(PlainLimits.standsInTheWay(no));
-            now.ifPresent(
-                    mix -> PlainLimits.shortOf(mix).ifPresent(of -> says.add("What they get now is " + of + ".")));
+            now.flatMap(PlainLimits::they).ifPresent(says::add);
         }
         return says;
     }
@@ -318,32 +312,32 @@ record LetterWords(
                 ? "What they get now costs the same"
                 : "What they get now costs %s%s"
                         .formatted(inDollars ? money(Math.abs(saves)) + " " : "", saves > 0 ? "more" : "less");
-        return PlainLimits.shortOf(today)
-                .map(of -> money + (saves < 0 ? " but is " : " and is ") + of + ".")
-                .orElse(money + ".");
+        return money + "." + PlainLimits.they(today).map(says -> " " + says).orElse("");
     }
 
     private static String money(double dollars) {
         return dollars < 0.995 ? Show.number(100 * dollars, 0) + " cents" : Show.dollars(dollars);
     }
 
-    private static Optional<String> stage(Ration ration) {
+    private Optional<String> stage() {
+        if (!(answer instanceof Ration ration)) {
+            return Optional.empty();
+        }
         var need = ration.diet().need();
         if (need.milkingShare() > 0.5) {
             return Optional.of("They are in milk.");
         }
-        if (need.animals() == AnimalClass.GROWING) {
-            return Optional.of("It carries the gain you want.");
-        }
-        return Optional.empty();
+        return need.animals() == AnimalClass.GROWING ? Optional.of("They’ll gain what you want.") : Optional.empty();
     }
 
     private List<String> watchFor() {
         var says = new ArrayList<String>();
         says.add("Sick, bloated, down or weak cattle: stop. Call %s first.".formatted(call().vet()));
         says.add("Call %s if they lose condition or do not clean up.".formatted(call().adviser()));
-        says.add("Cleaned up: a few stems left, calm cattle.");
-        offers.cold().flatMap(LetterWords::cold).ifPresent(says::add);
+        says.add("Right amount: a few stems left and they are quiet.");
+        if (!portions().isEmpty()) {
+            says.add(cold(offers.cold()));
+        }
         says.addAll(Cautions.with(portions(), yard.ranch().lots()));
         FeedingDangers.of(yard, offers.rations().question(group).diet(), portions())
                 .forEach(caution -> says.add(caution.words()));
@@ -355,28 +349,32 @@ record LetterWords(
         return new WhomToCall(yard.ranch());
     }
 
-    /** In words: the page holds no more numbers. */
-    private static Optional<String> cold(ColdSnap cold) {
-        double degrees = ColdWords.degreesAPound(cold);
-        return degrees < 1
-                ? Optional.empty()
-                : Optional.of("Colder than %s: a pound more hay a head for each %s degrees."
+    /** In words: the page holds no more numbers. Always something: every group meets cold. */
+    private static String cold(Optional<ColdSnap> cold) {
+        if (cold.filter(ColdWords::isFull).isPresent()) {
+            return "Hard cold: they are full and need richer feed. Call.";
+        }
+        return cold.filter(rule -> ColdWords.degreesAPound(rule) >= 1)
+                .map(rule -> "Colder than %s: a pound more hay a head for each %s degrees."
                         .formatted(
-                                NumberWords.degrees(Math.rint(Unit.FAHRENHEIT.fromBase(cold.below()))),
-                                NumberWords.of((int) degrees)));
+                                NumberWords.degrees(Math.rint(Unit.FAHRENHEIT.fromBase(rule.below()))),
+                                NumberWords.of((int) ColdWords.degreesAPound(rule))))
+                .orElse("Hard cold: more good hay, no more straw. Call.");
     }
 
     private List<String> restsOn() {
         var reports = new ArrayList<String>();
         var book = new ArrayList<String>();
         var tags = new ArrayList<String>();
+        var counted = CountedTdn.of(yard, portions());
         for (var portion : portions()) {
             var lot = lot(portion);
             var name = spoken(portion);
             if (lot != null) {
                 var tested = TestedFor.of(yard.ranch(), lot);
                 var lacks = tested.isForFeeding() ? "" : " (not tested for %s)".formatted(tested.lacks());
-                (tested.reports() == 0 ? book : reports).add(tested.reports() == 0 ? name : name + lacks);
+                (tested.reports() == 0 ? book : reports)
+                        .add(tested.reports() == 0 ? name : name + lacks + energy(counted, lot));
             } else {
                 var sale = yard.ranch().feedsForSale().get(id(portion));
                 (sale != null && !sale.tag().isEmpty() ? tags : book).add(name);
@@ -392,8 +390,16 @@ record LetterWords(
         if (!book.isEmpty()) {
             says.add("Feed book only, not tested: " + String.join("; ", book) + ".");
         }
-        protein().ifPresent(says::add);
         return says;
+    }
+
+    /** Where energy is not counted by the laboratory's own figure: in words, the page holds no more numbers. */
+    private static String energy(List<CountedTdn> counted, Lot lot) {
+        return counted.stream()
+                .filter(apart -> apart.lot().equals(lot))
+                .findFirst()
+                .map(apart -> " (energy by fiber: %s the lab’s TDN)".formatted(apart.words()))
+                .orElse("");
     }
 
     /** How far the feed that brings most protein may lie, in words: the page holds no more numbers. */
@@ -433,15 +439,19 @@ record LetterWords(
 
     private String spoken(Portion portion) {
         var full = name(portion);
-        var plain = GRADE.matcher(full).replaceAll("").strip();
+        var plain = withoutGrade(full);
         boolean alone = portions().stream()
-                        .filter(p ->
-                                GRADE.matcher(name(p)).replaceAll("").strip().equals(plain))
+                        .filter(p -> withoutGrade(name(p)).equals(plain))
                         .count()
                 == 1;
         // the number of a lot called "M 679" is its name and no grade
         boolean isGrade = lot(portion) == null || plain.contains(" ");
         return alone && isGrade && !plain.isEmpty() ? plain : full;
+    }
+
+    /** {@code Range cubes} of "Range cubes, 20 %": what set the grade off goes with it. */
+    private static String withoutGrade(String name) {
+        return GRADE.matcher(name).replaceAll("").replaceAll("[\\s,;:/(–-]+$", "");
     }
 
     private static String name(Portion portion) {

@@ -20,6 +20,9 @@ import java.util.List;
  *     by-products, liquids last; mix 3 to 5 minutes after the last"
  */
 public record Loads(int count, List<Step> steps) {
+    /** Said once on whatever shows {@link Step#reading}: pounds of a feed with all before it. */
+    static final String NOT_ZEROED = "Do not zero the scale between feeds.";
+
     public Loads {
         steps = List.copyOf(steps);
     }
@@ -77,10 +80,9 @@ public record Loads(int count, List<Step> steps) {
         return kind == FeedClass.MINERAL || kind == FeedClass.NPN ? 1 : kind == FeedClass.TUB ? 3 : 1;
     }
 
-    /** {@code One load.}, {@code Two even loads.}; counts in words, so that the page has fewer figures. */
+    /** {@code Two even loads.}; counts in words, so that the page has fewer figures. */
     String words() {
         return switch (count) {
-            case 1 -> "One load.";
             case 2 -> "Two even loads.";
             case 3 -> "Three even loads.";
             default -> "Even loads.";

@@ -1,6 +1,8 @@
 package haywright.app.report;
 
+import haywright.app.words.Show;
 import haywright.diet.DietRow;
+import haywright.forage.Analyte;
 import haywright.ration.HandMix;
 import haywright.ration.LimitAnswer;
 import haywright.ration.NoRation;
@@ -9,21 +11,52 @@ import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /** The limits of a ration in the words of whoever feeds: what is short, what is in the way, what would help. */
 final class PlainLimits {
+    private static final int MOST = 3;
+
     private PlainLimits() {}
+
+    /** What a mix lacks, and what of it there is too much of; a wish that is not kept is no lack. */
+    private static Set<String> missed(HandMix mix, DietRow.Sense sense) {
+        return mix.limits().stream()
+                .filter(limit -> !limit.isMet()
+                        && limit.row().kind() != DietRow.Kind.CHOICE
+                        && limit.row().sense() == sense)
+                .map(PlainLimits::plain)
+                .collect(Collectors.toCollection(LinkedHashSet::new));
+    }
+
+    /** Of what they get now: "They’re short on feed and mineral, and the corn silage isn’t tested."; empty when all is well. */
+    static Optional<String> they(HandMix mix) {
+        var little = missed(mix, DietRow.Sense.AT_LEAST).stream()
+                .map(need -> need.equals("energy") ? "feed" : need)
+                .distinct()
+                .limit(MOST)
+                .toList();
+        var much = worst(missed(mix, DietRow.Sense.AT_MOST));
+        var says = new ArrayList<String>();
+        if (!little.isEmpty()) {
+            says.add("they’re short on " + list(little));
+        }
+        if (!much.isEmpty()) {
+            says.add("they get too much " + list(much));
+        }
+        mix.notAllowed()
+                .forEach(out -> says.add(
+                        out.feed().nitrateDanger() && !out.feed().composition().knows(Analyte.NO3N)
+                                ? out.feed().name() + " isn’t tested"
+                                : out.feed().name() + " may not be fed"));
+        return says.isEmpty() ? Optional.empty() : Optional.of(Show.capital(String.join(", and ", says)) + ".");
+    }
 
     /** What a mix lacks or has too much of: "short of energy and protein"; empty when nothing is wrong with it. */
     static Optional<String> shortOf(HandMix mix) {
-        var little = new LinkedHashSet<String>();
-        var much = new LinkedHashSet<String>();
-        for (var limit : mix.limits()) {
-            // A wish that is not kept is no lack.
-            if (!limit.isMet() && limit.row().kind() != DietRow.Kind.CHOICE) {
-                (limit.row().sense() == DietRow.Sense.AT_LEAST ? little : much).add(plain(limit));
-            }
-        }
+        var little = missed(mix, DietRow.Sense.AT_LEAST);
+        var much = missed(mix, DietRow.Sense.AT_MOST);
         var says = new ArrayList<String>();
         if (!little.isEmpty()) {
             says.add("short of " + list(worst(little)));
@@ -39,7 +72,7 @@ final class PlainLimits {
 
     /** Nobody reads more than three; the rest stand on the bench. */
     private static List<String> worst(Collection<String> names) {
-        return names.stream().limit(3).toList();
+        return names.stream().limit(MOST).toList();
     }
 
     private static String plain(LimitAnswer limit) {

@@ -96,11 +96,11 @@ public record StackLine(List<LocalDate> begins, List<Winter> winters, LocalDate 
                 .orElse(1);
     }
 
-    /** {@code 1,270 tons on hand now. On Feb 2 half the winters have more than 640 left, and on May 4 more than 210}. */
+    /** {@code 740 tons of hay and silage that may be fed on hand now. On Feb 2 half the winters have more than 640 left, and on May 4 more than 210}. */
     public String words() {
         int middle = begins.size() / 2;
         int last = begins.size() - 1;
-        return "%s tons on hand now. On %s half the winters have more than %s left, and on %s %s"
+        return "%s tons of hay and silage that may be fed on hand now. On %s half the winters have more than %s left, and on %s %s"
                 .formatted(
                         Show.number(tons(0, HALF), 0),
                         Show.day(begins.get(middle)),

@@ -57,7 +57,7 @@ public record SurenessPicture(String id, CostOfSureness curve, double holdsPerce
         return curve.kink() < 0
                 ? says
                 : says
-                        + " Past %s, being surer costs more and more."
+                        + " Past %s, much surer gets expensive."
                                 .formatted(Show.timesInTen(
                                         curve.points().get(curve.kink()).holdsPercent()));
     }

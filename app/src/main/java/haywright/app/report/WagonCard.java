@@ -18,6 +18,8 @@ import java.util.UUID;
 public record WagonCard(Offers offers) {
     private static final double POINTS = 15;
 
+    public static final String NOT_ZEROED = Loads.NOT_ZEROED;
+
     /** Days that there is a box for. */
     public static final int DAYS = 7;
 

@@ -15,7 +15,7 @@ import java.util.stream.Collectors;
  * @see "Feed management during a winter storm, K-State (Waggoner) 2026: missed feedings are not made up"
  */
 public final class ColdWords {
-    /** Pounds below which wet coats add nothing worth saying. */
+    /** Pounds that are not worth saying. */
     private static final double LEAST = 0.5;
 
     private ColdWords() {}
@@ -26,12 +26,18 @@ public final class ColdWords {
         if (cold.steps().isEmpty()) {
             return says;
         }
+        if (isFull(cold)) {
+            says.add("They are full on this ration: there is no room for more hay."
+                    + " In hard cold they need richer feed in place of some of it. Call your adviser before it comes.");
+            return says;
+        }
         says.add(rule(cold));
         says.add("Per head, on top of the ration: "
                 + cold.steps().stream()
+                        .filter(step -> Unit.POUND.fromBase(step.kg()) >= LEAST / 2)
                         .map(step -> "%s at %s".formatted(pounds(step.kg()), Show.fahrenheit(step.celsius())))
                         .collect(Collectors.joining(", "))
-                + " (mean of day and night).");
+                + " (average for the day).");
         if (Unit.POUND.fromBase(cold.wet()) >= LEAST) {
             says.add("Coats wet through: from %s down, %s at %s."
                     .formatted(
@@ -50,6 +56,11 @@ public final class ColdWords {
         says.add("More hay, never more straw. Hold it through the storm, then step down over a week."
                 + " Do not make up missed feedings.");
         return says;
+    }
+
+    /** Whether what still fits in is too little to be worth going out for. */
+    public static boolean isFull(ColdSnap cold) {
+        return Unit.POUND.fromBase(cold.most()) < LEAST;
     }
 
     /** {@code Below −5 °F add 1 lb of First cutting per head for each 10 degrees.} */

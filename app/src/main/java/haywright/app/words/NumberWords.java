@@ -43,4 +43,15 @@ public final class NumberWords {
         int whole = (int) Math.abs(Math.rint(fahrenheit));
         return whole == 0 ? "zero °F" : of(whole) + (fahrenheit < 0 ? " below zero" : " above zero") + " °F";
     }
+
+    /** {@code enough seven times in ten}, {@code not enough}. */
+    public static String enough(double percent) {
+        int inTen = (int) Math.round(percent / 10);
+        return switch (inTen) {
+            case 0 -> "not enough";
+            case 1 -> "enough once in ten";
+            case 10 -> percent < 99.5 ? "enough more than nine times in ten" : "enough ten times in ten";
+            default -> "enough %s times in ten".formatted(of(inTen));
+        };
+    }
 }

@@ -70,6 +70,7 @@ class WagonCardTest {
         var letter = FeedLetter.of(offers);
         assertThat(letter.letter().table()).isEmpty();
         assertThat(letter.words(Part.WHAT_TO_DO)).contains(card.stop().orElseThrow());
+        assertThat(letter.message()).contains(card.stop().orElseThrow());
         assertThat(letter.phonePage()).contains(card.stop().orElseThrow());
     }
 

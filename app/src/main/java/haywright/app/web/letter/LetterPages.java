@@ -69,7 +69,8 @@ public final class LetterPages {
     private static Ask ask(Part part, FeedLetter letter) {
         var hint = switch (part) {
             case OWN -> "Gates, water, which tractor: whatever the page should say besides.";
-            case WHAT_TO_DO -> "One sentence a line. A line that begins with “Do not” or “Never” is set in bold.";
+            case WHAT_TO_DO ->
+                "One sentence a line. A line that begins with “Do not”, “Never” or “Stop” is set in bold.";
             default -> "";
         };
         return new Ask(part.id(), letter.title(part), Unit.NONE, hint, 60);

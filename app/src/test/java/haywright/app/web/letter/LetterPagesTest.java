@@ -114,8 +114,8 @@ class LetterPagesTest {
 
     @Test
     void everyGroupIsListedAndItsLetterShown() throws Exception {
-        assertThat(get("letter")).contains("Mature cows", "Bulls", "Not kept yet");
-        assertThat(get(letter())).contains("Not kept yet", "240 head", "What to do", "An invented ranch");
+        assertThat(get("letter")).contains("Mature cows", "Bulls", "Not saved");
+        assertThat(get(letter())).contains("Not saved", "240 head", "What to do", "An invented ranch");
     }
 
     @Test
