@@ -51,7 +51,7 @@ public final class Trail {
         return new Stop(
                 Step.LOTS,
                 true,
-                "%s, %s on hand".formatted(Show.count(ranch.lots().size(), "lot"), MassWords.onHand(ranch)));
+                "%s, %s in all, straw too".formatted(Show.count(ranch.lots().size(), "lot"), MassWords.onHand(ranch)));
     }
 
     private static Stop samples(Ranch ranch) {
@@ -64,10 +64,7 @@ public final class Trail {
         if (out > 0) {
             return new Stop(Step.TAKE_IT, false, Show.count(out, "field sheet") + " not back yet");
         }
-        long left = untested(ranch).stream()
-                .filter(lot -> ranch.samplingsOf(lot.id()).isEmpty()
-                        && ranch.reportsOn(lot.id()).isEmpty())
-                .count();
+        int left = toSample(ranch).size();
         return left == 0
                 ? new Stop(Step.TAKE_IT, true, "every lot sampled or tested")
                 : new Stop(Step.TAKE_IT, false, Show.count(left, "lot") + " to sample");
@@ -130,6 +127,14 @@ public final class Trail {
                         ? "none written yet"
                         : "%d of %s written"
                                 .formatted(written, Show.count(ranch.groups().size(), "letter")));
+    }
+
+    /** Lots with neither a report nor a sample on its way. */
+    static List<Lot> toSample(Ranch ranch) {
+        return untested(ranch).stream()
+                .filter(lot -> ranch.samplingsOf(lot.id()).isEmpty()
+                        && ranch.reportsOn(lot.id()).isEmpty())
+                .toList();
     }
 
     /** Lots whose reports, if any, do not carry what a ration starts from. */

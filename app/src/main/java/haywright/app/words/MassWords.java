@@ -81,7 +81,7 @@ public final class MassWords {
         return taken;
     }
 
-    /** All lots whose tons are known. */
+    /** All lots whose tons are known, straw and what may not be fed too: whoever shows it says so. */
     public static String onHand(Ranch ranch) {
         return Show.totalTons(ranch.lots().values().stream()
                 .map(lot -> LotTons.of(lot).kg())

@@ -23,8 +23,7 @@ import org.jspecify.annotations.Nullable;
 public final class LotForm {
     public static final Ask NAME = Ask.text("name", "Lot name", "Such as “second cutting, north yard”.");
     public static final Ask FEED_CLASS = Ask.choice("feedClass", "Kind of feed", "");
-    public static final Ask WHERE =
-            Ask.text("where", "Where it is", "So a stranger could find it. The field sheet prints it.");
+    public static final Ask WHERE = Ask.text("where", "Where it is", "So the hired man can find it.");
     public static final Ask CUTTING = new Ask("cutting", "Cutting", Unit.NONE, "First, second, third.", 12);
     public static final Ask MADE_ON = Ask.date("madeOn", "Date put up", "Such as Jul 18, 2026.");
     public static final Ask STORAGE = Ask.choice("storage", "Storage", "");

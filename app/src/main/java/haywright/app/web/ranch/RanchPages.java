@@ -1,15 +1,18 @@
 package haywright.app.web.ranch;
 
+import haywright.app.report.FeedLetter;
 import haywright.app.store.Drafts;
 import haywright.app.web.Ask;
 import haywright.app.web.Form;
 import haywright.app.web.Option;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
-import haywright.app.web.Trail;
+import haywright.app.web.ToDo;
 import haywright.app.web.form.JsonForm;
 import haywright.app.words.Show;
 import haywright.cattle.RequirementSystem;
+import haywright.cattle.herd.Group;
+import haywright.outlook.DaysOfFeed;
 import haywright.outlook.NextDate;
 import haywright.quantity.Quantity;
 import haywright.ranch.NextWinter;
@@ -19,6 +22,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
@@ -86,11 +90,44 @@ public final class RanchPages {
     }
 
     /**
-     * @param waits every stop that has a page and is not done, in walking order
+     * @param waits what every step that is not done waits for, in walking order
+     * @param feed how long the hay lasts; empty where nothing is known of it
+     * @param fed of the groups that a letter is kept of
      * @param left forms that somebody left unfinished
      * @param damaged what is left of earlier ones that cannot be read; their paths show it as it is
      */
-    public record Home(List<Trail.Stop> waits, List<NextDate> dates, List<Left> left, List<Left> damaged) {}
+    public record Home(
+            List<ToDo> waits,
+            Optional<DaysOfFeed> feed,
+            List<Fed> fed,
+            List<NextDate> dates,
+            List<Left> left,
+            List<Left> damaged) {}
+
+    /**
+     * What a kept letter says to feed a group.
+     *
+     * @param says {@code 19 lb Meadow hay}, one a feed; empty where its letter is out of date
+     */
+    public record Fed(Group group, List<String> says) {
+        static List<Fed> of(Ranch ranch) {
+            return ranch.groups().values().stream()
+                    .filter(group -> ranch.letters().containsKey(group.id()))
+                    .map(group ->
+                            of(new FeedLetter(ranch, group, ranch.letters().get(group.id()))))
+                    .toList();
+        }
+
+        private static Fed of(FeedLetter letter) {
+            return new Fed(
+                    letter.group(),
+                    letter.isStale()
+                            ? List.of()
+                            : letter.letter().table().stream()
+                                    .map(row -> row.aHead() + " " + row.feed())
+                                    .toList());
+        }
+    }
 
     /** @param path of the form's page on the ranch */
     public record Left(String path, String words) {}
@@ -111,7 +148,13 @@ public final class RanchPages {
                 .map(aside -> new Left(
                         ASIDE + aside.id(), left(aside.form(), List.of()).words()))
                 .toList();
-        return new Home(Trail.waiting(Trail.of(page.ranch())), NextDate.all(page.ranch(), page.today()), left, damaged);
+        return new Home(
+                ToDo.of(page.ranch()),
+                DaysOfFeed.of(page.ranch()),
+                Fed.of(page.ranch()),
+                NextDate.all(page.ranch(), page.today()),
+                left,
+                damaged);
     }
 
     private static Drafts.Aside aside(Page page) {

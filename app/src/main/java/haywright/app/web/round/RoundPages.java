@@ -11,7 +11,7 @@ import haywright.app.web.Frame;
 import haywright.app.web.KeptBooks;
 import haywright.app.web.Page;
 import haywright.app.web.Pages;
-import haywright.app.web.Trail;
+import haywright.app.web.ToDo;
 import haywright.app.words.DateWords;
 import haywright.app.words.Show;
 import haywright.app.words.WinterWords;
@@ -208,7 +208,7 @@ public final class RoundPages {
 
     private Row row(Ranch ranch, LocalDate day) {
         var today = ranch.settings().today(day);
-        var waits = Trail.waiting(Trail.of(ranch));
+        var waits = ToDo.of(ranch);
         var weather = ranch.settings().weather();
         var feed = DaysOfFeed.of(ranch);
         var next = NextDate.of(ranch, today);
@@ -217,9 +217,7 @@ public final class RoundPages {
                 Frame.name(ranch),
                 ranch.settings().invented(),
                 weather == null ? "" : weather.place(),
-                waits.isEmpty()
-                        ? ""
-                        : waits.get(0).step().title() + ": " + waits.get(0).says(),
+                waits.isEmpty() ? "" : waits.get(0).says(),
                 feed.map(DaysOfFeed::days).orElse(Long.MAX_VALUE),
                 feed.map(lasts -> "about %s, to %s"
                                 .formatted(Show.count(lasts.days(), "day"), Show.day(lasts.until(today))))

@@ -1,0 +1,85 @@
+package haywright.app.web;
+
+import haywright.app.words.NumberWords;
+import haywright.app.words.Show;
+import haywright.ranch.Ranch;
+import java.util.List;
+
+/**
+ * What a step waits for, as one would say it to whoever does it.
+ *
+ * @param says a sentence: {@code Two stacks need sampling.}
+ * @param act the same as an order, for a button: {@code Sample two stacks}
+ * @param path of the page under the ranch
+ */
+public record ToDo(Step step, String says, String act, String path) {
+    private static final int SMALL = 99;
+
+    /** Every step that is not done, in walking order. */
+    public static List<ToDo> of(Ranch ranch) {
+        return Trail.waiting(Trail.of(ranch)).stream()
+                .map(stop -> of(ranch, stop))
+                .toList();
+    }
+
+    private static ToDo of(Ranch ranch, Trail.Stop stop) {
+        var step = stop.step();
+        boolean bare = ranch.lots().isEmpty();
+        boolean noCattle = ranch.groups().isEmpty();
+        return switch (step) {
+            case LOTS -> with(step, "Add your hay: the first stack or pit.", "Add hay");
+            case TAKE_IT -> bare ? with(step, "Add your hay first.", "Go to sampling") : sample(ranch, stop);
+            case READ_IT ->
+                bare
+                        ? with(step, "Add your hay first.", "Go to lab reports")
+                        : with(step, sentence(stop), "Enter lab reports");
+            case HERD -> with(step, "Add your first group of cattle.", "Add cattle");
+            case MATCH -> with(step, "Add hay and cattle to see which hay is for which.", "Match hay and cattle");
+            case BENCH ->
+                bare || noCattle
+                        ? with(step, "Add hay and cattle to get a ration.", "Go to rations")
+                        : with(step, "See what to feed %s.".formatted(groups(ranch)), "What to feed");
+            case WINTER_BOOK ->
+                bare || noCattle
+                        ? with(step, "Add hay and cattle to see whether the feed lasts.", "Does the feed last?")
+                        : new ToDo(step, "Enter the day they go to pasture.", "Enter turnout", "settings/ranch");
+            case LETTER ->
+                with(
+                        step,
+                        ranch.letters().isEmpty()
+                                ? "No feed letter is saved yet."
+                                : "Feed letters: " + stop.says() + ".",
+                        "Write feed letters");
+        };
+    }
+
+    private static ToDo with(Step step, String says, String act) {
+        return new ToDo(step, says, act, step.path());
+    }
+
+    private static ToDo sample(Ranch ranch, Trail.Stop stop) {
+        var lots = Trail.toSample(ranch);
+        if (lots.isEmpty()) {
+            return with(Step.TAKE_IT, sentence(stop), "Enter what was sampled");
+        }
+        var what = lots.stream().allMatch(lot -> lot.feedClass().isForage()) ? "stack" : "feed";
+        var many = lots.size() == 1 ? "one " + what : "%s %ss".formatted(number(lots.size()), what);
+        return with(
+                Step.TAKE_IT,
+                "%s %s sampling.".formatted(Show.capital(many), lots.size() == 1 ? "needs" : "need"),
+                "Sample " + many);
+    }
+
+    private static String groups(Ranch ranch) {
+        int groups = ranch.groups().size();
+        return groups == 1 ? "your cattle" : "each of your %s groups".formatted(number(groups));
+    }
+
+    private static String number(int number) {
+        return number <= SMALL ? NumberWords.of(number) : Show.number(number, 0);
+    }
+
+    private static String sentence(Trail.Stop stop) {
+        return Show.capital(stop.says()) + ".";
+    }
+}
