@@ -105,30 +105,30 @@ public final class HerdWords {
     }
 
     private static String stand(RanchWeather weather, LocalDate day, boolean isFirst) {
-        return "wind %s, %s, %s, by %s"
+        return "wind %s, %s, %s%s"
                 .formatted(
                         Show.quantity(weather.blows()),
                         weather.isSheltered() ? "behind a windbreak" : "no windbreak",
                         coats(weather, day, isFirst),
-                        weather.coldSystem() == ColdSystem.RULE_OF_THUMB ? "the rule of thumb" : "the heat balance");
+                        weather.coldSystem() == ColdSystem.USUAL ? "" : ", by the heat balance");
     }
 
     /** @param isFirst whether the coat of the season changes among the figures: then which day it is of */
     private static String coats(RanchWeather weather, LocalDate day, boolean isFirst) {
         var hide = switch (weather.coats()) {
-            case DRY -> "dry ";
-            case SOME_MUD -> "somewhat muddy ";
-            case WET -> "wet ";
-            case COVERED -> "snow or mud covered ";
+            case DRY -> "dry";
+            case SOME_MUD -> "somewhat muddy";
+            case WET -> "wet";
+            case COVERED -> "snow or mud covered";
         };
         // one answer for the whole year: a reader of a wet hide's figures in midwinter must know that they are of it
         var always = weather.coats() == Hide.DRY ? "" : " every day";
         var chosen = weather.coat();
         if (chosen != null) {
-            return hide + coat(chosen) + " coats on all" + always;
+            return hide + ", in " + coat(chosen) + " hair" + always;
         }
         var now = HairCoat.usual(day);
-        return "%sseasonal coats%s (%s%s%s)"
+        return "%s, in the hair of the season%s (%s%s%s)"
                 .formatted(
                         hide,
                         always,

@@ -3,7 +3,9 @@ package haywright.app.words;
 import haywright.cattle.need.Need;
 import haywright.diet.DietRow;
 import haywright.diet.DietRow.Sense;
+import haywright.diet.LeftOut;
 import haywright.diet.RowId;
+import haywright.forage.Analyte;
 import haywright.quantity.Unit;
 import haywright.ration.LimitAnswer;
 import haywright.ration.NoRation;
@@ -97,23 +99,51 @@ public final class LimitWords {
         return Show.number(cents, cents < 0.95 ? 1 : 0) + " ¢";
     }
 
-    /** Short by how much: {@code short of protein by 0.3 lb}; {@code 2 % too much grain}. */
+    /** Short by how much: {@code short on protein by 0.3 lb}; {@code 2 % too much grain}. */
     public static String shortfall(LimitAnswer limit) {
         var row = limit.row();
         if (row.id().equals("mineral")) {
             return limit.supplied() == 0
                     ? "without a mineral"
-                    : "short of mineral: %s of at least %s"
+                    : "short on mineral: %s of at least %s"
                             .formatted(amount(row, limit.supplied()), amount(row, row.limit()));
         }
         if (isHowFull(row)) {
-            return "%s %% short of the %s that keeps them full"
-                    .formatted(Show.number(Math.max(1, 100 * -limit.margin() / row.limit()), 0), row.name());
+            return "they’ll be hungry: %s %% less than fills them"
+                    .formatted(Show.number(Math.max(1, 100 * -limit.margin() / row.limit()), 0));
         }
         var by = amount(row, Math.abs(limit.margin()));
-        return row.sense() == Sense.AT_LEAST
-                ? "short of %s by %s".formatted(row.name(), by)
-                : "%s too much: %s".formatted(by, row.name());
+        if (row.sense() == Sense.AT_MOST) {
+            return "%s too much: %s".formatted(by, row.name());
+        }
+        if (row.kind() == DietRow.Kind.CHOICE) {
+            return "you asked for %s of %s".formatted(typed(row), row.name());
+        }
+        return switch (row.id()) {
+            case "growth" -> "not enough feed to gain on (%s short)".formatted(by);
+            case "mp", "mp_rumen" -> "short on protein by " + by;
+            default -> "short on %s by %s".formatted(row.name(), by);
+        };
+    }
+
+    /** The same, where a feed that was asked for may be among those left out. */
+    public static String shortfall(LimitAnswer limit, List<LeftOut> leftOut) {
+        return leftOut.stream()
+                .filter(out -> limit.row().kind() == DietRow.Kind.CHOICE
+                        && limit.row().id().endsWith("_" + out.feed().id()))
+                .findFirst()
+                .map(out -> "you asked for %s; it’s %s"
+                        .formatted(out.feed().name(), isUntested(out) ? "not tested" : "not to be fed"))
+                .orElseGet(() -> shortfall(limit));
+    }
+
+    private static boolean isUntested(LeftOut out) {
+        return out.feed().nitrateDanger() && !out.feed().composition().knows(Analyte.NO3N);
+    }
+
+    /** As somebody would say what they asked for: {@code 8 lb}. */
+    private static String typed(DietRow row) {
+        return amount(row, row.limit()).replaceAll("\\.0+(?= )", "");
     }
 
     /** A floor whose own figure, a per cent of itself, says nothing to anybody. */
@@ -130,8 +160,13 @@ public final class LimitWords {
                 .filter(l -> row.id().endsWith("_" + l.feed().id()))
                 .findFirst();
         if (out.isPresent()) {
-            return "You want %s of %s per head per day, and it may not be fed: %s."
-                    .formatted(needed(row), row.name(), out.get().why());
+            return "You wanted %s of %s. Don’t feed it yet: %s."
+                    .formatted(
+                            typed(row),
+                            row.name(),
+                            isUntested(out.get())
+                                    ? "it’s not tested for nitrate"
+                                    : out.get().why());
         }
         if (row.of() instanceof RowId.OnHand) {
             return "There is only so much %s: %s per head per day, dry."

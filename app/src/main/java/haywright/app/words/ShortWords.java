@@ -29,7 +29,7 @@ public final class ShortWords {
     /** {@code You are 140 tons short: hay is gone Mar 8, 58 days before grass.} */
     public static String headline(ShortOfHay hay) {
         if (!hay.isShort()) {
-            return "Hay lasts until turnout on %s: %s on hand, %s go out a day."
+            return "Hay lasts until turnout on %s: %s on hand that may be fed (silage as hay, no straw), %s go out a day."
                     .formatted(Show.date(hay.grass()), tons(hay.tonsOnHand()), tons(hay.tonsADay()));
         }
         var short_ = "You are %s of hay short".formatted(tons(hay.tonsShort()));
@@ -47,16 +47,18 @@ public final class ShortWords {
         var says = new ArrayList<String>();
         double had = rounded(hay.tonsThatCanBeHad());
         if (hay.isShort()) {
-            says.add("From now to turnout they take %s of hay, waste included; %s on hand%s."
+            says.add("From now to turnout they take %s of hay, waste included; %s on hand may be fed%s."
                     .formatted(
                             tons(rounded(hay.tonsOnHand()) + had + rounded(hay.tonsShort())),
                             tons(hay.tonsOnHand()),
                             had > 0 ? " and " + tons(had) + " can be bought" : ""));
         }
-        says.add((hay.isFedNowSaid()
-                        ? "As fed now, %s go out a day."
-                        : "Not said for every group what it is fed now: with today’s rations in its place, %s go out a day.")
-                .formatted(Show.number(hay.tonsADay(), 2) + " tons"));
+        says.add("You’re feeding %s of hay a day.%s"
+                .formatted(
+                        tons(hay.tonsADay()),
+                        hay.isFedNowSaid()
+                                ? ""
+                                : " Groups whose feed now is not entered are counted at today’s ration."));
         says.add("Silage counts as the hay that has as much dry matter; straw and stalks are not counted."
                 + " Needs are met on average, without the margin that rations have.");
         if (!hay.leftOut().isEmpty()) {
@@ -99,7 +101,7 @@ public final class ShortWords {
         return step.by().equals(hay.today()) ? "now" : "by " + Show.day(step.by());
     }
 
-    /** {@code Saves 46 tons; 94 still short. $4 a cow kept.} */
+    /** {@code Saves 46 tons; 94 still short. Costs $4 for each cow you keep.} */
     public static String figures(HayStep step) {
         double before = rounded(step.before());
         double after = rounded(step.after());
@@ -116,25 +118,25 @@ public final class ShortWords {
                 : Math.abs(dollars) < 0.5
                         ? " No cash."
                         : dollars > 0
-                                ? " Costs $%s a cow kept.".formatted(Show.number(dollars, 0))
-                                : " Brings $%s a cow kept.".formatted(Show.number(-dollars, 0));
+                                ? " Costs $%s for each cow you keep.".formatted(Show.number(dollars, 0))
+                                : " Puts $%s a cow in your pocket.".formatted(Show.number(-dollars, 0));
         return "Saves %s; %s.%s"
                 .formatted(
-                        tons(before - after),
+                        rounded(before - after) == 0 ? "nothing" : tons(before - after),
                         after == 0 ? "nothing is short then" : tons(after) + " still short",
                         cost);
     }
 
-    /** {@code Score at calving 5.0.}; empty where none are due before grass. */
+    /** {@code They’d calve at a 5.0.}; empty where none are due before grass. */
     public static String score(HayStep step) {
         var score = step.score();
-        return score == null ? "" : "Score at calving %s.".formatted(Show.number(score, 1));
+        return score == null ? "" : "They’d calve at a %s.".formatted(Show.number(score, 1));
     }
 
     /** Why, and what to mind; a sentence or two. */
     public static List<String> minds(HayStep step, ShortOfHay hay) {
         var says = new ArrayList<String>();
-        var each = step.tonsAHead() > 0 ? "Each is %s of hay until turnout.".formatted(tenth(step.tonsAHead())) : "";
+        var each = step.tonsAHead() > 0 ? "Each cow sold saves %s.".formatted(tenth(step.tonsAHead())) : "";
         switch (step.what()) {
             case FEED_TO_NEED ->
                 says.add("More goes out now than they need. The bench has each group’s ration; watch condition.");
@@ -198,11 +200,11 @@ public final class ShortWords {
         says.add("Tons are figured as if each step began today, after those before it; waiting saves less.");
         says.add(
                 hay.tonsShortAtLast() == 0
-                        ? "With these steps hay reaches grass."
+                        ? "With these steps the hay lasts to turnout."
                         : "Even so %s are short: buy hay, or sell more.".formatted(tons(hay.tonsShortAtLast())));
         says.add(
                 hay.leastHarm().stream().allMatch(least -> least.unmet().isEmpty())
-                        ? "Every group’s needs are then met on average, so condition should hold. Score them every two weeks."
+                        ? "They should hold condition. Score them every two weeks."
                         : "Some groups fall short of their needs even then, as their lines say: they lose condition.");
         hay.dollarsToBuy()
                 .ifPresent(dollars -> says.add(

@@ -72,8 +72,8 @@ public final class SupplyWords {
                 && supply.expected() < supply.needed();
     }
 
-    /** {@code enough 7 times in 10}. */
+    /** {@code enough 7 times in 10}, {@code not enough}. */
     public static String enough(double percent) {
-        return "enough " + Show.timesInTen(percent);
+        return percent > 0 ? "enough " + Show.timesInTen(percent) : "not enough";
     }
 }

@@ -111,7 +111,7 @@ class BenchPageTest {
         assertThat(kept.status()).isEqualTo(303);
         var body = ranch.get("bench/" + group.id()).body();
         var first = body.replaceAll("(?s).*?<section class=\"offer(.*?)</section>.*", "$1");
-        assertThat(first).contains("12 lb Ditch-side stack", "hort of");
+        assertThat(first).contains("12 lb Ditch-side stack").containsPattern("<p>[^<]*[0-9.]+ (?:%|lb|Mcal|g)[ .)]");
         assertThat(first).doesNotContain("picked");
     }
 

@@ -88,7 +88,7 @@ public record BenchView(
         try {
             var fed = offers.now()
                     .map(now -> Show.dollars(now.mix().cost())
-                            + shortfalls(now).stream()
+                            + shortfalls(offers, now).stream()
                                     .findFirst()
                                     .map(words -> ", " + words)
                                     .orElse(""))
@@ -143,7 +143,7 @@ public record BenchView(
                                         new SurenessPicture("sureness", curve, offer.holdsPercent(), offer.cents())))
                         .orElse(null),
                 offers.cold().map(ColdWords::of).orElse(List.of()),
-                sure.map(BenchView::shortfalls).orElse(List.of()),
+                sure.map(offer -> shortfalls(offers, offer)).orElse(List.of()),
                 Stream.concat(
                                 waiting(offers),
                                 offers.answer() instanceof Ration ration
@@ -174,12 +174,14 @@ public record BenchView(
     }
 
     /** What a mix may not have in it, then what it is short of, in words that go on a sentence. */
-    static List<String> shortfalls(Offer offer) {
+    static List<String> shortfalls(Offers offers, Offer offer) {
+        var out = offers.rations().question(offers.group()).diet().leftOut();
         var words = new ArrayList<String>();
-        offer.mix().notAllowed().forEach(out -> words.add(out.why()));
+        offer.mix().notAllowed().forEach(left -> words.add(left.why()));
         offer.mix().limits().stream()
                 .filter(l -> !l.isMet())
-                .map(LimitWords::shortfall)
+                .map(limit -> LimitWords.shortfall(limit, out))
+                .distinct()
                 .forEach(words::add);
         return words;
     }

@@ -138,7 +138,7 @@ public record Card(
 
     private static List<String> now(Offers offers, Offer offer) {
         var notes = new ArrayList<String>();
-        BenchView.shortfalls(offer).stream()
+        BenchView.shortfalls(offers, offer).stream()
                 .limit(MOST_SHORTFALLS)
                 .map(Card::sentence)
                 .forEach(notes::add);
@@ -167,7 +167,10 @@ public record Card(
         offers.overTheWinter(offer, sure)
                 .map(dollars -> MixWords.apart(offer, sure, dollars, offers))
                 .ifPresent(notes::add);
-        notes.add("It goes by each feed's average.");
+        notes.add(
+                Math.abs(offer.holdsPercent() - 50) < 5
+                        ? "Half the time it’s short."
+                        : "Short %s.".formatted(Show.timesInTen(100 - offer.holdsPercent())));
         return notes;
     }
 

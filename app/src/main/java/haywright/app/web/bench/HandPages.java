@@ -128,7 +128,7 @@ public final class HandPages {
         return new Judged(
                 Show.dollars(mine.mix().cost()),
                 haywright.app.words.SupplyWords.enough(mine.holdsPercent()),
-                BenchView.shortfalls(mine),
+                BenchView.shortfalls(offers, mine),
                 Card.of(offers, shown),
                 offers.sure().map(sure -> why(mine, sure)).orElse(List.of()),
                 new StripPicture("strips", offers.suppliesOf(mine.mix())));

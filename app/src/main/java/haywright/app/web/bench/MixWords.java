@@ -65,7 +65,7 @@ final class MixWords {
                 .filter(limit -> !limit.isMet())
                 .map(LimitWords::shortfall)
                 .findFirst()
-                .map(words -> " That is " + words + ".")
+                .map(words -> " " + Show.capital(words) + ".")
                 .orElse("");
         return "In whole bales: %s every %s.%s"
                 .formatted(each, whole.days() == 1 ? "day" : Show.number(whole.days(), 0) + " days", missed);

@@ -24,14 +24,14 @@ public final class TestWords {
         var what = "Test %s%s".formatted(lot.name(), tested ? " again" : "");
         try {
             var worth = offers.worth(lot);
-            return worth.worthUsd() > 0 ? pays(what, worth) : doesNot(what, worth);
+            return worth.worthUsd() > 0 ? pays(what, worth) : doesNot(what, worth, tested);
         } catch (Refused refused) {
             return what + ": " + refused.problems().get(0).fix();
         }
     }
 
     private static String pays(String what, WorthOfASample worth) {
-        return "%s: %s. It would likely save about %s by grass over all groups, its price taken off (%s to %s)."
+        return "%s: %s. It would likely save about %s by turnout over all groups, after paying for the test (%s to %s)."
                 .formatted(
                         what,
                         dollars(worth.priceUsd()),
@@ -40,8 +40,8 @@ public final class TestWords {
                         MixWords.about(worth.highUsd()));
     }
 
-    private static String doesNot(String what, WorthOfASample worth) {
-        return "%s: %s. It would likely save less than it costs.".formatted(what, dollars(worth.priceUsd()));
+    private static String doesNot(String what, WorthOfASample worth, boolean tested) {
+        return "%s: %s. Not worth testing%s.".formatted(what, dollars(worth.priceUsd()), tested ? " again" : "");
     }
 
     private static String dollars(double dollars) {

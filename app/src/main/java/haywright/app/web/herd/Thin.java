@@ -33,7 +33,7 @@ public record Thin(Group group, String says, boolean isCounted) {
     }
 
     /** Empty where they are to calve in the condition wanted, or nothing is to calve. */
-    static Optional<Thin> of(Group group, LocalDate today) {
+    public static Optional<Thin> of(Group group, LocalDate today) {
         if (!GroupForm.calves(group.animals())) {
             return Optional.empty();
         }
