@@ -196,7 +196,7 @@ public final class WinterWords {
             all.add("Grass came %s late.".formatted(Show.count(story.late(), "day")));
         }
         if (story.emergencyKg() >= Unit.TON.toBase(LEAST_TONS)) {
-            all.add("Emergency hay: %s.".formatted(tons(story.emergencyKg())));
+            all.add("Hay you’d have to find: %s.".formatted(tons(story.emergencyKg())));
         } else if (!story.lasted() && story.stormShortKg() >= Unit.TON.toBase(LEAST_TONS)) {
             all.add("The storm reserve was short by %s of dry matter.".formatted(tons(story.stormShortKg())));
         }
