@@ -209,7 +209,7 @@ public record Diet(
                 var ends = PracticeLimits.calciumToPhosphorus();
                 var source = PracticeLimits.source("L12");
                 rows.add(
-                        options.isCareful()
+                        options.isCareful() || options.shortOfHay()
                                 ? calciumToPhosphorus(
                                         "ca_p_low",
                                         Sense.AT_LEAST,

@@ -18,6 +18,8 @@ import java.util.Set;
  * @param way how they are fed
  * @param shortOfHay whether the least forage that published advice has for a hay shortage is enough
  * @param isCareful whether the careful one of two published limits counts where they part
+ * @param leastHarm whether they are held to what they would eat, and to the least hay that published advice has, whatever
+ *     else goes short: for cattle that are fed where hay is short
  */
 public record DietOptions(
         Set<String> limitsOff,
@@ -27,9 +29,23 @@ public record DietOptions(
         Water water,
         WayOfFeeding way,
         boolean shortOfHay,
-        boolean isCareful) {
+        boolean isCareful,
+        boolean leastHarm) {
     /** Everything on, no feed limited, put out once a day, mixed, water that adds nothing. */
     public static final DietOptions USUAL = new DietOptions(Set.of(), List.of(), 1, Mixing.MIXES);
+
+    /** Not held to what they would eat. */
+    public DietOptions(
+            Set<String> limitsOff,
+            List<FeedLimit> feedLimits,
+            int grainFeedingsADay,
+            Mixing mixing,
+            Water water,
+            WayOfFeeding way,
+            boolean shortOfHay,
+            boolean isCareful) {
+        this(limitsOff, feedLimits, grainFeedingsADay, mixing, water, way, shortOfHay, isCareful, false);
+    }
 
     /** Put out daily; water that adds nothing. */
     public DietOptions(Set<String> limitsOff, List<FeedLimit> feedLimits, int grainFeedingsADay, Mixing mixing) {
@@ -49,25 +65,35 @@ public record DietOptions(
     }
 
     public DietOptions with(Water other) {
-        return new DietOptions(limitsOff, feedLimits, grainFeedingsADay, mixing, other, way, shortOfHay, isCareful);
+        return new DietOptions(
+                limitsOff, feedLimits, grainFeedingsADay, mixing, other, way, shortOfHay, isCareful, leastHarm);
     }
 
     public DietOptions with(WayOfFeeding other) {
-        return new DietOptions(limitsOff, feedLimits, grainFeedingsADay, mixing, water, other, shortOfHay, isCareful);
+        return new DietOptions(
+                limitsOff, feedLimits, grainFeedingsADay, mixing, water, other, shortOfHay, isCareful, leastHarm);
     }
 
     public DietOptions with(List<FeedLimit> other) {
-        return new DietOptions(limitsOff, other, grainFeedingsADay, mixing, water, way, shortOfHay, isCareful);
+        return new DietOptions(
+                limitsOff, other, grainFeedingsADay, mixing, water, way, shortOfHay, isCareful, leastHarm);
     }
 
     /** By the limits for a shortage. */
     public DietOptions whereHayIsShort() {
-        return new DietOptions(limitsOff, feedLimits, grainFeedingsADay, mixing, water, way, true, false);
+        return new DietOptions(limitsOff, feedLimits, grainFeedingsADay, mixing, water, way, true, false, leastHarm);
+    }
+
+    /** Held to what they would eat and to the least hay. */
+    public DietOptions atLeastHarm() {
+        return new DietOptions(
+                limitsOff, feedLimits, grainFeedingsADay, mixing, water, way, shortOfHay, isCareful, true);
     }
 
     /** By the looser of two published limits. */
     public DietOptions withoutCare() {
-        return new DietOptions(limitsOff, feedLimits, grainFeedingsADay, mixing, water, way, shortOfHay, false);
+        return new DietOptions(
+                limitsOff, feedLimits, grainFeedingsADay, mixing, water, way, shortOfHay, false, leastHarm);
     }
 
     /** Whether a practice limit counts. */

@@ -109,16 +109,16 @@ public record DietRow(
     }
 
     /** @param right what a program's row must come to */
-    double lower(double right) {
+    public double lower(double right) {
         return sense == Sense.AT_LEAST ? right : Double.NEGATIVE_INFINITY;
     }
 
-    double upper(double right) {
+    public double upper(double right) {
         return sense == Sense.AT_MOST ? right : Double.POSITIVE_INFINITY;
     }
 
     /** What the feeds must come to in a program, a head and day. */
-    double rightHandSide() {
+    public double rightHandSide() {
         return (isRatio() ? 0 : limit) - beside;
     }
 

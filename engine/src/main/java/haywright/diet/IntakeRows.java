@@ -52,9 +52,7 @@ final class IntakeRows {
             }
             case PUT_OUT_DAILY, BUNK -> {
                 rows.add(fill());
-                if (options.shortOfHay()) {
-                    rows.add(forage("forage_least", percent("L21c"), 0, "L21c"));
-                } else {
+                if (!options.shortOfHay()) {
                     var floor = floorId();
                     rows.add(forage("forage_floor", floor(), CEREAL_FOR_FORAGE, floor));
                     rows.add(forage("forage_least", percent("L19"), 0, "L19"));
@@ -68,6 +66,12 @@ final class IntakeRows {
                 rows.add(share(
                         "intake", "feed in all", Kind.PRACTICE, f -> isMineral(f) ? 0 : 100 / held(least, f), "L21"));
             }
+        }
+        if (options.leastHarm()) {
+            rows.add(appetite());
+        }
+        if (options.leastHarm() || options.shortOfHay()) {
+            rows.add(hay());
         }
         rows.removeIf(row -> !options.isOn(row.id()));
         return rows;
@@ -105,6 +109,47 @@ final class IntakeRows {
     private double freeChoice(Feed feed) {
         double nem = feed.composition().value(Analyte.NEM).orElseThrow();
         return Math.min(need.intakes(1).apply(nem).kilograms(), FillCapacity.kilograms(feed, need));
+    }
+
+    /**
+     * A little more than they are expected to eat of each feed alone; grain and cake count as a usual hay, so that they
+     * never make room:
+     * <pre>
+     * Σ x / I(NEm of the feed) ≤ 1.05
+     * </pre>
+     */
+    private DietRow appetite() {
+        return inPercent(
+                "appetite",
+                "what they would eat",
+                Kind.NEED,
+                Sense.AT_MOST,
+                asked -> PracticeLimits.value("L29"),
+                f -> isMineral(f) ? 0 : 100 / expected(f),
+                PracticeLimits.source("L29"));
+    }
+
+    /** kg of dry matter a day in the weather of the time. */
+    private double expected(Feed feed) {
+        return feed.feedClass().isForage()
+                ? need.intake(feed.composition().value(Analyte.NEM).orElseThrow())
+                        .kilograms()
+                : PracticeLimits.usualIntake(need);
+    }
+
+    /** Straw fills and keeps no rumen going by itself: hay or silage alone counts. */
+    private DietRow hay() {
+        double least = percent("L21c");
+        return share(
+                "hay_least",
+                "hay or silage",
+                Kind.PRACTICE,
+                f -> isHayOrSilage(f.feedClass()) ? 100 / held(least, f) : 0,
+                "L21c");
+    }
+
+    private static boolean isHayOrSilage(FeedClass kind) {
+        return kind.isForage() && kind != FeedClass.STRAW && kind != FeedClass.CROP_RESIDUE;
     }
 
     private DietRow band() {

@@ -61,7 +61,9 @@ final class PracticeLimits {
         }
         // The published limit is for one feeding; an outfit that grains twice a day may give it twice.
         var grain = growing ? "L03" : "L02";
-        double grainADay = Math.min(value(grain) * options.grainFeedingsADay(), value(growing ? "L03d" : "L02d"));
+        double grainADay = growing
+                ? Math.min(value(grain) * options.grainFeedingsADay(), value("L03d"))
+                : GrainFed.percentADay(options.grainFeedingsADay());
         rows.add(bodyWeightLimit("grain", "grain", grain, grainADay, f -> f == FeedClass.GRAIN));
         if (feeds.stream().anyMatch(Feed::isFastStarch)) {
             rows.add(fastStarch(growing ? "L22b" : "L22"));

@@ -1,7 +1,9 @@
 package haywright.ration;
 
+import haywright.diet.Diet;
 import haywright.diet.DietBlock;
 import haywright.diet.DietRow;
+import haywright.diet.Feed;
 import haywright.diet.Sureness;
 import haywright.lp.LinearProgram;
 import haywright.lp.Optimum;
@@ -12,10 +14,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Who eats which of the feeds that all groups share, over the days ahead, where hay is short: the least hay or silage that is
- * missing, of dry matter, and of such ways the cheapest. One program of every group's diet in every stretch of days, with what
+ * missing, of dry matter, and of such ways the one that keeps them fullest and is cheap. One program of every group's diet in every stretch of days, with what
  * lies on the ranch and what can be had of each feed. Hay and silage of the ranch are taken beyond their end at one price,
  * other feeds at a much higher one, so that more feed, fewer head or a looser limit never makes more of it missing. Everybody
  * is fed: a need that the feeds cannot meet is missed by as little as can be. As expected figures have it, by the limits of
@@ -37,12 +40,36 @@ public final class Allotment {
     /** Dollars a head and day that a need costs of which nothing is met: ten times a day's hay at that price. */
     private static final double UNMET = 4000;
 
+    private static final int TENTHS = 10;
+
+    /**
+     * Dollars a head and day that the first tenth of a floor that is only wished is dearer by than none of it, were it all:
+     * above what straw costs, far below hay that is missing (judgment).
+     */
+    private static final double HUNGRY = 1;
+
     private final List<Eater> eaters;
     private final Map<String, Double> kgMissing;
     private final List<Eaten> eaten;
 
-    /** @param question of one head on a day of it */
-    public record Stretch(int days, LeastCostRation question) {}
+    /**
+     * @param question of one head on a day of it
+     * @param share of the eater's head that is there in these days
+     * @param held whose dangers hold as well: others of the group, hay of which more is lost
+     * @param wished whose floors that are absolute are missed by as little as can be, every day alike, though they need
+     *     not be met
+     */
+    public record Stretch(
+            int days,
+            LeastCostRation question,
+            double share,
+            @Nullable LeastCostRation held,
+            @Nullable LeastCostRation wished) {
+        /** With all head there. */
+        public Stretch(int days, LeastCostRation question) {
+            this(days, question, 1, null, null);
+        }
+    }
 
     /** @param stretches one after the other, the same days for every eater */
     public record Eater(String id, int head, List<Stretch> stretches) {
@@ -82,7 +109,9 @@ public final class Allotment {
         var placed = new ArrayList<Placed>();
         for (var eater : eaters) {
             for (int t = 0; t < eater.stretches().size(); t++) {
-                placed.add(place(program, eater, t));
+                if (eater.stretches().get(t).share() > 0) {
+                    placed.add(place(program, eater, t));
+                }
             }
         }
         if (placed.isEmpty()) {
@@ -110,12 +139,80 @@ public final class Allotment {
     private static Placed place(ProgramBuilder program, Eater eater, int t) {
         var stretch = eater.stretches().get(t);
         var question = stretch.question();
-        double headDays = (double) eater.head() * stretch.days();
+        double headDays = eater.head() * stretch.share() * stretch.days();
         var block = new DietBlock(question.diet(), Sureness.EXPECTED);
         var in = program.in(eater.id() + "/" + t);
         var feeds = question.admitted(block.diet());
         var at = block.addTo(in, RationProgram.costs(feeds), GrowthRow.ID, headDays);
+        var held = stretch.held();
+        if (held != null) {
+            hold(in, held, feeds, at, headDays);
+        }
+        var wished = stretch.wished();
+        if (wished != null) {
+            wish(in, wished, block.diet(), at, headDays);
+        }
         return new Placed(eater, t, headDays, feeds, at, unmet(in, block, at));
+    }
+
+    /** Each tenth of a floor that is missed costs more than the one before it, so that no day is hungrier than another. */
+    private static void wish(
+            ProgramBuilder in, LeastCostRation other, Diet held, DietBlock.Placed at, double headDays) {
+        var diet = other.diet();
+        var ids = held.feeds().stream().map(Feed::id).toList();
+        for (var row : diet.rows()) {
+            boolean isFloor = row.sense() == DietRow.Sense.AT_LEAST && !row.isRatio() && row.limit() > 0;
+            if (isFloor && held.rows().stream().noneMatch(one -> one.of().equals(row.of()))) {
+                int wish = in.row(row.id() + " wished", headDays * row.rightHandSide(), Double.POSITIVE_INFINITY);
+                for (int i = 0; i < diet.feeds().size(); i++) {
+                    int place = ids.indexOf(diet.feeds().get(i).id());
+                    if (place >= 0) {
+                        in.term(wish, at.feed()[place], row.coefficients()[i]);
+                    }
+                }
+                for (int tenth = 1; tenth <= TENTHS; tenth++) {
+                    double most = headDays * row.limit() / TENTHS;
+                    int missed = in.column(
+                            row.id() + " missed " + tenth,
+                            tenth * HUNGRY / row.limit(),
+                            0,
+                            tenth == TENTHS ? Double.POSITIVE_INFINITY : most);
+                    in.term(wish, missed, 1);
+                }
+            }
+        }
+    }
+
+    /** What is put out keeps the dangers of another question too, with what is lost by that. */
+    private static void hold(
+            ProgramBuilder in, LeastCostRation other, List<PricedFeed> feeds, DietBlock.Placed at, double headDays) {
+        var diet = other.diet();
+        var known = other.admitted(diet);
+        var place = new int[feeds.size()];
+        var eaten = new double[feeds.size()];
+        for (int i = 0; i < place.length; i++) {
+            var id = feeds.get(i).feed().id();
+            place[i] = -1;
+            for (int k = 0; k < known.size(); k++) {
+                if (known.get(k).feed().id().equals(id)) {
+                    place[i] = k;
+                    eaten[i] = known.get(k).eaten(feeds.get(i).putOut(1));
+                }
+            }
+            if (place[i] < 0) {
+                in.term(in.row("held " + id, 0, 0), at.feed()[i], 1);
+            }
+        }
+        for (var row : diet.rows()) {
+            if (row.kind() == DietRow.Kind.DANGER) {
+                var terms = new double[place.length];
+                for (int i = 0; i < place.length; i++) {
+                    terms[i] = place[i] < 0 ? 0 : eaten[i] * row.coefficients()[place[i]];
+                }
+                double right = headDays * row.rightHandSide();
+                in.row(row.id() + " held", row.lower(right), row.upper(right), at.feed(), terms);
+            }
+        }
     }
 
     /** A column beside each need that more feed meets, for what is not met of it. */

@@ -30,12 +30,10 @@ final class DemoLadder {
             ShortWords.after(hay).forEach(sentence -> out.printf("  %s%n", sentence));
             out.printf("%n  What each group gets then, per head per day:%n");
             for (var least : hay.leastHarm()) {
-                out.printf(
-                        "  %s, %s head: %s%n",
-                        least.group().name(), Show.number(least.head(), 0), ShortWords.fed(least.feeds()));
-                if (!least.inMilk().isEmpty()) {
-                    out.printf("     After calving begins: %s%n", ShortWords.fed(least.inMilk()));
-                }
+                out.printf("  %s, %s head%n", least.group().name(), Show.number(least.head(), 0));
+                least.dry().ifPresent(fed -> out.printf("     Dry: %s%n", String.join(". ", ShortWords.line(fed))));
+                least.milking()
+                        .ifPresent(fed -> out.printf("     In milk: %s%n", String.join(". ", ShortWords.line(fed))));
                 if (!least.unmet().isEmpty()) {
                     out.printf("     %s%n", ShortWords.unmet(least));
                 }

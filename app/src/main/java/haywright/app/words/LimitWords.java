@@ -149,7 +149,7 @@ public final class LimitWords {
     /** A floor whose own figure, a per cent of itself, says nothing to anybody. */
     private static boolean isHowFull(DietRow row) {
         return switch (row.id()) {
-            case "forage_floor", "forage_least", "intake" -> true;
+            case "forage_floor", "forage_least", "hay_least", "intake" -> true;
             default -> false;
         };
     }
@@ -177,6 +177,7 @@ public final class LimitWords {
             case "eaten_least", "eaten_most" ->
                 "Free choice they eat what they want of the forage, no less and no more.";
             case "forage_floor", "forage_least" -> "They need enough hay, silage or straw to be full.";
+            case "hay_least" -> "They need some hay or silage every day, whatever else is short.";
             case "intake" -> "They need enough feed in all to be full.";
             case "growth" ->
                 "A gain of %s needs %s of energy over maintenance."

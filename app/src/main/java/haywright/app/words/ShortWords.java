@@ -3,18 +3,23 @@ package haywright.app.words;
 import haywright.feeding.hay.HayStep;
 import haywright.feeding.hay.HayStep.What;
 import haywright.feeding.hay.ShortOfHay;
+import haywright.feeding.hay.ShortOfHay.Fed;
 import haywright.feeding.hay.ShortOfHay.Lacks;
 import haywright.feeding.hay.ShortOfHay.LeastHarm;
+import haywright.feeding.hay.ShortOfHay.ToBuy;
+import haywright.forage.FeedClass;
 import haywright.outlook.HayFacts;
 import haywright.quantity.Unit;
 import haywright.ration.PricedFeed;
 import haywright.season.WinterPlan;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** Short of hay, as page and command say it. */
 public final class ShortWords {
@@ -23,6 +28,9 @@ public final class ShortWords {
 
     /** Pounds a head below which a feed is not said; a mineral is. */
     private static final double LEAST_POUNDS = 0.5;
+
+    /** Points below which a lost score is not said. */
+    private static final double LEAST_SCORE = 0.1;
 
     private ShortWords() {}
 
@@ -36,9 +44,7 @@ public final class ShortWords {
         return hay.gone()
                 .map(gone -> "%s: hay is gone %s, %s before turnout."
                         .formatted(
-                                short_,
-                                Show.date(gone),
-                                Show.count(gone.until(hay.grass(), java.time.temporal.ChronoUnit.DAYS), "day")))
+                                short_, Show.date(gone), Show.count(gone.until(hay.grass(), ChronoUnit.DAYS), "day")))
                 .orElse("%s of what they need until turnout on %s.".formatted(short_, Show.date(hay.grass())));
     }
 
@@ -77,6 +83,7 @@ public final class ShortWords {
     /** What to do, as it is said to whoever does it. */
     public static String order(HayStep step) {
         return switch (step.what()) {
+            case BUY_HAY -> "Ask what hay could be bought";
             case FEED_TO_NEED -> "Feed what they need, no more";
             case CUT_WASTE -> "Feed hay in rings";
             case SELL_OPEN ->
@@ -84,7 +91,7 @@ public final class ShortWords {
                         ? "Sell open, old and late cows"
                         : "Sell %s open, old and late cows".formatted(Show.number(step.head(), 0));
             case STRAW -> "Feed straw with cake or grain to dry cows in good condition";
-            case LIMIT_HAY -> "Limit dry cows in good condition to about 10 lb of hay, with straw and grain";
+            case LIMIT_HAY -> "Limit hay for dry cows in good condition, with straw and grain";
             case ELSEWHERE ->
                 step.head() == 0
                         ? "Send dry cows to corn stalks or a custom feeder"
@@ -101,16 +108,18 @@ public final class ShortWords {
         return step.by().equals(hay.today()) ? "now" : "by " + Show.day(step.by());
     }
 
-    /** {@code Saves 46 tons; 94 still short. Costs $4 for each cow you keep.} */
+    /** {@code Saves 46 tons; 94 tons still short. $4 for each cow you keep.} */
     public static String figures(HayStep step) {
         double before = rounded(step.before());
         double after = rounded(step.after());
         if (step.saves() == 0) {
-            return before == 0
-                    ? "Not needed after the steps above."
-                    : (step.head() == 0 && (step.what() == What.SELL_OPEN || step.what() == What.ELSEWHERE)
-                            ? "Enter a number below."
-                            : "Saves nothing here.");
+            return step.what() == What.BUY_HAY
+                    ? "Enter what hay could be bought, and its price."
+                    : before == 0
+                            ? "Not needed after the steps above."
+                            : (step.head() == 0 && (step.what() == What.SELL_OPEN || step.what() == What.ELSEWHERE)
+                                    ? "Enter a number below."
+                                    : "Saves nothing.");
         }
         var dollars = step.dollarsACow();
         var cost = dollars == null
@@ -118,26 +127,32 @@ public final class ShortWords {
                 : Math.abs(dollars) < 0.5
                         ? " No cash."
                         : dollars > 0
-                                ? " Costs $%s for each cow you keep.".formatted(Show.number(dollars, 0))
+                                ? " $%s for each cow you keep.".formatted(Show.number(dollars, 0))
                                 : " Puts $%s a cow in your pocket.".formatted(Show.number(-dollars, 0));
+        double saved = rounded(before) - rounded(after);
+        if (rounded(saved) == 0) {
+            return "Saves nothing.";
+        }
         return "Saves %s; %s.%s"
-                .formatted(
-                        rounded(before - after) == 0 ? "nothing" : tons(before - after),
-                        after == 0 ? "nothing is short then" : tons(after) + " still short",
-                        cost);
+                .formatted(tons(saved), after == 0 ? "nothing is short then" : tons(after) + " still short", cost);
     }
 
-    /** {@code They’d calve at a 5.0.}; empty where none are due before grass. */
+    /** {@code They’d calve at a 4.9.}; empty where none are due before grass, or it saves nothing. */
     public static String score(HayStep step) {
         var score = step.score();
-        return score == null ? "" : "They’d calve at a %s.".formatted(Show.number(score, 1));
+        return score == null || step.saves() == 0 ? "" : "They’d calve at a %s.".formatted(Show.number(score, 1));
     }
 
     /** Why, and what to mind; a sentence or two. */
     public static List<String> minds(HayStep step, ShortOfHay hay) {
         var says = new ArrayList<String>();
-        var each = step.tonsAHead() > 0 ? "Each cow sold saves %s.".formatted(tenth(step.tonsAHead())) : "";
+        // of tons as they are printed: heads times this come out with a pencil
+        double saved = rounded(step.before()) - rounded(step.after());
+        var each = step.head() > 0 && saved > 0
+                ? "Each cow sold saves %s.".formatted(Show.number(saved / step.head(), 2) + " tons")
+                : "";
         switch (step.what()) {
+            case BUY_HAY -> says.add(insteadOfSelling(hay));
             case FEED_TO_NEED ->
                 says.add("More goes out now than they need. The bench has each group’s ration; watch condition.");
             case CUT_WASTE -> {
@@ -157,8 +172,9 @@ public final class ShortWords {
                 says.add(step.dollarsACow() == null ? "Enter what one brings." : "");
             }
             case STRAW -> {
-                says.add("Straw at most 1.25 % of body weight; start small and take 1 to 2 weeks."
-                        + " None for thin cows, heifers, calves, or cows in milk.");
+                says.add(
+                        "Straw at most 1.25 % of body weight; start small and take 1 to 2 weeks. Counted from two weeks"
+                                + " after you start. None for thin cows, heifers, calves, or cows in milk.");
                 hay.assumed()
                         .forEach(feed ->
                                 says.add("Not on your list, counted at a usual price (judgment): %s at $%s a ton."
@@ -167,15 +183,18 @@ public final class ShortWords {
                                                 Show.number(Unit.DOLLAR_PER_TON.fromBase(feed.pricePerKgAsFed()), 0))));
             }
             case LIMIT_HAY ->
-                says.add("Never below 0.75 % of body weight in hay. Room for all at once, strong fences."
-                        + " Grain in small steps over 2 weeks; do not start within 30 days of calving."
-                        + (hay.isFreeChoice() ? " Hay has to be put out daily for it, not free choice." : ""));
+                says.add(
+                        "Never below 0.75 % of body weight in hay, eaten, on any day; straw does not count. Room for all at once,"
+                                + " strong fences. Grain in small steps over 2 weeks, counted from then; never more than 0.5 % of"
+                                + " body weight in one feeding. Do not start within 30 days of calving."
+                                + (hay.isFreeChoice() ? " Hay has to be put out daily for it, not free choice." : ""));
             case ELSEWHERE ->
                 says.add(
                         step.head() == 0
                                 ? "Enter how many can go and for how long: in that time each saves %s."
                                         .formatted(tenth(step.tonsAHead()))
-                                : "In that time each saves %s.".formatted(tenth(step.tonsAHead())));
+                                : "In that time each saves %s."
+                                        .formatted(Show.number(saved / step.head(), 2) + " tons"));
             case SELL_BRED -> {
                 says.add(each);
                 says.add(
@@ -197,22 +216,49 @@ public final class ShortWords {
     /** What comes after the ladder. */
     public static List<String> after(ShortOfHay hay) {
         var says = new ArrayList<String>();
-        says.add("Tons are figured as if each step began today, after those before it; waiting saves less.");
+        says.add("Tons are figured from the day that each step names, after those before it; later saves less.");
         says.add(
                 hay.tonsShortAtLast() == 0
-                        ? "With these steps the hay lasts to turnout."
+                        ? "With these steps hay reaches turnout."
                         : "Even so %s are short: buy hay, or sell more.".formatted(tons(hay.tonsShortAtLast())));
         says.add(
                 hay.leastHarm().stream().allMatch(least -> least.unmet().isEmpty())
                         ? "They should hold condition. Score them every two weeks."
                         : "Some groups fall short of their needs even then, as their lines say: they lose condition.");
-        hay.dollarsToBuy()
-                .ifPresent(dollars -> says.add(
-                        "To buy the %s instead, at the cheapest hay on your list: about $%s, if so much can be had."
-                                .formatted(tons(hay.tonsShort()), Show.number(100 * Math.rint(dollars / 100), 0))));
+        hay.toBuy().ifPresent(buy -> says.add(bought(buy)));
         says.add("The best hay goes to the heifers, then to cows after calving.");
         hay.plan().ifPresent(plan -> says.add(planned(plan)));
         return says;
+    }
+
+    /** Tons as printed times the price: it comes out with a pencil. */
+    private static String bought(ToBuy buy) {
+        double tons = rounded(buy.tons());
+        double price = Math.rint(Unit.DOLLAR_PER_TON.fromBase(buy.feed().pricePerKgAsFed()));
+        return "To buy instead: %s of %s at $%s a ton, $%s, if so much can be had."
+                .formatted(
+                        tons(buy.tons()),
+                        buy.feed().feed().name(),
+                        Show.number(price, 0),
+                        Show.number(tons * price, 0));
+    }
+
+    /** What hay at a usual price would take the place of selling bred cows. */
+    private static String insteadOfSelling(ShortOfHay hay) {
+        double price = HayFacts.value("hay_price");
+        var sell = hay.steps().stream()
+                .filter(step -> step.what() == What.SELL_BRED && step.saves() > 0)
+                .findFirst();
+        double tons = rounded(sell.map(HayStep::saves).orElse(hay.tonsShort()));
+        var takes = "%s at a usual $%s a ton delivered (judgment), $%s, would take the place of %s."
+                .formatted(
+                        tons(tons),
+                        Show.number(price, 0),
+                        Show.number(tons * price, 0),
+                        sell.map(step -> "selling " + Show.count(step.head(), "bred cow"))
+                                .orElse("all steps below"));
+        return takes
+                + " Each ton you can buy is one less to save: add the hay to your feeds for sale with how much can be had.";
     }
 
     /** How the plan of the winter, which takes none of these steps, goes on from here. */
@@ -238,15 +284,66 @@ public final class ShortWords {
                 "Never limit hay for thin cows, heifers or calves. Ask your veterinarian and nutritionist before you limit hay.");
     }
 
-    /** {@code hay 10.3 lb, Wheat straw 4.5 lb}: all hay as one, and all silage. */
-    public static String fed(Map<PricedFeed, Double> feeds) {
+    /** {@code hay 10.3 lb, Wheat straw 4.5 lb, loose mineral 2.0 oz}: all hay as one, all silage, and all mineral in ounces. */
+    private static String fed(Fed fed) {
         var kg = new LinkedHashMap<String, Double>();
-        feeds.forEach((feed, each) -> kg.merge(called(feed), each, Double::sum));
-        return kg.entrySet().stream()
+        double mineral = 0;
+        for (var one : fed.feeds().entrySet()) {
+            if (one.getKey().feed().feedClass() == FeedClass.MINERAL) {
+                mineral += one.getValue();
+            } else {
+                kg.merge(called(one.getKey()), one.getValue(), Double::sum);
+            }
+        }
+        var says = kg.entrySet().stream()
                 .filter(e -> Unit.POUND.fromBase(e.getValue()) >= LEAST_POUNDS)
                 .sorted(Map.Entry.<String, Double>comparingByValue().reversed())
                 .map(e -> "%s %s".formatted(e.getKey(), Show.pounds(e.getValue())))
-                .collect(Collectors.joining(", "));
+                .collect(Collectors.toCollection(ArrayList::new));
+        if (mineral > 0) {
+            says.add("loose mineral %s oz".formatted(Show.number(Unit.OUNCE.fromBase(mineral), 1)));
+        }
+        return String.join(", ", says) + (fed.inTwoFeedings() ? "; grain in two feedings" : "");
+    }
+
+    /** What is fed, in which days, and what is outside of usual limits on purpose. */
+    public static List<String> line(Fed fed) {
+        return Stream.of(fed(fed), days(fed), below(fed))
+                .filter(text -> !text.isEmpty())
+                .toList();
+    }
+
+    /** {@code Dec 29 to Mar 22, 84 days}: so that tons come out with a pencil. */
+    private static String days(Fed fed) {
+        return "%s to %s, %s"
+                .formatted(
+                        Show.day(fed.from()),
+                        Show.day(fed.until()),
+                        Show.count(fed.from().until(fed.until(), ChronoUnit.DAYS) + 1, "day"));
+    }
+
+    /** What is knowingly below usual limits, or beyond; empty where nothing is. */
+    private static String below(Fed fed) {
+        var says = new LinkedHashMap<String, Double>();
+        fed.below().forEach((row, share) -> says.merge(limit(row), share, Math::max));
+        return says.isEmpty()
+                ? ""
+                : "On purpose outside the usual limits: %s."
+                        .formatted(says.entrySet().stream()
+                                .map(e -> e.getKey().formatted(Show.number(100 * e.getValue(), 0)))
+                                .collect(Collectors.joining(", ")));
+    }
+
+    private static String limit(String row) {
+        return switch (row) {
+            case "intake", "forage_floor" -> "%s %% short of what keeps them full";
+            case "forage", "forage_least" -> "%s %% short of the least forage";
+            case "grain_careful", "grain" -> "%s %% more grain than beside plenty of hay";
+            case "straw", "straw_share" -> "%s %% more straw than usual";
+            case "ca_p_low" -> "%s %% short of calcium to phosphorus";
+            case "cp_floor" -> "%s %% short of protein for the rumen";
+            default -> "%s %% off in " + row.replace('_', ' ');
+        };
     }
 
     private static String called(PricedFeed feed) {
@@ -257,16 +354,27 @@ public final class ShortWords {
 
     /** Empty where everything is met. */
     public static String unmet(LeastHarm least) {
-        return least.unmet().entrySet().stream()
-                .map(e -> "%s %% short of %s".formatted(Show.number(100 * e.getValue(), 0), need(e.getKey())))
-                .collect(Collectors.joining(", "));
+        var says = new LinkedHashMap<String, Double>();
+        least.unmet().forEach((row, share) -> says.merge(need(row), share, Math::max));
+        var notFed = least.notFed().isEmpty()
+                ? ""
+                : "Without the %s you asked for: it may not be fed. ".formatted(String.join(", ", least.notFed()));
+        return notFed
+                + says.entrySet().stream()
+                        .map(e -> "%s %% short of %s".formatted(Show.number(100 * e.getValue(), 0), e.getKey()))
+                        .collect(Collectors.joining(", "))
+                + (least.scoreLost() >= LEAST_SCORE
+                        ? "; in milk they lose %s of a score by turnout".formatted(Show.number(least.scoreLost(), 1))
+                        : "")
+                + (least.isStrawNow() ? " They get straw only because they do now." : "");
     }
 
     private static String need(String row) {
         return switch (row) {
             case "nem", "nem_two_feedings" -> "energy";
+            case "growth" -> "the gain you want";
             case "cp", "mp", "mp_rumen" -> "protein";
-            case "forage_floor", "forage_least", "intake", "eaten_least" -> "feed";
+            case "forage_floor", "forage_least", "hay_least", "intake", "eaten_least" -> "feed";
             default -> row.toLowerCase(Locale.ROOT);
         };
     }

@@ -29,6 +29,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
@@ -126,6 +127,14 @@ public final class GroupRequirement implements Need {
     @Override
     public int hashCode() {
         return Objects.hash(animals, system, members, variety);
+    }
+
+    /** Of those that are in milk, or of the others; empty where there are none. */
+    public Optional<GroupRequirement> inMilk(boolean milking) {
+        var some = members.stream()
+                .filter(member -> member.need().milkingShare() > 0 == milking)
+                .toList();
+        return some.isEmpty() ? Optional.empty() : Optional.of(new GroupRequirement(animals, system, some, variety));
     }
 
     /** @param head how many of the group are alike in this */

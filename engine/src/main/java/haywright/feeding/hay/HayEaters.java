@@ -2,10 +2,14 @@ package haywright.feeding.hay;
 
 import haywright.cattle.AnimalClass;
 import haywright.cattle.herd.Group;
+import haywright.cattle.need.GroupRequirement;
+import haywright.cattle.need.Need;
 import haywright.diet.DietOptions;
 import haywright.diet.DietOptions.FeedLimit;
 import haywright.diet.DietRow;
 import haywright.diet.Feed;
+import haywright.diet.GrainFed;
+import haywright.diet.LeftOut;
 import haywright.diet.Sureness;
 import haywright.diet.WayOfFeeding;
 import haywright.feeding.Rations;
@@ -26,9 +30,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The groups of a ranch until grass, as they are to be fed and with what is done where hay is short. Needs are met as
@@ -41,21 +47,42 @@ final class HayEaters {
     /** Of grain and cake as they get it now, tried in turn. */
     private static final double[] TIMES_NOW = {1, 1.5, 2, Double.POSITIVE_INFINITY};
 
+    private static final String IN_MILK = " in milk";
+
     private final Rations rations;
     private final Yard yard;
+    private final HayDates dates;
     private final List<PricedFeed> feeds;
     private final List<PricedFeed> bought;
     private final Map<UUID, List<Day>> days = new LinkedHashMap<>();
 
     /**
+     * Some of a group in a stretch: those in milk, or the others.
+     *
+     * @param share of the group's head
      * @param question of one head in the middle of the stretch, by careful limits where they leave a ration, and for less
      *     gain where the whole of it is out of reach
      * @param plain the same of the feeds that it gets as it is fed now
+     * @param gain share of the wanted gain that is asked
      */
-    private record Day(int days, LeastCostRation question, LeastCostRation plain) {}
+    record Part(double share, LeastCostRation question, LeastCostRation plain, double gain) {}
 
-    HayEaters(Rations rations) {
+    /** @param from days after today. @param held of the whole group: it eats from one wagon */
+    private record Day(
+            int from,
+            int days,
+            @Nullable Part dry,
+            @Nullable Part milking,
+            LeastCostRation held) {
+        @Nullable
+        Part part(boolean inMilk) {
+            return inMilk ? milking : dry;
+        }
+    }
+
+    HayEaters(Rations rations, HayDates dates) {
         this.rations = rations;
+        this.dates = dates;
         yard = rations.yard();
         feeds = counted(yard);
         bought = bought(feeds);
@@ -108,7 +135,9 @@ final class HayEaters {
     private List<PricedFeed> hay(boolean fed) {
         var used = days.values().stream()
                 .flatMap(List::stream)
-                .flatMap(day -> day.question().diet().feeds().stream())
+                .flatMap(day -> Stream.of(day.dry(), day.milking()))
+                .filter(Objects::nonNull)
+                .flatMap(part -> part.question().diet().feeds().stream())
                 .map(Feed::id)
                 .collect(Collectors.toSet());
         return feeds.stream()
@@ -124,38 +153,128 @@ final class HayEaters {
 
     private List<Day> days(Group group) {
         var now = fedNow(group);
-        var stretches = new HashMap<Double, List<Allotment.Stretch>>();
+        var byGain = new HashMap<Double, List<Allotment.Stretch>>();
         var all = new ArrayList<Day>();
         var whole = yard.stretches(group);
+        byGain.put(1.0, whole);
+        int from = 0;
         for (int t = 0; t < whole.size(); t++) {
-            var question = question(group, t, whole, stretches);
-            all.add(new Day(whole.get(t).days(), question, plain(question, now)));
+            int to = from + whole.get(t).days();
+            var dry = part(group, t, false, byGain, now);
+            var milking = part(group, t, true, byGain, now);
+            var question = whole.get(t).question();
+            var held = asked(
+                    question, Stream.concat(feeds.stream(), bought.stream()).toList(), question.options());
+            for (int cut : dates.cuts(from, to)) {
+                all.add(new Day(from, cut - from, dry, milking, held));
+                from = cut;
+            }
         }
         return List.copyOf(all);
     }
 
-    private LeastCostRation question(
-            Group group, int t, List<Allotment.Stretch> whole, Map<Double, List<Allotment.Stretch>> byGain) {
-        byGain.putIfAbsent(1.0, whole);
-        LeastCostRation last = null;
-        for (double part : PARTS_OF_GAIN) {
-            if (part == 1 || group.gain().value() > 0) {
-                var asked = byGain.computeIfAbsent(part, p -> yard.stretches(gaining(group, p)))
+    private @Nullable Part part(
+            Group group, int t, boolean milking, Map<Double, List<Allotment.Stretch>> byGain, Map<String, Double> now) {
+        for (double gain : PARTS_OF_GAIN) {
+            if (gain == 1 || group.gain().value() > 0) {
+                var whole = byGain.computeIfAbsent(gain, g -> yard.stretches(gaining(group, g)))
                         .get(t)
                         .question();
-                var careful = new LeastCostRation(
-                        feeds, asked.need(), asked.options(), Sureness.EXPECTED, LeastCostRation.Amounts.EXACT);
-                var loose = asked(careful, feeds, careful.options().withoutCare());
-                if (careful.isPossible()) {
-                    return careful;
+                var need = whole.need() instanceof GroupRequirement of ? of.inMilk(milking) : Optional.<Need>empty();
+                if (need.isEmpty()) {
+                    return null;
                 }
-                if (loose.isPossible()) {
-                    return loose;
+                double share =
+                        milking ? whole.need().milkingShare() : 1 - whole.need().milkingShare();
+                var may = mayHave(group, milking);
+                var wished = new LeastCostRation(
+                        may, need.get(), options(group, whole), Sureness.EXPECTED, LeastCostRation.Amounts.EXACT);
+                var careful = asked(wished, may, withoutVainWishes(wished));
+                var loose = asked(careful, may, careful.options().withoutCare());
+                boolean isPossible = careful.isPossible();
+                if (isPossible || gain == 0 || group.gain().value() <= 0 || loose.isPossible()) {
+                    var question = isPossible ? careful : loose;
+                    return new Part(share, question, plain(question, now), gain);
                 }
-                last = loose;
             }
         }
-        return Objects.requireNonNull(last);
+        return null;
+    }
+
+    /** Straw goes to dry mature cows in good condition, and to others as far as they get it now. */
+    private List<PricedFeed> mayHave(Group group, boolean milking) {
+        return feeds.stream()
+                .filter(feed -> !feed.isStraw() || isSturdy(group) && !milking || strawNow(group, feed) > 0)
+                .toList();
+    }
+
+    /** kg put out a head and day of a feed, where somebody said so. */
+    private double strawNow(Group group, PricedFeed feed) {
+        var now = yard.ranch().fedNow().get(group.id());
+        var amount = now == null
+                ? null
+                : now.amounts().get(UUID.fromString(feed.feed().id()));
+        return amount == null ? 0 : amount.in(Unit.KILOGRAM_A_DAY);
+    }
+
+    /** Whether a group that gets no straw by itself gets some now. */
+    boolean getsStraw(Group group) {
+        return !isSturdy(group) && feeds.stream().anyMatch(feed -> feed.isStraw() && strawNow(group, feed) > 0);
+    }
+
+    /** Held to what they would eat, to straw that they get now and to what one feeding may have of grain. */
+    private DietOptions options(Group group, LeastCostRation whole) {
+        var options = whole.options().atLeastHarm();
+        var limits = new ArrayList<>(options.feedLimits());
+        boolean grown = group.animals() != AnimalClass.GROWING;
+        double grain = GrainFed.percentADay(options.grainFeedingsADay())
+                / 100
+                * whole.need().bodyWeight();
+        for (var feed : feeds) {
+            if (feed.isStraw() && !isSturdy(group)) {
+                atMost(limits, feed, strawNow(group, feed));
+            } else if (grown && feed.feed().feedClass() == FeedClass.GRAIN) {
+                atMost(limits, feed, grain);
+            }
+        }
+        return options.with(limits);
+    }
+
+    /** The tighter of two where the ranch has one in pounds; its own as a share of what they eat stands alone. */
+    private static void atMost(List<FeedLimit> limits, PricedFeed feed, double kgPutOut) {
+        var id = feed.feed().id();
+        double most = kgPutOut;
+        for (var limit : List.copyOf(limits)) {
+            if (limit.feed().equals(id) && limit.sense() == DietRow.Sense.AT_MOST) {
+                if (limit.per() != FeedLimit.Per.KG_PUT_OUT) {
+                    return;
+                }
+                most = Math.min(most, limit.amount());
+                limits.remove(limit);
+            }
+        }
+        limits.add(new FeedLimit(id, DietRow.Sense.AT_MOST, FeedLimit.Per.KG_PUT_OUT, most, feed.putOut(1)));
+    }
+
+    /** A wish for what may not be fed, or is not there, cannot be kept: it would make every narrower question impossible. */
+    private static DietOptions withoutVainWishes(LeastCostRation wished) {
+        var fed = wished.diet().feeds().stream().map(Feed::id).collect(Collectors.toSet());
+        return wished.options()
+                .with(wished.options().feedLimits().stream()
+                        .filter(limit -> limit.sense() == DietRow.Sense.AT_MOST || fed.contains(limit.feed()))
+                        .toList());
+    }
+
+    /** Names of feeds that are wished for a group and may not be fed to it. */
+    List<String> vainWishes(Group group) {
+        var diet = rations.question(group).diet();
+        return diet.leftOut().stream()
+                .map(LeftOut::feed)
+                .filter(feed -> diet.options().feedLimits().stream()
+                        .anyMatch(limit -> limit.sense() == DietRow.Sense.AT_LEAST
+                                && limit.feed().equals(feed.id())))
+                .map(Feed::name)
+                .toList();
     }
 
     private static Group gaining(Group group, double part) {
@@ -168,16 +287,15 @@ final class HayEaters {
      * all that the ranch lists where they cannot.
      */
     private LeastCostRation plain(LeastCostRation question, Map<String, Double> now) {
-        var plain = feeds.stream()
+        var plain = question.offered().stream()
                 .filter(feed -> !isBeside(feed) || now.containsKey(feed.feed().id()))
                 .toList();
         for (double times : TIMES_NOW) {
             var limits = new ArrayList<>(question.options().feedLimits());
             plain.stream().filter(HayEaters::isBeside).forEach(feed -> {
                 double most = times * now.getOrDefault(feed.feed().id(), 0.0);
-                if (Double.isFinite(most)) {
-                    limits.add(new FeedLimit(
-                            feed.feed().id(), DietRow.Sense.AT_MOST, FeedLimit.Per.KG_PUT_OUT, most, feed.putOut(1)));
+                if (Double.isFinite(most) && question.offered().contains(feed)) {
+                    atMost(limits, feed, most);
                 }
             });
             var asked = asked(question, plain, question.options().with(limits));
@@ -187,7 +305,7 @@ final class HayEaters {
         }
         var withoutStraw = asked(
                 question,
-                feeds.stream()
+                question.offered().stream()
                         .filter(feed ->
                                 !feed.isStraw() || now.containsKey(feed.feed().id()))
                         .toList(),
@@ -244,74 +362,121 @@ final class HayEaters {
         return Math.max(0, group.head() - due);
     }
 
-    /** Every group with what is done. */
+    /** Every group with what is done: those in milk apart. */
     List<Allotment.Eater> with(HayPlan plan) {
-        var head = new LinkedHashMap<UUID, Integer>();
-        yard.ranch().groups().values().forEach(group -> head.put(group.id(), group.head()));
-        take(plan.sold() + plan.bredSold(), head);
+        var sold = from(plan.sold(), Map.of());
+        var bred = from(plan.bredSold(), sold);
         var eaters = new ArrayList<Allotment.Eater>();
         int away = plan.away();
         for (var group : yard.ranch().groups().values()) {
-            int stay = head.getOrDefault(group.id(), 0);
-            int gone = isSturdy(group) ? Math.min(away, stay) : 0;
+            int gone = isSturdy(group) ? Math.min(away, stay(group, sold, bred)) : 0;
             away -= gone;
-            add(eaters, group, stay - gone, plan, 0);
-            add(eaters, group, gone, plan, plan.awayDays());
+            for (boolean milking : new boolean[] {false, true}) {
+                var stretches = new ArrayList<Allotment.Stretch>();
+                for (var day : days.getOrDefault(group.id(), List.of())) {
+                    stretches.add(stretch(group, day, milking, plan, there(group, day, sold, bred, gone, plan)));
+                }
+                eaters.add(new Allotment.Eater(id(group, milking), group.head(), stretches));
+            }
         }
         return eaters;
     }
 
-    private void take(int wanted, Map<UUID, Integer> head) {
+    static String id(Group group, boolean milking) {
+        return group.id() + (milking ? IN_MILK : "");
+    }
+
+    /** Head of a group when all is done. */
+    int stay(Group group, HayPlan plan) {
+        var sold = from(plan.sold(), Map.of());
+        return stay(group, sold, from(plan.bredSold(), sold));
+    }
+
+    private static int stay(Group group, Map<UUID, Integer> sold, Map<UUID, Integer> bred) {
+        return group.head() - sold.getOrDefault(group.id(), 0) - bred.getOrDefault(group.id(), 0);
+    }
+
+    /** How many of so many are taken out of each group, after others. */
+    private Map<UUID, Integer> from(int wanted, Map<UUID, Integer> before) {
+        var taken = new LinkedHashMap<UUID, Integer>();
         int left = wanted;
         for (var group : cows()) {
-            int taken = Math.min(left, head.getOrDefault(group.id(), 0));
-            head.merge(group.id(), -taken, Integer::sum);
-            left -= taken;
+            int one = Math.min(left, group.head() - before.getOrDefault(group.id(), 0));
+            taken.put(group.id(), one);
+            left -= one;
         }
+        return taken;
     }
 
-    private void add(List<Allotment.Eater> eaters, Group group, int head, HayPlan plan, int gone) {
-        if (head == 0) {
-            return;
+    private int there(Group group, Day day, Map<UUID, Integer> sold, Map<UUID, Integer> bred, int gone, HayPlan plan) {
+        int there = group.head();
+        if (day.from() >= dates.sold()) {
+            there -= sold.getOrDefault(group.id(), 0);
         }
-        var stretches = new ArrayList<Allotment.Stretch>();
-        int before = 0;
-        for (var day : days.getOrDefault(group.id(), List.of())) {
-            int there = Math.max(0, Math.min(day.days(), before + day.days() - gone));
-            before += day.days();
-            if (there > 0) {
-                stretches.add(new Allotment.Stretch(there, asked(group, day, plan)));
-            }
+        if (day.from() >= dates.bredSold()) {
+            there -= bred.getOrDefault(group.id(), 0);
         }
-        var id = group.id().toString();
-        eaters.add(new Allotment.Eater(gone == 0 ? id : id + " away", head, stretches));
+        boolean isAway = day.from() >= dates.away() && day.from() < dates.away() + plan.awayDays();
+        return Math.max(0, isAway ? there - gone : there);
     }
 
-    private LeastCostRation asked(Group group, Day day, HayPlan plan) {
-        boolean stretched = isSturdy(group) && day.question().need().milkingShare() == 0;
-        var question = plan.straw() && stretched ? day.question() : day.plain();
+    private Allotment.Stretch stretch(Group group, Day day, boolean milking, HayPlan plan, int there) {
+        var part = day.part(milking);
+        if (part == null || there == 0) {
+            return new Allotment.Stretch(day.days(), day.held(), 0, null, null);
+        }
+        var share = part.share() * there / group.head();
+        var question = asked(group, day, part, milking, plan);
+        return new Allotment.Stretch(
+                day.days(), question, share, day.held(), question.options().shortOfHay() ? day.held() : null);
+    }
+
+    private LeastCostRation asked(Group group, Day day, Part part, boolean milking, HayPlan plan) {
+        boolean stretched = isSturdy(group) && !milking && day.from() >= dates.changedOver();
+        boolean straw = plan.straw() && stretched;
+        var question = straw ? part.question() : part.plain();
         var options = question.options();
-        if (plan.limited() && stretched) {
+        if (plan.limited() && stretched && dates.mayLimit(group)) {
             options = options.with(
                             options.way() == WayOfFeeding.FREE_CHOICE ? WayOfFeeding.PUT_OUT_DAILY : options.way())
                     .whereHayIsShort();
         }
-        var offered = Stream.concat(
-                question.offered().stream(), plan.straw() && stretched ? bought.stream() : Stream.empty());
+        var offered = Stream.concat(question.offered().stream(), straw ? bought.stream() : Stream.empty());
         return asked(
                 question,
-                offered.map(feed -> plan.rings() ? inRings(feed) : feed).toList(),
+                offered.map(feed -> plan.rings() && canHaveRings(group) ? inRings(feed) : feed)
+                        .toList(),
                 options);
     }
 
-    /** Whether some of a group have calved in the middle of a stretch. */
-    boolean isInMilk(Group group, int stretch) {
-        return days.getOrDefault(group.id(), List.of())
-                        .get(stretch)
-                        .question()
-                        .need()
-                        .milkingShare()
-                > 0;
+    /** What a mixer lays before them lies in no ring. */
+    boolean canHaveRings(Group group) {
+        var wish = yard.ranch().wishes().get(group.id());
+        var way = wish == null ? null : wish.way();
+        return way != WayOfFeeding.BUNK
+                && (way != null || !yard.ranch().outfit().mixing().mixes());
+    }
+
+    /** What is asked of one head, of those in milk or the others; empty where there are none. */
+    Optional<Part> part(Group group, int stretch, boolean milking) {
+        return Optional.ofNullable(day(group, stretch).part(milking));
+    }
+
+    private Day day(Group group, int stretch) {
+        return days.getOrDefault(group.id(), List.of()).get(stretch);
+    }
+
+    /** Days after today on which a stretch begins. */
+    int begins(Group group, int stretch) {
+        return day(group, stretch).from();
+    }
+
+    int days(Group group, int stretch) {
+        return day(group, stretch).days();
+    }
+
+    int stretches(Group group) {
+        return days.getOrDefault(group.id(), List.of()).size();
     }
 
     private static PricedFeed inRings(PricedFeed feed) {

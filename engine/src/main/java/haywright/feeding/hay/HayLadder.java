@@ -10,16 +10,17 @@ import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 
 /** What to do where hay is short, each step after those before it, in the order that costs cattle and money least. */
 final class HayLadder {
-    private static final int A_MONTH = 30;
+    /** Days for which cows are away where nobody said. */
+    static final int A_MONTH = 30;
 
     private final Yard yard;
     private final HayEaters eaters;
+    private final HayDates dates;
     private final HayTons tons;
     private final Asked asked;
     private final int days;
@@ -28,9 +29,10 @@ final class HayLadder {
     private HayPlan plan = HayPlan.NOTHING;
 
     /** @param byNeed before any step. @param asNow tons short as fed now */
-    HayLadder(Yard yard, HayEaters eaters, HayTons tons, Asked asked, Allotment byNeed, double asNow) {
+    HayLadder(Yard yard, HayEaters eaters, HayDates dates, HayTons tons, Asked asked, Allotment byNeed, double asNow) {
         this.yard = yard;
         this.eaters = eaters;
+        this.dates = dates;
         this.tons = tons;
         this.asked = asked;
         days = yard.daysToGrass().orElseThrow();
@@ -72,35 +74,42 @@ final class HayLadder {
 
     private void climb(double asNow) {
         double byNeed = missing(last);
+        if (!isHayForSale()) {
+            double short_ = Math.max(asNow, byNeed);
+            steps.add(new HayStep(What.BUY_HAY, day(), short_, short_, 0, 0, null, score()));
+        }
         if (asNow > byNeed) {
             steps.add(new HayStep(What.FEED_TO_NEED, day(), asNow, byNeed, 0, 0, null, score()));
         }
         double loss = yard.ranch().settings().hayLossPercent();
-        if (loss > HayFacts.value("ring_loss")) {
-            var cost = HayFacts.value("ring_price") * Math.ceil(head(plan) / HayFacts.value("ring_head"));
+        int ringed = yard.ranch().groups().values().stream()
+                .filter(eaters::canHaveRings)
+                .mapToInt(Group::head)
+                .sum();
+        if (loss > HayFacts.value("ring_loss") && ringed > 0) {
+            var cost = HayFacts.value("ring_price") * Math.ceil(ringed / HayFacts.value("ring_head"));
             step(What.CUT_WASTE, day(), HayPlan::withRings, 0, 0, cost);
         }
         if (eaters.cows().isEmpty()) {
             return;
         }
         sellOpen();
-        step(What.STRAW, in("straw_days"), HayPlan::withStraw, 0, 0, 0.0);
-        step(What.LIMIT_HAY, limitBy(), HayPlan::withLimit, 0, 0, 0.0);
+        step(What.STRAW, on(dates.straw()), HayPlan::withStraw, 0, 0, 0.0);
+        step(What.LIMIT_HAY, on(dates.straw()), HayPlan::withLimit, 0, 0, 0.0);
         away();
         sellBred();
+    }
+
+    /** Whether the ranch said how much hay or silage can be bought. */
+    private boolean isHayForSale() {
+        return tons.hay().stream().anyMatch(feed -> !feed.own());
     }
 
     private void sellOpen() {
         int counted = eaters.cows().stream().mapToInt(HayEaters::openOrLate).sum();
         int sold = Math.min(asked.sold() == null ? counted : asked.sold(), cows());
         var each = asked.dollarsSold();
-        step(
-                What.SELL_OPEN,
-                in("sell_days"),
-                p -> p.selling(sold),
-                sold,
-                aCow(days),
-                each == null ? null : -each * sold);
+        step(What.SELL_OPEN, on(dates.sold()), p -> p.selling(sold), sold, 0, each == null ? null : -each * sold);
     }
 
     private void away() {
@@ -109,10 +118,10 @@ final class HayLadder {
         var each = asked.dollarsAway();
         step(
                 What.ELSEWHERE,
-                in("straw_days"),
+                on(dates.away()),
                 p -> p.sending(away, Math.min(stay, days)),
                 away,
-                aCow(Math.min(stay, days)),
+                away == 0 ? aCow(dates.away(), dates.away() + stay) : 0,
                 each == null ? null : each * away * Math.min(stay, days));
     }
 
@@ -130,20 +139,20 @@ final class HayLadder {
             }
         }
         int sold = enough;
-        var by = calving().map(first -> first.minusDays(HayFacts.days("haul_before_calving")));
         var each = asked.dollarsSold();
         step(
                 What.SELL_BRED,
-                ahead(by.orElse(day())),
+                on(dates.bredSold()),
                 p -> p.sellingBred(sold),
                 sold,
-                aCow(days),
+                0,
                 each == null ? null : -each * sold);
     }
 
     /**
      * One step more; it is not taken where it saves nothing.
      *
+     * @param tonsAHead where nobody said how many
      * @param dollars beside the feed that is bought; null where nobody said
      */
     private void step(
@@ -168,7 +177,8 @@ final class HayLadder {
         Double aCow = dollars == null ? null : (Double) ((dollars + bought(then) - bought(last)) / kept(next));
         plan = next;
         last = then;
-        steps.add(new HayStep(what, by, before, after, head, tonsAHead, aCow, score()));
+        double each = head == 0 ? 0 : (before - after) / head;
+        steps.add(new HayStep(what, by, before, after, head, each, aCow, score()));
     }
 
     private @Nullable Double score() {
@@ -185,18 +195,17 @@ final class HayLadder {
                 .sum();
     }
 
-    /** Tons of hay that one mature cow takes in so many days as things are now done. */
-    private double aCow(int until) {
+    /** Tons of hay that one mature cow takes between two days as things are now done. */
+    private double aCow(int from, int until) {
         return eaters.cows().stream()
                 .findFirst()
                 .map(cow -> {
-                    double left = until;
                     double dry = 0;
-                    var stretches = yard.stretches(cow);
-                    for (int t = 0; t < stretches.size() && left > 0; t++) {
-                        double here = Math.min(left, stretches.get(t).days());
-                        dry += here * HayTons.hayADay(last, cow, t);
-                        left -= here;
+                    for (int t = 0; t < eaters.stretches(cow); t++) {
+                        int begins = eaters.begins(cow, t);
+                        int ends = begins + eaters.days(cow, t);
+                        int here = Math.min(until, ends) - Math.max(from, begins);
+                        dry += Math.max(0, here) * HayTons.hayADay(last, cow, t);
                     }
                     return tons.tons(dry);
                 })
@@ -205,10 +214,6 @@ final class HayLadder {
 
     private int cows() {
         return eaters.cows().stream().mapToInt(Group::head).sum();
-    }
-
-    private int head(HayPlan with) {
-        return yard.ranch().head() - with.sold() - with.bredSold();
     }
 
     /** Cows and heifers that calve and are not sold; at least one, to divide by. */
@@ -224,24 +229,8 @@ final class HayLadder {
         return yard.day();
     }
 
-    private LocalDate in(String fact) {
-        return ahead(day().plusDays(HayFacts.days(fact)));
-    }
-
-    /** Today for a day that is past, or beyond grass. */
-    private LocalDate ahead(LocalDate date) {
-        return date.isBefore(day()) || !date.isBefore(day().plusDays(days)) ? day() : date;
-    }
-
-    private Optional<LocalDate> calving() {
-        return eaters.cows().stream()
-                .flatMap(group -> group.firstCalving().stream())
-                .filter(first -> !first.isBefore(day()))
-                .min(LocalDate::compareTo);
-    }
-
-    private LocalDate limitBy() {
-        int before = HayFacts.days("limit_before_calving") + HayFacts.days("change_over");
-        return ahead(calving().map(first -> first.minusDays(before)).orElse(day()));
+    /** The last day before grass for one beyond it. */
+    private LocalDate on(int after) {
+        return dates.on(Math.min(after, days - 1));
     }
 }

@@ -6,11 +6,12 @@ import org.jspecify.annotations.Nullable;
 /**
  * One thing to do where hay is short, after those before it.
  *
- * @param by the day to decide it
+ * @param by the day to do it, from which its tons are figured; of {@code LIMIT_HAY} and {@code STRAW} the day to begin: they
+ *     are figured from when cattle are used to it
  * @param before tons short without it
  * @param after tons short with it; the same where it saves nothing, or nothing is short any more
  * @param head how many are sold or sent away; 0 for other steps, or where nobody said
- * @param tonsAHead tons that one head fewer saves until grass, or while away; 0 for other steps
+ * @param tonsAHead tons that each of them saves, on average; where nobody said how many, what one would; 0 for other steps
  * @param dollarsACow cash it takes for each cow kept, below 0 where it brings some; null where it is not known
  * @param score mean condition score of the mature cows at calving once it is done; null where none are due before grass
  */
@@ -25,6 +26,8 @@ public record HayStep(
         @Nullable Double score) {
     /** In their order. */
     public enum What {
+        /** Nobody said what could be bought: asked first, and saves nothing until it is. */
+        BUY_HAY,
         FEED_TO_NEED,
         CUT_WASTE,
         SELL_OPEN,

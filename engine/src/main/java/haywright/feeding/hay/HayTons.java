@@ -39,13 +39,13 @@ record HayTons(List<PricedFeed> hay, double dryMatter) {
         return Unit.TON.fromBase(dry / dryMatter);
     }
 
-    /** kg of dry matter of hay a head and day of one stretch; 0 where there is none. */
+    /** kg of dry matter of hay a head and day of one stretch, dry and in milk; 0 where there is none. */
     static double hayADay(Allotment of, Group group, int stretch) {
-        return of.eaten().stream()
-                .filter(e -> e.eater().equals(group.id().toString()) && e.stretch() == stretch)
-                .mapToDouble(e -> eaten(e) / e.headDays())
-                .findFirst()
-                .orElse(0);
+        var eats = of.eaten().stream()
+                .filter(e -> e.eater().startsWith(group.id().toString()) && e.stretch() == stretch)
+                .toList();
+        double headDays = eats.stream().mapToDouble(Allotment.Eaten::headDays).sum();
+        return headDays == 0 ? 0 : eats.stream().mapToDouble(HayTons::eaten).sum() / headDays;
     }
 
     private static double eaten(Allotment.Eaten eaten) {

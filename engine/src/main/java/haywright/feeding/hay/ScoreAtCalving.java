@@ -5,6 +5,7 @@ import haywright.cattle.Reserves;
 import haywright.cattle.herd.Group;
 import haywright.outlook.Yard;
 import haywright.ration.Allotment;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.OptionalDouble;
 
@@ -14,7 +15,7 @@ import java.util.OptionalDouble;
  * lost = Σ unmet·NEm·days over stretches before calving        Mcal a head
  * ER(from, score) = −lost / 0.80                                reserves of {@link Reserves}
  * </pre>
- * Cattle that are given all hold the score that they have.
+ * Cattle that are given all hold the score that they have. Of those in milk the same until grass.
  */
 final class ScoreAtCalving {
     /** Mcal of NEm in the diet that 1 Mcal of reserve replaces: {@link Reserves}. */
@@ -43,29 +44,44 @@ final class ScoreAtCalving {
     }
 
     private static double score(Yard yard, Group group, List<Allotment.Eater> eaters, Allotment fed) {
-        var id = group.id().toString();
-        double lost = 0;
-        var from = yard.day();
         var calving = group.firstCalving().orElseThrow();
+        double lost = lost(HayEaters.id(group, false), eaters, fed, yard.day().until(calving, ChronoUnit.DAYS));
+        return group.conditionScore() - off(yard, group, lost);
+    }
+
+    /** Points that a cow in milk loses until grass; 0 where she is given all. */
+    static double lostInMilk(Yard yard, Group group, List<Allotment.Eater> eaters, Allotment fed) {
+        return off(yard, group, lost(HayEaters.id(group, true), eaters, fed, Yard.LONGEST_WINTER));
+    }
+
+    /** Mcal of NEm a head over so many days. */
+    private static double lost(String id, List<Allotment.Eater> eaters, Allotment fed, long days) {
+        double lost = 0;
         for (var eater : eaters) {
-            for (int t = 0; eater.id().equals(id) && t < eater.stretches().size() && from.isBefore(calving); t++) {
+            int from = 0;
+            for (int t = 0; eater.id().equals(id) && t < eater.stretches().size() && from < days; t++) {
                 var stretch = eater.stretches().get(t);
                 int stage = t;
                 double unmet = fed.eaten().stream()
                         .filter(e -> e.eater().equals(id) && e.stretch() == stage)
-                        .mapToDouble(e -> e.unmet().getOrDefault("nem", 0.0))
+                        .mapToDouble(e -> Math.max(
+                                e.unmet().getOrDefault("nem", 0.0), e.unmet().getOrDefault("nem_two_feedings", 0.0)))
                         .max()
                         .orElse(0);
                 lost += unmet * stretch.question().need().nem() * stretch.days();
-                from = from.plusDays(stretch.days());
+                from += stretch.days();
             }
         }
+        return lost;
+    }
+
+    private static double off(Yard yard, Group group, double lost) {
         double now = group.conditionScore();
         double weight = yard.need(group).shrunkWeight() / Reserves.weightRatio(now);
         double score = now;
         while (score - STEP > LOWEST && -new Reserves(weight, now, score).energy() * REPLACES < lost) {
             score -= STEP;
         }
-        return score;
+        return now - score;
     }
 }

@@ -1,12 +1,19 @@
 package haywright.feeding.hay;
 
+import haywright.cattle.AnimalClass;
 import haywright.cattle.herd.Group;
+import haywright.diet.DietRow;
+import haywright.diet.GrainFed;
+import haywright.diet.Sureness;
 import haywright.diet.WayOfFeeding;
 import haywright.feeding.Rations;
+import haywright.forage.FeedClass;
 import haywright.outlook.Yard;
 import haywright.quantity.Unit;
 import haywright.ranch.Ranch;
 import haywright.ration.Allotment;
+import haywright.ration.HandMix;
+import haywright.ration.LeastCostRation;
 import haywright.ration.PricedFeed;
 import haywright.ration.Ration;
 import haywright.season.WinterPlan;
@@ -14,12 +21,12 @@ import haywright.workings.Problem;
 import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -38,9 +45,13 @@ public final class ShortOfHay {
     /** Days by which 195 tons at 1.95 a day may miss 100. */
     private static final double HAIR = 1e-6;
 
+    /** Of a limit, below which missing it is not said. */
+    private static final double LEAST_SAID = 0.01;
+
     private final Rations rations;
     private final Yard yard;
     private final Asked asked;
+    private final HayDates dates;
     private final HayEaters eaters;
     private final HayTons tons;
     private final double onHand;
@@ -107,18 +118,44 @@ public final class ShortOfHay {
     }
 
     /**
-     * What one group gets until grass if all steps are taken.
+     * What one head gets on average over some days.
      *
-     * @param feeds kg as fed a head and day, on average until the first of them calve; of all days for others
-     * @param inMilk the same from then on; empty for those that do not calve before grass
+     * @param feeds kg as fed, waste included
+     * @param from the first of these days. @param until the last
+     * @param below by row, the share that the mix is below a usual limit of the bench, and of what is fed beyond one how far
+     *     beyond; empty where it keeps them all
+     * @param inTwoFeedings whether it has more grain than one feeding may have
+     */
+    public record Fed(
+            Map<PricedFeed, Double> feeds,
+            LocalDate from,
+            LocalDate until,
+            Map<String, Double> below,
+            boolean inTwoFeedings) {}
+
+    /**
+     * What one group gets if all steps are taken, from when all of them tell, or of those that are there only before that.
+     *
+     * @param head that stay
+     * @param dry of those that are not in milk; empty where there are none
+     * @param milking of those in milk; empty where there are none
      * @param unmet by need, the largest share that is not met at any time; empty where all is met
+     * @param scoreLost points of condition that one in milk loses until grass
+     * @param isStrawNow whether they get straw only since they get it now
+     * @param notFed names of feeds that are wished for it and may not be fed: the wish is left out
      */
     public record LeastHarm(
             Group group,
             int head,
-            Map<PricedFeed, Double> feeds,
-            Map<PricedFeed, Double> inMilk,
-            Map<String, Double> unmet) {}
+            Optional<Fed> dry,
+            Optional<Fed> milking,
+            Map<String, Double> unmet,
+            double scoreLost,
+            boolean isStrawNow,
+            List<String> notFed) {}
+
+    /** Hay that is for sale in place of the ladder, in tons of it as fed. */
+    public record ToBuy(PricedFeed feed, double tons) {}
 
     /** Nothing where there is an answer. */
     public static List<Lacks> lacks(Yard yard) {
@@ -144,7 +181,9 @@ public final class ShortOfHay {
         this.rations = rations;
         yard = rations.yard();
         this.asked = asked;
-        eaters = new HayEaters(rations);
+        dates = HayDates.of(
+                yard, asked.away() == null ? null : Objects.requireNonNullElse(asked.awayDays(), HayLadder.A_MONTH));
+        eaters = new HayEaters(rations, dates);
         days = yard.daysToGrass().orElseThrow();
         tons = HayTons.of(eaters.hay());
         onHand = tons.tons(HayTons.dry(tons.hay().stream().filter(PricedFeed::own)));
@@ -256,7 +295,7 @@ public final class ShortOfHay {
 
     private HayLadder ladder() {
         if (ladder == null) {
-            ladder = new HayLadder(yard, eaters, tons, asked, byNeed, tonsShortAsNow());
+            ladder = new HayLadder(yard, eaters, dates, tons, asked, byNeed, tonsShortAsNow());
         }
         return ladder;
     }
@@ -292,26 +331,106 @@ public final class ShortOfHay {
         return eaters.leftOut();
     }
 
-    /** What every group gets until grass if all steps are taken. */
+    /** What every group gets if all steps are taken. */
     public List<LeastHarm> leastHarm() {
-        var last = ladder().last();
         var all = new ArrayList<LeastHarm>();
         for (var group : yard.ranch().groups().values()) {
-            var id = group.id().toString();
-            var eats = last.eaten().stream().filter(e -> e.eater().equals(id)).toList();
-            if (!eats.isEmpty()) {
-                var unmet = new LinkedHashMap<String, Double>();
-                eats.forEach(e -> e.unmet().forEach((row, share) -> unmet.merge(row, share, Math::max)));
-                var milks = eats.stream().collect(Collectors.partitioningBy(e -> eaters.isInMilk(group, e.stretch())));
+            int head = eaters.stay(group, ladder().plan());
+            if (head > 0) {
                 all.add(new LeastHarm(
                         group,
-                        head(id),
-                        mean(Objects.requireNonNull(milks.get(false))),
-                        mean(Objects.requireNonNull(milks.get(true))),
-                        unmet));
+                        head,
+                        fed(group, false),
+                        fed(group, true),
+                        unmet(group),
+                        ScoreAtCalving.lostInMilk(yard, group, eaters.with(ladder().plan()), ladder().last()),
+                        eaters.getsStraw(group),
+                        eaters.vainWishes(group)));
             }
         }
         return all;
+    }
+
+    private List<Allotment.Eaten> eats(Group group, boolean milking) {
+        var id = HayEaters.id(group, milking);
+        return ladder().last().eaten().stream()
+                .filter(e -> e.eater().equals(id))
+                .toList();
+    }
+
+    private Map<String, Double> unmet(Group group) {
+        var unmet = new LinkedHashMap<String, Double>();
+        for (boolean milking : new boolean[] {false, true}) {
+            for (var eaten : eats(group, milking)) {
+                eaten.unmet().forEach((row, share) -> unmet.merge(row, share, Math::max));
+                eaters.part(group, eaten.stretch(), milking)
+                        .filter(part -> part.gain() < 1)
+                        .ifPresent(part -> unmet.merge("growth", 1 - part.gain(), Math::max));
+            }
+        }
+        return unmet;
+    }
+
+    private Optional<Fed> fed(Group group, boolean milking) {
+        var all = eats(group, milking);
+        var told = all.stream()
+                .filter(e -> eaters.begins(group, e.stretch()) >= dates.allTold(ladder().plan()))
+                .toList();
+        var last = told.isEmpty() ? all : told;
+        // until the first are in milk all head get it, so that tons come out with a pencil
+        var whole = last.stream()
+                .filter(e -> milking || eaters.part(group, e.stretch(), true).isEmpty())
+                .toList();
+        var eats = whole.isEmpty() ? last : whole;
+        if (eats.isEmpty()) {
+            return Optional.empty();
+        }
+        int begins = eaters.begins(group, eats.get(0).stretch());
+        int end = eats.get(eats.size() - 1).stretch();
+        int ends = eaters.begins(group, end) + eaters.days(group, end) - 1;
+        var below = new LinkedHashMap<String, Double>();
+        boolean twice = false;
+        for (var eaten : eats) {
+            var question =
+                    eaters.part(group, eaten.stretch(), milking).orElseThrow().question();
+            below(group, eaten, question).forEach((row, share) -> below.merge(row, share, Math::max));
+            twice |= grain(eaten)
+                    > GrainFed.percentAFeeding() / 100 * question.need().bodyWeight() + HAIR;
+        }
+        return Optional.of(new Fed(
+                mean(eats),
+                day().plusDays(begins),
+                day().plusDays(ends),
+                below,
+                twice && group.animals() != AnimalClass.GROWING));
+    }
+
+    private static double grain(Allotment.Eaten eaten) {
+        return eaten.feeds().entrySet().stream()
+                .filter(e -> e.getKey().feed().feedClass() == FeedClass.GRAIN)
+                .mapToDouble(e -> e.getValue() / eaten.headDays())
+                .sum();
+    }
+
+    /** By which usual limits of the bench it is knowingly short. */
+    private Map<String, Double> below(Group group, Allotment.Eaten eaten, LeastCostRation question) {
+        var usual = rations.question(group).options();
+        var kg = new LinkedHashMap<String, Double>();
+        eaten.feeds().forEach((feed, all) -> kg.put(feed.feed().id(), all / eaten.headDays()));
+        var offered = List.copyOf(eaten.feeds().keySet());
+        var judged = HandMix.judge(
+                new LeastCostRation(offered, question.need(), usual, Sureness.EXPECTED, LeastCostRation.Amounts.EXACT),
+                kg);
+        var below = new LinkedHashMap<String, Double>();
+        for (var limit : judged.limits()) {
+            var row = limit.row();
+            boolean isHabit = row.kind() == DietRow.Kind.PRACTICE || row.id().equals("intake");
+            double share = Math.abs(limit.supplied() - row.limit()) / Math.abs(row.limit());
+            if (isHabit && !limit.isMet() && share > LEAST_SAID) {
+                below.put(row.id(), share);
+            }
+        }
+        return below;
     }
 
     /** kg as fed a head and day. */
@@ -322,27 +441,21 @@ public final class ShortOfHay {
         return feeds;
     }
 
-    private int head(String eater) {
-        return eaters.with(ladder().plan()).stream()
-                .filter(e -> e.id().equals(eater))
-                .mapToInt(Allotment.Eater::head)
-                .findFirst()
-                .orElse(0);
-    }
-
     /** Whether some group is taken to be fed free choice, which has to end where hay is limited. */
     public boolean isFreeChoice() {
         return yard.ranch().wishes().values().stream().anyMatch(wish -> wish.way() == WayOfFeeding.FREE_CHOICE);
     }
 
-    /** Dollars for the tons that are short, at the cheapest hay that is for sale; empty where none is. */
-    public OptionalDouble dollarsToBuy() {
+    /** The cheapest hay that is for sale, as much as is as good as what is short; empty where none is. */
+    public Optional<ToBuy> toBuy() {
         return yard.feeds().stream()
                 .filter(feed -> !feed.own() && feed.feed().feedClass().isHay())
-                .mapToDouble(feed -> feed.pricePerKgAsFed() / feed.dryMatterPercent() * 100 * tons.dryMatter())
-                .min()
-                .stream()
-                .map(perKg -> perKg * Unit.TON.toBase(tonsShort()))
-                .findFirst();
+                .min(Comparator.comparingDouble(feed -> feed.pricePerKgAsFed() / feed.dryMatterPercent()))
+                .map(feed -> new ToBuy(feed, tonsShort() * tons.dryMatter() / (feed.dryMatterPercent() / 100)));
+    }
+
+    /** From when all that is done tells. */
+    public LocalDate allTold() {
+        return day().plusDays(dates.allTold(ladder().plan()));
     }
 }

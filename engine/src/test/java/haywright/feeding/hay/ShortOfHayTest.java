@@ -18,9 +18,9 @@ import haywright.quantity.Unit;
 import haywright.ranch.FedNow;
 import haywright.ranch.FeedForSale;
 import haywright.ranch.Lot;
+import haywright.ranch.Outfit;
 import haywright.ranch.Ranch;
 import haywright.ranch.Settings;
-import haywright.ration.PricedFeed;
 import haywright.sampling.stock.Stock;
 import haywright.workings.Refused;
 import java.time.LocalDate;
@@ -179,28 +179,25 @@ class ShortOfHayTest {
                 .anyMatch(step -> step.what() == What.LIMIT_HAY)
                 .anyMatch(step -> step.what() == What.STRAW && step.saves() > 0);
         for (var least : hay.leastHarm()) {
-            double straw = least.feeds().entrySet().stream()
+            var dry = least.dry().orElseThrow().feeds();
+            double straw = dry.entrySet().stream()
                     .filter(e -> e.getKey().isStraw())
                     .mapToDouble(Map.Entry::getValue)
                     .sum();
-            double hayEach = least.feeds().entrySet().stream()
+            double hayEach = dry.entrySet().stream()
                     .filter(e -> e.getKey().isHayOrSilage())
-                    .mapToDouble(e -> dryMatter(e.getKey(), e.getValue()))
+                    .mapToDouble(e -> e.getKey().eaten(e.getValue()))
                     .sum();
             double weight = least.group().weight().base();
             if (HayEaters.isSturdy(least.group())) {
-                // the published least where hay is short and it is cold, 0.75 % of body weight
-                assertThat(straw + hayEach).isGreaterThanOrEqualTo(0.0075 * weight * 0.98);
+                // the published least where hay is short and it is cold, 0.75 % of body weight, in hay
+                assertThat(hayEach).isGreaterThanOrEqualTo(0.0075 * weight * (1 - 1e-6));
             } else {
                 assertThat(straw).as(least.group().name()).isZero();
                 assertThat(hayEach).as(least.group().name()).isGreaterThan(0.015 * weight);
             }
             assertThat(least.unmet()).as(least.group().name()).isEmpty();
         }
-    }
-
-    private static double dryMatter(PricedFeed feed, double kgAsFed) {
-        return feed.dryMatterPercent() / 100 * kgAsFed;
     }
 
     /** 8 of 100 cows are not due; another number can be said, and no more than there are. */
@@ -220,6 +217,35 @@ class ShortOfHayTest {
                 .findFirst()
                 .orElseThrow()
                 .head();
+    }
+
+    /** Nobody can buy what nobody asked for: hay is asked before cows are sold. */
+    @Test
+    void aRanchThatListsNoHayIsAskedForItFirst() {
+        assertThat(of(fedNow(60)).steps().get(0).what()).isEqualTo(What.BUY_HAY);
+        var listed = fedNow(60).with(sale(new UUID(0, 5), "Hay", FeedClass.GRASS_HAY, 250, 20));
+        assertThat(of(listed).steps()).noneMatch(step -> step.what() == What.BUY_HAY);
+        assertThat(of(fedNow(60)).toBuy()).isEmpty();
+        // 20 tons of the list are counted as there, the rest costs what the list says
+        assertThat(of(listed).toBuy().orElseThrow().feed().pricePerKgAsFed())
+                .isCloseTo(Unit.DOLLAR_PER_TON.to(Unit.DOLLAR_PER_KG, 250), within(1e-12));
+    }
+
+    @Test
+    void hayThatAMixerLaysInABunkIsFedInNoRing() {
+        var outfit = new Outfit(true, null, true, true, Quantity.of(300, Unit.FOOT), 1);
+        assertThat(of(fedNow(60)).steps()).anyMatch(step -> step.what() == What.CUT_WASTE && step.saves() > 0);
+        assertThat(of(fedNow(60).with(outfit)).steps()).noneMatch(step -> step.what() == What.CUT_WASTE);
+    }
+
+    /** What each of those sold saves, times how many, is what the step saves. */
+    @Test
+    void headsTimesTonsAreTheTonsOfAStep() {
+        for (var step : of(fedNow(60)).steps()) {
+            if (step.head() > 0 && step.saves() > 0) {
+                assertThat(step.head() * step.tonsAHead()).isCloseTo(step.saves(), within(1e-6));
+            }
+        }
     }
 
     @Test

@@ -84,7 +84,9 @@ public final class ShortPages {
 
         /** Whether it can be left out: that they are fed more than they need now is no choice. */
         public boolean isChoice(HayStep step) {
-            return step.what() != What.FEED_TO_NEED && (isLeftOut(step) || step.saves() > 0);
+            return step.what() != What.FEED_TO_NEED
+                    && step.what() != What.BUY_HAY
+                    && (isLeftOut(step) || step.saves() > 0);
         }
 
         /** Of this page with a step left out, or taken again. */
@@ -105,8 +107,8 @@ public final class ShortPages {
         }
     }
 
-    /** @param inMilk from calving on; empty where none calve before grass. @param unmet empty where all is met */
-    public record Group(String name, String head, String fed, String inMilk, String unmet) {}
+    /** @param dry and {@code milking}, each empty where there are none. @param unmet empty where all is met */
+    public record Group(String name, String head, List<String> dry, List<String> milking, String unmet) {}
 
     /** For the list of groups: empty where hay lasts, something is lacking, or it cannot be worked out. */
     static Optional<String> headline(Rations rations) {
@@ -162,8 +164,8 @@ public final class ShortPages {
                         .map(least -> new Group(
                                 least.group().name(),
                                 Show.number(least.head(), 0),
-                                ShortWords.fed(least.feeds()),
-                                ShortWords.fed(least.inMilk()),
+                                least.dry().map(ShortWords::line).orElse(List.of()),
+                                least.milking().map(ShortWords::line).orElse(List.of()),
                                 ShortWords.unmet(least)))
                         .toList()
                 : List.of();
