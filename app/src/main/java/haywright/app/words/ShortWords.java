@@ -306,6 +306,17 @@ public final class ShortWords {
         return String.join(", ", says) + (fed.inTwoFeedings() ? "; grain in two feedings" : "");
     }
 
+    /** By what the amounts have to be judged by hand; empty where the loss is the ranch’s own. */
+    public static String loss(ShortOfHay hay) {
+        boolean rings = hay.steps().stream().anyMatch(step -> step.what() == What.CUT_WASTE && step.saves() > 0);
+        return rings
+                ? "Hay in rings is counted with %s %% lost, not %s %%: without rings put out more, and set the loss under settings before you judge a line on the bench."
+                        .formatted(
+                                Show.number(HayFacts.value("ring_loss"), 0),
+                                Show.number(hay.ranch().settings().hayLossPercent(), 0))
+                : "";
+    }
+
     /** What is fed, in which days, and what is outside of usual limits on purpose. */
     public static List<String> line(Fed fed) {
         return Stream.of(fed(fed), days(fed), below(fed))
@@ -338,10 +349,10 @@ public final class ShortWords {
         return switch (row) {
             case "intake", "forage_floor" -> "%s %% short of what keeps them full";
             case "forage", "forage_least" -> "%s %% short of the least forage";
-            case "grain_careful", "grain" -> "%s %% more grain than beside plenty of hay";
-            case "straw", "straw_share" -> "%s %% more straw than usual";
-            case "ca_p_low" -> "%s %% short of calcium to phosphorus";
-            case "cp_floor" -> "%s %% short of protein for the rumen";
+            case "grain_careful", "grain" -> "grain %s %% over what is usual beside hay";
+            case "straw", "straw_share" -> "straw %s %% over its usual share";
+            case "ca_p_low" -> "calcium to phosphorus %s %% low";
+            case "cp_floor" -> "protein for the rumen %s %% low";
             default -> "%s %% off in " + row.replace('_', ' ');
         };
     }
