@@ -1,0 +1,43 @@
+package haywright.app.document;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import haywright.feeding.Rations;
+import haywright.feeding.hay.ShortOfHay;
+import haywright.feeding.hay.ShortOfHay.Fed;
+import haywright.forage.Analyte;
+import java.time.LocalDate;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+/** The invented ranch mixes oat-pea silage with nitrate in it: each line of the ladder is safe for those that carry a calf. */
+class LadderDangersTest {
+    /** Manitoba Agriculture, Utilizing High Nitrate Feeds Safely: the safe class as NO3-N, ppm of dry matter. */
+    private static final double SAFE = 678;
+
+    @Test
+    void everyLineIsSafeInItsNitrate() {
+        var ranch = TinLantern.ranch();
+        var hay = ShortOfHay.of(new Rations(ranch, ranch.settings().today(LocalDate.MAX)), ShortOfHay.Asked.NOTHING)
+                .orElseThrow();
+        var lines = hay.leastHarm().stream()
+                .flatMap(least -> Stream.of(least.dry(), least.milking()))
+                .flatMap(fed -> fed.stream())
+                .toList();
+        assertThat(lines).isNotEmpty();
+        assertThat(lines).anyMatch(fed -> nitrate(fed) > 0);
+        assertThat(lines).allMatch(fed -> nitrate(fed) <= SAFE);
+    }
+
+    private static double nitrate(Fed fed) {
+        double all = 0;
+        double nitrate = 0;
+        for (var each : fed.feeds().entrySet()) {
+            double eaten = each.getKey().eaten(each.getValue());
+            all += eaten;
+            nitrate += eaten
+                    * each.getKey().feed().composition().value(Analyte.NO3N).orElse(0);
+        }
+        return nitrate / all;
+    }
+}
