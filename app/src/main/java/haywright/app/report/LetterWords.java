@@ -2,6 +2,7 @@ package haywright.app.report;
 
 import haywright.app.report.FeedLetter.Part;
 import haywright.app.words.ColdWords;
+import haywright.app.words.CountedTdn;
 import haywright.app.words.DateWords;
 import haywright.app.words.Feeding;
 import haywright.app.words.HerdWords;

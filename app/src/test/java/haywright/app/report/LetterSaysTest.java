@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import haywright.app.document.TinLantern;
 import haywright.app.report.FeedLetter.Part;
 import haywright.app.words.ColdWords;
+import haywright.app.words.CountedTdn;
 import haywright.cattle.cold.Hide;
 import haywright.cattle.herd.Group;
 import haywright.feeding.ColdSnap;

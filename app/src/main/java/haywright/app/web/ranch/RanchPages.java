@@ -112,9 +112,8 @@ public final class RanchPages {
     public record Fed(Group group, List<String> says) {
         static List<Fed> of(Ranch ranch) {
             return ranch.groups().values().stream()
-                    .filter(group -> ranch.letters().containsKey(group.id()))
-                    .map(group ->
-                            of(new FeedLetter(ranch, group, ranch.letters().get(group.id()))))
+                    .flatMap(group -> Optional.ofNullable(ranch.letters().get(group.id())).stream()
+                            .map(letter -> of(new FeedLetter(ranch, group, letter))))
                     .toList();
         }
 

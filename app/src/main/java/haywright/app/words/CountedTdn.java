@@ -1,6 +1,5 @@
-package haywright.app.report;
+package haywright.app.words;
 
-import haywright.app.words.NumberWords;
 import haywright.outlook.Yard;
 import haywright.ranch.Lot;
 import haywright.ration.Portion;
@@ -41,7 +40,7 @@ public record CountedTdn(Lot lot, double printed, double counted) {
     }
 
     /** Without a digit: {@code two points over}. */
-    String words() {
+    public String words() {
         int whole = (int) Math.min(99, Math.round(Math.abs(points())));
         return "%s %s %s"
                 .formatted(NumberWords.of(whole), whole == 1 ? "point" : "points", points() > 0 ? "over" : "under");
