@@ -58,6 +58,14 @@ class NothingIsLostTest {
     }
 
     static Understood read(String text, Vocabulary words) {
+        return read(text, words, Basis.DRY_MATTER);
+    }
+
+    static Understood read(String text, Basis said) {
+        return read(text, Vocabulary.HOUSE, said);
+    }
+
+    private static Understood read(String text, Vocabulary words, Basis said) {
         var decimals = Decimals.BY_SHEET;
         @Nullable Basis basis = null;
         for (int asked = 0; ; asked++) {
@@ -71,7 +79,7 @@ class NothingIsLostTest {
                     throw e;
                 }
                 decimals = field.equals("decimal") ? Decimals.POINT : decimals;
-                basis = field.equals("basis") ? Basis.DRY_MATTER : basis;
+                basis = field.equals("basis") ? said : basis;
             }
         }
     }

@@ -20,7 +20,7 @@ import org.junit.jupiter.params.provider.CsvSource;
  * it is asked.
  */
 class WhoseFiguresTest {
-    private static String figures(Understood found) {
+    static String figures(Understood found) {
         return found.samples().stream()
                 .map(sample -> sample.code() + ": "
                         + sample.cells().stream()

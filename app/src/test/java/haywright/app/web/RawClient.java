@@ -19,6 +19,7 @@ import java.util.stream.Collectors;
 final class RawClient {
     private static final Pattern TOKEN = Pattern.compile("name=\"token\" value=\"([^\"]+)\"");
     private static final Pattern REV = Pattern.compile("name=\"rev\" value=\"([0-9]+)\"");
+    private static final Pattern SHEET = Pattern.compile("name=\"sheet\" value=\"([0-9a-f]+)\"");
 
     private final int port;
     private String cookie = "";
@@ -136,6 +137,10 @@ final class RawClient {
         var rev = REV.matcher(page.body());
         if (rev.find()) {
             all.putIfAbsent("rev", rev.group(1));
+        }
+        var sheet = SHEET.matcher(page.body());
+        if (sheet.find()) {
+            all.putIfAbsent("sheet", sheet.group(1));
         }
         return send("POST", path, Map.of("Origin", "http://127.0.0.1:" + port), form(all));
     }

@@ -1,5 +1,6 @@
 package haywright.app.exchange.csv;
 
+import haywright.app.exchange.lab.BasisExcept;
 import haywright.app.exchange.lab.ColumnWords;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Told;
@@ -155,6 +156,16 @@ final class Grid {
         if (column >= 0) {
             settled.get(row).set(column);
         }
+    }
+
+    /** What the lines without figures say of the basis of some figures alone. */
+    BasisExcept except() {
+        return BasisExcept.in(IntStream.range(0, rows.size())
+                .filter(this::hasNoFigures)
+                .mapToObj(this::row)
+                .filter(cells -> cells.stream().filter(cell -> !cell.isBlank()).count() <= 2)
+                .flatMap(List::stream)
+                .toList());
     }
 
     void settle(int row) {

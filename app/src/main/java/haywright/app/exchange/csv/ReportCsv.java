@@ -202,7 +202,7 @@ public final class ReportCsv {
                 }
             }
         }
-        return said.size() == 1 ? said.iterator().next() : null;
+        return said.size() == 1 && !grid.except().isAllOpen() ? said.iterator().next() : null;
     }
 
     /** The line with the most analytes in its columns; −1 where none has two. */

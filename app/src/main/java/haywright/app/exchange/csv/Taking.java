@@ -1,5 +1,6 @@
 package haywright.app.exchange.csv;
 
+import haywright.app.exchange.lab.BasisExcept;
 import haywright.app.exchange.lab.ColumnIs;
 import haywright.app.exchange.lab.Decimals;
 import haywright.app.exchange.lab.Heading;
@@ -35,6 +36,9 @@ final class Taking {
     private static final Pattern MARKED_FIGURE =
             Pattern.compile("(?<=[0-9%])\\s*(" + Legend.MARK + "|(?<=\\s)[a-z0-9])$");
 
+    private static final String TAKEN_OUT =
+            "the sheet takes it out of the basis of the others, and does not say its own. Say it below, beside its name";
+
     private static final Pattern FORM =
             Pattern.compile("(?i)\\s*(?:%|ppm|ppb|pct|[mµu]?g/k?g|lbs?/ton)[\\s,(]*(?:as )?NO ?3\\b.*");
 
@@ -52,6 +56,7 @@ final class Taking {
     private final boolean isTold;
 
     final Legend legend;
+    private final BasisExcept except;
 
     /** @param untold the basis of what names none, as the sheet says or somebody did; null where neither has */
     Taking(Grid grid, Decimals.Sheet decimals, @Nullable Basis untold, boolean isTold) {
@@ -61,6 +66,7 @@ final class Taking {
                 .mapToObj(grid::row)
                 .flatMap(List::stream)
                 .toList());
+        this.except = grid.except();
         this.names = new LinkedHashMap<>();
         this.columns = new LinkedHashMap<>();
         this.notTaken = new LinkedHashSet<>();
@@ -82,6 +88,7 @@ final class Taking {
         this.grid = grid;
         this.isTold = before.isTold;
         this.legend = before.legend;
+        this.except = before.except;
         this.names = before.names;
         this.columns = before.columns;
         this.notTaken = before.notTaken;
@@ -208,8 +215,14 @@ final class Taking {
             text = "ND (<%s)".formatted(limit.replace(',', '.'));
         }
         boolean isBased = analyte.hasBasis() && heading.share() == null;
-        var basis = isBased ? (heading.basis() == null ? untold : heading.basis()) : null;
+        var said = except.of(analyte).orElse(untold);
+        var basis = isBased ? (heading.basis() == null ? said : heading.basis()) : null;
         grid.settle(row, column);
+        if (isBased && heading.basis() == null && except.isOpen(analyte)) {
+            notTaken.add("Line %d, “%s” %s: %s".formatted(grid.line(row), name, text, TAKEN_OUT));
+            names.put(Heading.key(name), new Named(name, text, null, false));
+            return;
+        }
         var within = Grid.WITHIN.matcher(grid.cell(row, column));
         if (within.find()) {
             notTaken.add("Line %d, “%s”: how far from the truth the figure may be is not kept (%s)"

@@ -1,5 +1,7 @@
 package haywright.app.exchange.csv;
 
+import haywright.app.exchange.lab.ColumnIs;
+import haywright.app.exchange.lab.ColumnWords;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Label;
 import haywright.app.exchange.lab.Told;
@@ -15,6 +17,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
@@ -24,12 +27,17 @@ final class Wide {
     /** Units under the names, and bases under the units. */
     private static final int LINES_OF_UNITS = 2;
 
+    private static final int LINES_OF_LABELS = 2;
+
     private final Taking taking;
     private final Grid grid;
     private final int head;
     private final Map<Integer, Heading> analytes = new LinkedHashMap<>();
     private final Map<Integer, Tested.Method> methods = new HashMap<>();
     private final Map<Integer, Told> told = new LinkedHashMap<>();
+    /** What says over a column whose figures stand in it. */
+    private final Map<Integer, String> labels = new HashMap<>();
+
     private final About about;
     private int first;
 
@@ -69,6 +77,7 @@ final class Wide {
         while (first < head + 1 + LINES_OF_UNITS && isUnits(first)) {
             first++;
         }
+        labels();
         headings();
         checkWidths(separator);
         var samples = new ArrayList<Sample>();
@@ -210,6 +219,9 @@ final class Wide {
             if (!isLabel && grid.isNames(head, column)) {
                 continue;
             }
+            if (isLabel && isOfOthers(column)) {
+                continue;
+            }
             var label = grid.words.label(name, under(column));
             var heading = label.map(Label::heading).orElse(null);
             taking.name(name, first < grid.height() ? grid.cell(first, column) : "", heading);
@@ -228,11 +240,74 @@ final class Wide {
         }
     }
 
+    /** Whether what stands over a column leaves it out, or it is asked first; either is listed. */
+    private boolean isOfOthers(int column) {
+        var over = labels.getOrDefault(column, "");
+        if (over.isEmpty()) {
+            return false;
+        }
+        var heading = over + " " + written(column);
+        var said = grid.words.column(heading).orElse(null);
+        var all = labels.values().stream().distinct().toList();
+        var whose = said != null
+                ? said == ColumnIs.LEFT_OUT ? Whose.OTHERS : Whose.OWN
+                : Whose.of(all.stream().map(label -> Whose.said(label).who()).toList())
+                        .get(all.indexOf(over));
+        if (said != null || whose == Whose.ASKED) {
+            taking.column(new Understood.Column(heading, grid.example(first, column), said, false));
+        }
+        if (whose != Whose.OTHERS && whose != Whose.ASKED) {
+            return false;
+        }
+        taking.notTaken.add("Column “%s”: %s%s"
+                .formatted(
+                        heading,
+                        whose == Whose.ASKED ? "it is not known whose figures these are. Say so below" : Whose.LISTED,
+                        grid.under(first, column)));
+        return true;
+    }
+
+    /** What the cells of a line over the names say of whose figures stand under each, as in cells that were merged. */
+    private void labels() {
+        for (int row = head - 1; row >= Math.max(0, head - LINES_OF_LABELS); row--) {
+            var all = new LinkedHashMap<Integer, String>();
+            var left = "";
+            for (int column = 0; column < grid.width(head); column++) {
+                var cell = column < grid.width(row) ? grid.cell(row, column).strip() : "";
+                boolean isCorner = column == 0
+                        && (ColumnWords.isNames(cell) || Told.of(cell).isPresent());
+                left = cell.isEmpty() || isCorner ? left : cell;
+                if (!left.isEmpty()) {
+                    all.put(column, left);
+                }
+            }
+            var said = all.values().stream().distinct().toList();
+            var whose =
+                    Whose.of(said.stream().map(label -> Whose.said(label).who()).toList());
+            boolean areLabels = said.stream()
+                            .allMatch(label -> label.indexOf(':') < 0
+                                    && Told.of(label)
+                                            .filter(told -> !Whose.isSaid(label))
+                                            .isEmpty())
+                    && said.stream()
+                            .anyMatch(label -> Whose.isSaid(Whose.said(label).who()));
+            if (areLabels && (whose.contains(Whose.OTHERS) || whose.contains(Whose.ASKED))) {
+                labels.putAll(all);
+                return;
+            }
+        }
+    }
+
     /** The basis of a group of columns, in the line over the names. */
     private @Nullable Basis over(int column) {
         for (int at = column; head > 0 && at >= 0; at--) {
             if (!grid.cell(head - 1, at).isBlank()) {
-                var basis = Heading.basis(grid.cell(head - 1, at)).orElse(null);
+                var cell = grid.cell(head - 1, at);
+                var basis = Heading.basis(cell)
+                        .or(() -> labels.isEmpty()
+                                ? Optional.empty()
+                                : Whose.said(cell).basis())
+                        .orElse(null);
                 if (basis != null) {
                     grid.settle(head - 1, at);
                 }

@@ -35,6 +35,10 @@ public record BasisSaid(Basis basis, int from, int to) {
             "(?i)^(?:all|everything)(?: (?:of the )?(?:figures|results|values|numbers|analytes|nutrients))? ?,? ?(?:but|except|except for|other than|excluding|apart from|save) (?:the |for )*"
                     + "(?:(?:moisture|dry matter|dm|ph|rfv|rfq|and|or|,|&|the) ?)+(?= )";
 
+    /** What is taken out of it, with a basis of its own or without. */
+    private static final String TAKEN_OUT =
+            "(?i)[,;(]?\\s*\\b(?:except|excepting|excluding|other than|apart from|save|but) .*$";
+
     private static final String OF_RESULTS =
             "(?i)^(?:the )?(?:reporting |reported |result )?basis(?: of| for)?(?: (?:the|all|these))*(?: (?:report(?:ing)?|results?|figures?|values?|analys[ie]s|data|numbers))? ?(?:[:=–-]|is|are) ?";
 
@@ -58,6 +62,7 @@ public record BasisSaid(Basis basis, int from, int to) {
                 .replaceAll("\\s+", " ")
                 .replaceAll(DRY_MATTER_ITSELF, "")
                 .replaceFirst(BUT, "all ")
+                .replaceFirst(TAKEN_OUT, "")
                 .replaceFirst(OF_RESULTS, "basis: ")
                 .replaceAll(" ?[.;:,]+$", "")
                 .strip();

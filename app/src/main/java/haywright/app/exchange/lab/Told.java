@@ -83,6 +83,8 @@ public enum Told {
             "desc",
             "what",
             "label",
+            "mark",
+            "marks",
             "id");
     /** What the sender calls it: "client ref", "your mark", "grower's sample description". */
     private static final Pattern CALLED = Pattern.compile(

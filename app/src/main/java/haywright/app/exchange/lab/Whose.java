@@ -46,7 +46,7 @@ public enum Whose {
                     + "|^(?:std\\.?|standard)(?: dev(?:iation|\\.)?| error|s)?$");
 
     private static final Pattern NOW = Pattern.compile(
-            "(?iu)(?:the )?(?:(?:this|current|present|latest|most recent|recent|your|today['’]?s?|now|ty|our)(?:[ -](?:this|current|latest|own))?(?:[ -]"
+            "(?iu)(?:the )?(?:(?:this|current|present|latest|most recent|recent|yours?|mine|ours|today['’]?s?|now|ty|our)(?:[ -](?:this|current|latest|own))?(?:[ -]"
                     + TIME + "| (?:bag|number|no\\.?))*(?:['’]s)?(?: " + TIME + ")?|(?:new|newest)(?: " + PRINTED
                     + ")*)");
 

@@ -2,6 +2,7 @@ package haywright.app.exchange.text;
 
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Told;
+import haywright.app.exchange.lab.Whose;
 import haywright.app.exchange.text.TextLine.Word;
 import haywright.forage.Basis;
 import java.util.ArrayList;
@@ -28,12 +29,18 @@ record Across(List<Column> columns, List<Word> whole) {
      * @param analyte null where the heading names none
      * @param basis of the group of columns, where the heading names none; null where neither does
      * @param tells what it says of the sample; null for figures, and for what is not known
+     * @param whose figures stand in it, as a line over the headings says
      */
     record Column(
             Word heading,
             @Nullable Heading analyte,
             @Nullable Basis basis,
-            @Nullable Told tells) {}
+            @Nullable Told tells,
+            Whose whose) {
+        Column(Word heading, @Nullable Heading analyte, @Nullable Basis basis, @Nullable Told tells) {
+            this(heading, analyte, basis, tells, Whose.UNSAID);
+        }
+    }
 
     /** A heading over several columns, with the dashes that show how far it goes. */
     private record Span(int from, int to, Basis basis) {}
@@ -79,7 +86,13 @@ record Across(List<Column> columns, List<Word> whole) {
         }
         var spans = new ArrayList<Span>();
         List<List<Word>> cells = List.of();
+        var labels = LabelsAcross.none();
         for (var line : lines.subList(at, end)) {
+            var over = cells.isEmpty() ? LabelsAcross.in(line, names) : Optional.<LabelsAcross>empty();
+            if (over.isPresent()) {
+                labels = over.get();
+                continue;
+            }
             var own = line.cells().stream().filter(cell -> !isRule(cell)).toList();
             line.cells().stream().filter(Across::isRule).forEach(rule -> widen(spans, TextLine.join(rule)));
             var groups =
@@ -99,7 +112,7 @@ record Across(List<Column> columns, List<Word> whole) {
         var columns = cells.stream()
                 .map(cell -> column(TextLine.join(cell), spans, names))
                 .toList();
-        var headings = new Across(columns, List.of());
+        var headings = new Across(labels.over(columns, names), List.of());
         if (headings.known() < FEWEST) {
             return Optional.empty();
         }
@@ -115,7 +128,9 @@ record Across(List<Column> columns, List<Word> whole) {
 
     /** A line of figures, and not of headings: the name of a test may have a figure in it. */
     private static boolean isFigures(TextLine line, Names names) {
-        return figures(line) >= FEWEST && !isRow(line, names);
+        return figures(line) >= FEWEST
+                && !isRow(line, names)
+                && LabelsAcross.in(line, names).isEmpty();
     }
 
     private static boolean isRow(TextLine line, Names names) {

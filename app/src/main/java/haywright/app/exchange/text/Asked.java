@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** The names and the headings met on a sheet: what each was taken for, and which of them are asked about. */
@@ -28,6 +29,9 @@ final class Asked {
     private final Map<String, Named> written = new LinkedHashMap<>();
     /** What stands under headings that are known to hold no figures of the feed, column by column. */
     private final Map<String, List<String>> ignored = new LinkedHashMap<>();
+
+    /** What stands under names of no analyte, behind the reason, likewise. */
+    private final Map<String, List<String>> unknown = new LinkedHashMap<>();
 
     /** What stands under headings that nobody knows, likewise. */
     private final Map<String, List<String>> columns = new LinkedHashMap<>();
@@ -53,6 +57,23 @@ final class Asked {
         next.columns().stream()
                 .filter(c -> c.role() == TableHead.Role.IGNORED)
                 .forEach(c -> ignored.computeIfAbsent(c.heading().text(), k -> new ArrayList<>()));
+    }
+
+    /** A column, of which somebody may have said what it holds. */
+    void said(String heading) {
+        if (words.column(heading).isPresent()) {
+            saidColumns.add(Heading.key(heading));
+        }
+    }
+
+    /** A column with figures of others. */
+    void others(String heading) {
+        ignored.computeIfAbsent(heading, k -> new ArrayList<>());
+    }
+
+    /** A column of figures whose name nobody knows: why they are not taken, and then each of them. */
+    void unknown(String heading, String word) {
+        unknown.computeIfAbsent(heading, k -> new ArrayList<>()).add(word);
     }
 
     /** What stands under a heading that is known to hold no figures of the feed. */
@@ -84,12 +105,22 @@ final class Asked {
 
     /** The columns that hold no figures of the feed, in words. */
     List<String> ignored() {
-        return ignored.entrySet().stream()
-                .map(column -> "Column “%s”: it holds no figures of the feed%s"
-                        .formatted(
-                                column.getKey(),
-                                column.getValue().isEmpty() ? "" : " (" + String.join("; ", column.getValue()) + ")"))
+        return Stream.concat(
+                        ignored.entrySet().stream()
+                                .map(column ->
+                                        column(column.getKey(), "it holds no figures of the feed", column.getValue())),
+                        unknown.entrySet().stream()
+                                .map(column -> column(
+                                        column.getKey(),
+                                        column.getValue().get(0),
+                                        column.getValue()
+                                                .subList(1, column.getValue().size()))))
                 .toList();
+    }
+
+    private static String column(String heading, String why, List<String> figures) {
+        return "Column “%s”: %s%s"
+                .formatted(heading, why, figures.isEmpty() ? "" : " (" + String.join("; ", figures) + ")");
     }
 
     void name(String written, TextLine line, @Nullable Heading taken) {

@@ -41,6 +41,8 @@ record Figure(
      * @param row one whose name is known
      * @param number which of its figures
      * @param column null where the row has one figure and no heading stands over it
+     * @param saidAbove of all figures
+     * @param saidOfIt in a sentence, of this analyte alone
      */
     static Figure of(
             TextLine line,
@@ -50,6 +52,7 @@ record Figure(
             TableHead head,
             @Nullable Column column,
             @Nullable Basis saidAbove,
+            @Nullable Basis saidOfIt,
             Tested.@Nullable Method method) {
         var heading = Objects.requireNonNull(row.heading(), row.name());
         return new Figure(
@@ -58,7 +61,7 @@ record Figure(
                 heading.analyte(),
                 panel,
                 column == null ? 0 : head.group(column),
-                basis(row, number, heading, column, head, saidAbove),
+                basis(row, number, heading, column, head, saidAbove, saidOfIt),
                 unit(row, heading, column),
                 heading.share(),
                 method,
@@ -70,17 +73,23 @@ record Figure(
     }
 
     private static @Nullable Basis basis(
-            Row row, int number, Heading heading, @Nullable Column column, TableHead head, @Nullable Basis saidAbove) {
+            Row row,
+            int number,
+            Heading heading,
+            @Nullable Column column,
+            TableHead head,
+            @Nullable Basis saidAbove,
+            @Nullable Basis saidOfIt) {
         var over = column == null ? null : column.basis();
         boolean areMany = head.values().size() > 1;
         // a column of units on the right says it behind the last figure for all of the line
         var said = head.endsWithUnits() ? row.basis(row.figures().size() - 1) : row.basis(number);
         var own = said == null ? heading.basis() : said;
         // of several columns each has its basis; over a single one the line itself knows better
-        if (over != null && (areMany || own == null)) {
+        if (over != null && (areMany || own == null && saidOfIt == null)) {
             return over;
         }
-        return own != null ? own : saidAbove;
+        return own != null ? own : saidOfIt != null ? saidOfIt : saidAbove;
     }
 
     private static @Nullable Unit unit(Row row, Heading heading, @Nullable Column column) {

@@ -1,5 +1,6 @@
 package haywright.app.exchange.text;
 
+import haywright.app.exchange.lab.BasisExcept;
 import haywright.app.exchange.lab.BasisSaid;
 import haywright.app.exchange.lab.Legend;
 import haywright.forage.Basis;
@@ -33,11 +34,13 @@ final class Footnotes {
     private final Legend legend;
     private final Map<Integer, List<Place>> places = new LinkedHashMap<>();
     private final Set<Basis> bases = new HashSet<>();
+    private final BasisExcept except;
 
     private record Place(String mark, int at) {}
 
     Footnotes(List<String> raw) {
         legend = new Legend(raw);
+        except = BasisExcept.in(raw);
         raw.stream()
                 .filter(line -> line.length() <= TextLine.MOST_COLUMNS)
                 .forEach(line -> BasisSaid.in(line).forEach(one -> bases.add(one.basis())));
@@ -52,6 +55,11 @@ final class Footnotes {
     @Nullable
     Basis onlyBasis() {
         return bases.size() == 1 ? bases.iterator().next() : null;
+    }
+
+    /** What the sheet says of the basis of some figures alone. */
+    BasisExcept except() {
+        return except;
     }
 
     /** A line without its marks, which are remembered by where they stood. A raised figure is always a mark. */

@@ -32,6 +32,10 @@ final class Gathering {
     /** A name with what it is a share of, which is a figure of the feed wherever it stands. */
     private static final Pattern SHARE = Pattern.compile("(?i)\\p{L}.*?(?:%|\\b(?:pct|percent)\\b)\\s*(?:of )?\\p{L}");
 
+    /** What is said of a figure that a sentence takes out of the basis of the others. */
+    static final String TAKEN_OUT =
+            "the sheet takes it out of the basis of the others, and does not say its own. Say it below, beside its name";
+
     /** What is said of a line that somebody left out, on this sheet or an earlier one. */
     static final String LEFT_OUT = "its name was said to be left out";
 
@@ -158,6 +162,13 @@ final class Gathering {
         list(line, "it is of another report or another year");
     }
 
+    /** Figures that stand for years in the names of columns. */
+    void years(TextLine line) {
+        list(
+                line,
+                "these figures look like years in the names of columns. Write 2025 or 2026 over each column instead");
+    }
+
     void rows(TextLine line, List<Word> read, List<Row> rows) {
         boolean isSentence = !line.isAligned()
                 && rows.get(0).words().get(0).from() > line.words().get(0).from();
@@ -280,20 +291,47 @@ final class Gathering {
             list(line, row, "no heading over the figure says what it is");
             return;
         }
+        if (isTakenOut(row, places)) {
+            asked.again(row.name(), line.shown());
+            list(line, row, TAKEN_OUT);
+            return;
+        }
         for (int i = 0; i < row.figures().size(); i++) {
             var word = row.figures().get(i);
             var column = places == null ? null : places.get(i);
             if (word.isFigure() && (column == null || column.role() == TableHead.Role.VALUE)) {
-                figures.add(
-                        Figure.of(line, row, panel, i, head, column, sections.basis(line, row, above.basis()), method));
+                figures.add(Figure.of(
+                        line,
+                        row,
+                        panel,
+                        i,
+                        head,
+                        column,
+                        sections.basis(line, row, above.basis()),
+                        footnotes.except().of(row.heading().analyte()).orElse(null),
+                        method));
             } else if (word.isFigure() && column != null && column.role() == TableHead.Role.OTHER) {
                 var heading = column.heading().text();
                 asked.column(heading, word.text());
-                notTaken.add(
-                        line.notTaken("%s under “%s”, a heading that is not known".formatted(word.text(), heading)));
+                notTaken.add(underUnknown(line, word, column.heading()));
                 ledger.settle(line, List.of(word));
             }
         }
+    }
+
+    static String underUnknown(TextLine line, Word word, Word heading) {
+        return line.notTaken("%s under “%s”, a heading that is not known".formatted(word.text(), heading.text()));
+    }
+
+    /** Whether a sentence takes it out of the basis of the others, and neither it nor a column says its own. */
+    private boolean isTakenOut(Row row, @Nullable List<@Nullable Column> places) {
+        var heading = row.heading();
+        return heading != null
+                && footnotes.except().isOpen(heading.analyte())
+                && heading.share() == null
+                && heading.basis() == null
+                && row.basis(0) == null
+                && (places == null || places.stream().anyMatch(c -> c == null || c.basis() == null));
     }
 
     /** What stands beside a row under a heading that says "basis" and is none that is known; null where nothing does. */

@@ -3,11 +3,13 @@ package haywright.app.exchange.text;
 import haywright.app.exchange.lab.Days;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Told;
+import haywright.app.exchange.lab.Whose;
 import haywright.app.exchange.text.TextLine.Word;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /** What the lines over a table say of the sample: label and value, several in a line. */
@@ -87,6 +89,18 @@ record Head(List<Field> fields) {
         }
         int group = found.group(1) == null ? 2 : 1;
         return Optional.of(new Field(Told.BAG, found.group(group).strip(), line.number(), 0, 0));
+    }
+
+    /** "Reported   Nov 6, 2026", "Page   1 of 1": labels with a value each, and nothing over columns. */
+    static boolean isField(TextLine line) {
+        var isLabel = line.cells().stream()
+                .map(cell -> TextLine.join(cell).text())
+                .map(text ->
+                        Told.of(text).isPresent() && Whose.of(List.of(text)).get(0) == Whose.UNSAID)
+                .toList();
+        boolean haveLabels = IntStream.range(0, isLabel.size())
+                .allMatch(at -> isLabel.get(at) ? at + 1 < isLabel.size() : at > 0 && isLabel.get(at - 1));
+        return isLabel.size() > 1 ? haveLabels : !of(line).isEmpty();
     }
 
     private static List<Field> read(TextLine line) {

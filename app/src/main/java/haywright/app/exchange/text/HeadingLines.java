@@ -2,7 +2,9 @@ package haywright.app.exchange.text;
 
 import haywright.app.exchange.lab.ColumnWords;
 import haywright.app.exchange.lab.Whose;
+import haywright.forage.Analyte;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
@@ -59,6 +61,24 @@ final class HeadingLines {
                                         Whose.isOfATime(TextLine.join(cell).text()))
                                 .count()
                         > 1;
+    }
+
+    /** "CP 25 % DM    CP 26 % DM": each analyte under the same years, side by side. */
+    static boolean areYears(TextLine line, List<Row> rows) {
+        var years = new HashMap<Analyte, List<Integer>>();
+        for (var row : rows) {
+            var heading = row.heading();
+            var figure = row.figures().isEmpty() ? "" : row.figures().get(0).text();
+            if (heading == null || row.figures().size() != 1 || !figure.matches("(?:20)?[1-4][0-9]")) {
+                return false;
+            }
+            years.computeIfAbsent(heading.analyte(), k -> new ArrayList<>()).add(Integer.parseInt(figure) % 100);
+        }
+        return line.isAligned()
+                && rows.size() > 1
+                && years.values().stream().distinct().count() == 1
+                && years.values().stream()
+                        .allMatch(some -> some.size() > 1 && Math.abs(some.get(1) - some.get(0)) == 1);
     }
 
     /** What stands under a heading that is known to hold no figures of the feed is not read. */
@@ -213,7 +233,7 @@ final class HeadingLines {
                     return next - at;
                 }
             }
-            if (line.isBlank() || line.hasDecimals() || line.text().contains(":")) {
+            if (line.isBlank() || line.hasDecimals() || line.text().contains(":") || Head.isField(line)) {
                 return 0;
             }
             cells = (cells.isEmpty()
@@ -256,6 +276,7 @@ final class HeadingLines {
         while (from > Math.max(0, at - MOST_LINES_OF_NAMES)
                 && !lines.get(from - 1).isBlank()
                 && !lines.get(from - 1).text().contains(":")
+                && !Head.isField(lines.get(from - 1))
                 && head.areOver(withoutCorner(lines.get(from - 1)))) {
             from--;
         }

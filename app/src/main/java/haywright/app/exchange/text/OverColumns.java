@@ -67,7 +67,7 @@ record OverColumns(List<Word> labels) {
         for (int at = above.size() - 1; at >= 0 && !above.get(at).isBlank(); at--) {
             var line = above.get(at);
             var cells = line.cells().stream().map(TextLine::join).toList();
-            if (line.text().contains(":") || cells.size() < labels.size()) {
+            if (line.text().contains(":") || cells.size() < labels.size() || Head.isField(line)) {
                 break;
             }
             var over = new ArrayList<StringBuilder>();

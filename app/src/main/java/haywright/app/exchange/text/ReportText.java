@@ -195,6 +195,10 @@ public final class ReportText {
         }
         var read = headings.read(line);
         var rows = read.size() == line.words().size() ? names.rows(line) : Rows.of(read, line.isAligned(), names);
+        if (HeadingLines.areYears(line, rows)) {
+            gathering.years(line);
+            return 1;
+        }
         if (!HeadingLines.isOfTimes(line) && rows.stream().anyMatch(Row::isTold)) {
             if (headings.head().columns().isEmpty() && rows.size() == 1) {
                 stray.samples(at, rows.get(0).figures()).ifPresent(headings::put);

@@ -3,6 +3,7 @@ package haywright.app.exchange.text;
 import haywright.app.exchange.lab.BasisSaid;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood;
+import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.quantity.Unit;
 import java.util.ArrayList;
@@ -83,9 +84,20 @@ final class SaidAbove {
         unit = head.cornerUnit() == null ? unit : head.cornerUnit();
     }
 
+    /** Of all figures; null where nothing says it, or something unknown is taken out of it. */
     @Nullable
     Basis basis() {
-        return basis;
+        return footnotes.except().isAllOpen() ? null : basis;
+    }
+
+    /** Of the figures of this analyte, which a sentence may take out of the basis of the others. */
+    @Nullable
+    Basis basis(Analyte analyte) {
+        return footnotes.except().of(analyte).orElse(basis());
+    }
+
+    boolean isTakenOut(Analyte analyte) {
+        return footnotes.except().isOpen(analyte);
     }
 
     void addAll(List<Head.Field> said) {

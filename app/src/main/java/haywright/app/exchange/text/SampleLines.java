@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -40,14 +41,20 @@ final class SampleLines {
                 headings, table.columns().stream().map(Across.Column::heading).toList());
         for (var column : table.columns()) {
             var written = column.heading().text();
+            asked.said(written);
+            if (column.whose() == Whose.OTHERS) {
+                asked.others(written);
+                continue;
+            }
+            if (column.whose() == Whose.ASKED) {
+                continue;
+            }
             if (column.tells() == null) {
                 asked.name(written, line, column.analyte());
             }
             if (column.analyte() == null && column.tells() == null) {
-                notTaken.add("Column “%s”: %s"
-                        .formatted(
-                                written,
-                                words.leavesOut(written) ? Gathering.LEFT_OUT : "no analyte of this name is known"));
+                asked.unknown(
+                        written, words.leavesOut(written) ? Gathering.LEFT_OUT : "no analyte of this name is known");
             }
         }
     }
@@ -71,10 +78,27 @@ final class SampleLines {
             var column = Objects.requireNonNull(places.get(i));
             var word = sample.figures().get(i);
             var analyte = column.analyte();
+            if (column.whose() == Whose.OTHERS) {
+                asked.ignored(column.heading().text(), word.text());
+                ledger.settle(line, List.of(word));
+                continue;
+            }
+            if (column.whose() == Whose.ASKED) {
+                if (word.isFigure()) {
+                    asked.column(column.heading().text(), word.text());
+                    notTaken.add(Gathering.underUnknown(line, word, column.heading()));
+                }
+                ledger.settle(line, List.of(word));
+                continue;
+            }
             if (analyte != null && word.isFigure()) {
-                var basis = column.basis() == null ? above.basis() : column.basis();
+                var basis = column.basis() == null ? above.basis(analyte.analyte()) : column.basis();
                 var name = column.heading().text();
-                var question = asked.question(name, name, analyte, analyte.unit(), word.text());
+                var question = asked.question(name, name, analyte, analyte.unit(), word.text())
+                        .or(() -> Optional.of(Gathering.TAKEN_OUT)
+                                .filter(out -> column.basis() == null
+                                        && analyte.basis() == null
+                                        && above.isTakenOut(analyte.analyte())));
                 if (question.isPresent()) {
                     notTaken.add("“%s” %s: %s".formatted(name, word.text(), question.get()));
                     ledger.settle(line, List.of(word));
@@ -95,7 +119,8 @@ final class SampleLines {
                         line.shown(),
                         word));
             } else if (analyte == null) {
-                ledger.settle(line, List.of(word)); // its column is listed
+                asked.unknown(column.heading().text(), word.text());
+                ledger.settle(line, List.of(word));
             }
         }
         if (read.isEmpty()) {

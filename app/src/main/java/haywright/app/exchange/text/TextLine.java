@@ -111,6 +111,11 @@ record TextLine(int number, int page, String text, List<Word> words) {
                     cell == next.cell ? cell : BY_PLACE);
         }
 
+        /** In the same place. */
+        Word with(String other) {
+            return new Word(other, from, to, cell);
+        }
+
         private Word beside(Word next) {
             return next.from == to ? new Word(text + next.text, from, next.to, cell) : with(next);
         }

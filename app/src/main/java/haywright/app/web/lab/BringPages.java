@@ -46,6 +46,9 @@ public final class BringPages {
     /** The text of a long file stays in the draft and does not travel with the page. */
     public static final String KEPT = "kept";
 
+    /** Hidden: which sheet a form on its page is of. */
+    public static final Ask SHEET = Ask.text("sheet", "", "");
+
     static final String KEY = "reports/bring";
     static final String PAGE = "haywright/app/web/lab/bring.jte";
 
@@ -119,11 +122,15 @@ public final class BringPages {
     private static void read(Page page) throws IOException {
         var typed = new LinkedHashMap<String, List<String>>(page.http().formParamMap());
         Refused unread = null;
+        if (typed.containsKey(KEPT) && BringTake.isOfAnotherSheet(page)) {
+            return; // its own text is not here any more
+        }
         try {
             readFile(page, typed);
         } catch (Refused e) {
             unread = e;
         }
+        typed.remove(SHEET.name());
         var form = Form.posted(KEY, typed);
         List.of(TEXT, FILE, DECIMAL, BASIS, DAYS, LABORATORY).forEach(form::text);
         var problem = unread;

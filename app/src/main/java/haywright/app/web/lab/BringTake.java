@@ -20,8 +20,37 @@ import org.jspecify.annotations.Nullable;
 final class BringTake {
     private BringTake() {}
 
+    /**
+     * Whether a form came from the page of another sheet than the one that lies here, as from a window that was opened
+     * earlier. Then the page of this one is shown, which says so, and nothing is kept.
+     */
+    static boolean isOfAnotherSheet(Page page) {
+        var lies = Form.posted(
+                BringPages.KEY, page.desk().store().drafts().get(page.ranch().id(), BringPages.KEY));
+        var found = lies.part(() -> BringReader.understood(page, lies));
+        if (found.isEmpty()) {
+            return false;
+        }
+        var view = BringView.of(page, lies, found.get());
+        if (view.sheet().equals(page.http().formParam(BringPages.SHEET.name()))) {
+            return false;
+        }
+        lies.text(BringPages.TEXT);
+        lies.refuse(
+                BringPages.TEXT.name(),
+                "",
+                "what you sent was of another sheet, or of this one before it was read again; this is the one that was read last, and nothing was kept",
+                "Look at its figures and go on from here, or bring the other sheet in again.");
+        page.http().status(409);
+        page.show(BringPages.PAGE, new BringPages.View(lies, view));
+        return true;
+    }
+
     /** From what was understood to the form, where the checks stand beside each figure. */
     static void take(Page page) {
+        if (isOfAnotherSheet(page)) {
+            return;
+        }
         var form = picked(page);
         var found = form.part(() -> BringReader.understood(page, form));
         var view = found.map(read -> BringView.of(page, form, read)).orElse(null);
@@ -101,6 +130,9 @@ final class BringTake {
 
     /** Keeps every sample whose lot is known and that raises no question; the others stay to be looked over. */
     static void takeAll(Page page) {
+        if (isOfAnotherSheet(page)) {
+            return;
+        }
         var form = picked(page);
         var found = form.part(() -> BringReader.understood(page, form));
         var how = page.http().formParam(ReportForm.HOW.name());

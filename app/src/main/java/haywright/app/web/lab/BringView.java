@@ -26,12 +26,14 @@ import org.jspecify.annotations.Nullable;
 /**
  * What was understood of a file, beside what was read.
  *
+ * @param sheet tells it from every other: the forms on its page carry it
  * @param names every name of a figure, with what it was taken for
  * @param columns those that are asked about, and marks
  * @param notTaken lines and columns that were not understood
  * @param rest what else stands on the sheet
  */
 public record BringView(
+        String sheet,
         String layout,
         List<Sample> samples,
         List<NamesForm.Row> names,
@@ -120,6 +122,7 @@ public record BringView(
                 .map(lot -> new Option(lot.id().toString(), lot.name()))
                 .toList();
         return new BringView(
+                Original.tag(form, found),
                 found.layout(),
                 samples,
                 NamesForm.rows(form, found),

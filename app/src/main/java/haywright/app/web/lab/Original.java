@@ -1,6 +1,7 @@
 package haywright.app.web.lab;
 
 import haywright.app.exchange.csv.ReportCsv;
+import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.pdf.PdfText;
 import haywright.app.store.Attachments;
 import haywright.app.web.Ask;
@@ -12,7 +13,10 @@ import haywright.ranch.Ranch;
 import haywright.workings.Refused;
 import io.javalin.http.NotFoundResponse;
 import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
 import java.util.BitSet;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -63,6 +67,17 @@ public record Original(String sha256, String name) {
         return carried.matches("[0-9a-f]{64} .+")
                 ? Optional.of(new Original(carried.substring(0, 64), carried.substring(65)))
                 : Optional.empty();
+    }
+
+    /** Tells a sheet, and what was understood of it, from every other. */
+    static String tag(Form form, Understood found) {
+        var text = form.value(BringPages.TEXT) + found.samples();
+        try {
+            var digest = MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
+            return HexFormat.of().formatHex(digest, 0, 16);
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java has SHA-256", e);
+        }
     }
 
     /** The ranch with this as the file of a report; as it was where the form carries none. */
