@@ -42,7 +42,20 @@ final class AnalyteNames {
 
     /** Most words begin no name, and are sooner told by this than by taking them apart. */
     private static final Set<String> FIRST_WORDS = Stream.concat(
-                    Stream.of("adin", "ndin", "ttndfd", "ivndfd", "dndf", "ivtdmd", "undfom", "ndfd", "ivtd", "undf"),
+                    Stream.of(
+                            "oven",
+                            "toluene",
+                            "corrected",
+                            "adin",
+                            "ndin",
+                            "ttndfd",
+                            "ivndfd",
+                            "dndf",
+                            "ivtdmd",
+                            "undfom",
+                            "ndfd",
+                            "ivtd",
+                            "undf"),
                     Arrays.stream(Analyte.values())
                             .flatMap(a -> Stream.concat(Stream.of(a.id(), a.words()), a.synonyms().stream())))
             .map(AnalyteNames::firstWord)

@@ -183,6 +183,15 @@ public record Label(@Nullable Heading heading, String why) {
         return new Label(heading, "");
     }
 
+    /** A figure by another way of measuring is none of that name, whatever is said of it. */
+    static final String ANOTHER = " is another measure";
+
+    /** How dry matter is come by. */
+    private static final Pattern OVEN = Pattern.compile("^(?:oven|toluene|corrected) (?=dry matter|moisture)");
+
+    private static final Pattern TEMPERATURE =
+            Pattern.compile("(?:,|\\(|\\bat|@)?\\s*[0-9]{2,3} ?(?:°|º|deg\\.?)? ?[cf]\\b");
+
     /** One name on its way: what was found is taken out of what is left. */
     private static final class Taking {
         private String left;
@@ -201,6 +210,8 @@ public record Label(@Nullable Heading heading, String why) {
             if (known.isPresent()) {
                 return Optional.of(said(known.get()));
             }
+            left = OVEN.matcher(left).replaceFirst("");
+            out(TEMPERATURE, found -> {});
             out(FACTOR, found -> {});
             out(YEAR, found -> {});
             out(FROM, found -> {});
@@ -309,7 +320,7 @@ public record Label(@Nullable Heading heading, String why) {
             if (unit != null && unit.kind() != analyte.unit().kind()) {
                 return new Label(null, "%s is not measured in %s".formatted(analyte.words(), unit.symbol()));
             }
-            if (hours > 0) {
+            if (hours > 0 && analyte != Analyte.DM && analyte != Analyte.MOISTURE) {
                 boolean isKept = switch (analyte) {
                     case NDFD -> hours == 48;
                     case UNDF -> hours == 240;
@@ -317,12 +328,11 @@ public record Label(@Nullable Heading heading, String why) {
                     default -> false;
                 };
                 if (!isKept) {
-                    return new Label(null, "%s after %d hours is another measure".formatted(analyte.words(), hours));
+                    return new Label(null, ("%s after %d hours" + ANOTHER).formatted(analyte.words(), hours));
                 }
             }
             if (times > 1 && analyte != Analyte.NEL) {
-                return new Label(
-                        null, "%s at %d times maintenance is another measure".formatted(analyte.words(), times));
+                return new Label(null, ("%s at %d times maintenance" + ANOTHER).formatted(analyte.words(), times));
             }
             if (TO_BE_SAID.contains(analyte) && whole == null && basis != Basis.DRY_MATTER) {
                 return new Label(null, "the sheet does not print what it is a share of: the feed or its protein");

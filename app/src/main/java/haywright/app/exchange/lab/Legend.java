@@ -36,6 +36,10 @@ public final class Legend {
 
     private static final Pattern SHARE = Pattern.compile(
             "(?i)(?:(?:as|in|is|are|given|expressed|reported) )*(?:%|percent|pct\\.?) ?(?:of )?(?:the )?(.+)");
+    /** "Per cent or parts in the dry matter": words for any amount, before the basis of it. */
+    private static final Pattern AMOUNTS = Pattern.compile(
+            "(?i)^(?:(?:per ?cent(?:ages?)?|parts?|per million|ppm|ppb|amounts?|values?|figures?|results?|or|and|all|expressed|given|reported|is|are)[\\s,]+)+(?=(?:in|on|of) )(?:(?:in|on|of) the )?(?:(?:in|on|of) (?=an? ))?");
+
     private static final Pattern ABOUT_FIGURES =
             Pattern.compile("(?i)\\b(?:basis|dry|as[ -]received|as[ -]fed|converted|percent of|% of)\\b");
 
@@ -181,7 +185,7 @@ public final class Legend {
 
     private static Meaning meaning(String words) {
         var text = words.strip().replaceAll("[.,;]+$", "");
-        var basis = basis(text);
+        var basis = basis(text).or(() -> Heading.basis(AMOUNTS.matcher(text).replaceFirst("")));
         if (basis.isPresent()) {
             return new Meaning(basis.get(), null, "", "", "");
         }

@@ -86,6 +86,10 @@ public record Vocabulary(Map<String, Meaning> own, Map<String, ColumnIs> columns
         if (analyte == null) {
             return Optional.empty();
         }
+        var own = Label.of(name).map(Label::why).orElse("");
+        if (own.startsWith(analyte.words()) && own.endsWith(Label.ANOTHER)) {
+            return Optional.of(new Label(null, own));
+        }
         var beside = measure.isBlank() ? Optional.<Heading>empty() : Heading.measured(analyte, measure);
         if (!measure.isBlank() && beside.isEmpty()) {
             return Optional.of(new Label(null, "its unit “%s” is not understood".formatted(measure)));

@@ -40,6 +40,7 @@ public enum Whose {
 
     private static final Pattern MANY = Pattern.compile(
             "(?iu)(?<![\\p{L}\\p{N}])(?:average|averages|averaged|avg\\.?|mean|median|norms?|benchmarks?|typical(?:ly)?|usual(?:ly)?|goals?|targets?|desired|recommended|recommendations?|guidelines?|guide values?|historical|historic|history)(?![\\p{L}\\p{N}]).{0,40}"
+                    + "|^all (?:[\\p{L}-]+ ){0,3}(?:hays?|forages?|samples?|feeds?|silages?|straws?|haylages?|alfalfas?|bales?)(?:,? (?:20)?[0-9]{2})?$|^(?:reference|control|standard|check) (?:hay|sample|feed|material|forage|straw|silage)\\b.*|.*\\bqc ?[0-9]*$"
                     + "|(?<![\\p{L}\\p{N}])(?:normal|expected|published|book|table)(?: " + TIME
                     + "| (?:range|level|for).{0,30})?$"
                     + "|^(?:(?:normal|typical|expected|reference|usual|average|acceptable|desired|target|state|county|regional|area|district)\\s+)*(?:ranges?|min(?:imum)?s?\\.?|max(?:imum)?s?\\.?|lows?|highs?|lowest|highest)(?:\\s*[-–/&]\\s*(?:min(?:imum)?|max(?:imum)?|low|high)\\.?| to .{1,12}| (?:value|level|allowed|of .{1,30}))?$"

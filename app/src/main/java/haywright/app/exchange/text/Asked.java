@@ -5,6 +5,7 @@ import haywright.app.exchange.lab.Label;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Understood.Named;
 import haywright.app.exchange.lab.Vocabulary;
+import haywright.forage.Analyte;
 import haywright.quantity.Unit;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -23,6 +24,8 @@ final class Asked {
 
     private static final Pattern ION = Pattern.compile(
             "(?i)\\bnitrates?\\b[\\s(,:]*(?:(?:is|are|was|were|reported|expressed|given|shown|calculated) )*as (?:NO ?3(?:\\W{0,2}ion)?|the (?:nitrate )?ion|nitrate ion)(?![\\p{L}\\p{N}]| ?[-–] ?N)");
+
+    private static final Pattern ETHANOL = Pattern.compile("(?i)esc|ethanol|alcohol|\\b80\\b");
 
     private final Vocabulary words;
     private final boolean isIon;
@@ -146,9 +149,17 @@ final class Asked {
 
     /** What has to be asked of a figure before it is taken; empty where nothing has. */
     Optional<String> question(String name, String all, Heading heading, @Nullable Unit unit, String figure) {
+        boolean isSugar = heading.analyte() == Analyte.ESC
+                && unit == Unit.GRAM_PER_KG
+                && !words.own().containsKey(Heading.key(name))
+                && !ETHANOL.matcher(all).find();
+        if (isSugar) { // where feed is weighed so, sugars are as a rule those that water takes up
+            return Optional.of("sugars soluble in water (WSC) or in ethanol (ESC)? Say below which it is");
+        }
         return words.own().containsKey(Heading.key(name))
                 ? words.unitAsked(name, heading.analyte(), heading.share() == null ? unit : Unit.PERCENT, figure)
-                : Label.asked(all, heading.analyte(), figure).filter(question -> !isIon);
+                : Label.asked(all, heading.analyte(), figure)
+                        .filter(question -> !isIon || heading.analyte() != Analyte.NO3);
     }
 
     /** Whether a sentence of the sheet says it for all nitrate on it. */

@@ -36,6 +36,10 @@ final class Gathering {
     static final String TAKEN_OUT =
             "the sheet takes it out of the basis of the others, and does not say its own. Say it below, beside its name";
 
+    /** In what else stands on the sheet: a figure with its unit, or digits that a scanner took for letters. */
+    private static final Pattern LOOKS_LIKE_FIGURES = Pattern.compile(
+            "^Line [0-9]+: (?:.*[0-9] ?(?:%|ppm|ppb|[gm]{1,2}/kg|µg/kg)(?![\\p{L}0-9]).*|.*\\s%\\s.*[0-9].*|.*(?<![^ <])[0-9OIl]{0,3}\\.[0-9OIl]{1,3}(?![^ ,;]).*|[<0-9., ]+)$");
+
     /** What is said of a line that somebody left out, on this sheet or an earlier one. */
     static final String LEFT_OUT = "its name was said to be left out";
 
@@ -473,12 +477,19 @@ final class Gathering {
 
     Understood done() {
         notTaken.addAll(asked.ignored());
+        var rest = ledger.rest();
+        rest.stream()
+                .filter(line -> LOOKS_LIKE_FIGURES.matcher(line).find())
+                .map(line -> line.replaceFirst(":", ", what it says is not understood:"))
+                .forEach(notTaken::add);
         return new Understood(
                 "lines of a name and its figures",
                 samples.whole(asked.isOpen()),
                 asked.names(),
                 asked.columns(),
                 List.copyOf(notTaken),
-                ledger.rest());
+                rest.stream()
+                        .filter(line -> !LOOKS_LIKE_FIGURES.matcher(line).find())
+                        .toList());
     }
 }

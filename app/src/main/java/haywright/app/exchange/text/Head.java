@@ -249,6 +249,8 @@ record Head(List<Field> fields) {
                 && line.length() < 80
                 && Character.isUpperCase(line.charAt(0))
                 && !line.contains(":")
+                && !Told.isOfMany(line)
+                && !Whose.isOfOthers(line)
                 && Told.of(line).isEmpty();
     }
 

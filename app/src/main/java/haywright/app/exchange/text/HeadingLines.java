@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.IntStream;
 
 /**
  * The lines of a sheet that stand over figures: names of samples, whose figures they are, bases, units. What was read
@@ -132,7 +133,9 @@ final class HeadingLines {
         for (int i = 0; i < LINES_OF_HEADINGS && at + i < lines.size(); i++) {
             var line = lines.get(at + i);
             boolean isRow = !isOfTimes(line)
-                    && (line.hasDecimals() || names.rows(line).stream().anyMatch(Row::isTold));
+                    && (line.hasDecimals()
+                            || names.rows(line).stream().anyMatch(Row::isTold)
+                            || i > 0 && isOfFigures(line));
             if (line.isBlank() || isRow || i > 0 && line.text().contains(":")) {
                 break;
             }
@@ -190,6 +193,16 @@ final class HeadingLines {
         return taken;
     }
 
+    /** "Dry residue   612   g/kg fresh": a name, and behind it a figure with its unit, though nobody knows the name. */
+    private static boolean isOfFigures(TextLine line) {
+        var cells = line.cells().stream().map(TextLine::join).toList();
+        return IntStream.range(1, Math.max(1, cells.size() - 1))
+                .anyMatch(at -> cells.get(at).text().matches("(?!20[0-9]{2}$)[0-9]+")
+                        && Headings.unit(cells.get(at + 1)
+                                        .with(cells.get(at + 1).text().replaceFirst("\\s.*", "")))
+                                .isPresent());
+    }
+
     /** Headings that say no basis of their own stand in the next lines, or this line has a label with a value. */
     boolean isUnder(int at, OfAllBelow said) {
         if (said.isBesideAValue()) {
@@ -233,7 +246,8 @@ final class HeadingLines {
                     return next - at;
                 }
             }
-            if (line.isBlank() || line.hasDecimals() || line.text().contains(":") || Head.isField(line)) {
+            boolean isOfValues = line.text().contains(":") && !OverColumns.areNamesBesideOthers(line);
+            if (line.isBlank() || line.hasDecimals() || isOfValues || Head.isField(line)) {
                 return 0;
             }
             cells = (cells.isEmpty()

@@ -1,12 +1,19 @@
 package haywright.app.exchange.text;
 
+import haywright.app.exchange.lab.BasisSaid;
+import haywright.app.exchange.lab.Heading;
+import haywright.app.exchange.lab.SectionWords;
+import haywright.app.exchange.lab.Told;
+import haywright.forage.Analyte;
 import java.time.Year;
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /**
  * Lines with figures of another report: quoted in a letter about this one, under a line or in a sentence that speaks of
@@ -14,15 +21,24 @@ import java.util.stream.IntStream;
  * it is the report.
  */
 final class OfOthers {
-    private static final Pattern QUOTED = Pattern.compile("^\\s{0,8}>");
-    private static final Pattern MESSAGE =
-            Pattern.compile("(?i)^[\\s>]{0,8}(?:-{2,} ?(?:original|forwarded) message|on .{4,120} wrote:\\s{0,4}$)");
+    private static final Pattern QUOTED = Pattern.compile("^\\s{0,8}(?:>|\\|(?=\\s)(?![^|]*\\|))");
+    private static final Pattern MESSAGE = Pattern.compile(
+            "(?i)^[\\s>|]{0,8}(?:-{2,} ?(?:original|forwarded) message|(?:on|am|le|el) .{4,120} (?:wrote|schrieb|a écrit|escribió)\\b.{0,80}:\\s{0,4}$)");
+    /** The head of a mail, whatever stands over it. */
+    private static final Pattern FROM = Pattern.compile("(?i)^[\\s>|*]{0,8}(?:from|von|de):\\s*\\S");
+
+    private static final Pattern SENT = Pattern.compile("(?i)^[\\s>|*]{0,8}(?:sent|date|to|subject|gesendet|datum):");
     private static final Pattern BEFORE = Pattern.compile(
             "(?iu)\\b(?:last|previous|prior|past|earlier) (?:year|yr|season|winter|fall|spring|summer|report|test|sample|results?|time|cutting)");
     private static final Pattern YEAR = Pattern.compile("(?<![0-9.,-])(20[0-9]{2})(?![0-9.,-]*[0-9])");
     private static final Pattern OF_A_YEAR = Pattern.compile(
             "(?iu)(?:\\b(?:in|from|of|your|our|the) (20[0-9]{2})\\b|\\b(20[0-9]{2}) (?:sample|results?|report|test|analysis)\\b)");
+    /** "#1882 - Barley regrowth": the next sample. */
+    private static final Pattern NUMBERED = Pattern.compile(
+            "(?i)(?:#|no\\.?(?= ?[0-9])|sample|bag|lot|stack|report|lab no\\.?)\\s?\\S*[0-9](?!.*20[0-9]{2}:?$).*");
+
     private static final int MOST_WORDS_OF_A_TITLE = 10;
+    private static final int LINES_OF_A_HEAD = 5;
 
     private OfOthers() {}
 
@@ -37,12 +53,12 @@ final class OfOthers {
         return !isQuoted || isApart
                 ? lines
                 : lines.stream()
-                        .map(line -> line.replaceFirst("^\\s{0,8}(?:> ?){1,20}", ""))
+                        .map(line -> line.replaceFirst("^\\s{0,8}(?:[>|] ?){1,20}", ""))
                         .toList();
     }
 
     /** Their places in the list. */
-    static Set<Integer> in(List<TextLine> lines, Names names) {
+    static Set<Integer> in(List<TextLine> lines, Names names, Set<Integer> samplesNamed) {
         var figures = IntStream.range(0, lines.size())
                 .filter(at -> names.rows(lines.get(at)).stream().anyMatch(Row::isTold))
                 .boxed()
@@ -53,12 +69,12 @@ final class OfOthers {
                 .max()
                 .orElse(Year.MAX_VALUE);
         var message = IntStream.range(0, lines.size())
-                .filter(at -> MESSAGE.matcher(lines.get(at).text()).find())
+                .filter(at -> MESSAGE.matcher(lines.get(at).text()).find() || isMailHead(lines, at))
                 .filter(at -> figures.stream().anyMatch(figure -> figure < at))
                 .findFirst();
         boolean isQuoteApart = figures.stream()
                 .anyMatch(at -> !QUOTED.matcher(lines.get(at).text()).find());
-        var others = new HashSet<Integer>();
+        var others = new HashSet<>(closed(lines, names, figures, samplesNamed, newest));
         var blocks = Blocks.ofOthers(lines, figures);
         for (int at : figures) {
             var text = lines.get(at).text();
@@ -71,6 +87,119 @@ final class OfOthers {
             }
         }
         return others;
+    }
+
+    private static boolean isMailHead(List<TextLine> lines, int at) {
+        return FROM.matcher(lines.get(at).text()).find()
+                && lines.subList(at + 1, Math.min(lines.size(), at + LINES_OF_A_HEAD)).stream()
+                        .anyMatch(line -> SENT.matcher(line.text()).find());
+    }
+
+    /**
+     * The places of figures under a line that closes those of the sample: after the first of them, one that stands alone
+     * over others and is no title of a section that a result has; before them, one that says that it speaks of others.
+     * A line that names the sample opens them again.
+     */
+    private static Set<Integer> closed(
+            List<TextLine> lines, Names names, List<Integer> figures, Set<Integer> samplesNamed, int newest) {
+        var closed = new HashSet<Integer>();
+        var open = new ArrayList<Integer>();
+        var before = new HashSet<String>();
+        var called = new HashSet<String>();
+        boolean areYears = lines.stream()
+                .flatMap(line -> SectionWords.year(line.text()).stream())
+                .anyMatch(year -> year < newest);
+        boolean isClosed = false;
+        boolean isEmpty = false;
+        for (int at = 0; at < lines.size(); at++) {
+            var line = lines.get(at);
+            if (figures.contains(at)) {
+                isEmpty = false;
+                // under what others have, and a gap, the same names again without a title
+                boolean isNext = isClosed && open.isEmpty() && lines.get(at - 1).isBlank();
+                isClosed &= !isNext || !isAgain(lines, names, closed, at);
+                (isClosed ? closed : open).add(at);
+                continue;
+            }
+            if (line.isBlank()) {
+                continue;
+            }
+            var text = line.text().strip();
+            var said = Head.of(line).stream()
+                    .filter(field -> field.told() == Told.BAG || field.told() == Told.NUMBER)
+                    .toList();
+            if (SectionWords.speaksBack(text)) {
+                closed.addAll(open);
+                open.clear();
+                isClosed = false;
+                continue;
+            }
+            if (!said.isEmpty()
+                    || samplesNamed.contains(at)
+                    || NUMBERED.matcher(text).matches()) {
+                isClosed &= isEmpty; // a title of others over it speaks of its figures too
+                said.forEach(field -> called.add(Heading.key(field.value())));
+                continue;
+            }
+            boolean isAlone = line.cells().size() == 1
+                    && line.words().size() <= MOST_WORDS_OF_A_TITLE
+                    && isOver(lines, names, figures, at)
+                    && !SectionWords.isKnown(text)
+                    && !before.contains(text);
+            if (open.isEmpty() && closed.isEmpty()) {
+                before.add(text);
+            }
+            if (!isAlone) {
+                continue;
+            }
+            var key = Heading.key(text.replaceAll("[:.]$", ""));
+            if (SectionWords.saysOwn(text, newest, areYears) || called.contains(key)) {
+                isClosed = false;
+            } else if (SectionWords.saysOthers(text, newest) || !open.isEmpty() && isTitle(text)) {
+                isClosed = true;
+                isEmpty = true;
+            }
+        }
+        return closed;
+    }
+
+    private static boolean isAgain(List<TextLine> lines, Names names, Set<Integer> places, int at) {
+        var own = analytes(names, lines.get(at));
+        return places.stream()
+                .flatMap(place -> analytes(names, lines.get(place)).stream())
+                .anyMatch(own::contains);
+    }
+
+    private static List<Analyte> analytes(Names names, TextLine line) {
+        return names.rows(line).stream()
+                .map(Row::heading)
+                .flatMap(heading -> heading == null ? Stream.empty() : Stream.of(heading.analyte()))
+                .toList();
+    }
+
+    /** A sentence, or what is left of a name over several lines, is none; one that goes on to a colon is a title. */
+    private static boolean isTitle(String text) {
+        boolean isPart = text.matches("(?s)\\p{Ll}.*|[^(\\[]*[)\\]].*|.*[(\\[][^)\\]]*");
+        return text.endsWith(":") || !isPart && !text.matches(".*[.!?,-]$");
+    }
+
+    /** The next line has figures, or it is a title or a heading over such a line. */
+    private static boolean isOver(List<TextLine> lines, Names names, List<Integer> figures, int at) {
+        for (int below = at + 1; below < lines.size(); below++) {
+            var line = lines.get(below);
+            if (figures.contains(below)) {
+                return true;
+            }
+            boolean isBetween = line.isBlank()
+                    || SectionWords.isKnown(line.text())
+                    || !BasisSaid.in(line.text()).isEmpty()
+                    || !Head.of(line).isEmpty()
+                    || TableHead.of(line.cells(), names.words()).isPresent();
+            if (!isBetween) {
+                return false;
+            }
+        }
+        return false;
     }
 
     private static boolean isAfter(OptionalInt message, int at) {

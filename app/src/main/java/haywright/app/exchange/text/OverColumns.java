@@ -36,7 +36,10 @@ record OverColumns(List<Word> labels) {
             return Optional.empty();
         }
         double first = figures.get(0).heading().from() - NEAR;
-        var labels = cells.stream().filter(cell -> cell.middle() > first).toList();
+        var labels = cells.stream()
+                .map(OverColumns::bare)
+                .filter(cell -> cell.middle() > first)
+                .toList();
         var beside = cells.stream()
                 .filter(cell -> cell.middle() <= first)
                 .map(Word::text)
@@ -91,6 +94,19 @@ record OverColumns(List<Word> labels) {
                     .toList();
         }
         return all;
+    }
+
+    /** "Sample A: Sudan hay    Lab mean": samples with the word that says so, beside what is none. */
+    static boolean areNamesBesideOthers(TextLine line) {
+        var cells = line.cells().stream().map(TextLine::join).toList();
+        return cells.size() > 1
+                && cells.stream().allMatch(cell -> bare(cell).text().indexOf(':') < 0)
+                && cells.stream().anyMatch(cell -> Whose.isOfOthers(cell.text()));
+    }
+
+    private static Word bare(Word cell) {
+        return cell.with(
+                cell.text().replaceFirst("(?i)^(?:sample|bag|lot|stack|id) ?(?:no\\.? ?)?\\S{0,4} ?: *(?=\\S)", ""));
     }
 
     /** What may stand over the names: their heading, or the word that says what the labels are. */

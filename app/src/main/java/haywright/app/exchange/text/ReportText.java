@@ -145,7 +145,7 @@ public final class ReportText {
 
     private void take() {
         samplesNamed = samplesNamed();
-        others = OfOthers.in(lines, names);
+        others = OfOthers.in(lines, names, samplesNamed);
         lines.stream()
                 .filter(line -> !line.isBlank())
                 .findFirst()

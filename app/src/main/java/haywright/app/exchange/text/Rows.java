@@ -25,6 +25,12 @@ final class Rows {
             "(?i)[=:(),~≈-]|of|on|an?|the|was|were|is|are|came|comes|in|at|back|out|tested|tests|ran|runs|about|around|only|just|low|high"
                     + "|(?:sample|forage|feed|hay):?|levels?|content|results?|measured|reads?|shows?|index|units?|approx\\.?|approximately|nearly|good|fair");
 
+    /** What says that a figure is not the one that was found, but near it. */
+    private static final Pattern ABOUT = Pattern.compile("(?i)[~≈]|approx\\.?|approximately|about|around|nearly");
+
+    private static final String NOT_WHOLE =
+            "the sheet says that this is only about the figure. If it is to count, type it in the form";
+
     private static final Pattern RANGE = Pattern.compile(
             "[(\\[][^()\\[\\]]*[0-9]\\s*%?\\s*(?:[-–—]|to|and)\\s*[0-9.,]*[0-9][^()\\[\\]]*[)\\]][.,;]?");
 
@@ -250,6 +256,11 @@ final class Rows {
             } else if ((figures.isEmpty() ? FILLER : BESIDE)
                     .matcher(word.text())
                     .matches()) {
+                why = why.isEmpty()
+                                && figures.isEmpty()
+                                && ABOUT.matcher(word.text()).matches()
+                        ? NOT_WHOLE
+                        : why;
                 at++;
             } else {
                 // left out, it could be a unit or a basis, and the usual one would be taken

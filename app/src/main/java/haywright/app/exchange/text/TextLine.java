@@ -37,10 +37,11 @@ record TextLine(int number, int page, String text, List<Word> words) {
     private static final Pattern GLUED_WITHIN = Pattern.compile("([0-9.,]*[0-9])(" + WITHIN + ")");
 
     /** Figures that belong to a name: hours, a method with its number or year, a factor, a basis; and all in brackets. */
-    private static final String OF_A_NAME = "|[0-9]{1,3} ?-?(?:hours?|hrs?|h)\\b\\.?|[1-5] ?x\\b"
-            + "|n ?[x×*] ?[0-9][.,][0-9]+|(?:aoac|nrc|nasem|iso|astm|nfta)[ -]?[0-9]+(?:[.:-][0-9]+)*"
-            + "|(?:90|100) ?% (?:dm|dry(?: matter)?)\\b(?: basis)?"
-            + "|[(\\[](?=[^()\\[\\]]*\\p{L})(?:[^()\\[\\] ]| (?! )){1,60}[)\\]]";
+    private static final String OF_A_NAME =
+            "|(?-i:(?<![0-9.,])(?:[5-9][05]|1[0-3][05]) ?[°º]? ?C)(?= |$|[,;)])|[0-9]{1,3} ?-?(?:hours?|hrs?|h)\\b\\.?|[1-5] ?x\\b"
+                    + "|n ?[x×*] ?[0-9][.,][0-9]+|(?:aoac|nrc|nasem|iso|astm|nfta)[ -]?[0-9]+(?:[.:-][0-9]+)*"
+                    + "|(?:90|100) ?% (?:dm|dry(?: matter)?)\\b(?: basis)?"
+                    + "|[(\\[](?=[^()\\[\\]]*\\p{L})(?:[^()\\[\\] ]| (?! )){1,60}[)\\]]";
 
     /** "12 .8", "12. 8": a scanner has parted one figure; its first half alone would be another one. */
     private static final String PARTED = "<?[0-9]+(?: [.,] ?|[.,] )[0-9]+";

@@ -49,6 +49,9 @@ public final class BringPages {
     /** Hidden: which sheet a form on its page is of. */
     public static final Ask SHEET = Ask.text("sheet", "", "");
 
+    /** In place of a lot: what was offered as a sample is none. */
+    public static final String NO_SAMPLE = "none";
+
     static final String KEY = "reports/bring";
     static final String PAGE = "haywright/app/web/lab/bring.jte";
 

@@ -189,6 +189,9 @@ final class BringTake {
         var questions = new LinkedHashMap<Integer, String>();
         var how = form.value(ReportForm.HOW);
         for (var sample : view.samples()) {
+            if (isNoSample(page, form, sample)) {
+                continue;
+            }
             var lot = lotOf(page, form, sample);
             if (lot != null && sample.isNew()) {
                 var known = new LinkedHashMap<>(ReportForm.fresh());
@@ -218,6 +221,13 @@ final class BringTake {
             }
         }
         return questions;
+    }
+
+    /** Whether somebody said that what was offered as a sample is none, as an average beside samples. */
+    private static boolean isNoSample(Page page, Form form, BringView.Sample sample) {
+        var name = BringPages.lot(sample.number()).name();
+        var sent = page.http().formParam(name);
+        return BringPages.NO_SAMPLE.equals(sent == null ? form.value(name) : sent);
     }
 
     private static void ask(Form form, BringView view, Map<Integer, String> questions) {
