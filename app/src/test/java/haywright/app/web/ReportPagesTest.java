@@ -103,7 +103,7 @@ class ReportPagesTest {
                 "one-dm | 0 | dry matter is above 0",
                 "one-dm | '' | cannot be carried to dry matter",
                 "one-dm | 60 | as received at 60 % dry matter",
-                "dry-cp | 400 | it lies from 0 to 100 %",
+                "dry-cp | 400 | it is from 0 to 100 %",
                 "dry-cp | NaN | this is not a number",
                 "dry-cp | 12,5 | the comma can mean two things",
                 "dry-cp | 8 | as received is never the higher",
@@ -116,7 +116,7 @@ class ReportPagesTest {
                 "dry-ca | < | this is not a number",
                 "dry-ca | <0 | a limit of detection is above zero",
                 "dry-ca | <-0.01 | this is not a number",
-                "dry-no3n | <9000000 | it lies from",
+                "dry-no3n | <9000000 | it is from",
                 "method | guess | not one of the choices"
             })
     void badInputIsNamedBesideItsFieldAndNothingTypedIsLost(String field, String value, String words) {

@@ -42,7 +42,7 @@ class NetEnergyTest {
     void whatIsNoTdnIsRefused(double tdn) {
         assertThatThrownBy(() -> new NetEnergy(tdn))
                 .isInstanceOf(Refused.class)
-                .hasMessageContaining("TDN of a feed lies from 20 to 110 % of dry matter");
+                .hasMessageContaining("TDN of a feed is from 20 to 110 % of dry matter");
     }
 
     @Test

@@ -168,7 +168,7 @@ class TdnTest {
         assertThat(stated.lines().get(0).inputs().get(0).origin()).isEqualTo(stated.origin());
         assertThatThrownBy(() -> new StatedTdn(Double.NaN, Origin.TYPED))
                 .isInstanceOf(Refused.class)
-                .hasMessageContaining("TDN of a feed lies from 20 to 110 % of dry matter");
+                .hasMessageContaining("TDN of a feed is from 20 to 110 % of dry matter");
     }
 
     /** By hand from the printed coefficients: NFE 100 − 10 − 2 − 32 − 8 = 48; 7.5 + 16 + 43.2 + 4.05 = 70.75. */
