@@ -195,7 +195,7 @@ class ReportPagesTest {
                 .contains(
                         "50 ppm",
                         "clears nothing: it takes chemistry",
-                        "less than 50 ppm on dry matter. Nobody knows how much less")
+                        "less than 50 ppm on dry matter")
                 .contains("less than 0.01 ppm as received (as fed, as is). That is a bound and no figure")
                 .contains("by near infrared (NIR)");
         assertThat(ranch.get("reports/" + report.id()).body())
