@@ -192,10 +192,7 @@ class ReportPagesTest {
                         new NotMeasured(Analyte.AFLATOXIN, Why.NOT_DETECTED, 5.0, Unit.PPB, Basis.DRY_MATTER));
         var page = ranch.after(saved).body();
         assertThat(page)
-                .contains(
-                        "50 ppm",
-                        "clears nothing: it takes chemistry",
-                        "less than 50 ppm on dry matter")
+                .contains("50 ppm", "clears nothing: it takes chemistry", "less than 50 ppm on dry matter")
                 .contains("less than 0.01 ppm as received (as fed, as is). That is a bound and no figure")
                 .contains("by near infrared (NIR)");
         assertThat(ranch.get("reports/" + report.id()).body())
