@@ -1,6 +1,7 @@
 package haywright.feeding;
 
 import haywright.cattle.herd.Group;
+import haywright.outlook.Yard;
 import haywright.ration.HandMix;
 import haywright.ration.Portion;
 import haywright.ration.PricedFeed;
@@ -9,6 +10,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
 
 /**
@@ -18,9 +20,6 @@ import java.util.function.Function;
  * </pre>
  */
 final class Lasting {
-    /** Days beyond which nobody counts. */
-    private static final int LONGEST_WINTER = 300;
-
     private Lasting() {}
 
     /** With one group fed so, and the others by their rations; in the order of the portions. */
@@ -43,17 +42,21 @@ final class Lasting {
             fed.apply(group).forEach(p -> aDay.merge(p.feed().feed().id(), group.head() * p.kgPutOut(), Double::sum));
         }
         var gone = new LinkedHashMap<PricedFeed, LocalDate>();
-        var turnout = rations.ranch().turnout();
         for (var portion : portions) {
-            double days = portion.feed().kgAtHand()
-                    / aDay.getOrDefault(portion.feed().feed().id(), 0.0);
-            if (days < LONGEST_WINTER) {
-                var last = rations.day().plusDays((long) days);
-                if (turnout == null || last.isBefore(turnout)) {
-                    gone.put(portion.feed(), last);
-                }
-            }
+            var feed = portion.feed();
+            until(rations, feed, aDay.getOrDefault(feed.feed().id(), 0.0)).ifPresent(day -> gone.put(feed, day));
         }
         return gone;
+    }
+
+    /** The day before which a feed is used up by so much a day; empty where it reaches to grass or has no end. */
+    static Optional<LocalDate> until(Rations rations, PricedFeed feed, double kgADay) {
+        double days = feed.kgAtHand() / kgADay;
+        if (!(days < Yard.LONGEST_WINTER)) {
+            return Optional.empty();
+        }
+        var last = rations.day().plusDays((long) days);
+        var turnout = rations.ranch().turnout();
+        return turnout == null || last.isBefore(turnout) ? Optional.of(last) : Optional.empty();
     }
 }

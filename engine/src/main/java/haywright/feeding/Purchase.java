@@ -1,10 +1,8 @@
 package haywright.feeding;
 
-import haywright.cattle.herd.Group;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.FeedForSale;
-import haywright.ration.Portion;
 import haywright.ration.PricedFeed;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -50,9 +48,6 @@ public record Purchase(
                 .filter(f -> f.feed().id().equals(id))
                 .findFirst()
                 .orElseThrow();
-        double aDay = before.ranch().groups().values().stream()
-                .mapToDouble(other -> other.head() * fed(after, other, id))
-                .sum();
         var dear = rations(now.rations(), sale, tons, Quantity.of(NOBODY * price.value(), price.unit()));
         var saves = before.plan().isEmpty() || after.plan().isEmpty()
                 ? OptionalDouble.empty()
@@ -62,8 +57,8 @@ public record Purchase(
                 feed,
                 now.sure(),
                 with.sure(),
-                aDay,
-                dear.plan().map(plan -> plan.worth(id)).orElse(OptionalDouble.empty()),
+                after.kgADay(id),
+                dear.worth(id),
                 saves,
                 after.plan().map(plan -> plan.buys(id)).orElse(0.0),
                 missing(before),
@@ -74,13 +69,6 @@ public record Purchase(
         var bought = new FeedForSale(
                 sale.id(), sale.name(), sale.feedClass(), sale.bookRow(), sale.tag(), price, tons, sale.delivery());
         return new Rations(rations.ranch().with(bought), rations.day());
-    }
-
-    private static double fed(Rations rations, Group group, String feed) {
-        return rations.toFeed(group).stream()
-                .filter(p -> p.feed().feed().id().equals(feed))
-                .mapToDouble(Portion::kgPutOut)
-                .sum();
     }
 
     private static double missing(Rations rations) {

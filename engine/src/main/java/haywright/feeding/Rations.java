@@ -25,6 +25,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Collectors;
@@ -123,21 +124,25 @@ public final class Rations {
      * reaches to grass or has no end.
      */
     public Optional<LocalDate> lastsUntil(PricedFeed feed) {
+        return Lasting.until(this, feed, kgADay(feed.feed().id()));
+    }
+
+    /** As fed, that all head of all groups are to be put out a day. */
+    double kgADay(String feed) {
         double aDay = 0;
         for (var group : ranch().groups().values()) {
             aDay += group.head()
                     * toFeed(group).stream()
-                            .filter(p -> p.feed().feed().id().equals(feed.feed().id()))
+                            .filter(p -> p.feed().feed().id().equals(feed))
                             .mapToDouble(Portion::kgPutOut)
                             .sum();
         }
-        double days = feed.kgAtHand() / aDay;
-        if (!(days < Yard.LONGEST_WINTER)) {
-            return Optional.empty();
-        }
-        var last = day().plusDays((long) days);
-        var turnout = ranch().turnout();
-        return turnout == null || last.isBefore(turnout) ? Optional.of(last) : Optional.empty();
+        return aDay;
+    }
+
+    /** Dollars a kg as fed that a feed is worth to all groups until grass; empty where no plan says it. */
+    public OptionalDouble worth(String feed) {
+        return plan().map(winter -> winter.worth(feed)).orElse(OptionalDouble.empty());
     }
 
     public RationAnswer ration(Group group) {
@@ -173,10 +178,17 @@ public final class Rations {
         var rest = wanted.feeds().stream()
                 .filter(w -> !w.feed().toString().equals(wish.feed()) || w.sense() != wish.sense())
                 .toList();
-        var other = new Rations(
-                ranch().with(new Wishes(group.id(), rest, wanted.limitsOff(), wanted.way(), wanted.surenessPercent())),
+        return wishing(wanted, rest).answer(group) instanceof Ration ration
+                ? Optional.of(ration.cost())
+                : Optional.empty();
+    }
+
+    /** The same ranch where a group is to get these alone of what it was to get. */
+    private Rations wishing(Wishes wanted, List<Wishes.Wish> feeds) {
+        return new Rations(
+                ranch().with(new Wishes(
+                        wanted.group(), feeds, wanted.limitsOff(), wanted.way(), wanted.surenessPercent())),
                 day());
-        return other.answer(group) instanceof Ration ration ? Optional.of(ration.cost()) : Optional.empty();
     }
 
     /**
@@ -201,9 +213,7 @@ public final class Rations {
             }
             var rest = new ArrayList<>(wanted.feeds());
             rest.removeAll(waiting);
-            var other = new Rations(
-                    ranch().with(new Wishes(id, rest, wanted.limitsOff(), wanted.way(), wanted.surenessPercent())),
-                    day());
+            var other = wishing(wanted, rest);
             return other.answer(group) instanceof Ration ration
                     ? Optional.of(new Meanwhile(ration, other, waiting))
                     : Optional.empty();

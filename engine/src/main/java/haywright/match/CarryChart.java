@@ -120,6 +120,17 @@ public record CarryChart(List<Cell> cells) {
         };
     }
 
+    /** Of these feeds, a mineral beside, by expected figures. Wishes are for other feeds: asked is whether these are enough. */
+    static LeastCostRation alone(Yard yard, Group group, List<PricedFeed> offered, Need need) {
+        var asked = yard.question(group, UsualMineral.beside(offered), need);
+        return new LeastCostRation(
+                asked.offered(),
+                need,
+                asked.options().with(List.of()),
+                Sureness.EXPECTED,
+                LeastCostRation.Amounts.EXACT);
+    }
+
     private static Cell cell(
             Yard yard,
             Group group,
@@ -130,9 +141,9 @@ public record CarryChart(List<Cell> cells) {
             Optional<PricedFeed> mineral) {
         var offered = new ArrayList<>(List.of(lot));
         mineral.ifPresent(offered::add);
-        var asked = yard.question(group, UsualMineral.beside(offered), need);
+        var alone = alone(yard, group, offered, need);
         var name = lot.feed().name();
-        var out = asked.diet().leftOut().stream()
+        var out = alone.diet().leftOut().stream()
                 .filter(left -> left.feed().id().equals(lot.feed().id()))
                 .findFirst();
         if (out.isPresent()) {
@@ -147,13 +158,6 @@ public record CarryChart(List<Cell> cells) {
                     Optional.of(out.get().why()),
                     0);
         }
-        // wishes are for other feeds: what is asked is whether this one carries them
-        var alone = new LeastCostRation(
-                asked.offered(),
-                need,
-                asked.options().with(List.of()),
-                Sureness.EXPECTED,
-                LeastCostRation.Amounts.EXACT);
         var answer = alone.solve();
         if (answer instanceof Ration ration) {
             double putOut = ration.portions().stream()

@@ -1,15 +1,12 @@
 package haywright.match;
 
 import haywright.cattle.herd.Group;
-import haywright.diet.Sureness;
 import haywright.outlook.HerdWeather;
 import haywright.outlook.Yard;
 import haywright.ration.JointChance;
-import haywright.ration.LeastCostRation;
 import haywright.ration.Portion;
 import haywright.ration.PricedFeed;
 import haywright.ration.Ration;
-import haywright.ration.UsualMineral;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -49,14 +46,7 @@ public record SmallestFix(Portion added, double surePercent) {
                     var offered = new ArrayList<PricedFeed>(List.of(own.get()));
                     offered.addAll(mineral);
                     offered.add(feed.shared(DEAR, Double.POSITIVE_INFINITY));
-                    var asked = yard.question(group, UsualMineral.beside(offered), need);
-                    var alone = new LeastCostRation(
-                            asked.offered(),
-                            need,
-                            asked.options().with(List.of()),
-                            Sureness.EXPECTED,
-                            LeastCostRation.Amounts.EXACT);
-                    return alone.solve() instanceof Ration ration
+                    return CarryChart.alone(yard, group, offered, need).solve() instanceof Ration ration
                             ? with(group, ration, lot, feed.feed().id()).stream()
                             : Stream.<SmallestFix>empty();
                 })

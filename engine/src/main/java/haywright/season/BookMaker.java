@@ -12,7 +12,6 @@ import haywright.season.play.Plan;
 import haywright.season.play.PlanProgram;
 import haywright.season.play.Planner;
 import haywright.season.play.Played;
-import haywright.season.play.Replanned;
 import haywright.workings.Refused;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -177,14 +176,7 @@ public record BookMaker(
         }
 
         private Plan plan(List<Double> hardness) {
-            var programs = new Planner.Programs(season, growing, hardness.size());
-            try (var policy = new Replanned(season, forecast(), hardness, new Planner(programs))) {
-                return policy.plan(Judge.start(season));
-            }
-        }
-
-        private Forecast forecast() {
-            return crew.forecast(-1);
+            return WinterPlan.plan(season, crew.forecast(-1), growing, hardness);
         }
 
         /** Winters that the count is of: five of seven where there are enough to part them. */

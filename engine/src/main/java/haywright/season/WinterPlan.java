@@ -9,6 +9,7 @@ import haywright.season.play.Judge;
 import haywright.season.play.Plan;
 import haywright.season.play.Planner;
 import haywright.season.play.Replanned;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -30,10 +31,19 @@ public record WinterPlan(Season season, Plan plan) {
     }
 
     private static WinterPlan of(Season season) {
-        var hardness = BookMaker.UNCHOSEN;
-        var programs = new Planner.Programs(season, Blocks.FEW, hardness.size());
-        try (var policy = new Replanned(season, new Forecast(season, -1), hardness, new Planner(programs))) {
-            return new WinterPlan(season, policy.plan(Judge.start(season)));
+        return new WinterPlan(season, plan(season, new Forecast(season, -1), Blocks.FEW, BookMaker.UNCHOSEN));
+    }
+
+    /**
+     * From what is known on the first day.
+     *
+     * @param growing weeks of its stretches
+     * @param hardness of each winter it is made for
+     */
+    static Plan plan(Season season, Forecast forecast, List<Integer> growing, List<Double> hardness) {
+        var programs = new Planner.Programs(season, growing, hardness.size());
+        try (var policy = new Replanned(season, forecast, hardness, new Planner(programs))) {
+            return policy.plan(Judge.start(season));
         }
     }
 

@@ -32,8 +32,6 @@ public record FeedLetter(Ranch ranch, Group group, Letter letter) {
     /** Below this nobody reads it in a cab. */
     private static final double SMALLEST_POINTS = 10.5;
 
-    private static final double POINTS_STEP = 0.5;
-
     /** A part of the page that is made of words; each can be rewritten. */
     public enum Part {
         WHAT_TO_DO("What to do"),
@@ -283,13 +281,7 @@ public record FeedLetter(Ranch ranch, Group group, Letter letter) {
      * On one page, in smaller print if it must be; only words that somebody added without end run onto a second one.
      */
     public Paper paper(Paper.Size size) {
-        double points = LARGEST_POINTS;
-        var paper = paper(size, points);
-        while (paper.pages() > 1 && points > SMALLEST_POINTS) {
-            points -= POINTS_STEP;
-            paper = paper(size, points);
-        }
-        return paper;
+        return Paper.onOnePage(LARGEST_POINTS, SMALLEST_POINTS, points -> paper(size, points));
     }
 
     private Paper paper(Paper.Size size, double points) {

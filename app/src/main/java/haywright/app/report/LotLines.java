@@ -5,7 +5,6 @@ import haywright.quantity.Unit;
 import haywright.season.kept.WinterStory;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
-import java.time.temporal.TemporalAdjusters;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -64,16 +63,10 @@ public record LotLines(WinterStory story, List<LocalDate> begins) {
             y += STRIP;
         }
         double foot = y - STRIP + 6 + DEEP;
-        double written = Double.NEGATIVE_INFINITY;
-        var last = begins.get(begins.size() - 1);
-        for (var month = begins.get(0).with(TemporalAdjusters.firstDayOfNextMonth());
-                !month.isAfter(last);
-                month = month.plusMonths(1)) {
-            double x = x(month);
-            drawn.add(Svg.faint(x, TOP, x, foot));
-            if (x - written >= 44 && x <= RIGHT - 20) {
-                drawn.add(Svg.text(x, foot + 17, "middle", false, Show.day(month)));
-                written = x;
+        for (var month : StackLine.months(begins, this::x, RIGHT)) {
+            drawn.add(Svg.faint(month.x(), TOP, month.x(), foot));
+            if (month.isWritten()) {
+                drawn.add(Svg.text(month.x(), foot + 17, "middle", false, Show.day(month.first())));
             }
         }
         return Svg.picture("lots", 340, (int) foot + 26, "Tons of each lot through " + story.winter(), words(), drawn);

@@ -30,6 +30,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.TimeZone;
 import java.util.function.Consumer;
+import java.util.function.DoubleFunction;
 
 /**
  * A page ready to be printed: well-formed XHTML with its style and its pictures (SVG) inside it.
@@ -43,6 +44,8 @@ public record Paper(String xhtml, LocalDate dated) {
         xhtml = Letters.ofXml(xhtml);
     }
 
+    private static final double POINTS_STEP = 0.5;
+
     private static final List<FontFace> FONTS = List.of(
             new FontFace("Regular", 400, "normal"),
             new FontFace("Italic", 400, "italic"),
@@ -52,6 +55,21 @@ public record Paper(String xhtml, LocalDate dated) {
     /** Pictures have one cut: of several the picture writer takes the italic, whatever was asked for. */
     private static final String FOR_PICTURES =
             new FontFace("SemiBold", 400, "normal").css().replace("Source Sans 3", "Source Sans 3 Pictures");
+
+    /**
+     * On one page, in smaller print if it must be; only what does not fit in the smallest runs onto a second one.
+     *
+     * @param at the same page in print of so many points
+     */
+    static Paper onOnePage(double largest, double smallest, DoubleFunction<Paper> at) {
+        double points = largest;
+        var paper = at.apply(points);
+        while (paper.pages() > 1 && points > smallest) {
+            points -= POINTS_STEP;
+            paper = at.apply(points);
+        }
+        return paper;
+    }
 
     private record FontFace(String cut, int weight, String style) {
         String css() {

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.IntToDoubleFunction;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 
 /**
@@ -159,19 +160,32 @@ public record StackLine(List<LocalDate> begins, List<Winter> winters, LocalDate 
 
     private List<String> months() {
         var marks = new ArrayList<String>();
-        double written = Double.NEGATIVE_INFINITY;
-        var last = begins.get(begins.size() - 1);
-        for (var month = begins.get(0).with(TemporalAdjusters.firstDayOfNextMonth());
-                !month.isAfter(last);
-                month = month.plusMonths(1)) {
-            double x = x(month);
-            marks.add(Svg.line(x, FOOT, x, FOOT + 5));
-            if (x - written >= 44 && x <= RIGHT - 20) {
-                marks.add(Svg.text(x, FOOT + 19, "middle", false, Show.day(month)));
-                written = x;
+        for (var month : months(begins, this::x, RIGHT)) {
+            marks.add(Svg.line(month.x, FOOT, month.x, FOOT + 5));
+            if (month.isWritten) {
+                marks.add(Svg.text(month.x, FOOT + 19, "middle", false, Show.day(month.first)));
             }
         }
         return marks;
+    }
+
+    /** @param isWritten whether there is room for its date */
+    record Month(LocalDate first, double x, boolean isWritten) {}
+
+    /** The months that begin in these weeks. @param x of a day. @param right where the picture ends */
+    static List<Month> months(List<LocalDate> begins, ToDoubleFunction<LocalDate> x, double right) {
+        var months = new ArrayList<Month>();
+        double written = Double.NEGATIVE_INFINITY;
+        var last = begins.get(begins.size() - 1);
+        for (var first = begins.get(0).with(TemporalAdjusters.firstDayOfNextMonth());
+                !first.isAfter(last);
+                first = first.plusMonths(1)) {
+            double at = x.applyAsDouble(first);
+            boolean isWritten = at - written >= 44 && at <= right - 20;
+            written = isWritten ? at : written;
+            months.add(new Month(first, at, isWritten));
+        }
+        return months;
     }
 
     private double x(LocalDate day) {

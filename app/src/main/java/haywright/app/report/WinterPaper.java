@@ -20,7 +20,6 @@ import java.util.stream.Stream;
 public record WinterPaper(Ranch ranch, KeptBook book, List<String> rations) {
     private static final double LARGEST_POINTS = 12.5;
     private static final double SMALLEST_POINTS = 7.5;
-    private static final double POINTS_STEP = 0.5;
     private static final int MOST_CHOICES = 3;
     private static final int DOTS_WIDE = 62;
     private static final int LINE_WIDE = 90;
@@ -103,13 +102,7 @@ public record WinterPaper(Ranch ranch, KeptBook book, List<String> rations) {
 
     /** In smaller print where it would not fit on one page. */
     public Paper paper(Paper.Size size) {
-        double points = LARGEST_POINTS;
-        var paper = paper(size, points);
-        while (paper.pages() > 1 && points > SMALLEST_POINTS) {
-            points -= POINTS_STEP;
-            paper = paper(size, points);
-        }
-        return paper;
+        return Paper.onOnePage(LARGEST_POINTS, SMALLEST_POINTS, points -> paper(size, points));
     }
 
     private Paper paper(Paper.Size size, double points) {

@@ -13,7 +13,6 @@ import haywright.forage.FeedClass;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.FedNow;
-import haywright.ranch.FeedForSale;
 import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
 import haywright.ranch.Settings;
@@ -21,7 +20,6 @@ import haywright.ranch.Wishes;
 import haywright.ration.Allotment;
 import haywright.ration.HandMix;
 import haywright.ration.PricedFeed;
-import haywright.sampling.stock.Stock;
 import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.List;
@@ -34,7 +32,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** What everybody is put out where hay is short, held against arithmetic of its own, on every day until grass. */
 class HayEatersTest {
-    private static final LocalDate DAY = LocalDate.of(2026, 12, 1);
+    private static final LocalDate DAY = DryRanch.DAY;
     private static final LocalDate CALVING = LocalDate.of(2027, 3, 10);
     private static final UUID HAY = new UUID(0, 1);
     private static final UUID STRAW = new UUID(0, 2);
@@ -43,58 +41,18 @@ class HayEatersTest {
     private static final HayPlan ALL = new HayPlan(true, 10, true, true, 0, 0, 12);
 
     private static Group group(int id, AnimalClass animals, int head, double pounds, double score) {
-        return new Group(
-                new UUID(1, id),
-                "group " + id,
+        return DryRanch.group(
+                id,
                 animals,
                 head,
-                Quantity.of(pounds, Unit.POUND),
-                false,
-                DAY,
-                Quantity.of(1300, Unit.POUND),
+                pounds,
                 score,
-                "Angus",
                 List.of(new CalvingWeek(CALVING, head / 2), new CalvingWeek(CALVING.plusDays(28), head - head / 2)),
-                null,
-                null,
-                null,
-                Quantity.of(animals == AnimalClass.BRED_HEIFER ? 0.8 : 0, Unit.POUND_A_DAY),
-                null,
-                null,
-                null,
-                null,
-                List.of());
-    }
-
-    private static FeedForSale sale(UUID id, String name, FeedClass kind, double dollars, double tons) {
-        return new FeedForSale(
-                id,
-                name,
-                kind,
-                "",
-                List.of(),
-                Quantity.of(dollars, Unit.DOLLAR_PER_TON),
-                Quantity.of(tons, Unit.TON),
-                "");
+                animals == AnimalClass.BRED_HEIFER ? 0.8 : 0);
     }
 
     private static Lot lot(UUID id, FeedClass kind, double tons) {
-        return new Lot(
-                id,
-                kind.name(),
-                kind,
-                "",
-                "",
-                "",
-                null,
-                Lot.Storage.BARN,
-                new Stock.Weighed(Quantity.of(tons, Unit.TON)),
-                Quantity.of(180, Unit.DOLLAR_PER_TON),
-                false,
-                "",
-                null,
-                null,
-                List.of());
+        return DryRanch.lot(id, kind.name(), kind, tons);
     }
 
     private static Ranch ranch(double tons) {
@@ -105,9 +63,9 @@ class HayEatersTest {
                 .with(group(2, AnimalClass.MATURE_COW, 20, 1150, 4))
                 .with(group(3, AnimalClass.BRED_HEIFER, 24, 980, 5.5))
                 .with(lot(HAY, FeedClass.GRASS_HAY, tons))
-                .with(sale(STRAW, "Straw", FeedClass.STRAW, 60, 90))
-                .with(sale(new UUID(0, 3), "Cake", FeedClass.CAKE, 400, 60))
-                .with(sale(new UUID(0, 4), "Barley", FeedClass.GRAIN, 250, 90));
+                .with(DryRanch.sale(STRAW, "Straw", FeedClass.STRAW, 60, 90))
+                .with(DryRanch.sale(new UUID(0, 3), "Cake", FeedClass.CAKE, 400, 60))
+                .with(DryRanch.sale(new UUID(0, 4), "Barley", FeedClass.GRAIN, 250, 90));
     }
 
     private interface Look {

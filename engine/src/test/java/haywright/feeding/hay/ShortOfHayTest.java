@@ -16,12 +16,10 @@ import haywright.outlook.Yard;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.FedNow;
-import haywright.ranch.FeedForSale;
 import haywright.ranch.Lot;
 import haywright.ranch.Outfit;
 import haywright.ranch.Ranch;
 import haywright.ranch.Settings;
-import haywright.sampling.stock.Stock;
 import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.util.List;
@@ -34,7 +32,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** A hundred cows, twenty thin ones and ten heifers from December 1 to May 1, and one stack of grass hay. */
 class ShortOfHayTest {
-    private static final LocalDate DAY = LocalDate.of(2026, 12, 1);
+    private static final LocalDate DAY = DryRanch.DAY;
     private static final LocalDate GRASS = LocalDate.of(2027, 5, 1);
     private static final LocalDate CALVING = LocalDate.of(2027, 4, 1);
     private static final UUID HAY = new UUID(0, 1);
@@ -42,63 +40,23 @@ class ShortOfHayTest {
     private static final int DAYS = 151;
 
     private static Group group(int id, AnimalClass animals, int head, double pounds, double score, int due) {
-        return new Group(
-                new UUID(1, id),
-                "group " + id,
+        return DryRanch.group(
+                id,
                 animals,
                 head,
-                Quantity.of(pounds, Unit.POUND),
-                false,
-                DAY,
-                Quantity.of(1300, Unit.POUND),
+                pounds,
                 score,
-                "Angus",
                 due == 0 ? List.of() : List.of(new CalvingWeek(CALVING, due)),
-                null,
-                null,
-                null,
-                Quantity.of(animals == AnimalClass.BRED_HEIFER ? 0.5 : 0, Unit.POUND_A_DAY),
-                null,
-                null,
-                null,
-                null,
-                List.of());
+                animals == AnimalClass.BRED_HEIFER ? 0.5 : 0);
+    }
+
+    private static Lot hay(double tons) {
+        return DryRanch.lot(HAY, "Grass hay", FeedClass.GRASS_HAY, tons);
     }
 
     private static Settings settings(@Nullable LocalDate grass) {
         var usual = Ranch.empty(new UUID(0, 9), "A ranch").settings();
         return new Settings(false, DAY, usual.system(), "", 20, grass, null, null);
-    }
-
-    private static FeedForSale sale(UUID id, String name, FeedClass kind, double dollars, double tons) {
-        return new FeedForSale(
-                id,
-                name,
-                kind,
-                "",
-                List.of(),
-                Quantity.of(dollars, Unit.DOLLAR_PER_TON),
-                Quantity.of(tons, Unit.TON),
-                "");
-    }
-
-    private static Lot hay(double tons) {
-        return new Lot(
-                HAY,
-                "Grass hay",
-                FeedClass.GRASS_HAY,
-                "",
-                "",
-                "",
-                null,
-                Lot.Storage.BARN,
-                new Stock.Weighed(Quantity.of(tons, Unit.TON)),
-                Quantity.of(180, Unit.DOLLAR_PER_TON),
-                false,
-                "",
-                null,
-                null,
-                List.of());
     }
 
     private static Ranch ranch(double tons) {
@@ -108,9 +66,9 @@ class ShortOfHayTest {
                 .with(group(2, AnimalClass.MATURE_COW, 20, 1150, 4, 20))
                 .with(group(3, AnimalClass.BRED_HEIFER, 10, 1000, 5.5, 10))
                 .with(hay(tons))
-                .with(sale(STRAW, "Straw", FeedClass.STRAW, 90, 60))
-                .with(sale(new UUID(0, 3), "Cake", FeedClass.CAKE, 400, 40))
-                .with(sale(new UUID(0, 4), "Barley", FeedClass.GRAIN, 250, 60));
+                .with(DryRanch.sale(STRAW, "Straw", FeedClass.STRAW, 90, 60))
+                .with(DryRanch.sale(new UUID(0, 3), "Cake", FeedClass.CAKE, 400, 40))
+                .with(DryRanch.sale(new UUID(0, 4), "Barley", FeedClass.GRAIN, 250, 60));
     }
 
     private static ShortOfHay of(Ranch ranch) {
@@ -223,7 +181,7 @@ class ShortOfHayTest {
     @Test
     void aRanchThatListsNoHayIsAskedForItFirst() {
         assertThat(of(fedNow(60)).steps().get(0).what()).isEqualTo(What.BUY_HAY);
-        var listed = fedNow(60).with(sale(new UUID(0, 5), "Hay", FeedClass.GRASS_HAY, 250, 20));
+        var listed = fedNow(60).with(DryRanch.sale(new UUID(0, 5), "Hay", FeedClass.GRASS_HAY, 250, 20));
         assertThat(of(listed).steps()).noneMatch(step -> step.what() == What.BUY_HAY);
         assertThat(of(fedNow(60)).toBuy()).isEmpty();
         // 20 tons of the list are counted as there, the rest costs what the list says

@@ -25,7 +25,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.UUID;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -211,14 +210,11 @@ public record BenchView(
     private static @Nullable Buy buy(Offers offers, Ration ration) {
         var unused = new HashMap<String, Double>();
         ration.notUsed().forEach(not -> unused.put(not.feed().feed().id(), not.worthBuyingBelow()));
-        var plan = offers.rations().plan();
         return offers.yard().feeds().stream()
                 .filter(feed -> !feed.own() && !UsualMineral.is(feed))
                 .map(feed -> {
                     var id = feed.feed().id();
-                    double worth = plan.map(winter -> winter.worth(id))
-                            .orElse(OptionalDouble.empty())
-                            .orElse(unused.getOrDefault(id, 0.0));
+                    double worth = offers.rations().worth(id).orElse(unused.getOrDefault(id, 0.0));
                     return new Worth(feed, worth / feed.pricePerKgAsFed(), worth);
                 })
                 .filter(one -> one.perPrice > 0)

@@ -157,10 +157,7 @@ public record WorkingsView(
         var feed = not.feed();
         var all = feed.own()
                 ? OptionalDouble.empty()
-                : offers.rations()
-                        .plan()
-                        .map(plan -> plan.worth(feed.feed().id()))
-                        .orElse(OptionalDouble.empty());
+                : offers.rations().worth(feed.feed().id());
         double worth = all.orElse(not.worthBuyingBelow());
         return "%s, %s a ton: %s."
                 .formatted(
