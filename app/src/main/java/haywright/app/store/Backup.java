@@ -9,6 +9,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -85,13 +87,22 @@ final class Backup {
                 .map((row, context) -> {
                     var values = new Object[columns.size()];
                     for (int i = 0; i < values.length; i++) {
-                        values[i] = columns.get(i).equals("body") ? row.getBytes(i + 1) : row.getObject(i + 1);
+                        values[i] = value(row, table, columns.get(i), i + 1);
                     }
                     return values;
                 })
                 .stream()) {
             rows.forEach(values -> to.execute(into, values));
         }
+    }
+
+    /** A revision that the table forbids is one: the history says which comes next. */
+    private static @Nullable Object value(ResultSet row, String table, String column, int at) throws SQLException {
+        if (column.equals("body")) {
+            return row.getBytes(at);
+        }
+        var value = row.getObject(at);
+        return table.equals("ranch") && column.equals("rev") ? Revisions.of(value, 0) : value;
     }
 
     /** A ranch in a backup, and what its row has for an id. */

@@ -72,7 +72,7 @@ public record Frame(
                 name(ranch),
                 ranch.settings().invented(),
                 Show.date(page.today()),
-                Trail.of(ranch),
+                Trail.of(ranch, page.book().isPresent()),
                 page.here());
         var unsaved = page.unsaved();
         return new Frame(

@@ -15,9 +15,13 @@ import java.util.List;
 public record ToDo(Step step, String says, String act, String path) {
     private static final int SMALL = 99;
 
-    /** Every step that is not done, in walking order. */
-    public static List<ToDo> of(Ranch ranch) {
-        return Trail.waiting(Trail.of(ranch)).stream()
+    /**
+     * Every step that is not done, in walking order.
+     *
+     * @param hasBook whether its winter book is of the ranch as it is
+     */
+    public static List<ToDo> of(Ranch ranch, boolean hasBook) {
+        return Trail.waiting(Trail.of(ranch, hasBook)).stream()
                 .map(stop -> of(ranch, stop))
                 .toList();
     }
@@ -42,7 +46,9 @@ public record ToDo(Step step, String says, String act, String path) {
             case WINTER_BOOK ->
                 bare || noCattle
                         ? with(step, "Add hay and cattle to see whether the feed lasts.", "Does the feed last?")
-                        : new ToDo(step, "Enter the day they go to pasture.", "Enter turnout", "settings/ranch");
+                        : ranch.settings().turnout() == null
+                                ? new ToDo(step, "Enter the day they go to pasture.", "Enter turnout", "settings/ranch")
+                                : with(step, "See whether the feed lasts.", "Does the feed last?");
             case LETTER ->
                 with(
                         step,

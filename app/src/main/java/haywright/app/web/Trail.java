@@ -8,17 +8,18 @@ import haywright.ranch.Ranch;
 import java.util.ArrayList;
 import java.util.List;
 
-/** What is done and what waits at each step, in words, told from the ranch document alone. */
+/** What is done and what waits at each step, in words, told from the ranch document and whether it has a winter book. */
 public final class Trail {
     private Trail() {}
 
     /** @param says one short line, no full stop */
     public record Stop(Step step, boolean done, String says) {}
 
-    public static List<Stop> of(Ranch ranch) {
+    /** @param hasBook whether its winter book is of the ranch as it is */
+    public static List<Stop> of(Ranch ranch, boolean hasBook) {
         var stops = new ArrayList<Stop>();
         for (var step : Step.values()) {
-            stops.add(stop(step, ranch));
+            stops.add(stop(step, ranch, hasBook));
         }
         return List.copyOf(stops);
     }
@@ -28,7 +29,7 @@ public final class Trail {
         return trail.stream().filter(stop -> !stop.done()).toList();
     }
 
-    private static Stop stop(Step step, Ranch ranch) {
+    private static Stop stop(Step step, Ranch ranch, boolean hasBook) {
         return switch (step) {
             case LOTS -> lots(ranch);
             case READ_IT -> reports(ranch);
@@ -36,7 +37,7 @@ public final class Trail {
             case BENCH -> bench(ranch);
             case LETTER -> letter(ranch);
             case TAKE_IT -> samples(ranch);
-            case WINTER_BOOK -> winter(ranch);
+            case WINTER_BOOK -> winter(ranch, hasBook);
             case MATCH ->
                 ranch.groups().isEmpty() || ranch.lots().isEmpty()
                         ? new Stop(step, false, "waits for a lot and a group")
@@ -109,13 +110,13 @@ public final class Trail {
         return new Stop(Step.BENCH, false, Show.count(ranch.groups().size(), "group") + " to feed");
     }
 
-    private static Stop winter(Ranch ranch) {
+    private static Stop winter(Ranch ranch, boolean hasBook) {
         if (ranch.groups().isEmpty() || ranch.lots().isEmpty()) {
             return new Stop(Step.WINTER_BOOK, false, "waits for a lot and a group");
         }
         return ranch.settings().turnout() == null
                 ? new Stop(Step.WINTER_BOOK, false, "enter the turnout date")
-                : new Stop(Step.WINTER_BOOK, true, "does the feed last?");
+                : new Stop(Step.WINTER_BOOK, hasBook, "does the feed last?");
     }
 
     private static Stop letter(Ranch ranch) {

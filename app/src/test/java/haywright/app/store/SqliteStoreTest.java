@@ -39,6 +39,40 @@ class SqliteStoreTest extends StoreDamageContract {
         }
     }
 
+    /** The table forbids it, and another program may not have asked. */
+    @Test
+    void aRevisionThatTheTableForbidsClosesNothing() throws SQLException {
+        ranches.create(demo());
+        ranches.create(Ranch.empty(new UUID(7, 7), "Other"));
+        ranches.save(demo().id(), 1, "Ann", "oats", repriced(demo(), "Oat hay", 1));
+        var data = folder.resolve("data");
+        for (var rev : List.of("0", "-1", "-9223372036854775808")) {
+            store.close();
+            try (var connection = DriverManager.getConnection("jdbc:sqlite:" + data.resolve("haywright.db"));
+                    var statement = connection.createStatement()) {
+                statement.execute("PRAGMA ignore_check_constraints = 1");
+                statement.execute("UPDATE ranch SET rev = " + rev);
+            }
+            store = openAt(MORNING);
+            ranches = store.ranches();
+            assertThat(ranches.list()).hasSize(2);
+            assertThat(ranches.open(new UUID(7, 7)).rev()).as(rev).isEqualTo(1);
+            ranches.delete(demo().id());
+            ranches.restore(demo().id());
+            var backup = folder.resolve("b" + rev + ".db");
+            store.files().backup(backup);
+            assertThat(store.dailyCopy()).isPresent();
+            try (var other = Store.inFolder(folder.resolve("o" + rev), MORNING)) {
+                assertThat(other.files().restore(backup, "Ann")).hasSize(2);
+                assertThat(other.ranches().list()).hasSize(2);
+            }
+            long before = ranches.open(demo().id()).rev();
+            assertThat(ranches.save(demo().id(), before, "Ann", "oats", repriced(demo(), "Oat hay", (int) before + 1)))
+                    .isInstanceOfSatisfying(
+                            SaveAnswer.Saved.class, s -> assertThat(s.rev()).isEqualTo(before + 1));
+        }
+    }
+
     @Test
     void aRowWithoutAnyIdIsARanchThatCannotBeRead() {
         ranches.create(demo());

@@ -148,7 +148,7 @@ public final class RanchPages {
                         ASIDE + aside.id(), left(aside.form(), List.of()).words()))
                 .toList();
         return new Home(
-                ToDo.of(page.ranch()),
+                ToDo.of(page.ranch(), page.book().isPresent()),
                 DaysOfFeed.of(page.ranch()),
                 Fed.of(page.ranch()),
                 NextDate.all(page.ranch(), page.today()),

@@ -208,7 +208,8 @@ public final class RoundPages {
 
     private Row row(Ranch ranch, LocalDate day) {
         var today = ranch.settings().today(day);
-        var waits = ToDo.of(ranch);
+        var current = KeptBooks.current(desk, ranch);
+        var waits = ToDo.of(ranch, current.isPresent());
         var weather = ranch.settings().weather();
         var feed = DaysOfFeed.of(ranch);
         var next = NextDate.of(ranch, today);
@@ -222,9 +223,7 @@ public final class RoundPages {
                 feed.map(lasts -> "about %s, to %s"
                                 .formatted(Show.count(lasts.days(), "day"), Show.day(lasts.until(today))))
                         .orElse(""),
-                KeptBooks.current(desk, ranch)
-                        .map(book -> WinterWords.line(book, today))
-                        .orElse(""),
+                current.map(book -> WinterWords.line(book, today)).orElse(""),
                 next.map(DateWords::brief).orElse(""),
                 next.map(NextDate::on).orElse(LocalDate.MAX),
                 "");

@@ -38,7 +38,8 @@ final class Making implements BookListener {
     private final LocalDate day;
     private final WinterBooks store;
     private final int threads;
-    private long began = System.nanoTime();
+    private long began;
+    private boolean hasBegun;
     private @Nullable Season season;
     private @Nullable KeptPlan plan;
     private @Nullable KeptBook book;
@@ -56,6 +57,7 @@ final class Making implements BookListener {
      *
      * @param plan null until there is one
      * @param book null until it is whole or was stopped
+     * @param hasBegun false while it waits for another ranch's
      * @param refused why there is none
      * @param failed whether something broke that nobody expected
      * @param done winters played of {@code of}
@@ -65,6 +67,7 @@ final class Making implements BookListener {
     record Now(
             @Nullable KeptPlan plan,
             @Nullable KeptBook book,
+            boolean hasBegun,
             List<Problem> refused,
             boolean failed,
             int done,
@@ -109,6 +112,7 @@ final class Making implements BookListener {
         return new Now(
                 plan,
                 book,
+                hasBegun,
                 refused,
                 failed,
                 done,
@@ -161,6 +165,7 @@ final class Making implements BookListener {
     /** What it waited for others does not count as its own time. */
     private synchronized void begins() {
         began = System.nanoTime();
+        hasBegun = true;
     }
 
     /** One that was stopped takes the place of no whole one of the same ranch. */

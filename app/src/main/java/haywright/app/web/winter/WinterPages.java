@@ -43,6 +43,7 @@ public final class WinterPages {
      * @param plan null until there is one
      * @param stack null until a few winters are played
      * @param refused why there can be no book of this ranch yet
+     * @param isWaiting whether it is not begun, because another ranch's is being made
      * @param age how it stands to the ranch as it is now
      * @param since what became of the ranch since the book before this one; null where there is none
      * @param isDamaged whether one kept later can't be read
@@ -53,6 +54,7 @@ public final class WinterPages {
             @Nullable StackLine stack,
             List<Problem> refused,
             boolean isMaking,
+            boolean isWaiting,
             boolean failed,
             Age age,
             @Nullable Since since,
@@ -101,6 +103,7 @@ public final class WinterPages {
                         : StackLine.of(now.begins(), now.lines(), grass).orElse(null),
                 now.refused(),
                 now.isMaking(),
+                now.isMaking() && !now.hasBegun(),
                 now.failed(),
                 age(page, making.hash().equals(KeptBooks.hash(page.ranch())), making.rev(), page.today()),
                 since(page, making.hash(), making.rev()),
@@ -116,6 +119,7 @@ public final class WinterPages {
                 book.plan(),
                 StackLine.of(book).orElse(null),
                 List.of(),
+                false,
                 false,
                 false,
                 age(page, kept.isCurrent(), kept.rev(), book.day()),

@@ -40,13 +40,17 @@ class HomeTest {
     /** Of the demo oat hay and the standing meadow have neither a report nor a sample; of an empty ranch hay comes first. */
     @Test
     void whatIsToDoIsSaidAsAnOrder() {
-        var todo = ToDo.of(DEMO);
-        assertThat(todo).extracting(ToDo::step).contains(Step.TAKE_IT).doesNotContain(Step.LOTS, Step.HERD);
+        var todo = ToDo.of(DEMO, false);
+        assertThat(todo)
+                .extracting(ToDo::step)
+                .contains(Step.TAKE_IT, Step.WINTER_BOOK)
+                .doesNotContain(Step.LOTS, Step.HERD);
+        assertThat(ToDo.of(DEMO, true)).extracting(ToDo::step).doesNotContain(Step.WINTER_BOOK);
         assertThat(todo).allSatisfy(one -> {
             assertThat(one.says()).endsWith(".");
             assertThat(one.act()).isNotBlank().doesNotContain(Step.TAKE_IT.title());
         });
-        assertThat(ToDo.of(Ranch.empty(new UUID(1, 1), "A ranch")))
+        assertThat(ToDo.of(Ranch.empty(new UUID(1, 1), "A ranch"), false))
                 .first()
                 .extracting(ToDo::step)
                 .isEqualTo(Step.LOTS);
