@@ -147,9 +147,8 @@ final class DemoChain {
                 .ifPresent(now -> out.printf(
                         "    Fed today: %s%s%n",
                         Show.dollars(now.cost()),
-                        now.limits().stream()
-                                .filter(limit -> !limit.isMet())
-                                .map(limit -> ", " + LimitWords.shortfall(limit))
+                        LimitWords.shortfalls(now.limits(), List.of()).stream()
+                                .map(", "::concat)
                                 .collect(Collectors.joining())));
         var answer = rations.ration(group);
         if (answer instanceof Ration ration) {

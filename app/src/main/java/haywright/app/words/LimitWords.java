@@ -10,11 +10,15 @@ import haywright.quantity.Unit;
 import haywright.ration.LimitAnswer;
 import haywright.ration.NoRation;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 
 /** What the rows of a ration say, in the rancher's words: on pages, papers and in a terminal alike. */
 public final class LimitWords {
     private static final double RATIO_STEP = 0.1;
+
+    /** Percent under which nobody would call them hungry; common practice, no source. */
+    private static final double HUNGRY = 5;
 
     private LimitWords() {}
 
@@ -99,8 +103,40 @@ public final class LimitWords {
         return Show.number(cents, cents < 0.95 ? 1 : 0) + " ¢";
     }
 
+    /**
+     * What of these is not met, each thing once: crude protein, metabolizable and that which the rumen needs are one
+     * protein to whoever feeds, and hungry is hungry. Of rows that say the same thing the one is said that is missed by most.
+     */
+    public static List<String> shortfalls(List<LimitAnswer> limits, List<LeftOut> leftOut) {
+        var worst = new LinkedHashMap<String, LimitAnswer>();
+        for (var limit : limits) {
+            if (!limit.isMet()) {
+                worst.merge(thing(limit.row()), limit, (a, b) -> share(b) > share(a) ? b : a);
+            }
+        }
+        return worst.values().stream()
+                .map(limit -> shortfall(limit, leftOut))
+                .distinct()
+                .toList();
+    }
+
+    private static String thing(DietRow row) {
+        if (isHowFull(row)) {
+            return "full";
+        }
+        return switch (row.id()) {
+            case "cp", "cp_floor", "mp", "mp_rumen" -> "protein";
+            default -> row.id();
+        };
+    }
+
+    private static double share(LimitAnswer limit) {
+        double size = Math.abs(limit.row().limit());
+        return size == 0 ? Double.MAX_VALUE : Math.abs(limit.margin()) / size;
+    }
+
     /** Short by how much: {@code short on protein by 0.3 lb}; {@code 2 % too much grain}. */
-    public static String shortfall(LimitAnswer limit) {
+    private static String shortfall(LimitAnswer limit) {
         var row = limit.row();
         if (row.id().equals("mineral")) {
             return limit.supplied() == 0
@@ -109,8 +145,12 @@ public final class LimitWords {
                             .formatted(amount(row, limit.supplied()), amount(row, row.limit()));
         }
         if (isHowFull(row)) {
-            return "they’ll be hungry: %s %% less than fills them"
-                    .formatted(Show.number(Math.max(1, 100 * -limit.margin() / row.limit()), 0));
+            double less = Math.max(1, 100 * share(limit));
+            return "%s: %s %% less than fills them"
+                    .formatted(less < HUNGRY ? "not quite full" : "they’ll be hungry", Show.number(less, 0));
+        }
+        if (row.id().equals("fill")) {
+            return "%s %% more than they can hold".formatted(Show.number(Math.max(1, 100 * share(limit)), 0));
         }
         var by = amount(row, Math.abs(limit.margin()));
         if (row.sense() == Sense.AT_MOST) {
@@ -121,13 +161,13 @@ public final class LimitWords {
         }
         return switch (row.id()) {
             case "growth" -> "not enough feed to gain on (%s short)".formatted(by);
-            case "mp", "mp_rumen" -> "short on protein by " + by;
+            case "mp", "mp_rumen" -> "short on protein by %s lb".formatted(Show.number(Unit.POUND.fromBase(Math.abs(limit.margin()) / 1000), 2));
             default -> "short on %s by %s".formatted(row.name(), by);
         };
     }
 
     /** The same, where a feed that was asked for may be among those left out. */
-    public static String shortfall(LimitAnswer limit, List<LeftOut> leftOut) {
+    private static String shortfall(LimitAnswer limit, List<LeftOut> leftOut) {
         return leftOut.stream()
                 .filter(out -> limit.row().kind() == DietRow.Kind.CHOICE
                         && limit.row().id().endsWith("_" + out.feed().id()))

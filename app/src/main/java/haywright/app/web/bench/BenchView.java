@@ -177,11 +177,7 @@ public record BenchView(
         var out = offers.rations().question(offers.group()).diet().leftOut();
         var words = new ArrayList<String>();
         offer.mix().notAllowed().forEach(left -> words.add(left.why()));
-        offer.mix().limits().stream()
-                .filter(l -> !l.isMet())
-                .map(limit -> LimitWords.shortfall(limit, out))
-                .distinct()
-                .forEach(words::add);
+        words.addAll(LimitWords.shortfalls(offer.mix().limits(), out));
         return words;
     }
 

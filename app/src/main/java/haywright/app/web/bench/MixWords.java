@@ -61,9 +61,7 @@ final class MixWords {
                 .map(bales -> Show.number(bales.count(), 0) + " of "
                         + bales.feed().feed().name())
                 .collect(Collectors.joining(" and "));
-        var missed = whole.mix().limits().stream()
-                .filter(limit -> !limit.isMet())
-                .map(LimitWords::shortfall)
+        var missed = LimitWords.shortfalls(whole.mix().limits(), List.of()).stream()
                 .findFirst()
                 .map(words -> " " + Show.capital(words) + ".")
                 .orElse("");
