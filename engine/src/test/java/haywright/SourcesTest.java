@@ -30,15 +30,15 @@ class SourcesTest {
 
     /** {@code Source.read("…" + "…")}: what is known how, and the text in its pieces. */
     private static final Pattern IN_CODE = Pattern.compile(
-            "Source\\.(read|memory|reproduces|practice|judgement)\\(\\s*(\"(?:[^\"\\\\]|\\\\.)*\"(?:\\s*\\+\\s*\"(?:[^\"\\\\]|\\\\.)*\")*)\\s*\\)");
+            "Source\\.(read|memory|reproduces|practice|judgment)\\(\\s*(\"(?:[^\"\\\\]|\\\\.)*\"(?:\\s*\\+\\s*\"(?:[^\"\\\\]|\\\\.)*\")*)\\s*\\)");
 
     private static final Map<String, String> KNOWN = Map.of(
             "read", "Read",
             "memory", "From memory, not re-read",
             "reproduces", "From memory; reproduces published numbers that were read",
             "practice", "Common practice, no source",
-            "judgement", "Judgement");
-    private static final List<String> ORDER = List.of("read", "reproduces", "memory", "practice", "judgement");
+            "judgment", "Judgment");
+    private static final List<String> ORDER = List.of("read", "reproduces", "memory", "practice", "judgment");
 
     @Test
     void theListIsWhole() throws IOException {
@@ -101,7 +101,7 @@ class SourcesTest {
 
     private static String known(String tier) {
         if (tier.contains("judge")) {
-            return "judgement";
+            return "judgment";
         }
         if (tier.startsWith("common practice")) {
             return "practice";

@@ -149,7 +149,7 @@ final class Herd {
                     .datesUntil(first)
                     .mapToDouble(date -> moved.day(date).mean())
                     .average()
-                    .orElse(Animal.NO_ACCLIMATISATION);
+                    .orElse(Animal.NO_ACCLIMATIZATION);
             weeks.add(new NeedByWeek.Weather(
                     before,
                     first.datesUntil(first.plusDays(7))

@@ -75,7 +75,7 @@ public final class MpsRun {
     }
 
     private static boolean optimum(LinearProgram program, Optimum best, Optimisation.Result other, double ratio) {
-        double ours = program.maximising() ? -best.objective() : best.objective();
+        double ours = program.maximizing() ? -best.objective() : best.objective();
         double apart = Math.abs(other.getValue() - ours) / Math.max(1, Math.abs(ours));
         Proof proof = Proof.of(best);
         Resolved resolved = Resolved.some(best);

@@ -95,7 +95,7 @@ public final class Programs {
 
     /** @param strain 1 can be fed; 3 asks for more than can be eaten */
     private static LinearProgram ration(Random random, double z, boolean portions, boolean bales, double strain) {
-        var b = LinearProgram.minimise();
+        var b = LinearProgram.minimize();
         int kinds = b.row("kinds", -INF, 6);
         for (int f = 0; f < FEEDS; f++) {
             int feed = b.column("feed " + f, 0.05 + 0.3 * random.nextDouble(), 0, INF);
@@ -208,7 +208,7 @@ public final class Programs {
      */
     private static LinearProgram winter(double hardness) {
         Random random = new Random(11);
-        var b = LinearProgram.minimise();
+        var b = LinearProgram.minimize();
         int[][] stock = new int[WEEKS][WINTER_FEEDS];
         double[] price = between(random, 0.08, 0.3);
         for (int w = 0; w < WEEKS; w++) {

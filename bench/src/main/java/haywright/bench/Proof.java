@@ -68,7 +68,7 @@ record Proof(double broken, double priced, double slack, double gap) {
         private void limit(double at, double lower, double upper, double price, double size) {
             broken = Math.max(broken, Math.max(lower - at, at - upper) / size);
             if (price != 0) {
-                boolean onLower = (p.maximising() ? -price : price) > 0;
+                boolean onLower = (p.maximizing() ? -price : price) > 0;
                 double off = Math.abs(at - (onLower ? lower : upper)) / size;
                 slack = Math.max(slack, Math.min(off, Math.abs(price)));
                 dualObjective += price * at;

@@ -147,7 +147,7 @@ public final class Rations {
     }
 
     private static LinearProgram priced(LinearProgram program, double[] costs) {
-        var builder = LinearProgram.minimise();
+        var builder = LinearProgram.minimize();
         for (int f = 0; f < FEEDS; f++) {
             var column = program.columns().get(f);
             builder.column(column.name(), costs[f], column.lower(), column.upper());

@@ -21,7 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param gain wanted, kg a day of shrunk weight; 0 for cattle that hold
  * @param matureWeight kg at condition 5, grown up, shrunk or full as {@code weight} is; for steers and bulls that are fed
  *     out the final weight
- * @param previousTemperature mean of the last month, °C; {@value #NO_ACCLIMATISATION} leaves it out
+ * @param previousTemperature mean of the last month, °C; {@value #NO_ACCLIMATIZATION} leaves it out
  */
 public record Animal(
         AnimalClass animals,
@@ -34,7 +34,7 @@ public record Animal(
         double matureWeight,
         double previousTemperature) {
     /** °C: the last month's mean that changes nothing. */
-    public static final double NO_ACCLIMATISATION = 20;
+    public static final double NO_ACCLIMATIZATION = 20;
 
     public Animal {
         check(animals, weight, conditionScore, pregnancy, lactation, gain, matureWeight, previousTemperature)
@@ -44,7 +44,7 @@ public record Animal(
     /** A mature cow, open, dry and holding at condition 5. */
     public static Animal matureCow(LiveWeight weight) {
         return new Animal(
-                AnimalClass.MATURE_COW, Breed.AVERAGE, weight, 5, null, null, 0, weight.kg(), NO_ACCLIMATISATION);
+                AnimalClass.MATURE_COW, Breed.AVERAGE, weight, 5, null, null, 0, weight.kg(), NO_ACCLIMATIZATION);
     }
 
     /** The same after another month. */

@@ -73,7 +73,7 @@ public record Breed(String name, double effect, double birthWeight, double peakM
         var cite = row.text("source");
         return switch (row.text("tier").toLowerCase(Locale.ROOT)) {
             case "read" -> Source.read(cite);
-            case "judgement" -> Source.judgement(cite);
+            case "judgment" -> Source.judgment(cite);
             default -> Source.memory(cite);
         };
     }

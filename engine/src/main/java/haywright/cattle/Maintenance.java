@@ -31,7 +31,7 @@ public record Maintenance(Animal animal) implements Worked {
     private static final double BULLS = 1.15;
     private static final double IN_MILK = 1.2;
     private static final Source CONDITION =
-            Source.memory("NRC 1996/2000: previous nutrition, breed, sex, acclimatisation");
+            Source.memory("NRC 1996/2000: previous nutrition, breed, sex, acclimatization");
     private static final Source ENERGY = Source.reproduces("NRC 1996/2000; Univ. Nebraska, Using BCS, Table 2");
     private static final Source PROTEIN = Source.reproduces("NRC 1996/2000; The Cattleman, Feb 2015, Chart 1");
 
@@ -46,19 +46,19 @@ public record Maintenance(Animal animal) implements Worked {
     }
 
     /** a2, Mcal/kg^0.75. Do not count a month-long cold again as cold stress. */
-    public double acclimatisation() {
+    public double acclimatization() {
         return 0.0007 * (20 - animal.previousTemperature());
     }
 
     /** The part of {@link #nem()} that last month's cold added, Mcal a day; below zero after a month above 20 °C. */
     public double nemAcclimatization() {
-        return metabolicWeight() * acclimatisation();
+        return metabolicWeight() * acclimatization();
     }
 
     /** Mcal a day. */
     public double nem() {
         return metabolicWeight()
-                * (0.077 * animal.breed().effect() * lactating() * sex() * previousNutrition() + acclimatisation());
+                * (0.077 * animal.breed().effect() * lactating() * sex() * previousNutrition() + acclimatization());
     }
 
     /** g a day. */
@@ -89,7 +89,7 @@ public record Maintenance(Animal animal) implements Worked {
                 Line.of(
                         "a2",
                         "0.0007·(20 − Tp)",
-                        acclimatisation(),
+                        acclimatization(),
                         NONE,
                         CONDITION,
                         Input.typed("Tp", animal.previousTemperature(), CELSIUS)),

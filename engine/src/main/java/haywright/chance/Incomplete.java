@@ -1,7 +1,7 @@
 package haywright.chance;
 
 /**
- * The incomplete gamma and beta functions, regularised: what the quantiles of this room stand on. Series and continued
+ * The incomplete gamma and beta functions, regularized: what the quantiles of this room stand on. Series and continued
  * fractions by the modified Lentz method; relative error below 1e-13 in the ranges used.
  */
 final class Incomplete {

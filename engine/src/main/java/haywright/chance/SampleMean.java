@@ -58,6 +58,6 @@ public record SampleMean(List<Double> values, double confidencePercent) {
     /** {@link #t} as a line of workings has it. */
     public Input tInput() {
         return Input.published(
-                "t", t(), Unit.NONE, Source.judgement("Student's t, %d degrees".formatted(values.size() - 1)));
+                "t", t(), Unit.NONE, Source.judgment("Student's t, %d degrees".formatted(values.size() - 1)));
     }
 }

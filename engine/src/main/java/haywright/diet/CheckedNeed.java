@@ -88,7 +88,7 @@ public record CheckedNeed(
                     : UNKNOWN;
         }
 
-        /** Degradable protein, per cent of dry matter. */
+        /** Degradable protein, percent of dry matter. */
         static Span degradable(Feed feed) {
             var made = feed.composition();
             if (feed.feedClass() == FeedClass.MINERAL) {

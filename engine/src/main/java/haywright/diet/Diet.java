@@ -36,7 +36,7 @@ public record Diet(
         Optional<GrowthEnergy> growth,
         List<LeftOut> leftOut,
         DietOptions options) {
-    private static final Source RANCHS_OWN = Source.judgement("the ranch's own wish");
+    private static final Source RANCHS_OWN = Source.judgment("the ranch's own wish");
 
     public Diet {
         feeds = List.copyOf(feeds);

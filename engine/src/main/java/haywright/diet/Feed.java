@@ -52,7 +52,7 @@ public record Feed(
                                         && FAST.matcher(book.source().cite()).find()));
     }
 
-    /** Per cent as fed, or the usual of its kind where nothing says it. */
+    /** Percent as fed, or the usual of its kind where nothing says it. */
     double dryMatterPercent() {
         return composition.value(Analyte.DM).orElse(feedClass.usualDryMatterPercent());
     }
@@ -65,7 +65,7 @@ public record Feed(
     private static final Pattern FAST =
             Pattern.compile("\\b(wheat|rye|triticale)\\b(?! midd| mill| bran| straw| hay)", Pattern.CASE_INSENSITIVE);
 
-    /** Per cent of one element above which it is that salt or rock. */
+    /** Percent of one element above which it is that salt or rock. */
     private static final double PURE = 25;
 
     /** Whose figures were given as they stand. */

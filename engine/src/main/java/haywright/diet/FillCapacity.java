@@ -17,7 +17,7 @@ final class FillCapacity {
             Source.read("Hibberd and Thrift 1992 as reprinted by Oklahoma State University: forage a"
                     + " cow can eat by its digestibility, interpolated between the classes");
 
-    /** Concentrates fill little; nothing eats more of its body weight a day than this (judgement). */
+    /** Concentrates fill little; nothing eats more of its body weight a day than this (judgment). */
     private static final double CONCENTRATE_PERCENT = 3.5;
 
     private FillCapacity() {}

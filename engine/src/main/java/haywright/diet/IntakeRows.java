@@ -200,7 +200,7 @@ final class IntakeRows {
         return inPercent(id, name, kind, Sense.AT_LEAST, asked -> 100, percent, PracticeLimits.source(source));
     }
 
-    /** A row in per cent of what it asks. */
+    /** A row in percent of what it asks. */
     private DietRow inPercent(
             String id,
             String name,

@@ -21,14 +21,14 @@ import java.util.function.DoubleFunction;
 
 /**
  * The poorest diet that carries a need on what cattle are expected to eat of it: the figure to hold against a hay test and
- * against the rules of thumb, which are per cent of dry matter too.
+ * against the rules of thumb, which are percent of dry matter too.
  * <pre>
  * DMI = NEmn/NEm + NEgn/NEg      kg of dry matter a day: what they eat is what the need takes
  * </pre>
  * NEm and NEg follow from TDN, and so does DMI, hence TDN is found by trial. It is no ration: cattle eat more than expected
  * of a good hay, and a cold day is not in it.
  *
- * @param tdn per cent of dry matter
+ * @param tdn percent of dry matter
  */
 public record PoorestDiet(Need need, double tdn) implements Worked {
     /** The energy equations hold from here to there. */
@@ -88,7 +88,7 @@ public record PoorestDiet(Need need, double tdn) implements Worked {
         return other.intake(energy().nem()).kilograms();
     }
 
-    /** Crude protein it has to hold, per cent of dry matter: by need, and never less than the floor. */
+    /** Crude protein it has to hold, percent of dry matter: by need, and never less than the floor. */
     public double crudeProteinPercent() {
         return Math.max(byNeed(), need.proteinFloor().percent());
     }

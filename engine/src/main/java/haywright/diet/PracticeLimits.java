@@ -29,7 +29,7 @@ final class PracticeLimits {
     /** A lot above this is refused however it is diluted: the strictest published do-not-feed class, ppm NO3-N. */
     static final double NITRATE_DO_NOT_FEED = value("L11c");
 
-    /** Grams that are one per cent of a kilogram. */
+    /** Grams that are one percent of a kilogram. */
     private static final double GRAMS_IN_A_PERCENT = 10;
 
     /** Mcal of NEm in a kg of forage of 56 % TDN (judgment). */
@@ -314,7 +314,7 @@ final class PracticeLimits {
         }
         return switch (row.text("tier")) {
             case "read" -> Source.read(cite);
-            case "judgment" -> Source.judgement(row.text("reason") + " (" + cite + ")");
+            case "judgment" -> Source.judgment(row.text("reason") + " (" + cite + ")");
             default -> Source.memory(cite);
         };
     }

@@ -15,13 +15,13 @@ import java.util.List;
  *
  * <pre>
  * S_water = liters·sulfate / 3000         g a day; a third of sulfate is sulfur (mg to g: 1000)
- * S       = feed + S_water / (10·eaten)   per cent of dry matter
+ * S       = feed + S_water / (10·eaten)   percent of dry matter
  * </pre>
  *
- * @param feed sulfur of the ration, per cent of dry matter
+ * @param feed sulfur of the ration, percent of dry matter
  * @param eaten dry matter, kg a day, above 0
  * @param liters drunk a day
- * @param sulfate of the water, mg a litre
+ * @param sulfate of the water, mg a liter
  */
 public record SulfurEaten(double feed, double eaten, double liters, double sulfate) implements Worked {
     private static final Source THIRD =
@@ -51,22 +51,22 @@ public record SulfurEaten(double feed, double eaten, double liters, double sulfa
         return liters * sulfate / 3000;
     }
 
-    /** Per cent of dry matter, the water's with it. */
+    /** Percent of dry matter, the water's with it. */
     public double percent() {
         return feed + fromWater() / (10 * eaten);
     }
 
-    /** What forage cattle tolerate at most, per cent of dry matter. */
+    /** What forage cattle tolerate at most, percent of dry matter. */
     public static double most() {
         return PracticeLimits.value("L07");
     }
 
-    /** Where trouble begins, per cent of dry matter. */
+    /** Where trouble begins, percent of dry matter. */
     public static double watchAbove() {
         return PracticeLimits.value("L07b");
     }
 
-    /** What cattle on much grain tolerate at most, per cent of dry matter. */
+    /** What cattle on much grain tolerate at most, percent of dry matter. */
     public static double mostOnGrain() {
         return PracticeLimits.value("L08");
     }
@@ -85,7 +85,7 @@ public record SulfurEaten(double feed, double eaten, double liters, double sulfa
                         Unit.GRAM_A_DAY,
                         THIRD,
                         Input.typed("liters", liters, Unit.NONE),
-                        Input.typed("sulfate", sulfate, Unit.MILLIGRAM_PER_LITRE)),
+                        Input.typed("sulfate", sulfate, Unit.MILLIGRAM_PER_LITER)),
                 Line.of(
                         "S",
                         "feed + S_water / (10·eaten)",

@@ -4,7 +4,7 @@ import haywright.chance.Normal;
 import haywright.workings.Refused;
 
 /**
- * How surely each need and each danger is to be kept, in per cent of the ways that the feeds may be made. At 50 the
+ * How surely each need and each danger is to be kept, in percent of the ways that the feeds may be made. At 50 the
  * expected figures count and nothing is added.
  *
  * @param energyPercent of energy rows: reserves buffer what is missed, and condition shows it in time

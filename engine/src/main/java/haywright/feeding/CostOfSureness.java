@@ -26,7 +26,7 @@ public record CostOfSureness(List<Point> points, int kink) {
     }
 
     /**
-     * @param asked how surely each need is met, per cent
+     * @param asked how surely each need is met, percent
      * @param holdsPercent of the ways that its feeds may be made, in which it meets everything at once
      * @param dollars a head and day
      */

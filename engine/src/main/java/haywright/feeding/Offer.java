@@ -32,7 +32,7 @@ public final class Offer {
         return gone;
     }
 
-    /** Per cent of the ways that its feeds may be made, in which it meets every need and keeps every danger. */
+    /** Percent of the ways that its feeds may be made, in which it meets every need and keeps every danger. */
     public synchronized double holdsPercent() {
         if (Double.isNaN(percent)) {
             percent = holds.getAsDouble();

@@ -33,7 +33,7 @@ import org.jspecify.annotations.Nullable;
  * it is first asked for, and kept.
  */
 public final class Offers {
-    /** Per cent of the doubt below which a test of the lot is not worth looking at. */
+    /** Percent of the doubt below which a test of the lot is not worth looking at. */
     private static final double LEAST_DOUBT = 5;
 
     /** Lots whose test is weighed: each takes most of a second. */

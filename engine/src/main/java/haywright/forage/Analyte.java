@@ -81,8 +81,8 @@ public enum Analyte {
     T2(Unit.PPM),
     ERGOT(Unit.PPB),
     DCAD(Unit.MEQ_PER_KG),
-    TDS(Unit.MILLIGRAM_PER_LITRE),
-    SO4W(Unit.MILLIGRAM_PER_LITRE);
+    TDS(Unit.MILLIGRAM_PER_LITER),
+    SO4W(Unit.MILLIGRAM_PER_LITER);
 
     private final Unit unit;
 
@@ -120,7 +120,7 @@ public enum Analyte {
         return AnalyteTable.of(this).measured();
     }
 
-    /** What a value of it can be at all, in {@link #unit()}. Outside is refused; set by judgement. */
+    /** What a value of it can be at all, in {@link #unit()}. Outside is refused; set by judgment. */
     public Range possible() {
         return AnalyteTable.of(this).possible();
     }
@@ -132,7 +132,7 @@ public enum Analyte {
 
     /**
      * Whether it is a share of the feed, so that it has one value as received and another on dry matter. Ratios,
-     * indices, shares of protein or fibre, dry matter itself and figures of water have one value only.
+     * indices, shares of protein or fiber, dry matter itself and figures of water have one value only.
      */
     public boolean hasBasis() {
         return switch (this) {

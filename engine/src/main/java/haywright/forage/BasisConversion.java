@@ -18,7 +18,7 @@ import java.util.List;
  * </pre>
  *
  * @param unit any unit; it is the same before and after
- * @param dryMatter per cent of the feed as received, above 0 and at most 100; 88.0 means 88 %
+ * @param dryMatter percent of the feed as received, above 0 and at most 100; 88.0 means 88 %
  * @see "University of Nevada SP-09-19 and Oregon State University ANS 312: the formulas"
  */
 public record BasisConversion(Of of, double value, Unit unit, Basis from, Basis to, double dryMatter)

@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * What is known of a feed: a value for each analyte known, on dry matter in {@link Analyte#unit()} (dry matter itself
- * in per cent as fed), with where it came from. An analyte that is not in it is not known; it is never taken for zero.
+ * in percent as fed), with where it came from. An analyte that is not in it is not known; it is never taken for zero.
  *
  * @param expected what lots like this usually have of a danger that nobody measured in it: never a figure of the lot
  */

@@ -38,7 +38,7 @@ public enum FeedClass {
         return words;
     }
 
-    /** Per cent of dry matter as fed that stands in until somebody measures it: the middle of the feed book's rows. */
+    /** Percent of dry matter as fed that stands in until somebody measures it: the middle of the feed book's rows. */
     public double usualDryMatterPercent() {
         return usualDryMatter;
     }

@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  * The class that hay markets report prices by, of one figure of the hay: a row of {@code hay_market_classes.csv}. One hay
  * can be of several classes, one for each figure; a buyer goes by the poorest. Alfalfa is sorted by ADF, NDF, relative
  * feed value, TDN (as {@code western-alfalfa} gives it) and protein; grass by protein alone. Between 35 and 36 % ADF the
- * table leaves a gap; it is counted to the poorer class. Looks, moulds and weeds are not in it.
+ * table leaves a gap; it is counted to the poorer class. Looks, molds and weeds are not in it.
  *
  * @param from null for no end; an edge belongs to the poorer class
  * @param to null for no end

@@ -5,14 +5,14 @@ import haywright.chance.Normal;
 /**
  * What is known of one analyte: a bell, on the analyte's own scale or on that of its logarithm.
  *
- * @param centre the value as likely too high as too low, in the analyte's unit
+ * @param center the value as likely too high as too low, in the analyte's unit
  * @param sd standard deviation; of the natural logarithm where {@code log}
  * @param log whether the bell stands on the logarithm, as for minerals and nitrate, which are never below 0
  */
-public record Marginal(double centre, double sd, boolean log) {
-    /** The expected value. Of a bell on the logarithm it lies above the centre. */
+public record Marginal(double center, double sd, boolean log) {
+    /** The expected value. Of a bell on the logarithm it lies above the center. */
     public double mean() {
-        return log ? centre * StrictMath.exp(sd * sd / 2) : centre;
+        return log ? center * StrictMath.exp(sd * sd / 2) : center;
     }
 
     /** In the analyte's unit. */
@@ -23,7 +23,7 @@ public record Marginal(double centre, double sd, boolean log) {
     /** The value that the truth is below with probability {@code p}. */
     public double quantile(double p) {
         double far = sd * Normal.quantile(p);
-        return log ? centre * StrictMath.exp(far) : centre + far;
+        return log ? center * StrictMath.exp(far) : center + far;
     }
 
     /** The truth lies between {@code low90} and {@code high90} nine times in ten. */

@@ -12,10 +12,10 @@ import java.util.List;
  * Moisture as some reports print it in place of dry matter.
  *
  * <pre>
- * DM = 100 − moisture      both per cent of the feed as received
+ * DM = 100 − moisture      both percent of the feed as received
  * </pre>
  *
- * @param moisture per cent of the feed as received: 10.0 means 10 %; at least 0 and below 100
+ * @param moisture percent of the feed as received: 10.0 means 10 %; at least 0 and below 100
  * @see "University of Nevada SP-09-19"
  */
 public record Moisture(double moisture) implements Worked {

@@ -21,8 +21,8 @@ import java.util.List;
  * Of one nutrient alone: a feed brings several, and only a ration weighs them against each other.
  *
  * @param price dollars a kg as fed, above 0
- * @param dryMatter per cent
- * @param share of the nutrient, per cent of dry matter, above 0
+ * @param dryMatter percent
+ * @param share of the nutrient, percent of dry matter, above 0
  * @see "Alabama Cooperative Extension, By-product Feeds Quick Reference Guide: dollars a pound of nutrient"
  */
 public record NutrientPrice(double price, double dryMatter, double share) implements Worked {

@@ -11,7 +11,7 @@
  * <p>{@link haywright.forage.lot.LotEstimate} says how far to trust it: the {@link haywright.forage.book.Prior} of its kind, moved
  * by what was {@link haywright.forage.lab.Tested} as far as sampling and laboratory allow.
  *
- * <p>Concentrations are per cent or ppm of dry matter, energy is Mcal per kg of dry matter. Where sources disagree they
+ * <p>Concentrations are percent or ppm of dry matter, energy is Mcal per kg of dry matter. Where sources disagree they
  * are shown together (nitrate) or the one used is named with its reason (TDN). Knows {@code sampling}, {@code chance},
  * {@code workings} and {@code quantity}; knows nothing of cattle, files or pages.
  */

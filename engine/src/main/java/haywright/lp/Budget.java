@@ -7,9 +7,9 @@ import java.util.function.BooleanSupplier;
  *
  * @param seconds of the clock; infinite for no limit
  * @param nodes of branch and bound, in each of its rounds
- * @param cancelled asked now and then by the thread that solves; what it throws ends the search and is thrown on
+ * @param canceled asked now and then by the thread that solves; what it throws ends the search and is thrown on
  */
-public record Budget(double seconds, int nodes, BooleanSupplier cancelled) {
+public record Budget(double seconds, int nodes, BooleanSupplier canceled) {
     private static final BooleanSupplier NEVER = () -> false;
 
     /** As long as it takes. */
@@ -29,21 +29,21 @@ public record Budget(double seconds, int nodes, BooleanSupplier cancelled) {
         return new Budget(Double.POSITIVE_INFINITY, nodes, NEVER);
     }
 
-    public static Budget until(BooleanSupplier cancelled) {
-        return new Budget(Double.POSITIVE_INFINITY, Integer.MAX_VALUE, cancelled);
+    public static Budget until(BooleanSupplier canceled) {
+        return new Budget(Double.POSITIVE_INFINITY, Integer.MAX_VALUE, canceled);
     }
 
     boolean asks() {
-        return cancelled != NEVER;
+        return canceled != NEVER;
     }
 
     /** What is left of it, {@code started} by {@link System#nanoTime()}. */
     Budget since(long started) {
         double used = (System.nanoTime() - started) / 1e9;
-        return new Budget(Math.max(0, seconds - used), nodes, cancelled);
+        return new Budget(Math.max(0, seconds - used), nodes, canceled);
     }
 
     boolean isSpent() {
-        return seconds <= 0 || cancelled.getAsBoolean();
+        return seconds <= 0 || canceled.getAsBoolean();
     }
 }

@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class Highs {
     static final int ROW_WISE = 2;
-    static final int MINIMISE = 1;
+    static final int MINIMIZE = 1;
 
     static final int DUAL = 1;
     static final int PRIMAL = 4;

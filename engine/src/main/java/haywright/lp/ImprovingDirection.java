@@ -16,12 +16,12 @@ final class ImprovingDirection {
     /** How far each column moves, or null if there is no such direction. */
     static double @Nullable [] along(LinearProgram program) {
         LinearProgram flat = program.flat();
-        LinearProgram moves = flat.asking(flat.maximising(), flat.cost)
+        LinearProgram moves = flat.asking(flat.maximizing(), flat.cost)
                 .withBounds(still(flat.lower, -1), still(flat.upper, 1))
                 .withLimits(
                         still(flat.rowLower, Double.NEGATIVE_INFINITY), still(flat.rowUpper, Double.POSITIVE_INFINITY));
         Optimum best = (Optimum) moves.solve();
-        double gain = program.maximising() ? best.objective() : -best.objective();
+        double gain = program.maximizing() ? best.objective() : -best.objective();
         double[] along = new double[flat.cost.length];
         for (int j = 0; j < along.length; j++) {
             along[j] = best.value(j);

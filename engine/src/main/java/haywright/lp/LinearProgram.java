@@ -29,7 +29,7 @@ public final class LinearProgram {
     static final double LARGE = 1e15;
     static final double HUGE = 1e20;
 
-    private final boolean maximising;
+    private final boolean maximizing;
     private final double offset;
     final Matrix matrix;
     final double[] cost;
@@ -44,7 +44,7 @@ public final class LinearProgram {
 
     /** Everything is kept, not copied, and never changed again: most programs differ from another in one array. */
     LinearProgram(
-            boolean maximising,
+            boolean maximizing,
             double offset,
             Matrix matrix,
             double[] cost,
@@ -54,7 +54,7 @@ public final class LinearProgram {
             double[] rowUpper,
             List<Curve> curves,
             List<Taken> cuts) {
-        this.maximising = maximising;
+        this.maximizing = maximizing;
         this.offset = offset;
         this.matrix = matrix;
         this.cost = cost;
@@ -66,11 +66,11 @@ public final class LinearProgram {
         this.cuts = cuts;
     }
 
-    public static ProgramBuilder minimise() {
+    public static ProgramBuilder minimize() {
         return new ProgramBuilder(false);
     }
 
-    public static ProgramBuilder maximise() {
+    public static ProgramBuilder maximize() {
         return new ProgramBuilder(true);
     }
 
@@ -127,8 +127,8 @@ public final class LinearProgram {
         return taken.scale * curves.get(taken.curve).row.atLeast(taken.cut);
     }
 
-    public boolean maximising() {
-        return maximising;
+    public boolean maximizing() {
+        return maximizing;
     }
 
     /** Constant part of the objective. */
@@ -169,8 +169,8 @@ public final class LinearProgram {
     }
 
     /**
-     * Free-format MPS text, for any other solver to check; of curved rows the cuts taken so far. A maximisation is
-     * written as the minimisation of its negative, because not every solver heeds the sense.
+     * Free-format MPS text, for any other solver to check; of curved rows the cuts taken so far. A maximization is
+     * written as the minimization of its negative, because not every solver heeds the sense.
      *
      * @throws IllegalStateException if a row's lower limit is above its upper one: MPS cannot say that
      */
@@ -179,21 +179,21 @@ public final class LinearProgram {
     }
 
     LinearProgram withCost(double[] other) {
-        return new LinearProgram(maximising, offset, matrix, other, lower, upper, rowLower, rowUpper, curves, cuts);
+        return new LinearProgram(maximizing, offset, matrix, other, lower, upper, rowLower, rowUpper, curves, cuts);
     }
 
     LinearProgram withBounds(double[] newLower, double[] newUpper) {
         return new LinearProgram(
-                maximising, offset, matrix, cost, newLower, newUpper, rowLower, rowUpper, curves, cuts);
+                maximizing, offset, matrix, cost, newLower, newUpper, rowLower, rowUpper, curves, cuts);
     }
 
     LinearProgram withLimits(double[] newLower, double[] newUpper) {
-        return new LinearProgram(maximising, offset, matrix, cost, lower, upper, newLower, newUpper, curves, cuts);
+        return new LinearProgram(maximizing, offset, matrix, cost, lower, upper, newLower, newUpper, curves, cuts);
     }
 
     LinearProgram withCurves(List<Curve> newCurves, List<Taken> newCuts) {
         return new LinearProgram(
-                maximising, offset, matrix, cost, lower, upper, rowLower, rowUpper, newCurves, newCuts);
+                maximizing, offset, matrix, cost, lower, upper, rowLower, rowUpper, newCurves, newCuts);
     }
 
     LinearProgram withRow(Row row) {
@@ -202,7 +202,7 @@ public final class LinearProgram {
         newLower[rowLower.length] = row.lower;
         newUpper[rowLower.length] = row.upper;
         return new LinearProgram(
-                maximising, offset, matrix.and(row), cost, lower, upper, newLower, newUpper, curves, cuts);
+                maximizing, offset, matrix.and(row), cost, lower, upper, newLower, newUpper, curves, cuts);
     }
 
     /** Of the same columns and rows, with another objective. */
@@ -213,7 +213,7 @@ public final class LinearProgram {
     /** The same, with no column whole. */
     LinearProgram continuous() {
         return new LinearProgram(
-                maximising, offset, matrix.continuous(), cost, lower, upper, rowLower, rowUpper, curves, cuts);
+                maximizing, offset, matrix.continuous(), cost, lower, upper, rowLower, rowUpper, curves, cuts);
     }
 
     /** Linear and continuous: what has been cut so far as rows. */
@@ -254,7 +254,8 @@ public final class LinearProgram {
     private static int found(Map<String, Integer> index, String name, String what) {
         Integer i = index.get(name);
         if (i == null) {
-            throw new IllegalArgumentException("No " + what + " is named “" + name + "”. Is it spelt as it was added?");
+            throw new IllegalArgumentException(
+                    "No " + what + " is named “" + name + "”. Is it spelled as it was added?");
         }
         return i;
     }

@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  *       L rows |R| is the width;
  *   <li>UP with a negative number and no lower bound said before or after: no lower bound; MI leaves the upper bound;
  *   <li>a bound of 1e20 or more in size is none;
- *   <li>OBJSENSE MAX or MAXIMIZE maximises;
+ *   <li>OBJSENSE MAX or MAXIMIZE maximizes;
  *   <li>a whole-number column (INTORG, BV, LI, UI) without an upper bound has none;
  *   <li>a bound of type SC is refused.
  * </ul>
@@ -31,7 +31,7 @@ final class MpsReader {
     private final Map<String, ColumnCard> columns = new LinkedHashMap<>();
     private @Nullable String objective;
     private double constant;
-    private boolean maximising;
+    private boolean maximizing;
     private boolean whole;
     private String section = "";
     private String line = "";
@@ -125,7 +125,7 @@ final class MpsReader {
 
     private LinearProgram build() {
         try {
-            ProgramBuilder builder = maximising ? LinearProgram.maximise() : LinearProgram.minimise();
+            ProgramBuilder builder = maximizing ? LinearProgram.maximize() : LinearProgram.minimize();
             columns.forEach((name, card) -> card.addTo(builder, name));
             rows.forEach((name, card) -> {
                 if (card.type != 'N') {
@@ -153,8 +153,8 @@ final class MpsReader {
 
     private void sense(String word) {
         switch (word.toUpperCase(Locale.ROOT)) {
-            case "MAX", "MAXIMIZE" -> maximising = true;
-            case "MIN", "MINIMIZE" -> maximising = false;
+            case "MAX", "MAXIMIZE" -> maximizing = true;
+            case "MIN", "MINIMIZE" -> maximizing = false;
             default -> throw refused("OBJSENSE is MIN or MAX", "Which of the two is meant?");
         }
     }
@@ -249,7 +249,7 @@ final class MpsReader {
         String name = words[fields - 1];
         ColumnCard column = columns.get(name);
         if (column == null) {
-            throw refused("no column is named “" + name + "”", "Is it spelt as in COLUMNS?");
+            throw refused("no column is named “" + name + "”", "Is it spelled as in COLUMNS?");
         }
         double value = bare ? (type.equals("BV") ? 1 : 0) : number(words[fields]);
         if (Math.abs(value) >= LinearProgram.HUGE) {
@@ -268,7 +268,7 @@ final class MpsReader {
     private RowCard row(String name) {
         RowCard row = rows.get(name);
         if (row == null) {
-            throw refused("no row is named “" + name + "”", "Is it spelt as in ROWS?");
+            throw refused("no row is named “" + name + "”", "Is it spelled as in ROWS?");
         }
         return row;
     }

@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Set;
 
 /**
- * Free-format MPS. A maximisation is written as the minimisation of its negative: OBJSENSE is an extension that some
+ * Free-format MPS. A maximization is written as the minimization of its negative: OBJSENSE is an extension that some
  * solvers refuse and others overlook. Names keep letters, digits, dots and underscores; a comment lists the others.
  */
 final class MpsWriter {
@@ -28,9 +28,9 @@ final class MpsWriter {
 
     String text() {
         String objective = rowNames.get(rowNames.size() - 1);
-        double sign = program.maximising() ? -1 : 1;
-        if (program.maximising()) {
-            text.append("* A maximisation, written as the minimisation of its negative.\n");
+        double sign = program.maximizing() ? -1 : 1;
+        if (program.maximizing()) {
+            text.append("* A maximization, written as the minimization of its negative.\n");
         }
         for (int j = 0; j < columnNames.size(); j++) {
             comment("column", columnNames.get(j), program.columns().get(j).name());

@@ -36,7 +36,7 @@ public final class Optimum implements Plan, Outcome {
     }
 
     /**
-     * Change of the objective for each unit more of this column than the plan has. When minimising, an unused column
+     * Change of the objective for each unit more of this column than the plan has. When minimizing, an unused column
      * comes in once its cost has fallen by this much: cost − reduced cost is the price below which it is worth buying.
      */
     public double reducedCost(int column) {
@@ -95,7 +95,7 @@ public final class Optimum implements Plan, Outcome {
             try (Solver solver = new Solver(program)) {
                 solver.start(basis);
                 solver.run();
-                known = solver.ranging(program.maximising());
+                known = solver.ranging(program.maximizing());
             }
             ranging = known;
         }

@@ -18,8 +18,8 @@ public final class ProgramBuilder {
     private final Collected all;
     private final String scope;
 
-    ProgramBuilder(boolean maximising) {
-        this(new Collected(maximising), "");
+    ProgramBuilder(boolean maximizing) {
+        this(new Collected(maximizing), "");
     }
 
     private ProgramBuilder(Collected all, String scope) {
@@ -133,7 +133,7 @@ public final class ProgramBuilder {
             whole[j] = all.columns.get(j).whole();
         }
         return new LinearProgram(
-                all.maximising,
+                all.maximizing,
                 all.offset,
                 new Matrix(
                         all.columns.stream().map(Column::name).toList(),
@@ -152,7 +152,7 @@ public final class ProgramBuilder {
     }
 
     private static final class Collected {
-        final boolean maximising;
+        final boolean maximizing;
         double offset;
         final List<Column> columns = new ArrayList<>();
         final List<Terms> rows = new ArrayList<>();
@@ -160,8 +160,8 @@ public final class ProgramBuilder {
         final Set<String> columnNames = new HashSet<>();
         final Set<String> rowNames = new HashSet<>();
 
-        Collected(boolean maximising) {
-            this.maximising = maximising;
+        Collected(boolean maximizing) {
+            this.maximizing = maximizing;
         }
     }
 

@@ -7,7 +7,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * One handle of the solver and the program in it, in the solver's own terms: it always minimises, and its rows are the
+ * One handle of the solver and the program in it, in the solver's own terms: it always minimizes, and its rows are the
  * program's and then the cuts. Belongs to the thread that opened it.
  */
 final class Solver implements AutoCloseable {
@@ -40,13 +40,13 @@ final class Solver implements AutoCloseable {
 
     /** Kept here because the solver holds only its address. */
     private final Highs.Asked asked = (type, message, state, answer, nothing) -> {
-        if (cancelled()) {
+        if (canceled()) {
             answer.setInt(0, 1);
         }
     };
 
     Solver(LinearProgram program) {
-        sign = program.maximising() ? -1 : 1;
+        sign = program.maximizing() ? -1 : 1;
         columns = program.cost.length;
         presolve = columns + program.rowLower.length <= SMALL ? "off" : "choose";
         Pointer handle = Highs.open();
@@ -83,7 +83,7 @@ final class Solver implements AutoCloseable {
                         m,
                         p.matrix.value().length,
                         Highs.ROW_WISE,
-                        Highs.MINIMISE,
+                        Highs.MINIMIZE,
                         sign * p.offset(),
                         turned(p.cost),
                         below(p.lower, p.upper),
@@ -100,7 +100,7 @@ final class Solver implements AutoCloseable {
         }
     }
 
-    /** Costs as the solver minimises them, and back. Makes −0 a plain 0. */
+    /** Costs as the solver minimizes them, and back. Makes −0 a plain 0. */
     private double[] turned(double[] numbers) {
         double[] turned = new double[numbers.length];
         for (int i = 0; i < turned.length; i++) {
@@ -187,9 +187,9 @@ final class Solver implements AutoCloseable {
         }
     }
 
-    private boolean cancelled() {
+    private boolean canceled() {
         try {
-            stopped |= budget.cancelled().getAsBoolean();
+            stopped |= budget.canceled().getAsBoolean();
         } catch (RuntimeException | Error e) {
             thrown = e;
             stopped = true;
@@ -200,7 +200,7 @@ final class Solver implements AutoCloseable {
     /** Solves the linear program from where it stood: optimal, infeasible, unbounded, or a status that is stopped. */
     int run() {
         Pointer handle = mine();
-        if (budget.asks() && cancelled()) {
+        if (budget.asks() && canceled()) {
             return Highs.INTERRUPTED;
         }
         int status = runOnce(handle);
@@ -306,14 +306,14 @@ final class Solver implements AutoCloseable {
     }
 
     /** The costs and limits at which the basis changes. */
-    Optimum.Ranging ranging(boolean maximising) {
+    Optimum.Ranging ranging(boolean maximizing) {
         double[] costUp = new double[columns];
         double[] costDown = new double[columns];
         double[] limitUp = new double[rows];
         double[] limitDown = new double[rows];
         done(Highs.ranging(mine(), costUp, costDown, limitUp, limitDown), "give the ranges");
-        double[] down = turned(maximising ? costUp : costDown);
-        double[] up = turned(maximising ? costDown : costUp);
+        double[] down = turned(maximizing ? costUp : costDown);
+        double[] up = turned(maximizing ? costDown : costUp);
         return new Optimum.Ranging(down, up, limitDown, limitUp);
     }
 

@@ -85,8 +85,8 @@ public record BackCast(
     private static final int HALVINGS = 50;
     private static final double MIDDLE_SCORE = 5;
     private static final Source APPETITE =
-            Source.judgement("cattle on free-choice hay eat at least nine tenths of what is expected");
-    private static final Source HERD = Source.judgement("today's herd, in the weeks of last winter");
+            Source.judgment("cattle on free-choice hay eat at least nine tenths of what is expected");
+    private static final Source HERD = Source.judgment("today's herd, in the weeks of last winter");
 
     /**
      * Empty where the ranch has not said head, days and tons, the turnout date, or where it lies, or has no cattle.

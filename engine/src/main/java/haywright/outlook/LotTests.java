@@ -16,7 +16,7 @@ import java.util.Optional;
 
 /** What a ranch's reports say of one of its lots, each as far as the sheet it was taken by lets it speak. */
 public final class LotTests {
-    /** What a plan counts for when its sheet is not here: half of the twenty that published rules ask for (judgement). */
+    /** What a plan counts for when its sheet is not here: half of the twenty that published rules ask for (judgment). */
     public static final int CORES_WITHOUT_SHEET = 10;
 
     private LotTests() {}

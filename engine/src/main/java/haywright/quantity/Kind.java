@@ -13,14 +13,14 @@ public enum Kind {
     TIME,
     ENERGY,
     ENERGY_DENSITY,
-    /** Per cent is the base: 12.5 means 12.5 parts in 100. */
+    /** Percent is the base: 12.5 means 12.5 parts in 100. */
     SHARE,
     /** Vitamins are counted by what they do, in international units. */
     VITAMIN,
     VITAMIN_DENSITY,
     CHARGE_DENSITY,
     BULK_DENSITY,
-    /** Concentration in water; not a share, because a litre is not a kilogram of dry matter. */
+    /** Concentration in water; not a share, because a liter is not a kilogram of dry matter. */
     WATER_CONCENTRATION,
     CONDUCTIVITY,
     YIELD,

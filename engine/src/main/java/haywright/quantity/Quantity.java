@@ -17,7 +17,7 @@ public record Quantity(double value, Unit unit) {
         return new Quantity(value, unit);
     }
 
-    /** In the base unit of its kind: kg, Mcal, °C, m, per cent. */
+    /** In the base unit of its kind: kg, Mcal, °C, m, percent. */
     public double base() {
         return unit.toBase(value);
     }

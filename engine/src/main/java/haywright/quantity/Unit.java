@@ -7,7 +7,7 @@ import java.util.Optional;
 
 /**
  * Every unit the house knows: how it is written for a reader, how it ends a name in JSON, and its factor to the base of
- * its kind. Base values are what the engine computes with: kg, Mcal, °C, m, per cent.
+ * its kind. Base values are what the engine computes with: kg, Mcal, °C, m, percent.
  *
  * <p>{@code base = value · factor + offset}. 1 ton is 2,000 lb and 1 t is 1,000 kg; the two are never mixed.
  *
@@ -28,29 +28,29 @@ public enum Unit {
     GRAM_A_DAY(Kind.MASS_A_DAY, "g a day", "g_per_day", 0.001),
     POUND_A_DAY(Kind.MASS_A_DAY, "lb a day", "lb_per_day", 0.45359237),
 
-    METRE(Kind.LENGTH, "m", "m", 1),
-    CENTIMETRE(Kind.LENGTH, "cm", "cm", 0.01),
+    METER(Kind.LENGTH, "m", "m", 1),
+    CENTIMETER(Kind.LENGTH, "cm", "cm", 0.01),
     FOOT(Kind.LENGTH, "ft", "ft", 0.3048),
     INCH(Kind.LENGTH, "in", "in", 0.0254),
     YARD(Kind.LENGTH, "yd", "yd", 0.9144),
-    KILOMETRE(Kind.LENGTH, "km", "km", 1000),
+    KILOMETER(Kind.LENGTH, "km", "km", 1000),
     MILE(Kind.LENGTH, "mi", "mi", 1609.344),
 
-    SQUARE_METRE(Kind.AREA, "m²", "m2", 1),
+    SQUARE_METER(Kind.AREA, "m²", "m2", 1),
     SQUARE_FOOT(Kind.AREA, "ft²", "ft2", 0.09290304),
     HECTARE(Kind.AREA, "ha", "ha", 10_000),
     ACRE(Kind.AREA, "acres", "acre", 4046.8564224),
 
-    CUBIC_METRE(Kind.VOLUME, "m³", "m3", 1),
+    CUBIC_METER(Kind.VOLUME, "m³", "m3", 1),
     CUBIC_FOOT(Kind.VOLUME, "ft³", "ft3", 0.028316846592),
-    LITRE(Kind.VOLUME, "L", "l", 0.001),
+    LITER(Kind.VOLUME, "L", "l", 0.001),
     GALLON(Kind.VOLUME, "gal", "gal", 0.003785411784),
 
     CELSIUS(Kind.TEMPERATURE, "°C", "c", 1),
     FAHRENHEIT(Kind.TEMPERATURE, "°F", "f", 5.0 / 9, -160.0 / 9),
 
-    KILOMETRE_AN_HOUR(Kind.SPEED, "km/h", "kmh", 1),
-    METRE_A_SECOND(Kind.SPEED, "m/s", "ms", 3.6),
+    KILOMETER_AN_HOUR(Kind.SPEED, "km/h", "kmh", 1),
+    METER_A_SECOND(Kind.SPEED, "m/s", "ms", 3.6),
     MILE_AN_HOUR(Kind.SPEED, "mph", "mph", 1.609344),
 
     DAY(Kind.TIME, "days", "days", 1),
@@ -82,8 +82,8 @@ public enum Unit {
     KG_PER_M3(Kind.BULK_DENSITY, "kg/m³", "kg_per_m3", 1),
     LB_PER_FT3(Kind.BULK_DENSITY, "lb/ft³", "lb_per_ft3", 0.45359237 / 0.028316846592),
 
-    MILLIGRAM_PER_LITRE(Kind.WATER_CONCENTRATION, "mg/L", "mg_per_l", 1),
-    GRAM_PER_LITRE(Kind.WATER_CONCENTRATION, "g/L", "g_per_l", 1000),
+    MILLIGRAM_PER_LITER(Kind.WATER_CONCENTRATION, "mg/L", "mg_per_l", 1),
+    GRAM_PER_LITER(Kind.WATER_CONCENTRATION, "g/L", "g_per_l", 1000),
 
     MICROMHO_PER_CM(Kind.CONDUCTIVITY, "µmho/cm", "umho_per_cm", 1),
     MILLIMHO_PER_CM(Kind.CONDUCTIVITY, "mmho/cm", "mmho_per_cm", 1000),
@@ -183,7 +183,7 @@ public enum Unit {
                             case "feet", "foot", "'" -> Unit.FOOT;
                             case "yards", "yard" -> Unit.YARD;
                             case "miles", "mile" -> Unit.MILE;
-                            case "metres", "meters", "metre", "meter" -> Unit.METRE;
+                            case "metres", "meters", "metre", "meter" -> Unit.METER;
                             case "inches", "inch", "\"" -> Unit.INCH;
                             case "deg f", "fahrenheit" -> Unit.FAHRENHEIT;
                             case "deg c", "celsius" -> Unit.CELSIUS;

@@ -19,7 +19,7 @@ import java.util.UUID;
  * @param to the last day, on whose evening counts and scores are true
  * @param fed as fed, all groups together, by lot or feed bought
  * @param counted as fed, what is left of a lot
- * @param left per cent of what was put out of a feed that the cattle left
+ * @param left percent of what was put out of a feed that the cattle left
  * @param scored mean condition score of a group
  * @param expected as fed, what should have been left of a lot by the figures before
  * @param scoredBefore the score of a group that was scored, as it was entered before

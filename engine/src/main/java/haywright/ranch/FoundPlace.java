@@ -57,7 +57,7 @@ public record FoundPlace(
         return Climate.known()
                 .at(
                         Places.known().one("place", place),
-                        height == null ? OptionalDouble.empty() : OptionalDouble.of(height.in(Unit.METRE)),
+                        height == null ? OptionalDouble.empty() : OptionalDouble.of(height.in(Unit.METER)),
                         warmerByF / F_A_C);
     }
 }

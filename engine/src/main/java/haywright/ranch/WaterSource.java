@@ -19,9 +19,9 @@ import org.jspecify.annotations.Nullable;
  * and never taken for none.
  *
  * @param name in the rancher's words: "creek by the calving shed"
- * @param solids total dissolved solids, mg a litre
- * @param sulfate SO4, mg a litre
- * @param nitrate mg a litre
+ * @param solids total dissolved solids, mg a liter
+ * @param sulfate SO4, mg a liter
+ * @param nitrate mg a liter
  * @param asNitrogen whether the report means the nitrogen of nitrate (NO3-N) and not nitrate itself
  * @param conductivity stands in for the dissolved solids where they were not tested
  * @param asSulfur whether the report means the sulfur of sulfate (SO4-S) and not sulfate itself
@@ -37,10 +37,10 @@ public record WaterSource(
         boolean asNitrogen,
         @Nullable Quantity conductivity,
         boolean asSulfur) {
-    /** mg a litre of dissolved solids for one µmho/cm; crop file 5.03.011, livestock water quality. */
+    /** mg a liter of dissolved solids for one µmho/cm; crop file 5.03.011, livestock water quality. */
     static final double SOLIDS_OF_CONDUCTIVITY = 0.64;
 
-    /** mg a litre: the sea has 35,000, and no laboratory reports stock water above brine. */
+    /** mg a liter: the sea has 35,000, and no laboratory reports stock water above brine. */
     private static final double MOST = 100_000;
 
     /** Molar masses: NO3 62.005, N 14.007. */
@@ -90,19 +90,19 @@ public record WaterSource(
         }
     }
 
-    /** What was tested, mg a litre, nitrate as NO3 and sulfate as SO4; solids from conductivity where they were not. */
+    /** What was tested, mg a liter, nitrate as NO3 and sulfate as SO4; solids from conductivity where they were not. */
     public Map<Hazard, Double> found() {
         var found = new EnumMap<Hazard, Double>(Hazard.class);
         if (solids != null) {
-            found.put(Hazard.TDS, solids.in(Unit.MILLIGRAM_PER_LITRE));
+            found.put(Hazard.TDS, solids.in(Unit.MILLIGRAM_PER_LITER));
         } else if (conductivity != null) {
             found.put(Hazard.TDS, SOLIDS_OF_CONDUCTIVITY * conductivity.in(Unit.MICROMHO_PER_CM));
         }
         if (sulfate != null) {
-            found.put(Hazard.SO4W, sulfate.in(Unit.MILLIGRAM_PER_LITRE) * (asSulfur ? SO4_OF_S : 1));
+            found.put(Hazard.SO4W, sulfate.in(Unit.MILLIGRAM_PER_LITER) * (asSulfur ? SO4_OF_S : 1));
         }
         if (nitrate != null) {
-            found.put(Hazard.NO3W, nitrate.in(Unit.MILLIGRAM_PER_LITRE) * (asNitrogen ? NO3_OF_N : 1));
+            found.put(Hazard.NO3W, nitrate.in(Unit.MILLIGRAM_PER_LITER) * (asNitrogen ? NO3_OF_N : 1));
         }
         return found;
     }

@@ -47,7 +47,7 @@ public record Wishes(
 
     /**
      * @param feed the lot or the feed for sale
-     * @param amount as fed per head per day, or per cent of the dry matter eaten
+     * @param amount as fed per head per day, or percent of the dry matter eaten
      */
     public record Wish(UUID feed, DietRow.Sense sense, Quantity amount) {
         public Wish {

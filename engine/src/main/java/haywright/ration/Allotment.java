@@ -104,7 +104,7 @@ public final class Allotment {
 
     /** Empty where no group is there. */
     public static Optional<Allotment> leastMissing(List<Eater> eaters) {
-        var program = LinearProgram.minimise();
+        var program = LinearProgram.minimize();
         var stocks = new LinkedHashMap<String, Stock>();
         var placed = new ArrayList<Placed>();
         for (var eater : eaters) {

@@ -48,7 +48,7 @@ final class FewFeeds {
      * @return indices of the feeds; empty where portions leave no ration
      */
     static Optional<Set<Integer>> of(Diet diet, List<PricedFeed> feeds, Sureness sureness, Set<Integer> allowed) {
-        var program = LinearProgram.minimise();
+        var program = LinearProgram.minimize();
         var placed = new DietBlock(diet, sureness).addTo(program, RationProgram.costs(feeds), GrowthRow.ID, 1);
         var used = new int[feeds.size()];
         double most = MOST_SHARE * diet.need().bodyWeight();

@@ -28,12 +28,12 @@ import java.util.function.Predicate;
  * drown everything else.
  *
  * @param percent in which all is kept
- * @param byRow per cent in which each row is kept, by its id, the least sure first
+ * @param byRow percent in which each row is kept, by its id, the least sure first
  * @param draws how many were counted
  * @param movedPercent of draws in which something no feed can be was moved to what one can
  */
 public record JointChance(double percent, Map<String, Double> byRow, int draws, double movedPercent) {
-    /** Enough to tell 80 from 81 per cent two times in three. */
+    /** Enough to tell 80 from 81 percent two times in three. */
     public static final int DRAWS = 6_000;
 
     private static final long SEED = 20_260_101;

@@ -101,7 +101,7 @@ public record Mix(
 
     public record MixLimit(String value, OptionalDouble atLeast, OptionalDouble atMost) {}
 
-    /** Amounts in the mix's own units; shares in per cent of the whole mix. */
+    /** Amounts in the mix's own units; shares in percent of the whole mix. */
     public record FeedLimit(
             String feed,
             OptionalDouble atLeast,
@@ -120,7 +120,7 @@ public record Mix(
 
     /**
      * @param amounts in feed order
-     * @param sharesPct per cent of the whole, in feed order
+     * @param sharesPct percent of the whole, in feed order
      * @param limits in limit order
      * @param worthBuyingBelow by feed, the price under which it comes in; its own price where it is in
      */
@@ -193,7 +193,7 @@ public record Mix(
     }
 
     public LinearProgram program() {
-        var program = LinearProgram.minimise();
+        var program = LinearProgram.minimize();
         var all = IntStream.range(0, feeds.size()).toArray();
         for (var feed : feeds) {
             program.column(feed.name(), feed.price(), 0, ANY);
@@ -369,7 +369,7 @@ public record Mix(
                         "feedLimits",
                         "“" + limit.feed() + "”",
                         "the limit names no feed of the mix",
-                        "Is it spelt alike?"));
+                        "Is it spelled alike?"));
             }
         }
         return problems;

@@ -58,7 +58,7 @@ public record NoRation(Diet diet, List<Conflict> conflicts, List<Conflict> also,
                 List.of(),
                 List.of(),
                 0,
-                Source.judgement("what lies on the ranch or can be had"));
+                Source.judgment("what lies on the ranch or can be had"));
     }
 
     /**

@@ -18,9 +18,9 @@ import java.util.List;
  * share of B = 100 − share of A
  * </pre>
  *
- * @param target wanted content of the mix, per cent
- * @param a content of the first feed, per cent, on the same basis
- * @param b content of the second feed, per cent
+ * @param target wanted content of the mix, percent
+ * @param a content of the first feed, percent, on the same basis
+ * @param b content of the second feed, percent
  * @param batch how much is mixed, in any unit of weight; zero when only shares are asked for
  */
 public record PearsonSquare(double target, double a, double b, double batch) implements Worked {
@@ -41,12 +41,12 @@ public record PearsonSquare(double target, double a, double b, double batch) imp
         Refused.unlessEmpty(problems);
     }
 
-    /** Per cent of the mix. */
+    /** Percent of the mix. */
     public double shareOfA() {
         return 100 * (target - b) / (a - b);
     }
 
-    /** Per cent of the mix. */
+    /** Percent of the mix. */
     public double shareOfB() {
         return 100 - shareOfA();
     }

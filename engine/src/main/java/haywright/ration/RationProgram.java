@@ -25,7 +25,7 @@ final class RationProgram implements AutoCloseable {
 
     RationProgram(Diet diet, List<PricedFeed> priced, Sureness sureness) {
         block = new DietBlock(diet, sureness);
-        var program = LinearProgram.minimise();
+        var program = LinearProgram.minimize();
         placed = block.addTo(program, costs(priced), GrowthRow.ID, 1);
         session = program.build().open();
         this.priced = priced;

@@ -22,7 +22,7 @@ public final class UsualMineral {
     /** As feeds are known by. */
     public static final UUID ID = UUID.nameUUIDFromBytes("usual loose mineral".getBytes(StandardCharsets.UTF_8));
 
-    private static final Source TAG = Source.judgement("a usual loose mineral, 3 parts of calcium to 1 of phosphorus"
+    private static final Source TAG = Source.judgment("a usual loose mineral, 3 parts of calcium to 1 of phosphorus"
             + " (Yaremcio, Changing feeding programs: 3:1 or 4:1 on cereal or grass) with a fifth of salt");
     private static final double DRY_MATTER = 98;
     private static final Map<Analyte, Double> PERCENT =

@@ -8,7 +8,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param rule how the number is chosen; null takes the material's default
  * @param analyte the one the half-width is about: "cp"
- * @param halfWidth wanted, in the analyte's unit, or per cent of its value for minerals and nitrate
+ * @param halfWidth wanted, in the analyte's unit, or percent of its value for minerals and nitrate
  * @param own this ranch's own spread; null takes the book's
  */
 public record Aim(
@@ -19,7 +19,7 @@ public record Aim(
         Purpose purpose,
         long seed,
         @Nullable Spread own) {
-    /** Per cent of its value. */
+    /** Percent of its value. */
     private static final double NITRATE_HALF_WIDTH = 20;
 
     /** Half a point of protein, right 19 times in 20. */
@@ -28,7 +28,7 @@ public record Aim(
     /**
      * What a sample of this is most likely for.
      *
-     * <p>Half a point of protein; a twentieth of it where its spread is known in per cent of the value only.
+     * <p>Half a point of protein; a twentieth of it where its spread is known in percent of the value only.
      *
      * @param nitrateDanger whether its nitrate is a danger until it is tested: then that is asked first, to a fifth of
      *     its value

@@ -7,7 +7,7 @@ import java.util.Locale;
  * A letter at the end of a code that tells whether it was copied right.
  *
  * <p>Digits, letters and the dash are the numbers 0 to 36. Read as a number to the base 2, sign by sign, a code with its
- * check is divisible by the prime 37: then one wrong character always shows, and so does any swap of neighbours, because
+ * check is divisible by the prime 37: then one wrong character always shows, and so does any swap of neighbors, because
  * no two places next to each other weigh the same. Before the check stands one digit, chosen so that the check comes out
  * as a letter, and as none that looks like a digit. Capitals and small letters count alike; blanks round the whole do not count.
  *

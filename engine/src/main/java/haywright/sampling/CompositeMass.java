@@ -18,15 +18,15 @@ import java.util.List;
  * mass = cores · core
  * </pre>
  *
- * @param boreMetres inside diameter of the probe's tip
- * @param depthMetres how deep it goes into the feed
+ * @param boreMeters inside diameter of the probe's tip
+ * @param depthMeters how deep it goes into the feed
  * @param densityKgPerM3 as fed
  * @param cores how many go into the bucket
  * @param needKg what the laboratory needs
  * @param bucketKg what one mixing bucket holds
  */
 public record CompositeMass(
-        double boreMetres, double depthMetres, double densityKgPerM3, int cores, double needKg, double bucketKg)
+        double boreMeters, double depthMeters, double densityKgPerM3, int cores, double needKg, double bucketKg)
         implements Worked {
     private static final Source FORMULA = new Source("volume of a cylinder times density", Source.Known.ARITHMETIC);
 
@@ -35,17 +35,17 @@ public record CompositeMass(
 
     public CompositeMass {
         var problems = new ArrayList<Problem>();
-        if (!(boreMetres >= 0.005 && boreMetres <= 0.1)) {
+        if (!(boreMeters >= 0.005 && boreMeters <= 0.1)) {
             problems.add(new Problem(
                     "bore",
-                    "%.1f mm".formatted(boreMetres * 1000),
+                    "%.1f mm".formatted(boreMeters * 1000),
                     "a hay probe is 5 to 100 mm (1/4 to 4 in) inside",
                     "Check the unit. Most are 3/8 to 3/4 in."));
         }
-        if (!(depthMetres > 0 && depthMetres <= 3)) {
+        if (!(depthMeters > 0 && depthMeters <= 3)) {
             problems.add(new Problem(
                     "depth",
-                    "%.2f m".formatted(depthMetres),
+                    "%.2f m".formatted(depthMeters),
                     "a probe goes in above 0 and at most 3 m",
                     "Check the unit. 12 to 24 in is usual."));
         }
@@ -63,7 +63,7 @@ public record CompositeMass(
     }
 
     public double coreKg() {
-        return Math.PI / 4 * boreMetres * boreMetres * depthMetres * densityKgPerM3;
+        return Math.PI / 4 * boreMeters * boreMeters * depthMeters * densityKgPerM3;
     }
 
     public double kg() {
@@ -88,8 +88,8 @@ public record CompositeMass(
                         Unit.KILOGRAM,
                         FORMULA,
                         Input.published("pi", Math.PI, Unit.NONE, Source.ARITHMETIC),
-                        Input.typed("bore", boreMetres, Unit.METRE),
-                        Input.typed("depth", depthMetres, Unit.METRE),
+                        Input.typed("bore", boreMeters, Unit.METER),
+                        Input.typed("depth", depthMeters, Unit.METER),
                         Input.typed("density", densityKgPerM3, Unit.KG_PER_M3)),
                 Line.of("mass", "cores·core", kg(), Unit.KILOGRAM, FORMULA, Input.typed("cores", cores, Unit.NONE)));
     }

@@ -14,7 +14,7 @@ import java.util.List;
  * @param perAnalysis C_l
  */
 public record Costs(double perUnit, double perIncrement, double perAnalysis, Source source) {
-    /** A person's time, $25 an hour, and a usual fibre and protein package: judged, to be replaced by the ranch's own. */
+    /** A person's time, $25 an hour, and a usual fiber and protein package: judged, to be replaced by the ranch's own. */
     static final double USD_PER_MINUTE = 25.0 / 60;
 
     static final double USUAL_ANALYSIS_USD = 30;
@@ -34,7 +34,7 @@ public record Costs(double perUnit, double perIncrement, double perAnalysis, Sou
                 material.take("minutes_unit") * USD_PER_MINUTE,
                 material.take("minutes_increment") * USD_PER_MINUTE,
                 USUAL_ANALYSIS_USD,
-                Source.judgement("the minutes of takes.csv at $25 an hour; $30 an analysis"));
+                Source.judgment("the minutes of takes.csv at $25 an hour; $30 an analysis"));
     }
 
     public double of(Design design) {

@@ -6,7 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * How much is taken and analysed.
+ * How much is taken and analyzed.
  *
  * @param units bales, scoops or plots taken from, n
  * @param cores from all of them, C = Σc

@@ -27,7 +27,7 @@ public record LotCheck(List<Warning> warnings) {
     public record Warning(By by, double found, Source source) {}
 
     private static final Source APART =
-            Source.judgement("spread between cuts, sites and years of public trial data, rounded");
+            Source.judgment("spread between cuts, sites and years of public trial data, rounded");
 
     private static final double MOST_HOURS =
             Double.parseDouble(PublishedRule.named("R003").high());

@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param reachTiers tiers a person on the ground can core; null takes what is judged for the bale
  * @param closed faces one could not walk up to
  * @param probe null takes the usual one
- * @param baleDepthMetres 0 where it is not known
+ * @param baleDepthMeters 0 where it is not known
  */
 public record OnSite(
         int units,
@@ -22,7 +22,7 @@ public record OnSite(
         @Nullable Integer reachTiers,
         List<Place.Side> closed,
         @Nullable Probe probe,
-        double baleDepthMetres) {
+        double baleDepthMeters) {
     private static final List<Place.Side> FACES =
             List.of(Place.Side.FRONT, Place.Side.RIGHT, Place.Side.BACK, Place.Side.LEFT);
 
@@ -42,7 +42,7 @@ public record OnSite(
                         ? FACES.stream().filter(f -> !b.open().contains(f)).toList()
                         : List.of(),
                 subject.probe(),
-                subject.baleDepthMetres());
+                subject.baleDepthMeters());
     }
 
     /** The lot as it lies now, seen with what was said then. */
@@ -53,14 +53,14 @@ public record OnSite(
                 seen(now.layout()),
                 crop == null ? now.crop() : crop,
                 now.densityKgPerM3(),
-                baleDepthMetres,
+                baleDepthMeters,
                 probe,
                 now.facts());
     }
 
     /** What is left to say of a lot that is gone. */
     public Subject alone(Material material) {
-        return new Subject(material, units, null, crop, 0, baleDepthMetres, probe, LotFacts.PLAIN);
+        return new Subject(material, units, null, crop, 0, baleDepthMeters, probe, LotFacts.PLAIN);
     }
 
     private @Nullable Layout seen(@Nullable Layout layout) {

@@ -21,6 +21,6 @@ public record Outing(int minutes, int batteries, Source source) {
         return new Outing(
                 (int) Math.ceil(minutes),
                 batteries,
-                Source.judgement("minutes and cores a battery, judged: half the cores in the cold, and a spare"));
+                Source.judgment("minutes and cores a battery, judged: half the cores in the cold, and a spare"));
     }
 }

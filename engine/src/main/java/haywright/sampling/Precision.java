@@ -128,9 +128,9 @@ public record Precision(Spread spread, Design design, int lotUnits, double confi
                         Input.typed("N", lotUnits, Unit.NONE),
                         within,
                         cores);
-        var normal = Source.judgement("normal quantile, %s %%".formatted(confidencePercent));
+        var normal = Source.judgment("normal quantile, %s %%".formatted(confidencePercent));
         var estimated = spread.cores() > 0
-                ? Source.judgement(
+                ? Source.judgment(
                         "Student's t, %d degrees of freedom, %s %%".formatted(spread.cores() - 1, confidencePercent))
                 : normal;
         return List.of(

@@ -47,7 +47,7 @@ public enum Purpose {
         return Source.practice(row().text("source"));
     }
 
-    /** Whether the number taken can be weighed against how far the lot spreads: nobody knows that of moulds or poisons. */
+    /** Whether the number taken can be weighed against how far the lot spreads: nobody knows that of molds or poisons. */
     public boolean hasSpread() {
         return this == NUTRIENTS || this == NITRATE || this == SILAGE_DRY_MATTER;
     }

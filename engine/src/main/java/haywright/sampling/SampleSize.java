@@ -23,7 +23,7 @@ import java.util.Optional;
  * The cheapest design starts from c0 and is then searched exactly over c and k.
  *
  * @param lotUnits units in the lot, N; 0 where they cannot be counted
- * @param halfWidth the half-width wanted, d, in the analyte's unit (per cent of the value where the spread is)
+ * @param halfWidth the half-width wanted, d, in the analyte's unit (percent of the value where the spread is)
  */
 public record SampleSize(
         Material material, int lotUnits, Spread spread, double halfWidth, double confidencePercent, Costs costs)

@@ -146,10 +146,10 @@ public record SamplingPlan(
 
     private static Spread spread(Subject subject, Aim aim) {
         if (subject.material() == Material.STOCK_WATER) {
-            return new Spread(0, 0, 0, 0, false, 0, Source.judgement("one source of water counts as mixed"));
+            return new Spread(0, 0, 0, 0, false, 0, Source.judgment("one source of water counts as mixed"));
         }
         return !aim.purpose().hasSpread()
-                ? new Spread(0, 0, 0, 0, false, 0, Source.judgement("spread within a lot is not published"))
+                ? new Spread(0, 0, 0, 0, false, 0, Source.judgment("spread within a lot is not published"))
                 : Spread.ofBook(subject.cropOrUsual(), aim.analyte());
     }
 
@@ -164,17 +164,17 @@ public record SamplingPlan(
         var probe = own != null
                 ? own
                 : new Probe(Unit.INCH.toBase(material.take("bore_in")), Unit.INCH.toBase(material.take("depth_in")));
-        double depth = probe.depthMetres();
-        double room = subject.baleDepthMetres();
+        double depth = probe.depthMeters();
+        double room = subject.baleDepthMeters();
         if (room > 0 && depth >= room) {
             throw new Refused(
                     "depth",
-                    "%.0f in".formatted(Unit.METRE.to(Unit.INCH, depth)),
-                    "the probe would come out the far side of a %.0f in bale".formatted(Unit.METRE.to(Unit.INCH, room)),
+                    "%.0f in".formatted(Unit.METER.to(Unit.INCH, depth)),
+                    "the probe would come out the far side of a %.0f in bale".formatted(Unit.METER.to(Unit.INCH, room)),
                     "Use a shorter probe, or core from the end.");
         }
         return new CompositeMass(
-                probe.boreMetres(),
+                probe.boreMeters(),
                 depth,
                 subject.densityKgPerM3() > 0 ? subject.densityKgPerM3() : density(material.name()),
                 cores,

@@ -16,7 +16,7 @@ import java.util.stream.Collectors;
  * @param laboratory one laboratory repeating the same sample, V_l
  * @param laboratoryBias what one laboratory's results share and repeats cannot average away; said apart, never counted
  *     as sampling
- * @param ofValue true when the variances are of per cent of the value, for minerals and nitrate
+ * @param ofValue true when the variances are of percent of the value, for minerals and nitrate
  * @param cores separate analyses that {@code between} was estimated from; 0 when it comes from the book
  */
 public record Spread(
@@ -80,7 +80,7 @@ public record Spread(
         double sd =
                 ofValue ? row.number("cv_pct").orElseThrow() : row.number("sd").orElseThrow();
         double half = sd * sd / 2;
-        // A laboratory's error is kept on the scale of the lot's: per cent of the value only where both are.
+        // A laboratory's error is kept on the scale of the lot's: percent of the value only where both are.
         return of(half, laboratory, ofValue, source(row));
     }
 
@@ -116,7 +116,7 @@ public record Spread(
     }
 
     /**
-     * From this ranch's own cores, one from each of {@code results.size()} units, analysed apart. What they scatter by,
+     * From this ranch's own cores, one from each of {@code results.size()} units, analyzed apart. What they scatter by,
      * less the laboratory's own repeats, parted between and within units as in the book. A few cores agree by chance now
      * and then, so the variance is never below {@link #LEAST_OF_BOOK} of the book's.
      */
@@ -149,14 +149,14 @@ public record Spread(
                 book.laboratoryBias,
                 book.ofValue,
                 results.size(),
-                Source.judgement("this ranch's own " + results.size() + " cores tested alone"));
+                Source.judgment("this ranch's own " + results.size() + " cores tested alone"));
     }
 
     private static Source source(PublishedTable.Row row) {
         var cite = row.text("source");
         return Optional.of(row.text("tier"))
-                .filter(t -> t.equals("judgement"))
-                .map(t -> Source.judgement(cite))
+                .filter(t -> t.equals("judgment"))
+                .map(t -> Source.judgment(cite))
                 .orElseGet(() -> Source.read(cite));
     }
 }

@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  * @param crop decides the book's spread; null takes the material's usual one
  * @param densityKgPerM3 as fed, from the bale's own size and weight; 0 takes the published one of its kind
  * @param probe null takes the usual one of the material
- * @param baleDepthMetres how far a probe can go into a bale before it comes out; 0 when not known
+ * @param baleDepthMeters how far a probe can go into a bale before it comes out; 0 when not known
  */
 public record Subject(
         Material material,
@@ -21,7 +21,7 @@ public record Subject(
         @Nullable Layout layout,
         @Nullable Crop crop,
         double densityKgPerM3,
-        double baleDepthMetres,
+        double baleDepthMeters,
         @Nullable Probe probe,
         LotFacts facts) {
     public Subject {

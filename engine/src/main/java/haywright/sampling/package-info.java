@@ -7,7 +7,7 @@
  * haywright.sampling.field.FieldWalk}); the mass that makes, and the minutes. What is said to people of it is told elsewhere. {@link haywright.sampling.stock.Stock} says
  * how a lot is stacked or stored and what it weighs; {@link haywright.sampling.field.PlotYield} what a field yields.
  *
- * <p>Masses in kg as fed, lengths in metres, spreads in the analyte's own unit. Analytes are named by their id ("cp"):
+ * <p>Masses in kg as fed, lengths in meters, spreads in the analyte's own unit. Analytes are named by their id ("cp"):
  * this room lies under {@code forage} and knows {@code chance}, {@code workings} and {@code quantity} only.
  */
 @NullMarked

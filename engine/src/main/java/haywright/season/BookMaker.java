@@ -30,7 +30,7 @@ import java.util.stream.IntStream;
  *     {@link #UNCHOSEN}
  * @param hasAlternatives whether what could be done is priced
  * @param growing weeks of the stretches that a plan looks at, one after the other; the last stands for all that follow
- * @param enough asked before each winter: whether it was cancelled or its time is up; what is done is kept
+ * @param enough asked before each winter: whether it was canceled or its time is up; what is done is kept
  */
 public record BookMaker(
         long seed,

@@ -26,7 +26,7 @@ import java.util.OptionalInt;
  * @param besides the same winters played otherwise; the first is what was planned
  * @param doubts how much of the spread of what is left comes of what
  * @param alternatives with what each would bring
- * @param isWhole whether all was done that was asked for; not where it was cancelled or its time was up
+ * @param isWhole whether all was done that was asked for; not where it was canceled or its time was up
  */
 public record WinterBook(
         String hash,

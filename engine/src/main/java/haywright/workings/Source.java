@@ -16,7 +16,7 @@ public record Source(String cite, Known known) {
         /** Recalled, and it reproduces published numbers that were read. */
         MEMORY_THAT_REPRODUCES("from memory; reproduces published numbers"),
         COMMON_PRACTICE("common practice, no source"),
-        JUDGEMENT("judgement"),
+        JUDGMENT("judgment"),
         ARITHMETIC("arithmetic"),
         INVENTED("invented for the demo");
 
@@ -47,8 +47,8 @@ public record Source(String cite, Known known) {
         return new Source(cite, Known.COMMON_PRACTICE);
     }
 
-    public static Source judgement(String cite) {
-        return new Source(cite, Known.JUDGEMENT);
+    public static Source judgment(String cite) {
+        return new Source(cite, Known.JUDGMENT);
     }
 
     public static final Source ARITHMETIC = new Source("arithmetic", Known.ARITHMETIC);

@@ -160,7 +160,7 @@ class IndependentFiguresTest {
 
     /** 0.9 % of the thermoneutral need for each degree below 20 °C, on condition 5. */
     @Test
-    void acclimatisation() {
+    void acclimatization() {
         var warm = cow(LiveWeight.shrunk(600), null, null);
         var cold = new Animal(warm.animals(), warm.breed(), warm.weight(), 5, null, null, 0, warm.matureWeight(), -10);
         double more = new Maintenance(cold).nem() / new Maintenance(warm).nem() - 1;

@@ -73,6 +73,6 @@ public final class Published {
                 null,
                 gain,
                 finalKg,
-                Animal.NO_ACCLIMATISATION);
+                Animal.NO_ACCLIMATIZATION);
     }
 }

@@ -172,7 +172,7 @@ class PublishedRequirementsTest {
         }
     }
 
-    /** Midpoints are judgement; at them the printed figure must come out. */
+    /** Midpoints are judgment; at them the printed figure must come out. */
     private static void capacityAtMidpoint(Row row) {
         var facts = json(row, "extra_json");
         double midpoint = Map.of("low", 49.0, "average", 56.0, "high", 62.0)

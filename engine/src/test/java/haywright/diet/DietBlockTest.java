@@ -61,7 +61,7 @@ class DietBlockTest {
     }
 
     private static Optimum solved(DietBlock block, double headDays) {
-        var program = LinearProgram.minimise();
+        var program = LinearProgram.minimize();
         block.addTo(program, COSTS, "growth", headDays);
         try (var session = program.build().open()) {
             return (Optimum) session.solve();
@@ -74,7 +74,7 @@ class DietBlockTest {
         for (var animals : List.of(AnimalClass.MATURE_COW, AnimalClass.GROWING)) {
             var mild = need(animals, 0);
             var block = new DietBlock(Diet.of(FEEDS, mild, DietOptions.USUAL));
-            var program = LinearProgram.minimise();
+            var program = LinearProgram.minimize();
             var placed = block.addTo(program, COSTS, "growth", 7 * 40);
             try (var session = program.build().open()) {
                 assertThat(session.solve()).isInstanceOf(Optimum.class);
@@ -97,7 +97,7 @@ class DietBlockTest {
     void movedSurelyIsAsMadeAnewSurely() {
         for (var animals : List.of(AnimalClass.MATURE_COW, AnimalClass.GROWING)) {
             var block = new DietBlock(Diet.of(FEEDS, need(animals, 0), DietOptions.USUAL), Sureness.USUAL);
-            var program = LinearProgram.minimise();
+            var program = LinearProgram.minimize();
             var placed = block.addTo(program, COSTS, "growth", 7 * 40);
             assertThat(placed.sure()).isNotEmpty();
             try (var session = program.build().open()) {
@@ -106,7 +106,7 @@ class DietBlockTest {
                     block.move(session, placed, need, 3 * 25);
                     var moved = session.solve();
                     var anew = Diet.of(FEEDS, need, DietOptions.USUAL);
-                    var fresh = LinearProgram.minimise();
+                    var fresh = LinearProgram.minimize();
                     new DietBlock(anew, Sureness.USUAL).addTo(fresh, COSTS, "growth", 3 * 25);
                     try (var other = fresh.build().open()) {
                         var outcome = other.solve();
@@ -131,7 +131,7 @@ class DietBlockTest {
             var diet = Diet.of(FEEDS, need(animals, 10), DietOptions.USUAL);
             double before = 0;
             for (double percent : new double[] {50, 75, 85, 90}) {
-                var program = LinearProgram.minimise();
+                var program = LinearProgram.minimize();
                 var placed = new DietBlock(diet, Sureness.of(percent)).addTo(program, COSTS, "growth", 1);
                 try (var session = program.build().open()) {
                     var best = (Optimum) session.solve();

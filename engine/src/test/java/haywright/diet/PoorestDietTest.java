@@ -40,7 +40,7 @@ class PoorestDietTest {
                         lactation,
                         0,
                         weight,
-                        Animal.NO_ACCLIMATISATION),
+                        Animal.NO_ACCLIMATIZATION),
                 RequirementSystem.NRC_1996);
     }
 
@@ -55,7 +55,7 @@ class PoorestDietTest {
                         null,
                         kg(gain),
                         kg(1300),
-                        Animal.NO_ACCLIMATISATION),
+                        Animal.NO_ACCLIMATIZATION),
                 RequirementSystem.NRC_1996);
     }
 

@@ -125,17 +125,17 @@ class LessThanTest {
         var other = LotEstimate.of(KIND, tested);
         for (var estimate : one.estimates()) {
             var again = other.estimate(estimate.analyte()).orElseThrow();
-            assertThat(again.now().centre())
+            assertThat(again.now().center())
                     .isCloseTo(
-                            estimate.now().centre(),
-                            within(1e-7 * estimate.now().centre()));
+                            estimate.now().center(),
+                            within(1e-7 * estimate.now().center()));
             assertThat(again.now().sd()).isCloseTo(estimate.now().sd(), within(1e-7));
         }
         var p = one.estimate(Analyte.P).orElseThrow();
         assertThat(p.measured()).isZero();
         assertThat(p.below()).isEqualTo(0.05);
         assertThat(p.now().sd()).isLessThan(p.before().sd());
-        assertThat(p.now().centre()).isLessThan(0.08);
+        assertThat(p.now().center()).isLessThan(0.08);
         assertThat(one.issues()).as("a bound is no strange figure").isEmpty();
     }
 

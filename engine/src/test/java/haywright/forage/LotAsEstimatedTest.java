@@ -146,7 +146,7 @@ class LotAsEstimatedTest {
                 .estimate(Analyte.NO3N)
                 .orElseThrow()
                 .before()
-                .centre();
+                .center();
         double left = 1 / (1 / kind + 1 / error);
         double middle = left * (Math.log(usual) / kind + Math.log(found) / error);
         double apart = Math.log1p(0.45 * 0.45);

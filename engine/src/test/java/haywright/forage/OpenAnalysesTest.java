@@ -20,11 +20,11 @@ import org.junit.jupiter.api.Test;
 
 /**
  * Analyses of real plots: one analyte is hidden, the others are told, and what is then said of the hidden one is held
- * against what the kind alone would have said. The tables and their licences: open-data-licences.txt. The figures are
+ * against what the kind alone would have said. The tables and their licenses: open-data-licenses.txt. The figures are
  * those of docs/how-far-to-trust.md, which must be true.
  */
 class OpenAnalysesTest {
-    private static final List<Analyte> FIBRE = List.of(Analyte.CP, Analyte.ADF, Analyte.NDF);
+    private static final List<Analyte> FIBER = List.of(Analyte.CP, Analyte.ADF, Analyte.NDF);
     private static final List<Analyte> AND_ASH = List.of(Analyte.CP, Analyte.ADF, Analyte.NDF, Analyte.ASH);
 
     /** A plot is cut whole, so that nothing of its result comes from sampling. */
@@ -45,7 +45,7 @@ class OpenAnalysesTest {
 
     @Test
     void aRightKindSaysMoreOfWhatWasNotMeasured() {
-        var hidden = new ArrayList<>(hide("open_alfalfa_cuts.csv", "alfalfa_hay", FIBRE));
+        var hidden = new ArrayList<>(hide("open_alfalfa_cuts.csv", "alfalfa_hay", FIBER));
         hidden.addAll(hide("open_sown_swards.csv", "green_pasture", AND_ASH));
         assertThat(hidden)
                 .hasSize(7)
@@ -97,7 +97,7 @@ class OpenAnalysesTest {
         var rows = PublishedTable.read(OpenAnalysesTest.class, "open_alfalfa_cuts.csv")
                 .rows();
         var picked = new ArrayList<Picked>();
-        for (var analyte : FIBRE) {
+        for (var analyte : FIBER) {
             var bell = prior.cells().get(prior.index(analyte)).marginal();
             int inside = 0;
             for (var row : rows) {
@@ -105,7 +105,7 @@ class OpenAnalysesTest {
                 double error = ResultError.of(prior, analyte, plot(Map.of(analyte, measured)))
                         .laboratory();
                 double sd = Math.sqrt(bell.sd() * bell.sd() + error);
-                inside += Math.abs(measured - bell.centre()) <= 1.6448536269514722 * sd ? 1 : 0;
+                inside += Math.abs(measured - bell.center()) <= 1.6448536269514722 * sd ? 1 : 0;
             }
             picked.add(new Picked(said, analyte, bell.low90(), bell.high90(), 100.0 * inside / rows.size()));
         }
@@ -141,13 +141,13 @@ class OpenAnalysesTest {
                         .filter(e -> e.analyte() == analyte)
                         .findFirst()
                         .orElseThrow();
-                before += Math.pow(measured - said.before().centre(), 2) / rows.size();
-                after += Math.pow(measured - said.now().centre(), 2) / rows.size();
+                before += Math.pow(measured - said.before().center(), 2) / rows.size();
+                after += Math.pow(measured - said.now().center(), 2) / rows.size();
                 // What is held against it was read by NIR as well, with its own error.
                 double error = ResultError.of(prior, analyte, plot(Map.of(analyte, measured)))
                         .laboratory();
                 double sd = Math.sqrt(said.now().sd() * said.now().sd() + error);
-                inside += Math.abs(measured - said.now().centre()) <= 1.6448536269514722 * sd ? 1 : 0;
+                inside += Math.abs(measured - said.now().center()) <= 1.6448536269514722 * sd ? 1 : 0;
             }
             hidden.add(new Hidden(prior, analyte, Math.sqrt(before), Math.sqrt(after), 100.0 * inside / rows.size()));
         }

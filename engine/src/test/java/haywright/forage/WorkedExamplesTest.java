@@ -11,7 +11,7 @@ import haywright.cattle.RequirementSystem;
 import haywright.diet.MineralsAlone;
 import haywright.forage.energy.AdfEquation;
 import haywright.forage.energy.AdfTdn;
-import haywright.forage.energy.Fibre;
+import haywright.forage.energy.Fiber;
 import haywright.forage.energy.Fractions;
 import haywright.forage.energy.NetEnergy;
 import haywright.forage.energy.RelativeFeedValue;
@@ -238,7 +238,7 @@ class WorkedExamplesTest {
 
     private static Map<String, Double> feedValue(JsonNode in) {
         var value = new RelativeFeedValue(
-                new Fibre(in.get("adf").asDouble(), in.get("ndf").asDouble()));
+                new Fiber(in.get("adf").asDouble(), in.get("ndf").asDouble()));
         FormulaCheck.reEvaluates(value);
         return Map.of("ddm", value.digestibleDryMatter(), "dmi", value.intake(), "rfv", value.index());
     }

@@ -15,7 +15,7 @@ class BudgetTest {
     /** Subset sums with large odd weights: branch and bound alone needs very many nodes. */
     private static LinearProgram hard() {
         Random random = new Random(3);
-        var b = LinearProgram.maximise();
+        var b = LinearProgram.maximize();
         int n = 60;
         double[][] weights = new double[5][n];
         for (int j = 0; j < n; j++) {
@@ -66,13 +66,13 @@ class BudgetTest {
     }
 
     @Test
-    void itIsCancelledFromWithin() {
+    void itIsCanceledFromWithin() {
         AtomicInteger asked = new AtomicInteger();
         try (Session session = hard().open()) {
             Outcome outcome = session.solve(Budget.until(() -> asked.incrementAndGet() > 20));
             assertThat(outcome).isInstanceOf(Stopped.class);
             assertThat(asked.get()).isBetween(20, 2_000);
-            // The next question is not cancelled.
+            // The next question is not canceled.
             assertThat(session.relaxed(Budget.UNLIMITED)).isInstanceOf(Optimum.class);
             int before = asked.get();
             assertThat(session.solve(Budget.ofNodes(10))).isInstanceOf(Stopped.class);

@@ -60,11 +60,11 @@ final class Certificate {
     private static double limit(
             LinearProgram p, double at, double lower, double upper, double price, double size, String name) {
         assertThat(at).as(name).isBetween(lower - TOLERANCE * size, upper + TOLERANCE * size);
-        double whenMinimising = p.maximising() ? -price : price;
+        double whenMinimizing = p.maximizing() ? -price : price;
         if (Math.abs(price) <= 1e-9) {
             return price * at;
         }
-        double binding = whenMinimising > 0 ? lower : upper;
+        double binding = whenMinimizing > 0 ? lower : upper;
         if (Math.abs(price) > TOLERANCE) {
             assertThat(at)
                     .as("%s has a price of %s and binds", name, price)

@@ -76,7 +76,7 @@ class ConflictTest {
 
     @Test
     void shortfallsAreTheLeastMiss() {
-        var b = LinearProgram.minimise();
+        var b = LinearProgram.minimize();
         b.column("straw", 1, 0, 10);
         dense(b, "energy", 18, INF, 1.2);
         dense(b, "protein", 0.3, INF, 0.04);
@@ -88,7 +88,7 @@ class ConflictTest {
 
     @Test
     void aLimitThatContradictsItselfIsAnsweredAndNotRefused() {
-        var b = LinearProgram.minimise();
+        var b = LinearProgram.minimize();
         int hay = b.column("hay", 1, 0, INF);
         b.row("hay fed", 12, 10.5, new int[] {hay}, new double[] {1});
         var answer = why(b.build().solve());
@@ -108,7 +108,7 @@ class ConflictTest {
     @Test
     void aLimitNextToNothingConflictsLikeOneOfNothing() {
         for (double next : new double[] {0, 1e-29}) {
-            var b = LinearProgram.minimise();
+            var b = LinearProgram.minimize();
             b.column("x", 1, 0, INF);
             b.row("some", 1, INF, new int[] {0}, new double[] {1});
             b.row("none", -INF, next, new int[] {0}, new double[] {1});
@@ -118,7 +118,7 @@ class ConflictTest {
 
     @Test
     void aSecondConflictMakesNoSingleChangeEnough() {
-        var b = LinearProgram.minimise();
+        var b = LinearProgram.minimize();
         b.column("a", 1, 0, 1);
         b.column("b", 1, 0, 1);
         dense(b, "more a", 2, INF, 1, 0);
@@ -174,7 +174,7 @@ class ConflictTest {
             }
         }
         limits.forEach(l -> (l.onRow() ? row : column)[l.index()][l.lower() ? 0 : 1] = l.bound());
-        var b = LinearProgram.minimise();
+        var b = LinearProgram.minimize();
         for (int j = 0; j < column.length; j++) {
             Column c = program.columns().get(j);
             b.column(c.name(), 0, column[j][0], column[j][1]);

@@ -23,7 +23,7 @@ final class CurvedPrograms {
         LinearProgram tightened(double share) {
             int n = cost.length;
             int[] all = IntStream.range(0, n).toArray();
-            var b = LinearProgram.minimise();
+            var b = LinearProgram.minimize();
             for (int j = 0; j < n; j++) {
                 b.column("feed " + j, cost[j], 0, upper[j]);
             }

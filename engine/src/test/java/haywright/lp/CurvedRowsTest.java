@@ -30,7 +30,7 @@ class CurvedRowsTest {
 
     /** Hock and Schittkowski 73, after van de Panne and Popp 1963: cattle feed with uncertain protein. */
     private static LinearProgram cattleFeed(JsonNode in, ConeRow protein) {
-        var b = LinearProgram.minimise();
+        var b = LinearProgram.minimize();
         double[] cost = numbers(in.get("c"));
         for (int j : FOUR) {
             b.column("feed " + j, cost[j], 0, INF);
@@ -215,7 +215,7 @@ class CurvedRowsTest {
     }
 
     private static LinearProgram mixed(ConeRow cone, Random random, int low, int high) {
-        var b = LinearProgram.minimise();
+        var b = LinearProgram.minimize();
         for (int j = 0; j < 4; j++) {
             double cost = 1 + random.nextDouble();
             if (j < 2) {
@@ -259,7 +259,7 @@ class CurvedRowsTest {
     }
 
     private static LinearProgram only(LinearProgram program, List<Limit> limits) {
-        var b = LinearProgram.minimise();
+        var b = LinearProgram.minimize();
         program.columns().forEach(c -> b.column(c.name(), 0, -INF, INF));
         double[][] column = new double[2][program.columns().size()];
         Arrays.fill(column[1], INF);

@@ -149,7 +149,7 @@ class DualsAndRangesTest {
     @FieldSource("RESOLVED")
     void costRangesAreWhatSolvingAgainShows(String id) {
         Optimum best = best(id);
-        double turn = best.program().maximising() ? -1 : 1;
+        double turn = best.program().maximizing() ? -1 : 1;
         int beyond = 0;
         for (int j = 0; j < best.program().columns().size(); j++) {
             Range range = best.costRange(j);
@@ -182,7 +182,7 @@ class DualsAndRangesTest {
             session.cost(column, cost);
             return session.solve() instanceof Optimum again
                     ? again.objective()
-                    : best.program().maximising() ? Published.INF : -Published.INF;
+                    : best.program().maximizing() ? Published.INF : -Published.INF;
         }
     }
 }

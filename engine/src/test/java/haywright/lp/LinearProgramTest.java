@@ -17,7 +17,7 @@ class LinearProgramTest {
     @ParameterizedTest
     @ValueSource(doubles = {Double.NaN, Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY, 1e20})
     void whatIsNoNumberIsRefusedByName(double bad) {
-        var b = LinearProgram.minimise();
+        var b = LinearProgram.minimize();
         refused(() -> b.column("hay", bad, 0, 1), "The cost of “hay” is");
         b.column("hay", 1, 0, 1);
         refused(() -> b.row("energy", 0, 1, new int[] {0}, new double[] {bad}), "A coefficient of “energy” is");
@@ -26,7 +26,7 @@ class LinearProgramTest {
 
     @Test
     void limitsThatAreNoNumberOrInfiniteTheWrongWayRoundAreRefused() {
-        var b = LinearProgram.minimise();
+        var b = LinearProgram.minimize();
         refused(() -> b.column("hay", 1, Double.NaN, 1), "The lower limit of “hay” is NaN");
         refused(() -> b.column("hay", 1, 0, Double.NaN), "The upper limit of “hay” is NaN");
         refused(() -> b.column("hay", 1, INF, INF), "The lower limit of “hay” is Infinity");
@@ -37,7 +37,7 @@ class LinearProgramTest {
 
     @Test
     void namesAndColumnsMustFit() {
-        var b = LinearProgram.minimise();
+        var b = LinearProgram.minimize();
         b.column("hay", 1, 0, 1);
         refused(() -> b.column("hay", 2, 0, 1), "Two columns are named “hay”");
         refused(() -> b.row("energy", 0, 1, new int[] {1}, new double[] {1}), "names column 1");
@@ -48,19 +48,19 @@ class LinearProgramTest {
         refused(() -> b.row("energy", 0, 1, new int[] {0}, new double[] {1}), "Two rows are named “energy”");
         refused(() -> b.build().column("straw"), "No column is named “straw”");
         refused(() -> b.build().row("protein"), "No row is named “protein”");
-        refused(() -> LinearProgram.maximise().build(), "nothing to choose");
+        refused(() -> LinearProgram.maximize().build(), "nothing to choose");
     }
 
     @Test
     void aRefusedColumnMayBeAddedRight() {
-        var b = LinearProgram.minimise();
+        var b = LinearProgram.minimize();
         refused(() -> b.column("hay", Double.NaN, 0, 1), "cost");
         assertThat(b.column("hay", 1, 0, 1)).isZero();
     }
 
     @Test
     void aProgramCannotBeChangedThroughWhatItWasMadeFrom() {
-        var b = LinearProgram.minimise();
+        var b = LinearProgram.minimize();
         b.column("hay", 1, 0, INF);
         double[] coefficient = {2};
         b.row("energy", 10, INF, new int[] {0}, coefficient);
@@ -74,7 +74,7 @@ class LinearProgramTest {
 
     @Test
     void aProgramWithoutRowsAndOneWithAnOffsetAreSolved() {
-        var b = LinearProgram.maximise().offset(100);
+        var b = LinearProgram.maximize().offset(100);
         b.column("a", 2, 0, 3);
         b.column("b", -1, 1, 3);
         var best = (Optimum) b.build().solve();
@@ -86,7 +86,7 @@ class LinearProgramTest {
 
     @Test
     void anEmptyRowThatAsksForSomethingIsInConflictAlone() {
-        var b = LinearProgram.minimise();
+        var b = LinearProgram.minimize();
         b.column("a", 1, 0, INF);
         b.row("nothing", 1, INF, new int[0], new double[0]);
         assertThat(((Infeasible) b.build().solve()).why().names()).containsExactly("nothing");
@@ -94,7 +94,7 @@ class LinearProgramTest {
 
     @Test
     void theColumnThatRunsAwayIsNamed() {
-        var b = LinearProgram.minimise();
+        var b = LinearProgram.minimize();
         b.column("bought", 3, 0, INF);
         b.column("sold", -4, 0, INF);
         b.column("kept", 0, 0, 10);
@@ -115,7 +115,7 @@ class LinearProgramTest {
                 double gain = 0;
                 for (LinearProgram.Column c : p.columns()) {
                     double step = answer.direction().getOrDefault(c.name(), 0.0);
-                    gain += c.cost() * step * (p.maximising() ? 1 : -1);
+                    gain += c.cost() * step * (p.maximizing() ? 1 : -1);
                     keeps(step, c.lower(), c.upper());
                 }
                 for (LinearProgram.Row r : p.rows()) {
@@ -146,7 +146,7 @@ class LinearProgramTest {
 
     @Test
     void roundingDoesNotMakeAConflict() {
-        var b = LinearProgram.minimise();
+        var b = LinearProgram.minimize();
         b.column("a", 1, 0.1 + 0.2, 0.3);
         b.column("b", 1, 0, INF);
         dense(b, "sum", 1.1 + 2.2, 3.3, 1, 1);

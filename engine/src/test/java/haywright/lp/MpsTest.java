@@ -91,8 +91,8 @@ class MpsTest {
         for (int seed = 0; seed < 200; seed++) {
             LinearProgram program = RandomPrograms.program(new Random(seed), 0);
             LinearProgram back = LinearProgram.fromMps(program.toMps());
-            double sign = program.maximising() ? -1 : 1;
-            assertThat(back.maximising()).isFalse();
+            double sign = program.maximizing() ? -1 : 1;
+            assertThat(back.maximizing()).isFalse();
             assertThat(back.offset()).isEqualTo(sign * program.offset());
             for (int j = 0; j < program.columns().size(); j++) {
                 Column a = program.columns().get(j);
@@ -119,7 +119,7 @@ class MpsTest {
 
     @Test
     void namesAreMadeSafeUniqueAndExplained() {
-        var b = LinearProgram.minimise();
+        var b = LinearProgram.minimize();
         b.column("oat hay <1>", 1, 0, INF);
         b.column("oat hay (1)", 1, 0, INF);
         b.column("é", 1, 0, INF);
@@ -179,7 +179,7 @@ class MpsTest {
 
     @Test
     void columnsBetweenMarkersAreWhole() {
-        var b = LinearProgram.minimise();
+        var b = LinearProgram.minimize();
         b.column("hay", 1, 0, INF);
         b.whole("bales", 2, 0, INF);
         b.whole("loads", 3, 0, 9);
@@ -208,9 +208,9 @@ class MpsTest {
 
     @ParameterizedTest
     @CsvSource({"OBJSENSE MAX, true", "OBJSENSE|    MAX, true", "OBJSENSE|    MAXIMIZE, true", "OBJSENSE MIN, false"})
-    void theSenseIsHeeded(String section, boolean maximising) {
+    void theSenseIsHeeded(String section, boolean maximizing) {
         String text = section.replace('|', '\n') + "\n" + small("L", "RHS s r 5", "", "");
-        assertThat(LinearProgram.fromMps(text).maximising()).isEqualTo(maximising);
+        assertThat(LinearProgram.fromMps(text).maximizing()).isEqualTo(maximizing);
     }
 
     @Test
@@ -262,7 +262,7 @@ class MpsTest {
 
     @Test
     void aRowThatContradictsItselfCannotBeWritten() {
-        var b = LinearProgram.minimise();
+        var b = LinearProgram.minimize();
         b.column("a", 1, 0, INF);
         b.row("r", 2, 1, new int[] {0}, new double[] {1});
         assertThatThrownBy(() -> b.build().toMps())

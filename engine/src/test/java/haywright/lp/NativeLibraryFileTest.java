@@ -79,7 +79,7 @@ class NativeLibraryFileTest {
 
         public static void main(String[] ignored) {
             for (int time = 0; time < 2; time++) {
-                var b = LinearProgram.minimise();
+                var b = LinearProgram.minimize();
                 b.column("a", 1, 0, 1);
                 try {
                     b.build().solve();

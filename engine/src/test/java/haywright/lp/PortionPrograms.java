@@ -11,7 +11,7 @@ final class PortionPrograms {
 
     static LinearProgram ration(Random random, boolean bales) {
         int n = 12;
-        var b = LinearProgram.minimise();
+        var b = LinearProgram.minimize();
         int[] feeds = new int[n];
         int kinds = b.row("kinds", -INF, 5);
         for (int j = 0; j < n; j++) {

@@ -1,7 +1,7 @@
 package haywright.lp;
 
-import static haywright.lp.LinearProgram.maximise;
-import static haywright.lp.LinearProgram.minimise;
+import static haywright.lp.LinearProgram.maximize;
+import static haywright.lp.LinearProgram.minimize;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -89,7 +89,7 @@ final class Published {
 
     /** min or max: costs; ge, le: rows with their limit last; ranges: with both; rows: with sense and limit. */
     private static LinearProgram fromJson(JsonNode in) {
-        ProgramBuilder b = in.has("max") ? maximise() : minimise();
+        ProgramBuilder b = in.has("max") ? maximize() : minimize();
         double[] cost = numbers(in.has("max") ? in.get("max") : in.has("min") ? in.get("min") : in.get("c"));
         int n = cost.length;
         for (int j = 0; j < n; j++) {
@@ -147,7 +147,7 @@ final class Published {
     }
 
     private static LinearProgram stigler() {
-        ProgramBuilder b = minimise();
+        ProgramBuilder b = minimize();
         var foods = PublishedTable.read(Published.class, "stigler_foods.csv").rows();
         foods.forEach(f -> b.column(f.text("food_id"), 1, 0, INF));
         for (var need :
@@ -168,7 +168,7 @@ final class Published {
     /** The AMPL book's diet; the full one has amounts of 2 to 10, sodium and calories. */
     private static LinearProgram menu(boolean full, double sodium, boolean whole) {
         JsonNode in = json(row("L05").text("inputs"));
-        ProgramBuilder b = minimise();
+        ProgramBuilder b = minimize();
         String[] names = in.get("vars").asText().split(" ");
         for (int j = 0; j < names.length; j++) {
             double cost = in.get("cost").get(j).asDouble();
@@ -195,7 +195,7 @@ final class Published {
             {120, 110, 120, 120, 125}, {100, 120, 150, 110, 105}, {90, 100, 140, 80, 135}
         };
         double[] hardness = {8.8, 6.1, 2.0, 4.2, 5.0};
-        ProgramBuilder b = maximise();
+        ProgramBuilder b = maximize();
         int[] stored = new int[5];
         for (int month = 0; month < 6; month++) {
             int[] use = new int[5];
@@ -233,7 +233,7 @@ final class Published {
     /** Both stages of the farmer's problem as one program at mean yields. */
     private static LinearProgram farmer() {
         JsonNode data = json(text("farmer3.json"));
-        ProgramBuilder b = minimise();
+        ProgramBuilder b = minimize();
         Map<String, Integer> columns = new LinkedHashMap<>();
         for (String stage : List.of("first_stage", "second_stage")) {
             for (JsonNode v : data.get(stage).get("vars")) {
@@ -264,7 +264,7 @@ final class Published {
     }
 
     private static LinearProgram twoCapsAndAFloor() {
-        ProgramBuilder b = minimise();
+        ProgramBuilder b = minimize();
         b.column("A", 1, 0, INF);
         b.column("B", 1, 0, INF);
         dense(b, "C1", -INF, 60, 1, 0);

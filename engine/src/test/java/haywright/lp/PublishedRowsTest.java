@@ -11,7 +11,7 @@ import org.junit.jupiter.api.Test;
 class PublishedRowsTest {
     @Test
     void noPublishedRowIsForgotten() {
-        var notYet = PublishedTable.read(Published.class, "/not-yet/optimisation.csv")
+        var notYet = PublishedTable.read(Published.class, "/not-yet/optimization.csv")
                 .rows();
         assertThat(notYet).allSatisfy(r -> assertThat(r.text("reason")).isNotBlank());
         List<String> accounted =

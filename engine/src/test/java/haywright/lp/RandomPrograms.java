@@ -12,7 +12,7 @@ final class RandomPrograms {
     /** @param strain how far limits lie from a plan that keeps them: 0 always feasible, 1 seldom, more hardly ever */
     static LinearProgram program(Random random, double strain) {
         int n = 2 + random.nextInt(9);
-        var b = random.nextBoolean() ? LinearProgram.minimise() : LinearProgram.maximise();
+        var b = random.nextBoolean() ? LinearProgram.minimize() : LinearProgram.maximize();
         double[] plan = new double[n];
         for (int j = 0; j < n; j++) {
             plan[j] = 10 * random.nextDouble();

@@ -99,7 +99,7 @@ class WarmSessionTest {
                 var in = new ByteArrayInputStream(program.toMps().getBytes(StandardCharsets.UTF_8));
                 var other = ExpressionsBasedModel.parse(in, ExpressionsBasedModel.FileFormat.MPS)
                         .minimise();
-                double turned = program.maximising() ? -best.objective() : best.objective();
+                double turned = program.maximizing() ? -best.objective() : best.objective();
                 assertThat(other.getState().isOptimal()).as("seed %d", seed).isTrue();
                 assertThat(other.getValue())
                         .as("seed %d", seed)
@@ -117,7 +117,7 @@ class WarmSessionTest {
     @Test
     void aLargeProgramIsSolvedWarmAndColdAlike() {
         Random random = new Random(7);
-        var b = LinearProgram.minimise();
+        var b = LinearProgram.minimize();
         int stacks = 5;
         int pens = 12;
         for (int j = 0; j < stacks * pens; j++) {

@@ -65,7 +65,7 @@ class WholeNumbersTest {
     /** One column in three is free to be a fraction, the others are whole from 0 to 3. */
     static LinearProgram small(Random random) {
         int n = 3 + random.nextInt(4);
-        var b = random.nextBoolean() ? LinearProgram.minimise() : LinearProgram.maximise();
+        var b = random.nextBoolean() ? LinearProgram.minimize() : LinearProgram.maximize();
         for (int j = 0; j < n; j++) {
             double cost = Math.rint(40 * random.nextGaussian()) / 4;
             if (j % 3 == 2) {
@@ -97,7 +97,7 @@ class WholeNumbersTest {
     private static void tryFrom(int j, LinearProgram program, Session session, double[] best) {
         if (j == program.columns().size()) {
             if (session.solve() instanceof Optimum optimum) {
-                double turn = program.maximising() ? -1 : 1;
+                double turn = program.maximizing() ? -1 : 1;
                 if (Double.isNaN(best[0]) || turn * optimum.objective() < turn * best[0]) {
                     best[0] = optimum.objective();
                 }
@@ -136,7 +136,7 @@ class WholeNumbersTest {
     @Test
     void aPortionIsNothingOrFromLeastToMost() {
         for (double wanted : new double[] {3, 4.5, 6, 9}) {
-            var b = LinearProgram.minimise();
+            var b = LinearProgram.minimize();
             int hay = b.column("hay", 3, 0, INF);
             int straw = b.in("pen").column("straw", 1, 0, INF);
             int used = b.portion(straw, 4, 5);
@@ -151,7 +151,7 @@ class WholeNumbersTest {
 
     @Test
     void atMostSoManyPortionsCanBeAskedLater() {
-        var b = LinearProgram.minimise();
+        var b = LinearProgram.minimize();
         int kinds = b.row("kinds of feed", -INF, 2);
         int fed = b.row("fed", 12, 12);
         for (int f = 0; f < 4; f++) {
@@ -177,7 +177,7 @@ class WholeNumbersTest {
     /** With the bales held, a ton more of need is met by loose hay, at its price. */
     @Test
     void heldWholeColumnsGiveDuals() {
-        var b = LinearProgram.minimise();
+        var b = LinearProgram.minimize();
         int bales = b.whole("bales", 3, 0, INF);
         int loose = b.column("loose", 5, 0, INF);
         int need = b.row("need", 7.5, INF, new int[] {bales, loose}, new double[] {1, 1});
@@ -196,7 +196,7 @@ class WholeNumbersTest {
     /** Feasible in fractions alone: 2 a + 2 b = 3. What stands in the way is irreducible in whole numbers. */
     @Test
     void limitsThatOnlyWholeNumbersBreakAreNamed() {
-        var b = LinearProgram.minimise();
+        var b = LinearProgram.minimize();
         b.whole("a", 1, 0, 5);
         b.whole("b", 1, 0, 5);
         b.column("c", 1, 0, INF);

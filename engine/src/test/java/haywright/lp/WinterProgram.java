@@ -14,7 +14,7 @@ final class WinterProgram {
     /** @param hardness of the weather: 1 is average */
     static LinearProgram winter(int groups, int weeks, int feeds, double hardness) {
         Random random = new Random(11);
-        var b = LinearProgram.minimise();
+        var b = LinearProgram.minimize();
         double[] energy = new double[feeds];
         double[] protein = new double[feeds];
         int[] stock = new int[feeds];

@@ -106,7 +106,7 @@ class LotTestsTest {
         assertThat(design(both.with(report(HowSampled.PLAN, "24-7731")))).isEqualTo(Design.of(20, 1, 1));
     }
 
-    /** Every single wrong sign, every swap of neighbours and every sign left out is seen, and the right code is named. */
+    /** Every single wrong sign, every swap of neighbors and every sign left out is seen, and the right code is named. */
     @Test
     void aBagThatWasCopiedWrongIsNeverTakenForAnother() {
         var sheet = sheet(Aim.USUAL, 0x0123456789abcdefL);

@@ -21,7 +21,7 @@ class WaterSourceTest {
     }
 
     private static @Nullable Quantity mg(@Nullable Double value) {
-        return value == null ? null : Quantity.of(value, Unit.MILLIGRAM_PER_LITRE);
+        return value == null ? null : Quantity.of(value, Unit.MILLIGRAM_PER_LITER);
     }
 
     // 4.43 between nitrate nitrogen and nitrate: crop file 5.03.011, printed to two decimals.

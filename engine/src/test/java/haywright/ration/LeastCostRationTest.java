@@ -91,10 +91,10 @@ class LeastCostRationTest {
                 continue;
             }
             int row = ration.diet().rows().indexOf(limit.row());
-            double towards = limit.row().sense() == DietRow.Sense.AT_LEAST ? step : -step;
+            double toward = limit.row().sense() == DietRow.Sense.AT_LEAST ? step : -step;
             var feeds = ALL;
             try (var program = new RationProgram(ration.diet(), feeds)) {
-                program.limit(row, limit.row().limit() + towards);
+                program.limit(row, limit.row().limit() + toward);
                 double more = ((haywright.lp.Optimum) program.solve()).objective();
                 assertThat((more - ration.cost()) / step)
                         .as(limit.row().name())
@@ -203,7 +203,7 @@ class LeastCostRationTest {
                 .findFirst()
                 .orElseThrow();
         assertThat(lift.to()).isBetween(0.0, heifer(1.6).neg());
-        // A heifer whose energy for gain is that much has a ration; with two per cent more she has none.
+        // A heifer whose energy for gain is that much has a ration; with two percent more she has none.
         assertThat(gainWithNeg(lift.to() * 0.999)).isInstanceOf(Ration.class);
         assertThat(gainWithNeg(lift.to() * 1.02)).isInstanceOf(NoRation.class);
     }
@@ -226,7 +226,7 @@ class LeastCostRationTest {
     }
 
     private static boolean feasible(NoRation no, Set<String> rows) {
-        var program = haywright.lp.LinearProgram.minimise();
+        var program = haywright.lp.LinearProgram.minimize();
         int n = no.diet().feeds().size();
         for (var feed : no.diet().feeds()) {
             program.column(feed.id(), 0, 0, Double.POSITIVE_INFINITY);

@@ -42,7 +42,7 @@ final class Lots {
      *
      * @param row of the feed book, for what is not stated; blank for the usual one of the kind
      * @param dollars a ton as fed
-     * @param figures per cent of dry matter; dry matter of the feed as fed
+     * @param figures percent of dry matter; dry matter of the feed as fed
      */
     static PricedFeed lot(String name, FeedClass kind, String row, double dollars, Map<Analyte, Double> figures) {
         return lot(name, kind, row, dollars, figures, Map.of());
@@ -90,7 +90,7 @@ final class Lots {
         return lot("alfalfa", FeedClass.LEGUME_HAY, "", dollars, Map.of());
     }
 
-    /** @param lost per cent of what is put out. @param handling dollars a ton */
+    /** @param lost percent of what is put out. @param handling dollars a ton */
     static PricedFeed fed(PricedFeed feed, double lost, double handling, boolean own) {
         return new PricedFeed(
                 feed.feed(),
@@ -129,7 +129,7 @@ final class Lots {
                 week > 0 ? new Lactation(week, 20 * LB, Lactation.USUAL_PEAK_WEEK) : null,
                 gain * LB,
                 mature * LB,
-                Animal.NO_ACCLIMATISATION);
+                Animal.NO_ACCLIMATIZATION);
     }
 
     static Need mild(Animal animal) {

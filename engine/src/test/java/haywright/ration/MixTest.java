@@ -49,7 +49,7 @@ class MixTest {
 
     /**
      * Van de Panne and Popp 1963 as Hock and Schittkowski 1981, problem 73, print it: 29.894378 at 1.645 standard
-     * deviations. The rows with correlation, and the sureness of 80 and 99 per cent, were solved with another program
+     * deviations. The rows with correlation, and the sureness of 80 and 99 percent, were solved with another program
      * (SciPy's), to 1e-6.
      */
     @ParameterizedTest
@@ -75,7 +75,7 @@ class MixTest {
         for (int i = 0; i < shares.length; i++) {
             assertThat(cheapest.sharesPct()[i]).isCloseTo(shares[i], within(0.1));
         }
-        // what one per cent more protein costs, by doing it
+        // what one percent more protein costs, by doing it
         double step = 1e-3;
         var more = new Mix(
                 doubtful(),

@@ -61,7 +61,7 @@ class CheckLetterTest {
     }
 
     @Test
-    void everySwapOfNeighboursIsCaught() {
+    void everySwapOfNeighborsIsCaught() {
         for (var code : codes()) {
             var checked = CheckLetter.add(code);
             for (int i = 0; i + 1 < checked.length(); i++) {

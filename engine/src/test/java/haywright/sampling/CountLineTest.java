@@ -20,7 +20,7 @@ class CountLineTest {
     }
 
     @Test
-    void everyChangedDigitAndEverySwapOfNeighboursShows() {
+    void everyChangedDigitAndEverySwapOfNeighborsShows() {
         var text = LINE.text();
         for (int i = 0; i < text.length(); i++) {
             for (char other : "0123456789ABCXYZ-".toCharArray()) {

@@ -45,7 +45,7 @@ class BookMakerTest {
     }
 
     @Test
-    void cancelledItKeepsWhatIsDoneAndThatIsTheSame() {
+    void canceledItKeepsWhatIsDoneAndThatIsTheSame() {
         var played = new ArrayList<Played>();
         var all = new ArrayList<Played>();
         var few = plain(8, 1, () -> played.size() >= 5).of(new Yard(Invented.ranch(100, 0), DAY), kept(played));

@@ -71,7 +71,7 @@ final class Sheets {
 
     static String gpx(Field field, int seed) {
         var shape = FieldShape.of(field.boundary());
-        var advice = FieldWalk.advised(Unit.SQUARE_METRE.to(Unit.ACRE, shape.squareMetres()), false);
+        var advice = FieldWalk.advised(Unit.SQUARE_METER.to(Unit.ACRE, shape.squareMeters()), false);
         return new Gpx(field.name(), List.of(FieldWalk.of(shape, advice.stops(), seed))).text();
     }
 

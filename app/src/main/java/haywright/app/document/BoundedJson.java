@@ -54,7 +54,7 @@ public final class BoundedJson {
                 : new Problem(field, place, "this is not JSON: " + why(e), "Export it again, or fix that line.");
     }
 
-    /** Why it cannot be read, by the kind of its failure: a parser speaks to programmers, of classes and settings. */
+    /** Why it cannot be read, by the kind of its failure: a parser speaks to programrs, of classes and settings. */
     public static String why(IOException e) {
         var said =
                 String.valueOf(e instanceof JsonProcessingException json ? json.getOriginalMessage() : e.getMessage());

@@ -58,7 +58,7 @@ public record CalvingPicture(String group, List<CalvingWeek> weeks, LocalDate to
         double perDay = WIDTH / Math.max(span, 5 * DAYS_A_WEEK);
         double perHead = HEIGHT / Math.max(1, busiest().head());
         var drawn = new ArrayList<String>();
-        double labelled = Double.NEGATIVE_INFINITY;
+        double labeled = Double.NEGATIVE_INFINITY;
         for (var week : weeks) {
             double x = LEFT + perDay * ChronoUnit.DAYS.between(first, week.begins());
             double tall = perHead * week.head();
@@ -68,10 +68,10 @@ public record CalvingPicture(String group, List<CalvingWeek> weeks, LocalDate to
             if (weeks.size() <= MOST_COUNTS || week.equals(busiest())) {
                 drawn.add(Svg.text(x + wide / 2, TOP + HEIGHT - tall - 5, "middle", true, Show.number(week.head(), 0)));
             }
-            if (x - labelled >= LABELS_APART && x <= LEFT + WIDTH - 40) {
+            if (x - labeled >= LABELS_APART && x <= LEFT + WIDTH - 40) {
                 drawn.add(Svg.line(x, TOP + HEIGHT, x, TOP + HEIGHT + 5));
                 drawn.add(Svg.text(x, TOP + HEIGHT + 19, "start", false, Show.day(week.begins())));
-                labelled = x;
+                labeled = x;
             }
         }
         drawn.add(Svg.line(LEFT, TOP + HEIGHT, LEFT + WIDTH, TOP + HEIGHT));

@@ -131,7 +131,7 @@ public record FieldSheet(
         }
     }
 
-    /** The name of the waypoint, and the place as a phone shows it: to a metre. */
+    /** The name of the waypoint, and the place as a phone shows it: to a meter. */
     private static String stop(int number, FieldShape.Corner at) {
         return String.format(Locale.ROOT, "S%02d at %.5f, %.5f", number, at.latitude(), at.longitude());
     }
@@ -142,7 +142,7 @@ public record FieldSheet(
         var apart = walks.size() == 1
                 ? ", about %s ft apart"
                         .formatted(
-                                Show.significant(Unit.FOOT.fromBase(walks.get(0).stepMetres()), 2))
+                                Show.significant(Unit.FOOT.fromBase(walks.get(0).stepMeters()), 2))
                 : "";
         return walks.isEmpty()
                 ? ""

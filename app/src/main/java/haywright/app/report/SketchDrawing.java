@@ -15,9 +15,9 @@ import java.util.stream.Collectors;
  * The sheet that a field is drawn on: a square of ten by ten squares, north up, with the corners so far. It is a picture
  * of a fixed size, so that a tap on it says where it was without any script.
  *
- * @param west of the sheet's left edge, metres east of the corner that is known
- * @param south of its lower edge, metres north of it
- * @param side metres
+ * @param west of the sheet's left edge, meters east of the corner that is known
+ * @param south of its lower edge, meters north of it
+ * @param side meters
  * @param under outlines that are there already: the field that a zone is drawn in, and its other zones
  */
 public record SketchDrawing(FieldSketch sketch, double west, double south, double side, List<FieldShape> under) {

@@ -161,7 +161,9 @@ public final class LimitWords {
         }
         return switch (row.id()) {
             case "growth" -> "not enough feed to gain on (%s short)".formatted(by);
-            case "mp", "mp_rumen" -> "short on protein by %s lb".formatted(Show.number(Unit.POUND.fromBase(Math.abs(limit.margin()) / 1000), 2));
+            case "mp", "mp_rumen" ->
+                "short on protein by %s lb"
+                        .formatted(Show.number(Unit.POUND.fromBase(Math.abs(limit.margin()) / 1000), 2));
             default -> "short on %s by %s".formatted(row.name(), by);
         };
     }
@@ -186,7 +188,7 @@ public final class LimitWords {
         return amount(row, row.limit()).replaceAll("\\.0+(?= )", "");
     }
 
-    /** A floor whose own figure, a per cent of itself, says nothing to anybody. */
+    /** A floor whose own figure, a percent of itself, says nothing to anybody. */
     private static boolean isHowFull(DietRow row) {
         return switch (row.id()) {
             case "forage_floor", "forage_least", "hay_least", "intake" -> true;

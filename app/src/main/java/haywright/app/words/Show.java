@@ -12,7 +12,7 @@ import java.util.stream.DoubleStream;
 
 /**
  * Figures as a person reads them: pounds as fed, tons of 2,000 lb, dollars, °F, dates. The only place that rounds.
- * Every method takes the engine's unit (kg, °C, per cent) unless its name says otherwise.
+ * Every method takes the engine's unit (kg, °C, percent) unless its name says otherwise.
  */
 public final class Show {
     private static final DateTimeFormatter LONG = DateTimeFormatter.ofPattern("MMM d, uuuu", Locale.US);
@@ -193,10 +193,10 @@ public final class Show {
             case TONNE -> Unit.TON;
             case POUND_A_DAY -> Unit.KILOGRAM_A_DAY;
             case KILOGRAM_A_DAY -> Unit.POUND_A_DAY;
-            case FOOT -> Unit.METRE;
-            case METRE -> Unit.FOOT;
-            case INCH -> Unit.CENTIMETRE;
-            case CENTIMETRE -> Unit.INCH;
+            case FOOT -> Unit.METER;
+            case METER -> Unit.FOOT;
+            case INCH -> Unit.CENTIMETER;
+            case CENTIMETER -> Unit.INCH;
             case FAHRENHEIT -> Unit.CELSIUS;
             case CELSIUS -> Unit.FAHRENHEIT;
             case ACRE -> Unit.HECTARE;

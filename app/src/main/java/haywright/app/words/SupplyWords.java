@@ -5,7 +5,7 @@ import haywright.quantity.Unit;
 
 /** What a mix supplies of a need, in words. */
 public final class SupplyWords {
-    /** Per cent of the ways that the feeds may be made, below which a need is tight. */
+    /** Percent of the ways that the feeds may be made, below which a need is tight. */
     private static final double TIGHT = 97;
 
     /** Share of a need over which even the low end leaves room. */

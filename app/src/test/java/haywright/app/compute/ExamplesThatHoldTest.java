@@ -288,7 +288,7 @@ class ExamplesThatHoldTest {
     }
 
     @Test
-    void swappedFibresAreRefusedBesideTheKeyThatWasTyped() {
+    void swappedFibersAreRefusedBesideTheKeyThatWasTyped() {
         var outcome = COMPUTE.run("relative-feed-value", "{\"adf_g_per_kg_dm\":350,\"ndf_pct_dm\":28}");
         assertThat(outcome.exit()).isEqualTo(Compute.REFUSED);
         assertThat(outcome.errors())

@@ -101,7 +101,7 @@ class TinLanternRationsTest {
     }
 
     private static LinearProgram moved(LinearProgram program, int row, double step) {
-        var copy = LinearProgram.minimise();
+        var copy = LinearProgram.minimize();
         program.columns().forEach(c -> copy.column(c.name(), c.cost(), c.lower(), c.upper()));
         for (int i = 0; i < program.rows().size(); i++) {
             var r = program.rows().get(i);
@@ -127,7 +127,7 @@ class TinLanternRationsTest {
     }
 
     private static boolean canBeKept(NoRation no, Set<String> rows) {
-        var program = LinearProgram.minimise();
+        var program = LinearProgram.minimize();
         var feeds = no.diet().feeds();
         feeds.forEach(f -> program.column(f.id(), 0, 0, Double.POSITIVE_INFINITY));
         var all = IntStream.range(0, feeds.size()).toArray();

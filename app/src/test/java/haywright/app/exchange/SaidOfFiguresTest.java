@@ -58,7 +58,7 @@ class SaidOfFiguresTest {
                         Crude protein % (a)        9.6
                         Phosphorus % (b)           0.15
 
-                        (a) per cent or parts in the dry matter
+                        (a) percent or parts in the dry matter
                         (b) in the sample as received
                         """))).isEqualTo("X: CP dm 9.6, P ar 0.15");
     }

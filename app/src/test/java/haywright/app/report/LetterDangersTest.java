@@ -89,7 +89,7 @@ class LetterDangersTest {
                 "",
                 null,
                 null,
-                Quantity.of(1500, Unit.MILLIGRAM_PER_LITRE),
+                Quantity.of(1500, Unit.MILLIGRAM_PER_LITER),
                 null,
                 false,
                 null,

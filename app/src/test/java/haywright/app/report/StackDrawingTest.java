@@ -12,7 +12,7 @@ class StackDrawingTest {
         return svg.split(what, -1).length - 1;
     }
 
-    // 10 in front, 10 behind, 4 on each side; 4 corner bales are named by one face and shown grey on another.
+    // 10 in front, 10 behind, 4 on each side; 4 corner bales are named by one face and shown gray on another.
     @Test
     void everyBaleOfAFaceIsDrawnItsCornersToo() {
         var stack = Layout.Block.open(4, 10, 1, 40, 1);
@@ -20,7 +20,7 @@ class StackDrawingTest {
         assertThat(count(svg, "<rect")).isEqualTo(28);
         assertThat(count(svg, "#d9d5cc")).isEqualTo(4);
         assertThat(svg).contains("Back, as you face it");
-        // bale 10 is the right corner of the front: black there, grey with its number on the right side
+        // bale 10 is the right corner of the front: black there, gray with its number on the right side
         assertThat(count(svg, ">1</text>")).isEqualTo(2);
     }
 

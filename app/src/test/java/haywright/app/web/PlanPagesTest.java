@@ -83,18 +83,18 @@ class PlanPagesTest {
                 .doesNotContain("crude protein: <b>");
     }
 
-    // 4,536 g are the ten pounds of the source; nobody knows how far moulds spread in a lot, so nothing is said of it.
+    // 4,536 g are the ten pounds of the source; nobody knows how far molds spread in a lot, so nothing is said of it.
     @Test
-    void aPlanForMouldsTakesTenPoundsAndPromisesNothing() {
-        var moulds = plan(hay(), "moulds");
-        assertThat(moulds)
+    void aPlanForMoldsTakesTenPoundsAndPromisesNothing() {
+        var molds = plan(hay(), "moulds");
+        assertThat(molds)
                 .containsPattern("Take 20 bales, 1[0-9] cores each")
                 .contains("10 lb", "breathable")
                 .doesNotContain(
                         "crude protein: <b>", "<th scope=\"col\">Rule</th>", "airtight plastic", "airtight bag");
     }
 
-    // Per cent of the value is a question of feed; water has no half-width to be wrong.
+    // Percent of the value is a question of feed; water has no half-width to be wrong.
     @Test
     void stockWaterOpensWithoutAnErrorNobodyMade() {
         assertThat(ranch.get("take/other/stock_water").body())

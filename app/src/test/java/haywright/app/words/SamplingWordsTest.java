@@ -62,8 +62,8 @@ class SamplingWordsTest {
                 .contains("never dried");
         var nitrate = plan(Material.LARGE_ROUND_BALE, 80, new Aim(null, "no3n", 20, 95, Purpose.NITRATE, 1, null));
         assertThat(SamplingWords.cautions(nitrate).toString()).contains("veterinarian");
-        var moulds = plan(Material.LARGE_ROUND_BALE, 80, Aim.USUAL.with(Purpose.MOULDS));
-        assertThat(MassWords.of(moulds)).contains("10 lb");
+        var molds = plan(Material.LARGE_ROUND_BALE, 80, Aim.USUAL.with(Purpose.MOULDS));
+        assertThat(MassWords.of(molds)).contains("10 lb");
     }
 
     /** Published rows R001 to R003 and R086: tons as they lie or of dry matter, hours of baling, tons for nitrate. */

@@ -2,7 +2,7 @@ package haywright.cattle.cold;
 
 import static haywright.quantity.Unit.CELSIUS;
 import static haywright.quantity.Unit.FAHRENHEIT;
-import static haywright.quantity.Unit.KILOMETRE_AN_HOUR;
+import static haywright.quantity.Unit.KILOMETER_AN_HOUR;
 import static haywright.quantity.Unit.MILE_AN_HOUR;
 
 import haywright.cattle.Breed;
@@ -106,7 +106,7 @@ public record CattleWindChill(double temperature, double wind) implements WindCh
                         mph(),
                         MILE_AN_HOUR,
                         high,
-                        Input.typed("v", wind, KILOMETRE_AN_HOUR)),
+                        Input.typed("v", wind, KILOMETER_AN_HOUR)),
                 Line.of(
                         "A",
                         "a1 + (a2 − a1)·(Q − t1)/(t2 − t1)",

@@ -21,7 +21,7 @@ public enum Coat {
 
     /**
      * Effective depth, cm, in the heat balance: 0.6 in summer, 1.2 in winter, 2 to 2.5 in a heavy coat (NRC 1996/2000, from
-     * memory); fall lies between by judgement, and of a heavy coat the lesser depth stands.
+     * memory); fall lies between by judgment, and of a heavy coat the lesser depth stands.
      */
     public double hair() {
         return hair;

@@ -15,17 +15,17 @@ import java.util.List;
 /**
  * The rule of thumb, of maintenance.
  * <pre>
- * A    = SBW^0.75·max(0, a2)                              acclimatisation, in maintenance already
+ * A    = SBW^0.75·max(0, a2)                              acclimatization, in maintenance already
  * NEmc = max(0, pct/100·b·(NEmm − SBW^0.75·a2) − A)       Mcal a day; b is 0.5 behind a windbreak, else 1
  * </pre>
- * The rule counts the whole cold and acclimatisation counts last month's: what maintenance already has of it is taken off,
+ * The rule counts the whole cold and acclimatization counts last month's: what maintenance already has of it is taken off,
  * so that a cold month is never counted twice.
  */
 record ColdByRule(Animal animal, Exposure exposure) implements Cold {
     private static final double SHELTERED = 0.5;
     private static final Source WINDBREAK =
             Source.read("Drovers, Temperature is not the only measure of cold: a windbreak halves the increment");
-    private static final Source ONCE = Source.judgement("the same cold is counted once");
+    private static final Source ONCE = Source.judgment("the same cold is counted once");
 
     private ColdStress stress() {
         return ColdStress.of(
@@ -40,19 +40,19 @@ record ColdByRule(Animal animal, Exposure exposure) implements Cold {
     @Override
     public double nem() {
         var maintenance = new Maintenance(animal);
-        double mild = maintenance.nem() - maintenance.metabolicWeight() * maintenance.acclimatisation();
+        double mild = maintenance.nem() - maintenance.metabolicWeight() * maintenance.acclimatization();
         return Math.max(0, stress().percent() / 100 * shelter() * mild - learned(maintenance));
     }
 
     private static double learned(Maintenance maintenance) {
-        return maintenance.metabolicWeight() * Math.max(0, maintenance.acclimatisation());
+        return maintenance.metabolicWeight() * Math.max(0, maintenance.acclimatization());
     }
 
     @Override
     public List<Line> lines() {
         var maintenance = new Maintenance(animal);
         var weight = Input.computed("SBW", animal.weight().shrunk(), KILOGRAM, animal.weight());
-        var a2 = Input.computed("a2", maintenance.acclimatisation(), NONE, maintenance);
+        var a2 = Input.computed("a2", maintenance.acclimatization(), NONE, maintenance);
         var stress = stress();
         return List.of(
                 Line.of("A", "SBW^0.75·max(0, a2)", learned(maintenance), MEGACALORIE, ONCE, weight, a2),

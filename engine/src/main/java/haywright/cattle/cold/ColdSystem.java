@@ -4,7 +4,7 @@ import java.util.Locale;
 
 /** Two ways to count the cold. One is taken or the other; they are never added for the same cold. */
 public enum ColdSystem {
-    /** Per cent of maintenance per degree under the critical temperature: {@link ColdStress}. */
+    /** Percent of maintenance per degree under the critical temperature: {@link ColdStress}. */
     RULE_OF_THUMB("the rule of thumb: 1 % a °F, 2 % when wet"),
     /** Heat made against heat lost: {@link HeatBalance}. */
     HEAT_BALANCE("the heat balance of the NRC");

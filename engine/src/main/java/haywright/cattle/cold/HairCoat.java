@@ -17,7 +17,7 @@ public record HairCoat(Coat lighter, Coat heavier, double share) {
 
     private static final int MIDDLE = 15;
 
-    static final Source SEASON = Source.judgement("the heavy coat is grown by December 15 and kept to March 15, shed by"
+    static final Source SEASON = Source.judgment("the heavy coat is grown by December 15 and kept to March 15, shed by"
             + " June 15 and grown again from September 15, evenly in between; the tables name no month");
 
     /** One class of the tables. */

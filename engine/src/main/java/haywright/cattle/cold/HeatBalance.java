@@ -1,9 +1,9 @@
 package haywright.cattle.cold;
 
 import static haywright.quantity.Unit.CELSIUS;
-import static haywright.quantity.Unit.CENTIMETRE;
+import static haywright.quantity.Unit.CENTIMETER;
 import static haywright.quantity.Unit.KILOGRAM;
-import static haywright.quantity.Unit.KILOMETRE_AN_HOUR;
+import static haywright.quantity.Unit.KILOMETER_AN_HOUR;
 import static haywright.quantity.Unit.MEGACALORIE;
 import static haywright.quantity.Unit.NONE;
 
@@ -54,14 +54,14 @@ public record HeatBalance(
         implements Worked {
     private static final Source BALANCE = Source.memory("NRC 1996/2000 ch. 1 and 10, heat balance");
     private static final Source CARRIED =
-            Source.judgement("one Mcal more of ME eaten makes 0.85 Mcal less of MEc, by the lines above");
+            Source.judgment("one Mcal more of ME eaten makes 0.85 Mcal less of MEc, by the lines above");
     private static final double HEAT = 0.85;
 
     public HeatBalance {
         Findings.of(
                         Limits.of("condition_score").check("conditionScore", conditionScore, NONE),
                         Limits.of("day_temperature").check("temperature", temperature, CELSIUS),
-                        Limits.of("wind").check("wind", wind, KILOMETRE_AN_HOUR))
+                        Limits.of("wind").check("wind", wind, KILOMETER_AN_HOUR))
                 .refuse();
     }
 
@@ -127,8 +127,8 @@ public record HeatBalance(
                         coat(),
                         NONE,
                         BALANCE,
-                        Input.typed("WIND", wind, KILOMETRE_AN_HOUR),
-                        Input.typed("HAIR", hair, CENTIMETRE),
+                        Input.typed("WIND", wind, KILOMETER_AN_HOUR),
+                        Input.typed("HAIR", hair, CENTIMETER),
                         Input.published("MUD", mud, NONE, BALANCE)),
                 Line.of("IN", "TI + EI", insulation(), NONE, BALANCE),
                 Line.of("LCT", "39 − 0.85·IN·HE", lowerCritical(), CELSIUS, BALANCE),

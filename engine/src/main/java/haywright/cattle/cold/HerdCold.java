@@ -18,7 +18,7 @@ import java.util.List;
  * @param factor h
  */
 record HerdCold(Cold cold, double factor) implements Cold {
-    private static final Source LAST_WINTER = Source.judgement("what was fed last winter, against what was needed");
+    private static final Source LAST_WINTER = Source.judgment("what was fed last winter, against what was needed");
 
     @Override
     public double nem() {

@@ -42,7 +42,7 @@ public record LowerCritical(HairCoat coat, boolean wet, double conditionScore) i
             .map(coat -> new double[][] {numbers(coat, false), numbers(coat, true)})
             .toArray(double[][][]::new);
 
-    private static final Source BETWEEN = Source.judgement(
+    private static final Source BETWEEN = Source.judgment(
             "score 5 is average, 4 thin (University of Nebraska, Helping Cows Cope with Cold Stress), 6 fleshy");
 
     public LowerCritical {

@@ -2,7 +2,7 @@ package haywright.cattle.cold;
 
 import static haywright.quantity.Unit.CELSIUS;
 import static haywright.quantity.Unit.FAHRENHEIT;
-import static haywright.quantity.Unit.KILOMETRE_AN_HOUR;
+import static haywright.quantity.Unit.KILOMETER_AN_HOUR;
 import static haywright.quantity.Unit.MILE_AN_HOUR;
 
 import haywright.workings.Input;
@@ -55,7 +55,7 @@ public record Nws2001WindChill(double temperature, double wind) implements WindC
                         MILE_AN_HOUR.fromBase(wind),
                         MILE_AN_HOUR,
                         Source.ARITHMETIC,
-                        Input.typed("v", wind, KILOMETRE_AN_HOUR)),
+                        Input.typed("v", wind, KILOMETER_AN_HOUR)),
                 Line.of(
                         "WC",
                         holds() ? "35.74 + 0.6215·T − 35.75·V^0.16 + 0.4275·T·V^0.16" : "T",

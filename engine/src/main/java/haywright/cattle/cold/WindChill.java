@@ -15,7 +15,7 @@ public sealed interface WindChill extends Worked permits CattleWindChill, Nws200
     static void check(double temperature, double wind) {
         Findings.of(
                         Limits.of("day_temperature").check("temperature", temperature, Unit.CELSIUS),
-                        Limits.of("wind").check("wind", wind, Unit.KILOMETRE_AN_HOUR))
+                        Limits.of("wind").check("wind", wind, Unit.KILOMETER_AN_HOUR))
                 .refuse();
     }
 }

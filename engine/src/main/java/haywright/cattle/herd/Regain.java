@@ -32,7 +32,7 @@ public record Regain(Reserves reserves, double days) implements Worked {
 
     private static final double SCORES_A_MONTH = 0.5;
     private static final double DAYS_A_MONTH = 30;
-    private static final Source SPREAD = Source.judgement("the same each day until the first of them calves");
+    private static final Source SPREAD = Source.judgment("the same each day until the first of them calves");
 
     /**
      * Of a group, on a day; empty where no score is wanted, they have it, the first has calved, or nothing is to calve.

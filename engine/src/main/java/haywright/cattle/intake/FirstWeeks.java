@@ -45,7 +45,7 @@ public record FirstWeeks(long day, double bodyWeight) implements Worked {
         return day < LAST_OF_LITTLE;
     }
 
-    /** Per cent of body weight as dry matter; meant for the first two weeks. */
+    /** Percent of body weight as dry matter; meant for the first two weeks. */
     public double percent() {
         return day < WEEK ? 1.55 : 2 * 1.90 - 1.55;
     }

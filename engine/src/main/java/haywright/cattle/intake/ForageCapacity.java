@@ -15,7 +15,7 @@ import haywright.workings.Worked;
 import java.util.List;
 
 /**
- * How much of one forage cattle can hold, as dry matter in per cent of full body weight.
+ * How much of one forage cattle can hold, as dry matter in percent of full body weight.
  * <pre>
  * F = (1 − m)·(d1 + (d2 − d1)·(TDN − t1)/(t2 − t1)) + m·(l1 + (l2 − l1)·(TDN − t1)/(t2 − t1))
  * </pre>

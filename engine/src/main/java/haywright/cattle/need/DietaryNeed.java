@@ -60,7 +60,7 @@ public record DietaryNeed(Nutrient nutrient, AnimalClass animals, RequirementSys
         return printed("milking");
     }
 
-    /** Per cent, parts in a million or IU in a kg of the dry matter of all they eat. */
+    /** Percent, parts in a million or IU in a kg of the dry matter of all they eat. */
     public Unit unit() {
         return Unit.valueOf(row().text("unit"));
     }

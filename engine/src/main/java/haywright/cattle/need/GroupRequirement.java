@@ -3,7 +3,7 @@ package haywright.cattle.need;
 import static haywright.quantity.Unit.GRAM_A_DAY;
 import static haywright.quantity.Unit.HEAD;
 import static haywright.quantity.Unit.KILOGRAM_A_DAY;
-import static haywright.quantity.Unit.LITRE;
+import static haywright.quantity.Unit.LITER;
 import static haywright.quantity.Unit.MEGACALORIE;
 
 import haywright.cattle.Animal;
@@ -368,7 +368,7 @@ public final class GroupRequirement implements Need {
                 line("CP", KILOGRAM_A_DAY, Need::crudeProtein),
                 line("Ca", GRAM_A_DAY, Need::calcium),
                 line("P", GRAM_A_DAY, Need::phosphorus),
-                line("W", LITRE, Need::water));
+                line("W", LITER, Need::water));
     }
 
     /** {@link #nemCold()}, in weather that is said, by the cold of each member. */

@@ -24,17 +24,17 @@ import java.util.List;
  * RDP  = MCP                                          g a day
  * MPb  = 0.64·MCP                                     g a day of metabolizable protein
  * </pre>
- * For diets of forage, with fibre enough. The older edition says 0.07 to 0.10 for poor forage, below about 50 to 55 % TDN;
- * the straight way down is judgement.
+ * For diets of forage, with fiber enough. The older edition says 0.07 to 0.10 for poor forage, below about 50 to 55 % TDN;
+ * the straight way down is judgment.
  *
  * @param intake DMI, kg of dry matter a day
- * @param tdn of the diet, per cent of dry matter
+ * @param tdn of the diet, percent of dry matter
  */
 public record MicrobialProtein(RequirementSystem system, double intake, double tdn) implements Worked {
     private static final Source OLDER = Source.memory("NRC 1996/2000 ch. 2: microbial protein is 0.13 of TDN eaten");
     private static final Source NEWER = Source.memory("NASEM 2016, microbial protein");
     private static final Source POOR =
-            Source.judgement("0.07 to 0.10 below 50 to 55 % TDN (NRC 1996/2000, from memory), drawn straight");
+            Source.judgment("0.07 to 0.10 below 50 to 55 % TDN (NRC 1996/2000, from memory), drawn straight");
 
     public MicrobialProtein {
         Limits.of("percent").check("tdn", tdn, PERCENT).refuse();

@@ -20,7 +20,7 @@ public interface Need extends Worked {
 
     RequirementSystem system();
 
-    /** Full live weight without the conceptus, kg: what limits "per cent of body weight" mean. */
+    /** Full live weight without the conceptus, kg: what limits "percent of body weight" mean. */
     double bodyWeight();
 
     /** The same after shrink, kg: what equations mean. */

@@ -27,11 +27,11 @@ public final class NeedByWeek {
     /**
      * A week of weather, for cattle that stand in it.
      *
-     * @param previousTemperature mean of the month before, °C; {@link Animal#NO_ACCLIMATISATION} leaves it out
+     * @param previousTemperature mean of the month before, °C; {@link Animal#NO_ACCLIMATIZATION} leaves it out
      * @param days one for each day of the week; or one, which stands for all of them; empty for mild days
      */
     public record Weather(double previousTemperature, List<Exposure> days) {
-        public static final Weather MILD = new Weather(Animal.NO_ACCLIMATISATION, List.of());
+        public static final Weather MILD = new Weather(Animal.NO_ACCLIMATIZATION, List.of());
 
         public Weather {
             days = List.copyOf(days);
@@ -71,7 +71,7 @@ public final class NeedByWeek {
             HerdCheck.findings(group, first).refuse();
             begins.add(first);
             mild.add(first.datesUntil(first.plusDays(DAYS_A_WEEK))
-                    .map(date -> GroupRequirement.checked(group, date, system, Animal.NO_ACCLIMATISATION, List.of()))
+                    .map(date -> GroupRequirement.checked(group, date, system, Animal.NO_ACCLIMATIZATION, List.of()))
                     .toList());
         }
         return new NeedByWeek(group, system, begins, mild);

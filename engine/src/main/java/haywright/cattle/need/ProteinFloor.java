@@ -14,7 +14,7 @@ import haywright.workings.Worked;
 import java.util.List;
 
 /**
- * The least crude protein in what they eat, per cent of its dry matter, whatever the sum of the needs says: with less, the
+ * The least crude protein in what they eat, percent of its dry matter, whatever the sum of the needs says: with less, the
  * microbes of the rumen starve, cattle eat less, and straw feeds nobody.
  * <pre>
  * F = f0 + (f1 − f0)·m      m: share of the group in milk
@@ -51,7 +51,7 @@ public record ProteinFloor(Stage stage, double milkingShare) implements Worked {
         };
     }
 
-    /** Per cent of dry matter. */
+    /** Percent of dry matter. */
     public double percent() {
         return printed(stage) + (printed(Stage.MILK) - printed(stage)) * milkingShare;
     }

@@ -73,7 +73,7 @@ public record Requirement(
      * @throws Refused when {@link HerdCheck} finds something impossible
      */
     public static GroupRequirement of(Group group, LocalDate date, RequirementSystem system) {
-        return of(group, date, system, Animal.NO_ACCLIMATISATION, List.of());
+        return of(group, date, system, Animal.NO_ACCLIMATIZATION, List.of());
     }
 
     /**
@@ -206,7 +206,7 @@ public record Requirement(
 
     @Override
     public double water() {
-        return drinks().litres();
+        return drinks().liters();
     }
 
     /** At the mean temperature of the days. */

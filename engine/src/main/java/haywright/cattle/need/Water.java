@@ -4,7 +4,7 @@ import static haywright.quantity.Unit.CELSIUS;
 import static haywright.quantity.Unit.FAHRENHEIT;
 import static haywright.quantity.Unit.GALLON;
 import static haywright.quantity.Unit.KILOGRAM_A_DAY;
-import static haywright.quantity.Unit.LITRE;
+import static haywright.quantity.Unit.LITER;
 import static haywright.quantity.Unit.NONE;
 import static haywright.quantity.Unit.POUND;
 
@@ -29,7 +29,7 @@ import java.util.List;
  * </pre>
  * xd and xm are how far the day lies between the printed temperatures; each printed temperature lies between the printed weights, and a
  * pregnant heifer of 750 lb drinks less than a cow of 1,100. The table begins at 40 °F: colder than that nobody printed anything, and its figure stands. The milking column is
- * taken as that of a cow with 8 kg of milk, by judgement. Cows above 1,100 lb and bulls are printed without regard to weight. The water in
+ * taken as that of a cow with 8 kg of milk, by judgment. Cows above 1,100 lb and bulls are printed without regard to weight. The water in
  * feed counts: take off what silage or wet grains bring ({@link #fromTrough}). Snow serves only cattle whose need is low.
  *
  * @param bodyWeight full, kg
@@ -44,7 +44,7 @@ public record Water(AnimalClass animals, double bodyWeight, double milk, double 
     private static final List<PublishedTable.Row> TABLE =
             PublishedTable.read(Water.class, "water.csv").rows();
     private static final Source MILK =
-            Source.judgement("the printed cow in milk gives 8 kg, and water goes with the milk");
+            Source.judgment("the printed cow in milk gives 8 kg, and water goes with the milk");
 
     public Water {
         Limits.of("day_temperature").check("temperature", temperature, CELSIUS).refuse();
@@ -118,7 +118,7 @@ public record Water(AnimalClass animals, double bodyWeight, double milk, double 
     }
 
     /** L a day, the water in the feed included. */
-    public double litres() {
+    public double liters() {
         return GALLON.toBase(gallons()) * 1000;
     }
 
@@ -128,7 +128,7 @@ public record Water(AnimalClass animals, double bodyWeight, double milk, double 
      * @param feedWater kg a day that the feed brings: as fed less dry matter
      */
     public double fromTrough(double feedWater) {
-        return Math.max(0, litres() - feedWater);
+        return Math.max(0, liters() - feedWater);
     }
 
     @Override
@@ -142,7 +142,7 @@ public record Water(AnimalClass animals, double bodyWeight, double milk, double 
         } else {
             lines.add(Line.of("G", "Wd", gallons(), GALLON, Source.ARITHMETIC));
         }
-        lines.add(Line.of("W", "3.785411784·G", litres(), LITRE, Source.ARITHMETIC));
+        lines.add(Line.of("W", "3.785411784·G", liters(), LITER, Source.ARITHMETIC));
         return lines;
     }
 

@@ -38,7 +38,7 @@ record Consequence(
     /** Of the ration's energy: a feed that brings less is not used for its energy (judgment). */
     private static final double FOR_ENERGY = 0.1;
 
-    /** A head and day: Mcal, and of protein kg and the least per cent. */
+    /** A head and day: Mcal, and of protein kg and the least percent. */
     record Asked(boolean grows, double nem, double neg, double protein, double proteinPercent) {}
 
     /** Empty where there is no ration now: then nothing is decided yet. */

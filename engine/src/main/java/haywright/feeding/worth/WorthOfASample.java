@@ -241,8 +241,8 @@ public record WorthOfASample(double worthUsd, double lowUsd, double highUsd, dou
                 placeholders.put(
                         analyte,
                         estimate.estimate(analyte)
-                                .map(e -> e.now().centre())
-                                .orElse(cell.marginal().centre()));
+                                .map(e -> e.now().center())
+                                .orElse(cell.marginal().center()));
             }
             var next = estimate.next(LotTests.tested(ranch, lot, report(placeholders)));
             var feeds = new ArrayList<Feed>();

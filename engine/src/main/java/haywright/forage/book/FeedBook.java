@@ -313,7 +313,7 @@ public final class FeedBook {
             var cite = "%s (row %s, %s)".formatted(cells.text("source"), cells.text("row_id"), cells.text("feed"));
             var source = switch (cells.text("tier")) {
                 case "read" -> Source.read(cite);
-                case "judgement" -> Source.judgement(cite);
+                case "judgment" -> Source.judgment(cite);
                 default -> Source.memory(cite);
             };
             var values = new EnumMap<Analyte, Composition.Known>(Analyte.class);
@@ -324,7 +324,7 @@ public final class FeedBook {
                         Analyte.DM,
                         new Composition.Known(
                                 100,
-                                new Origin.Published(Source.judgement(
+                                new Origin.Published(Source.judgment(
                                         "the row's figures are as is, so a kilogram is counted as it comes"))));
             }
             var spread = new EnumMap<Analyte, Double>(Analyte.class);

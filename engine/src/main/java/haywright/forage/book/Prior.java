@@ -23,10 +23,10 @@ import java.util.stream.IntStream;
 
 /**
  * What a lot of one kind is likely made of before anybody tests it: a mean, a spread and how the analytes go together.
- * Most of it is judgement, and every cell says so. The published spreads hold sampling and laboratory noise, which is not
+ * Most of it is judgment, and every cell says so. The published spreads hold sampling and laboratory noise, which is not
  * taken out of them.
  *
- * <p>TDN is among the analytes only of kinds that have no line from fibre to TDN: elsewhere it would count fibre twice.
+ * <p>TDN is among the analytes only of kinds that have no line from fiber to TDN: elsewhere it would count fiber twice.
  */
 public final class Prior {
     private static final PublishedTable KINDS = PublishedTable.read(Prior.class, "prior_kinds.csv");
@@ -44,7 +44,7 @@ public final class Prior {
     /**
      * One analyte of a kind.
      *
-     * @param mark how firmly it is known, in words: "judgement", "judgement over figures that were read"
+     * @param mark how firmly it is known, in words: "judgment", "judgment over figures that were read"
      * @param leansOn the figures it leans on; empty where there are none
      */
     public record Cell(Analyte analyte, Marginal marginal, String mark, String leansOn, Source source) {}
@@ -75,7 +75,7 @@ public final class Prior {
         var covariance = new double[n][n];
         for (int i = 0; i < n; i++) {
             var bell = cells.get(i).marginal;
-            mean[i] = bell.onScale(bell.centre());
+            mean[i] = bell.onScale(bell.center());
             for (int j = 0; j < n; j++) {
                 var pair = List.of(cells.get(i).analyte, cells.get(j).analyte);
                 correlation[i][j] = i == j ? 1 : together ? CORRELATION.getOrDefault(pair, 0.0) : 0;
@@ -244,12 +244,12 @@ public final class Prior {
         return new Cell(
                 Analyte.named(row.text("analyte")),
                 new Marginal(
-                        row.number("centre").orElseThrow(),
+                        row.number("center").orElseThrow(),
                         row.number("sd").orElseThrow(),
                         row.text("scale").equals("log")),
                 row.text("tier"),
                 row.text("leans_on"),
-                Source.judgement(row.text("source")));
+                Source.judgment(row.text("source")));
     }
 
     private static Map<List<Analyte>, Double> correlation() {

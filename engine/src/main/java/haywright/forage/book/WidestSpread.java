@@ -20,7 +20,7 @@ public final class WidestSpread {
 
     private static final double OF_A_GUARANTEE = 0.05;
     private static final Source SOURCE =
-            Source.judgement("How feed lots of a class scatter where nobody measured this one");
+            Source.judgment("How feed lots of a class scatter where nobody measured this one");
 
     private WidestSpread() {}
 
@@ -86,7 +86,7 @@ public final class WidestSpread {
             return Optional.empty();
         }
         var kind = prior.cells().get(i).marginal();
-        double sd = kind.log() ? kind.sd() : kind.sd() / kind.centre() * value;
+        double sd = kind.log() ? kind.sd() : kind.sd() / kind.center() * value;
         return Optional.of(Marginal.ofScale(new Marginal(value, sd, kind.log()).withMean(value), sd, kind.log()));
     }
 }

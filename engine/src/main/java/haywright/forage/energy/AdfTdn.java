@@ -13,13 +13,13 @@ import java.util.Optional;
  * TDN by a published line from ADF alone. Ash and fat are unseen: the same bermudagrass bale gave 49 by the summative
  * equation and 63 from ADF (hayandforage.com, print article 3360). Holds from about 20 to 50 % ADF.
  *
- * @param adf per cent of dry matter
+ * @param adf percent of dry matter
  */
 public record AdfTdn(AdfEquation equation, double adf) implements Tdn {
     /** No line prints its own. */
     public static final Residual RESIDUAL = new Residual(
             3,
-            Source.judgement("TDN around a line from fiber: about 3 points; 6.1 was read for the summative equation"));
+            Source.judgment("TDN around a line from fiber: about 3 points; 6.1 was read for the summative equation"));
 
     public AdfTdn {
         Percent.refuseOutside("adf", "ADF", adf);

@@ -21,8 +21,8 @@ import java.util.List;
  */
 public record DigestibleEnergy(SummativeTdn of) implements Worked {
     public double mcalPerKg() {
-        return 0.042 * of.nonFibreCarbohydrate()
-                + 0.042 * of.fibre()
+        return 0.042 * of.nonFiberCarbohydrate()
+                + 0.042 * of.fiber()
                 + 0.056 * of.protein()
                 + 0.094 * of.fattyAcids()
                 - 0.3;

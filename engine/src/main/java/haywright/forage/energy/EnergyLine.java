@@ -15,7 +15,7 @@ import java.util.Locale;
  * error.
  *
  * @param gives NEl, NEm or NEg
- * @param from TDN or ADF, per cent of dry matter
+ * @param from TDN or ADF, percent of dry matter
  * @param unit of what it gives, as printed
  */
 public record EnergyLine(

@@ -16,7 +16,7 @@ import java.util.OptionalDouble;
 import java.util.function.Function;
 
 /**
- * What the summative equations ask of a sample, per cent of dry matter, with the lines that both editions share.
+ * What the summative equations ask of a sample, percent of dry matter, with the lines that both editions share.
  *
  * @throws Refused if the parts cannot belong to one sample
  */
@@ -61,7 +61,7 @@ public record Fractions(double ndf, double ndicp, double lignin, double cp, doub
     }
 
     /**
-     * @param measured per cent of dry matter
+     * @param measured percent of dry matter
      * @return empty where one is not known, or where they cannot belong to one sample
      */
     static Optional<Fractions> of(Function<Analyte, OptionalDouble> measured) {
@@ -83,7 +83,7 @@ public record Fractions(double ndf, double ndicp, double lignin, double cp, doub
         return ndf - ndicp;
     }
 
-    double nonFibre() {
+    double nonFiber() {
         return 100 - (ndfn() + cp + fat + ash);
     }
 
@@ -91,7 +91,7 @@ public record Fractions(double ndf, double ndicp, double lignin, double cp, doub
         return Math.max(0, fat - 1);
     }
 
-    double digestedFibre() {
+    double digestedFiber() {
         return ndfn() == 0 ? 0 : 0.75 * (ndfn() - lignin) * (1 - Math.pow(lignin / ndfn(), 0.667));
     }
 
@@ -122,13 +122,13 @@ public record Fractions(double ndf, double ndicp, double lignin, double cp, doub
         return Line.of("tdFA", "max(0, EE − 1)", fattyAcids(), Unit.PERCENT, source, input("EE", fat));
     }
 
-    Line fibreLine(Source source) {
+    Line fiberLine(Source source) {
         return ndfn() == 0
                 ? Line.of("tdNDF", "0·NDFn", 0, Unit.PERCENT, source)
                 : Line.of(
                         "tdNDF",
                         "0.75·(NDFn − L)·(1 − (L / NDFn)^0.667)",
-                        digestedFibre(),
+                        digestedFiber(),
                         Unit.PERCENT,
                         source,
                         input("L", lignin));

@@ -12,7 +12,7 @@ import java.util.List;
 /**
  * Net energy by a straight line, as some laboratories print it.
  *
- * @param x TDN or ADF as the line asks, per cent of dry matter
+ * @param x TDN or ADF as the line asks, percent of dry matter
  */
 public record LinearNetEnergy(EnergyLine line, double x) implements Worked {
     public LinearNetEnergy {

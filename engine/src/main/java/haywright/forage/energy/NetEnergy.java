@@ -24,7 +24,7 @@ import java.util.List;
  *
  * The cubic holds for ME 1.4 to 3.5. Below about 38 % TDN it gives a negative NEg: 0 is taken and said.
  *
- * @param tdn per cent of dry matter: 58.0 means 58 %
+ * @param tdn percent of dry matter: 58.0 means 58 %
  * @see "NRC, Nutrient Requirements of Beef Cattle, 7th edition, p. 126: DE and ME; the cubics are from memory and
  *     reproduce the NASEM 2016 grain rows of NDSU AS1609 to 0.006"
  */

@@ -23,8 +23,8 @@ import java.util.Optional;
  * A teaching equation: its coefficients are those of no feed in particular, and its source prints neither range nor error.
  * Never taken for a lot; asked for by name only.
  *
- * @param cp crude protein, per cent of dry matter, as the rest
- * @param cf crude fibre
+ * @param cp crude protein, percent of dry matter, as the rest
+ * @param cf crude fiber
  * @param fat ether extract
  * @see "Feed sampling and analysis, teaching slides read at slidetodoc.com: NFE and TDN from proximate analysis"
  */
@@ -65,7 +65,7 @@ public record ProximateTdn(double cp, double cf, double fat, double ash) impleme
     @Override
     public List<Line> lines() {
         var protein = Input.typed("CP", cp, Unit.PERCENT);
-        var fibre = Input.typed("CF", cf, Unit.PERCENT);
+        var fiber = Input.typed("CF", cf, Unit.PERCENT);
         var ether = Input.typed("EE", fat, Unit.PERCENT);
         return List.of(
                 Line.of(
@@ -76,7 +76,7 @@ public record ProximateTdn(double cp, double cf, double fat, double ash) impleme
                         SOURCE,
                         protein,
                         ether,
-                        fibre,
+                        fiber,
                         Input.typed("ash", ash, Unit.PERCENT)),
                 Line.of(
                         "TDN",
@@ -85,7 +85,7 @@ public record ProximateTdn(double cp, double cf, double fat, double ash) impleme
                         Unit.PERCENT,
                         SOURCE,
                         protein,
-                        fibre,
+                        fiber,
                         ether));
     }
 }

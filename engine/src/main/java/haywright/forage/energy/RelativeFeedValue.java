@@ -17,21 +17,21 @@ import java.util.List;
  * </pre>
  *
  * For legume and cool-season grass hay and their mixtures, ADF 20 to 50, NDF 30 to 75. Blind to protein and to how
- * digestible the fibre is, so it undervalues grass (Stallings 2004); not for corn silage or straw.
+ * digestible the fiber is, so it undervalues grass (Stallings 2004); not for corn silage or straw.
  *
  * @see "Boman, Relative Feed Value of Alfalfa Hay, Utah State University Extension: the equations"
  * @see "Stallings, Dairy Pipeline, Virginia Cooperative Extension, October 2004: the limits"
  */
-public record RelativeFeedValue(Fibre fibre) implements Worked {
+public record RelativeFeedValue(Fiber fiber) implements Worked {
     private static final Source SOURCE =
             Source.read("Boman, Relative Feed Value of Alfalfa Hay, Utah State University Extension");
 
     public double digestibleDryMatter() {
-        return 88.9 - 0.779 * fibre.adf();
+        return 88.9 - 0.779 * fiber.adf();
     }
 
     public double intake() {
-        return 120 / fibre.ndf();
+        return 120 / fiber.ndf();
     }
 
     public double index() {
@@ -47,14 +47,14 @@ public record RelativeFeedValue(Fibre fibre) implements Worked {
                         digestibleDryMatter(),
                         Unit.PERCENT,
                         SOURCE,
-                        Input.typed("ADF", fibre.adf(), Unit.PERCENT)),
+                        Input.typed("ADF", fiber.adf(), Unit.PERCENT)),
                 Line.of(
                         "DMI",
                         "120 / NDF",
                         intake(),
                         Unit.PERCENT,
                         SOURCE,
-                        Input.typed("NDF", fibre.ndf(), Unit.PERCENT)),
+                        Input.typed("NDF", fiber.ndf(), Unit.PERCENT)),
                 Line.of("RFV", "DDM·DMI / 1.29", index(), Unit.NONE, SOURCE));
     }
 }

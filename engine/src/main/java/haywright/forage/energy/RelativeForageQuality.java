@@ -14,7 +14,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 
 /**
- * Relative forage quality: as relative feed value, with the fibre's own digestibility in it.
+ * Relative forage quality: as relative feed value, with the fiber's own digestibility in it.
  *
  * <pre>
  * NDFn = NDF − NDICP, or 0.93·NDF where NDICP was not measured
@@ -32,12 +32,12 @@ import java.util.OptionalDouble;
  * RFQ = DMI·TDN / 1.23
  * </pre>
  *
- * TDN in per cent of dry matter, DMI in per cent of body weight. The intake of grass is a curve through grazed forage:
+ * TDN in percent of dry matter, DMI in percent of body weight. The intake of grass is a curve through grazed forage:
  * it holds for CP 4 to 25, ADF 25 to 50, TDN 40 to 70. A fact sheet that writes the legume's TDN with the whole NDF in
  * place of NDFn gets a higher figure.
  *
  * @param adf needed for grass
- * @param ndfd digested in 48 hours, per cent of NDF; a figure of 30 hours is another measurement
+ * @param ndfd digested in 48 hours, percent of NDF; a figure of 30 hours is another measurement
  * @see "Georgia Forages glossary: both TDN; Undersander, Relative Forage Quality, University of Wisconsin: RFQ; the
  *     intakes are from memory"
  */
@@ -83,9 +83,9 @@ public record RelativeForageQuality(
             problems.add(new Problem("adf", "nothing", "the intake of grass needs ADF", "Add it."));
         }
         if (problems.isEmpty()) {
-            var fibre = new Fibre(adf.orElse(0), ndf);
+            var fiber = new Fiber(adf.orElse(0), ndf);
             double bound = ndicp.orElse(0);
-            if (bound > cp || fibre.ndf() - bound < 0) {
+            if (bound > cp || fiber.ndf() - bound < 0) {
                 problems.add(new Problem(
                         "ndicp",
                         "NDICP %s %% beside CP %s %% and NDF %s %%"
@@ -109,7 +109,7 @@ public record RelativeForageQuality(
         return ndicp.isPresent() ? ndf - ndicp.getAsDouble() : 0.93 * ndf;
     }
 
-    double nonFibre() {
+    double nonFiber() {
         return 100 - (ndfn() + cp + fat + ash);
     }
 
@@ -121,15 +121,15 @@ public record RelativeForageQuality(
         return 22.7 + 0.664 * ndfd;
     }
 
-    /** Per cent of dry matter. */
+    /** Percent of dry matter. */
     public double tdn() {
         double rest = 2.25 * 0.97 * fattyAcids();
         return stand == Stand.LEGUME
-                ? 0.98 * nonFibre() + 0.93 * cp + rest + ndfn() * ndfd / 100 - 7
-                : 0.98 * nonFibre() + 0.87 * cp + rest + ndfn() * digestedOfGrass() / 100 - 10;
+                ? 0.98 * nonFiber() + 0.93 * cp + rest + ndfn() * ndfd / 100 - 7
+                : 0.98 * nonFiber() + 0.87 * cp + rest + ndfn() * digestedOfGrass() / 100 - 10;
     }
 
-    /** Dry matter eaten, per cent of body weight. */
+    /** Dry matter eaten, percent of body weight. */
     public double intake() {
         if (stand == Stand.LEGUME) {
             return 120 / ndf + (ndfd - 45) * 0.374 * 100 / 1350;
@@ -150,7 +150,7 @@ public record RelativeForageQuality(
         return intake() * tdn() / 1.23;
     }
 
-    /** Whether protein, fibre and TDN lie where the intake of grass was fitted; true for legumes. */
+    /** Whether protein, fiber and TDN lie where the intake of grass was fitted; true for legumes. */
     public boolean inRange() {
         double adf = this.adf.orElse(30);
         return stand == Stand.LEGUME || cp >= 4 && cp <= 25 && adf >= 25 && adf <= 50 && tdn() >= 40 && tdn() <= 70;
@@ -159,7 +159,7 @@ public record RelativeForageQuality(
     @Override
     public List<Line> lines() {
         var lines = new ArrayList<Line>();
-        var fibre = in("NDF", ndf);
+        var fiber = in("NDF", ndf);
         lines.add(
                 ndicp.isPresent()
                         ? Line.of(
@@ -168,15 +168,15 @@ public record RelativeForageQuality(
                                 ndfn(),
                                 Unit.PERCENT,
                                 TDN,
-                                fibre,
+                                fiber,
                                 in("NDICP", ndicp.getAsDouble()))
-                        : Line.of("NDFn", "0.93·NDF", ndfn(), Unit.PERCENT, TDN, fibre));
+                        : Line.of("NDFn", "0.93·NDF", ndfn(), Unit.PERCENT, TDN, fiber));
         var protein = in("CP", cp);
         var digested = in("NDFD", ndfd);
         lines.add(Line.of(
                 "NFC",
                 "100 − (NDFn + CP + EE + ash)",
-                nonFibre(),
+                nonFiber(),
                 Unit.PERCENT,
                 TDN,
                 protein,
@@ -198,7 +198,7 @@ public record RelativeForageQuality(
                     intake(),
                     Unit.PERCENT,
                     LEGUME_INTAKE,
-                    fibre,
+                    fiber,
                     digested));
         } else {
             lines.add(Line.of("NDFDp", "22.7 + 0.664·NDFD", digestedOfGrass(), Unit.PERCENT, TDN, digested));

@@ -17,7 +17,7 @@ public record StatedTdn(double percent, Origin origin) implements Tdn {
     /** A laboratory seldom says which equation it took; the published ones part by as much as each is wrong. */
     static final Residual OF_A_LABORATORY = new Residual(
             4,
-            Source.judgement(
+            Source.judgment(
                     "a laboratory's own TDN, its equation not known: 3 points of the equation and 3 of which one"));
 
     public StatedTdn {

@@ -27,10 +27,10 @@ import java.util.OptionalDouble;
  * Not for animal proteins or fats, which have other rules. From memory: it reproduces six rows of the same book's Table
  * 15-1 that are themselves from memory, which supports it but does not prove it.
  *
- * @param fractions per cent of dry matter
+ * @param fractions percent of dry matter
  * @param processing the processing adjustment, 1.00 unless the source says otherwise: cracked corn 0.95, rolled barley
  *     1.04, normal corn silage 0.94
- * @param ndfd digested in 48 hours, per cent of NDF; empty where lignin is to say it
+ * @param ndfd digested in 48 hours, percent of NDF; empty where lignin is to say it
  * @see "NRC, Nutrient Requirements of Dairy Cattle, 7th revised edition 2001, chapter 2"
  */
 public record SummativeTdn(Fractions fractions, Kind kind, double processing, OptionalDouble ndfd) implements Tdn {
@@ -58,8 +58,8 @@ public record SummativeTdn(Fractions fractions, Kind kind, double processing, Op
         this(fractions, kind, processing, OptionalDouble.empty());
     }
 
-    public double nonFibreCarbohydrate() {
-        return 0.98 * fractions.nonFibre() * processing;
+    public double nonFiberCarbohydrate() {
+        return 0.98 * fractions.nonFiber() * processing;
     }
 
     public double protein() {
@@ -75,13 +75,13 @@ public record SummativeTdn(Fractions fractions, Kind kind, double processing, Op
         return fractions.fattyAcids();
     }
 
-    public double fibre() {
-        return ndfd.isPresent() ? fractions.ndfn() * ndfd.getAsDouble() / 100 : fractions.digestedFibre();
+    public double fiber() {
+        return ndfd.isPresent() ? fractions.ndfn() * ndfd.getAsDouble() / 100 : fractions.digestedFiber();
     }
 
     @Override
     public double percent() {
-        return nonFibreCarbohydrate() + protein() + 2.25 * fattyAcids() + fibre() - 7;
+        return nonFiberCarbohydrate() + protein() + 2.25 * fattyAcids() + fiber() - 7;
     }
 
     @Override
@@ -96,7 +96,7 @@ public record SummativeTdn(Fractions fractions, Kind kind, double processing, Op
         lines.add(Line.of(
                 "tdNFC",
                 "0.98·(100 − (NDFn + CP + EE + ash))·PAF",
-                nonFibreCarbohydrate(),
+                nonFiberCarbohydrate(),
                 Unit.PERCENT,
                 SOURCE,
                 fractions.input("CP", fractions.cp()),
@@ -110,11 +110,11 @@ public record SummativeTdn(Fractions fractions, Kind kind, double processing, Op
                         ? Line.of(
                                 "tdNDF",
                                 "NDFn·NDFD / 100",
-                                fibre(),
+                                fiber(),
                                 Unit.PERCENT,
                                 SOURCE,
                                 Input.typed("NDFD", ndfd.getAsDouble(), Unit.PERCENT))
-                        : fractions.fibreLine(SOURCE));
+                        : fractions.fiberLine(SOURCE));
         lines.add(Line.of("TDN", "tdNFC + tdCP + 2.25·tdFA + tdNDF − 7", percent(), Unit.PERCENT, SOURCE));
         return lines;
     }

@@ -9,7 +9,7 @@ import java.util.Optional;
  */
 public sealed interface Tdn extends Worked
         permits AdfTdn, ProximateTdn, StatedTdn, SummativeTdn, WeatheredTdn, WeissTdn {
-    /** Per cent of dry matter, at maintenance. */
+    /** Percent of dry matter, at maintenance. */
     double percent();
 
     /** How far the truth lies around it, points of TDN; empty where its source prints none and nobody else does. */

@@ -22,8 +22,8 @@ import java.util.List;
  * loss = 20·w                         points of digestible dry matter, taken for points of TDN
  * </pre>
  *
- * In the trial the layer lost 20 units of digestibility within a year while its protein and fibre hardly changed, and a
- * trial of 18 months found protein, fibre and TDN of whole bales hardly changed: so nothing else moves. A sample cored
+ * In the trial the layer lost 20 units of digestibility within a year while its protein and fiber hardly changed, and a
+ * trial of 18 months found protein, fiber and TDN of whole bales hardly changed: so nothing else moves. A sample cored
  * after the weathering has the layer in it already.
  *
  * @param depth how deep the outside has gone dark, above 0 and less than half of the diameter
@@ -76,8 +76,8 @@ public record Weathered(Quantity depth, Quantity diameter) implements Worked {
                         share(),
                         Unit.NONE,
                         Source.ARITHMETIC,
-                        Input.typed("D", diameter.base(), Unit.METRE),
-                        Input.typed("d", depth.base(), Unit.METRE)),
+                        Input.typed("D", diameter.base(), Unit.METER),
+                        Input.typed("d", depth.base(), Unit.METER)),
                 Line.of("loss", "20·w", tdnLost(), Unit.PERCENT, TRIAL));
     }
 }

@@ -34,8 +34,8 @@ public record WeissTdn(Fractions fractions) implements Tdn {
             Source.read(
                     "Weiss, Conrad and St-Pierre, Animal Feed Science and Technology 39:95-110, 1992, summary: 61 g TDN per kg"));
 
-    public double nonFibreCarbohydrate() {
-        return 0.98 * fractions.nonFibre();
+    public double nonFiberCarbohydrate() {
+        return 0.98 * fractions.nonFiber();
     }
 
     public double protein() {
@@ -45,7 +45,7 @@ public record WeissTdn(Fractions fractions) implements Tdn {
 
     @Override
     public double percent() {
-        return nonFibreCarbohydrate() + protein() + 2.25 * fractions.fattyAcids() + fractions.digestedFibre() - 7;
+        return nonFiberCarbohydrate() + protein() + 2.25 * fractions.fattyAcids() + fractions.digestedFiber() - 7;
     }
 
     @Override
@@ -60,7 +60,7 @@ public record WeissTdn(Fractions fractions) implements Tdn {
         lines.add(Line.of(
                 "tdNFC",
                 "0.98·(100 − (NDFn + CP + EE + ash))",
-                nonFibreCarbohydrate(),
+                nonFiberCarbohydrate(),
                 Unit.PERCENT,
                 SOURCE,
                 fractions.input("CP", fractions.cp()),
@@ -86,7 +86,7 @@ public record WeissTdn(Fractions fractions) implements Tdn {
                     fractions.input("CP", fractions.cp())));
         }
         lines.add(fractions.fattyAcidLine(SOURCE));
-        lines.add(fractions.fibreLine(SOURCE));
+        lines.add(fractions.fiberLine(SOURCE));
         lines.add(Line.of("TDN", "tdNFC + tdCP + 2.25·tdFA + tdNDF − 7", percent(), Unit.PERCENT, SOURCE));
         return lines;
     }

@@ -13,7 +13,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Crude protein less what heat has bound in the fibre. Two rules are in use and laboratories seldom say which.
+ * Crude protein less what heat has bound in the fiber. Two rules are in use and laboratories seldom say which.
  *
  * <pre>
  * r = 100·ADICP / CP                                   bound protein, % of crude protein
@@ -26,8 +26,8 @@ import java.util.List;
  *
  * For forages. Distillers grains are bound high and partly digested all the same: neither rule is for them.
  *
- * @param cp crude protein, per cent of dry matter, above 0
- * @param adicp protein in the ADF residue, per cent of dry matter
+ * @param cp crude protein, percent of dry matter, above 0
+ * @param adicp protein in the ADF residue, percent of dry matter
  */
 public record AvailableProtein(double cp, double adicp, Rule rule) implements Worked {
     /** Which laboratories' rule. */
@@ -60,12 +60,12 @@ public record AvailableProtein(double cp, double adicp, Rule rule) implements Wo
         Refused.unlessEmpty(problems);
     }
 
-    /** Bound protein, per cent of crude protein. */
+    /** Bound protein, percent of crude protein. */
     public double boundShare() {
         return 100 * adicp / cp;
     }
 
-    /** Per cent of dry matter. */
+    /** Percent of dry matter. */
     public double percent() {
         double r = boundShare();
         if (rule == Rule.B) {

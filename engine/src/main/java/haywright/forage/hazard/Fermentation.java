@@ -11,7 +11,7 @@ import java.util.OptionalDouble;
 
 /**
  * How a silage fermented, beside what is usual for its crop and dryness, a table of {@code fermentation.csv}. Acids in per
- * cent of dry matter, ammonia in per cent of the nitrogen. Between two printed bands of dryness the nearer one is taken.
+ * cent of dry matter, ammonia in percent of the nitrogen. Between two printed bands of dryness the nearer one is taken.
  *
  * @see "Kung and Shaver, Interpretation and Use of Silage Fermentation Analysis Reports: legume and grass silage and the pH
  *     of corn silage were read; the rest of corn silage is from memory"

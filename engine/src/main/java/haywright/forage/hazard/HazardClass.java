@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * One class of something that harms cattle as one source has it, a row of {@code hazard_classes.csv}. Sources and kinds of
- * cattle are shown together, the stricter first. Toxins of moulds are limited as fed; a figure on dry matter is the
+ * cattle are shown together, the stricter first. Toxins of molds are limited as fed; a figure on dry matter is the
  * higher one, so holding it to the same limit errs to the safe side.
  *
  * @param whom which cattle it is for

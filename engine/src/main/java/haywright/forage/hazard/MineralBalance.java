@@ -18,12 +18,12 @@ import org.jspecify.annotations.Nullable;
  * Charges of the minerals against each other. Each answer needs its own minerals; what is given is used.
  *
  * <pre>
- * tetany = K·255.74 / (Ca·499.00 + Mg·822.64)                    ratio of charges, never of per cents
+ * tetany = K·255.74 / (Ca·499.00 + Mg·822.64)                    ratio of charges, never of percents
  * EB     = Na·434.98 + K·255.74 − Cl·282.06                      mEq per kg of dry matter
  * DCAD   = Na·434.98 + K·255.74 − Cl·282.06 − S·623.75           mEq per kg of dry matter
  * </pre>
  *
- * @param k per cent of dry matter, as are the others; null where not known
+ * @param k percent of dry matter, as are the others; null where not known
  * @see "Oetzel 1993, mEq per kg for 1 %, as reprinted in a review of potassium tetany ratios (engormix.com, n13889)"
  */
 public record MineralBalance(

@@ -29,7 +29,7 @@ import java.util.stream.Stream;
  * </pre>
  *
  * @param value 0 or more
- * @param unit a share: per cent or ppm of dry matter
+ * @param unit a share: percent or ppm of dry matter
  */
 public record Nitrate(double value, Form as, Unit unit) implements Worked {
     private static final Source MOLAR_MASSES =
@@ -73,7 +73,7 @@ public record Nitrate(double value, Form as, Unit unit) implements Worked {
      * Of a report that prints the other forms: the form that says more, so that where two disagree by a little neither
      * chance nor the safe side decides. Disagreement by more is an error of the report's own.
      *
-     * @param printed per cent of dry matter
+     * @param printed percent of dry matter
      */
     public static Optional<Analyte> strictest(Map<Analyte, Double> printed) {
         return Stream.of(Analyte.NO3, Analyte.KNO3)

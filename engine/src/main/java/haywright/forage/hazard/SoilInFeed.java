@@ -19,7 +19,7 @@ import java.util.OptionalDouble;
  * plants, the kind's own counts as clean, and ash that nineteen in twenty lots of the kind stay under is no soil at all.
  *
  * <pre>
- * clean = 8 legumes, 6 grasses, or the kind's own where that is more      per cent of dry matter
+ * clean = 8 legumes, 6 grasses, or the kind's own where that is more      percent of dry matter
  * soil  = max(0, ash − clean)
  * </pre>
  *
@@ -27,7 +27,7 @@ import java.util.OptionalDouble;
  * so this is rough and rather too much soil than too little. Each point of ash is a point of no energy that TDN from ADF does
  * not see.
  *
- * @param ash per cent of dry matter
+ * @param ash percent of dry matter
  * @param kind the ash of such lots; empty where nobody says it
  * @see "Undersander, Reducing Ash in Forage, University of Wisconsin: plant ash of alfalfa about 8, of grass about 6"
  */
@@ -66,7 +66,7 @@ public record SoilInFeed(boolean legume, double ash, Optional<Prior.Cell> kind) 
         return Math.max(published(), kind.map(cell -> cell.marginal().mean()).orElse(0.0));
     }
 
-    /** Per cent of dry matter. */
+    /** Percent of dry matter. */
     public double percent() {
         boolean usual = kind.filter(cell -> ash <= cell.marginal().high90()).isPresent();
         return usual ? 0 : Math.max(0, ash - plantAsh());

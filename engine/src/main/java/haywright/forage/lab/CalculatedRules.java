@@ -6,7 +6,7 @@ import static haywright.forage.Say.rounded;
 import haywright.forage.Analyte;
 import haywright.forage.energy.DigestibleEnergy;
 import haywright.forage.energy.EnergyLine;
-import haywright.forage.energy.Fibre;
+import haywright.forage.energy.Fiber;
 import haywright.forage.energy.LinearNetEnergy;
 import haywright.forage.energy.NetEnergy;
 import haywright.forage.energy.RelativeFeedValue;
@@ -33,8 +33,8 @@ final class CalculatedRules {
     private CalculatedRules() {}
 
     private static void feedValue(Sheet sheet, List<Issue> issues) {
-        if (sheet.has(Analyte.RFV, Analyte.ADF, Analyte.NDF) && isFibre(sheet)) {
-            double again = new RelativeFeedValue(new Fibre(sheet.get(Analyte.ADF), sheet.get(Analyte.NDF))).index();
+        if (sheet.has(Analyte.RFV, Analyte.ADF, Analyte.NDF) && isFiber(sheet)) {
+            double again = new RelativeFeedValue(new Fiber(sheet.get(Analyte.ADF), sheet.get(Analyte.NDF))).index();
             if (Math.abs(again - sheet.get(Analyte.RFV)) > 2) {
                 issues.add(Issue.warning(
                         "C21",
@@ -46,7 +46,7 @@ final class CalculatedRules {
         }
     }
 
-    private static boolean isFibre(Sheet sheet) {
+    private static boolean isFiber(Sheet sheet) {
         return sheet.get(Analyte.ADF) <= sheet.get(Analyte.NDF) && sheet.get(Analyte.NDF) > 0;
     }
 

@@ -3,29 +3,29 @@ package haywright.forage.lab;
 import static haywright.forage.Say.number;
 
 import haywright.forage.Analyte;
-import haywright.forage.energy.NonFibre;
+import haywright.forage.energy.NonFiber;
 import java.util.List;
 
 /** Parts against their wholes, all on dry matter. */
 final class FractionRules {
     static final List<Rule> ALL = List.of(
-            FractionRules::fibres,
+            FractionRules::fibers,
             FractionRules::boundProtein,
             FractionRules::solubleProtein,
-            FractionRules::digestedFibre,
+            FractionRules::digestedFiber,
             FractionRules::sugars,
             FractionRules::fattyAcids,
             FractionRules::minerals,
             FractionRules::sand,
             FractionRules::degradable,
             FractionRules::everything,
-            FractionRules::nonFibre,
+            FractionRules::nonFiber,
             FractionRules::littleInHay,
             FractionRules::nitrogen);
 
     private FractionRules() {}
 
-    private static void fibres(Sheet sheet, List<Issue> issues) {
+    private static void fibers(Sheet sheet, List<Issue> issues) {
         partOf(sheet, issues, "C08", Analyte.ADF, Analyte.NDF, 1, "Are the two swapped?");
         partOf(sheet, issues, "C08", Analyte.LIGNIN, Analyte.ADF, 1, "Is lignin printed as a share of NDF?");
     }
@@ -66,7 +66,7 @@ final class FractionRules {
         }
     }
 
-    private static void digestedFibre(Sheet sheet, List<Issue> issues) {
+    private static void digestedFiber(Sheet sheet, List<Issue> issues) {
         if (sheet.has(Analyte.NDF, Analyte.NDFD, Analyte.UNDF)) {
             double digested = sheet.get(Analyte.NDF) * sheet.get(Analyte.NDFD) / 100;
             if (digested + sheet.get(Analyte.UNDF) > sheet.get(Analyte.NDF) + 2) {
@@ -179,8 +179,8 @@ final class FractionRules {
         }
     }
 
-    private static void nonFibre(Sheet sheet, List<Issue> issues) {
-        var counted = NonFibre.of(sheet::value);
+    private static void nonFiber(Sheet sheet, List<Issue> issues) {
+        var counted = NonFiber.of(sheet::value);
         if (!sheet.has(Analyte.NFC) || counted.isEmpty()) {
             return;
         }

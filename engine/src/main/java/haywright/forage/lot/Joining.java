@@ -8,7 +8,7 @@ import haywright.forage.FeedClass;
 import haywright.forage.Moisture;
 import haywright.forage.Say;
 import haywright.forage.book.FeedBook;
-import haywright.forage.energy.Fibre;
+import haywright.forage.energy.Fiber;
 import haywright.forage.energy.RelativeFeedValue;
 import haywright.forage.energy.StatedTdn;
 import haywright.forage.energy.Weathered;
@@ -127,7 +127,7 @@ final class Joining {
         var energy = new LotEnergy(feedClass, row, weathered, new LotEnergy.Told(laboratory, printed, adf, picks), made)
                 .choose(measured, estimate);
         if (RANKED_BY_FEED_VALUE.contains(feedClass) && measured.containsAll(List.of(Analyte.ADF, Analyte.NDF))) {
-            var value = new RelativeFeedValue(new Fibre(made.number(Analyte.ADF), made.number(Analyte.NDF)));
+            var value = new RelativeFeedValue(new Fiber(made.number(Analyte.ADF), made.number(Analyte.NDF)));
             made.put(Analyte.RFV, value.index(), value);
         }
         return new LotComposition(

@@ -8,7 +8,7 @@ import haywright.forage.Marginal;
 import haywright.forage.book.Prior;
 import haywright.forage.energy.AdfEquation;
 import haywright.forage.energy.AdfTdn;
-import haywright.forage.energy.Fibre;
+import haywright.forage.energy.Fiber;
 import haywright.forage.energy.NetEnergy;
 import haywright.forage.energy.RelativeFeedValue;
 import haywright.forage.energy.Residual;
@@ -43,7 +43,7 @@ import org.jspecify.annotations.Nullable;
 public final class LotDistribution {
     private static final String TDN = "tdn";
 
-    private static final Residual NONE = new Residual(0, Source.judgement("how lots of the kind lie holds it already"));
+    private static final Residual NONE = new Residual(0, Source.judgment("how lots of the kind lie holds it already"));
 
     /** What is worked out from TDN or fiber, and so is no entry of θ. */
     private static final Set<Analyte> FOLLOWS = EnumSet.of(Analyte.TDN, Analyte.NEM, Analyte.NEG, Analyte.RFV);
@@ -152,7 +152,7 @@ public final class LotDistribution {
                 && adf != null
                 && ndf != null
                 && adf.value() <= ndf.value()) {
-            put(known, Analyte.RFV, new RelativeFeedValue(new Fibre(adf.value(), ndf.value())).index());
+            put(known, Analyte.RFV, new RelativeFeedValue(new Fiber(adf.value(), ndf.value())).index());
         }
         return of(
                 prior,
@@ -216,7 +216,7 @@ public final class LotDistribution {
         for (int i = 0; i < which.size(); i++) {
             var bell = which.get(i).getValue().lot();
             if (bell != null) {
-                mean[i] = bell.onScale(bell.centre());
+                mean[i] = bell.onScale(bell.center());
                 covariance[i][i] = bell.sd() * bell.sd();
             }
         }
@@ -334,7 +334,7 @@ public final class LotDistribution {
         double adf = values[Analyte.ADF.ordinal()];
         double ndf = values[Analyte.NDF.ordinal()];
         if (expected.knows(Analyte.RFV) && adf <= ndf && ndf > 0) {
-            values[Analyte.RFV.ordinal()] = new RelativeFeedValue(new Fibre(adf, ndf)).index();
+            values[Analyte.RFV.ordinal()] = new RelativeFeedValue(new Fiber(adf, ndf)).index();
         }
         return new State(values, moved);
     }

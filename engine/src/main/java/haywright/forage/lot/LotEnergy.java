@@ -80,18 +80,18 @@ final class LotEnergy {
                 && line.isPresent()
                 && line.get().isReadFor(feedClass)) {
             if (told.adf.isPresent() && new AdfTdn(line.get(), told.adf.getAsDouble()).inRange()) {
-                byFibre("the measured ADF");
+                byFiber("the measured ADF");
             }
         }
         if (tdn == null) {
             byLaboratory("no equation that was read is for this feed with such fiber");
         }
         if (tdn == null && measured.contains(Analyte.ADF)) {
-            byFibre("the measured ADF");
+            byFiber("the measured ADF");
         }
         boolean isFiberMeasured = measured.contains(Analyte.ADF) || measured.contains(Analyte.NDF);
         if (tdn == null && estimate.isPresent() && isFiberMeasured) {
-            byFibre("the ADF that goes with the measured NDF");
+            byFiber("the ADF that goes with the measured NDF");
             if (tdn == null) {
                 byKind(estimate.get());
             }
@@ -100,7 +100,7 @@ final class LotEnergy {
             byBook();
         }
         if (tdn == null && estimate.isPresent()) {
-            byFibre("the ADF usual in its kind");
+            byFiber("the ADF usual in its kind");
             if (tdn == null) {
                 byKind(estimate.get());
             }
@@ -158,21 +158,21 @@ final class LotEnergy {
         }
     }
 
-    private void byFibre(String what) {
+    private void byFiber(String what) {
         var usual = AdfEquation.usual(feedClass, Prior.idOf(feedClass, row));
         if (usual.isPresent() && made.values.containsKey(Analyte.ADF)) {
             var equation = usual.get().equation();
-            var fromFibre = new AdfTdn(equation, made.number(Analyte.ADF));
-            if (Analyte.TDN.possible().holds(fromFibre.percent())) {
-                tdn = fromFibre;
+            var fromFiber = new AdfTdn(equation, made.number(Analyte.ADF));
+            if (Analyte.TDN.possible().holds(fromFiber.percent())) {
+                tdn = fromFiber;
                 way = equation.id();
                 made.notes.add("TDN %s %% is from %s by the line “%s”: %s.%s%s"
                         .formatted(
-                                Say.rounded(fromFibre.percent(), 1),
+                                Say.rounded(fromFiber.percent(), 1),
                                 what,
                                 equation.name(),
                                 usual.get().reason(),
-                                fromFibre.inRange()
+                                fromFiber.inRange()
                                         ? ""
                                         : " ADF lies outside 20 to 50 %, where such lines hold: take it as rough.",
                                 laboratorys()));

@@ -22,7 +22,7 @@ import org.jspecify.annotations.Nullable;
  * <p>On the scale of each analyte's bell the lot's truth θ is N(μ, Σ) before, and a report gives y = Hθ + e. e has one
  * part for each composite, one for each laboratory and method, and one for each result; all three are carried as the
  * covariance of e, which gives the same as carrying them as unknowns. A core with more leaf has more protein and less
- * fibre at once, so the sampling error of a composite goes together between analytes as lots do (judgement); a
+ * fiber at once, so the sampling error of a composite goes together between analytes as lots do (judgment); a
  * laboratory's errors do not. The order of the reports plays no part.
  *
  * @param estimates one for each analyte that the kind knows, TDN apart

@@ -47,7 +47,7 @@ final class Moving {
                 double apart = ResultError.ofOneUnit(lot.prior(), analyte);
                 // A composite is the mean of its units, and most units of a skewed spread lie below their mean.
                 var unit = Marginal.ofScale(
-                        now.onScale(now.centre()) - apart / 2, Math.sqrt(now.sd() * now.sd() + apart), now.log());
+                        now.onScale(now.center()) - apart / 2, Math.sqrt(now.sd() * now.sd() + apart), now.log());
                 made.values.put(analyte, new Composition.Known(said.value(), said.origin(), now, unit, said.below()));
             }
             if (said == null) {
@@ -130,9 +130,9 @@ final class Moving {
     /** How far from what was measured, and which way; empty where hardly at all. */
     private Optional<String> moved(LotEstimate.Estimate estimate, double measured) {
         var before = estimate.before();
-        double kind = before.onScale(before.centre());
+        double kind = before.onScale(before.center());
         double said = before.onScale(Math.max(measured, Double.MIN_NORMAL));
-        double now = estimate.now().onScale(estimate.now().centre());
+        double now = estimate.now().onScale(estimate.now().center());
         double far = Math.abs(now - said) / before.sd();
         return far < HARDLY
                 ? Optional.empty()

@@ -20,7 +20,7 @@ import haywright.workings.PublishedTable;
 public record ResultError(double sampling, double bias, double repeat) {
     private static final PublishedTable NIR = PublishedTable.read(ResultError.class, "nir_error.csv");
 
-    /** A published judgement: two nitrate results within 100 ppm of nitrogen are no different. */
+    /** A published judgment: two nitrate results within 100 ppm of nitrogen are no different. */
     private static final double NITRATE_FLOOR_PPM = 50;
 
     public double laboratory() {
@@ -34,7 +34,7 @@ public record ResultError(double sampling, double bias, double repeat) {
         double bias = onScale(wet.laboratory() + wet.laboratoryBias(), wet.ofValue(), cell) - repeat;
         if (analyte == Analyte.NO3N) {
             double cv = Math.sqrt(wet.laboratory() + wet.laboratoryBias()) / 100;
-            double value = tested.figure(analyte, cell.centre());
+            double value = tested.figure(analyte, cell.center());
             double more = Math.max(1, NITRATE_FLOOR_PPM / value / cv);
             repeat = onScale(wet.laboratory() * more * more, true, cell);
             bias = onScale((wet.laboratory() + wet.laboratoryBias()) * more * more, true, cell) - repeat;
@@ -91,7 +91,7 @@ public record ResultError(double sampling, double bias, double repeat) {
         return like == analyte ? onScale : onScale * Math.pow(cell.sd() / likeCell.sd(), 2);
     }
 
-    /** Lignin and fat within one lot were published nowhere: they go with fibre and with leaf (judgement). */
+    /** Lignin and fat within one lot were published nowhere: they go with fiber and with leaf (judgment). */
     private static Analyte like(Analyte analyte) {
         return switch (analyte) {
             case LIGNIN -> Analyte.ADF;
@@ -100,13 +100,13 @@ public record ResultError(double sampling, double bias, double repeat) {
         };
     }
 
-    /** A variance in the analyte's unit, or in per cent of the value, carried to the scale of the bell. */
+    /** A variance in the analyte's unit, or in percent of the value, carried to the scale of the bell. */
     private static double onScale(double variance, boolean ofValue, Marginal cell) {
-        double relative = ofValue ? variance / 1e4 : variance / (cell.centre() * cell.centre());
+        double relative = ofValue ? variance / 1e4 : variance / (cell.center() * cell.center());
         if (cell.log()) {
             return StrictMath.log1p(relative);
         }
-        return ofValue ? relative * cell.centre() * cell.centre() : variance;
+        return ofValue ? relative * cell.center() * cell.center() : variance;
     }
 
     private static Crop crop(FeedClass feed) {
@@ -117,7 +117,7 @@ public record ResultError(double sampling, double bias, double repeat) {
             case CORN_SILAGE -> Crop.CORN_SILAGE;
             case LEGUME_SILAGE, CEREAL_SILAGE -> Crop.HAYLAGE;
             case PASTURE -> Crop.PASTURE;
-            // What comes by the load and was mixed at the mill scatters like distillers grains (judgement).
+            // What comes by the load and was mixed at the mill scatters like distillers grains (judgment).
             default -> Crop.DISTILLERS_GRAINS;
         };
     }

@@ -27,13 +27,13 @@ record Weighing(Prior prior, Seen seen, Conditional told, List<LotEstimate.Estim
     public List<Line> lines() {
         var lines = new ArrayList<Line>();
         for (var estimate : estimates) {
-            centre(estimate, lines);
+            center(estimate, lines);
             spread(estimate, lines);
         }
         return lines;
     }
 
-    private void centre(LotEstimate.Estimate estimate, List<Line> lines) {
+    private void center(LotEstimate.Estimate estimate, List<Line> lines) {
         int i = prior.index(estimate.analyte());
         var unit = estimate.analyte().unit();
         var formula = new StringBuilder(onScale(estimate.cell(), symbol(estimate.cell()) + "_kind"));
@@ -58,7 +58,7 @@ record Weighing(Prior prior, Seen seen, Conditional told, List<LotEstimate.Estim
         lines.add(new Line(
                 symbol(estimate.cell()),
                 log ? "exp(" + formula + ")" : formula.toString(),
-                estimate.now().centre(),
+                estimate.now().center(),
                 unit,
                 WEIGHTS,
                 inputs.stream().distinct().toList()));
@@ -93,7 +93,7 @@ record Weighing(Prior prior, Seen seen, Conditional told, List<LotEstimate.Estim
 
     private static Input kind(Prior.Cell cell) {
         return Input.published(
-                symbol(cell) + "_kind", cell.marginal().centre(), cell.analyte().unit(), cell.source());
+                symbol(cell) + "_kind", cell.marginal().center(), cell.analyte().unit(), cell.source());
     }
 
     private static String onScale(Prior.Cell cell, String symbol) {

@@ -7,7 +7,7 @@ import java.util.List;
 
 /**
  * How well stops cover a field. The point farthest from its nearest stop is a corner of the field, or lies where an edge
- * meets the bisector of two stops, or is the centre of the circle through three: these are all tried, so the answer is
+ * meets the bisector of two stops, or is the center of the circle through three: these are all tried, so the answer is
  * exact.
  */
 final class Coverage {
@@ -24,7 +24,7 @@ final class Coverage {
         var search = new Coverage(rings, stops);
         search.corners();
         search.edges();
-        search.centres();
+        search.centers();
         return search.farthest;
     }
 
@@ -117,17 +117,17 @@ final class Coverage {
         }
     }
 
-    private void centres() {
+    private void centers() {
         for (int i = 0; i < stops.size(); i++) {
             for (int j = i + 1; j < stops.size(); j++) {
                 for (int k = j + 1; k < stops.size(); k++) {
-                    centre(stops.get(i), stops.get(j), stops.get(k));
+                    center(stops.get(i), stops.get(j), stops.get(k));
                 }
             }
         }
     }
 
-    private void centre(Plane.Point a, Plane.Point b, Plane.Point c) {
+    private void center(Plane.Point a, Plane.Point b, Plane.Point c) {
         double bx = b.x() - a.x();
         double by = b.y() - a.y();
         double cx = c.x() - a.x();
@@ -141,9 +141,9 @@ final class Coverage {
         double x = (cy * b2 - by * c2) / d;
         double y = (bx * c2 - cx * b2) / d;
         if (Math.hypot(x, y) > farthest) {
-            var centre = a.plus(x, y);
-            if (Plane.inside(rings, centre)) {
-                consider(centre);
+            var center = a.plus(x, y);
+            if (Plane.inside(rings, center)) {
+                consider(center);
             }
         }
     }

@@ -8,7 +8,7 @@ import java.util.List;
 /** The way from one point of a field to another that does not cross what is no field: sloughs, yards, the neighbor. */
 final class Detour {
     /** Pieces of a stroke end on an edge to the last digits only. */
-    private static final double ON_EDGE_METRES = 0.01;
+    private static final double ON_EDGE_METERS = 0.01;
 
     private Detour() {}
 
@@ -16,7 +16,7 @@ final class Detour {
     static List<Point> between(List<List<Point>> rings, Point from, Point to) {
         var way = new ArrayList<Point>();
         double whole = from.to(to);
-        if (whole <= ON_EDGE_METRES) {
+        if (whole <= ON_EDGE_METERS) {
             return way;
         }
         var out = from;
@@ -25,13 +25,13 @@ final class Detour {
             out = piece[1];
         }
         round(way, rings, out, to);
-        way.removeIf(p -> p.to(from) < ON_EDGE_METRES || p.to(to) < ON_EDGE_METRES);
+        way.removeIf(p -> p.to(from) < ON_EDGE_METERS || p.to(to) < ON_EDGE_METERS);
         return way;
     }
 
     /** From where the straight way leaves the field to where it comes back, along the one ring that both lie on. */
     private static void round(List<Point> way, List<List<Point>> rings, Point out, Point back) {
-        if (out.to(back) <= ON_EDGE_METRES) {
+        if (out.to(back) <= ON_EDGE_METERS) {
             return;
         }
         double nearest = Double.MAX_VALUE;

@@ -30,7 +30,7 @@ final class Ellipsoid {
     private Ellipsoid() {}
 
     /** Of a ring, always above 0, whichever way round it is written. */
-    static double squareMetres(List<FieldShape.Corner> ring) {
+    static double squareMeters(List<FieldShape.Corner> ring) {
         double sum = 0;
         // From the first corner's own q, so that the sum is of differences and small fields keep their digits.
         double datum = q(radians(ring.get(0).latitude()));
@@ -54,14 +54,14 @@ final class Ellipsoid {
         return s / (1 - es * es) + StrictMath.log((1 + es) / (1 - es)) / (2 * E);
     }
 
-    /** Metres a degree of longitude is long at a latitude. */
-    static double metresPerLongitude(double latitudeDegrees) {
+    /** Meters a degree of longitude is long at a latitude. */
+    static double metersPerLongitude(double latitudeDegrees) {
         double s = StrictMath.sin(radians(latitudeDegrees));
         return radians(1) * A / StrictMath.sqrt(1 - E2 * s * s) * StrictMath.cos(radians(latitudeDegrees));
     }
 
-    /** Metres along the meridian from one latitude to another. */
-    static double metresNorth(double fromDegrees, double toDegrees) {
+    /** Meters along the meridian from one latitude to another. */
+    static double metersNorth(double fromDegrees, double toDegrees) {
         double from = radians(fromDegrees);
         double to = radians(toDegrees);
         double mean = 0;

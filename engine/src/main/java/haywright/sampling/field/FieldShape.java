@@ -25,7 +25,7 @@ public record FieldShape(List<List<Corner>> rings) {
     /** Every edge is held against every other; no boundary on a ranch turns more often. */
     private static final int MOST_CORNERS = 5_000;
 
-    /** Squared degrees under which a ring is a line: about a tenth of a square metre. */
+    /** Squared degrees under which a ring is a line: about a tenth of a square meter. */
     private static final double NO_AREA = 1e-11;
 
     public FieldShape {
@@ -95,11 +95,11 @@ public record FieldShape(List<List<Corner>> rings) {
         return rings.get(0);
     }
 
-    /** Square metres on the WGS 84 ellipsoid, holes taken out. */
-    public double squareMetres() {
-        double area = Ellipsoid.squareMetres(outer());
+    /** Square meters on the WGS 84 ellipsoid, holes taken out. */
+    public double squareMeters() {
+        double area = Ellipsoid.squareMeters(outer());
         for (var hole : rings.subList(1, rings.size())) {
-            area -= Ellipsoid.squareMetres(hole);
+            area -= Ellipsoid.squareMeters(hole);
         }
         return area;
     }
@@ -174,8 +174,8 @@ public record FieldShape(List<List<Corner>> rings) {
         }
         for (int i = 0; i < from.size(); i++) {
             for (int j = i + 1; j < from.size(); j++) {
-                boolean neighbours = to.get(i).equals(from.get(j)) || to.get(j).equals(from.get(i));
-                var where = neighbours ? null : Plane.crossing(from.get(i), to.get(i), from.get(j), to.get(j));
+                boolean neighbors = to.get(i).equals(from.get(j)) || to.get(j).equals(from.get(i));
+                var where = neighbors ? null : Plane.crossing(from.get(i), to.get(i), from.get(j), to.get(j));
                 if (where != null) {
                     throw new Refused(
                             "field",

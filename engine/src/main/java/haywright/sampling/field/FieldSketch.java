@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * A field as it is drawn or paced off: one place whose position is known, and the corners in metres from it, in the order
+ * A field as it is drawn or paced off: one place whose position is known, and the corners in meters from it, in the order
  * they are walked. Each latitude is scaled by its own circle, as on the walk, so areas are true and lengths within ten
  * miles are true to a thousandth.
  *
@@ -18,12 +18,12 @@ public record FieldSketch(FieldShape.Corner start, List<Point> corners) {
     public static final int MOST_CORNERS = 400;
 
     /** Nearer than this two corners are one, and farther than that the sheet is flat and the earth is not. */
-    private static final double SAME_METRES = 0.5;
+    private static final double SAME_METERS = 0.5;
 
-    private static final double FARTHEST_METRES = 50_000;
+    private static final double FARTHEST_METERS = 50_000;
     private static final double LAST_LATITUDE = 85;
 
-    /** Metres east and north of the place that is known; west and south are negative. */
+    /** Meters east and north of the place that is known; west and south are negative. */
     public record Point(double east, double north) {
         public static final Point START = new Point(0, 0);
 
@@ -32,9 +32,9 @@ public record FieldSketch(FieldShape.Corner start, List<Point> corners) {
          *
          * @param bearing degrees from true north, east of it positive
          */
-        public Point leg(double metres, double bearing) {
+        public Point leg(double meters, double bearing) {
             double turn = Math.toRadians(bearing);
-            return new Point(east + metres * Math.sin(turn), north + metres * Math.cos(turn));
+            return new Point(east + meters * Math.sin(turn), north + meters * Math.cos(turn));
         }
 
         public double to(Point other) {
@@ -60,14 +60,14 @@ public record FieldSketch(FieldShape.Corner start, List<Point> corners) {
         }
         for (int i = 0; i < corners.size(); i++) {
             var here = corners.get(i);
-            if (!(Math.hypot(here.east(), here.north()) <= FARTHEST_METRES)) {
+            if (!(Math.hypot(here.east(), here.north()) <= FARTHEST_METERS)) {
                 throw new Refused(
                         "corners",
                         "%.0f km".formatted(Math.hypot(here.east(), here.north()) / 1000),
                         "a corner is within 50 km of the known place",
                         "Check for an extra digit.");
             }
-            if (i > 0 && here.to(corners.get(i - 1)) < SAME_METRES) {
+            if (i > 0 && here.to(corners.get(i - 1)) < SAME_METERS) {
                 throw new Refused(
                         "corners",
                         "corner " + (i + 1),
@@ -108,7 +108,7 @@ public record FieldSketch(FieldShape.Corner start, List<Point> corners) {
      */
     public FieldShape shape() {
         return new FieldShape(List.of(corners.stream()
-                .map(point -> toACentimetre(corner(start, point)))
+                .map(point -> toACentimeter(corner(start, point)))
                 .toList()));
     }
 
@@ -142,15 +142,15 @@ public record FieldSketch(FieldShape.Corner start, List<Point> corners) {
     private static FieldShape.Corner corner(FieldShape.Corner start, Point point) {
         double latitude = start.latitude();
         for (int i = 0; i < 4; i++) {
-            double metresPerDegree = Ellipsoid.metresNorth(latitude - 0.5, latitude + 0.5);
-            latitude += (point.north() - Ellipsoid.metresNorth(start.latitude(), latitude)) / metresPerDegree;
+            double metersPerDegree = Ellipsoid.metersNorth(latitude - 0.5, latitude + 0.5);
+            latitude += (point.north() - Ellipsoid.metersNorth(start.latitude(), latitude)) / metersPerDegree;
         }
         return new FieldShape.Corner(
-                start.longitude() + point.east() / Ellipsoid.metresPerLongitude(latitude), latitude);
+                start.longitude() + point.east() / Ellipsoid.metersPerLongitude(latitude), latitude);
     }
 
     /** More than a tap or a pace knows. */
-    private static FieldShape.Corner toACentimetre(FieldShape.Corner corner) {
+    private static FieldShape.Corner toACentimeter(FieldShape.Corner corner) {
         return new FieldShape.Corner(
                 Math.rint(corner.longitude() * 1e7) / 1e7, Math.rint(corner.latitude() * 1e7) / 1e7);
     }
@@ -158,7 +158,7 @@ public record FieldSketch(FieldShape.Corner start, List<Point> corners) {
     private static Point point(FieldShape.Corner start, FieldShape.Corner corner) {
         double east = Ellipsoid.within180(corner.longitude() - start.longitude());
         return new Point(
-                east * Ellipsoid.metresPerLongitude(corner.latitude()),
-                Ellipsoid.metresNorth(start.latitude(), corner.latitude()));
+                east * Ellipsoid.metersPerLongitude(corner.latitude()),
+                Ellipsoid.metersNorth(start.latitude(), corner.latitude()));
     }
 }

@@ -18,23 +18,23 @@ import java.util.List;
  * @param stops in walking order
  * @param path what is walked, from its first corner to its last; where a piece of the M was cut away it goes along the
  *     edge of the hole, or of the field, the shorter way round to the next piece
- * @param lengthMetres of the whole path
- * @param outsideMetres of it, between pieces, where the way goes round a hole or along the edge of the field
- * @param farthestMetres from the point of the field that lies farthest from any stop to its nearest stop
+ * @param lengthMeters of the whole path
+ * @param outsideMeters of it, between pieces, where the way goes round a hole or along the edge of the field
+ * @param farthestMeters from the point of the field that lies farthest from any stop to its nearest stop
  */
 public record FieldWalk(
         FieldShape field,
         List<FieldShape.Corner> stops,
         List<FieldShape.Corner> path,
-        double lengthMetres,
-        double outsideMetres,
-        double farthestMetres,
+        double lengthMeters,
+        double outsideMeters,
+        double farthestMeters,
         long seed)
         implements Worked {
     public static final int MOST_STOPS = 200;
 
-    /** Headlands, gates and salt grounds are not the field: ten metres off the edge, less where it is narrow. */
-    private static final double INSET_METRES = 10;
+    /** Headlands, gates and salt grounds are not the field: ten meters off the edge, less where it is narrow. */
+    private static final double INSET_METERS = 10;
 
     private static final double INSET_SHARE = 0.05;
 
@@ -88,10 +88,10 @@ public record FieldWalk(
     }
 
     /**
-     * {@link #farthestMetres} for an even grid of as many stops, or of the nearest number a grid can have: what the M gives
+     * {@link #farthestMeters} for an even grid of as many stops, or of the nearest number a grid can have: what the M gives
      * up for being walkable.
      */
-    public double gridFarthestMetres() {
+    public double gridFarthestMeters() {
         var rings = new Plane(field).flat(field);
         return Coverage.farthest(rings, Coverage.grid(rings, stops.size()));
     }
@@ -129,11 +129,11 @@ public record FieldWalk(
      */
     public static List<FieldWalk> ofZones(List<FieldShape> zones, int stops, long seed) {
         check(stops);
-        double whole = zones.stream().mapToDouble(FieldShape::squareMetres).sum();
+        double whole = zones.stream().mapToDouble(FieldShape::squareMeters).sum();
         var walks = new ArrayList<FieldWalk>();
         var draws = new Draws(seed);
         for (var zone : zones) {
-            int own = Math.max(2, (int) Math.round(stops * zone.squareMetres() / whole));
+            int own = Math.max(2, (int) Math.round(stops * zone.squareMeters() / whole));
             walks.add(of(zone, own, draws.below(Integer.MAX_VALUE)));
         }
         return List.copyOf(walks);
@@ -150,8 +150,8 @@ public record FieldWalk(
     }
 
     /** Between stops, along what is walked inside the field, m. */
-    public double stepMetres() {
-        return (lengthMetres - outsideMetres) / stops.size();
+    public double stepMeters() {
+        return (lengthMeters - outsideMeters) / stops.size();
     }
 
     @Override
@@ -160,17 +160,17 @@ public record FieldWalk(
         return List.of(Line.of(
                 "step",
                 "(length − outside)/n",
-                stepMetres(),
-                Unit.METRE,
+                stepMeters(),
+                Unit.METER,
                 Source.ARITHMETIC,
-                Input.published("length", lengthMetres, Unit.METRE, measured),
-                Input.published("outside", outsideMetres, Unit.METRE, measured),
+                Input.published("length", lengthMeters, Unit.METER, measured),
+                Input.published("outside", outsideMeters, Unit.METER, measured),
                 Input.typed("n", stops.size(), Unit.NONE)));
     }
 
     private static List<Plane.Point[]> pieces(List<List<Plane.Point>> rings) {
         var box = Plane.smallestBox(rings.get(0));
-        double inset = Math.min(INSET_METRES, INSET_SHARE * box.width());
+        double inset = Math.min(INSET_METERS, INSET_SHARE * box.width());
         double a = inset / box.length();
         double u = inset / box.width();
         var pieces = new ArrayList<Plane.Point[]>();

@@ -6,7 +6,7 @@ import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A field laid flat, in metres east and north of its middle. Each latitude is scaled by its own circle, so areas are
+ * A field laid flat, in meters east and north of its middle. Each latitude is scaled by its own circle, so areas are
  * true (the sinusoidal projection on the ellipsoid) and lengths across a field of ten miles are true to a thousandth.
  */
 final class Plane {
@@ -37,18 +37,18 @@ final class Plane {
 
     Point flat(FieldShape.Corner corner) {
         return new Point(
-                (corner.longitude() - longitude) * Ellipsoid.metresPerLongitude(corner.latitude()),
-                Ellipsoid.metresNorth(latitude, corner.latitude()));
+                (corner.longitude() - longitude) * Ellipsoid.metersPerLongitude(corner.latitude()),
+                Ellipsoid.metersNorth(latitude, corner.latitude()));
     }
 
     /** Back to degrees, longitude running on past ±180 as the field's own does. */
     FieldShape.Corner round(Point point) {
         double north = latitude;
         for (int i = 0; i < 4; i++) {
-            double metresPerDegree = Ellipsoid.metresNorth(north - 0.5, north + 0.5);
-            north += (point.y() - Ellipsoid.metresNorth(latitude, north)) / metresPerDegree;
+            double metersPerDegree = Ellipsoid.metersNorth(north - 0.5, north + 0.5);
+            north += (point.y() - Ellipsoid.metersNorth(latitude, north)) / metersPerDegree;
         }
-        return new FieldShape.Corner(longitude + point.x() / Ellipsoid.metresPerLongitude(north), north);
+        return new FieldShape.Corner(longitude + point.x() / Ellipsoid.metersPerLongitude(north), north);
     }
 
     List<List<Point>> flat(FieldShape field) {

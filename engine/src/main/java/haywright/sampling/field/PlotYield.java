@@ -29,7 +29,7 @@ import java.util.List;
  * @param areaM2 of one frame
  * @param dryMatterPercent of what was cut
  * @param confidencePercent two-sided
- * @param wantedPercent half-width wanted, per cent of the mean
+ * @param wantedPercent half-width wanted, percent of the mean
  * @param usablePercent harvest efficiency: the share of what stands that cattle or the mower get
  * @see "Stein, A two-sample test for a linear hypothesis whose power is independent of the variance, Annals of
  *     Mathematical Statistics 16, 1945 (from memory)"
@@ -155,7 +155,7 @@ public record PlotYield(
                 kgPerHa(),
                 Unit.KG_PER_HA,
                 MEAN,
-                Input.typed("area", areaM2, Unit.SQUARE_METRE),
+                Input.typed("area", areaM2, Unit.SQUARE_METER),
                 Input.typed("DM", dryMatterPercent, Unit.PERCENT)));
         lines.add(Line.of(
                 "H",

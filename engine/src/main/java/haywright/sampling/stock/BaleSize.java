@@ -40,14 +40,14 @@ public sealed interface BaleSize extends Worked {
         return volume() * densityKgPerM3;
     }
 
-    record Round(double widthMetres, double diameterMetres) implements BaleSize {
+    record Round(double widthMeters, double diameterMeters) implements BaleSize {
         public Round {
-            check(List.of("width", "diameter"), List.of(widthMetres, diameterMetres));
+            check(List.of("width", "diameter"), List.of(widthMeters, diameterMeters));
         }
 
         @Override
         public double volume() {
-            return Math.PI / 4 * diameterMetres * diameterMetres * widthMetres;
+            return Math.PI / 4 * diameterMeters * diameterMeters * widthMeters;
         }
 
         @Override
@@ -56,22 +56,22 @@ public sealed interface BaleSize extends Worked {
                     "V",
                     "pi/4·D^2·W",
                     volume(),
-                    Unit.CUBIC_METRE,
+                    Unit.CUBIC_METER,
                     Source.ARITHMETIC,
                     Input.published("pi", Math.PI, Unit.NONE, Source.ARITHMETIC),
-                    Input.typed("D", diameterMetres, Unit.METRE),
-                    Input.typed("W", widthMetres, Unit.METRE)));
+                    Input.typed("D", diameterMeters, Unit.METER),
+                    Input.typed("W", widthMeters, Unit.METER)));
         }
     }
 
-    record Square(double lengthMetres, double widthMetres, double heightMetres) implements BaleSize {
+    record Square(double lengthMeters, double widthMeters, double heightMeters) implements BaleSize {
         public Square {
-            check(List.of("length", "width", "height"), List.of(lengthMetres, widthMetres, heightMetres));
+            check(List.of("length", "width", "height"), List.of(lengthMeters, widthMeters, heightMeters));
         }
 
         @Override
         public double volume() {
-            return lengthMetres * widthMetres * heightMetres;
+            return lengthMeters * widthMeters * heightMeters;
         }
 
         @Override
@@ -80,11 +80,11 @@ public sealed interface BaleSize extends Worked {
                     "V",
                     "L·W·H",
                     volume(),
-                    Unit.CUBIC_METRE,
+                    Unit.CUBIC_METER,
                     Source.ARITHMETIC,
-                    Input.typed("L", lengthMetres, Unit.METRE),
-                    Input.typed("W", widthMetres, Unit.METRE),
-                    Input.typed("H", heightMetres, Unit.METRE)));
+                    Input.typed("L", lengthMeters, Unit.METER),
+                    Input.typed("W", widthMeters, Unit.METER),
+                    Input.typed("H", heightMeters, Unit.METER)));
         }
     }
 
@@ -107,7 +107,7 @@ public sealed interface BaleSize extends Worked {
             if (!(size > 0.1 && size < 5)) {
                 problems.add(new Problem(
                         fields.get(i),
-                        "%.2f m (%.1f ft)".formatted(size, Unit.METRE.to(Unit.FOOT, size)),
+                        "%.2f m (%.1f ft)".formatted(size, Unit.METER.to(Unit.FOOT, size)),
                         "a bale is between 0.1 and 5 m (4 in and 16 ft) each way",
                         "Check the unit."));
             }

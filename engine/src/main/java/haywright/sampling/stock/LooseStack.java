@@ -18,7 +18,7 @@ import java.util.Optional;
  * low, round-topped     V = (0.52·O − 0.44·W)·W·L
  * </pre>
  *
- * Rules differ by tens of per cent among themselves, so the range is wide: 15 % of volume either way, and the published
+ * Rules differ by tens of percent among themselves, so the range is wide: 15 % of volume either way, and the published
  * 400 to 500 ft³ a ton.
  *
  * @param over from the ground on one side over the top to the ground on the other, O
@@ -65,11 +65,11 @@ public record LooseStack(Shape shape, Quantity length, Quantity width, Quantity 
                         "V",
                         String.format(Locale.ROOT, "(%.2f·O − %.2f·W)·W·L", shape.ofOver, shape.ofWidth),
                         volume(),
-                        Unit.CUBIC_METRE,
+                        Unit.CUBIC_METER,
                         RULE,
-                        Sizes.typed("O", over, Unit.METRE),
-                        Sizes.typed("W", width, Unit.METRE),
-                        Sizes.typed("L", length, Unit.METRE)),
+                        Sizes.typed("O", over, Unit.METER),
+                        Sizes.typed("W", width, Unit.METER),
+                        Sizes.typed("L", length, Unit.METER)),
                 SettledHay.mass(volume()));
     }
 

@@ -25,7 +25,7 @@ public record MassRange(double lowKg, double highKg, String words, Source source
                 count * (baleWeight.base() + miss),
                 "If the bale weight was guessed: guesses typically miss by %s lb.".formatted(small ? "10" : "100"),
                 small
-                        ? Source.judgement("a tenth of what large bales are missed by")
+                        ? Source.judgment("a tenth of what large bales are missed by")
                         : Source.read(
                                 "Blazek and Wiegand (Univ. Wisconsin Ext.), 34 lots on 16 farms: 100 lb a bale, in Hay and"
                                         + " Forage Grower"));
@@ -50,6 +50,6 @@ public record MassRange(double lowKg, double highKg, String words, Source source
     }
 
     static MassRange judged(double kg, double share, String words) {
-        return new MassRange(kg * (1 - share), kg * (1 + share), words, Source.judgement(words));
+        return new MassRange(kg * (1 - share), kg * (1 + share), words, Source.judgment(words));
     }
 }

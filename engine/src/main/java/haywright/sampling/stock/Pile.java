@@ -73,30 +73,30 @@ public record Pile(
                 "w",
                 "W − 2·slope·H",
                 width.base() - inward,
-                Unit.METRE,
+                Unit.METER,
                 Source.ARITHMETIC,
-                Sizes.typed("W", width, Unit.METRE),
+                Sizes.typed("W", width, Unit.METER),
                 Input.typed("slope", slope, Unit.NONE),
-                Sizes.typed("H", height, Unit.METRE)));
+                Sizes.typed("H", height, Unit.METER)));
         lines.add(Line.of(
                 "l",
                 "L − 2·slope·H",
                 length.base() - inward,
-                Unit.METRE,
+                Unit.METER,
                 Source.ARITHMETIC,
-                Sizes.typed("L", length, Unit.METRE),
+                Sizes.typed("L", length, Unit.METER),
                 Input.typed("slope", slope, Unit.NONE),
-                Sizes.typed("H", height, Unit.METRE)));
+                Sizes.typed("H", height, Unit.METER)));
         lines.addAll(Sizes.packed(
                 Line.of(
                         "volume",
                         "H/6·(W·L + w·l + (W + w)·(L + l))",
                         volume(),
-                        Unit.CUBIC_METRE,
+                        Unit.CUBIC_METER,
                         Source.ARITHMETIC,
-                        Sizes.typed("H", height, Unit.METRE),
-                        Sizes.typed("W", width, Unit.METRE),
-                        Sizes.typed("L", length, Unit.METRE)),
+                        Sizes.typed("H", height, Unit.METER),
+                        Sizes.typed("W", width, Unit.METER),
+                        Sizes.typed("L", length, Unit.METER)),
                 densityDryMatter,
                 dryMatterPercent));
         return List.copyOf(lines);

@@ -43,12 +43,12 @@ public record Rick(Quantity length, Quantity width, Quantity eaves, Quantity top
                         "V",
                         "L·W·(eaves + top/3)",
                         volume(),
-                        Unit.CUBIC_METRE,
+                        Unit.CUBIC_METER,
                         RULE,
-                        Sizes.typed("L", length, Unit.METRE),
-                        Sizes.typed("W", width, Unit.METRE),
-                        Sizes.typed("eaves", eaves, Unit.METRE),
-                        Sizes.typed("top", top, Unit.METRE)),
+                        Sizes.typed("L", length, Unit.METER),
+                        Sizes.typed("W", width, Unit.METER),
+                        Sizes.typed("eaves", eaves, Unit.METER),
+                        Sizes.typed("top", top, Unit.METER)),
                 SettledHay.mass(volume()));
     }
 

@@ -18,7 +18,7 @@ final class Sizes {
     /** Rows, bales in a row or tiers of any stack. */
     static final int MOST_ALONG = 10_000;
 
-    /** Kilograms a cubic metre of dry matter; above it silage would be denser than its own plants pressed dry. */
+    /** Kilograms a cubic meter of dry matter; above it silage would be denser than its own plants pressed dry. */
     private static final double MOST_DENSE = 800;
 
     private Sizes() {}

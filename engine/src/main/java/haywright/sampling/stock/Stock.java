@@ -130,7 +130,7 @@ public sealed interface Stock extends Worked
         }
     }
 
-    /** Silage in a bunker or a drive-over pile; the density is of dry matter, the per cent of the feed as it lies. */
+    /** Silage in a bunker or a drive-over pile; the density is of dry matter, the percent of the feed as it lies. */
     record Bunker(Quantity length, Quantity width, Quantity height, Quantity densityDryMatter, double dryMatterPercent)
             implements Stock {
         public Bunker {
@@ -159,11 +159,11 @@ public sealed interface Stock extends Worked
                             "volume",
                             "length·width·height",
                             volume,
-                            Unit.CUBIC_METRE,
+                            Unit.CUBIC_METER,
                             Source.ARITHMETIC,
-                            Sizes.typed("length", length, Unit.METRE),
-                            Sizes.typed("width", width, Unit.METRE),
-                            Sizes.typed("height", height, Unit.METRE)),
+                            Sizes.typed("length", length, Unit.METER),
+                            Sizes.typed("width", width, Unit.METER),
+                            Sizes.typed("height", height, Unit.METER)),
                     densityDryMatter,
                     dryMatterPercent);
         }
@@ -205,11 +205,11 @@ public sealed interface Stock extends Worked
                             "volume",
                             "pi·(diameter/2)^2·length",
                             volume(),
-                            Unit.CUBIC_METRE,
+                            Unit.CUBIC_METER,
                             Source.ARITHMETIC,
                             Input.published("pi", Math.PI, Unit.NONE, Source.ARITHMETIC),
-                            Sizes.typed("diameter", diameter, Unit.METRE),
-                            Sizes.typed("length", length, Unit.METRE)),
+                            Sizes.typed("diameter", diameter, Unit.METER),
+                            Sizes.typed("length", length, Unit.METER)),
                     densityDryMatter,
                     dryMatterPercent);
         }

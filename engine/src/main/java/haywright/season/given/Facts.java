@@ -26,6 +26,6 @@ public final class Facts {
 
     public static Source source(String id) {
         var row = TABLE.row("id", id);
-        return "judgment".equals(row.text("known")) ? Source.judgement(row.text("source")) : row.source();
+        return "judgment".equals(row.text("known")) ? Source.judgment(row.text("source")) : row.source();
     }
 }

@@ -45,7 +45,7 @@ public final class Futures {
 
     /** @param now is asked first and once. @param then for each future in turn */
     LinearProgram together(Part now, Part then) {
-        var builder = LinearProgram.minimise();
+        var builder = LinearProgram.minimize();
         now.add(builder, 0);
         for (int future = 0; future < weights.length; future++) {
             then.add(builder, future);

@@ -115,7 +115,7 @@ class ColdTest {
         }
 
         double need(ColdSystem system) {
-            return need(system, Animal.NO_ACCLIMATISATION);
+            return need(system, Animal.NO_ACCLIMATIZATION);
         }
 
         double need(ColdSystem system, double previous) {

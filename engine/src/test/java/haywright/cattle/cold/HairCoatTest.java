@@ -41,7 +41,7 @@ class HairCoatTest {
                 null,
                 0,
                 560,
-                Animal.NO_ACCLIMATISATION);
+                Animal.NO_ACCLIMATIZATION);
     }
 
     private static double cold(ColdSystem system, double score, LocalDate day, double fahrenheit) {

@@ -208,7 +208,7 @@ public class ColdExamplesTest {
         agrees(row, "wind_chill_f", nws(given(row, "temp_f"), given(row, "wind_mph")));
     }
 
-    /** Published error: the row labelled −10 °F holds the values of −15 °F. */
+    /** Published error: the row labeled −10 °F holds the values of −15 °F. */
     private static void rowUnderTheWrongLabel(Row row) {
         mustNotAgree(row, "wind_chill_f", nws(given(row, "temp_f"), given(row, "wind_mph")));
         agrees(row, "wind_chill_f", nws(-15, given(row, "wind_mph")));

@@ -54,7 +54,7 @@ public class WaterAndVitaminsTest {
     }
 
     private static double gallons(Water water) {
-        return Unit.GALLON.fromBase(water.litres() / 1000);
+        return Unit.GALLON.fromBase(water.liters() / 1000);
     }
 
     /** Printed to hundreds, and 2250 to tens. The daily figures of cows are in docs/needs-against-the-books.md. */
@@ -189,29 +189,29 @@ public class WaterAndVitaminsTest {
     @ParameterizedTest
     @MethodSource("drawn")
     void hotterHeavierAndMoreMilkNeverDrinkLess(Water w) {
-        double now = w.litres() - 1e-9;
-        assertThat(new Water(w.animals(), w.bodyWeight(), w.milk(), w.temperature() + 3).litres())
+        double now = w.liters() - 1e-9;
+        assertThat(new Water(w.animals(), w.bodyWeight(), w.milk(), w.temperature() + 3).liters())
                 .isGreaterThanOrEqualTo(now);
-        assertThat(new Water(w.animals(), w.bodyWeight() + 30, w.milk(), w.temperature()).litres())
+        assertThat(new Water(w.animals(), w.bodyWeight() + 30, w.milk(), w.temperature()).liters())
                 .isGreaterThanOrEqualTo(now);
         reEvaluates(w);
         var milking = new Water(AnimalClass.MATURE_COW, w.bodyWeight(), 5, w.temperature());
         reEvaluates(milking);
-        assertThat(new Water(AnimalClass.MATURE_COW, w.bodyWeight(), 6, w.temperature()).litres())
-                .isGreaterThanOrEqualTo(milking.litres());
-        assertThat(new Water(AnimalClass.MATURE_COW, w.bodyWeight(), 5, w.temperature() + 3).litres())
-                .isGreaterThanOrEqualTo(milking.litres() - 1e-9);
-        assertThat(milking.litres())
-                .isGreaterThan(new Water(AnimalClass.MATURE_COW, w.bodyWeight(), 0, w.temperature()).litres());
+        assertThat(new Water(AnimalClass.MATURE_COW, w.bodyWeight(), 6, w.temperature()).liters())
+                .isGreaterThanOrEqualTo(milking.liters());
+        assertThat(new Water(AnimalClass.MATURE_COW, w.bodyWeight(), 5, w.temperature() + 3).liters())
+                .isGreaterThanOrEqualTo(milking.liters() - 1e-9);
+        assertThat(milking.liters())
+                .isGreaterThan(new Water(AnimalClass.MATURE_COW, w.bodyWeight(), 0, w.temperature()).liters());
     }
 
     /** 30 lb of silage of 35 % dry matter bring 19.5 lb of water. */
     @Test
     void wetFeedBringsItsOwnWater() {
         var cold = new Water(AnimalClass.MATURE_COW, 600, 0, -10);
-        assertThat(cold.fromTrough(19.5 * LB)).isCloseTo(cold.litres() - 19.5 * LB, within(1e-9));
+        assertThat(cold.fromTrough(19.5 * LB)).isCloseTo(cold.liters() - 19.5 * LB, within(1e-9));
         assertThat(cold.fromTrough(60)).isZero();
-        assertThat(cold.litres()).isEqualTo(new Water(AnimalClass.MATURE_COW, 600, 0, 4).litres());
+        assertThat(cold.liters()).isEqualTo(new Water(AnimalClass.MATURE_COW, 600, 0, 4).liters());
     }
 
     @Test

@@ -18,7 +18,7 @@ class FeedBookTest {
         assertThat(book.rows()).hasSize(156).extracting(FeedBook.Row::id).doesNotHaveDuplicates();
         assertThat(book.rows()).allSatisfy(row -> {
             assertThat(row.source().cite()).contains(row.id());
-            assertThat(row.source().known()).isIn(Source.Known.READ, Source.Known.FROM_MEMORY, Source.Known.JUDGEMENT);
+            assertThat(row.source().known()).isIn(Source.Known.READ, Source.Known.FROM_MEMORY, Source.Known.JUDGMENT);
             assertThat(row.address().isBlank())
                     .as(row.id())
                     .isEqualTo(row.source().known() != Source.Known.READ

@@ -60,7 +60,7 @@ class EnergyLineTest {
     }
 
     @Test
-    void anImpossibleTdnOrFibreIsRefused() {
+    void anImpossibleTdnOrFiberIsRefused() {
         assertThatThrownBy(() -> new LinearNetEnergy(named("nel-nfta"), 0.6)).isInstanceOf(Refused.class);
         assertThatThrownBy(() -> new LinearNetEnergy(named("nel-ear-corn"), -1)).isInstanceOf(Refused.class);
     }
@@ -74,12 +74,12 @@ class EnergyLineTest {
         FormulaCheck.reEvaluates(energy);
     }
 
-    // 71.4 % fibre free of protein, 40 % of it digested in 48 hours.
+    // 71.4 % fiber free of protein, 40 % of it digested in 48 hours.
     @Test
-    void theFibresOwnDigestibilityStandsInForLignin() {
+    void theFibersOwnDigestibilityStandsInForLignin() {
         var parts = new Fractions(73, 1.6, 8.8, 4.8, 1.2, 1.6, 7.6);
         var straw = new SummativeTdn(parts, SummativeTdn.Kind.FORAGE, 1, OptionalDouble.of(40));
-        assertThat(straw.fibre()).isCloseTo(28.56, within(1e-9));
+        assertThat(straw.fiber()).isCloseTo(28.56, within(1e-9));
         assertThat(straw.percent())
                 .isCloseTo(
                         new SummativeTdn(parts, SummativeTdn.Kind.FORAGE, 1).percent() - 35.3304 + 28.56, within(1e-3));

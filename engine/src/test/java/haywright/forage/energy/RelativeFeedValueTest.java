@@ -18,36 +18,36 @@ class RelativeFeedValueTest {
     @ParameterizedTest(name = "ADF 20 and NDF {0} score {1}")
     @CsvSource({"30, 227", "32, 213", "40, 171", "46, 148", "50, 136", "54, 126"})
     void agreesWithTheOklahomaTable(double ndf, double printed) {
-        assertThat(new RelativeFeedValue(new Fibre(20, ndf)).index()).isCloseTo(printed, within(AS_PRINTED));
+        assertThat(new RelativeFeedValue(new Fiber(20, ndf)).index()).isCloseTo(printed, within(AS_PRINTED));
     }
 
     // Boman, Utah State University Extension, worked example: 28 % ADF, 35 % NDF.
     @Test
     void everyStepOfTheUtahWorkedExampleAgrees() {
-        var hay = new RelativeFeedValue(new Fibre(28, 35));
+        var hay = new RelativeFeedValue(new Fiber(28, 35));
         assertThat(hay.digestibleDryMatter()).isCloseTo(67.1, within(0.05));
         assertThat(hay.intake()).isCloseTo(3.43, within(0.005));
         assertThat(hay.index()).isCloseTo(178, within(AS_PRINTED));
     }
 
     @Test
-    void moreFibreNeverScoresHigher() {
+    void moreFiberNeverScoresHigher() {
         for (double ndf = 31; ndf <= 75; ndf++) {
-            assertThat(new RelativeFeedValue(new Fibre(30, ndf)).index())
-                    .isLessThan(new RelativeFeedValue(new Fibre(30, ndf - 1)).index());
-            assertThat(new RelativeFeedValue(new Fibre(30, ndf)).index())
-                    .isLessThan(new RelativeFeedValue(new Fibre(29, ndf)).index());
+            assertThat(new RelativeFeedValue(new Fiber(30, ndf)).index())
+                    .isLessThan(new RelativeFeedValue(new Fiber(30, ndf - 1)).index());
+            assertThat(new RelativeFeedValue(new Fiber(30, ndf)).index())
+                    .isLessThan(new RelativeFeedValue(new Fiber(29, ndf)).index());
         }
     }
 
     @Test
     void itsFormulasGiveItsNumbers() {
-        FormulaCheck.reEvaluates(new RelativeFeedValue(new Fibre(38.6, 61.2)));
+        FormulaCheck.reEvaluates(new RelativeFeedValue(new Fiber(38.6, 61.2)));
     }
 
     @Test
-    void swappedFibresAreRefusedBeforeTheyGiveANumber() {
-        assertThatThrownBy(() -> new Fibre(53, 41))
+    void swappedFibersAreRefusedBeforeTheyGiveANumber() {
+        assertThatThrownBy(() -> new Fiber(53, 41))
                 .isInstanceOf(Refused.class)
                 .hasMessage(
                         "adf: ADF 53 % and NDF 41 % of dry matter: they cannot both be right: ADF is part of NDF, and "
@@ -56,8 +56,8 @@ class RelativeFeedValueTest {
 
     @ParameterizedTest
     @CsvSource({"NaN, 40", "30, NaN", "-1, 40", "0, 0", "30, 101", "30, Infinity"})
-    void whatIsNoPairOfFibresIsRefused(double adf, double ndf) {
-        assertThatThrownBy(() -> new Fibre(adf, ndf))
+    void whatIsNoPairOfFibersIsRefused(double adf, double ndf) {
+        assertThatThrownBy(() -> new Fiber(adf, ndf))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("NDF is above 0");
     }

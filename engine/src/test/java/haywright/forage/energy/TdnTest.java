@@ -41,7 +41,7 @@ class TdnTest {
     }
 
     @Test
-    void moreFibreIsNeverMoreTdn() {
+    void moreFiberIsNeverMoreTdn() {
         for (var equation : AdfEquation.published()) {
             for (double adf = 21; adf <= 50; adf++) {
                 assertThat(new AdfTdn(equation, adf).percent())
@@ -114,7 +114,7 @@ class TdnTest {
 
     @ParameterizedTest
     @ValueSource(doubles = {-0.1, 100.1, Double.NaN, Double.POSITIVE_INFINITY})
-    void anImpossibleFibreIsRefused(double adf) {
+    void anImpossibleFiberIsRefused(double adf) {
         assertThatThrownBy(() -> new AdfTdn(AdfEquation.named("grass-98"), adf))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("a share of dry matter is a number from 0 to 100 %");
@@ -137,7 +137,7 @@ class TdnTest {
     }
 
     @Test
-    void aSampleWithoutProteinOrFatOrFibreStillHasWorkings() {
+    void aSampleWithoutProteinOrFatOrFiberStillHasWorkings() {
         var starch = new Fractions(0, 0, 0, 0, 0, 0.5, 0.5);
         FormulaCheck.reEvaluates(new WeissTdn(starch));
         FormulaCheck.reEvaluates(new SummativeTdn(starch, SummativeTdn.Kind.CONCENTRATE, 1));

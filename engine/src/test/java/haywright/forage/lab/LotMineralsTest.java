@@ -34,13 +34,13 @@ class LotMineralsTest {
         double weight = kind / (kind + error);
         var calcium = now("barley_grain", Tested.ONE_GRAB, Tested.Method.WET, Analyte.CA, 0.09);
         double sd = Math.sqrt(kind * (1 - weight));
-        double centre = 0.06 * Math.pow(0.09 / 0.06, weight);
-        assertThat(calcium.centre()).isCloseTo(centre, within(SAME));
+        double center = 0.06 * Math.pow(0.09 / 0.06, weight);
+        assertThat(calcium.center()).isCloseTo(center, within(SAME));
         assertThat(calcium.sd()).isCloseTo(sd, within(SAME));
-        assertThat(calcium.high90()).isCloseTo(centre * Math.exp(1.6448536269514722 * sd), within(SAME));
-        assertThat(calcium.mean()).isCloseTo(centre * Math.exp(sd * sd / 2), within(SAME));
+        assertThat(calcium.high90()).isCloseTo(center * Math.exp(1.6448536269514722 * sd), within(SAME));
+        assertThat(calcium.mean()).isCloseTo(center * Math.exp(sd * sd / 2), within(SAME));
         assertThat(calcium.standardDeviation())
-                .isCloseTo(centre * Math.exp(sd * sd / 2) * Math.sqrt(Math.exp(sd * sd) - 1), within(SAME));
+                .isCloseTo(center * Math.exp(sd * sd / 2) * Math.sqrt(Math.exp(sd * sd) - 1), within(SAME));
     }
 
     /**
@@ -69,7 +69,7 @@ class LotMineralsTest {
         double weight = lots / (lots + Math.log1p(0.08 * 0.08 / cores) + laboratory);
         var phosphorus = now("alfalfa_grass_hay", Design.of(cores, 1, 1), method, Analyte.P, 0.30);
         assertThat(weight).isCloseTo(share, within(0.005));
-        assertThat(phosphorus.centre()).isCloseTo(0.19 * Math.pow(0.30 / 0.19, weight), within(SAME));
+        assertThat(phosphorus.center()).isCloseTo(0.19 * Math.pow(0.30 / 0.19, weight), within(SAME));
         assertThat(phosphorus.sd()).isCloseTo(0.28 * Math.sqrt(1 - weight), within(SAME));
     }
 }

@@ -308,7 +308,7 @@ class LotEstimateTest {
         for (var e : untested.estimates()) {
             assertThat(e.now().sd()).isCloseTo(e.before().sd(), within(SAME));
             assertThat(e.lotShare()).isEqualTo(1);
-            assertThat(e.cell().mark()).contains("judgement");
+            assertThat(e.cell().mark()).contains("judgment");
         }
         var tested = LotEstimate.of(
                 prior,
@@ -316,7 +316,7 @@ class LotEstimateTest {
                         "",
                         "",
                         Design.of(20, 1, 1),
-                        Map.of(Analyte.CP, of(untested, Analyte.CP).now().centre()))));
+                        Map.of(Analyte.CP, of(untested, Analyte.CP).now().center()))));
         assertThat(of(tested, Analyte.CP).now().high90()
                         - of(tested, Analyte.CP).now().low90())
                 .isLessThan(0.75
@@ -349,17 +349,17 @@ class LotEstimateTest {
             }
             prior.cells().stream()
                     .filter(c -> c.analyte().isMeasured())
-                    .forEach(c -> values.put(c.analyte(), c.marginal().centre()));
+                    .forEach(c -> values.put(c.analyte(), c.marginal().center()));
             for (var method : Tested.Method.values()) {
                 var estimate = LotEstimate.of(
                         prior, List.of(new Tested("A", method, "bag", Design.of(20, 1, 1), 100, values)));
                 assertThat(estimate.issues()).isEmpty();
                 assertThat(estimate.derived(1)).isNotEmpty();
                 for (var e : estimate.estimates()) {
-                    assertThat(e.now().centre())
+                    assertThat(e.now().center())
                             .isCloseTo(
-                                    e.before().centre(),
-                                    within(1e-6 * e.before().centre()));
+                                    e.before().center(),
+                                    within(1e-6 * e.before().center()));
                     if (e.measured() > 0) {
                         assertThat(e.now().sd()).isLessThan(e.before().sd());
                     }
@@ -389,7 +389,7 @@ class LotEstimateTest {
         var prior = prior(FeedClass.GRASS_HAY);
         var design = Design.of(20, 1, 1);
         for (var analyte : List.of(Analyte.NDF, Analyte.CA, Analyte.NO3N)) {
-            double value = prior.cells().get(prior.index(analyte)).marginal().centre() * 1.2;
+            double value = prior.cells().get(prior.index(analyte)).marginal().center() * 1.2;
             var values = Map.of(analyte, value);
             var wet = new Tested("A", Tested.Method.WET, "", design, 100, values);
             var nir = new Tested("A", Tested.Method.NIR, "", design, 100, values);
@@ -457,7 +457,7 @@ class LotEstimateTest {
         var tdn = estimate.derived(7).get(0);
         double sd = Math.hypot(line.slope() * adf.sd(), 3);
         assertThat(tdn.analyte()).isEqualTo(Analyte.TDN);
-        assertThat(tdn.mean()).isCloseTo(line.intercept() + line.slope() * adf.centre(), within(SAME));
+        assertThat(tdn.mean()).isCloseTo(line.intercept() + line.slope() * adf.center(), within(SAME));
         // 4,000 draws: the standard error of a spread is sd/sqrt(2n), of a 5 % quantile 2.11·sd/sqrt(n).
         assertThat(tdn.sd()).isCloseTo(sd, within(4 * sd / Math.sqrt(4000)));
         assertThat(tdn.low90()).isCloseTo(tdn.mean() - 1.645 * sd, within(4 * 2.11 * sd / Math.sqrt(4000)));

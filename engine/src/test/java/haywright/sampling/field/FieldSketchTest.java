@@ -32,21 +32,21 @@ class FieldSketchTest {
             sketch = sketch.with(sketch.last().leg(side, bearing));
         }
         assertThat(sketch.corners()).hasSize(4);
-        assertThat(Unit.ACRE.fromBase(sketch.shape().squareMetres())).isCloseTo(160, within(0.01));
+        assertThat(Unit.ACRE.fromBase(sketch.shape().squareMeters())).isCloseTo(160, within(0.01));
     }
 
     /** GeographicLib carries the same legs over the ellipsoid: within a thousandth of the way. */
     @Test
     void aLegLandsWhereAGeodesicReferencePutsIt() {
         for (double bearing = 0; bearing < 360; bearing += 30) {
-            for (double metres : new double[] {50, 800, 5000}) {
-                var sketch = sketch(0, 0, 30, 40).with(new Point(30, 40).leg(metres, bearing));
+            for (double meters : new double[] {50, 800, 5000}) {
+                var sketch = sketch(0, 0, 30, 40).with(new Point(30, 40).leg(meters, bearing));
                 var corners = sketch.shape().outer();
                 var from = corners.get(1);
                 var to = corners.get(2);
-                var line = Geodesic.WGS84.Direct(from.latitude(), from.longitude(), bearing, metres);
+                var line = Geodesic.WGS84.Direct(from.latitude(), from.longitude(), bearing, meters);
                 double off = Geodesic.WGS84.Inverse(line.lat2, line.lon2, to.latitude(), to.longitude()).s12;
-                assertThat(off).as("%s m at %s°", metres, bearing).isLessThan(metres / 1000 + 0.02);
+                assertThat(off).as("%s m at %s°", meters, bearing).isLessThan(meters / 1000 + 0.02);
             }
         }
     }
@@ -67,7 +67,7 @@ class FieldSketchTest {
         var sketch = new FieldSketch(
                 new FieldShape.Corner(179.999, 51.5),
                 List.of(new Point(0, 0), new Point(800, 0), new Point(800, 400), new Point(0, 400)));
-        assertThat(sketch.shape().squareMetres()).isCloseTo(320_000, within(100.0));
+        assertThat(sketch.shape().squareMeters()).isCloseTo(320_000, within(100.0));
         assertThat(sketch.shape().outer().get(1).onTheGlobe().longitude()).isBetween(-180.0, -179.9);
     }
 

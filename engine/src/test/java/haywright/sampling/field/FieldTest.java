@@ -30,7 +30,7 @@ class FieldTest {
         return ring;
     }
 
-    /** A rectangle about so many metres, its south-west corner in the high sagebrush. */
+    /** A rectangle about so many meters, its south-west corner in the high sagebrush. */
     private static FieldShape rectangle(double east, double north) {
         double x = east / 79_000;
         double y = north / 111_150;
@@ -61,13 +61,13 @@ class FieldTest {
         for (int r = 0; r < field.rings().size(); r++) {
             expected += (r == 0 ? 1 : -1) * geodesic(field.rings().get(r), 400);
         }
-        assertThat(field.squareMetres() / expected).isCloseTo(1, within(1e-7));
+        assertThat(field.squareMeters() / expected).isCloseTo(1, within(1e-7));
     }
 
     @Test
     void straightInDegreesAndGeodesicDifferByLessThanAThousandthOnAField() {
         var field = rectangle(1600, 800);
-        assertThat(field.squareMetres() / geodesic(field.outer(), 1)).isCloseTo(1, within(1e-3));
+        assertThat(field.squareMeters() / geodesic(field.outer(), 1)).isCloseTo(1, within(1e-3));
     }
 
     private static double geodesic(List<FieldShape.Corner> ring, int steps) {
@@ -96,8 +96,8 @@ class FieldTest {
             var b = walk.path().get(i + 1);
             length += Geodesic.WGS84.Inverse(a.latitude(), a.longitude(), b.latitude(), b.longitude()).s12;
         }
-        assertThat(walk.lengthMetres() / length).isCloseTo(1, within(1e-3));
-        assertThat(walk.outsideMetres()).isBetween(0.0, walk.lengthMetres()); // round a bay it is more than half
+        assertThat(walk.lengthMeters() / length).isCloseTo(1, within(1e-3));
+        assertThat(walk.outsideMeters()).isBetween(0.0, walk.lengthMeters()); // round a bay it is more than half
         FormulaCheck.reEvaluates(walk);
         assertThat(FieldWalk.of(field, 15, 7)).isEqualTo(walk);
         assertThat(FieldWalk.of(field, 15, 8).stops()).isNotEqualTo(walk.stops());
@@ -121,13 +121,13 @@ class FieldTest {
                     for (var piece : Plane.clipped(rings, path.get(i), path.get(i + 1))) {
                         inside += piece[0].to(piece[1]);
                     }
-                    // along an edge neither side counts; a step across leaves whole metres outside
+                    // along an edge neither side counts; a step across leaves whole meters outside
                     var middle = path.get(i).toward(path.get(i + 1), 0.5);
                     boolean onEdge = rings.stream().anyMatch(ring -> nearEdge(ring, middle));
                     outside += onEdge ? 0 : path.get(i).to(path.get(i + 1)) - inside;
                 }
                 assertThat(outside).isLessThan(0.1);
-                assertThat(walk.outsideMetres()).isPositive();
+                assertThat(walk.outsideMeters()).isPositive();
                 FormulaCheck.reEvaluates(walk);
             }
         }
@@ -152,7 +152,7 @@ class FieldTest {
         int seeds = 2000;
         double x = 800.0 / 79_000;
         double y = 400.0 / 111_150;
-        // Inside the strip the walk keeps off: ten metres or a twentieth of the width.
+        // Inside the strip the walk keeps off: ten meters or a twentieth of the width.
         double edge = 10.0;
         for (long seed = 0; seed < seeds; seed++) {
             for (var stop : FieldWalk.of(rectangle(800, 400), 1, seed).stops()) {
@@ -194,20 +194,20 @@ class FieldTest {
             }
         }
         double cell = Math.hypot(box.length(), box.width()) / 300;
-        assertThat(walk.farthestMetres()).isBetween(lattice * (1 - 1e-9), lattice + cell);
+        assertThat(walk.farthestMeters()).isBetween(lattice * (1 - 1e-9), lattice + cell);
     }
 
     @Test
     void anEvenGridReachesFartherCornersThanTheM() {
         var walk = FieldWalk.of(rectangle(800, 400), 15, 7);
-        assertThat(walk.gridFarthestMetres()).isLessThan(walk.farthestMetres());
-        assertThat(walk.farthestMetres() / walk.gridFarthestMetres()).isLessThan(3);
+        assertThat(walk.gridFarthestMeters()).isLessThan(walk.farthestMeters());
+        assertThat(walk.farthestMeters() / walk.gridFarthestMeters()).isLessThan(3);
     }
 
     @Test
     void aFieldAcrossTheDateLineIsOneField() {
         var field = field(179.995, 51.5, -179.994, 51.5, -179.994, 51.507, 179.995, 51.507);
-        assertThat(field.squareMetres() / 1e4).isBetween(50.0, 70.0);
+        assertThat(field.squareMeters() / 1e4).isBetween(50.0, 70.0);
         assertThat(field.contains(new FieldShape.Corner(180.001, 51.503))).isTrue();
     }
 
@@ -242,7 +242,7 @@ class FieldTest {
     @Test
     void fortyThousandAcresAreWalkedAndSaidToBeTooMuch() {
         var field = rectangle(12_700, 12_700);
-        double acres = Unit.SQUARE_METRE.to(Unit.ACRE, field.squareMetres());
+        double acres = Unit.SQUARE_METER.to(Unit.ACRE, field.squareMeters());
         assertThat(acres).isCloseTo(40_000, within(500.0));
         assertThat(FieldWalk.advised(acres, false).why()).contains("mark zones");
         assertThat(FieldWalk.of(field, 20, 1).stops()).hasSize(20);

@@ -8,7 +8,7 @@ import java.lang.annotation.Target;
 
 /**
  * How a record component is named in JSON: quantity, then unit, then basis. {@code @Key(Unit.PERCENT, of = "dm") double
- * adf} is written {@code adf_pct_dm} and holds per cent; it is read from that key or from {@code adf_g_per_kg_dm} or any
+ * adf} is written {@code adf_pct_dm} and holds percent; it is read from that key or from {@code adf_g_per_kg_dm} or any
  * other unit of the same kind, and converted. Without the annotation a component is its own name in snake case.
  */
 @Retention(RetentionPolicy.RUNTIME)

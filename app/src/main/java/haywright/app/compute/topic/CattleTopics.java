@@ -137,7 +137,7 @@ public final class CattleTopics {
                                             peakWeek.orElse(Lactation.USUAL_PEAK_WEEK)),
                             gain.orElse(0),
                             matureWeight.orElse(bodyWeight),
-                            previousTemperature.orElse(Animal.NO_ACCLIMATISATION)),
+                            previousTemperature.orElse(Animal.NO_ACCLIMATIZATION)),
                     system == null ? RequirementSystem.NRC_1996 : system,
                     weather);
         }
@@ -192,7 +192,7 @@ public final class CattleTopics {
             double vitaminE,
 
             @Key(
-                    value = Unit.LITRE,
+                    value = Unit.LITER,
                     words = "A day, what the feed brings included; as at 40 °F where no temperature is given.")
             double water,
 
@@ -252,7 +252,7 @@ public final class CattleTopics {
         return in.weather.days().isEmpty()
                 ? List.of(new Caution(
                         "Figured for mild weather: no temperature was given.",
-                        Source.judgement("cold that nobody said is not counted")))
+                        Source.judgment("cold that nobody said is not counted")))
                 : List.of();
     }
 
@@ -268,7 +268,7 @@ public final class CattleTopics {
     private static List<Caution> unusual(Requirement need) {
         return need.animal().notes().stream()
                 .map(note -> new Caution(
-                        note.words() + ". " + note.fix(), Source.judgement("what is usual in cattle of this class")))
+                        note.words() + ". " + note.fix(), Source.judgment("what is usual in cattle of this class")))
                 .toList();
     }
 

@@ -173,7 +173,7 @@ final class EstimateTopics {
                     e.now().standardDeviation(),
                     e.now().low90(),
                     e.now().high90(),
-                    e.now().centre(),
+                    e.now().center(),
                     e.before().mean(),
                     e.before().standardDeviation(),
                     e.samplingShare(),

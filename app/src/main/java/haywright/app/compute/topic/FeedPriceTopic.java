@@ -68,7 +68,7 @@ final class FeedPriceTopic {
                     });
         }
 
-        /** @param share of dry matter, per cent */
+        /** @param share of dry matter, percent */
         private NutrientPrice of(double share) {
             return new NutrientPrice(price / kilograms(), dryMatter, share);
         }

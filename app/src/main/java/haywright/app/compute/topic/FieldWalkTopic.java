@@ -46,13 +46,13 @@ final class FieldWalkTopic {
     record Out(
             LineString walk,
             LineString stops,
-            @Key(Unit.METRE) double length,
-            @Key(Unit.METRE) double farthest,
+            @Key(Unit.METER) double length,
+            @Key(Unit.METER) double farthest,
 
-            @Key(value = Unit.METRE, words = "The same for an even grid of as many stops.")
+            @Key(value = Unit.METER, words = "The same for an even grid of as many stops.")
             double gridFarthest,
 
-            @Key(value = Unit.METRE, words = "Of the length, round holes or outside the field.")
+            @Key(value = Unit.METER, words = "Of the length, round holes or outside the field.")
             double outside,
 
             @Key(Unit.HECTARE) double area,
@@ -61,12 +61,12 @@ final class FieldWalkTopic {
 
     private static Answer<Out> walk(In in) {
         var field = FieldShape.of(in.field.coordinates);
-        double squareMetres = field.squareMetres();
-        var advice = FieldWalk.advised(Unit.SQUARE_METRE.to(Unit.ACRE, squareMetres), Boolean.TRUE.equals(in.uneven));
+        double squareMeters = field.squareMeters();
+        var advice = FieldWalk.advised(Unit.SQUARE_METER.to(Unit.ACRE, squareMeters), Boolean.TRUE.equals(in.uneven));
         int seed = in.seed == null ? 1 : in.seed;
         var walk = FieldWalk.of(field, in.stops == null ? advice.stops() : in.stops, seed);
         var cautions = new ArrayList<Caution>();
-        if (walk.outsideMetres() > 0) {
+        if (walk.outsideMeters() > 0) {
             cautions.add(new Caution(
                     "Part of the walk goes round a hole or outside the field: go round, not through.",
                     advice.source()));
@@ -75,11 +75,11 @@ final class FieldWalkTopic {
                 new Out(
                         new LineString("LineString", positions(walk.path())),
                         new LineString("MultiPoint", positions(walk.stops())),
-                        walk.lengthMetres(),
-                        walk.farthestMetres(),
-                        walk.gridFarthestMetres(),
-                        walk.outsideMetres(),
-                        Unit.SQUARE_METRE.to(Unit.HECTARE, squareMetres),
+                        walk.lengthMeters(),
+                        walk.farthestMeters(),
+                        walk.gridFarthestMeters(),
+                        walk.outsideMeters(),
+                        Unit.SQUARE_METER.to(Unit.HECTARE, squareMeters),
                         advice.why(),
                         seed),
                 true,

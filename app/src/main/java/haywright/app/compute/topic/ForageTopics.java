@@ -6,7 +6,7 @@ import haywright.forage.Basis;
 import haywright.forage.BasisConversion;
 import haywright.forage.Moisture;
 import haywright.forage.energy.EnergyLine;
-import haywright.forage.energy.Fibre;
+import haywright.forage.energy.Fiber;
 import haywright.forage.energy.LinearNetEnergy;
 import haywright.forage.energy.NetEnergy;
 import haywright.forage.energy.RelativeFeedValue;
@@ -37,7 +37,7 @@ final class ForageTopics {
             new Topic<>(
                     "relative-feed-value",
                     "How a hay ranks by digestible dry matter eaten; full-bloom alfalfa is 100.",
-                    FibreIn.class,
+                    FiberIn.class,
                     FeedValue.class,
                     """
                     {"adf_pct_dm":28,"ndf_pct_dm":35}""",
@@ -141,7 +141,7 @@ final class ForageTopics {
         return new Answer<>(new Value(conversion.result()), true, workings, List.of());
     }
 
-    record FibreIn(
+    record FiberIn(
             @Key(value = Unit.PERCENT, of = "dm") double adf,
             @Key(value = Unit.PERCENT, of = "dm") double ndf) {}
 
@@ -150,8 +150,8 @@ final class ForageTopics {
             @Key(value = Unit.PERCENT, of = "bw") double dmi,
             double rfv) {}
 
-    private static Answer<FeedValue> relativeFeedValue(FibreIn in) {
-        var hay = new RelativeFeedValue(new Fibre(in.adf, in.ndf));
+    private static Answer<FeedValue> relativeFeedValue(FiberIn in) {
+        var hay = new RelativeFeedValue(new Fiber(in.adf, in.ndf));
         return Answer.of(new FeedValue(hay.digestibleDryMatter(), hay.intake(), hay.index()), hay);
     }
 

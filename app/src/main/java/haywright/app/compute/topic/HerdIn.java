@@ -80,7 +80,7 @@ record HerdIn(
                     group,
                     date,
                     one.system() == null ? RequirementSystem.USUAL : one.system(),
-                    one.previousTemperature().orElse(Animal.NO_ACCLIMATISATION),
+                    one.previousTemperature().orElse(Animal.NO_ACCLIMATIZATION),
                     weather);
         } catch (Refused refused) {
             throw new Refused(refused.problems().stream()

@@ -79,13 +79,13 @@ public final class RationTopic {
             Boolean mixed,
 
             @Key(
-                    value = Unit.MILLIGRAM_PER_LITRE,
+                    value = Unit.MILLIGRAM_PER_LITER,
                     name = "water_no3_n",
                     words = "Nitrate of the water as nitrogen; 0 when not said.")
             OptionalDouble waterNitrate,
 
             @Key(
-                    value = Unit.MILLIGRAM_PER_LITRE,
+                    value = Unit.MILLIGRAM_PER_LITER,
                     name = "water_sulfate",
                     words = "Sulfate of the water; 0 when not said.")
             OptionalDouble waterSulfate,
@@ -151,7 +151,7 @@ public final class RationTopic {
             for (var limit : feedLimits == null ? List.<RationFeeds.FeedLimit>of() : feedLimits) {
                 if (feeds.stream().noneMatch(f -> f.name().equals(limit.feed()))) {
                     throw new Refused(
-                            "feedLimits", limit.feed(), "the limit names no feed of the list", "Is it spelt alike?");
+                            "feedLimits", limit.feed(), "the limit names no feed of the list", "Is it spelled alike?");
                 }
             }
         }
@@ -526,7 +526,7 @@ public final class RationTopic {
     private static List<Caution> cautions(Diet diet) {
         return diet.leftOut().stream()
                 .filter(haywright.diet.LeftOut::danger)
-                .map(l -> new Caution(l.why() + ". " + l.fix(), Source.judgement("what may hurt the cattle stays out")))
+                .map(l -> new Caution(l.why() + ". " + l.fix(), Source.judgment("what may hurt the cattle stays out")))
                 .toList();
     }
 }

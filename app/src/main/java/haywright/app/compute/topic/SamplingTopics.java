@@ -322,7 +322,7 @@ final class SamplingTopics {
             @Key(value = Unit.GRAM, words = "Each plot as cut.")
             List<Double> masses,
 
-            @Key(value = Unit.SQUARE_METRE, words = "Of one frame.")
+            @Key(value = Unit.SQUARE_METER, words = "Of one frame.")
             double area,
 
             @Key(value = Unit.PERCENT, name = "dm") OptionalDouble dryMatter,

@@ -89,12 +89,12 @@ final class StockTopic {
 
     private static Answer<Out> weigh(In in) {
         return switch (in.kind) {
-            case ROUND_BALE -> bale(in, new BaleSize.Round(metres("width", in.width), metres("diameter", in.diameter)));
+            case ROUND_BALE -> bale(in, new BaleSize.Round(meters("width", in.width), meters("diameter", in.diameter)));
             case SQUARE_BALE ->
                 bale(
                         in,
                         new BaleSize.Square(
-                                metres("length", in.length), metres("width", in.width), metres("height", in.height)));
+                                meters("length", in.length), meters("width", in.width), meters("height", in.height)));
             default -> stock(in, stock(in));
         };
     }
@@ -212,7 +212,7 @@ final class StockTopic {
         return Quantity.of(needed(field, value), Unit.FOOT);
     }
 
-    private static double metres(String field, OptionalDouble value) {
+    private static double meters(String field, OptionalDouble value) {
         return Unit.FOOT.toBase(needed(field, value));
     }
 

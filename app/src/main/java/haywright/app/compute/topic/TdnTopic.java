@@ -42,7 +42,7 @@ final class TdnTopic {
             @Key(value = Unit.PERCENT, of = "dm") OptionalDouble adf,
             @Key(value = Unit.PERCENT, of = "dm") OptionalDouble ndf,
 
-            @Key(value = Unit.PERCENT, of = "dm", name = "crude_fibre", words = "For proximate.")
+            @Key(value = Unit.PERCENT, of = "dm", name = "crude_fiber", words = "For proximate.")
             OptionalDouble cf,
 
             @Key(value = Unit.PERCENT, of = "dm") OptionalDouble ndicp,

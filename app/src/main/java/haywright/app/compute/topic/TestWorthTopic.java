@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
 
 /** What one more sample of a lot is worth to a ranch. */
 public final class TestWorthTopic {
-    private static final Source COUNTED = Source.judgement("what falling short comes to");
+    private static final Source COUNTED = Source.judgment("what falling short comes to");
 
     private TestWorthTopic() {}
 

@@ -293,10 +293,10 @@ public final class WinterBookTopic {
         all.add(new Caution(
                 "Losses in store, prices later in winter and what falling short counts are judgment: %s and others. Your veterinarian, nutritionist and cattle have the last word."
                         .formatted(Facts.source("score_usd").cite()),
-                Source.judgement("season.csv")));
+                Source.judgment("season.csv")));
         all.add(new Caution(
                 "Grass is taken to come on the day said, or later where that spring was cold; snow cover and dry springs are not in it.",
-                Source.judgement("warmth above 41 °F from March 1")));
+                Source.judgment("warmth above 41 °F from March 1")));
         if (!book.isChosenApart() && book.draws() > 0) {
             all.add(new Caution(
                     "So few winters are known that how hard a winter to plan for was not chosen on others than these.",

@@ -70,7 +70,7 @@ final class WinterTopics {
             @Key(value = Unit.CELSIUS, words = "Mean of the day; no weather is counted when not said.")
             OptionalDouble temperature,
 
-            @Key(value = Unit.KILOMETRE_AN_HOUR, words = "Mean of the day, in the open; still when not said.")
+            @Key(value = Unit.KILOMETER_AN_HOUR, words = "Mean of the day, in the open; still when not said.")
             OptionalDouble wind,
 
             @Key(words = "winter when not said.") @Nullable Coat coat,
@@ -129,7 +129,7 @@ final class WinterTopics {
             @Key(words = "average when not said.") @Nullable Condition condition,
             @Key(Unit.CELSIUS) double temperature,
 
-            @Key(value = Unit.KILOMETRE_AN_HOUR, words = "Still when not said.")
+            @Key(value = Unit.KILOMETER_AN_HOUR, words = "Still when not said.")
             OptionalDouble wind,
 
             @Key(value = Unit.CELSIUS, words = "In place of the table's.")
@@ -223,7 +223,7 @@ final class WinterTopics {
 
     record WindIn(
             @Key(Unit.CELSIUS) double temperature,
-            @Key(Unit.KILOMETRE_AN_HOUR) double wind,
+            @Key(Unit.KILOMETER_AN_HOUR) double wind,
 
             @Key(
                     words =

@@ -62,7 +62,7 @@ final class WintersTopic {
             @Key(words = "What a CSV with a heading is in; found out from its figures when not said.") @Nullable
             Units units,
 
-            @Key(value = Unit.METRE, words = "Of the place above the sea: picks a station of like height.")
+            @Key(value = Unit.METER, words = "Of the place above the sea: picks a station of like height.")
             OptionalDouble height,
 
             @Key(
@@ -109,7 +109,7 @@ final class WintersTopic {
     private static Answer<Out> byName(In in) {
         var found = FoundPlace.of(
                 in.place == null ? "" : in.place,
-                in.height.isEmpty() ? null : Quantity.of(in.height.getAsDouble(), Unit.METRE),
+                in.height.isEmpty() ? null : Quantity.of(in.height.getAsDouble(), Unit.METER),
                 in.warmerBy.orElse(0));
         var weather = found.weather();
         var cautions = new ArrayList<Caution>();

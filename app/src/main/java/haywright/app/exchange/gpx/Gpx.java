@@ -43,7 +43,7 @@ public record Gpx(String name, List<FieldWalk> walks) {
         }
     }
 
-    /** Seven digits are a centimetre. */
+    /** Seven digits are a centimeter. */
     private static String at(FieldShape.Corner corner) {
         var c = corner.onTheGlobe();
         double longitude = Math.rint(c.longitude() * 1e7) / 1e7;

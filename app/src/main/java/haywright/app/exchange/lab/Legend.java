@@ -36,7 +36,7 @@ public final class Legend {
 
     private static final Pattern SHARE = Pattern.compile(
             "(?i)(?:(?:as|in|is|are|given|expressed|reported) )*(?:%|percent|pct\\.?) ?(?:of )?(?:the )?(.+)");
-    /** "Per cent or parts in the dry matter": words for any amount, before the basis of it. */
+    /** "Percent or parts in the dry matter": words for any amount, before the basis of it. */
     private static final Pattern AMOUNTS = Pattern.compile(
             "(?i)^(?:(?:per ?cent(?:ages?)?|parts?|per million|ppm|ppb|amounts?|values?|figures?|results?|or|and|all|expressed|given|reported|is|are)[\\s,]+)+(?=(?:in|on|of) )(?:(?:in|on|of) the )?(?:(?:in|on|of) (?=an? ))?");
 

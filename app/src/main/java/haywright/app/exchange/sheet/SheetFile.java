@@ -44,8 +44,8 @@ public final class SheetFile {
                 text.replace("\ufeff", "").strip().lines().map(String::strip).toList();
         if (lines.size() != 5
                 || !lines.get(0).equals(HEADING)
-                || !isLabelled(lines.get(2), DIFFERED)
-                || !isLabelled(lines.get(3), PHOTOS)
+                || !isLabeled(lines.get(2), DIFFERED)
+                || !isLabeled(lines.get(3), PHOTOS)
                 || !lines.get(4).startsWith(CHECK)) {
             throw new Refused(
                     "line",
@@ -92,7 +92,7 @@ public final class SheetFile {
     }
 
     /** Blanks at the end of a line are lost on the way, so an empty label has none behind it. */
-    private static boolean isLabelled(String line, String label) {
+    private static boolean isLabeled(String line, String label) {
         return line.startsWith(label) || line.equals(label.strip());
     }
 

@@ -78,14 +78,14 @@ public final class GhcnDaily {
             return this == STANDARD ? Unit.FAHRENHEIT.toBase(value) : this == TENTHS ? TENTH * value : value;
         }
 
-        double millimetres(double value) {
+        double millimeters(double value) {
             return this == STANDARD ? 1000 * Unit.INCH.toBase(value) : this == TENTHS ? TENTH * value : value;
         }
 
         double wind(double value) {
             return this == STANDARD
                     ? Unit.MILE_AN_HOUR.toBase(value)
-                    : Unit.METRE_A_SECOND.toBase(this == TENTHS ? TENTH * value : value);
+                    : Unit.METER_A_SECOND.toBase(this == TENTHS ? TENTH * value : value);
         }
     }
 
@@ -286,7 +286,7 @@ public final class GhcnDaily {
                             day.getKey(),
                             units.temperature(high),
                             units.temperature(low),
-                            maybe(values.get("PRCP"), units::millimetres),
+                            maybe(values.get("PRCP"), units::millimeters),
                             maybe(values.get("AWND"), units::wind)));
                 } catch (Refused impossible) {
                     why = impossible;

@@ -37,7 +37,7 @@ public record Card(
     private static final int MOST_SHORTFALLS = 3;
 
     /**
-     * @param from and {@code width} per cent of the longest bar
+     * @param from and {@code width} percent of the longest bar
      * @param fill number of its way to be filled; the same feed has the same on every card
      * @param says {@code 22½ lb Pivot hay, first cutting}
      * @param all for the whole group: {@code 5,400 lb a day, 4.3 bales a day}

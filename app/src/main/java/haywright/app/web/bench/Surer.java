@@ -17,7 +17,7 @@ final class Surer {
     /** Sentences beside the first. */
     private static final int MOST = 2;
 
-    /** Of the doubt, per cent, below which it is not worth a sentence. */
+    /** Of the doubt, percent, below which it is not worth a sentence. */
     private static final double LEAST = 5;
 
     private Surer() {}

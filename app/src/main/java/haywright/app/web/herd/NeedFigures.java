@@ -191,8 +191,8 @@ public final class NeedFigures {
         return low.equals(high) ? "" : low + " to " + high;
     }
 
-    static String gallons(double litres) {
-        return Show.number(Unit.GALLON.fromBase(litres / 1000), 1) + " gal";
+    static String gallons(double liters) {
+        return Show.number(Unit.GALLON.fromBase(liters / 1000), 1) + " gal";
     }
 
     static String mcal(double mcal) {
@@ -327,7 +327,7 @@ public final class NeedFigures {
             case "SBW", "FBW", "W" -> group.gain().value() > 0 ? "as weighed, with the gain since" : "as weighed";
             case "FSBW" -> "mature weight, after shrink";
             case "Tp" ->
-                input.value() == Animal.NO_ACCLIMATISATION
+                input.value() == Animal.NO_ACCLIMATIZATION
                         ? "no weather entered; this changes nothing"
                         : "average of the month before, from the ranch’s weather";
             case "Tair", "v", "WIND", "EAT" -> "of the ranch’s weather";

@@ -5,7 +5,7 @@ import haywright.forage.Analyte;
 import haywright.forage.Composition;
 import haywright.forage.FeedClass;
 import haywright.forage.HayMarketClass;
-import haywright.forage.energy.NonFibre;
+import haywright.forage.energy.NonFiber;
 import haywright.forage.energy.WaysToTdn;
 import haywright.workings.Source;
 import java.util.ArrayList;
@@ -26,7 +26,7 @@ public record OtherWays(String title, List<HazardView.Line> says, String then) {
         Function<Analyte, OptionalDouble> measured = HazardView.measured(made)::value;
         var ways = new ArrayList<OtherWays>();
         tdn(toTdn, ways);
-        nonFibre(measured, ways);
+        nonFiber(measured, ways);
         market(feedClass, measured, ways);
         return ways;
     }
@@ -61,8 +61,8 @@ public record OtherWays(String title, List<HazardView.Line> says, String then) {
         return lines.get(lines.size() - 1).source();
     }
 
-    private static void nonFibre(Function<Analyte, OptionalDouble> measured, List<OtherWays> ways) {
-        NonFibre.of(measured).ifPresent(counted -> {
+    private static void nonFiber(Function<Analyte, OptionalDouble> measured, List<OtherWays> ways) {
+        NonFiber.of(measured).ifPresent(counted -> {
             double whole = Math.max(0, counted.whole());
             ways.add(new OtherWays(
                     "Sugar, starch and pectin (NFC): %s to %s"
@@ -70,12 +70,12 @@ public record OtherWays(String title, List<HazardView.Line> says, String then) {
                     List.of(
                             new HazardView.Line(
                                     Figures.say(Analyte.NFC, whole) + " with the whole NDF taken off",
-                                    HazardView.from(NonFibre.WHOLE)),
+                                    HazardView.from(NonFiber.WHOLE)),
                             new HazardView.Line(
                                     Figures.say(Analyte.NFC, counted.free())
                                             + " with the protein in the NDF counted once"
                                             + (counted.ndicp().isEmpty() ? ", taken for 7 % of NDF" : ""),
-                                    HazardView.from(NonFibre.FREE))),
+                                    HazardView.from(NonFiber.FREE))),
                     ""));
         });
     }

@@ -151,7 +151,7 @@ public record Trust(
 
     private static Bar bar(String label, Analyte analyte, Marginal bell, Fill fill) {
         return new Bar(
-                label, bell.low90(), bell.centre(), bell.high90(), range(analyte, bell.low90(), bell.high90()), fill);
+                label, bell.low90(), bell.center(), bell.high90(), range(analyte, bell.low90(), bell.high90()), fill);
     }
 
     private static Bar bar(String label, Derived d, Fill fill) {

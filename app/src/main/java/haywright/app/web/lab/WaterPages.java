@@ -44,21 +44,21 @@ public final class WaterPages {
                     Field.amount(
                             "solids",
                             "Total dissolved solids (TDS)",
-                            Unit.MILLIGRAM_PER_LITRE,
+                            Unit.MILLIGRAM_PER_LITER,
                             "ppm in water is the same."),
                     Field.amount(
                             "conductivity",
                             "Conductivity (EC)",
                             Unit.MICROMHO_PER_CM,
                             "Used where dissolved solids were not tested; 1 mS/cm is 1,000."),
-                    Field.amount("sulfate", "Sulfate", Unit.MILLIGRAM_PER_LITRE, ""))
+                    Field.amount("sulfate", "Sulfate", Unit.MILLIGRAM_PER_LITER, ""))
             .section(
                     "",
                     Field.tick(
                             "asSulfur",
                             "That is sulfate sulfur (SO4-S)",
                             "Leave it unticked if the report says sulfate or SO4, which is three times as much."))
-            .section("", Field.amount("nitrate", "Nitrate", Unit.MILLIGRAM_PER_LITRE, ""))
+            .section("", Field.amount("nitrate", "Nitrate", Unit.MILLIGRAM_PER_LITER, ""))
             .section(
                     "",
                     Field.tick(
@@ -161,7 +161,7 @@ public final class WaterPages {
         }
         var need = rations.yard().need(group);
         var water = new Water(need.animals(), need.bodyWeight(), need.milkingShare() * 8, Water.COLDEST_PRINTED);
-        var sulfur = new SulfurEaten(grams / (10 * eaten), eaten, water.litres(), sulfate);
+        var sulfur = new SulfurEaten(grams / (10 * eaten), eaten, water.liters(), sulfate);
         boolean careful = sulfur.percent() > SulfurEaten.watchAbove();
         var says =
                 "%s: %s\u00a0%% of what they eat is sulfur, %s\u00a0%% of it from this water (about %s gallons per head per day in the cold)%s."
@@ -169,7 +169,7 @@ public final class WaterPages {
                                 group.name(),
                                 Show.number(sulfur.percent(), 2),
                                 Show.number(100 * (sulfur.percent() - sulfur.feed()) / sulfur.percent(), 0),
-                                Show.number(Unit.GALLON.fromBase(Unit.LITRE.toBase(water.litres())), 0),
+                                Show.number(Unit.GALLON.fromBase(Unit.LITER.toBase(water.liters())), 0),
                                 unknown.isEmpty() ? "" : "; sulfur not tested in " + String.join(", ", unknown));
         return Optional.of(new Sulfur(says, careful, sulfur));
     }

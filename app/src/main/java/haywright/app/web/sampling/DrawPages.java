@@ -109,8 +109,8 @@ public final class DrawPages {
         return legs;
     }
 
-    private static String yards(double metres) {
-        return "%.0f yd".formatted(Math.abs(Unit.YARD.fromBase(metres)));
+    private static String yards(double meters) {
+        return "%.0f yd".formatted(Math.abs(Unit.YARD.fromBase(meters)));
     }
 
     private static String says(FieldSketch sketch) {

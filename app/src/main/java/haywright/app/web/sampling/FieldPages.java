@@ -140,7 +140,7 @@ public final class FieldPages {
         if (before != null && before.boundary().equals(polygon(shape))) {
             return;
         }
-        double acres = Unit.ACRE.fromBase(shape.squareMetres());
+        double acres = Unit.ACRE.fromBase(shape.squareMeters());
         if (acres > MOST_ACRES || acres < LEAST_ACRES) {
             form.doubt(
                     ask,
@@ -238,7 +238,7 @@ public final class FieldPages {
     }
 
     static String acres(FieldShape shape) {
-        return Show.significant(Unit.ACRE.fromBase(shape.squareMetres()), 3);
+        return Show.significant(Unit.ACRE.fromBase(shape.squareMeters()), 3);
     }
 
     private static void addZones(Page page) throws IOException {

@@ -190,7 +190,7 @@ public final class PlanForm {
         return results;
     }
 
-    /** Whether the book has its spread in per cent of the value; what the book does not have is refused elsewhere. */
+    /** Whether the book has its spread in percent of the value; what the book does not have is refused elsewhere. */
     static boolean isOfValue(Crop crop, String analyte) {
         return List.of(Spread.analytes(crop).split(", ")).contains(analyte)
                 && Spread.ofBook(crop, analyte).ofValue();

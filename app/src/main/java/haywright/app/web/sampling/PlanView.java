@@ -100,7 +100,7 @@ public record PlanView(
                 .toList();
     }
 
-    /** "± 0.62 points", or per cent of the value. */
+    /** "± 0.62 points", or percent of the value. */
     public String sure(Choice choice) {
         return off(choice.halfWidth(), choice);
     }

@@ -107,7 +107,7 @@ public final class WalkPages {
     }
 
     private static double acres(Field field) {
-        return Unit.SQUARE_METRE.to(Unit.ACRE, field.shape().squareMetres());
+        return Unit.SQUARE_METER.to(Unit.ACRE, field.shape().squareMeters());
     }
 
     private static String why(Field field, boolean uneven) {
@@ -115,9 +115,9 @@ public final class WalkPages {
             return advice(field, uneven).why();
         }
         double zoned = field.zoneShapes().stream()
-                .mapToDouble(FieldShape::squareMetres)
+                .mapToDouble(FieldShape::squareMeters)
                 .sum();
-        double left = Unit.ACRE.fromBase(field.shape().squareMetres() - zoned);
+        double left = Unit.ACRE.fromBase(field.shape().squareMeters() - zoned);
         return "Stops are split among zones by area, at least two each."
                 + (left > 0.02 * acres(field)
                         ? " %s acres are in no zone and not walked.".formatted(Show.significant(left, 2))
@@ -167,7 +167,7 @@ public final class WalkPages {
 
     private static String offer(Form form, List<FieldWalk> walks) {
         boolean isPoor =
-                !form.isTicked(GRID) && walks.stream().anyMatch(w -> w.farthestMetres() >= 2 * w.gridFarthestMetres());
+                !form.isTicked(GRID) && walks.stream().anyMatch(w -> w.farthestMeters() >= 2 * w.gridFarthestMeters());
         return isPoor
                 ? "?%s=%s&%s=%s&%s=yes"
                         .formatted(
@@ -182,23 +182,23 @@ public final class WalkPages {
     private static String says(FieldWalk walk, boolean zoned) {
         return "The walk is %s long. No point of the %s is over %s from a stop%s.%s"
                 .formatted(
-                        far(walk.lengthMetres()),
+                        far(walk.lengthMeters()),
                         zoned ? "zone" : "field",
-                        far(walk.farthestMetres()),
-                        walk.farthestMetres() <= walk.gridFarthestMetres()
+                        far(walk.farthestMeters()),
+                        walk.farthestMeters() <= walk.gridFarthestMeters()
                                 ? ""
-                                : "; with an even grid, " + far(walk.gridFarthestMetres()),
-                        walk.outsideMetres() > 0
+                                : "; with an even grid, " + far(walk.gridFarthestMeters()),
+                        walk.outsideMeters() > 0
                                 ? " %s of it go around a hole or outside: go around, not through."
-                                        .formatted(far(walk.outsideMetres()))
+                                        .formatted(far(walk.outsideMeters()))
                                 : "");
     }
 
     /** In feet, or in miles where feet would say nothing to anybody. */
-    private static String far(double metres) {
-        double feet = Unit.METRE.to(Unit.FOOT, metres);
+    private static String far(double meters) {
+        double feet = Unit.METER.to(Unit.FOOT, meters);
         return feet > MOST_FEET
-                ? Show.significant(Unit.METRE.to(Unit.MILE, metres), 2) + " miles"
+                ? Show.significant(Unit.METER.to(Unit.MILE, meters), 2) + " miles"
                 : Show.significant(feet, 2) + " ft";
     }
 

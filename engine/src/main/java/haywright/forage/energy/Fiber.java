@@ -4,11 +4,11 @@ import haywright.forage.Say;
 import haywright.workings.Refused;
 
 /**
- * The two fibres of one sample, per cent of dry matter: 41 % is 41.0. ADF is part of NDF, so a pair that says otherwise
+ * The two fibers of one sample, percent of dry matter: 41 % is 41.0. ADF is part of NDF, so a pair that says otherwise
  * is refused here, before any equation can make a believable number of it.
  */
-public record Fibre(double adf, double ndf) {
-    public Fibre {
+public record Fiber(double adf, double ndf) {
+    public Fiber {
         if (!(adf >= 0 && adf <= ndf && ndf > 0 && ndf <= 100)) { // also refuses NaN
             throw new Refused(
                     adf > ndf ? "adf" : "ndf",

@@ -8,7 +8,7 @@ import java.util.OptionalDouble;
 import java.util.function.Function;
 
 /**
- * Non-fibre carbohydrates by difference, per cent of dry matter, by both ways in use.
+ * Non-fiber carbohydrates by difference, percent of dry matter, by both ways in use.
  *
  * <pre>
  * whole = 100 − (NDF + CP + EE + ash)
@@ -17,21 +17,21 @@ import java.util.function.Function;
  *
  * They differ by the protein in the NDF, 1 to 5 points in hay. Figures that do not belong to one sample give less than 0.
  *
- * @param ndf per cent of dry matter, as the rest
+ * @param ndf percent of dry matter, as the rest
  * @param ndicp protein in the NDF; empty where it was not measured
  */
-public record NonFibre(double ndf, OptionalDouble ndicp, double cp, double fat, double ash) {
+public record NonFiber(double ndf, OptionalDouble ndicp, double cp, double fat, double ash) {
     public static final Source WHOLE = Source.read("what is left of 100, PMC10188088 Table 2");
     public static final Source FREE = Source.read("Georgia Forages glossary");
 
     /** @return empty where one of the four figures is not known */
-    public static Optional<NonFibre> of(Function<Analyte, OptionalDouble> measured) {
+    public static Optional<NonFiber> of(Function<Analyte, OptionalDouble> measured) {
         var parts = List.of(Analyte.NDF, Analyte.CP, Analyte.FAT, Analyte.ASH).stream()
                 .flatMapToDouble(analyte -> measured.apply(analyte).stream())
                 .toArray();
         return parts.length < 4
                 ? Optional.empty()
-                : Optional.of(new NonFibre(parts[0], measured.apply(Analyte.NDICP), parts[1], parts[2], parts[3]));
+                : Optional.of(new NonFiber(parts[0], measured.apply(Analyte.NDICP), parts[1], parts[2], parts[3]));
     }
 
     /** With the whole NDF taken off, and so the protein in it twice. */
