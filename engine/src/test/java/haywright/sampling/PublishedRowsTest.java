@@ -261,7 +261,7 @@ class PublishedRowsTest {
             trialSays(Material.BUNKER_OR_PILE, "duplicate independent samples");
         });
         c.put("V19", () -> trialSays(Material.STANDING_FORAGE, "at least 6 (mass) and 8 (mass and height)"));
-        c.put("V20", () -> trialSays(Material.SILAGE_BAG, "3 times as dense at bottom center"));
+        c.put("V20", () -> trialSays(Material.SILAGE_BAG, "3 times as dense at bottom centre"));
         c.put("V10", () -> {
             assertThat(2 * Math.sqrt(Spread.ofBook(Crop.LEGUME_HAY, "adf").laboratory()))
                     .isCloseTo(1, within(0.05));
