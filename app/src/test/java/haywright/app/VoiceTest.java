@@ -94,7 +94,7 @@ class VoiceTest {
     @Test
     void theGlossaryFindsWhatItIsFor() throws IOException {
         var bad =
-                List.of("Take away the lot", "7 things to put right", "a head and day", "no center", "ready for grass");
+                List.of("Take away the lot", "7 things to put right", "a head and day", "no centre", "ready for grass");
         var hits = bad.stream()
                 .filter(words -> {
                     try {

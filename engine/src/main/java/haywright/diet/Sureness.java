@@ -32,6 +32,14 @@ public record Sureness(double energyPercent, double othersPercent, double danger
         }
     }
 
+    /** Needs surer, or less sure, by a factor on their standard deviations; dangers as they are. */
+    public Sureness needs(double factor) {
+        return new Sureness(
+                Math.min(MOST, part(energyPercent, factor)),
+                Math.min(MOST, part(othersPercent, factor)),
+                dangersPercent);
+    }
+
     /** The same of everything. */
     public static Sureness of(double percent) {
         return new Sureness(percent, percent, percent);

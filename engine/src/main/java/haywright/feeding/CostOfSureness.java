@@ -1,68 +1,37 @@
 package haywright.feeding;
 
-import haywright.ration.LeastCostRation;
-import haywright.ration.Ration;
 import haywright.ration.SurenessCurve;
-import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
 /**
- * What a ration costs against how often it holds, to the gram.
+ * What being surer takes: ways to feed a group, each in amounts that can be weighed out.
  *
- * @param points upward
- * @param kink index of the point after which being surer begins to cost more; -1 where the way is as good as straight
+ * @param ways upward, both in how often they hold and in what they count
+ * @param kink index of the way after which being surer begins to cost more; -1 where the way is as good as straight
  */
-public record CostOfSureness(List<Point> points, int kink) {
-    /** Of the curve's points every fourth is drawn: each takes thousands of draws. */
-    private static final int STEP = 4;
-
-    /** Dollars a head and day below which nothing costs more. */
-    private static final double CENT = 0.01;
-
+public record CostOfSureness(List<Offer> ways, int kink) {
     public CostOfSureness {
-        points = List.copyOf(points);
+        ways = List.copyOf(ways);
     }
 
-    /**
-     * @param asked how surely each need is met, percent
-     * @param holdsPercent of the ways that its feeds may be made, in which it meets everything at once
-     * @param dollars a head and day
-     */
-    public record Point(double asked, double holdsPercent, double dollars) {}
-
-    static Optional<CostOfSureness> of(LeastCostRation question, Ration ration) {
-        var curve = SurenessCurve.of(question, ration);
-        var all = new ArrayList<Point>();
-        for (int i = 0; i < curve.points().size(); i++) {
-            if (i % STEP == 0 || i == curve.points().size() - 1) {
-                var point = curve.points().get(i);
-                all.add(new Point(point.percent(), curve.chance(point).percent(), point.cost()));
-            }
-        }
-        // a way that costs no less than one that holds more often is nobody's choice
-        var points = all.stream()
-                .filter(point -> all.stream()
-                        .noneMatch(other -> other != point
-                                && other.dollars() <= point.dollars()
-                                && other.holdsPercent() >= point.holdsPercent()))
-                .sorted(Comparator.comparingDouble(Point::holdsPercent))
-                .toList();
-        return points.size() < 2
-                        || points.get(points.size() - 1).dollars()
-                                        - points.get(0).dollars()
-                                < CENT
+    static Optional<CostOfSureness> of(List<Offer> ways) {
+        return ways.size() < 2
                 ? Optional.empty()
                 : Optional.of(new CostOfSureness(
-                        points,
+                        ways,
                         SurenessCurve.kink(
-                                points.stream().mapToDouble(Point::holdsPercent).toArray(),
-                                points.stream().mapToDouble(Point::dollars).toArray())));
+                                ways.stream().mapToDouble(Offer::holdsPercent).toArray(),
+                                ways.stream().mapToDouble(Offer::counted).toArray())));
     }
 
-    /** The cheapest point drawn that holds so often; empty where none does. */
-    public Optional<Point> holding(double percent) {
-        return points.stream().filter(point -> point.holdsPercent() >= percent).findFirst();
+    /** What a way costs over the cheapest, as it counts for the ranch: dollars a head and day, whole cents. */
+    public double over(Offer way) {
+        return way.counted() - ways.get(0).counted();
+    }
+
+    /** The cheapest that holds so often; empty where none does. */
+    public Optional<Offer> holding(double percent) {
+        return ways.stream().filter(way -> way.holdsPercent() >= percent).findFirst();
     }
 }

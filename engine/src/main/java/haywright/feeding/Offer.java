@@ -40,6 +40,14 @@ public final class Offer {
         return percent;
     }
 
+    /**
+     * What decides, dollars a head and day to the cent: each feed at its price, or at what it is worth to all groups until
+     * grass where that is more. Of two ways to feed a group the one that counts less is better for the ranch.
+     */
+    public double counted() {
+        return Math.rint(100 * mix.weighed()) / 100;
+    }
+
     /** Dollars a head and day, to the cent as it is printed: what is multiplied comes out with a pencil. */
     public double cents() {
         return Math.rint(100 * mix.cost()) / 100;

@@ -10,7 +10,6 @@ import haywright.ranch.Wishes;
 import haywright.ration.Doubts;
 import haywright.ration.HandMix;
 import haywright.ration.JointChance;
-import haywright.ration.LeastCostRation;
 import haywright.ration.PricedFeed;
 import haywright.ration.Ration;
 import haywright.ration.RationAnswer;
@@ -39,14 +38,16 @@ public final class Offers {
     /** Lots whose test is weighed: each takes most of a second. */
     private static final int MOST_TESTS = 2;
 
+    /** On the standard deviations of needs; 0 is even odds, 1 as surely as is asked. */
+    private static final List<Double> FACTORS = List.of(0.0, 0.5, 1.25, 1.6, 2.0, 2.5);
+
     private final Rations asked;
     private final Group group;
     private final Map<UUID, WorthOfASample> worth = new ConcurrentHashMap<>();
     private @Nullable Optional<Offer> now;
     private @Nullable Optional<Offer> sure;
     private @Nullable Optional<WholeBales> bales;
-    private @Nullable Optional<Offer> even;
-    private @Nullable Optional<CostOfSureness> curve;
+    private @Nullable List<Offer> ways;
     private @Nullable List<Supply> supplies;
     private @Nullable Optional<ColdSnap> cold;
     private @Nullable GoodUntil until;
@@ -105,27 +106,54 @@ public final class Offers {
         return bales;
     }
 
-    /** By expected figures, dangers as surely as ever; empty where that is no cheaper to the cent. */
+    /** By expected figures, dangers as surely as ever; empty where that is no cheaper, neither to pay nor as it counts. */
     public synchronized Optional<Offer> even() {
-        if (even == null) {
-            even = answer() instanceof Ration ration
-                    ? atEvenOdds(ration)
-                            .filter(plain ->
-                                    plain.cents() < sure().orElseThrow().cents())
-                    : Optional.empty();
-        }
-        return even;
+        return ways().stream()
+                .findFirst()
+                .filter(plain -> sure().filter(sure -> plain.counted() < sure.counted() && plain.cents() < sure.cents())
+                        .isPresent());
     }
 
-    private Optional<Offer> atEvenOdds(Ration ration) {
-        var asked = rations().question(group);
-        var plain = new Sureness(50, 50, ration.sureness().dangersPercent());
-        return !plain.equals(ration.sureness())
-                        && new LeastCostRation(asked.offered(), asked.need(), asked.options(), plain, asked.amounts())
-                                        .solve()
-                                instanceof Ration other
-                ? Optional.of(offer(other))
-                : Optional.empty();
+    /**
+     * What can be fed more and less surely, from even odds upward, each in amounts that can be weighed out; none that counts
+     * no less than one that holds more often. Empty where there is no ration.
+     */
+    public synchronized List<Offer> ways() {
+        if (ways == null) {
+            ways = answer() instanceof Ration ration ? ways(ration) : List.of();
+        }
+        return ways;
+    }
+
+    private List<Offer> ways(Ration ration) {
+        var question = rations().question(group);
+        var sure = sure().orElseThrow();
+        var all = new ArrayList<Offer>();
+        all.add(sure);
+        if (ration.sureness().equals(Sureness.EXPECTED)) {
+            return List.copyOf(all);
+        }
+        for (double factor : FACTORS) {
+            if (question.asSure(question.sureness().needs(factor)).solve() instanceof Ration other) {
+                all.add(offer(other));
+            }
+        }
+        all.sort(Comparator.comparingDouble(Offer::counted)
+                .thenComparing(Comparator.comparingDouble(Offer::holdsPercent).reversed()));
+        var ways = new ArrayList<Offer>();
+        double surest = -1;
+        for (var way : all) {
+            // one that is no worse than what is fed differs from it by less than can be told
+            if (way.equals(sure) || way.holdsPercent() > surest && !isNoWorse(way, sure)) {
+                ways.add(way);
+                surest = way.holdsPercent();
+            }
+        }
+        return List.copyOf(ways);
+    }
+
+    private static boolean isNoWorse(Offer one, Offer other) {
+        return one.counted() <= other.counted() && one.holdsPercent() >= other.holdsPercent();
     }
 
     private Offer offer(Ration ration) {
@@ -170,13 +198,8 @@ public final class Offers {
     }
 
     /** Cost against how often it holds; empty where there is no ration or being surer costs nothing. */
-    public synchronized Optional<CostOfSureness> curve() {
-        if (curve == null) {
-            curve = answer() instanceof Ration ration
-                    ? CostOfSureness.of(rations().question(group), ration)
-                    : Optional.empty();
-        }
-        return curve;
+    public Optional<CostOfSureness> curve() {
+        return CostOfSureness.of(ways());
     }
 
     /** What the ration likely supplies of each need, the least sure first; of what is fed now where there is no ration. */

@@ -46,6 +46,9 @@ public final class Rations {
     /** Share by which a feed that the plan has a group eat later weighs more than its worth: what decides between equals. */
     private static final double LATER = 0.03;
 
+    /** Factors on the standard deviations of needs at which a surer ration is looked for, upward. */
+    static final List<Double> SURER = List.of(1.25, 1.6, 2.0);
+
     private final Yard yard;
     private final Map<Group, LeastCostRation> asked = new ConcurrentHashMap<>();
     private final Map<UUID, RationAnswer> answered = new ConcurrentHashMap<>();
@@ -155,10 +158,33 @@ public final class Rations {
     /** Without what doing without a wish would cost: that feeds all groups anew. */
     private RationAnswer answer(Group group) {
         return answered.computeIfAbsent(group.id(), id -> {
-            var answer = question(group).solve();
+            var asked = question(group);
+            var answer = asked.solve();
             // a lot that would last less than a month is better than nothing
-            return answer instanceof Ration ? answer : yard.alone(group).solve();
+            return answer instanceof Ration ration
+                    ? surest(asked, ration)
+                    : yard.alone(group).solve();
         });
+    }
+
+    /** As surely as was asked, or more surely where that counts no more to the cent: of few feeds in whole pounds it may. */
+    private static Ration surest(LeastCostRation asked, Ration ration) {
+        var surest = ration;
+        if (ration.sureness().equals(asked.sureness())) {
+            double least = counted(asked, ration);
+            for (double factor : SURER) {
+                if (asked.asSure(asked.sureness().needs(factor)).solve() instanceof Ration surer
+                        && counted(asked, surer) <= least) {
+                    surest = surer;
+                }
+            }
+        }
+        return surest;
+    }
+
+    /** To the cent, as it is put out. */
+    private static double counted(LeastCostRation asked, Ration ration) {
+        return Math.rint(100 * Weighable.of(asked, ration).weighed()) / 100;
     }
 
     /** A wish that is done without is priced with all groups fed: those that have no ration draw on no lot till then. */

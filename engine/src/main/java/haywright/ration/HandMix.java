@@ -35,6 +35,11 @@ public record HandMix(
         notAllowed = List.copyOf(notAllowed);
     }
 
+    /** What decides: its cost, and what its feeds are worth to other groups or later; dollars a head and day. */
+    public double weighed() {
+        return portions.stream().mapToDouble(Portion::weighed).sum();
+    }
+
     private static final Range ANY = new Range(0, Double.POSITIVE_INFINITY);
 
     /** @param kgPutOut as fed, a head and day, by feed id */

@@ -73,6 +73,11 @@ public record LeastCostRation(
         }
     }
 
+    /** The same question, to be kept as surely as this. */
+    public LeastCostRation asSure(Sureness other) {
+        return new LeastCostRation(offered, need, options, other, amounts);
+    }
+
     /** By the careful limits, and by the looser published ones where those leave no ration as sure as was asked. */
     public RationAnswer solve() {
         var careful = solve(diet());

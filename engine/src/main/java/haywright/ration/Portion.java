@@ -11,4 +11,9 @@ import haywright.lp.Range;
  * @param priceRange dollars a kg as fed between which the mix stays as it is, all else equal; NaN where no
  *     range means anything
  */
-public record Portion(PricedFeed feed, double kg, double kgPutOut, double cost, Range priceRange) {}
+public record Portion(PricedFeed feed, double kg, double kgPutOut, double cost, Range priceRange) {
+    /** Dollars that decide, a head and day: its cost, and what it is worth to other groups or later. */
+    public double weighed() {
+        return kg * feed.weighedPerKgEaten();
+    }
+}

@@ -43,9 +43,7 @@ public record Ration(
 
     /** What decided: its cost, and what its feeds are worth to other groups; dollars a head and day. */
     public double weighed() {
-        return portions.stream()
-                .mapToDouble(p -> p.kg() * p.feed().weighedPerKgEaten())
-                .sum();
+        return portions.stream().mapToDouble(Portion::weighed).sum();
     }
 
     /** Dry matter eaten a head and day, kg. */

@@ -64,12 +64,13 @@ public final class Weighable {
     }
 
     private static boolean isEnough(Tried mix, Ration ration) {
-        return mix.misses() == 0 && mix.cost() <= (1 + DEARER) * ration.cost();
+        return mix.misses() == 0 && mix.cost() <= (1 + DEARER) * ration.weighed();
     }
 
     /**
      * One mix of steps.
      *
+     * @param cost what decides, dollars a head and day
      * @param misses the worst share by which a limit is missed; zero where every limit is kept
      */
     private record Tried(List<Double> kgPutOut, double cost, double misses) {
@@ -119,7 +120,7 @@ public final class Weighable {
             var feed = ration.portions().get(i).feed();
             double eaten = feed.eaten(kgPutOut.get(i));
             kg[diet.feeds().indexOf(feed.feed())] = eaten;
-            cost += eaten * feed.costPerKgEaten();
+            cost += eaten * feed.weighedPerKgEaten();
         }
         if (!(DoubleStream.of(kg).sum() > 0)) {
             return new Tried(kgPutOut, cost, Double.POSITIVE_INFINITY);

@@ -93,9 +93,8 @@ public record Changeover(List<Row> rows) {
             return List.of("New: %s. What they get now must stop, so call before you change over."
                     .formatted(PlainLimits.list(fresh)));
         }
-        return List.of(
-                "New: %s. Change over across ten days: a quarter of the new in place of the old every three days."
-                        .formatted(PlainLimits.list(fresh)));
+        return List.of("New: %s. Change over in ten days: every three days trade a quarter of the old for new."
+                .formatted(PlainLimits.list(fresh)));
     }
 
     /** Of all head a day as printed, by name; a loose mineral is no change. */

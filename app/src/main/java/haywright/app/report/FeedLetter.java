@@ -216,6 +216,11 @@ public record FeedLetter(Ranch ranch, Group group, Letter letter) {
         return DAY.format(letter.made());
     }
 
+    /** Without the year: whoever feeds reads few numbers. */
+    public String weekday() {
+        return day().replaceFirst(", [0-9]+$", "");
+    }
+
     /** What stands over a part; the adviser's own lines carry the adviser's name. */
     public String title(Part part) {
         var adviser = letter.figures().getOrDefault(LetterWords.ADVISER, "");

@@ -33,6 +33,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
@@ -50,6 +51,12 @@ import org.jspecify.annotations.Nullable;
  */
 record LetterWords(
         Offers offers, Yard yard, Group group, RationAnswer answer, Optional<HandMix> mix, Optional<HandMix> now) {
+    /** Feeds that are named; of more the table says which are bought. */
+    private static final int MOST_NAMED = 2;
+
+    /** Percent by which one way is surer than another before it is said. */
+    private static final double SURER = 10;
+
     static final String NAME = "name";
     static final String NAME_NOTE = "name_note";
     static final String HEAD = "head";
@@ -79,8 +86,8 @@ record LetterWords(
     /** Of headings, date and foot, with a margin. */
     private static final int FIXED_WORDS = 30;
 
-    /** The day and the year. */
-    private static final int DATE_NUMBERS = 2;
+    /** Of the month: a page in the tractor is of this winter. */
+    private static final int DATE_NUMBERS = 1;
 
     static LetterWords of(Offers offers) {
         return new LetterWords(
@@ -240,11 +247,16 @@ record LetterWords(
         }
         says.add("Open the water first. Salt: an ounce a head.");
         says.addAll(Changeover.words(offers, this::spoken));
-        portions().stream()
+        var bought = portions().stream()
                 .filter(p -> lot(p) == null)
                 .map(this::spoken)
-                .reduce((a, b) -> a + "; " + b)
-                .ifPresent(buy -> says.add("Buy first: " + buy + "."));
+                .toList();
+        if (!bought.isEmpty()) {
+            says.add(
+                    bought.size() > MOST_NAMED
+                            ? "Get the bought feeds first."
+                            : "Buy first: " + PlainLimits.list(bought) + ".");
+        }
         says.addAll(Cautions.keepOut(ration.diet().leftOut()));
         return says;
     }
@@ -276,10 +288,11 @@ record LetterWords(
         var says = new ArrayList<String>();
         if (answer instanceof Ration) {
             var fed = mix.orElseThrow();
-            says.add("This costs %s per head per day.".formatted(Show.dollars(fed.cost())));
+            if (numbersLeft > 0) {
+                says.add("This costs %s per head per day.".formatted(Show.dollars(fed.cost())));
+            }
             offers.sure().ifPresent(sure -> says.add(Show.capital(NumberWords.enough(sure.holdsPercent())) + "."));
             now.ifPresent(today -> says.add(against(fed, today, numbersLeft > 1)));
-            says.add("It is the cheapest that meets their needs.");
             PlainLimits.shortOf(fed)
                     .ifPresent(of -> says.add("Rounded to what can be weighed, it is a hair %s.".formatted(of)));
         } else {
@@ -307,13 +320,21 @@ record LetterWords(
                         .collect(Collectors.joining("; ", "Lasts: ", ".")));
     }
 
-    private static String against(HandMix fed, HandMix today, boolean inDollars) {
+    /** What is short now comes first: what it costs says nothing then. */
+    private String against(HandMix fed, HandMix today, boolean inDollars) {
+        var lacks = PlainLimits.they(today);
+        if (lacks.isPresent()) {
+            return "As fed now, " + lacks.get().substring(0, 1).toLowerCase(Locale.US)
+                    + lacks.get().substring(1);
+        }
         double saves = today.cost() - fed.cost();
         var money = Math.abs(saves) < 0.005
                 ? "What they get now costs the same"
                 : "What they get now costs %s%s"
                         .formatted(inDollars ? money(Math.abs(saves)) + " " : "", saves > 0 ? "more" : "less");
-        return money + "." + PlainLimits.they(today).map(says -> " " + says).orElse("");
+        double more = offers.now().orElseThrow().holdsPercent()
+                - offers.sure().orElseThrow().holdsPercent();
+        return money + (Math.abs(more) < SURER ? "." : more > 0 ? ", and is surer." : ", and is less sure.");
     }
 
     private static String money(double dollars) {
@@ -389,7 +410,10 @@ record LetterWords(
             says.add("Feed tag: " + String.join("; ", tags) + ".");
         }
         if (!book.isEmpty()) {
-            says.add("Feed book only, not tested: " + String.join("; ", book) + ".");
+            says.add(
+                    book.size() > 1 && says.size() > 0
+                            ? "The other feeds: book values, not tested."
+                            : "Feed book only, not tested: " + String.join("; ", book) + ".");
         }
         return says;
     }

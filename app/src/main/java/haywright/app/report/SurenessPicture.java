@@ -2,17 +2,20 @@ package haywright.app.report;
 
 import haywright.app.words.Show;
 import haywright.feeding.CostOfSureness;
+import haywright.feeding.Offer;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /**
- * What a ration costs against how often it holds.
+ * What being surer takes, beside the way to feed them that is the cheapest for the ranch.
  *
  * @param id names the picture on its page
- * @param curve at least two points
- * @param holdsPercent and {@code dollars} of the ration that is shown
+ * @param curve at least two ways
+ * @param shown the ration that is shown
  */
-public record SurenessPicture(String id, CostOfSureness curve, double holdsPercent, double dollars) {
+public record SurenessPicture(String id, CostOfSureness curve, Offer shown) {
     private static final double LEFT = 46;
     private static final double RIGHT = 330;
     private static final double TOP = 30;
@@ -22,16 +25,9 @@ public record SurenessPicture(String id, CostOfSureness curve, double holdsPerce
     /** Dollars that the picture is high at least: less is not told from flat. */
     private static final double LEAST_HIGH = 0.1;
 
-    private double low() {
-        return Math.min(dollars, curve.points().get(0).dollars());
-    }
-
     private double high() {
-        double highest = curve.points().stream()
-                .mapToDouble(CostOfSureness.Point::dollars)
-                .max()
-                .orElse(dollars);
-        return Math.max(low() + LEAST_HIGH, Math.max(dollars, highest));
+        return Math.max(
+                LEAST_HIGH, curve.ways().stream().mapToDouble(curve::over).max().orElse(0));
     }
 
     private double x(double percent) {
@@ -39,27 +35,24 @@ public record SurenessPicture(String id, CostOfSureness curve, double holdsPerce
     }
 
     private double y(double cost) {
-        return BOTTOM - (BOTTOM - TOP) * (cost - low()) / (high() - low());
+        return BOTTOM - (BOTTOM - TOP) * cost / high();
     }
 
-    /** {@code $1.79 is enough 5 times in 10; $2.02, 9 times in 10.} */
+    /** {@code 9 ¢ more than the cheapest is enough 7 times in 10; 21 ¢ more, 9 times in 10.} */
     public String words() {
-        var first = curve.points().get(0);
-        var last = curve.points().get(curve.points().size() - 1);
-        var says = "%s is enough %s; %s, %s. The ration shown costs %s and is enough %s."
-                .formatted(
-                        Show.dollars(first.dollars()),
-                        Show.timesInTen(first.holdsPercent()),
-                        Show.dollars(last.dollars()),
-                        Show.timesInTen(last.holdsPercent()),
-                        Show.dollars(dollars),
-                        Show.timesInTen(holdsPercent));
-        return curve.kink() < 0
-                ? says
-                : says
-                        + " Past %s, much surer gets expensive."
-                                .formatted(Show.timesInTen(
-                                        curve.points().get(curve.kink()).holdsPercent()));
+        var first = curve.ways().get(0);
+        var told = new HashSet<>(List.of(Show.timesInTen(first.holdsPercent())));
+        var says = curve.ways().stream()
+                .skip(1)
+                .filter(way -> told.add(Show.timesInTen(way.holdsPercent())) || way.equals(shown))
+                .map(way -> "%s more is enough %s%s"
+                        .formatted(
+                                Show.cents(curve.over(way)),
+                                Show.timesInTen(way.holdsPercent()),
+                                way.equals(shown) ? " (this mix)" : ""))
+                .collect(Collectors.joining("; "));
+        return "The cheapest%s is enough %s. %s."
+                .formatted(first.equals(shown) ? ", this mix," : "", Show.timesInTen(first.holdsPercent()), says);
     }
 
     public String svg() {
@@ -70,34 +63,24 @@ public record SurenessPicture(String id, CostOfSureness curve, double holdsPerce
         }
         drawn.add(Svg.line(LEFT, BOTTOM, RIGHT, BOTTOM));
         drawn.add(Svg.text(RIGHT, BOTTOM + 32, "end", false, "times in 10 it is enough"));
-        drawn.add(Svg.text(LEFT - 42, TOP - 14, "start", false, "per head per day"));
-        drawn.add(Svg.text(LEFT - 6, y(low()) + 4, "end", false, Show.dollars(low())));
-        drawn.add(Svg.text(LEFT - 6, y(high()) + 4, "end", false, Show.dollars(high())));
-        var points = curve.points();
-        for (int i = 1; i < points.size(); i++) {
-            drawn.add(Svg.thick(
-                    x(points.get(i - 1).holdsPercent()),
-                    y(points.get(i - 1).dollars()),
-                    x(points.get(i).holdsPercent()),
-                    y(points.get(i).dollars())));
+        drawn.add(Svg.text(LEFT - 42, TOP - 14, "start", false, "more per head per day than the cheapest"));
+        drawn.add(Svg.text(LEFT - 6, y(0) + 4, "end", false, Show.cents(0)));
+        drawn.add(Svg.text(LEFT - 6, y(high()) + 4, "end", false, Show.cents(high())));
+        var ways = curve.ways();
+        for (int i = 1; i < ways.size(); i++) {
+            drawn.add(Svg.thick(x(ways.get(i - 1)), y(ways.get(i - 1)), x(ways.get(i)), y(ways.get(i))));
         }
-        if (curve.kink() > 0 && curve.kink() < points.size() - 1) {
-            var bend = points.get(curve.kink());
-            drawn.add(dot(bend.holdsPercent(), bend.dollars(), "#fff"));
-            drawn.add(Svg.dot(LEFT + 10, TOP + 12, 5, "#fff"));
-            drawn.add(Svg.text(LEFT + 20, TOP + 16, "start", false, "past here surer costs more"));
-        }
-        drawn.add(dot(holdsPercent, dollars, "#1d1b17"));
-        drawn.addAll(label(holdsPercent, dollars, -12, "this mix, " + Show.dollars(dollars)));
+        ways.forEach(way -> drawn.add(Svg.dot(x(way), y(way), 4, way.equals(shown) ? "#1d1b17" : "#fff")));
+        boolean right = x(shown) > (LEFT + RIGHT) / 2;
+        drawn.add(Svg.text(x(shown) + (right ? 6 : -2), y(shown) - 12, right ? "end" : "start", true, "this mix"));
         return Svg.picture(id, 340, 208, "Cost against how often it holds", words(), drawn);
     }
 
-    private String dot(double percent, double cost, String fill) {
-        return Svg.dot(x(percent), y(cost), 5, fill);
+    private double x(Offer way) {
+        return x(way.holdsPercent());
     }
 
-    private List<String> label(double percent, double cost, double down, String words) {
-        boolean right = x(percent) > (LEFT + RIGHT) / 2;
-        return List.of(Svg.text(x(percent) + (right ? 6 : -2), y(cost) + down, right ? "end" : "start", true, words));
+    private double y(Offer way) {
+        return y(curve.over(way));
     }
 }

@@ -103,6 +103,12 @@ public final class Show {
         return dollars < 0 && !zero ? "−$" + text : "$" + text;
     }
 
+    /** {@code 9 ¢}; from a dollar up in dollars. */
+    public static String cents(double dollars) {
+        long cents = Math.round(100 * dollars);
+        return Math.abs(cents) < 100 ? number(cents, 0) + " ¢" : dollars(dollars);
+    }
+
     /** Cents, signed, for a difference: {@code +8 ¢}, {@code −21 ¢}. */
     public static String centsMore(double dollars) {
         var text = number(100 * dollars, 0);

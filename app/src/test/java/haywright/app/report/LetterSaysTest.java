@@ -48,7 +48,7 @@ class LetterSaysTest {
     void whatARationCostsAndTheColdAreOnEveryLetter(Group group) {
         var offers = offers(DEMO, group);
         var letter = FeedLetter.of(offers);
-        if (offers.answer() instanceof Ration) {
+        if (offers.answer() instanceof Ration && letter.letter().table().size() < 4) {
             assertThat(letter.words(Part.WHY)).containsPattern("\\$[0-9]+\\.[0-9]{2}");
         }
         if (!letter.letter().table().isEmpty()) {
@@ -66,7 +66,7 @@ class LetterSaysTest {
                 .findFirst()
                 .orElseThrow();
         var straw = DEMO.with(new FedNow(COWS.id(), Map.of(hay.id(), Quantity.of(20, Unit.POUND_A_DAY))));
-        assertThat(FeedLetter.of(offers(straw, COWS)).words(Part.WHAT_TO_DO)).contains("in place of the old");
+        assertThat(FeedLetter.of(offers(straw, COWS)).words(Part.WHAT_TO_DO)).containsPattern("\\bquarter\\b");
     }
 
     private static Ranch nothingFedNow() {

@@ -21,7 +21,7 @@ public enum Told {
     OTHER;
 
     private static final Set<String> LABORATORIES =
-            Set.of("laboratory", "lab", "lab name", "laboratory name", "tested by", "analyzed by", "analyzed by");
+            Set.of("laboratory", "lab", "lab name", "laboratory name", "tested by", "analyzed by", "analysed by");
     private static final Set<String> LOTS = Set.of(
             "lot",
             "lot name",
@@ -102,7 +102,7 @@ public enum Told {
             dated("sampled|sample|sampling|taken|collected|collection|cored|drawn|sample taken|sample collected");
     private static final Pattern RECEIVED_ON = dated("received|receipt|rec'?d|rcvd|arrived|arrival|in");
     private static final Pattern REPORTED_ON = dated(
-            "reported|rept'?d|rep'd|rpt'?d|report|issued|issue|completed|completion|printed|analysis|analyzed|analyzed|tested|results?|finished|mailed|out|sent");
+            "reported|rept'?d|rep'd|rpt'?d|report|issued|issue|completed|completion|printed|analysis|analyzed|analysed|tested|results?|finished|mailed|out|sent");
     private static final Set<String> METHODS = Set.of(
             "method", "methods", "analysis method", "procedure", "test method", "technique", "analyzed by method");
     private static final Set<String> OTHERS = Set.of(

@@ -137,9 +137,7 @@ public record BenchView(
                 offers.answer() instanceof NoRation no ? inTheWay(offers, no) : null,
                 offers.answer() instanceof Ration ration ? buy(offers, ration) : null,
                 supplies.isEmpty() ? null : new StripPicture("strips", supplies),
-                sure.flatMap(offer -> offers.curve()
-                                .map(curve ->
-                                        new SurenessPicture("sureness", curve, offer.holdsPercent(), offer.cents())))
+                sure.flatMap(offer -> offers.curve().map(curve -> new SurenessPicture("sureness", curve, offer)))
                         .orElse(null),
                 offers.cold().map(ColdWords::of).orElse(List.of()),
                 sure.map(offer -> shortfalls(offers, offer)).orElse(List.of()),
@@ -237,15 +235,18 @@ public record BenchView(
     /** Percent that round to 9 of 10. */
     private static final double NEARLY_ALWAYS = 85;
 
-    /** What nearly always holding would cost; empty where the mix does already, or no mix of these feeds can. */
+    /** What nearly always holding would cost; empty where the mix does already. */
     public String nearlyAlways() {
-        return curve == null || curve.holdsPercent() >= NEARLY_ALWAYS
-                ? ""
-                : curve.curve()
-                        .holding(NEARLY_ALWAYS)
-                        .map(point -> "A mix that is enough 9 times in 10 would cost about %s per head per day."
-                                .formatted(Show.dollars(point.dollars())))
-                        .orElse("No mix of these feeds is enough 9 times in 10: a test or another feed would help.");
+        if (curve == null || curve.shown().holdsPercent() >= NEARLY_ALWAYS) {
+            return "";
+        }
+        return curve.curve()
+                .holding(NEARLY_ALWAYS)
+                .map(way -> "To be enough 9 times in 10 costs %s more per head per day: %s."
+                        .formatted(
+                                Show.cents(way.counted() - curve.shown().counted()),
+                                String.join(", ", MixWords.feeds(offers.yard(), group, way.mix()))))
+                .orElse("No mix of these feeds is enough 9 times in 10: a test or another feed would help.");
     }
 
     static String aTon(double dollarsPerKg) {

@@ -154,8 +154,8 @@ public record Card(
     private static List<String> sure(Offers offers, Offer offer) {
         var notes = new ArrayList<String>();
         offers.now()
-                .flatMap(now ->
-                        offers.overTheWinter(offer, now).map(dollars -> MixWords.apart(offer, now, dollars, offers)))
+                .flatMap(now -> offers.overTheWinter(offer, now)
+                        .map(dollars -> MixWords.apart(offer, now, dollars, offers) + MixWords.surer(offer, now)))
                 .ifPresent(notes::add);
         notes.add(MixWords.lasts(offer, offers.grass()));
         return notes;

@@ -146,6 +146,10 @@ public final class HandPages {
                         : "Your mix costs %s %s than the ration. Feed by feed:"
                                 .formatted(cents(apart.cents()), apart.cents() > 0 ? "more" : "less"));
         apart.parts().stream().map(HandPages::part).forEach(says::add);
+        var later = MixWords.later(mine, sure).strip();
+        if (!later.isEmpty()) {
+            says.add(later);
+        }
         return says;
     }
 
@@ -161,7 +165,6 @@ public final class HandPages {
     }
 
     private static String cents(long cents) {
-        long size = Math.abs(cents);
-        return size < 100 ? size + " ¢" : Show.dollars(size / 100.0);
+        return Show.cents(Math.abs(cents) / 100.0);
     }
 }

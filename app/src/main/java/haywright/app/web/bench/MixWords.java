@@ -17,6 +17,9 @@ import java.util.stream.Collectors;
 
 /** A mix in words. */
 final class MixWords {
+    /** Percent below which a way of feeding is no way to compare with. */
+    private static final double NEVER = 5;
+
     private MixWords() {}
 
     static Feeding feeding(Yard yard, Group group, Portion portion) {
@@ -73,15 +76,46 @@ final class MixWords {
     static String apart(Offer one, Offer other, double dollars, Offers offers) {
         long cents = Math.round(100 * (one.cents() - other.cents()));
         if (cents == 0) {
-            return "Costs the same.";
+            return "Costs the same." + later(one, other);
         }
-        return "%s ¢ %s: about %s by %s for %s head."
+        return "%s %s: about %s by %s for %s head.%s"
                 .formatted(
-                        Show.number(Math.abs(cents), 0),
+                        Show.cents(Math.abs(cents) / 100.0),
                         cents < 0 ? "less" : "more",
                         about(Math.abs(dollars)),
                         Show.day(offers.grass().orElseThrow()),
-                        Show.number(offers.group().head(), 0));
+                        Show.number(offers.group().head(), 0),
+                        later(one, other));
+    }
+
+    /**
+     * Why the one that costs more may be better: {@code  It leaves feed for later that is worth 12 ¢ over its price: 8 ¢
+     * ahead.} Empty where the two differ by no more than their price.
+     */
+    static String later(Offer one, Offer other) {
+        if (other.holdsPercent() < NEVER) {
+            return "";
+        }
+        double ahead = Math.rint(100 * (other.counted() - one.counted())) / 100;
+        double leaves = Math.rint(100 * (ahead - (other.cents() - one.cents()))) / 100;
+        if (leaves == 0) {
+            return "";
+        }
+        return " It %s feed that is worth %s over its price later this winter: %s%s."
+                .formatted(
+                        leaves > 0 ? "leaves" : "takes",
+                        Show.cents(Math.abs(leaves)),
+                        ahead == 0 ? "even" : Show.cents(Math.abs(ahead)),
+                        ahead == 0 ? "" : ahead > 0 ? " ahead in all" : " behind in all");
+    }
+
+    /** Where one is surer than the other by what can be told: {@code  It is enough 7 times in 10, not 9.} */
+    static String surer(Offer one, Offer other) {
+        long is = Math.round(one.holdsPercent() / 10);
+        long was = Math.round(other.holdsPercent() / 10);
+        return is == was || other.holdsPercent() < NEVER
+                ? ""
+                : " It is enough %d times in 10, not %d.".formatted(is, was);
     }
 
     /** To two figures: {@code $7,800}. */
