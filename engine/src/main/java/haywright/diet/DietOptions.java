@@ -20,6 +20,8 @@ import java.util.Set;
  * @param isCareful whether the careful one of two published limits counts where they part
  * @param leastHarm whether they are held to what they would eat, and to the least hay that published advice has, whatever
  *     else goes short: for cattle that are fed where hay is short
+ * @param grainPutOut kg of grain put out for a kg counted as eaten, 1 or more: limits on grain hold for what lies there,
+ *     since some may eat it all
  */
 public record DietOptions(
         Set<String> limitsOff,
@@ -30,7 +32,8 @@ public record DietOptions(
         WayOfFeeding way,
         boolean shortOfHay,
         boolean isCareful,
-        boolean leastHarm) {
+        boolean leastHarm,
+        double grainPutOut) {
     /** Everything on, no feed limited, put out once a day, mixed, water that adds nothing. */
     public static final DietOptions USUAL = new DietOptions(Set.of(), List.of(), 1, Mixing.MIXES);
 
@@ -44,7 +47,7 @@ public record DietOptions(
             WayOfFeeding way,
             boolean shortOfHay,
             boolean isCareful) {
-        this(limitsOff, feedLimits, grainFeedingsADay, mixing, water, way, shortOfHay, isCareful, false);
+        this(limitsOff, feedLimits, grainFeedingsADay, mixing, water, way, shortOfHay, isCareful, false, 1);
     }
 
     /** Put out daily; water that adds nothing. */
@@ -62,38 +65,84 @@ public record DietOptions(
                     "grain is fed one to six times a day",
                     "How often is feed put out?");
         }
+        if (!(grainPutOut >= 1) || !Double.isFinite(grainPutOut)) {
+            throw new IllegalArgumentException("no less grain is put out than eaten: " + grainPutOut);
+        }
     }
 
     public DietOptions with(Water other) {
         return new DietOptions(
-                limitsOff, feedLimits, grainFeedingsADay, mixing, other, way, shortOfHay, isCareful, leastHarm);
+                limitsOff,
+                feedLimits,
+                grainFeedingsADay,
+                mixing,
+                other,
+                way,
+                shortOfHay,
+                isCareful,
+                leastHarm,
+                grainPutOut);
     }
 
     public DietOptions with(WayOfFeeding other) {
         return new DietOptions(
-                limitsOff, feedLimits, grainFeedingsADay, mixing, water, other, shortOfHay, isCareful, leastHarm);
+                limitsOff,
+                feedLimits,
+                grainFeedingsADay,
+                mixing,
+                water,
+                other,
+                shortOfHay,
+                isCareful,
+                leastHarm,
+                grainPutOut);
     }
 
     public DietOptions with(List<FeedLimit> other) {
         return new DietOptions(
-                limitsOff, other, grainFeedingsADay, mixing, water, way, shortOfHay, isCareful, leastHarm);
+                limitsOff, other, grainFeedingsADay, mixing, water, way, shortOfHay, isCareful, leastHarm, grainPutOut);
+    }
+
+    /** Where so much grain is put out for a kg that is counted as eaten. */
+    public DietOptions losing(double kgPutOutPerKg) {
+        return new DietOptions(
+                limitsOff,
+                feedLimits,
+                grainFeedingsADay,
+                mixing,
+                water,
+                way,
+                shortOfHay,
+                isCareful,
+                leastHarm,
+                kgPutOutPerKg);
     }
 
     /** By the limits for a shortage. */
     public DietOptions whereHayIsShort() {
-        return new DietOptions(limitsOff, feedLimits, grainFeedingsADay, mixing, water, way, true, false, leastHarm);
+        return new DietOptions(
+                limitsOff, feedLimits, grainFeedingsADay, mixing, water, way, true, false, leastHarm, grainPutOut);
     }
 
     /** Held to what they would eat and to the least hay. */
     public DietOptions atLeastHarm() {
         return new DietOptions(
-                limitsOff, feedLimits, grainFeedingsADay, mixing, water, way, shortOfHay, isCareful, true);
+                limitsOff, feedLimits, grainFeedingsADay, mixing, water, way, shortOfHay, isCareful, true, grainPutOut);
     }
 
     /** By the looser of two published limits. */
     public DietOptions withoutCare() {
         return new DietOptions(
-                limitsOff, feedLimits, grainFeedingsADay, mixing, water, way, shortOfHay, false, leastHarm);
+                limitsOff,
+                feedLimits,
+                grainFeedingsADay,
+                mixing,
+                water,
+                way,
+                shortOfHay,
+                false,
+                leastHarm,
+                grainPutOut);
     }
 
     /** Whether a practice limit counts. */

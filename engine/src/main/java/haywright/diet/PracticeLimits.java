@@ -64,13 +64,18 @@ final class PracticeLimits {
         double grainADay = growing
                 ? Math.min(value(grain) * options.grainFeedingsADay(), value("L03d"))
                 : GrainFed.percentADay(options.grainFeedingsADay());
-        rows.add(bodyWeightLimit("grain", "grain", grain, grainADay, f -> f == FeedClass.GRAIN));
+        rows.add(
+                bodyWeightLimit("grain", "grain", grain, grainADay / options.grainPutOut(), f -> f == FeedClass.GRAIN));
         if (feeds.stream().anyMatch(Feed::isFastStarch)) {
             rows.add(fastStarch(growing ? "L22b" : "L22"));
         }
         if (!growing && options.isCareful() && options.way() != WayOfFeeding.LIMIT_FED) {
             rows.add(bodyWeightLimit(
-                    "grain_careful", "grain beside forage", "L02b", value("L02b"), f -> f == FeedClass.GRAIN));
+                    "grain_careful",
+                    "grain beside forage",
+                    "L02b",
+                    value("L02b") / options.grainPutOut(),
+                    f -> f == FeedClass.GRAIN));
         }
         if (options.way() != WayOfFeeding.LIMIT_FED && !options.shortOfHay()) {
             rows.add(share(
@@ -170,7 +175,7 @@ final class PracticeLimits {
                 Unit.KILOGRAM_A_DAY,
                 Law.absolute(
                         asked -> Unit.POUND.toBase(value(limit)),
-                        (f, made) -> f.isFastStarch() ? 100 / f.dryMatterPercent() : 0,
+                        (f, made) -> f.isFastStarch() ? options.grainPutOut() * 100 / f.dryMatterPercent() : 0,
                         Counted.MEAN),
                 source(limit));
     }

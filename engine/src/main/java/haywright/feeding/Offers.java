@@ -167,7 +167,9 @@ public final class Offers {
 
     /** In which all is kept of what a mix is printed as; none where something in it may not be fed. */
     private double holds(HandMix mix) {
-        if (!mix.notAllowed().isEmpty() || mix.portions().isEmpty()) {
+        if (!mix.notAllowed().isEmpty()
+                || mix.portions().isEmpty()
+                || !mix.harms().isEmpty()) {
             return 0;
         }
         var diet = rations()

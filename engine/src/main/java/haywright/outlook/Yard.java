@@ -203,7 +203,7 @@ public final class Yard {
                 feed,
                 price,
                 PricedFeed.dryMatterOf(feed),
-                lossPercent(feed.feedClass()),
+                lossPercent(feed.feedClass(), ranch.outfit().feedsInBunks()),
                 ranch.outfit().handlingPerKg(),
                 own,
                 kgAtHand,
@@ -212,13 +212,22 @@ public final class Yard {
     }
 
     /** Of what is put out of it, by how it is fed. */
-    private double lossPercent(FeedClass kind) {
+    private double lossPercent(FeedClass kind, boolean inBunks) {
         return switch (kind) {
             case LEGUME_HAY, GRASS_HAY, MIXED_HAY, CEREAL_HAY, STRAW, CROP_RESIDUE ->
                 ranch.settings().hayLossPercent();
             case CORN_SILAGE, LEGUME_SILAGE, CEREAL_SILAGE, TUB, MINERAL, NPN -> LITTLE_LOSS_PERCENT;
-            default -> ranch.outfit().feedsInBunks() ? BUNK_LOSS_PERCENT : GROUND_LOSS_PERCENT;
+            default -> inBunks ? BUNK_LOSS_PERCENT : GROUND_LOSS_PERCENT;
         };
+    }
+
+    /** Percent of grain and cake that is lost; 0 where none is listed or all of it goes into a bunk. */
+    public double grainLossPercent() {
+        return ranch.outfit().feedsInBunks()
+                        || feeds().stream()
+                                .noneMatch(feed -> lossPercent(feed.feed().feedClass(), false) == GROUND_LOSS_PERCENT)
+                ? 0
+                : GROUND_LOSS_PERCENT;
     }
 
     public GroupRequirement need(Group group) {
@@ -262,17 +271,27 @@ public final class Yard {
     private LeastCostRation ask(Group group, List<PricedFeed> feeds, Need need) {
         var outfit = ranch.outfit();
         var wanted = ranch.wishes().getOrDefault(group.id(), Wishes.none(group.id()));
+        boolean inBunks =
+                outfit.feedsInBunks() || wanted.way() == WayOfFeeding.BUNK || wanted.way() == WayOfFeeding.LIMIT_FED;
+        double lost = lossPercent(FeedClass.GRAIN, inBunks);
+        var offered = feeds.stream()
+                .map(feed -> feed.losing(Math.min(
+                        feed.feedingLossPercent(), lossPercent(feed.feed().feedClass(), inBunks))))
+                .toList();
         var options = new DietOptions(
-                Set.copyOf(wanted.limitsOff()),
-                wanted.feeds().stream().map(wish -> limit(wish, feeds)).toList(),
-                outfit.timesADay(),
-                outfit.mixing(),
-                new DietOptions.Water(
-                        worst(HazardClass.Hazard.NO3W) / WaterSource.NO3_OF_N, worst(HazardClass.Hazard.SO4W)),
-                wanted.way() == null ? WayOfFeeding.PUT_OUT_DAILY : wanted.way(),
-                false,
-                true);
-        return new LeastCostRation(feeds, need, options, wanted.sureness(), LeastCostRation.Amounts.AS_FED);
+                        Set.copyOf(wanted.limitsOff()),
+                        wanted.feeds().stream()
+                                .map(wish -> limit(wish, offered))
+                                .toList(),
+                        outfit.timesADay(),
+                        outfit.mixing(),
+                        new DietOptions.Water(
+                                worst(HazardClass.Hazard.NO3W) / WaterSource.NO3_OF_N, worst(HazardClass.Hazard.SO4W)),
+                        wanted.way() == null ? WayOfFeeding.PUT_OUT_DAILY : wanted.way(),
+                        false,
+                        true)
+                .losing(1 / (1 - lost / 100));
+        return new LeastCostRation(offered, need, options, wanted.sureness(), LeastCostRation.Amounts.AS_FED);
     }
 
     /** Of the worst water that was tested, mg a liter: nobody says which group drinks where. */

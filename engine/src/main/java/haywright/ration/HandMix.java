@@ -4,6 +4,7 @@ import haywright.diet.CheckedNeed;
 import haywright.diet.Diet;
 import haywright.diet.DietRow;
 import haywright.diet.Feed;
+import haywright.forage.FeedClass;
 import haywright.lp.Range;
 import haywright.workings.Refused;
 import java.util.ArrayList;
@@ -80,7 +81,7 @@ public record HandMix(
         // of a feed that nobody tested no row of its danger can be told
         limits.removeIf(limit -> Double.isNaN(limit.supplied()));
         limits.sort(Comparator.comparing(LimitAnswer::isMet)
-                .thenComparing(limit -> weight(limit.row().kind()))
+                .thenComparing(limit -> canHarm(limit) ? 0 : weight(limit.row().kind()))
                 .thenComparingDouble(LimitAnswer::share));
         return limits;
     }
@@ -93,6 +94,27 @@ public record HandMix(
             case CHOICE -> 2;
             case PRACTICE -> 3;
         };
+    }
+
+    /** What of it can kill: a danger that is not kept, or more grain than they can take. */
+    public List<LimitAnswer> harms() {
+        return limits.stream().filter(limit -> !limit.isMet() && canHarm(limit)).toList();
+    }
+
+    private static boolean canHarm(LimitAnswer limit) {
+        var row = limit.row();
+        return row.kind() == DietRow.Kind.DANGER
+                || row.id().equals("grain")
+                || row.id().equals("fast_starch");
+    }
+
+    /** As fed put out for a kg of dry matter eaten, over all of a kind; 1 where there is none of it. */
+    public double putOutPerKg(FeedClass kind) {
+        var of = portions.stream()
+                .filter(p -> p.feed().feed().feedClass() == kind)
+                .toList();
+        double eaten = of.stream().mapToDouble(Portion::kg).sum();
+        return eaten > 0 ? of.stream().mapToDouble(Portion::kgPutOut).sum() / eaten : 1;
     }
 
     public boolean meetsEverything() {

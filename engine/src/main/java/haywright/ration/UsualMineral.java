@@ -52,7 +52,7 @@ public final class UsualMineral {
         var known = new EnumMap<Analyte, Composition.Known>(Analyte.class);
         PERCENT.forEach(
                 (analyte, value) -> known.put(analyte, new Composition.Known(value, new Origin.Published(TAG))));
-        var feed = new Feed(ID.toString(), "A usual loose mineral", FeedClass.MINERAL, new Composition(known), false);
+        var feed = new Feed(ID.toString(), "Usual loose mineral", FeedClass.MINERAL, new Composition(known), false);
         return new PricedFeed(
                 feed, Unit.DOLLAR_PER_TON.to(Unit.DOLLAR_PER_KG, DOLLARS_A_TON), DRY_MATTER, LOSS_PERCENT);
     }

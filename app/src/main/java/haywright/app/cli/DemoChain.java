@@ -66,8 +66,7 @@ final class DemoChain {
     }
 
     private String figured(boolean putOut) {
-        return HerdWords.figured(
-                yard.ranch().settings(), yard.ranch().groups().values(), yard.day(), yard.day(), putOut);
+        return HerdWords.figured(yard.ranch(), yard.ranch().groups().values(), yard.day(), yard.day(), putOut);
     }
 
     private void heading(String words) {
@@ -147,7 +146,7 @@ final class DemoChain {
                 .ifPresent(now -> out.printf(
                         "    Fed today: %s%s%n",
                         Show.dollars(now.cost()),
-                        LimitWords.shortfalls(now.limits(), List.of()).stream()
+                        LimitWords.shortfalls(now, List.of()).stream()
                                 .map(", "::concat)
                                 .collect(Collectors.joining())));
         var answer = rations.ration(group);

@@ -7,15 +7,19 @@ import haywright.cattle.cold.HairCoat;
 import haywright.cattle.cold.Hide;
 import haywright.cattle.herd.Group;
 import haywright.cattle.need.GroupRequirement;
+import haywright.diet.WayOfFeeding;
+import haywright.outlook.Yard;
 import haywright.quantity.Unit;
 import haywright.ranch.Ranch;
 import haywright.ranch.RanchWeather;
 import haywright.ranch.Settings;
+import haywright.ranch.Wishes;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /** What holds for every figure of a herd, said wherever it acts. */
 public final class HerdWords {
@@ -53,13 +57,41 @@ public final class HerdWords {
      */
     public static String figured(
             Settings settings, Collection<Group> groups, LocalDate day, LocalDate until, boolean putOut) {
-        return figured(settings, groups, day, until, putOut, List.of());
+        return figured(
+                settings,
+                groups,
+                day,
+                until,
+                putOut ? "%s %% of hay put out is lost.".formatted(Show.number(settings.hayLossPercent(), 0)) : "",
+                List.of());
     }
 
     /** The same of a ranch: where pounds put out stand there, also what nobody said of its lots. */
     public static String figured(
             Ranch ranch, Collection<Group> groups, LocalDate day, LocalDate until, boolean putOut) {
-        return figured(ranch.settings(), groups, day, until, putOut, putOut ? MassWords.assumed(ranch) : List.of());
+        return figured(
+                ranch.settings(),
+                groups,
+                day,
+                until,
+                putOut ? lost(ranch, groups, day) : "",
+                putOut ? MassWords.assumed(ranch) : List.of());
+    }
+
+    /** Grain on the ground is lost too, unless every one of these groups is fed in a bunk. */
+    private static String lost(Ranch ranch, Collection<Group> groups, LocalDate day) {
+        double grain =
+                groups.stream().allMatch(group -> isAtABunk(ranch.wishes().get(group.id())))
+                        ? 0
+                        : new Yard(ranch, day).grainLossPercent();
+        return "%s %% of hay%s put out is lost."
+                .formatted(
+                        Show.number(ranch.settings().hayLossPercent(), 0),
+                        grain > 0 ? ", and %s %% of grain and cake,".formatted(Show.number(grain, 0)) : "");
+    }
+
+    private static boolean isAtABunk(@Nullable Wishes wishes) {
+        return wishes != null && (wishes.way() == WayOfFeeding.BUNK || wishes.way() == WayOfFeeding.LIMIT_FED);
     }
 
     private static String figured(
@@ -67,7 +99,7 @@ public final class HerdWords {
             Collection<Group> groups,
             LocalDate day,
             LocalDate until,
-            boolean putOut,
+            String lost,
             List<String> ofLots) {
         var says = new ArrayList<String>();
         var weather = settings.weather();
@@ -81,8 +113,8 @@ public final class HerdWords {
         if (!factor.isEmpty()) {
             says.add(factor);
         }
-        if (putOut) {
-            says.add("%s %% of hay put out is lost.".formatted(Show.number(settings.hayLossPercent(), 0)));
+        if (!lost.isEmpty()) {
+            says.add(lost);
         }
         says.add(assumed(Stream.concat(taken(settings, groups, day, until).stream(), ofLots.stream())
                 .toList()));

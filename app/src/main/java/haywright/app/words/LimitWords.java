@@ -6,7 +6,9 @@ import haywright.diet.DietRow.Sense;
 import haywright.diet.LeftOut;
 import haywright.diet.RowId;
 import haywright.forage.Analyte;
+import haywright.forage.FeedClass;
 import haywright.quantity.Unit;
+import haywright.ration.HandMix;
 import haywright.ration.LimitAnswer;
 import haywright.ration.NoRation;
 import java.util.ArrayList;
@@ -107,17 +109,31 @@ public final class LimitWords {
      * What of these is not met, each thing once: crude protein, metabolizable and that which the rumen needs are one
      * protein to whoever feeds, and hungry is hungry. Of rows that say the same thing the one is said that is missed by most.
      */
-    public static List<String> shortfalls(List<LimitAnswer> limits, List<LeftOut> leftOut) {
+    public static List<String> shortfalls(HandMix mix, List<LeftOut> leftOut) {
         var worst = new LinkedHashMap<String, LimitAnswer>();
-        for (var limit : limits) {
+        for (var limit : mix.limits()) {
             if (!limit.isMet()) {
                 worst.merge(thing(limit.row()), limit, (a, b) -> share(b) > share(a) ? b : a);
             }
         }
         return worst.values().stream()
-                .map(limit -> shortfall(limit, leftOut))
+                .map(limit -> isGrain(limit) ? tooMuchGrain(limit, mix) : shortfall(limit, leftOut))
                 .distinct()
                 .toList();
+    }
+
+    private static boolean isGrain(LimitAnswer limit) {
+        return limit.row().id().startsWith("grain") && limit.row().sense() == Sense.AT_MOST;
+    }
+
+    /** In pounds as whoever feeds weighs them: {@code too much grain: 15.4 lb, at most 6.3 lb}. */
+    private static String tooMuchGrain(LimitAnswer limit, HandMix mix) {
+        double pounds = Unit.POUND.fromBase(mix.putOutPerKg(FeedClass.GRAIN));
+        return "too much grain: %s lb put out, at most %s lb%s"
+                .formatted(
+                        Show.number(pounds * limit.supplied(), 1),
+                        Show.number(pounds * limit.row().limit(), 1),
+                        limit.row().id().equals("grain") ? "; it can kill" : " is usual beside hay");
     }
 
     private static String thing(DietRow row) {
@@ -126,6 +142,7 @@ public final class LimitWords {
         }
         return switch (row.id()) {
             case "cp", "cp_floor", "mp", "mp_rumen" -> "protein";
+            case "grain", "grain_careful" -> "grain";
             default -> row.id();
         };
     }

@@ -4,17 +4,22 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import haywright.FormulaCheck;
+import haywright.cattle.AnimalClass;
 import haywright.cattle.cold.Coat;
 import haywright.cattle.cold.ColdSystem;
 import haywright.cattle.herd.Group;
+import haywright.diet.WayOfFeeding;
 import haywright.feeding.Rations;
 import haywright.forage.Analyte;
+import haywright.forage.FeedClass;
 import haywright.lp.LinearProgram;
 import haywright.lp.Optimum;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
+import haywright.ranch.Outfit;
 import haywright.ranch.Ranch;
 import haywright.ranch.RanchWeather;
+import haywright.ranch.Wishes;
 import haywright.ration.LimitAnswer;
 import haywright.ration.NoRation;
 import haywright.ration.Ration;
@@ -98,6 +103,47 @@ class TinLanternRationsTest {
             }
         }
         assertThat(checked).isPositive();
+    }
+
+    /** Some head may eat all that lies there: 0.5 % of body weight for grown cattle, 1 % for growing ones, in one feeding. */
+    @Test
+    void grainStaysWithinItsLimitAsPutOut() {
+        for (var ranch : List.of(RANCH, BentBucket.ranch())) {
+            for (var outfit : List.of(ranch.outfit(), Outfit.NOT_SAID)) {
+                var rations = new Rations(ranch.with(outfit), RATIONS.day());
+                for (var group : ranch.groups().values()) {
+                    double grain = rations.toFeed(group).stream()
+                            .filter(p -> p.feed().feed().feedClass() == FeedClass.GRAIN)
+                            .mapToDouble(p -> p.kgPutOut() * p.feed().dryMatterPercent() / 100)
+                            .sum();
+                    double share = group.animals() == AnimalClass.GROWING ? 0.01 : 0.005;
+                    double weight = rations.yard().need(group).bodyWeight();
+                    assertThat(grain)
+                            .as(group.name())
+                            .isLessThan(1.03 * share * Math.max(1, outfit.timesADay()) * weight);
+                }
+            }
+        }
+    }
+
+    /** A group that is said to eat out of a bunk loses little of its grain, whatever the outfit. */
+    @Test
+    void whatIsFedInABunkIsNotLostOnTheGround() {
+        var ranch = RANCH.with(Outfit.NOT_SAID);
+        var group = groups().get(4);
+        var loss = FeedClass.DISTILLERS_GRAINS;
+        assertThat(lost(ranch, group, loss)).isEqualTo(17);
+        assertThat(lost(ranch.with(new Wishes(group.id(), List.of(), List.of(), WayOfFeeding.BUNK, null)), group, loss))
+                .isEqualTo(5);
+    }
+
+    private static double lost(Ranch ranch, Group group, FeedClass kind) {
+        return new Rations(ranch, RATIONS.day())
+                .question(group).offered().stream()
+                        .filter(feed -> feed.feed().feedClass() == kind)
+                        .findFirst()
+                        .orElseThrow()
+                        .feedingLossPercent();
     }
 
     private static LinearProgram moved(LinearProgram program, int row, double step) {

@@ -175,7 +175,7 @@ public record BenchView(
         var out = offers.rations().question(offers.group()).diet().leftOut();
         var words = new ArrayList<String>();
         offer.mix().notAllowed().forEach(left -> words.add(left.why()));
-        words.addAll(LimitWords.shortfalls(offer.mix().limits(), out));
+        words.addAll(LimitWords.shortfalls(offer.mix(), out));
         return words;
     }
 

@@ -1,7 +1,6 @@
 package haywright.app.web.bench;
 
 import haywright.app.words.Show;
-import haywright.app.words.SupplyWords;
 import haywright.feeding.Offer;
 import haywright.feeding.Offers;
 import haywright.quantity.Unit;
@@ -130,7 +129,7 @@ public record Card(
                 title,
                 Show.dollars(offer.mix().cost()),
                 (int) Math.round(offer.holdsPercent() / 10),
-                SupplyWords.enough(offer.holdsPercent()),
+                MixWords.enough(offer),
                 parts,
                 notes,
                 picked);

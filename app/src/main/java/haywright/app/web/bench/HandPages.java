@@ -13,11 +13,14 @@ import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.FedNow;
 import haywright.ration.MixDifference;
+import haywright.ration.Portion;
+import haywright.ration.UsualMineral;
 import haywright.workings.Refused;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -49,6 +52,7 @@ public final class HandPages {
     /**
      * @param shortfalls empty where it meets everything
      * @param cards mine, then the ration where there is one
+     * @param mineral what was counted that nobody typed; empty for most
      * @param why the difference in cost, a feed each; empty where there is no ration or none
      */
     public record Judged(
@@ -57,6 +61,7 @@ public final class HandPages {
             List<String> shortfalls,
             List<Card> cards,
             List<String> why,
+            String mineral,
             StripPicture strips) {}
 
     private static Group group(Page page) {
@@ -87,7 +92,11 @@ public final class HandPages {
                     .toList();
             asks.forEach(ask -> (used.contains(ask.name()) || !form.isEmpty(ask) ? often : others).add(ask));
             if (!amounts.isEmpty() && !form.hasProblems()) {
-                judged = judged(offers, offers.offer(page.rations().judge(group, amounts)));
+                var mineral = mineral(offers);
+                var all = new LinkedHashMap<>(amounts);
+                mineral.ifPresent(
+                        portion -> all.put(UsualMineral.ID, Quantity.of(portion.kgPutOut(), Unit.KILOGRAM_A_DAY)));
+                judged = judged(offers, offers.offer(page.rations().judge(group, all)), mineral);
             }
         } catch (Refused refused) {
             refused.problems().forEach(p -> form.refuse(p.field(), p.value(), p.rule(), p.fix()));
@@ -121,16 +130,27 @@ public final class HandPages {
         page.show(HAND, view(page, group, form, amounts.get()));
     }
 
-    private static Judged judged(Offers offers, Offer mine) {
+    /** Where the ranch lists none, so that there is no box for it, a mix is judged with what the ration has of a usual one. */
+    private static Optional<Portion> mineral(Offers offers) {
+        return offers.sure().stream()
+                .flatMap(sure -> sure.mix().portions().stream())
+                .filter(portion -> UsualMineral.is(portion.feed()))
+                .findFirst();
+    }
+
+    private static Judged judged(Offers offers, Offer mine, Optional<Portion> mineral) {
         var shown = new LinkedHashMap<String, Offer>();
         shown.put("Your mix", mine);
         offers.sure().ifPresent(sure -> shown.put("The ration", sure));
         return new Judged(
                 Show.dollars(mine.mix().cost()),
-                haywright.app.words.SupplyWords.enough(mine.holdsPercent()),
+                MixWords.enough(mine),
                 BenchView.shortfalls(offers, mine),
                 Card.of(offers, shown),
                 offers.sure().map(sure -> why(mine, sure)).orElse(List.of()),
+                mineral.map(portion -> "Counted with %s, as the ration has it: no mineral is on your list."
+                                .formatted(MixWords.portion(offers.yard(), offers.group(), portion)))
+                        .orElse(""),
                 new StripPicture("strips", offers.suppliesOf(mine.mix())));
     }
 

@@ -3,6 +3,7 @@ package haywright.app.web.bench;
 import haywright.app.words.Feeding;
 import haywright.app.words.LimitWords;
 import haywright.app.words.Show;
+import haywright.app.words.SupplyWords;
 import haywright.cattle.herd.Group;
 import haywright.feeding.Offer;
 import haywright.feeding.Offers;
@@ -64,7 +65,7 @@ final class MixWords {
                 .map(bales -> Show.number(bales.count(), 0) + " of "
                         + bales.feed().feed().name())
                 .collect(Collectors.joining(" and "));
-        var missed = LimitWords.shortfalls(whole.mix().limits(), List.of()).stream()
+        var missed = LimitWords.shortfalls(whole.mix(), List.of()).stream()
                 .findFirst()
                 .map(words -> " " + Show.capital(words) + ".")
                 .orElse("");
@@ -107,6 +108,13 @@ final class MixWords {
                         Show.cents(Math.abs(leaves)),
                         ahead == 0 ? "even" : Show.cents(Math.abs(ahead)),
                         ahead == 0 ? "" : ahead > 0 ? " ahead in all" : " behind in all");
+    }
+
+    /** {@code enough 7 times in 10}; of what can kill or may not be fed that it is not to be fed. */
+    static String enough(Offer offer) {
+        return offer.mix().harms().isEmpty() && offer.mix().notAllowed().isEmpty()
+                ? SupplyWords.enough(offer.holdsPercent())
+                : "don’t feed it";
     }
 
     /** Where one is surer than the other by what can be told: {@code  It is enough 7 times in 10, not 9.} */

@@ -9,6 +9,9 @@ import haywright.cattle.herd.Group;
 import haywright.feeding.ColdSnap;
 import haywright.feeding.Offers;
 import haywright.feeding.Rations;
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
+import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
 import haywright.ration.JointChance;
 import haywright.ration.MixDifference;
@@ -17,6 +20,7 @@ import haywright.ration.Ration;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 /** What is said of the demo's cows at a glance hangs together with a pencil. */
@@ -135,6 +139,34 @@ class OffersTest {
             }
         }
         assertThat(OFFERS.curve().orElseThrow().ways()).hasSizeGreaterThan(2);
+    }
+
+    /** Fourteen pounds of barley in front of a calf: that comes first, in pounds as put out, and nothing is "enough". */
+    @Test
+    void whatCanKillIsSaidFirst() {
+        var calves = List.copyOf(DEMO.groups().values()).get(4);
+        var offers = new Offers(RATIONS, calves);
+        var hay = lot("Pivot hay, first cutting");
+        var barley = DEMO.feedsForSale().values().stream()
+                .filter(feed -> feed.name().equals("Rolled barley"))
+                .findFirst()
+                .orElseThrow();
+        var mix = offers.offer(RATIONS.judge(
+                calves,
+                Map.of(
+                        hay.id(), Quantity.of(4, Unit.POUND_A_DAY),
+                        barley.id(), Quantity.of(14, Unit.POUND_A_DAY))));
+        assertThat(mix.mix().harms()).isNotEmpty();
+        assertThat(mix.holdsPercent()).isZero();
+        assertThat(BenchView.shortfalls(offers, mix).get(0)).contains("14.0 lb");
+        assertThat(MixWords.enough(mix)).doesNotContain("enough");
+    }
+
+    private static Lot lot(String name) {
+        return DEMO.lots().values().stream()
+                .filter(lot -> lot.name().equals(name))
+                .findFirst()
+                .orElseThrow();
     }
 
     /** Silage of today's mix that was not tested for nitrate is not put out in the cold either. */
