@@ -1,11 +1,15 @@
 package haywright.feeding;
 
 import haywright.cattle.herd.Group;
+import haywright.diet.Feed;
 import haywright.outlook.Yard;
 import haywright.ration.HandMix;
 import haywright.ration.Portion;
 import haywright.ration.PricedFeed;
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -14,49 +18,133 @@ import java.util.Optional;
 import java.util.function.Function;
 
 /**
- * Until when each feed lasts if all groups are fed on alike.
+ * Until when each feed lasts if all groups are fed on alike. What is gone is made up by what lies there: a group that ate it
+ * goes on with the hay and silage of its mix, kilogram of dry matter for kilogram, or where it has no other with the most
+ * that the ranch has and it may have. So no lot is said to last on feed that will be gone.
  * <pre>
- * gone = today + kg at hand / Σ head·kg put out a day
+ * next = min over feeds: kg left / Σ head·kg put out a day
  * </pre>
  */
 final class Lasting {
-    private Lasting() {}
+    private final Rations rations;
+    /** Dry matter eaten a day, kg of all head, by group and feed. */
+    private final Map<Group, Map<PricedFeed, Double>> eaten = new LinkedHashMap<>();
+    /** Kilograms as fed. */
+    private final Map<PricedFeed, Double> left = new HashMap<>();
+
+    private final Map<String, LocalDate> gone = new LinkedHashMap<>();
+
+    private Lasting(Rations rations, Function<Group, List<Portion>> fed) {
+        this.rations = rations;
+        var known = new HashMap<String, PricedFeed>(); // the same lot weighs differently in each group's question
+        for (var group : rations.ranch().groups().values()) {
+            var mix = new HashMap<PricedFeed, Double>();
+            for (var portion : fed.apply(group)) {
+                var feed = known.computeIfAbsent(portion.feed().feed().id(), id -> portion.feed());
+                mix.merge(feed, group.head() * feed.eaten(portion.kgPutOut()), Double::sum);
+            }
+            eaten.put(group, mix);
+        }
+        for (var feed : rations.yard().feeds()) {
+            var one = known.computeIfAbsent(feed.feed().id(), id -> feed);
+            left.put(one, one.kgAtHand());
+        }
+    }
 
     /** With one group fed so, and the others by their rations; in the order of the portions. */
     static Map<PricedFeed, LocalDate> with(Rations rations, Group group, List<Portion> portions) {
-        return of(rations, other -> other.id().equals(group.id()) ? portions : rations.toFeed(other), portions);
+        return of(portions, gone(rations, other -> other.id().equals(group.id()) ? portions : rations.toFeed(other)));
     }
 
     /** As everybody is fed now; a group of which nobody said it by its ration. */
     static Map<PricedFeed, LocalDate> asNow(Rations rations, List<Portion> portions) {
         return of(
-                rations,
-                group -> rations.fedNow(group).map(HandMix::portions).orElseGet(() -> rations.toFeed(group)),
-                portions);
+                portions,
+                gone(
+                        rations,
+                        group -> rations.fedNow(group).map(HandMix::portions).orElseGet(() -> rations.toFeed(group))));
     }
 
-    private static Map<PricedFeed, LocalDate> of(
-            Rations rations, Function<Group, List<Portion>> fed, List<Portion> portions) {
-        var aDay = new HashMap<String, Double>();
-        for (var group : rations.ranch().groups().values()) {
-            fed.apply(group).forEach(p -> aDay.merge(p.feed().feed().id(), group.head() * p.kgPutOut(), Double::sum));
-        }
-        var gone = new LinkedHashMap<PricedFeed, LocalDate>();
+    /** The day before which each feed is used up, by feed id; a feed that reaches to grass or has no end is not in it. */
+    static Map<String, LocalDate> gone(Rations rations, Function<Group, List<Portion>> fed) {
+        var lasting = new Lasting(rations, fed);
+        lasting.run();
+        return lasting.gone;
+    }
+
+    private static Map<PricedFeed, LocalDate> of(List<Portion> portions, Map<String, LocalDate> gone) {
+        var ofThese = new LinkedHashMap<PricedFeed, LocalDate>();
         for (var portion : portions) {
-            var feed = portion.feed();
-            until(rations, feed, aDay.getOrDefault(feed.feed().id(), 0.0)).ifPresent(day -> gone.put(feed, day));
+            var day = gone.get(portion.feed().feed().id());
+            if (day != null) {
+                ofThese.put(portion.feed(), day);
+            }
         }
-        return gone;
+        return ofThese;
     }
 
-    /** The day before which a feed is used up by so much a day; empty where it reaches to grass or has no end. */
-    static Optional<LocalDate> until(Rations rations, PricedFeed feed, double kgADay) {
-        double days = feed.kgAtHand() / kgADay;
-        if (!(days < Yard.LONGEST_WINTER)) {
-            return Optional.empty();
-        }
-        var last = rations.day().plusDays((long) days);
+    private void run() {
         var turnout = rations.ranch().turnout();
-        return turnout == null || last.isBefore(turnout) ? Optional.of(last) : Optional.empty();
+        double end = turnout == null
+                ? Yard.LONGEST_WINTER
+                : Math.min(Yard.LONGEST_WINTER, ChronoUnit.DAYS.between(rations.day(), turnout));
+        double now = 0;
+        for (var next = next(); next.isPresent(); next = next()) {
+            var out = next.get();
+            double days = days(out);
+            now += days;
+            if (!(now < end)) {
+                return;
+            }
+            left.replaceAll((feed, kg) -> kg - days * aDay(feed));
+            left.put(out, 0.0);
+            gone.put(out.feed().id(), rations.day().plusDays((long) now));
+            eaten.forEach((group, mix) -> makeUp(group, mix, out));
+        }
+    }
+
+    private Optional<PricedFeed> next() {
+        return left.keySet().stream()
+                .filter(feed -> aDay(feed) > 0)
+                .min(Comparator.comparingDouble(this::days)
+                        .thenComparing(feed -> feed.feed().id()));
+    }
+
+    private double days(PricedFeed feed) {
+        return left(feed) / aDay(feed);
+    }
+
+    private double left(PricedFeed feed) {
+        return left.getOrDefault(feed, 0.0);
+    }
+
+    /** As fed, of all groups. */
+    private double aDay(PricedFeed feed) {
+        return feed.putOut(eaten.values().stream()
+                .mapToDouble(mix -> mix.getOrDefault(feed, 0.0))
+                .sum());
+    }
+
+    private void makeUp(Group group, Map<PricedFeed, Double> mix, PricedFeed out) {
+        double lost = Optional.ofNullable(mix.remove(out)).orElse(0.0);
+        if (lost == 0 || !out.isHayOrSilage()) {
+            return; // straw and grain are no hay: what takes their place is another ration
+        }
+        var rest = new ArrayList<>(mix.keySet());
+        rest.removeIf(feed -> !feed.isHayOrSilage() || left(feed) == 0);
+        double all = rest.stream().mapToDouble(mix::get).sum();
+        if (all > 0) {
+            rest.forEach(feed -> mix.compute(feed, (same, kg) -> kg * (1 + lost / all)));
+            return;
+        }
+        var may = rations.question(group).diet().feeds().stream().map(Feed::id).toList();
+        left.keySet().stream()
+                .filter(feed -> feed.own()
+                        && feed.isHayOrSilage()
+                        && left(feed) > 0
+                        && may.contains(feed.feed().id()))
+                .max(Comparator.comparingDouble((PricedFeed feed) -> feed.eaten(left(feed)))
+                        .thenComparing(feed -> feed.feed().id()))
+                .ifPresent(feed -> mix.merge(feed, lost, Double::sum));
     }
 }

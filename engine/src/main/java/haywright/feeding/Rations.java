@@ -56,6 +56,7 @@ public final class Rations {
     private final Map<UUID, HandMix> weighed = new ConcurrentHashMap<>();
     private final Map<UUID, Optional<Meanwhile>> meanwhile = new ConcurrentHashMap<>();
     private @Nullable Optional<WinterPlan> plan;
+    private @Nullable Map<String, LocalDate> gone;
 
     public Rations(Yard yard) {
         this.yard = yard;
@@ -123,11 +124,18 @@ public final class Rations {
     }
 
     /**
-     * The day before which a feed is used up, if every group goes on being fed as it is to be fed today; empty where it
-     * reaches to grass or has no end.
+     * The day before which a feed is used up, if every group goes on being fed as it is to be fed today, and what is gone is
+     * made up by the hay that is left; empty where it reaches to grass or has no end.
      */
     public Optional<LocalDate> lastsUntil(PricedFeed feed) {
-        return Lasting.until(this, feed, kgADay(feed.feed().id()));
+        return Optional.ofNullable(gone().get(feed.feed().id()));
+    }
+
+    private synchronized Map<String, LocalDate> gone() {
+        if (gone == null) {
+            gone = Lasting.gone(this, this::toFeed);
+        }
+        return gone;
     }
 
     /** As fed, that all head of all groups are to be put out a day. */

@@ -13,6 +13,7 @@ import haywright.ration.Portion;
 import haywright.ration.WholeBales;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
@@ -54,8 +55,12 @@ final class MixWords {
                     .orElse("Enter a turnout date to see whether its feeds last.");
         }
         return offer.gone().entrySet().stream()
+                .sorted(Map.Entry.comparingByValue())
                 .map(gone -> "%s lasts until %s".formatted(gone.getKey().feed().name(), Show.day(gone.getValue())))
-                .collect(Collectors.joining(". ", "", "."));
+                .collect(Collectors.joining(
+                        ". ",
+                        "",
+                        offer.gone().size() > 1 ? ". Hay that is left takes the place of what is gone." : "."));
     }
 
     /** {@code In whole bales, for 4 days: 7 Pivot hay, first cutting and 17 Meadow hay.} */

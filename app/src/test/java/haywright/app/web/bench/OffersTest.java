@@ -16,11 +16,14 @@ import haywright.ranch.Ranch;
 import haywright.ration.JointChance;
 import haywright.ration.MixDifference;
 import haywright.ration.Portion;
+import haywright.ration.PricedFeed;
 import haywright.ration.Ration;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 
 /** What is said of the demo's cows at a glance hangs together with a pencil. */
@@ -69,23 +72,58 @@ class OffersTest {
         assertThat(apart.parts()).hasSizeGreaterThan(2);
     }
 
+    /** The first by division; those after it take its place and so are gone sooner than by division, and never before it. */
     @Test
     void aFeedIsGoneWhenAllGroupsHavePutItOut() {
-        var gone = OFFERS.sure().orElseThrow().gone();
-        assertThat(gone).isNotEmpty();
-        gone.forEach((feed, day) -> {
-            double aDay = DEMO.groups().values().stream()
-                    .mapToDouble(group -> group.head()
-                            * RATIONS.toFeed(group).stream()
-                                    .filter(p -> p.feed()
-                                            .feed()
-                                            .id()
-                                            .equals(feed.feed().id()))
-                                    .mapToDouble(Portion::kgPutOut)
-                                    .sum())
-                    .sum();
-            assertThat(ChronoUnit.DAYS.between(RATIONS.day(), day)).isEqualTo((long) (feed.kgAtHand() / aDay));
-        });
+        for (var ranch : List.of(DEMO, BentBucket.ranch())) {
+            var rations = new Rations(ranch, RATIONS.day());
+            var alone = new TreeMap<Long, PricedFeed>();
+            var days = new HashMap<PricedFeed, Long>();
+            for (var group : ranch.groups().values()) {
+                for (var portion : rations.toFeed(group)) {
+                    var feed = portion.feed();
+                    long byDivision = (long)
+                            (feed.kgAtHand() / kgADay(rations, feed.feed().id()));
+                    rations.lastsUntil(feed).ifPresent(day -> {
+                        long lasts = ChronoUnit.DAYS.between(RATIONS.day(), day);
+                        assertThat(lasts).isLessThanOrEqualTo(byDivision);
+                        alone.put(byDivision, feed);
+                        days.put(feed, lasts);
+                    });
+                }
+            }
+            var first = alone.firstEntry();
+            assertThat(days.get(first.getValue())).isEqualTo(first.getKey());
+        }
+    }
+
+    /** 66 tons of one and 201 of the other at 2,538 and 4,277 lb a day: both are gone when their sum is, not when each is. */
+    @Test
+    void hayDoesNotLastOnHayThatIsGone() {
+        var ranch = BentBucket.ranch();
+        var rations = new Rations(ranch, RATIONS.day());
+        double tons = 0;
+        double aDay = 0;
+        var last = RATIONS.day();
+        for (var feed : rations.yard().feeds()) {
+            var kg = kgADay(rations, feed.feed().id());
+            if (feed.own() && feed.isHayOrSilage() && kg > 0) {
+                tons += feed.eaten(feed.kgAtHand());
+                aDay += feed.eaten(kg);
+                last = rations.lastsUntil(feed).filter(last::isBefore).orElse(last);
+            }
+        }
+        assertThat(ChronoUnit.DAYS.between(RATIONS.day(), last)).isLessThanOrEqualTo((long) (tons / aDay) + 1);
+    }
+
+    private static double kgADay(Rations rations, String feed) {
+        return rations.ranch().groups().values().stream()
+                .mapToDouble(group -> group.head()
+                        * rations.toFeed(group).stream()
+                                .filter(p -> p.feed().feed().id().equals(feed))
+                                .mapToDouble(Portion::kgPutOut)
+                                .sum())
+                .sum();
     }
 
     @Test
