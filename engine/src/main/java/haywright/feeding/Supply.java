@@ -69,6 +69,13 @@ public record Supply(String id, String name, Unit unit, double needed, double ex
                     portions));
         });
         all.sort(Comparator.comparingDouble(Supply::surePercent));
+        // metabolizable protein is one need with two rows, by what the rumen makes of energy or of protein: the shorter
+        // counts
+        all.stream()
+                .filter(supply -> supply.id().startsWith("mp"))
+                .skip(1)
+                .findFirst()
+                .ifPresent(all::remove);
         return List.copyOf(all);
     }
 

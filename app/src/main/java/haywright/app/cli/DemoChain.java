@@ -7,6 +7,7 @@ import haywright.app.words.RuleWords;
 import haywright.app.words.Show;
 import haywright.cattle.herd.Group;
 import haywright.diet.PoorestDiet;
+import haywright.feeding.Offers;
 import haywright.feeding.Rations;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
@@ -177,7 +178,9 @@ final class DemoChain {
         out.printf(
                 "    Costs %s per head per day, %s for all%n",
                 Show.dollars(cents / 100), Show.dollars(cents * group.head() / 100));
-        out.printf("    Enough %s.%n", Show.timesInTen(ration.chance().percent()));
+        new Offers(of, group)
+                .sure()
+                .ifPresent(sure -> out.printf("    Enough %s.%n", Show.timesInTen(sure.holdsPercent())));
         for (var portion : mix.portions()) {
             of.lastsUntil(portion.feed())
                     .ifPresent(day -> out.printf(

@@ -177,10 +177,12 @@ public final class LimitWords {
             return "you asked for %s of %s".formatted(typed(row), row.name());
         }
         return switch (row.id()) {
-            case "growth" -> "not enough feed to gain on (%s short)".formatted(by);
+            case "growth" -> "not enough energy to gain on (%s short)".formatted(by);
             case "mp", "mp_rumen" ->
                 "short on protein by %s lb"
                         .formatted(Show.number(Unit.POUND.fromBase(Math.abs(limit.margin()) / 1000), 2));
+            case "ca_p_low" -> "too little calcium beside phosphorus";
+            case "ca_p_high" -> "too little phosphorus beside calcium";
             default -> "short on %s by %s".formatted(row.name(), by);
         };
     }

@@ -19,8 +19,7 @@ public final class SupplyWords {
             case "nem" -> "Energy";
             case "growth" -> "Energy for gain";
             case "cp" -> "Protein";
-            case "mp" -> "Metabolizable protein";
-            case "mp_rumen" -> "Protein for the rumen";
+            case "mp", "mp_rumen" -> "Metabolizable protein";
             default -> Show.capital(supply.name());
         };
     }

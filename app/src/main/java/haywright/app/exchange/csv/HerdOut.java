@@ -4,7 +4,6 @@ import haywright.cattle.herd.Group;
 import haywright.feeding.Rations;
 import haywright.quantity.Unit;
 import haywright.ranch.Ranch;
-import haywright.ration.Ration;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
@@ -66,8 +65,9 @@ public final class HerdOut {
         var lines = new ArrayList<List<String>>();
         for (var group : rations.ranch().groups().values()) {
             var head = List.of(rations.day().toString(), group.name(), String.valueOf(group.head()));
-            if (rations.ration(group) instanceof Ration ration) {
-                for (var portion : rations.weighable(group, ration).portions()) {
+            var toFeed = rations.toFeed(group);
+            if (!toFeed.isEmpty()) {
+                for (var portion : toFeed) {
                     double pounds = Unit.POUND.fromBase(portion.kgPutOut());
                     lines.add(with(
                             head,
