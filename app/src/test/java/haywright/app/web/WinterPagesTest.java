@@ -275,6 +275,48 @@ class WinterPagesTest {
     }
 
     @Test
+    void whatIsTypedOfAWeekIsNeverTakenForAnotherFigure() {
+        ranch.hay("300");
+        ranch.cows();
+        ranch.change(WinterPagesTest::placed);
+        var lot = ranch.anyLot();
+        var fed = "fed-" + lot;
+        var group = ranch.kept().groups().keySet().iterator().next().toString();
+        var much = "9".repeat(400);
+        for (var wrong : List.of(
+                List.of(fed, "12,5"),
+                List.of(fed, much),
+                List.of(fed, "-5"),
+                List.of(fed, "1e308"),
+                List.of(fed, "5 feet"),
+                List.of("left-on-hand-" + lot, "-5"),
+                List.of("refused-" + lot, "101"),
+                List.of("refused-" + lot, "-1"),
+                List.of("score-" + group, "99"),
+                List.of("card-" + group, much),
+                List.of("card-" + group, "100,200,300"),
+                List.of("card-" + group, "1 ".repeat(1000) + "x"))) {
+            var box = wrong.get(0);
+            var answer = ranch.send("winter/week", week(box, wrong.get(1)));
+            assertThat(answer.status()).as(wrong.toString()).isEqualTo(422);
+            assertThat(answer.body()).as(wrong.toString()).contains("id=\"p-" + box + "\"");
+        }
+        // not eaten alone is a share of nothing, and the box to fill in is named
+        assertThat(ranch.send("winter/week", week("refused-" + lot, "20")).body())
+                .contains("id=\"p-" + fed + "\"");
+        var all = ranch.send("winter/week", week(fed, "-5", "refused-" + lot, "101", "score-" + group, "99"))
+                .body();
+        for (var box : List.of(fed, "refused-" + lot, "score-" + group)) {
+            assertThat(all).contains("id=\"p-" + box + "\"");
+        }
+        assertThat(ranch.kept().weeks()).isEmpty();
+        // a bale of 1,200 lb is 0.6 of a ton
+        assertThat(ranch.send("winter/week", week(fed, "6 tons")).status()).isEqualTo(303);
+        var kept = ranch.kept().weeks().values().iterator().next();
+        assertThat(kept.fed().get(UUID.fromString(lot)).in(Unit.TON)).isCloseTo(6, within(1e-9));
+    }
+
+    @Test
     void aLotStandsBesideEachGroupAtEachStage() {
         ranch.hay("300");
         ranch.cows();
