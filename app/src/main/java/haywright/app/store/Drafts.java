@@ -58,7 +58,8 @@ public final class Drafts {
     }
 
     private Optional<String> kept(UUID ranch, String form) {
-        return jdbi.withHandle(h -> h.createQuery("SELECT fields FROM draft WHERE ranch_id = :ranch AND form = :form")
+        return jdbi.withHandle(h -> h.createQuery("SELECT coalesce(" + OneRow.text("fields")
+                        + ", '') FROM draft WHERE ranch_id = :ranch AND form = :form")
                 .bind("ranch", ranch.toString())
                 .bind("form", form)
                 .mapTo(String.class)
@@ -93,8 +94,8 @@ public final class Drafts {
 
     /** What was {@linkplain #isUnreadable damaged} and made room, until somebody throws it away. */
     public List<Aside> aside(UUID ranch) {
-        return jdbi.withHandle(h -> h.createQuery(
-                        "SELECT form, fields FROM draft WHERE ranch_id = :ranch AND form LIKE :aside ORDER BY form")
+        return jdbi.withHandle(h -> h.createQuery("SELECT form, coalesce(" + OneRow.text("fields")
+                        + ", '') AS fields FROM draft WHERE ranch_id = :ranch AND form LIKE :aside ORDER BY form")
                 .bind("ranch", ranch.toString())
                 .bind("aside", ASIDE + "%")
                 .map((row, context) -> Aside.of(row.getString("form"), row.getString("fields")))

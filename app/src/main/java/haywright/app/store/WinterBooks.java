@@ -44,8 +44,8 @@ public final class WinterBooks {
     }
 
     private static List<Kept> of(Handle h, UUID ranch) {
-        return h.createQuery("SELECT hash, " + Revisions.counted("rev") + " AS rev, at, doc FROM winter_book"
-                        + " WHERE ranch_id = :ranch" + NEWEST_FIRST)
+        return h.createQuery("SELECT hash, " + Revisions.counted("rev") + " AS rev, at, coalesce(" + OneRow.text("doc")
+                        + ", '') AS doc FROM winter_book" + " WHERE ranch_id = :ranch" + NEWEST_FIRST)
                 .bind("ranch", ranch.toString())
                 .map((row, context) ->
                         new Kept(row.getString("hash"), row.getLong("rev"), row.getString("at"), row.getString("doc")))

@@ -16,6 +16,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
 import org.junit.jupiter.api.Test;
 
 /** What another program or a failing disk leaves in single rows: it stays there, and is said. */
@@ -261,6 +262,75 @@ abstract class StoreDamageContract extends StoreFilesContract {
         assertThatThrownBy(() -> ranches.undo(ranch.id(), rev, "Ann"))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("could not be read");
+    }
+
+    @Test
+    void aRanchLargerThanMemoryClosesNothing() {
+        ranches.create(demo());
+        ranches.create(Ranch.empty(new UUID(7, 7), "Other"));
+        var huge = "{\"x\":\"" + "0".repeat(OneRow.MOST) + "\"}";
+        damage(demo().id(), huge);
+        assertThat(ranches.list()).hasSize(2);
+        assertThat(ranches.open(new UUID(7, 7)).rev()).isEqualTo(1);
+        for (ThrowingCallable each : List.<ThrowingCallable>of(
+                () -> ranches.open(demo().id()),
+                () -> store.recovery().raw(demo().id()).doc(),
+                () -> store.files().export(demo().id()))) {
+            assertThatThrownBy(each).isInstanceOf(Refused.class).hasMessageContaining("16 MB");
+        }
+        assertThat(store.recovery().wrong(demo().id())).isPresent();
+        assertThat(store.recovery().lastRevision(demo().id())).isEmpty();
+        store.jdbi()
+                .useHandle(h -> h.execute(
+                        "INSERT INTO draft VALUES (?, 'lots/new', ?)",
+                        demo().id().toString(),
+                        huge));
+        assertThat(store.drafts().isUnreadable(demo().id(), "lots/new")).isTrue();
+        store.winterBooks().keep(demo().id(), "huge", 1, huge);
+        assertThat(store.winterBooks().of(demo().id()))
+                .extracting(WinterBooks.Kept::doc)
+                .containsExactly("");
+        var backup = folder.resolve("b.db");
+        store.files().backup(backup);
+        try (var other = Store.at("jdbc:sqlite:" + folder.resolve("other.db"), Clock.systemUTC())) {
+            assertThat(other.files().restore(backup, "Ann"))
+                    .extracting(RanchFiles.Imported::became)
+                    .containsExactlyInAnyOrder(RanchFiles.Became.NEW, RanchFiles.Became.LEFT_UNREADABLE);
+        }
+        store.recovery().putInPlace(demo(), "Ann", "back");
+        assertThat(ranches.open(demo().id()).ranch()).isEqualTo(demo());
+        int aside = store.jdbi()
+                .withHandle(h -> h.createQuery("SELECT octet_length(doc) FROM set_aside")
+                        .mapTo(Integer.class)
+                        .one());
+        assertThat(aside).isEqualTo(huge.length());
+        assertThatThrownBy(() -> ranches.create(Ranch.empty(new UUID(7, 8), huge)))
+                .isInstanceOf(Refused.class);
+    }
+
+    /** SQLite keeps what PostgreSQL does not: such a row stays in the backup, and keeps nothing else out. */
+    @Test
+    void aDamagedRowOfABackupKeepsNoOtherOut() {
+        var backup = folder.resolve("b.db");
+        try (var other = Store.at("jdbc:sqlite:" + folder.resolve("other.db"), Clock.systemUTC())) {
+            var there = other.ranches();
+            there.create(demo());
+            there.create(Ranch.empty(new UUID(7, 7), "Other"));
+            for (int i = 1; i <= 3; i++) {
+                there.save(demo().id(), i, "Ann", "oats", repriced(demo(), "Oat hay", i));
+            }
+            other.drafts().put(demo().id(), "lots/new", Map.of("name", List.of("a")));
+            other.drafts().put(demo().id(), "a\0b", Map.of("name", List.of("a")));
+            other.overwrite("UPDATE edit SET rev = 'abc' WHERE rev = 2");
+            other.files().backup(backup);
+        }
+        assertThat(store.files().restore(backup, "Ann"))
+                .hasSize(2)
+                .extracting(RanchFiles.Imported::became)
+                .containsOnly(RanchFiles.Became.NEW);
+        assertThat(ranches.open(demo().id()).rev()).isEqualTo(4);
+        assertThat(ranches.history(demo().id())).extracting(Edit::rev).contains(4L, 3L);
+        assertThat(store.drafts().get(demo().id(), "lots/new")).isNotEmpty();
     }
 
     @Test
