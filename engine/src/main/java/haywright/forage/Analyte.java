@@ -1,6 +1,7 @@
 package haywright.forage;
 
 import haywright.quantity.Unit;
+import haywright.workings.EditDistance;
 import haywright.workings.Refused;
 import java.util.ArrayList;
 import java.util.List;
@@ -163,7 +164,9 @@ public enum Analyte {
                 .orElseThrow(() -> new Refused(
                         "analyte",
                         name.isBlank() ? "no name" : name,
-                        "no analyte of this name is known",
+                        name.length() > EditDistance.LONGEST
+                                ? "no name of an analyte has so many letters"
+                                : "no analyte of this name is known",
                         nearest(name)
                                 .map(near -> "Did you mean " + near + "?")
                                 .orElse("Write it as the laboratory's sheet does, or as its abbreviation.")));

@@ -42,6 +42,9 @@ record AnalyteTable(
      * empty where none is near enough to be meant.
      */
     static Optional<String> nearest(String name) {
+        if (name.length() > EditDistance.LONGEST) {
+            return Optional.empty();
+        }
         var asked = key(name).replaceAll("\\.$", "");
         var begun = NAMES.keySet().stream()
                 .filter(known -> asked.matches("\\p{L}{3,}") && known.startsWith(asked))

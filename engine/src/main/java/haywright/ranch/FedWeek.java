@@ -2,12 +2,14 @@ package haywright.ranch;
 
 import haywright.quantity.Kind;
 import haywright.quantity.Quantity;
+import haywright.workings.Problem;
 import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
-import java.util.Collection;
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 
@@ -46,43 +48,55 @@ public record FedWeek(
         scored = kept(scored);
         expected = kept(expected);
         scoredBefore = kept(scoredBefore);
-        masses("fed", fed.values());
-        masses("counted", counted.values());
-        masses("expected", expected.values());
+        var problems = new ArrayList<Problem>();
+        masses("fed", fed, problems);
+        masses("counted", counted, problems);
+        masses("expected", expected, problems);
+        range("left", left, 0, PERCENT, "what they left is 0 to 100 % of what was put out", problems);
+        range("scored", scored, LEAST_SCORE, MOST_SCORE, "condition scores run from 1 to 9", problems);
         long days = ChronoUnit.DAYS.between(from, to) + 1;
         if (days < 1 || days > LONGEST_DAYS) {
-            throw new Refused(
+            problems.add(new Problem(
                     "to",
                     to.toString(),
-                    "a record is of 1 to 60 days, from " + from,
-                    "Enter the first and the last day; use one record a week.");
+                    "a record is of 1 to 60 days, the first among them",
+                    "Enter the first and the last day; use one record a week."));
         }
-        if (fed.isEmpty() && counted.isEmpty() && scored.isEmpty()) {
-            throw new Refused("fed", "nothing", "a record says something", "Enter what was fed, counted or scored.");
+        if (problems.isEmpty() && fed.isEmpty() && counted.isEmpty() && scored.isEmpty()) {
+            problems.add(left.keySet().stream()
+                    .findFirst()
+                    .map(feed -> new Problem(
+                            "fed/" + feed,
+                            "nothing",
+                            "what was not eaten is a share of what was fed",
+                            "Enter what was fed of it."))
+                    .orElse(new Problem(
+                            "fed", "nothing", "a record says something", "Enter what was fed, counted or scored.")));
         }
-        range("left", left.values(), 0, PERCENT, "what they left is 0 to 100 % of what was put out");
-        range("scored", scored.values(), LEAST_SCORE, MOST_SCORE, "condition scores run from 1 to 9");
+        Refused.unlessEmpty(problems);
     }
 
     private static <T> Map<UUID, T> kept(Map<UUID, T> map) {
         return Collections.unmodifiableMap(new LinkedHashMap<>(map));
     }
 
-    private static void masses(String field, Collection<Quantity> all) {
-        for (var one : all) {
-            Refused.unlessOfKind(Kind.MASS, field, one);
-            if (!(one.base() >= 0)) {
-                throw new Refused(field, one.asTyped(), "tons are 0 or more", "Enter 0 for none.");
+    private static void masses(String field, Map<UUID, Quantity> all, List<Problem> problems) {
+        all.forEach((feed, mass) -> {
+            var of = field + "/" + feed;
+            Refused.unlessOfKind(Kind.MASS, of, mass);
+            if (!(mass.base() >= 0)) {
+                problems.add(new Problem(of, mass.asTyped(), "this is 0 or more", "Enter 0 for none."));
             }
-        }
+        });
     }
 
-    private static void range(String field, Collection<Double> all, double low, double high, String rule) {
-        for (double one : all) {
+    private static void range(
+            String field, Map<UUID, Double> all, double low, double high, String rule, List<Problem> problems) {
+        all.forEach((whose, one) -> {
             if (!(one >= low && one <= high)) {
-                throw new Refused(field, Double.toString(one), rule, "Check the figure.");
+                problems.add(new Problem(field + "/" + whose, Double.toString(one), rule, "Check the figure."));
             }
-        }
+        });
     }
 
     public int days() {

@@ -40,6 +40,9 @@ class AnalyteTest {
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("no analyte of this name is known. Did you mean crude protein?");
         assertThatThrownBy(() -> Analyte.named(" ")).isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> Analyte.named("crude protein".repeat(100_000)))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("so many letters");
     }
 
     @Test

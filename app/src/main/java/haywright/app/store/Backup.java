@@ -22,8 +22,10 @@ import java.util.UUID;
 import java.util.function.Function;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.statement.UnableToExecuteStatementException;
 import org.jdbi.v3.core.transaction.TransactionIsolationLevel;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.LoggerFactory;
 
 /**
  * Everything that is kept, as one SQLite database: what a daily copy is, also from PostgreSQL. Ranches with their
@@ -32,6 +34,8 @@ import org.jspecify.annotations.Nullable;
 final class Backup {
     /** In the order in which they can be filled. */
     static final Map<String, List<String>> TABLES = tables();
+
+    private static final String ROW = "row";
 
     private final Jdbi jdbi;
     private final boolean sqlite;
@@ -73,7 +77,7 @@ final class Backup {
         }
     }
 
-    /** Rows that are there already stay as they are. */
+    /** Rows that are there already stay as they are. One that this database does not take stays in the other, and is said. */
     private static void copy(Handle from, Handle to, String table, String which, @Nullable String ranch) {
         var columns = Objects.requireNonNull(TABLES.get(table));
         var into = "INSERT INTO " + table + " (" + String.join(", ", columns) + ") VALUES ("
@@ -92,7 +96,30 @@ final class Backup {
                     return values;
                 })
                 .stream()) {
-            rows.forEach(values -> to.execute(into, values));
+            long left = rows.filter(values -> !isTaken(to, into, values)).count();
+            if (left > 0) {
+                LoggerFactory.getLogger(Backup.class)
+                        .warn(
+                                "{} of {} cannot be kept in this database: damaged. They stay in the backup.",
+                                left,
+                                table);
+            }
+        }
+    }
+
+    /** What cannot be kept of one row keeps no other out. */
+    private static boolean isTaken(Handle to, String into, Object... values) {
+        to.savepoint(ROW);
+        try {
+            to.execute(into, values);
+            to.releaseSavepoint(ROW);
+            return true;
+        } catch (UnableToExecuteStatementException e) {
+            if (Trouble.of(e).isPresent()) {
+                throw e;
+            }
+            to.rollbackToSavepoint(ROW);
+            return false;
         }
     }
 
@@ -106,7 +133,7 @@ final class Backup {
     }
 
     /** A ranch in a backup, and what its row has for an id. */
-    record Kept(String key, String name, String doc, boolean isDeleted) {
+    private record Kept(String key, String name, long bytes, boolean isDeleted) {
         UUID id() {
             return RowId.of(key);
         }
@@ -155,39 +182,52 @@ final class Backup {
 
     private List<RanchFiles.Imported> takeIn(
             Jdbi from, RanchDocument documents, Function<Ranch, RanchFiles.Imported> replace) {
-        var all = from.withHandle(h -> h.createQuery("SELECT id, name, doc, deleted_at FROM ranch ORDER BY name, id")
+        var all = from.withHandle(h -> h.createQuery(
+                        "SELECT id, name, octet_length(doc) AS bytes, deleted_at FROM ranch ORDER BY name, id")
                 .map((row, context) -> new Kept(
                         row.getString("id"),
                         row.getString("name"),
-                        row.getString("doc"),
+                        row.getLong("bytes"),
                         row.getString("deleted_at") != null))
                 .list());
         shared(from);
         var told = new ArrayList<RanchFiles.Imported>();
         for (var kept : all) {
-            if (takeNew(from, kept.key())) {
-                told.add(new RanchFiles.Imported(kept.id(), kept.name(), RanchFiles.Became.NEW));
+            if (kept.bytes() > OneRow.MOST) {
+                told.add(new RanchFiles.Imported(kept.id(), kept.name(), RanchFiles.Became.LEFT_UNREADABLE));
+            } else if (takeNew(from, kept.key())) {
+                told.add(new RanchFiles.Imported(
+                        kept.id(),
+                        kept.name(),
+                        isHere(kept.key()) ? RanchFiles.Became.NEW : RanchFiles.Became.LEFT_UNREADABLE));
             } else if (kept.isDeleted()) {
                 told.add(new RanchFiles.Imported(kept.id(), kept.name(), RanchFiles.Became.LEFT_DELETED));
             } else {
-                told.add(replaced(kept, documents, replace));
+                told.add(replaced(from, kept, documents, replace));
             }
         }
         return told;
     }
 
     private static RanchFiles.Imported replaced(
-            Kept kept, RanchDocument documents, Function<Ranch, RanchFiles.Imported> replace) {
+            Jdbi from, Kept kept, RanchDocument documents, Function<Ranch, RanchFiles.Imported> replace) {
         Ranch ranch;
         try {
             RowId.wrong(kept.key()).ifPresent(wrong -> {
                 throw wrong;
             });
-            ranch = documents.read(kept.doc().getBytes(StandardCharsets.UTF_8));
+            ranch = documents.read(doc(from, kept).getBytes(StandardCharsets.UTF_8));
         } catch (Refused e) {
             return new RanchFiles.Imported(kept.id(), kept.name(), RanchFiles.Became.LEFT_UNREADABLE);
         }
         return replace.apply(ranch);
+    }
+
+    private static String doc(Jdbi from, Kept kept) {
+        return from.withHandle(h -> h.createQuery("SELECT doc FROM ranch WHERE id = :id")
+                .bind("id", kept.key())
+                .mapTo(String.class)
+                .one());
     }
 
     /** What belongs to no ranch, or to whichever has it. */
@@ -202,11 +242,7 @@ final class Backup {
     /** With its history, exactly as the backup has it; false when it is here. */
     private boolean takeNew(Jdbi from, String id) {
         return from.withHandle(old -> jdbi.inTransaction(to -> {
-            boolean here = to.createQuery("SELECT count(*) FROM ranch WHERE id = :id")
-                            .bind("id", id)
-                            .mapTo(Integer.class)
-                            .one()
-                    > 0;
+            boolean here = isHere(to, id);
             if (!here) {
                 copy(old, to, "ranch", "WHERE id = :ranch", id);
                 copy(old, to, "edit", "WHERE ranch_id = :ranch", id);
@@ -215,6 +251,18 @@ final class Backup {
             }
             return !here;
         }));
+    }
+
+    private boolean isHere(String id) {
+        return jdbi.withHandle(h -> isHere(h, id));
+    }
+
+    private static boolean isHere(Handle h, String id) {
+        return h.createQuery("SELECT count(*) FROM ranch WHERE id = :id")
+                        .bind("id", id)
+                        .mapTo(Integer.class)
+                        .one()
+                > 0;
     }
 
     private static void delete(Path file) {

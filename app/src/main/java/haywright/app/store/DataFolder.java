@@ -184,10 +184,11 @@ public final class DataFolder {
 
     static Optional<Held> held(Path file, UUID ranch) {
         return reading(file, connection -> {
-            try (var asked = connection.prepareStatement("SELECT doc FROM ranch WHERE id = ?")) {
+            try (var asked = connection.prepareStatement("SELECT " + OneRow.text("doc") + " FROM ranch WHERE id = ?")) {
                 asked.setString(1, ranch.toString());
                 try (var row = asked.executeQuery()) {
-                    return row.next() ? new Held(day(file).orElseThrow(), row.getString(1)) : null;
+                    var doc = row.next() ? row.getString(1) : null;
+                    return doc == null ? null : new Held(day(file).orElseThrow(), doc);
                 }
             }
         });

@@ -1,5 +1,7 @@
 package haywright.app.store;
 
+import com.fasterxml.jackson.annotation.JsonSetter;
+import com.fasterxml.jackson.annotation.Nulls;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.type.TypeReference;
 import com.fasterxml.jackson.databind.json.JsonMapper;
@@ -17,7 +19,10 @@ public final class Drafts {
 
     private static final String ASIDE = "set-aside/";
 
-    private static final JsonMapper MAPPER = JsonMapper.builder().build();
+    /** A box may be empty, and never has a null in it. */
+    private static final JsonMapper MAPPER = JsonMapper.builder()
+            .defaultSetterInfo(JsonSetter.Value.construct(Nulls.FAIL, Nulls.FAIL))
+            .build();
 
     private final Jdbi jdbi;
 
@@ -53,7 +58,8 @@ public final class Drafts {
     }
 
     private Optional<String> kept(UUID ranch, String form) {
-        return jdbi.withHandle(h -> h.createQuery("SELECT fields FROM draft WHERE ranch_id = :ranch AND form = :form")
+        return jdbi.withHandle(h -> h.createQuery("SELECT coalesce(" + OneRow.text("fields")
+                        + ", '') FROM draft WHERE ranch_id = :ranch AND form = :form")
                 .bind("ranch", ranch.toString())
                 .bind("form", form)
                 .mapTo(String.class)
@@ -71,33 +77,34 @@ public final class Drafts {
     /**
      * A draft that could not be read when its form was filled in again.
      *
-     * @param form that it was of
+     * @param form that it was of; empty where the row does not say
      * @param fields what the database has of it
+     * @param key what the row has for the name of a form
      */
-    public record Aside(UUID id, String form, String fields) {}
+    public record Aside(UUID id, String form, String fields, String key) {
+        /** Another program may have put in a row of any name: it is found by an id made from what stands there. */
+        private static Aside of(String key, String fields) {
+            var parts = key.substring(ASIDE.length()).split("/", 2);
+            boolean isNamed = parts.length == 2 && RowId.of(parts[0]).toString().equals(parts[0]);
+            return isNamed
+                    ? new Aside(UUID.fromString(parts[0]), parts[1], fields, key)
+                    : new Aside(RowId.of(key), "", fields, key);
+        }
+    }
 
     /** What was {@linkplain #isUnreadable damaged} and made room, until somebody throws it away. */
     public List<Aside> aside(UUID ranch) {
-        return jdbi.withHandle(h -> h.createQuery(
-                        "SELECT form, fields FROM draft WHERE ranch_id = :ranch AND form LIKE :aside ORDER BY form")
+        return jdbi.withHandle(h -> h.createQuery("SELECT form, coalesce(" + OneRow.text("fields")
+                        + ", '') AS fields FROM draft WHERE ranch_id = :ranch AND form LIKE :aside ORDER BY form")
                 .bind("ranch", ranch.toString())
                 .bind("aside", ASIDE + "%")
-                .map((row, context) -> {
-                    var parts = row.getString("form").split("/", 3);
-                    return new Aside(UUID.fromString(parts[1]), parts[2], row.getString("fields"));
-                })
+                .map((row, context) -> Aside.of(row.getString("form"), row.getString("fields")))
                 .list());
     }
 
     public void throwAway(UUID ranch, Aside aside) {
-        jdbi.useHandle(h -> h.execute(
-                "DELETE FROM draft WHERE ranch_id = ? AND form = ?",
-                ranch.toString(),
-                named(aside.id(), aside.form())));
-    }
-
-    private static String named(UUID aside, String form) {
-        return ASIDE + aside + "/" + form;
+        jdbi.useHandle(
+                h -> h.execute("DELETE FROM draft WHERE ranch_id = ? AND form = ?", ranch.toString(), aside.key()));
     }
 
     /** It makes room for what is typed now, and stays in the database for somebody who can read it. */
@@ -105,7 +112,7 @@ public final class Drafts {
         if (isUnreadable(ranch, form)) {
             jdbi.useHandle(h -> h.execute(
                     "UPDATE draft SET form = ? WHERE ranch_id = ? AND form = ?",
-                    named(UUID.randomUUID(), form),
+                    ASIDE + UUID.randomUUID() + "/" + form,
                     ranch.toString(),
                     form));
         }

@@ -106,7 +106,7 @@ public final class Ranches {
                 .bind("id", ranch.id().toString())
                 .bind("name", ranch.name())
                 .bind("format", documents.format())
-                .bind("doc", tree.toString())
+                .bind("doc", OneRow.fitting(tree.toString()))
                 .execute());
         if (made == 0) {
             throw new Refused(
@@ -188,7 +188,7 @@ public final class Ranches {
                 .bind("name", ranch.name())
                 .bind("next", now.rev() + 1)
                 .bind("format", documents.format())
-                .bind("doc", merged.toString())
+                .bind("doc", OneRow.fitting(merged.toString()))
                 .bind("id", id.toString())
                 .bind("rev", now.asKept())
                 .execute();
@@ -211,10 +211,14 @@ public final class Ranches {
 
     private Kept kept(Handle h, UUID id) {
         long newest = Revisions.newest(h, "edit", id);
-        return h.createQuery("SELECT rev, doc, " + VERSION + " FROM ranch WHERE id = :id AND deleted_at IS NULL")
+        return h.createQuery("SELECT rev, octet_length(doc) AS bytes, " + OneRow.text("doc") + " AS doc, " + VERSION
+                        + " FROM ranch WHERE id = :id AND deleted_at IS NULL")
                 .bind("id", id.toString())
                 .map((row, context) -> {
                     var doc = row.getString("doc");
+                    if (doc == null) {
+                        throw OneRow.tooLarge(row.getLong("bytes"));
+                    }
                     var rev = row.getObject("rev");
                     return new Kept(Revisions.of(rev, newest), rev, row.getString("version"), doc.length(), tree(doc));
                 })

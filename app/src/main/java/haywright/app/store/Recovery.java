@@ -42,16 +42,32 @@ public final class Recovery {
     /** The ranch as a daily copy has it. */
     public record Copied(Ranch ranch, LocalDate day) {}
 
-    /** What could not be read, exactly as it is kept. */
-    public record Raw(String name, long rev, String doc) {}
+    /**
+     * What could not be read, exactly as it is kept.
+     *
+     * @param bytes of its document
+     * @param kept null where that is more than is read at once
+     */
+    public record Raw(
+            String name, long rev, long bytes, @Nullable String kept) {
+        /** @throws Refused where it is too large to be handed out */
+        public String doc() {
+            if (kept == null) {
+                throw OneRow.tooLarge(bytes);
+            }
+            return kept;
+        }
+    }
 
     /** @throws Refused when there is no such ranch */
     public Raw raw(UUID id) {
-        return jdbi.withHandle(h -> h.createQuery("SELECT name, rev, doc FROM ranch WHERE id = :id")
+        return jdbi.withHandle(h -> h.createQuery("SELECT name, rev, octet_length(doc) AS bytes, " + OneRow.text("doc")
+                                + " AS doc FROM ranch WHERE id = :id")
                         .bind("id", RowId.kept(h, id))
                         .map((row, context) -> new Raw(
                                 row.getString("name"),
                                 Revisions.of(row.getObject("rev"), Revisions.newest(h, "edit", id)),
+                                row.getLong("bytes"),
                                 row.getString("doc")))
                         .findOne())
                 .orElseThrow(() -> new Refused("id", id.toString(), "there is no such ranch here", "Open the round."));
@@ -77,23 +93,23 @@ public final class Recovery {
 
     /** Exactly as it was. */
     public Optional<String> setAside(UUID id, String key) {
-        return jdbi.withHandle(
-                h -> h.createQuery("SELECT doc FROM set_aside WHERE ranch_id = :id AND CAST(rev AS TEXT) = :key")
-                        .bind("id", id.toString())
-                        .bind("key", key)
-                        .mapTo(String.class)
-                        .findFirst());
+        return jdbi.withHandle(h -> h.createQuery("SELECT " + OneRow.text("doc")
+                        + " FROM set_aside WHERE ranch_id = :id AND CAST(rev AS TEXT) = :key")
+                .bind("id", id.toString())
+                .bind("key", key)
+                .mapTo(String.class)
+                .findFirst());
     }
 
     /** Why the document cannot be read; empty when it can. */
     public Optional<Refused> wrong(UUID id) {
         var raw = raw(id);
-        return RowId.wrong(jdbi.withHandle(h -> RowId.kept(h, id))).or(() -> wrong(id, raw.doc()));
+        return RowId.wrong(jdbi.withHandle(h -> RowId.kept(h, id))).or(() -> wrong(id, raw));
     }
 
-    private Optional<Refused> wrong(UUID id, String doc) {
+    private Optional<Refused> wrong(UUID id, Raw raw) {
         try {
-            read(id, doc);
+            read(id, raw.doc());
             return Optional.empty();
         } catch (Refused e) {
             return Optional.of(e);
@@ -113,7 +129,7 @@ public final class Recovery {
         var raw = raw(id);
         ObjectNode tree;
         try {
-            if (!(MAPPER.readTree(raw.doc()) instanceof ObjectNode object)) {
+            if (raw.kept() == null || !(MAPPER.readTree(raw.doc()) instanceof ObjectNode object)) {
                 return Optional.empty();
             }
             tree = object;
@@ -169,7 +185,7 @@ public final class Recovery {
 
     boolean isGoodIn(Path copy, UUID id) {
         return DataFolder.held(copy, id)
-                .filter(held -> wrong(id, held.doc()).isEmpty())
+                .filter(held -> wrong(id, new Raw("", 1, 0, held.doc())).isEmpty())
                 .isPresent();
     }
 
@@ -183,25 +199,28 @@ public final class Recovery {
         var id = good.id();
         return jdbi.inTransaction(h -> {
             var now = raw(id);
-            if (wrong(id, now.doc()).isEmpty()) {
+            if (wrong(id, now).isEmpty()) {
                 throw new Refused("id", good.name(), "this ranch can be read as it is", "To go back, use its history.");
             }
             var at = Instant.now(clock).toString();
             long next = now.rev() + 1;
+            long aside = Math.max(now.rev(), Revisions.newest(h, "set_aside", id) + 1);
+            // within the database: it may be larger than memory
             h.execute(
-                    "INSERT INTO set_aside (ranch_id, rev, at, doc) VALUES (?, ?, ?, ?)",
-                    id.toString(),
-                    Math.max(now.rev(), Revisions.newest(h, "set_aside", id) + 1),
+                    "INSERT INTO set_aside (ranch_id, rev, at, doc) SELECT id, CAST(? AS BIGINT), ?, doc FROM ranch WHERE id = ?",
+                    aside,
                     at,
-                    now.doc());
+                    id.toString());
             int put = h.execute(
-                    "UPDATE ranch SET name = ?, rev = ?, format = ?, doc = ? WHERE id = ? AND doc = ?",
+                    "UPDATE ranch SET name = ?, rev = ?, format = ?, doc = ? WHERE id = ?"
+                            + " AND doc = (SELECT doc FROM set_aside WHERE ranch_id = ? AND rev = ?)",
                     good.name(),
                     next,
                     documents.format(),
-                    documents.tree(good).toString(),
+                    OneRow.fitting(documents.tree(good).toString()),
                     id.toString(),
-                    now.doc());
+                    id.toString(),
+                    aside);
             if (put == 0) {
                 throw Ranches.neverStill(id);
             }

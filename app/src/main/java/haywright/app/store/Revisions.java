@@ -22,6 +22,11 @@ final class Revisions {
         return Math.max(Math.max(1, newest), isCounted ? ((Number) kept).longValue() : 1);
     }
 
+    /** In SQL: what a column has of a revision, and 0 for anything that was not counted here. */
+    static String counted(String column) {
+        return "CASE WHEN %1$s BETWEEN 1 AND %2$d THEN %1$s ELSE 0 END".formatted(column, MOST - 1);
+    }
+
     /** The last one counted in a table; 0 where there is none. */
     static long newest(Handle h, String table, UUID id) {
         return h.createQuery("SELECT coalesce(max(rev), 0) FROM " + table

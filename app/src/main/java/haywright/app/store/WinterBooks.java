@@ -1,20 +1,26 @@
 package haywright.app.store;
 
+import haywright.app.document.BookDocument;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
 /**
  * Winter books, which take minutes to make, kept beside the ranches: by the hash of what each was made from. Of every ranch
- * the newest {@value #KEPT} are kept, so that a book can be compared with the one before it; older ones are dropped.
+ * the newest {@value #KEPT} are kept, so that a book can be compared with the one before it; older ones are dropped. What
+ * cannot be read counts apart, so that it pushes no book out.
  */
 public final class WinterBooks {
     /** Of each ranch. */
     public static final int KEPT = 3;
+
+    private static final String NEWEST_FIRST = " ORDER BY " + Revisions.counted("rev") + " DESC, at DESC";
+    private static final String STATE = "SELECT ranch_id, at || ' ' || hash AS state FROM winter_book";
 
     private final Jdbi jdbi;
     private final Clock clock;
@@ -34,30 +40,34 @@ public final class WinterBooks {
 
     /** Newest first. */
     public List<Kept> of(UUID ranch) {
-        return jdbi.withHandle(h -> h.createQuery(
-                        "SELECT hash, rev, at, doc FROM winter_book WHERE ranch_id = :ranch ORDER BY rev DESC, at DESC")
+        return jdbi.withHandle(h -> of(h, ranch));
+    }
+
+    private static List<Kept> of(Handle h, UUID ranch) {
+        return h.createQuery("SELECT hash, " + Revisions.counted("rev") + " AS rev, at, coalesce(" + OneRow.text("doc")
+                        + ", '') AS doc FROM winter_book" + " WHERE ranch_id = :ranch" + NEWEST_FIRST)
                 .bind("ranch", ranch.toString())
                 .map((row, context) ->
                         new Kept(row.getString("hash"), row.getLong("rev"), row.getString("at"), row.getString("doc")))
-                .list());
+                .list();
     }
 
-    /** When the newest was kept and what of; empty where there is none. */
-    public String newest(UUID ranch) {
-        return jdbi.withHandle(h -> h.createQuery("SELECT at || ' ' || hash FROM winter_book WHERE ranch_id = :ranch"
-                        + " ORDER BY rev DESC, at DESC LIMIT 1")
-                .bind("ranch", ranch.toString())
-                .mapTo(String.class)
-                .findOne()
-                .orElse(""));
+    /** Another whenever a book is kept, made again or gone; empty where there is none. */
+    public String state(UUID ranch) {
+        return jdbi.withHandle(h -> String.join(
+                "\n",
+                h.createQuery(STATE + " WHERE ranch_id = :ranch" + NEWEST_FIRST)
+                        .bind("ranch", ranch.toString())
+                        .map((row, context) -> row.getString("state"))
+                        .list()));
     }
 
     /** The same of every ranch that has one. */
-    public Map<UUID, String> newest() {
+    public Map<UUID, String> states() {
         var all = new HashMap<UUID, String>();
-        jdbi.useHandle(h -> h.createQuery(
-                        "SELECT ranch_id, at || ' ' || hash AS newest FROM winter_book ORDER BY rev DESC, at DESC")
-                .map((row, context) -> all.putIfAbsent(RowId.of(row.getString("ranch_id")), row.getString("newest")))
+        jdbi.useHandle(h -> h.createQuery(STATE + NEWEST_FIRST)
+                .map((row, context) -> all.merge(
+                        RowId.of(row.getString("ranch_id")), row.getString("state"), (one, next) -> one + "\n" + next))
                 .list());
         return all;
     }
@@ -74,14 +84,19 @@ public final class WinterBooks {
                     rev,
                     Instant.now(clock).toString(),
                     doc);
-            var hashes = h.createQuery(
-                            "SELECT hash FROM winter_book WHERE ranch_id = :ranch ORDER BY rev DESC, at DESC")
-                    .bind("ranch", ranch.toString())
-                    .mapTo(String.class)
-                    .list();
-            for (var old : hashes.subList(Math.min(KEPT, hashes.size()), hashes.size())) {
-                h.execute("DELETE FROM winter_book WHERE ranch_id = ? AND hash = ?", ranch.toString(), old);
-            }
+            prune(h, ranch, hash);
         });
+    }
+
+    /** The one that was just kept stays, whatever others say of themselves. */
+    private static void prune(Handle h, UUID ranch, String kept) {
+        int read = 0;
+        int unread = 0;
+        for (var book : of(h, ranch)) {
+            boolean isOver = BookDocument.read(book.doc()).isPresent() ? ++read > KEPT : ++unread > KEPT;
+            if (isOver && !book.hash().equals(kept)) {
+                h.execute("DELETE FROM winter_book WHERE ranch_id = ? AND hash = ?", ranch.toString(), book.hash());
+            }
+        }
     }
 }

@@ -90,10 +90,14 @@ public final class DamagedRanch {
 
     private void raw(Context http) {
         try {
+            var kept = desk.store().recovery().raw(id(http)).doc();
             http.header("Content-Disposition", "attachment; filename=\"ranch-as-kept.json\"")
                     .contentType("application/octet-stream")
-                    .result(desk.store().recovery().raw(id(http)).doc());
+                    .result(kept);
         } catch (Refused e) {
+            if (desk.store().ranches().isHere(id(http))) {
+                throw e;
+            }
             throw new NotFoundResponse("That ranch is not here.");
         }
     }

@@ -82,7 +82,9 @@ public final class Errors {
                                     500,
                                     List.of(
                                             Pages.log(http, e instanceof Inside inside ? inside.error() : e),
-                                            "Before you send it again, check whether it was saved.")));
+                                            isSending(http)
+                                                    ? "Before you send it again, check whether it was saved."
+                                                    : "Nothing was sent, and nothing was changed.")));
         }
     }
 

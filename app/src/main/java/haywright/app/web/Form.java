@@ -3,6 +3,7 @@ package haywright.app.web;
 import haywright.app.document.Spelling;
 import haywright.app.words.Letters;
 import haywright.app.words.Parse;
+import haywright.app.words.ParseList;
 import haywright.app.words.Show;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
@@ -147,6 +148,33 @@ public final class Form {
     public @Nullable Double maybeNumber(Ask ask) {
         var quantity = maybeQuantity(ask);
         return quantity == null ? null : (Double) quantity.in(ask.unit());
+    }
+
+    /** Several with spaces between; none where the box is empty or one of them cannot be read. */
+    public List<Double> numbers(Ask ask) {
+        return text(ask).isEmpty()
+                ? List.of()
+                : read(() -> ParseList.of(ask.name(), value(ask))).orElse(List.of());
+    }
+
+    /** A bare number counts what the box asks for; with a unit it is that amount. */
+    public @Nullable Quantity maybeCountOr(Unit other, Ask ask) {
+        findings.read(ask);
+        if (isEmpty(ask)) {
+            return null;
+        }
+        try {
+            return Parse.quantity(ask.name(), value(ask), ask.unit());
+        } catch (Refused asCount) {
+            return read(() -> {
+                        try {
+                            return Parse.quantity(ask.name(), value(ask), other);
+                        } catch (Refused neither) {
+                            throw asCount;
+                        }
+                    })
+                    .orElse(null);
+        }
     }
 
     public int count(Ask ask, String fix) {

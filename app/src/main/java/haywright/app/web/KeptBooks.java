@@ -30,18 +30,23 @@ public final class KeptBooks {
      */
     public record Kept(KeptBook book, String hash, long rev, boolean isCurrent) {}
 
-    /** @param newest what the store had then. @param isDamaged whether the newest of them can't be read */
-    private record Read(String newest, List<Of> books, boolean isDamaged) {}
+    /** @param state what the store had then. @param isDamaged whether the newest of them can't be read */
+    private record Read(String state, List<Of> books, boolean isDamaged) {}
 
     private record Of(KeptBook book, String hash, long rev) {}
 
     /** @param ranch that very one: a revision is read once, and comparing all of two ranches would cost more */
     private record Hashed(Ranch ranch, String hash) {}
 
-    /** The newest that can be read, and whatever ranch it is of. */
+    /** The one of the ranch as it is now; where there is none, the newest that can be read. */
     public static Optional<Kept> newest(Desk desk, Ranch ranch) {
         var books = read(desk, ranch).books();
-        return books.isEmpty() ? Optional.empty() : Optional.of(kept(books.get(0), ranch));
+        var hash = hash(ranch);
+        return books.stream()
+                .filter(book -> book.hash().equals(hash))
+                .findFirst()
+                .or(() -> books.stream().findFirst())
+                .map(book -> kept(book, ranch));
     }
 
     /** The newest of those that were made from something else. @param hash of what it was not made from */
@@ -68,20 +73,20 @@ public final class KeptBooks {
 
     private static Read read(Desk desk, Ranch ranch) {
         var books = desk.store().winterBooks();
-        var newest = books.newest(ranch.id());
+        var state = books.state(ranch.id());
         synchronized (READ) {
             var known = READ.get(ranch.id());
-            if (known != null && known.newest().equals(newest)) {
+            if (known != null && known.state().equals(state)) {
                 return known;
             }
         }
-        var kept = newest.isEmpty() ? List.<WinterBooks.Kept>of() : books.of(ranch.id());
+        var kept = state.isEmpty() ? List.<WinterBooks.Kept>of() : books.of(ranch.id());
         var read = kept.stream()
                 .flatMap(one -> BookDocument.read(one.doc()).map(book -> new Of(book, one.hash(), one.rev())).stream())
                 .toList();
         boolean isDamaged = !kept.isEmpty()
                 && (read.isEmpty() || !read.get(0).hash().equals(kept.get(0).hash()));
-        var now = new Read(newest, read, isDamaged);
+        var now = new Read(state, read, isDamaged);
         synchronized (READ) {
             READ.put(ranch.id(), now);
         }

@@ -23,8 +23,8 @@ import org.jspecify.annotations.Nullable;
 public final class Parse {
     private static final double TOO_LARGE = 1e12;
     private static final Pattern NUMBER_THEN_UNIT = Pattern.compile("([-−+]?)\\s*(\\$?)\\s*([0-9.,'’ ]*[0-9.,])(.*)");
-    private static final Pattern PLAIN = Pattern.compile("[0-9]+(\\.[0-9]*)?|\\.[0-9]+");
-    private static final Pattern GROUPED = Pattern.compile("[0-9]{1,3}(,[0-9]{3})+(\\.[0-9]*)?");
+    static final Pattern PLAIN = Pattern.compile("[0-9]+(\\.[0-9]*)?|\\.[0-9]+");
+    static final Pattern GROUPED = Pattern.compile("[0-9]{1,3}(,[0-9]{3})+(\\.[0-9]*)?");
     /** What says only that a figure is rounded. */
     private static final Pattern ABOUT =
             Pattern.compile("^(?:about|around|approx\\.?|approximately|~|≈)\\s*", Pattern.CASE_INSENSITIVE);
@@ -215,7 +215,7 @@ public final class Parse {
         return monthDay.atYear(year);
     }
 
-    private static double digits(String field, String text, String digits) {
+    static double digits(String field, String text, String digits) {
         if (PLAIN.matcher(digits).matches()) {
             return sized(field, text, Double.parseDouble(digits));
         }

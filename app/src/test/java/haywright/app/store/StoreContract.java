@@ -66,7 +66,7 @@ abstract class StoreContract {
                 .ranch()
                 .id();
         var books = store.winterBooks();
-        assertThat(books.newest(one)).isEmpty();
+        assertThat(books.state(one)).isEmpty();
         books.keep(other, "x", 1, "another ranch");
         for (int rev = 1; rev <= WinterBooks.KEPT + 2; rev++) {
             books.keep(one, "hash " + rev, rev, "book " + rev);
@@ -78,7 +78,8 @@ abstract class StoreContract {
                 .hasSize(WinterBooks.KEPT)
                 .extracting(WinterBooks.Kept::rev, WinterBooks.Kept::doc)
                 .startsWith(tuple(6L, "book 5, made again"), tuple(4L, "book 4"));
-        assertThat(books.newest(one)).endsWith(" hash 5");
+        assertThat(books.state(one).lines().findFirst().orElseThrow()).endsWith(" hash 5");
+        assertThat(books.states()).containsEntry(one, books.state(one)).hasSize(2);
         assertThat(books.of(other)).extracting(WinterBooks.Kept::doc).containsExactly("another ranch");
     }
 

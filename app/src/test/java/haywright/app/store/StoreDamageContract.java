@@ -3,15 +3,20 @@ package haywright.app.store;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import haywright.app.document.BookDocument;
 import haywright.app.document.RanchDocument;
 import haywright.ranch.Ranch;
+import haywright.season.kept.KeptBook;
+import haywright.season.kept.KeptPlan;
 import haywright.workings.Refused;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.time.Clock;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
 import org.junit.jupiter.api.Test;
 
 /** What another program or a failing disk leaves in single rows: it stays there, and is said. */
@@ -71,7 +76,8 @@ abstract class StoreDamageContract extends StoreFilesContract {
     @Test
     void aDraftThatCannotBeReadIsKeptAndSaid() {
         store.drafts().put(new UUID(7, 7), "lots/new", Map.of("name", List.of("a")));
-        for (var fields : List.of("{{", "[]", "null", "{\"name\":{}}", "\"x\"")) {
+        for (var fields :
+                List.of("{{", "[]", "null", "{\"name\":{}}", "\"x\"", "{\"name\":[null]}", "{\"name\":null}")) {
             store.jdbi().useHandle(h -> h.execute("UPDATE draft SET fields = ?", fields));
             assertThat(store.drafts().get(new UUID(7, 7), "lots/new")).isEmpty();
             assertThat(store.drafts().isUnreadable(new UUID(7, 7), "lots/new")).isTrue();
@@ -91,6 +97,84 @@ abstract class StoreDamageContract extends StoreFilesContract {
                         .mapTo(String.class)
                         .list());
         assertThat(all).hasSize(2).contains("{{");
+    }
+
+    @Test
+    void aDraftSetAsideUnderANameThatIsNoneIsFoundAndThrownAwayAlone() {
+        var ranch = new UUID(7, 7);
+        var names = List.of("set-aside/zzz", "set-aside/" + ranch, "set-aside/", "set-aside/a/b/c");
+        for (var name : names) {
+            store.jdbi().useHandle(h -> h.execute("INSERT INTO draft VALUES (?, ?, '{')", ranch.toString(), name));
+        }
+        store.drafts().put(ranch, "lots/new", Map.of("name", List.of("a")));
+        store.jdbi().useHandle(h -> h.execute("UPDATE draft SET fields = '{{' WHERE form = 'lots/new'"));
+        store.drafts().clear(ranch, "lots/new");
+        var aside = store.drafts().aside(ranch);
+        assertThat(aside).hasSize(5).extracting(Drafts.Aside::id).doesNotHaveDuplicates();
+        assertThat(aside).extracting(Drafts.Aside::fields).containsOnly("{", "{{");
+        assertThat(aside).extracting(Drafts.Aside::form).contains("lots/new");
+        assertThat(store.drafts().waiting(ranch)).isEmpty();
+        for (int left = aside.size() - 1; left >= 0; left--) {
+            store.drafts().throwAway(ranch, aside.get(left));
+            assertThat(store.drafts().aside(ranch)).hasSize(left);
+        }
+    }
+
+    private static String book(String hash) {
+        var day = LocalDate.of(2026, 12, 1);
+        return BookDocument.write(new KeptBook(
+                hash,
+                day,
+                day.plusDays(150),
+                new KeptPlan(true, List.of(), 0, List.of(), List.of(), List.of(), List.of(), List.of()),
+                null,
+                null,
+                null,
+                0,
+                0,
+                0,
+                false,
+                null,
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of()));
+    }
+
+    @Test
+    void whatCannotBeReadPushesNoWinterBookOut() {
+        var id = ranches.create(demo()).ranch().id();
+        var books = store.winterBooks();
+        for (int rev = 1; rev <= 2; rev++) {
+            books.keep(id, "good " + rev, rev, book("good " + rev));
+        }
+        for (var rev : List.of(3L, 1L << 53, Long.MAX_VALUE - 1, Long.MAX_VALUE, 0L, -1L, Long.MIN_VALUE)) {
+            store.jdbi()
+                    .useHandle(h -> h.execute(
+                            "INSERT INTO winter_book VALUES (?, ?, ?, '2027', ?)",
+                            id.toString(),
+                            "odd " + rev,
+                            rev,
+                            rev < 1 || rev == 3 ? "broken" : book("odd " + rev)));
+        }
+        var before = books.state(id);
+        books.keep(id, "good 3", 3, book("good 3"));
+        assertThat(books.of(id))
+                .extracting(WinterBooks.Kept::hash)
+                .contains("good 1", "good 2", "good 3")
+                .hasSize(2 * WinterBooks.KEPT);
+        assertThat(books.state(id)).isNotEqualTo(before);
+        // readable, and said to be of a revision that never was: the newest is kept all the same
+        store.jdbi().useHandle(h -> h.execute("UPDATE winter_book SET rev = 9007199254740991"));
+        books.keep(id, "good 4", 4, book("good 4"));
+        assertThat(books.of(id)).extracting(WinterBooks.Kept::hash).contains("good 4");
+        store.jdbi().useHandle(h -> h.execute("DELETE FROM winter_book WHERE hash = 'good 4'"));
+        assertThat(books.state(id)).doesNotContain("good 4");
     }
 
     @Test
@@ -178,6 +262,75 @@ abstract class StoreDamageContract extends StoreFilesContract {
         assertThatThrownBy(() -> ranches.undo(ranch.id(), rev, "Ann"))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("could not be read");
+    }
+
+    @Test
+    void aRanchLargerThanMemoryClosesNothing() {
+        ranches.create(demo());
+        ranches.create(Ranch.empty(new UUID(7, 7), "Other"));
+        var huge = "{\"x\":\"" + "0".repeat(OneRow.MOST) + "\"}";
+        damage(demo().id(), huge);
+        assertThat(ranches.list()).hasSize(2);
+        assertThat(ranches.open(new UUID(7, 7)).rev()).isEqualTo(1);
+        for (ThrowingCallable each : List.<ThrowingCallable>of(
+                () -> ranches.open(demo().id()),
+                () -> store.recovery().raw(demo().id()).doc(),
+                () -> store.files().export(demo().id()))) {
+            assertThatThrownBy(each).isInstanceOf(Refused.class).hasMessageContaining("16 MB");
+        }
+        assertThat(store.recovery().wrong(demo().id())).isPresent();
+        assertThat(store.recovery().lastRevision(demo().id())).isEmpty();
+        store.jdbi()
+                .useHandle(h -> h.execute(
+                        "INSERT INTO draft VALUES (?, 'lots/new', ?)",
+                        demo().id().toString(),
+                        huge));
+        assertThat(store.drafts().isUnreadable(demo().id(), "lots/new")).isTrue();
+        store.winterBooks().keep(demo().id(), "huge", 1, huge);
+        assertThat(store.winterBooks().of(demo().id()))
+                .extracting(WinterBooks.Kept::doc)
+                .containsExactly("");
+        var backup = folder.resolve("b.db");
+        store.files().backup(backup);
+        try (var other = Store.at("jdbc:sqlite:" + folder.resolve("other.db"), Clock.systemUTC())) {
+            assertThat(other.files().restore(backup, "Ann"))
+                    .extracting(RanchFiles.Imported::became)
+                    .containsExactlyInAnyOrder(RanchFiles.Became.NEW, RanchFiles.Became.LEFT_UNREADABLE);
+        }
+        store.recovery().putInPlace(demo(), "Ann", "back");
+        assertThat(ranches.open(demo().id()).ranch()).isEqualTo(demo());
+        int aside = store.jdbi()
+                .withHandle(h -> h.createQuery("SELECT octet_length(doc) FROM set_aside")
+                        .mapTo(Integer.class)
+                        .one());
+        assertThat(aside).isEqualTo(huge.length());
+        assertThatThrownBy(() -> ranches.create(Ranch.empty(new UUID(7, 8), huge)))
+                .isInstanceOf(Refused.class);
+    }
+
+    /** SQLite keeps what PostgreSQL does not: such a row stays in the backup, and keeps nothing else out. */
+    @Test
+    void aDamagedRowOfABackupKeepsNoOtherOut() {
+        var backup = folder.resolve("b.db");
+        try (var other = Store.at("jdbc:sqlite:" + folder.resolve("other.db"), Clock.systemUTC())) {
+            var there = other.ranches();
+            there.create(demo());
+            there.create(Ranch.empty(new UUID(7, 7), "Other"));
+            for (int i = 1; i <= 3; i++) {
+                there.save(demo().id(), i, "Ann", "oats", repriced(demo(), "Oat hay", i));
+            }
+            other.drafts().put(demo().id(), "lots/new", Map.of("name", List.of("a")));
+            other.drafts().put(demo().id(), "a\0b", Map.of("name", List.of("a")));
+            other.overwrite("UPDATE edit SET rev = 'abc' WHERE rev = 2");
+            other.files().backup(backup);
+        }
+        assertThat(store.files().restore(backup, "Ann"))
+                .hasSize(2)
+                .extracting(RanchFiles.Imported::became)
+                .containsOnly(RanchFiles.Became.NEW);
+        assertThat(ranches.open(demo().id()).rev()).isEqualTo(4);
+        assertThat(ranches.history(demo().id())).extracting(Edit::rev).contains(4L, 3L);
+        assertThat(store.drafts().get(demo().id(), "lots/new")).isNotEmpty();
     }
 
     @Test

@@ -48,7 +48,7 @@ class DamageTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"{{", "[]", "{\"name\":17}"})
+    @ValueSource(strings = {"{{", "[]", "{\"name\":17}", "{\"name\":[null]}"})
     void aDraftThatCannotBeReadClosesNeitherItsFormNorTheRanch(String fields) throws SQLException {
         var wrong = OneRanch.hay("many", "1,250 lb");
         assertThat(ranch.send(HAY, wrong).status()).isEqualTo(422);
@@ -66,6 +66,20 @@ class DamageTest {
         assertThat(link.find()).isTrue();
         assertThat(ranch.client().get(link.group(1)).body()).isEqualTo(fields);
         assertThat(ranch.client().get(link.group(1) + "9").status()).isEqualTo(404);
+        assertThat(ranch.client().submit(home, link.group(1), Map.of()).status())
+                .isEqualTo(303);
+        assertThat(ranch.get("").body()).doesNotContain("/drafts/");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"set-aside/zzz", "set-aside/7e000000-0000-4000-8000-000000000000", "set-aside/"})
+    void aDraftOfANameThatIsNoneIsOfferedOnTheRanchsHome(String name) throws SQLException {
+        damage("INSERT INTO draft VALUES ('" + ranch.id() + "', '" + name + "', 'torn')");
+        var home = ranch.get("");
+        assertThat(home.status()).isEqualTo(200);
+        var link = Pattern.compile("href=\"([^\"]*/drafts/[^\"]*)\"").matcher(home.body());
+        assertThat(link.find()).isTrue();
+        assertThat(ranch.client().get(link.group(1)).body()).isEqualTo("torn");
         assertThat(ranch.client().submit(home, link.group(1), Map.of()).status())
                 .isEqualTo(303);
         assertThat(ranch.get("").body()).doesNotContain("/drafts/");

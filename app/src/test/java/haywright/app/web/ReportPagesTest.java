@@ -10,6 +10,7 @@ import haywright.forage.lab.NotMeasured.Why;
 import haywright.forage.lab.Tested;
 import haywright.quantity.Unit;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
@@ -233,6 +234,10 @@ class ReportPagesTest {
         var unknown = new LinkedHashMap<>(typed);
         unknown.put("nirFigures", "leaves");
         assertThat(ranch.send(path, unknown).status()).isEqualTo(422);
+        for (var much : List.of("x".repeat(500_000), "Ca, ".repeat(100_000), "leaves, ".repeat(100_000))) {
+            unknown.put("nirFigures", much);
+            assertThat(ranch.send(path, unknown).status()).isEqualTo(422);
+        }
         assertThat(report().readings()).isEqualTo(report.readings());
     }
 

@@ -3,10 +3,13 @@ package haywright.app.web;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import haywright.app.document.BookDocument;
 import haywright.app.document.RanchDocument;
 import haywright.app.report.Paper;
 import haywright.app.report.WinterPaper;
+import haywright.app.store.WinterBooks;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.FoundPlace;
@@ -15,6 +18,7 @@ import haywright.ranch.Ranch;
 import haywright.ranch.RanchWeather;
 import haywright.sampling.stock.Stock;
 import java.nio.charset.StandardCharsets;
+import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -157,12 +161,75 @@ class WinterPagesTest {
         // a lot is drawn down by what it has: never below nothing, from 180 tons
         assertThat(story.lots().get(0).kg()).allMatch(kg -> kg >= 0);
         assertThat(story.lots().get(0).kg().get(0)).isCloseTo(Unit.TON.toBase(180), within(1.0));
-        try (var connection = ranch.database();
-                var statement = connection.createStatement()) {
-            statement.execute("UPDATE winter_book SET doc = '{\"hash\":', at = '2027'");
-        }
+        change("UPDATE winter_book SET doc = '{\"hash\":', at = '2027'");
         assertThat(ranch.get("winter").status()).isEqualTo(200);
         assertThat(whole()).contains("class=\"do\"", "id=\"dots-title\"");
+        thatIsWrongIsNoBook(kept.get(0).doc());
+        thatIsGoneIsKeptAgain(book);
+    }
+
+    private void change(String sql) throws SQLException {
+        try (var connection = ranch.database();
+                var statement = connection.createStatement()) {
+            statement.execute(sql);
+        }
+    }
+
+    /** Each number and each day in it, made into one that no book has. */
+    private void thatIsWrongIsNoBook(String doc) throws Exception {
+        var mapper = new ObjectMapper();
+        var tree = mapper.readTree(doc);
+        var wrong = Map.of(
+                "day",
+                "\"+999999999-12-31\"",
+                "grass",
+                "\"1066-01-01\"",
+                "draws",
+                "-5",
+                "lasted",
+                "1000",
+                "lasts",
+                "21");
+        for (var each : wrong.entrySet()) {
+            var changed = tree.deepCopy();
+            ((ObjectNode) changed).set(each.getKey(), mapper.readTree(each.getValue()));
+            assertThat(BookDocument.read(changed.toString())).as(each.getKey()).isEmpty();
+        }
+        for (var text : List.of(
+                doc.replaceFirst("\"kg\":\\[[0-9]", "\"kg\":[1e300,1"),
+                doc.replaceFirst("\"kg\":\\[", "\"kg\":[" + "1,".repeat(100)),
+                doc.replaceFirst("\"used_up\":\"[^\"]*\"", "\"used_up\":\"9999-12-31\""),
+                doc.replaceFirst("\"begins\":\\[(\"[^\"]*\"),(\"[^\"]*\")", "\"begins\":[$2,$1"),
+                "[".repeat(100_000),
+                "null")) {
+            assertThat(text).isNotEqualTo(doc);
+            assertThat(BookDocument.read(text)).isEmpty();
+        }
+        change(
+                "UPDATE winter_book SET at = '2028', doc = replace(doc, '\"day\":\"2026-11-25\"', '\"day\":\"+999999999-12-31\"')");
+        for (var other : BESIDE) {
+            assertThat(ranch.get(other).status()).as(other).isEqualTo(200);
+        }
+        assertThat(ranch.get("match").status()).isEqualTo(200);
+        assertThat(ranch.client().get("/").status()).isEqualTo(200);
+    }
+
+    /** It is not made over and over, and what cannot be kept is said. */
+    private void thatIsGoneIsKeptAgain(String book) throws SQLException {
+        var books = ranch.store().winterBooks();
+        ranch.get("winter");
+        var doc = books.of(ranch.id()).get(0).doc();
+        change("CREATE TRIGGER full BEFORE INSERT ON winter_book BEGIN SELECT RAISE(FAIL, 'full'); END");
+        change("DELETE FROM winter_book");
+        assertThat(ranch.get("winter").body()).contains("id=\"unkept\"", "class=\"do\"");
+        change("DROP TRIGGER full");
+        assertThat(ranch.get("winter").body()).doesNotContain("id=\"unkept\"").contains("class=\"do\"");
+        assertThat(books.of(ranch.id())).extracting(WinterBooks.Kept::doc).containsExactly(doc);
+        assertThat(ranch.get("winter").body()).isEqualTo(book);
+        change(
+                "INSERT INTO winter_book SELECT ranch_id, hash || 'x', 9000000000000000000, at, 'broken' FROM winter_book");
+        assertThat(ranch.get("winter").body()).contains("class=\"do\"");
+        assertThat(books.of(ranch.id())).extracting(WinterBooks.Kept::doc).containsExactly(doc, "broken");
     }
 
     @Test
@@ -205,6 +272,48 @@ class WinterPagesTest {
         var read =
                 new RanchDocument().read(new RanchDocument().write(ranch.kept()).getBytes(StandardCharsets.UTF_8));
         assertThat(read).isEqualTo(ranch.kept());
+    }
+
+    @Test
+    void whatIsTypedOfAWeekIsNeverTakenForAnotherFigure() {
+        ranch.hay("300");
+        ranch.cows();
+        ranch.change(WinterPagesTest::placed);
+        var lot = ranch.anyLot();
+        var fed = "fed-" + lot;
+        var group = ranch.kept().groups().keySet().iterator().next().toString();
+        var much = "9".repeat(400);
+        for (var wrong : List.of(
+                List.of(fed, "12,5"),
+                List.of(fed, much),
+                List.of(fed, "-5"),
+                List.of(fed, "1e308"),
+                List.of(fed, "5 feet"),
+                List.of("left-on-hand-" + lot, "-5"),
+                List.of("refused-" + lot, "101"),
+                List.of("refused-" + lot, "-1"),
+                List.of("score-" + group, "99"),
+                List.of("card-" + group, much),
+                List.of("card-" + group, "100,200,300"),
+                List.of("card-" + group, "1 ".repeat(1000) + "x"))) {
+            var box = wrong.get(0);
+            var answer = ranch.send("winter/week", week(box, wrong.get(1)));
+            assertThat(answer.status()).as(wrong.toString()).isEqualTo(422);
+            assertThat(answer.body()).as(wrong.toString()).contains("id=\"p-" + box + "\"");
+        }
+        // not eaten alone is a share of nothing, and the box to fill in is named
+        assertThat(ranch.send("winter/week", week("refused-" + lot, "20")).body())
+                .contains("id=\"p-" + fed + "\"");
+        var all = ranch.send("winter/week", week(fed, "-5", "refused-" + lot, "101", "score-" + group, "99"))
+                .body();
+        for (var box : List.of(fed, "refused-" + lot, "score-" + group)) {
+            assertThat(all).contains("id=\"p-" + box + "\"");
+        }
+        assertThat(ranch.kept().weeks()).isEmpty();
+        // a bale of 1,200 lb is 0.6 of a ton
+        assertThat(ranch.send("winter/week", week(fed, "6 tons")).status()).isEqualTo(303);
+        var kept = ranch.kept().weeks().values().iterator().next();
+        assertThat(kept.fed().get(UUID.fromString(lot)).in(Unit.TON)).isCloseTo(6, within(1e-9));
     }
 
     @Test

@@ -209,4 +209,47 @@ class ParseTest {
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("so large");
     }
+
+    @ParameterizedTest(name = "“{0}” are {1}")
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "2100 2080 2150 | 2100 2080 2150",
+                "2,100 2,080 2,150 | 2100 2080 2150",
+                "2,100, 2,080; 2150 | 2100 2080 2150",
+                "2100,2080,2150 | 2100 2080 2150",
+                "12,15,14 | 12 15 14",
+                "45.2,46.1,44 | 45.2 46.1 44",
+                "950,2100 | 950 2100",
+                "2,100 | 2100",
+                "12,500 | 12500",
+                "7 | 7"
+            })
+    void severalNumbersStandBesideOneAnother(String typed, String numbers) {
+        assertThat(ParseList.of("field", typed))
+                .containsExactlyElementsOf(java.util.stream.Stream.of(numbers.split(" "))
+                        .map(Double::valueOf)
+                        .toList());
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "12,5",
+                "100,200",
+                "100,200,300",
+                "950,985,2100",
+                "2,100,2,080",
+                "2,100,2,150",
+                "2 080",
+                "-5",
+                "1e308",
+                "NaN",
+                "12 lb",
+                "1,,2",
+                "99999999999999999999"
+            })
+    void whatMayBeOneNumberOrSeveralIsAsked(String typed) {
+        assertThatThrownBy(() -> ParseList.of("field", typed)).isInstanceOf(Refused.class);
+    }
 }

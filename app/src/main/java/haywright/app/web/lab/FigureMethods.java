@@ -25,6 +25,8 @@ public final class FigureMethods {
     public static final Ask NIR = Ask.text("nirFigures", "By near infrared (NIR)", "For example: CP, ADF, NDF.");
 
     private static final String MINERALS = "minerals";
+    /** More names than there are figures to name. */
+    private static final int MOST_NAMES = 200;
 
     private FigureMethods() {}
 
@@ -91,7 +93,16 @@ public final class FigureMethods {
     }
 
     private static void name(Form form, Ask ask, Method method, Set<Analyte> has, Map<Analyte, Method> into) {
-        for (var written : form.text(ask).split("[,;]")) {
+        var names = form.text(ask).split("[,;]", -1);
+        if (names.length > MOST_NAMES) {
+            form.refuse(
+                    ask.name(),
+                    form.value(ask),
+                    "these are %,d names; no report has so many figures".formatted(names.length),
+                    "Leave the names of figures that are typed below.");
+            return;
+        }
+        for (var written : names) {
             var name = written.strip();
             if (name.isEmpty()) {
                 continue;

@@ -160,7 +160,7 @@ public final class RoundPages {
         var find = http.queryParam("find");
         var looked = find == null ? "" : find.strip();
         var order = Order.of(http.queryParam("by"));
-        var books = desk.store().winterBooks().newest();
+        var books = desk.store().winterBooks().states();
         var all = ranches.list().stream()
                 .map(listed -> row(http, listed, books.getOrDefault(listed.id(), "")))
                 .toList();

@@ -25,6 +25,16 @@ final class Books {
         return isOver ? Optional.empty() : Optional.ofNullable(making);
     }
 
+    /** One of the ranch as it is now that was made and is gone from the store since; where there is none it is begun. */
+    synchronized Making madeOrBegun(Page page) {
+        var making = books.get(page.ranch().id());
+        if (making == null || making.now().book() == null || !making.hash().equals(KeptBooks.hash(page.ranch()))) {
+            return begin(page);
+        }
+        making.lost();
+        return making;
+    }
+
     /** Begins a book of the ranch as it is now; one that is still being made of it is stopped. */
     synchronized Making begin(Page page) {
         return begin(page, page.ranch(), page.rev());

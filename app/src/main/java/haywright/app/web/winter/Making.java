@@ -47,6 +47,7 @@ final class Making implements BookListener {
     private boolean failed;
     private boolean stopped;
     private boolean isKept;
+    private @Nullable RuntimeException unkept;
     private int done;
     private int of;
     private final List<KeptBook.Line> lines = new ArrayList<>();
@@ -60,6 +61,7 @@ final class Making implements BookListener {
      * @param hasBegun false while it waits for another ranch's
      * @param refused why there is none
      * @param failed whether something broke that nobody expected
+     * @param unkept why the store would not have it; null where nothing stands in the way
      * @param done winters played of {@code of}
      * @param begins the first day of each week
      * @param grass null until it is known
@@ -70,6 +72,7 @@ final class Making implements BookListener {
             boolean hasBegun,
             List<Problem> refused,
             boolean failed,
+            @Nullable RuntimeException unkept,
             int done,
             int of,
             List<LocalDate> begins,
@@ -115,6 +118,7 @@ final class Making implements BookListener {
                 hasBegun,
                 refused,
                 failed,
+                unkept,
                 done,
                 this.of,
                 of == null
@@ -152,6 +156,7 @@ final class Making implements BookListener {
         } catch (RuntimeException e) {
             synchronized (this) {
                 failed = book == null;
+                unkept = e;
             }
             return Optional.of(e);
         } catch (Error e) {
@@ -168,11 +173,34 @@ final class Making implements BookListener {
         hasBegun = true;
     }
 
+    /** The store no longer has it. */
+    synchronized void lost() {
+        isKept = false;
+    }
+
+    /** Tries again what a full disk, or a database that was away, would not keep. */
+    void keepAgain() {
+        if (now().book() == null || isKept()) {
+            return;
+        }
+        RuntimeException inTheWay = null;
+        try {
+            keep();
+        } catch (RuntimeException e) {
+            inTheWay = e;
+        }
+        synchronized (this) {
+            unkept = inTheWay;
+        }
+    }
+
     /** One that was stopped takes the place of no whole one of the same ranch. */
     private void keep() {
         var made = Objects.requireNonNull(book);
         if (made.isWhole()
-                || store.of(ranch.id()).stream().noneMatch(kept -> kept.hash().equals(hash))) {
+                || store.of(ranch.id()).stream()
+                        .noneMatch(kept -> kept.hash().equals(hash)
+                                && BookDocument.read(kept.doc()).isPresent())) {
             store.keep(ranch.id(), hash, rev, BookDocument.write(made));
             synchronized (this) {
                 isKept = true;

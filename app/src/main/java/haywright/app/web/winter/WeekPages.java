@@ -16,9 +16,9 @@ import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
 import haywright.sampling.stock.Stock;
 import haywright.season.week.WeekMoves;
+import haywright.workings.Problem;
 import haywright.workings.Refused;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -26,7 +26,6 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
-import java.util.regex.Pattern;
 
 /** A week as it was: typed by lot, or from the boxes of a wagon card; then the book is made again from there. */
 public final class WeekPages {
@@ -36,8 +35,12 @@ public final class WeekPages {
     private static final String KEY = "winter/week";
     private static final String PAGE = "haywright/app/web/winter/week.jte";
     private static final int DAYS = 7;
-    private static final Pattern BALES = Pattern.compile("([0-9][0-9,]*(?:\\.[0-9]+)?)\\s*(?:bales?)?");
-    private static final Pattern POUNDS = Pattern.compile("[0-9][0-9,]*(\\.[0-9]+)?");
+    /** What a week calls a figure, and the box that it was typed in. */
+    private static final Map<String, String> BOXES = Map.of(
+            "fed", "fed-",
+            "counted", "left-on-hand-",
+            "left", "refused-",
+            "scored", "score-");
 
     private final Books books;
 
@@ -184,11 +187,29 @@ public final class WeekPages {
             card(page, form, group, boxes.card(), fed);
         }
         fed.values().removeIf(mass -> mass.value() == 0);
-        return form.part(
-                () -> new FedWeek(UUID.randomUUID(), from, to, fed, counted, refused, scored, Map.of(), Map.of()));
+        return form.part(() -> {
+            try {
+                return new FedWeek(UUID.randomUUID(), from, to, fed, counted, refused, scored, Map.of(), Map.of());
+            } catch (Refused wrong) {
+                throw new Refused(wrong.problems().stream()
+                        .map(one -> inItsBox(form, one))
+                        .toList());
+            }
+        });
+    }
+
+    /** A week speaks of tons and of ids; whoever typed it, of a box and of what is in it. */
+    private static Problem inItsBox(Form form, Problem problem) {
+        var of = problem.field().split("/", 2);
+        var box = of.length == 2 ? BOXES.getOrDefault(of[0], "") + of[1] : problem.field();
+        return new Problem(
+                box, form.value(box).isBlank() ? problem.value() : form.value(box), problem.rule(), problem.fix());
     }
 
     private static void days(Page page, Form form, LocalDate from, LocalDate to) {
+        if (form.hasProblems()) {
+            return;
+        }
         if (to.isAfter(page.today())) {
             form.refuse(TO.name(), form.value(TO), "a record is of days gone by", "Enter a day up to today.");
         }
@@ -203,32 +224,31 @@ public final class WeekPages {
     }
 
     private static Optional<Quantity> mass(Form form, Ask ask, Lot lot) {
-        var bales = BALES.matcher(form.text(ask).strip());
-        var each = LotTons.baleKg(lot);
-        if (ask.unit() == Unit.NONE && each.isPresent() && bales.matches()) {
-            double count = Double.parseDouble(bales.group(1).replace(",", ""));
-            return Optional.of(Quantity.of(Unit.TON.fromBase(count * each.getAsDouble()), Unit.TON));
+        var typed = ask.unit() == Unit.NONE ? form.maybeCountOr(Unit.TON, ask) : form.maybeQuantity(ask);
+        if (typed == null || typed.unit() != Unit.NONE) {
+            return Optional.ofNullable(typed);
         }
-        return Optional.ofNullable(form.maybeQuantity(Ask.amount(ask.name(), ask.label(), Unit.TON, "")));
+        var each = LotTons.baleKg(lot);
+        if (each.isEmpty()) {
+            form.refuse(ask.name(), form.value(ask), "nobody said what a bale weighs", "Enter it in tons or pounds.");
+            return Optional.empty();
+        }
+        return Optional.of(Quantity.of(Unit.TON.fromBase(typed.value() * each.getAsDouble()), Unit.TON));
     }
 
     /** The pounds of a card go to the feeds that it loads. */
     private static void card(Page page, Form form, Group group, Ask ask, Map<UUID, Quantity> fed) {
-        var typed = form.text(ask);
-        if (typed.isBlank()) {
+        var figures = form.numbers(ask);
+        if (figures.isEmpty()) {
             return;
-        }
-        var figures = new ArrayList<Double>();
-        for (var one : typed.strip().split("[\\s;]+")) {
-            if (!POUNDS.matcher(one).matches()) {
-                form.refuse(ask.name(), one, "pounds are numbers", "Enter one figure a day, such as 2100 2080 2150.");
-                return;
-            }
-            figures.add(Double.parseDouble(one.replace(",", "")));
         }
         var shares = shares(page, group);
         if (shares.isEmpty()) {
-            form.refuse(ask.name(), typed, "this group has no wagon card", "Enter what was fed of each lot instead.");
+            form.refuse(
+                    ask.name(),
+                    form.value(ask),
+                    "this group has no wagon card",
+                    "Enter what was fed of each lot instead.");
             return;
         }
         double pounds = figures.stream().mapToDouble(f -> f).sum();

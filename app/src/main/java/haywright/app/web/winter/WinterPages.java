@@ -5,6 +5,7 @@ import haywright.app.report.Paper;
 import haywright.app.report.StackLine;
 import haywright.app.report.WinterPaper;
 import haywright.app.store.Edit;
+import haywright.app.store.Trouble;
 import haywright.app.web.KeptBooks;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
@@ -44,6 +45,7 @@ public final class WinterPages {
      * @param stack null until a few winters are played
      * @param refused why there can be no book of this ranch yet
      * @param isWaiting whether it is not begun, because another ranch's is being made
+     * @param unkept why it could not be kept; empty where nothing stands in the way
      * @param age how it stands to the ranch as it is now
      * @param since what became of the ranch since the book before this one; null where there is none
      * @param isDamaged whether one kept later can't be read
@@ -56,6 +58,7 @@ public final class WinterPages {
             boolean isMaking,
             boolean isWaiting,
             boolean failed,
+            String unkept,
             Age age,
             @Nullable Since since,
             boolean isDamaged,
@@ -85,10 +88,12 @@ public final class WinterPages {
         var damaged = KeptBooks.isDamaged(page.desk(), page.ranch());
         var making = BOOKS.of(page);
         var kept = KeptBooks.newest(page.desk(), page.ranch());
-        if (making.isPresent()) {
-            return made(making.get(), page, damaged);
+        if (making.isEmpty() && kept.isPresent()) {
+            return kept(kept.get(), page, damaged);
         }
-        return kept.map(found -> kept(found, page, damaged)).orElseGet(() -> made(BOOKS.begin(page), page, damaged));
+        var made = making.orElseGet(() -> BOOKS.madeOrBegun(page));
+        made.keepAgain();
+        return made(made, page, damaged);
     }
 
     private static View made(Making making, Page page, boolean damaged) {
@@ -105,11 +110,19 @@ public final class WinterPages {
                 now.isMaking(),
                 now.isMaking() && !now.hasBegun(),
                 now.failed(),
+                unkept(now),
                 age(page, making.hash().equals(KeptBooks.hash(page.ranch())), making.rev(), page.today()),
                 since(page, making.hash(), making.rev()),
                 damaged,
                 now.done(),
                 now.of());
+    }
+
+    private static String unkept(Making.Now now) {
+        var why = now.unkept();
+        return why == null || now.book() == null
+                ? ""
+                : Trouble.of(why).map(Trouble::cause).orElse("What failed is written in errors.log.");
     }
 
     private static View kept(KeptBooks.Kept kept, Page page, boolean damaged) {
@@ -122,6 +135,7 @@ public final class WinterPages {
                 false,
                 false,
                 false,
+                "",
                 age(page, kept.isCurrent(), kept.rev(), book.day()),
                 since(page, kept.hash(), kept.rev()),
                 damaged,
