@@ -1,7 +1,8 @@
 package haywright.bench;
 
 import haywright.app.document.TinLantern;
-import haywright.outlook.Yard;
+import haywright.feeding.Rations;
+import haywright.feeding.SeasonByRations;
 import haywright.quantity.Unit;
 import haywright.season.given.Forecast;
 import haywright.season.given.Season;
@@ -26,7 +27,7 @@ public final class WinterDiary {
     public static void main(String[] arguments) {
         Locale.setDefault(Locale.ROOT);
         var ranch = TinLantern.ranch();
-        var season = Season.of(new Yard(ranch, ranch.settings().today(LocalDate.EPOCH)));
+        var season = SeasonByRations.of(new Rations(ranch, ranch.settings().today(LocalDate.EPOCH)));
         var wanted = arguments.length == 0 ? "1996-97" : arguments[0];
         int winter = 0;
         for (int w = 0; w < season.record().size(); w++) {

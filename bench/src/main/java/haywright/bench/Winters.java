@@ -4,6 +4,8 @@ import haywright.app.document.BentBucket;
 import haywright.app.document.BookDocument;
 import haywright.app.document.RanchDocument;
 import haywright.app.document.TinLantern;
+import haywright.feeding.Rations;
+import haywright.feeding.SeasonByRations;
 import haywright.outlook.Yard;
 import haywright.ranch.Ranch;
 import haywright.season.BookListener;
@@ -84,10 +86,12 @@ public final class Winters {
     /** All that a page shows, as it ships: 200 winters, how hard to plan for chosen, what could be done priced. On one thread. */
     private static void whole(Ranch ranch, double one) {
         var yard = yard(ranch);
-        var season = Season.of(yard);
+        double before = Cpu.seconds();
+        var season = SeasonByRations.of(new Rations(yard));
+        System.out.printf("  its rations, and what is given of all winters %.0f%n", (Cpu.seconds() - before) / one);
         var lines = new ArrayList<KeptBook.Line>();
         var stories = new ArrayList<WinterStory>();
-        long before = heap();
+        long empty = heap();
         double started = Cpu.seconds();
         var book = BookMaker.whole(1, 1).of(yard, season, new BookListener() {
             @Override
@@ -100,7 +104,7 @@ public final class Winters {
         });
         double took = Cpu.seconds() - started;
         var kept = KeptBook.of(book, season, KeptPlan.of(book.plan(), season), lines, stories);
-        long held = heap() - before;
+        long held = heap() - empty;
         int document = new RanchDocument().tree(ranch).toString().length();
         System.out.printf(
                 "  the whole book %.0f; kept it is %.1f times the ranch's own document; heap held %.1f MB%n",

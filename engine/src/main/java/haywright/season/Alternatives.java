@@ -107,7 +107,9 @@ final class Alternatives {
             return Optional.empty();
         }
         var season = Season.of(
-                new Yard(step.ranch.apply(yard.ranch()), yard.day()), new Season.Changes(step.cleared, step.away));
+                new Yard(step.ranch.apply(yard.ranch()), yard.day()),
+                new Season.Changes(
+                        step.cleared, step.away, crew.season().changes().firstWeek()));
         var other = crew.of(season);
         var played = other.replanned(cases, hardness, other.programs(hardness), (i, p) -> {});
         int n = Math.min(played.size(), base.size());

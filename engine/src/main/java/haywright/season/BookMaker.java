@@ -93,13 +93,15 @@ public record BookMaker(
     }
 
     /** Today's plan as the solver has it, for anybody to check with another one. */
-    public static LinearProgram program(Yard yard) {
-        var season = Season.of(yard);
+    public static LinearProgram program(Season season) {
         var program = new PlanProgram(season, Blocks.of(season, 0, Blocks.FEW), Energies.expected(season.feeds()), 1);
         var known = Judge.start(season);
         try (var session = program.open()) {
             program.move(
-                    session, known, List.of(Ahead.expected(season, new Forecast(season, -1), known, UNCHOSEN.get(0))));
+                    session,
+                    known,
+                    List.of(Ahead.expected(season, new Forecast(season, -1), known, UNCHOSEN.get(0))),
+                    true);
             return session.program();
         }
     }

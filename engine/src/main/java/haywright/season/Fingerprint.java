@@ -10,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
+import java.util.TreeMap;
 
 /** What a book is kept by: a hash of all that moves a figure of it. */
 final class Fingerprint {
@@ -31,6 +32,7 @@ final class Fingerprint {
             for (var eater : season.eaters()) {
                 put(digest, eater.group().name());
                 put(digest, eater.head(), eater.days(), eater.away());
+                new TreeMap<>(eater.firstWeek()).forEach((feed, kg) -> put(digest, feed, kg));
                 eater.body().ifPresent(body -> put(digest, body.start(), body.target(), body.calvingDay()));
             }
             var record = season.record();

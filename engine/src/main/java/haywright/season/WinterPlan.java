@@ -10,6 +10,7 @@ import haywright.season.play.Plan;
 import haywright.season.play.Planner;
 import haywright.season.play.Replanned;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -27,7 +28,7 @@ public record WinterPlan(Season season, Plan plan) {
 
     /** The same with a lot counted as tested and free of nitrate. */
     public WinterPlan cleared(Yard yard, String lot) {
-        return of(Season.of(yard, new Season.Changes(Set.of(lot), 0)));
+        return of(Season.of(yard, new Season.Changes(Set.of(lot), 0, Map.of())));
     }
 
     private static WinterPlan of(Season season) {

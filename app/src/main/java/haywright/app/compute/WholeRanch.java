@@ -7,12 +7,13 @@ import haywright.app.compute.topic.Answer;
 import haywright.app.compute.topic.MatchTopic;
 import haywright.app.compute.topic.WinterBookTopic;
 import haywright.app.document.RanchDocument;
+import haywright.feeding.Rations;
+import haywright.feeding.SeasonByRations;
 import haywright.match.CarryChart;
 import haywright.outlook.Yard;
 import haywright.ranch.Ranch;
 import haywright.season.BookListener;
 import haywright.season.BookMaker;
-import haywright.season.given.Season;
 import haywright.season.play.Plan;
 import haywright.season.play.Played;
 import haywright.workings.Refused;
@@ -122,7 +123,7 @@ public final class WholeRanch {
     }
 
     private static Compute.Outcome book(Yard yard, Asked asked) {
-        var season = Season.of(yard);
+        var season = SeasonByRations.of(new Rations(yard));
         long began = System.nanoTime();
         var maker = new BookMaker(
                 asked.seed,
@@ -144,7 +145,8 @@ public final class WholeRanch {
 
     /** Today's plan as MPS, for any other solver. */
     public static String mps(Ranch ranch, Clock clock) {
-        return BookMaker.program(yard(ranch, clock)).toMps();
+        return BookMaker.program(SeasonByRations.of(new Rations(yard(ranch, clock))))
+                .toMps();
     }
 
     private static BookListener telling(Consumer<String> progress) {

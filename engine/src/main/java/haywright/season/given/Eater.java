@@ -3,6 +3,7 @@ package haywright.season.given;
 import haywright.cattle.herd.Group;
 import haywright.diet.WayOfFeeding;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -13,11 +14,21 @@ import java.util.Optional;
  * @param days from the first day to the one on which it is said to go to grass
  * @param away weeks from the first day in which it feeds elsewhere
  * @param way how it is fed
+ * @param firstWeek kg of dry matter of each feed of the season that one head is to eat a day in the first week; empty where
+ *     that is for a plan to say
  */
 public record Eater(
-        Group group, int head, List<Stage> stages, Optional<Body> body, int days, int away, WayOfFeeding way) {
+        Group group,
+        int head,
+        List<Stage> stages,
+        Optional<Body> body,
+        int days,
+        int away,
+        WayOfFeeding way,
+        Map<Integer, Double> firstWeek) {
     public Eater {
         stages = List.copyOf(stages);
+        firstWeek = Map.copyOf(firstWeek);
     }
 
     public boolean isFreeChoice() {

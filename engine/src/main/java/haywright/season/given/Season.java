@@ -25,6 +25,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
@@ -58,8 +59,9 @@ public final class Season {
      * @param today the first day
      * @param weeks until the last group is said to go to grass
      * @param begins the first day of each week, those in which grass may come late included
+     * @param changes what is asked beside what the ranch has
      */
-    public record Setting(Ranch ranch, LocalDate today, int weeks, List<LocalDate> begins) {}
+    public record Setting(Ranch ranch, LocalDate today, int weeks, List<LocalDate> begins, Changes changes) {}
 
     /** @param usual what one head needs in each week of usual weather */
     public record Herd(Group group, NeedByWeek needs, List<NeedRecord.Week> usual) {}
@@ -83,12 +85,15 @@ public final class Season {
      *
      * @param cleared lots that count as tested and free of nitrate
      * @param away weeks from the first day in which mature cows feed elsewhere
+     * @param firstWeek kg of dry matter that one head eats a day of each feed in the first week, by group and feed, where that
+     *     is settled already; a plan goes on from there
      */
-    public record Changes(Set<String> cleared, int away) {
-        public static final Changes NONE = new Changes(Set.of(), 0);
+    public record Changes(Set<String> cleared, int away, Map<UUID, Map<String, Double>> firstWeek) {
+        public static final Changes NONE = new Changes(Set.of(), 0, Map.of());
 
         public Changes {
             cleared = Set.copyOf(cleared);
+            firstWeek = Map.copyOf(firstWeek);
         }
     }
 
@@ -107,7 +112,7 @@ public final class Season {
         var begins = IntStream.range(0, weeks + late)
                 .mapToObj(week -> yard.day().plusWeeks(week))
                 .toList();
-        var setting = new Setting(ranch, yard.day(), weeks, begins);
+        var setting = new Setting(ranch, yard.day(), weeks, begins, changes);
         var offered = new ArrayList<PricedFeed>();
         yard.feeds()
                 .forEach(feed ->
@@ -134,7 +139,7 @@ public final class Season {
             var way = yard.question(group, offered, stages.get(0).diet().need())
                     .options()
                     .way();
-            eaters.add(eater(asTyped, stages, way, yard.day(), days, changes.away()));
+            eaters.add(eater(asTyped, stages, way, setting, days, firstWeek(changes, asTyped, index)));
             herds.add(new Herd(
                     group,
                     NeedByWeek.of(
@@ -145,16 +150,34 @@ public final class Season {
         return new Season(setting, season(ranch, offered), eaters, NeedRecord.of(setting, known, herds));
     }
 
-    private static Eater eater(Group group, List<Stage> stages, WayOfFeeding way, LocalDate today, int days, int away) {
+    private static Eater eater(
+            Group group,
+            List<Stage> stages,
+            WayOfFeeding way,
+            Setting setting,
+            int days,
+            Map<Integer, Double> firstWeek) {
         boolean grows = stages.get(0).growth().isPresent();
         return new Eater(
                 group,
                 group.head(),
                 stages,
-                grows ? Optional.empty() : Optional.of(Body.of(group, today)),
-                days(group, today, days),
-                group.animals() == AnimalClass.MATURE_COW ? away : 0,
-                way);
+                grows ? Optional.empty() : Optional.of(Body.of(group, setting.today())),
+                days(group, setting.today(), days),
+                group.animals() == AnimalClass.MATURE_COW ? setting.changes().away() : 0,
+                way,
+                firstWeek);
+    }
+
+    private static Map<Integer, Double> firstWeek(Changes changes, Group group, Map<String, Integer> index) {
+        var kg = new HashMap<Integer, Double>();
+        changes.firstWeek().getOrDefault(group.id(), Map.of()).forEach((feed, eaten) -> {
+            var f = index.get(feed);
+            if (f != null) {
+                kg.put(f, eaten);
+            }
+        });
+        return kg;
     }
 
     private static PricedFeed cleared(PricedFeed priced) {
@@ -285,6 +308,10 @@ public final class Season {
 
     public Ranch ranch() {
         return setting.ranch();
+    }
+
+    public Changes changes() {
+        return setting.changes();
     }
 
     /** Until the last group is said to go to grass. */

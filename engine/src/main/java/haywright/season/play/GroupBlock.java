@@ -211,6 +211,38 @@ final class GroupBlock {
         }
     }
 
+    /** kg of dry matter of a feed that all head are to eat this week, as it is settled; 0 where it is not. */
+    double settled(Known known, int ofSeason) {
+        return column(ofSeason) < 0
+                ? 0
+                : eater.firstWeek().getOrDefault(ofSeason, 0.0) * eater.head() * known.days()[group];
+    }
+
+    /**
+     * Holds this week to what is settled. Rows that cannot be missed at a price ask nothing then: it was judged by its own.
+     *
+     * @param reaches share of what is settled that there is, by feed; of other feeds a group that one does not reach for may
+     *     have more
+     */
+    void hold(PlanProgram.Moved by, Known known, double[] reaches) {
+        if (eater.firstWeek().isEmpty()) {
+            return;
+        }
+        boolean isShort = eater.firstWeek().keySet().stream().anyMatch(f -> settled(known, f) > 0 && reaches[f] < 1);
+        for (int i = 0; i < feed.length; i++) {
+            int f = stage.feeds()[i];
+            double kg = settled(known, f) * reaches[f];
+            by.lower()[feed[i]] = kg;
+            by.upper()[feed[i]] = isShort && reaches[f] == 1 ? INF : kg;
+        }
+        for (var held : rows) {
+            if (held.missed < 0) {
+                by.low()[held.index] = Double.NEGATIVE_INFINITY;
+                by.high()[held.index] = INF;
+            }
+        }
+    }
+
     private double right(Held held, int t, Ahead ahead) {
         if (held.row.id().equals(Stage.ENERGY)) {
             return ahead.nem()[group][from + t];

@@ -21,6 +21,9 @@ import java.util.stream.IntStream;
 public final class PlanProgram {
     private static final double INF = Double.POSITIVE_INFINITY;
 
+    /** Of a feed that does not reach, so that rounding leaves a plan. */
+    private static final double ALMOST = 1 - 1e-9;
+
     private final Season season;
     private final Blocks blocks;
     private final Energies made;
@@ -153,10 +156,22 @@ public final class PlanProgram {
         return program;
     }
 
-    /** Asks for other winters ahead, from what is known now. @param ahead one for each scenario */
+    /**
+     * Asks for other winters ahead, from what is known now, free in all that is done.
+     *
+     * @param ahead one for each scenario
+     */
     public void move(Session session, Known known, List<Ahead> ahead) {
+        move(session, known, ahead, false);
+    }
+
+    /** @param holds whether the first week is fed as it is settled, where it is */
+    public void move(Session session, Known known, List<Ahead> ahead, boolean holds) {
         var to = base.copy();
         move(to, known, ahead);
+        if (holds && blocks.from(0) == 0) {
+            hold(to, known);
+        }
         session.costs(0, to.costs);
         session.columns(0, to.lower, to.upper);
         session.rows(0, to.low, to.high);
@@ -198,6 +213,26 @@ public final class PlanProgram {
             for (int k = s == 0 ? 0 : 1; k < blocks.count(); k++) {
                 move(to, known, ahead.get(s), s, k);
             }
+        }
+    }
+
+    /** What lies there or can be bought is fed by what is settled, as far as it reaches. */
+    private void hold(Moved to, Known known) {
+        var reaches = new double[season.feeds().size()];
+        for (int f = 0; f < reaches.length; f++) {
+            var feed = season.feeds().get(f);
+            reaches[f] = 1;
+            if (feed.isTracked()) {
+                double wanted = 0;
+                for (var block : nodes[0][0]) {
+                    wanted += feed.priced().putOut(block.settled(known, f));
+                }
+                double there = to.high[opening[f]] + known.canBuy()[f];
+                reaches[f] = wanted > there ? ALMOST * there / wanted : 1;
+            }
+        }
+        for (var block : nodes[0][0]) {
+            block.hold(to, known, reaches);
         }
     }
 

@@ -40,7 +40,7 @@ public final class Planner implements AutoCloseable {
         var program = programs.at(known.week());
         var session = open.computeIfAbsent(known.week(), week -> program.open());
         session.start(programs.basis(known.week()));
-        program.move(session, known, ahead);
+        program.move(session, known, ahead, true);
         if (session.solve(Budget.UNLIMITED) instanceof Optimum optimum) {
             var plan = program.plan(optimum, session.basis());
             if (keeps) {

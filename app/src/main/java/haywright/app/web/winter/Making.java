@@ -4,6 +4,8 @@ import haywright.app.document.BookDocument;
 import haywright.app.store.WinterBooks;
 import haywright.app.web.KeptBooks;
 import haywright.app.web.Page;
+import haywright.feeding.Rations;
+import haywright.feeding.SeasonByRations;
 import haywright.outlook.Yard;
 import haywright.ranch.Ranch;
 import haywright.season.BookListener;
@@ -137,7 +139,7 @@ final class Making implements BookListener {
         begins();
         try {
             var looked = new Yard(ranch, day);
-            var of = Season.of(looked);
+            var of = SeasonByRations.of(new Rations(looked));
             synchronized (this) {
                 season = of;
             }
