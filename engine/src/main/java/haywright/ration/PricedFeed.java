@@ -136,6 +136,20 @@ public record PricedFeed(
                 mostEaten);
     }
 
+    /** With so much of it there. @param kg as fed */
+    public PricedFeed atHand(double kg) {
+        return new PricedFeed(
+                feed,
+                pricePerKgAsFed,
+                dryMatterPercent,
+                feedingLossPercent,
+                handlingPerKgAsFed,
+                own,
+                kg,
+                scarcityPerKgAsFed,
+                mostEaten);
+    }
+
     /** Forage that can be the whole of what they eat; straw and stalks cannot. */
     public boolean isHayOrSilage() {
         return feed.feedClass().isForage() && !isStraw();

@@ -23,8 +23,8 @@ final class DemoLadder {
             out.printf("%n  In this order:%n");
             int number = 1;
             for (var step : hay.steps()) {
-                out.printf("  %d. %s, %s%n", number++, ShortWords.order(step), ShortWords.by(step, hay));
-                out.printf("     %s%n", ShortWords.figures(step));
+                out.printf("  %d. %s, %s%n", number++, ShortWords.order(step, hay), ShortWords.by(step, hay));
+                out.printf("     %s%n", ShortWords.figures(step, hay));
             }
             out.println();
             ShortWords.after(hay).forEach(sentence -> out.printf("  %s%n", sentence));

@@ -11,9 +11,9 @@ import java.util.Optional;
  * Hay on hand from today to grass: as it goes out now, and with the steps of the ladder taken.
  *
  * @param id names the picture on its page
- * @param tons on hand today, with what can be bought
- * @param bought tons of these that can be bought
- * @param gone the day it is gone as fed now; empty where it lasts
+ * @param tons on hand today
+ * @param bought tons that a step buys
+ * @param gone the day what is on hand is gone as fed now; empty where it lasts
  * @param left tons left at grass with the steps taken; below zero where it is short even so
  */
 public record HayLinePicture(
@@ -35,12 +35,12 @@ public record HayLinePicture(
     }
 
     private double y(double left) {
-        return BOTTOM - (BOTTOM - TOP) * left / tons;
+        return BOTTOM - (BOTTOM - TOP) * left / (tons + bought);
     }
 
     /** {@code 607 tons + 87 to buy}. */
     private String had() {
-        var own = Show.tons(Unit.TON.toBase(tons - bought));
+        var own = Show.tons(Unit.TON.toBase(tons));
         return bought < 1 ? own : own + " + " + Show.number(bought, 0) + " to buy";
     }
 
@@ -65,10 +65,10 @@ public record HayLinePicture(
             drawn.add(Svg.text(
                     Math.min(x(day), RIGHT - 60), BOTTOM + 17, "middle", true, "as now: gone " + Show.day(day)));
         });
-        double end = left < 0 ? LEFT + (RIGHT - LEFT) * tons / (tons - left) : RIGHT;
-        drawn.add(Svg.thick(LEFT, y(tons), end, y(Math.max(0, left))));
-        drawn.add(Svg.text(
-                RIGHT - 90, y((tons + 2 * Math.max(0, left)) / 3) - 14, "middle", false, "with these steps"));
+        double all = tons + bought;
+        double end = left < 0 ? LEFT + (RIGHT - LEFT) * all / (all - left) : RIGHT;
+        drawn.add(Svg.thick(LEFT, y(all), end, y(Math.max(0, left))));
+        drawn.add(Svg.text(RIGHT - 90, y((all + 2 * Math.max(0, left)) / 3) - 14, "middle", false, "with these steps"));
         drawn.add(Svg.text(LEFT, BOTTOM + 17, "start", false, Show.day(today)));
         return Svg.picture(id, 340, 176, "Hay from today to turnout", words(), drawn);
     }

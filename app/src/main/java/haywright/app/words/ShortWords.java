@@ -12,6 +12,7 @@ import haywright.outlook.HayFacts;
 import haywright.quantity.Unit;
 import haywright.ration.PricedFeed;
 import haywright.season.WinterPlan;
+import haywright.season.given.Facts;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -34,15 +35,15 @@ public final class ShortWords {
 
     private ShortWords() {}
 
-    /** {@code You are 140 tons short: hay is gone Mar 8, 58 days before grass.} */
+    /** {@code You are 140 tons of hay short, before anything is bought: fed as now, what you have is gone Mar 8, 58 days before turnout.} */
     public static String headline(ShortOfHay hay) {
         if (!hay.isShort()) {
             return "Hay lasts until turnout on %s: %s on hand that may be fed (silage as hay, no straw), %s go out a day."
                     .formatted(Show.date(hay.grass()), tons(hay.tonsOnHand()), tons(hay.tonsADay()));
         }
-        var short_ = "You are %s of hay short".formatted(tons(hay.tonsShort()));
+        var short_ = "You are %s of hay short, before anything is bought".formatted(tons(hay.tonsShort()));
         return hay.gone()
-                .map(gone -> "%s: hay is gone %s, %s before turnout."
+                .map(gone -> "%s: fed as now, what you have is gone %s, %s before turnout."
                         .formatted(
                                 short_, Show.date(gone), Show.count(gone.until(hay.grass(), ChronoUnit.DAYS), "day")))
                 .orElse("%s of what they need until turnout on %s.".formatted(short_, Show.date(hay.grass())));
@@ -51,13 +52,12 @@ public final class ShortWords {
     /** What the headline is made of, so that it can be made again with a pencil. */
     public static List<String> basis(ShortOfHay hay) {
         var says = new ArrayList<String>();
-        double had = rounded(hay.tonsThatCanBeHad());
         if (hay.isShort()) {
-            says.add("From now to turnout they take %s of hay, waste included; %s on hand may be fed%s."
-                    .formatted(
-                            tons(rounded(hay.tonsOnHand()) + had + rounded(hay.tonsShort())),
-                            tons(hay.tonsOnHand()),
-                            had > 0 ? " and " + tons(had) + " can be bought" : ""));
+            says.add(
+                    "From now to turnout they take %s of hay, waste included; %s on hand may be fed. What is for sale is a step below, and not counted here."
+                            .formatted(
+                                    tons(rounded(hay.tonsOnHand()) + rounded(hay.tonsShort())),
+                                    tons(hay.tonsOnHand())));
         }
         says.add("You’re feeding %s of hay a day.%s"
                 .formatted(
@@ -68,7 +68,7 @@ public final class ShortWords {
         says.add("Silage counts as the hay that has as much dry matter; straw and stalks are not counted."
                 + " Needs are met on average, without the margin that rations have.");
         if (!hay.leftOut().isEmpty()) {
-            says.add("Look at these first, a test may clear them: %s (%s) are left out of every ration and not counted."
+            says.add("Left out of every ration and not counted: %s (%s)."
                     .formatted(
                             names(hay.leftOut()),
                             Show.totalTons(hay.leftOut().stream().mapToDouble(PricedFeed::kgAtHand))));
@@ -81,8 +81,21 @@ public final class ShortWords {
     }
 
     /** What to do, as it is said to whoever does it. */
-    public static String order(HayStep step) {
+    public static String order(HayStep step, ShortOfHay hay) {
         return switch (step.what()) {
+            case TEST ->
+                "Test %s for nitrate"
+                        .formatted(hay.untested().stream()
+                                .map(feed -> feed.feed().name())
+                                .collect(Collectors.joining(" and ")));
+            case BUY_LISTED ->
+                hay.buys().isEmpty()
+                        ? "Buy the hay that is listed for sale"
+                        : "Buy "
+                                + hay.buys().stream()
+                                        .map(buy -> tons(buy.tons()) + " of "
+                                                + buy.feed().feed().name())
+                                        .collect(Collectors.joining(" and "));
             case BUY_HAY -> "Ask what hay could be bought";
             case FEED_TO_NEED -> "Feed what they need, no more";
             case CUT_WASTE -> "Feed hay in rings";
@@ -109,7 +122,10 @@ public final class ShortWords {
     }
 
     /** {@code Saves 46 tons; 94 tons still short. $4 for each cow you keep.} */
-    public static String figures(HayStep step) {
+    public static String figures(HayStep step, ShortOfHay hay) {
+        if (step.what() == What.TEST) {
+            return tested(hay);
+        }
         double before = rounded(step.before());
         double after = rounded(step.after());
         if (step.saves() == 0) {
@@ -133,8 +149,45 @@ public final class ShortWords {
         if (rounded(saved) == 0) {
             return "Saves nothing.";
         }
-        return "Saves %s; %s.%s"
-                .formatted(tons(saved), after == 0 ? "nothing is short then" : tons(after) + " still short", cost);
+        return "Saves %s; %s.%s%s"
+                .formatted(
+                        tons(saved),
+                        after == 0 ? "nothing is short then" : tons(after) + " still short",
+                        step.what() == What.BUY_LISTED
+                                ? " It costs $%s.".formatted(Show.number(dollars(hay.buys()), 0))
+                                : cost,
+                        isSparedByTest(step, hay) ? " Not needed if the test comes back safe." : "");
+    }
+
+    /** Tons as printed times whole dollars: it comes out with a pencil. */
+    private static double dollars(List<ToBuy> buys) {
+        return buys.stream()
+                .mapToDouble(buy -> rounded(buy.tons()) * price(buy))
+                .sum();
+    }
+
+    private static double price(ToBuy buy) {
+        return Math.rint(Unit.DOLLAR_PER_TON.fromBase(buy.feed().pricePerKgAsFed()));
+    }
+
+    /** Whether what is short before a step is no more than lots that wait for a test come to. */
+    private static boolean isSparedByTest(HayStep step, ShortOfHay hay) {
+        return !hay.untested().isEmpty() && rounded(step.before()) <= rounded(hay.tonsUntested());
+    }
+
+    /** What lots that wait for a test would come to, and what the test costs. */
+    private static String tested(ShortOfHay hay) {
+        double safe = rounded(hay.tonsUntested());
+        double short_ = rounded(hay.tonsShort());
+        int lots = hay.untested().size();
+        return "%s (%s) can’t be fed until %s tested. If safe, as much as %s of hay: %s. A test costs about $%s a lot (judgment). Not counted until the figures are in."
+                .formatted(
+                        lots == 1 ? "This lot" : "These lots",
+                        Show.totalTons(hay.untested().stream().mapToDouble(PricedFeed::kgAtHand)),
+                        lots == 1 ? "it is" : "they are",
+                        tons(safe),
+                        safe >= short_ ? "nothing would be short" : tons(short_ - safe) + " would still be short",
+                        Show.number(Facts.value("nitrate_test_usd"), 0));
     }
 
     /** {@code They’d calve at a 4.9.}; empty where none are due before grass, or it saves nothing. */
@@ -152,6 +205,19 @@ public final class ShortWords {
                 ? "Each cow sold saves %s.".formatted(Show.number(saved / step.head(), 2) + " tons")
                 : "";
         switch (step.what()) {
+            case TEST -> {
+                says.add(
+                        "Feed none before the laboratory’s figure is in. Ask your veterinarian about limits where you are.");
+                says.add(
+                        "Test before any cow is sold: a result usually takes a week or two (common practice, no source).");
+            }
+            case BUY_LISTED -> {
+                says.add(hay.buys().stream()
+                        .map(buy -> "%s of %s at $%s a ton."
+                                .formatted(tons(buy.tons()), buy.feed().feed().name(), Show.number(price(buy), 0)))
+                        .collect(Collectors.joining(" ")));
+                says.add("That is all that is listed: change it under feeds for sale if more can be had.");
+            }
             case BUY_HAY -> says.add(insteadOfSelling(hay));
             case FEED_TO_NEED ->
                 says.add("More goes out now than they need. The bench has each group’s ration; watch condition.");
@@ -225,22 +291,25 @@ public final class ShortWords {
                 hay.leastHarm().stream().allMatch(least -> least.unmet().isEmpty())
                         ? "They should hold condition. Score them every two weeks."
                         : "Some groups fall short of their needs even then, as their lines say: they lose condition.");
-        hay.toBuy().ifPresent(buy -> says.add(bought(buy)));
+        hay.toBuy().ifPresent(buy -> says.add(bought(buy, hay)));
         says.add("The best hay goes to the heifers, then to cows after calving.");
         hay.plan().ifPresent(plan -> says.add(planned(plan)));
         return says;
     }
 
     /** Tons as printed times the price: it comes out with a pencil. */
-    private static String bought(ToBuy buy) {
-        double tons = rounded(buy.tons());
-        double price = Math.rint(Unit.DOLLAR_PER_TON.fromBase(buy.feed().pricePerKgAsFed()));
-        return "To buy instead: %s of %s at $%s a ton, $%s, if so much can be had."
+    private static String bought(ToBuy buy, ShortOfHay hay) {
+        return "To buy instead of all other steps: %s%s at $%s a ton, $%s, if so much can be found."
                 .formatted(
                         tons(buy.tons()),
-                        buy.feed().feed().name(),
-                        Show.number(price, 0),
-                        Show.number(tons * price, 0));
+                        hay.tonsThatCanBeHad() > 0
+                                ? " more than the %s listed, such as %s"
+                                        .formatted(
+                                                tons(hay.tonsThatCanBeHad()),
+                                                buy.feed().feed().name())
+                                : " of " + buy.feed().feed().name(),
+                        Show.number(price(buy), 0),
+                        Show.number(dollars(List.of(buy)), 0));
     }
 
     /** What hay at a usual price would take the place of selling bred cows. */
@@ -268,12 +337,13 @@ public final class ShortWords {
                 .map(feed -> "%s of %s".formatted(Show.tons(plan.buys(feed.id())), feed.name()))
                 .toList();
         double lacks = plan.plan().emergencyKg();
-        return "Without these steps the winter plan, for a winter harder than usual, %s%s."
+        return ("The winter book counts otherwise: a winter harder than usual, condition that cows may lose, and straw, grain and"
+                        + " cake in place of hay. Without these steps its plan %s%s.")
                 .formatted(
                         buys.isEmpty() ? "buys nothing" : "buys " + String.join(", ", buys),
                         lacks < LEAST_BOUGHT
-                                ? " and lacks nothing"
-                                : " and still lacks " + Show.tons(lacks) + " of hay");
+                                ? " and is short of nothing"
+                                : " and is then still short of " + Show.tons(lacks) + " of hay");
     }
 
     /** Always said. */

@@ -2,7 +2,9 @@ package haywright.app.document;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import haywright.app.words.ShortWords;
 import haywright.feeding.Rations;
+import haywright.feeding.hay.HayStep;
 import haywright.feeding.hay.ShortOfHay;
 import haywright.feeding.hay.ShortOfHay.Fed;
 import haywright.forage.Analyte;
@@ -27,6 +29,21 @@ class LadderDangersTest {
         assertThat(lines).isNotEmpty();
         assertThat(lines).anyMatch(fed -> nitrate(fed) > 0);
         assertThat(lines).allMatch(fed -> nitrate(fed) <= SAFE);
+    }
+
+    /** Two lots of 460 tons wait for a test: nothing that hurts is said before it. */
+    @Test
+    void theTestThatMayCloseTheGapComesFirst() {
+        var ranch = TinLantern.ranch();
+        var hay = ShortOfHay.of(new Rations(ranch, ranch.settings().today(LocalDate.MAX)), ShortOfHay.Asked.NOTHING)
+                .orElseThrow();
+        assertThat(hay.steps().get(0).what()).isEqualTo(HayStep.What.TEST);
+        assertThat(hay.untested()).hasSize(2);
+        var text = ShortWords.figures(hay.steps().get(0), hay);
+        assertThat(text).contains("460 tons", "$40");
+        assertThat(hay.steps())
+                .filteredOn(step -> step.what() == HayStep.What.SELL_BRED)
+                .allSatisfy(step -> assertThat(step.before()).isLessThan(hay.tonsUntested()));
     }
 
     private static double nitrate(Fed fed) {

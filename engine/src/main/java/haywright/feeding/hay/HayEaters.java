@@ -47,6 +47,9 @@ final class HayEaters {
     /** Of grain and cake as they get it now, tried in turn. */
     private static final double[] TIMES_NOW = {1, 1.5, 2, Double.POSITIVE_INFINITY};
 
+    /** kg of hay for sale that is not bought: so little that it is none, and still a feed that can be missing. */
+    private static final double NOT_BOUGHT = 1e-3;
+
     private static final String IN_MILK = " in milk";
 
     private final Rations rations;
@@ -132,12 +135,26 @@ final class HayEaters {
         return hay(false);
     }
 
-    private List<PricedFeed> hay(boolean fed) {
-        var used = days.values().stream()
+    /** Of these what only a test of its nitrate keeps out. */
+    List<PricedFeed> untested() {
+        var safe = parts().flatMap(part -> part.question().diet().leftOut().stream())
+                .flatMap(out -> out.ifFoundSafe().stream())
+                .map(Feed::id)
+                .collect(Collectors.toSet());
+        return leftOut().stream()
+                .filter(feed -> feed.own() && safe.contains(feed.feed().id()))
+                .toList();
+    }
+
+    private Stream<Part> parts() {
+        return days.values().stream()
                 .flatMap(List::stream)
                 .flatMap(day -> Stream.of(day.dry(), day.milking()))
-                .filter(Objects::nonNull)
-                .flatMap(part -> part.question().diet().feeds().stream())
+                .filter(Objects::nonNull);
+    }
+
+    private List<PricedFeed> hay(boolean fed) {
+        var used = parts().flatMap(part -> part.question().diet().feeds().stream())
                 .map(Feed::id)
                 .collect(Collectors.toSet());
         return feeds.stream()
@@ -441,12 +458,11 @@ final class HayEaters {
                             options.way() == WayOfFeeding.FREE_CHOICE ? WayOfFeeding.PUT_OUT_DAILY : options.way())
                     .whereHayIsShort();
         }
-        var offered = Stream.concat(question.offered().stream(), straw ? bought.stream() : Stream.empty());
-        return asked(
-                question,
-                offered.map(feed -> plan.rings() && canHaveRings(group) ? inRings(feed) : feed)
-                        .toList(),
-                options);
+        var offered = Stream.concat(question.offered().stream(), straw ? bought.stream() : Stream.empty())
+                .map(feed -> plan.bought() || feed.own() || !feed.isHayOrSilage() ? feed : feed.atHand(NOT_BOUGHT))
+                .map(feed -> plan.rings() && canHaveRings(group) ? inRings(feed) : feed)
+                .toList();
+        return asked(question, offered, options);
     }
 
     /** What a mixer lays before them lies in no ring. */

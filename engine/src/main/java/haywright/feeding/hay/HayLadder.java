@@ -9,7 +9,10 @@ import haywright.ration.Allotment;
 import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 
@@ -25,6 +28,7 @@ final class HayLadder {
     private final Asked asked;
     private final int days;
     private final List<HayStep> steps = new ArrayList<>();
+    private final Map<String, Double> bought = new LinkedHashMap<>();
     private Allotment last;
     private HayPlan plan = HayPlan.NOTHING;
 
@@ -42,6 +46,11 @@ final class HayLadder {
 
     List<HayStep> steps() {
         return List.copyOf(steps);
+    }
+
+    /** kg as fed of each feed of {@code BUY_LISTED}. */
+    Map<String, Double> bought() {
+        return Collections.unmodifiableMap(bought);
     }
 
     /** With all steps taken. */
@@ -74,8 +83,11 @@ final class HayLadder {
 
     private void climb(double asNow) {
         double byNeed = missing(last);
+        double short_ = Math.max(asNow, byNeed);
+        if (!eaters.untested().isEmpty()) {
+            steps.add(new HayStep(What.TEST, day(), short_, short_, 0, 0, null, score()));
+        }
         if (!isHayForSale()) {
-            double short_ = Math.max(asNow, byNeed);
             steps.add(new HayStep(What.BUY_HAY, day(), short_, short_, 0, 0, null, score()));
         }
         if (asNow > byNeed) {
@@ -90,6 +102,7 @@ final class HayLadder {
             var cost = HayFacts.value("ring_price") * Math.ceil(ringed / HayFacts.value("ring_head"));
             step(What.CUT_WASTE, day(), HayPlan::withRings, 0, 0, cost);
         }
+        buyListed();
         if (eaters.cows().isEmpty()) {
             return;
         }
@@ -103,6 +116,16 @@ final class HayLadder {
     /** Whether the ranch said how much hay or silage can be bought. */
     private boolean isHayForSale() {
         return tons.hay().stream().anyMatch(feed -> !feed.own());
+    }
+
+    private void buyListed() {
+        if (isHayForSale()) {
+            step(What.BUY_LISTED, day(), HayPlan::buying, 0, 0, 0.0);
+            last.eaten().stream()
+                    .flatMap(eaten -> eaten.feeds().entrySet().stream())
+                    .filter(e -> !e.getKey().own() && e.getKey().isHayOrSilage())
+                    .forEach(e -> bought.merge(e.getKey().feed().id(), e.getValue(), Double::sum));
+        }
     }
 
     private void sellOpen() {

@@ -10,31 +10,37 @@ package haywright.feeding.hay;
  * @param away head of them that feed elsewhere
  * @param awayDays for how many days, from today
  * @param bredSold head of bred cows sold
+ * @param bought whether hay and silage that are listed for sale are bought
  */
-record HayPlan(boolean rings, int sold, boolean straw, boolean limited, int away, int awayDays, int bredSold) {
-    static final HayPlan NOTHING = new HayPlan(false, 0, false, false, 0, 0, 0);
+record HayPlan(
+        boolean rings, int sold, boolean straw, boolean limited, int away, int awayDays, int bredSold, boolean bought) {
+    static final HayPlan NOTHING = new HayPlan(false, 0, false, false, 0, 0, 0, false);
+
+    HayPlan buying() {
+        return new HayPlan(rings, sold, straw, limited, away, awayDays, bredSold, true);
+    }
 
     HayPlan withRings() {
-        return new HayPlan(true, sold, straw, limited, away, awayDays, bredSold);
+        return new HayPlan(true, sold, straw, limited, away, awayDays, bredSold, bought);
     }
 
     HayPlan selling(int head) {
-        return new HayPlan(rings, head, straw, limited, away, awayDays, bredSold);
+        return new HayPlan(rings, head, straw, limited, away, awayDays, bredSold, bought);
     }
 
     HayPlan withStraw() {
-        return new HayPlan(rings, sold, true, limited, away, awayDays, bredSold);
+        return new HayPlan(rings, sold, true, limited, away, awayDays, bredSold, bought);
     }
 
     HayPlan withLimit() {
-        return new HayPlan(rings, sold, straw, true, away, awayDays, bredSold);
+        return new HayPlan(rings, sold, straw, true, away, awayDays, bredSold, bought);
     }
 
     HayPlan sending(int head, int days) {
-        return new HayPlan(rings, sold, straw, limited, head, days, bredSold);
+        return new HayPlan(rings, sold, straw, limited, head, days, bredSold, bought);
     }
 
     HayPlan sellingBred(int head) {
-        return new HayPlan(rings, sold, straw, limited, away, awayDays, head);
+        return new HayPlan(rings, sold, straw, limited, away, awayDays, head, bought);
     }
 }

@@ -26,10 +26,14 @@ public record HayStep(
         @Nullable Double score) {
     /** In their order. */
     public enum What {
+        /** Lots that only a test keeps out; nothing is counted of them, so it saves nothing until they are tested. */
+        TEST,
         /** Nobody said what could be bought: asked first, and saves nothing until it is. */
         BUY_HAY,
         FEED_TO_NEED,
         CUT_WASTE,
+        /** As much as the ranch lists for sale. */
+        BUY_LISTED,
         SELL_OPEN,
         STRAW,
         LIMIT_HAY,

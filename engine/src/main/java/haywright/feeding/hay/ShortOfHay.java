@@ -38,7 +38,7 @@ import org.jspecify.annotations.Nullable;
  * <pre>
  * short = max(a·d − T, M)        gone = today + T/a
  * </pre>
- * T is what lies there and can be had, a what is put out a day as fed now, d the days until grass, M what is missing when
+ * T is what lies there and may be fed, before anything is bought, a what is put out a day as fed now, d the days until grass, M what is missing when
  * everybody is fed to need: the least that a program of all groups leaves missing ({@link Allotment#leastMissing}).
  */
 public final class ShortOfHay {
@@ -154,7 +154,7 @@ public final class ShortOfHay {
             boolean isStrawNow,
             List<String> notFed) {}
 
-    /** Hay that is for sale in place of the ladder, in tons of it as fed. */
+    /** Hay that is for sale, in tons of it as fed. */
     public record ToBuy(PricedFeed feed, double tons) {}
 
     /** Nothing where there is an answer. */
@@ -272,18 +272,18 @@ public final class ShortOfHay {
         return isSaid;
     }
 
-    /** The day on which there is no more, fed as now; empty where it lasts until grass. */
+    /** The day on which nothing on hand is left, fed as now; empty where it lasts until grass. */
     public Optional<LocalDate> gone() {
-        double lasts = (onHand + canBeHad) / aDay;
+        double lasts = onHand / aDay;
         return lasts < days ? Optional.of(day().plusDays((long) (lasts + HAIR))) : Optional.empty();
     }
 
     /** a·d − T, tons; 0 or less where it lasts. */
     private double tonsShortAsNow() {
-        return aDay * days - onHand - canBeHad;
+        return aDay * days - onHand;
     }
 
-    /** Tons short until grass; 0 where hay lasts. */
+    /** Tons short until grass of what is on hand; 0 where that lasts. */
     public double tonsShort() {
         double most = Math.max(tonsShortAsNow(), tons.missing(byNeed));
         return most < HayTons.NOTHING ? 0 : most;
@@ -303,6 +303,13 @@ public final class ShortOfHay {
     /** In the order in which they are to be taken; empty where hay lasts. */
     public List<HayStep> steps() {
         return isShort() ? ladder().steps() : List.of();
+    }
+
+    /** Tons of hay that {@link #buys} comes to. */
+    public double tonsBought() {
+        return tons.tons(buys().stream()
+                .mapToDouble(buy -> HayTons.dry(buy.feed(), Unit.TON.toBase(buy.tons())))
+                .sum());
     }
 
     /** Tons still short when all steps are taken. */
@@ -329,6 +336,26 @@ public final class ShortOfHay {
     /** Hay and silage of the ranch that no group may have yet, such as an untested lot. */
     public List<PricedFeed> leftOut() {
         return eaters.leftOut();
+    }
+
+    /** Of these what only a test of its nitrate keeps out. */
+    public List<PricedFeed> untested() {
+        return eaters.untested();
+    }
+
+    /** Tons of hay that {@link #untested} comes to, if it is found safe. */
+    public double tonsUntested() {
+        return tons.tons(HayTons.dry(untested().stream()));
+    }
+
+    /** What of the hay that is listed for sale a step buys; empty where none is. */
+    public List<ToBuy> buys() {
+        var bought = isShort() ? ladder().bought() : Map.<String, Double>of();
+        return eaters.feeds().stream()
+                .filter(feed -> bought.containsKey(feed.feed().id()))
+                .map(feed ->
+                        new ToBuy(feed, Unit.TON.fromBase(bought.get(feed.feed().id()))))
+                .toList();
     }
 
     /** What every group gets if all steps are taken. */
@@ -446,12 +473,18 @@ public final class ShortOfHay {
         return yard.ranch().wishes().values().stream().anyMatch(wish -> wish.way() == WayOfFeeding.FREE_CHOICE);
     }
 
-    /** The cheapest hay that is for sale, as much as is as good as what is short; empty where none is. */
+    /**
+     * The cheapest hay that is for sale, as much as is as good as what is short beyond all that can be had; empty where none
+     * is for sale, or nothing is short beyond that.
+     */
     public Optional<ToBuy> toBuy() {
-        return yard.feeds().stream()
-                .filter(feed -> !feed.own() && feed.feed().feedClass().isHay())
-                .min(Comparator.comparingDouble(feed -> feed.pricePerKgAsFed() / feed.dryMatterPercent()))
-                .map(feed -> new ToBuy(feed, tonsShort() * tons.dryMatter() / (feed.dryMatterPercent() / 100)));
+        double rest = tonsShort() - canBeHad;
+        return rest < HayTons.NOTHING
+                ? Optional.empty()
+                : yard.feeds().stream()
+                        .filter(feed -> !feed.own() && feed.feed().feedClass().isHay())
+                        .min(Comparator.comparingDouble(feed -> feed.pricePerKgAsFed() / feed.dryMatterPercent()))
+                        .map(feed -> new ToBuy(feed, rest * tons.dryMatter() / (feed.dryMatterPercent() / 100)));
     }
 
     /** From when all that is done tells. */

@@ -38,7 +38,7 @@ class HayEatersTest {
     private static final UUID STRAW = new UUID(0, 2);
     private static final UUID OATS = new UUID(0, 6);
     private static final UUID HEIFERS = new UUID(1, 3);
-    private static final HayPlan ALL = new HayPlan(true, 10, true, true, 0, 0, 12);
+    private static final HayPlan ALL = new HayPlan(true, 10, true, true, 0, 0, 12, false);
 
     private static Group group(int id, AnimalClass animals, int head, double pounds, double score) {
         return DryRanch.group(

@@ -184,9 +184,55 @@ class ShortOfHayTest {
         var listed = fedNow(60).with(DryRanch.sale(new UUID(0, 5), "Hay", FeedClass.GRASS_HAY, 250, 20));
         assertThat(of(listed).steps()).noneMatch(step -> step.what() == What.BUY_HAY);
         assertThat(of(fedNow(60)).toBuy()).isEmpty();
-        // 20 tons of the list are counted as there, the rest costs what the list says
+        // what is beyond the 20 tons of the list costs what the list says
         assertThat(of(listed).toBuy().orElseThrow().feed().pricePerKgAsFed())
                 .isCloseTo(Unit.DOLLAR_PER_TON.to(Unit.DOLLAR_PER_KG, 250), within(1e-12));
+    }
+
+    /** What is for sale is bought by a step of its own, with its tons and price; before it nothing of it is counted. */
+    @Test
+    void whatIsListedForSaleIsAStepAndNotOnHand() {
+        var without = of(fedNow(60));
+        var listed = of(fedNow(60).with(DryRanch.sale(new UUID(0, 5), "Hay", FeedClass.GRASS_HAY, 250, 20)));
+        assertThat(listed.tonsOnHand()).isCloseTo(60, within(1e-9));
+        assertThat(listed.tonsShort()).isCloseTo(without.tonsShort(), within(0.05));
+        assertThat(listed.gone()).isEqualTo(without.gone());
+        var step = listed.steps().stream()
+                .filter(one -> one.what() == What.BUY_LISTED)
+                .findFirst()
+                .orElseThrow();
+        assertThat(step.saves()).isCloseTo(20, within(0.1));
+        assertThat(listed.buys())
+                .singleElement()
+                .satisfies(buy -> assertThat(buy.tons()).isCloseTo(20, within(1e-3)));
+        assertThat(listed.toBuy().orElseThrow().tons()).isCloseTo(listed.tonsShort() - 20, within(0.1));
+    }
+
+    /** A lot of 50 tons that only a test keeps out comes before all that hurts, and nothing of it is counted. */
+    @Test
+    void aLotThatATestMayClearIsTheFirstStep() {
+        var oats = DryRanch.lot(new UUID(0, 6), "Oat hay", FeedClass.CEREAL_HAY, 50);
+        var hay = of(fedNow(60).with(oats));
+        var without = of(fedNow(60));
+        assertThat(hay.steps().get(0).what()).isEqualTo(What.TEST);
+        assertThat(hay.steps().get(0).saves()).isZero();
+        assertThat(hay.untested()).extracting(feed -> feed.feed().name()).containsExactly("Oat hay");
+        // both are baled hay at nearly the same dry matter
+        assertThat(hay.tonsUntested()).isBetween(45.0, 55.0);
+        assertThat(hay.tonsShort()).isCloseTo(without.tonsShort(), within(1e-6));
+        assertThat(without.steps()).noneMatch(step -> step.what() == What.TEST);
+    }
+
+    /** Where all hay has yet to be bought, all of it is short. */
+    @Test
+    void aRanchWithHayForSaleAloneIsShortOfAllOfIt() {
+        var hay = of(ranch(100).withoutLot(HAY).with(DryRanch.sale(HAY, "Hay", FeedClass.GRASS_HAY, 250, 500)));
+        assertThat(hay.tonsOnHand()).isZero();
+        assertThat(hay.tonsShort()).isGreaterThan(100);
+        assertThat(hay.steps())
+                .filteredOn(step -> step.what() == What.BUY_LISTED)
+                .singleElement()
+                .satisfies(step -> assertThat(step.after()).isZero());
     }
 
     @Test

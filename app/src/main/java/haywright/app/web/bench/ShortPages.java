@@ -65,17 +65,16 @@ public final class ShortPages {
 
         public HayLinePicture picture() {
             var short_ = Objects.requireNonNull(hay);
-            double tons = short_.tonsOnHand() + short_.tonsThatCanBeHad();
+            double bought = short_.tonsBought();
+            double left = short_.tonsOnHand() + bought - short_.tonsTakenAtLast();
             return new HayLinePicture(
                     "hay",
                     short_.today(),
                     short_.grass(),
-                    tons,
-                    short_.tonsThatCanBeHad(),
+                    short_.tonsOnHand(),
+                    bought,
                     short_.gone(),
-                    short_.tonsShortAtLast() == 0
-                            ? Math.max(0, tons - short_.tonsTakenAtLast())
-                            : tons - short_.tonsTakenAtLast());
+                    short_.tonsShortAtLast() == 0 ? Math.max(0, left) : left);
         }
 
         public boolean isLeftOut(HayStep step) {
@@ -84,7 +83,8 @@ public final class ShortPages {
 
         /** Whether it can be left out: that they are fed more than they need now is no choice. */
         public boolean isChoice(HayStep step) {
-            return step.what() != What.FEED_TO_NEED
+            return step.what() != What.TEST
+                    && step.what() != What.FEED_TO_NEED
                     && step.what() != What.BUY_HAY
                     && (isLeftOut(step) || step.saves() > 0);
         }
