@@ -1,11 +1,16 @@
 package haywright.feeding;
 
+import haywright.forage.FeedClass;
+import haywright.outlook.HayFacts;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.FeedForSale;
 import haywright.ration.PricedFeed;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.UUID;
 
 /**
  * What buying so much of a feed at a price would change, before it is bought.
@@ -21,6 +26,7 @@ import java.util.OptionalDouble;
  * @param kgToGrass as fed, of it that the plan buys until grass
  * @param missingBefore tons as fed of hay that the plan lacks, with all that is on hand and for sale
  * @param missingAfter the same with it
+ * @param besideHay what it is worth where hay is not short; empty for hay, or where no grass is said
  */
 public record Purchase(
         PricedFeed feed,
@@ -31,7 +37,17 @@ public record Purchase(
         OptionalDouble savesToGrass,
         double kgToGrass,
         double missingBefore,
-        double missingAfter) {
+        double missingAfter,
+        Optional<BesideHay> besideHay) {
+    /**
+     * What so much of a feed is worth where as much hay can be bought as is wanted: no more than what hay in its place would
+     * cost.
+     *
+     * @param hay the cheapest that is listed for sale by its dry matter, or any at a usual price, without an end
+     * @param worth dollars a kg as fed at which so much of the feed would save nothing then
+     */
+    public record BesideHay(PricedFeed hay, double worth) {}
+
     /** Times a price at which nobody buys, to learn what it would be worth. */
     private static final double NOBODY = 20;
 
@@ -62,7 +78,66 @@ public record Purchase(
                 saves,
                 after.plan().map(plan -> plan.buys(id)).orElse(0.0),
                 missing(before),
-                missing(after));
+                missing(after),
+                besideHay(before, after, feed));
+    }
+
+    private static Optional<BesideHay> besideHay(Rations before, Rations after, PricedFeed feed) {
+        if (feed.feed().feedClass().isHay()) {
+            return Optional.empty();
+        }
+        var sale = hayWithoutEnd(before);
+        var without = endless(before, sale);
+        var with = endless(after, sale);
+        var hay = without.yard().feeds().stream()
+                .filter(one -> one.feed().id().equals(sale.id().toString()))
+                .findFirst()
+                .orElseThrow();
+        return without.plan()
+                .flatMap(plan -> with.plan().map(other -> {
+                    double kg = other.buys(feed.feed().id());
+                    double saves = plan.plan().cost() - other.plan().cost();
+                    return new BesideHay(
+                            hay,
+                            kg > 1
+                                    ? feed.pricePerKgAsFed() + saves / kg
+                                    : Math.min(
+                                            feed.pricePerKgAsFed(),
+                                            other.worth(feed.feed().id()).orElse(0)));
+                }));
+    }
+
+    private static Rations endless(Rations rations, FeedForSale hay) {
+        return new Rations(rations.ranch().with(hay), rations.day());
+    }
+
+    private static FeedForSale hayWithoutEnd(Rations rations) {
+        var listed = rations.yard().feeds().stream()
+                .filter(feed -> !feed.own() && feed.feed().feedClass().isHay())
+                .min(Comparator.comparingDouble(feed -> feed.pricePerKgAsFed() / feed.dryMatterPercent()))
+                .map(feed -> rations.ranch()
+                        .feedsForSale()
+                        .get(UUID.fromString(feed.feed().id())));
+        return listed.map(sale -> new FeedForSale(
+                        sale.id(),
+                        sale.name(),
+                        sale.feedClass(),
+                        sale.bookRow(),
+                        sale.tag(),
+                        sale.price(),
+                        null,
+                        sale.delivery(),
+                        sale.load(),
+                        sale.freight()))
+                .orElseGet(() -> new FeedForSale(
+                        new UUID(0, 0),
+                        "Grass hay at a usual price",
+                        FeedClass.GRASS_HAY,
+                        "",
+                        List.of(),
+                        Quantity.of(HayFacts.value("hay_price"), Unit.DOLLAR_PER_TON),
+                        null,
+                        ""));
     }
 
     private static Rations rations(Rations rations, FeedForSale sale, Quantity tons, Quantity price) {

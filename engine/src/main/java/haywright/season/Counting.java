@@ -27,6 +27,7 @@ final class Counting {
 
     private final Season season;
     private final Crew crew;
+    private final boolean[] counts;
 
     /** What is known beside the winters that were played. */
     record Made(
@@ -41,6 +42,10 @@ final class Counting {
     Counting(Season season, Crew crew) {
         this.season = season;
         this.crew = crew;
+        counts = new boolean[season.feeds().size()];
+        for (int f = 0; f < counts.length; f++) {
+            counts[f] = season.feeds().get(f).isForage() && season.mayBeFed(f);
+        }
     }
 
     /** Nothing is known of any winter: there is a plan, and no count. */
@@ -96,10 +101,11 @@ final class Counting {
         return Unit.TON.fromBase(played.emergencyKg() + played.stormShortKg() / hay);
     }
 
+    /** Of hay and silage that may be fed: what waits for a test feeds nobody and is no part of any figure. */
     double tonsLeft(Played played) {
         double kg = 0;
         for (int f = 0; f < season.feeds().size(); f++) {
-            kg += season.feeds().get(f).isForage() ? played.leftKg()[f] : 0;
+            kg += counts[f] ? played.leftKg()[f] : 0;
         }
         return Unit.TON.fromBase(kg);
     }
@@ -252,7 +258,7 @@ final class Counting {
     private double tons(double[] weight) {
         double kg = 0;
         for (int f = 0; f < weight.length; f++) {
-            kg += season.feeds().get(f).isForage() ? season.feeds().get(f).kg() * weight[f] : 0;
+            kg += counts[f] ? season.feeds().get(f).kg() * weight[f] : 0;
         }
         return kg;
     }
@@ -260,7 +266,7 @@ final class Counting {
     private double energy(double[] nem) {
         double mcal = 0;
         for (int f = 0; f < nem.length; f++) {
-            mcal += season.feeds().get(f).isForage()
+            mcal += counts[f]
                     ? season.feeds().get(f).kg() * season.feeds().get(f).eaten() * nem[f]
                     : 0;
         }

@@ -123,7 +123,7 @@ public record WinterBook(
     /** @param inTen of ten winters in which it was used up. @param early one in ten is before. @param middle half are */
     public record RunsOut(String lot, String name, double inTen, LocalDate early, LocalDate middle) {}
 
-    /** @param score of mature cows at calving; NaN where none calve ahead. @param tonsLeft of hay and silage */
+    /** @param score of mature cows at calving; NaN where none calve ahead. @param tonsLeft of hay and silage that may be fed */
     public record Kind(
             String what,
             String winter,

@@ -9,6 +9,7 @@ import haywright.season.play.Judge;
 import haywright.season.play.Plan;
 import haywright.season.play.Planner;
 import haywright.season.play.Replanned;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -21,6 +22,9 @@ import java.util.stream.IntStream;
  * ration of every group is weighed by it, so that no group eats today what another will want more.
  */
 public record WinterPlan(Season season, Plan plan) {
+    /** kg of dry matter that a whole group eats in a stretch below which it is none. */
+    private static final double LEAST_KG = 1;
+
     /** Empty where there are no cattle, no feed, or no day of grass. */
     public static Optional<WinterPlan> of(Yard yard) {
         return Season.lacking(yard).isEmpty() ? Optional.of(of(Season.of(yard))) : Optional.empty();
@@ -76,6 +80,37 @@ public record WinterPlan(Season season, Plan plan) {
                 .anyMatch(f -> season.feeds().get(f).id().equals(lot)
                         && season.feeds().get(f).kg() > 0
                         && !season.mayBeFed(f));
+    }
+
+    /**
+     * A feed that nobody is fed of in the first week, and some later.
+     *
+     * @param groups that it is begun with
+     * @param from the first day on which it is fed
+     */
+    public record Kept(List<String> groups, LocalDate from) {}
+
+    /** For whom it keeps a feed; empty for one that is fed from the first week on, or never. */
+    public Optional<Kept> kept(String feed) {
+        for (var stretch : plan.stretches()) {
+            var groups = IntStream.range(0, season.eaters().size())
+                    .filter(e -> eaten(stretch, e, feed) >= LEAST_KG)
+                    .mapToObj(season::name)
+                    .toList();
+            if (!groups.isEmpty()) {
+                return stretch.from().isAfter(season.today())
+                        ? Optional.of(new Kept(groups, stretch.from()))
+                        : Optional.empty();
+            }
+        }
+        return Optional.empty();
+    }
+
+    private double eaten(Plan.Stretch stretch, int eater, String feed) {
+        return IntStream.range(0, season.feeds().size())
+                .filter(f -> season.feeds().get(f).id().equals(feed))
+                .mapToDouble(f -> stretch.decision().eaten()[eater][f])
+                .sum();
     }
 
     /** Kilograms as fed of a feed that it buys until grass. */

@@ -3,11 +3,14 @@ package haywright.season;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import haywright.forage.FeedClass;
 import haywright.outlook.Yard;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
+import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
 import haywright.ranch.Settings;
+import haywright.sampling.stock.Stock;
 import haywright.season.play.Invented;
 import haywright.season.play.Plan;
 import haywright.season.play.Played;
@@ -149,6 +152,32 @@ class BookMakerTest {
                         refused -> assertThat(refused.problems())
                                 .extracting(problem -> problem.field())
                                 .containsExactly("turnout"));
+    }
+
+    /** Two hundred tons of oat hay that nobody may be fed before it is tested are no hay that is left. */
+    @Test
+    void whatWaitsForATestIsNotLeft() {
+        var oats = new Lot(
+                new UUID(0, 3),
+                "Oat hay",
+                FeedClass.CEREAL_HAY,
+                "",
+                "",
+                "",
+                null,
+                Lot.Storage.BARN,
+                new Stock.Weighed(Quantity.of(200, Unit.TON)),
+                Quantity.of(120, Unit.DOLLAR_PER_TON),
+                false,
+                "",
+                null,
+                null,
+                List.of());
+        var book = book(Invented.ranch(30, 0).with(oats), plain(6, 1, () -> false));
+        assertThat(book.lasts()).hasValue(0);
+        assertThat(book.kinds())
+                .isNotEmpty()
+                .allSatisfy(kind -> assertThat(kind.tonsLeft()).isLessThan(50));
     }
 
     @Test

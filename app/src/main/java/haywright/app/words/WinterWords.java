@@ -35,7 +35,7 @@ public final class WinterWords {
                         : "Feed lasts to turnout, %s, in %d winters of 20.".formatted(grass, lasts);
     }
 
-    /** {@code Short in 1996-97 and 2010-11: 22 to 40 tons, from Apr 8 on.} Empty where none fell short of hay. */
+    /** {@code Short in 1996-97 and 2010-11: 22 to 40 tons of hay beyond …, from Apr 8 on.} Empty where none fell short of hay. */
     public static String shortIn(KeptBook book) {
         var hay = book.hayShort();
         if (hay.isEmpty()) {
@@ -48,7 +48,7 @@ public final class WinterWords {
                 .map(one -> Objects.requireNonNull(one.from()))
                 .min(LocalDate::compareTo)
                 .orElseThrow();
-        return "Short in %s: %s tons, from %s on."
+        return "Short in %s: %s tons of hay beyond all on hand and for sale, or of the storm reserve, from %s on."
                 .formatted(
                         hay.size() == book.years()
                                 ? "every winter"
@@ -82,7 +82,7 @@ public final class WinterWords {
             }
         }
         if (plan.emergencyKg() >= Unit.TON.toBase(LEAST_TONS)) {
-            all.add("Find %s of hay beyond what is on hand and listed for sale, or plan for fewer cattle."
+            all.add("Find %s of hay beyond what is on hand and the purchases above, or plan for fewer cattle."
                     .formatted(tons(plan.emergencyKg())));
         }
         return all;
@@ -122,7 +122,7 @@ public final class WinterWords {
                 .map(one -> Objects.requireNonNull(one.from()))
                 .min(LocalDate::compareTo);
         return from.isPresent() && lasts < WinterBook.OF / 2
-                ? "feed falls short in %d winters of 20, from %s on, %s from now"
+                ? "feed falls short or into the storm reserve in %d winters of 20, from %s on, %s from now"
                         .formatted(WinterBook.OF - lasts, Show.day(from.get()), days(today, from.get()))
                 : "feed lasts to %s, %s, in %d winters of 20"
                         .formatted(Show.day(book.grass()), days(today, book.grass()), lasts);

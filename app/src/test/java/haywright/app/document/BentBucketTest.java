@@ -62,4 +62,23 @@ class BentBucketTest {
         assertThat(hay.tonsShortAtLast()).isZero();
         assertThat(hay.leastHarm()).hasSameSizeAs(RATIONS.ranch().groups().values());
     }
+
+    /** The failed barley is counted as on hand, and no ration has any yet: the plan says for whom it keeps it. */
+    @Test
+    void aLotThatNoRationHasYetIsKeptForSomebody() {
+        var hay = ShortOfHay.of(RATIONS, ShortOfHay.Asked.NOTHING).orElseThrow();
+        var plan = RATIONS.plan().orElseThrow();
+        var kept = hay.lots().stream()
+                .filter(lot -> plan.kept(lot.feed().id()).isPresent())
+                .toList();
+        assertThat(kept).extracting(lot -> lot.feed().name()).containsExactly("Failed barley, baled");
+        var later = plan.kept(kept.get(0).feed().id()).orElseThrow();
+        assertThat(later.from()).isAfter(hay.today());
+        assertThat(later.groups()).isNotEmpty();
+        for (var group : RATIONS.ranch().groups().values()) {
+            assertThat(RATIONS.toFeed(group))
+                    .noneMatch(
+                            p -> p.feed().feed().id().equals(kept.get(0).feed().id()));
+        }
+    }
 }

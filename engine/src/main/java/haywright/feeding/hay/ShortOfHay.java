@@ -333,6 +333,11 @@ public final class ShortOfHay {
                 .toList();
     }
 
+    /** Hay and silage of the ranch that is counted. */
+    public List<PricedFeed> lots() {
+        return tons.hay().stream().filter(PricedFeed::own).toList();
+    }
+
     /** Hay and silage of the ranch that no group may have yet, such as an untested lot. */
     public List<PricedFeed> leftOut() {
         return eaters.leftOut();

@@ -34,11 +34,8 @@ final class BuyWords {
                         BenchView.aTon(bought.feed().pricePerKgAsFed()));
         double saves = bought.savesToGrass().orElse(0);
         if (saves >= WORTH_SAYING && bought.breakEven().isPresent()) {
-            return "%s: worth buying. Feed for all groups until turnout costs about %s less. It pays up to about %s a ton."
-                    .formatted(
-                            what,
-                            MixWords.about(saves),
-                            BenchView.aTon(bought.breakEven().getAsDouble()));
+            return "%s: worth buying. Feed for all groups until turnout costs about %s less. %s"
+                    .formatted(what, MixWords.about(saves), pays(bought));
         }
         if (bought.isFed()) {
             return "%s: worth buying for these cattle.".formatted(what);
@@ -50,6 +47,24 @@ final class BuyWords {
                                 .formatted(
                                         what, BenchView.aTon(bought.worthBelow().getAsDouble()))
                         : "%s: it saves too little here to be worth another feed to handle.".formatted(what);
+    }
+
+    /** Spread over all that the plan buys of it, while hay is short; and where it is not, no more than hay in its place. */
+    private static String pays(Purchase bought) {
+        double most = bought.breakEven().orElseThrow();
+        var all = "All %s pay up to about %s a ton on average"
+                .formatted(Show.tons(bought.kgToGrass()), BenchView.aTon(most));
+        return bought.besideHay()
+                .filter(beside -> beside.worth() < most)
+                .map(beside -> all
+                        + " while hay has to be found; if you can buy all the %s you want at %s a ton, %s."
+                                .formatted(
+                                        beside.hay().feed().name(),
+                                        BenchView.aTon(beside.hay().pricePerKgAsFed()),
+                                        beside.worth() <= bought.feed().pricePerKgAsFed()
+                                                ? "it isn’t worth its price"
+                                                : "up to about " + BenchView.aTon(beside.worth())))
+                .orElse(all + ".");
     }
 
     /** {@code about 2.5 lb of grain per head per day}. */
@@ -103,8 +118,9 @@ final class BuyWords {
             }
         });
         if (Math.round(bought.missingBefore()) > Math.round(bought.missingAfter())) {
-            says.add("Feed on hand that is missing until turnout falls from %s to %s."
-                    .formatted(tons(bought.missingBefore()), tons(bought.missingAfter())));
+            says.add(
+                    "Hay that the winter plan would have to find, beyond all on hand and all else for sale, falls from %s to %s."
+                            .formatted(tons(bought.missingBefore()), tons(bought.missingAfter())));
         }
         prices(bought.feed()).ifPresent(says::add);
         beside(bought).ifPresent(says::add);

@@ -159,10 +159,19 @@ public record WorkingsView(
                 ? OptionalDouble.empty()
                 : offers.rations().worth(feed.feed().id());
         double worth = all.orElse(not.worthBuyingBelow());
-        return "%s, %s a ton: %s."
+        var kept = feed.own()
+                ? offers.rations()
+                        .plan()
+                        .flatMap(plan -> plan.kept(feed.feed().id()))
+                        .map(later -> "kept by the winter plan for %s from %s; now "
+                                .formatted(String.join(" and ", later.groups()), Show.day(later.from())))
+                        .orElse("")
+                : "";
+        return "%s, %s a ton: %s%s."
                 .formatted(
                         named(feed),
                         BenchView.aTon(feed.pricePerKgAsFed()),
+                        kept,
                         worth > 0
                                 ? "worth %s below %s%s"
                                         .formatted(
