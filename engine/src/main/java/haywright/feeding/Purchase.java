@@ -2,10 +2,13 @@ package haywright.feeding;
 
 import haywright.forage.FeedClass;
 import haywright.outlook.HayFacts;
+import haywright.outlook.Yard;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.FeedForSale;
 import haywright.ration.PricedFeed;
+import haywright.season.WinterPlan;
+import haywright.season.given.Season;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -48,8 +51,7 @@ public record Purchase(
      */
     public record BesideHay(PricedFeed hay, double worth) {}
 
-    /** Times a price at which nobody buys, to learn what it would be worth. */
-    private static final double NOBODY = 20;
+    private static final Quantity GIVEN = Quantity.of(0.01, Unit.DOLLAR_PER_TON);
 
     /** @param now the group's offers as things are */
     public static Purchase of(Offers now, FeedForSale sale, Quantity tons, Quantity price) {
@@ -64,51 +66,50 @@ public record Purchase(
                 .filter(f -> f.feed().id().equals(id))
                 .findFirst()
                 .orElseThrow();
-        var dear = rations(now.rations(), sale, tons, Quantity.of(NOBODY * price.value(), price.unit()));
-        var saves = before.plan().isEmpty() || after.plan().isEmpty()
-                ? OptionalDouble.empty()
-                : OptionalDouble.of(before.plan().get().plan().cost()
-                        - after.plan().get().plan().cost());
+        var plan = after.plan().filter(p -> Season.lacking(before.yard()).isEmpty());
+        // what hay costs that has to be found is the same in all that is compared
+        var without = plan.map(p -> p.beside(before.yard()));
+        // a kilogram for next to nothing: the plan takes it, and what is left of it at turnout is worth nothing either
+        var first = rations(now.rations(), sale, Quantity.of(1, Unit.KILOGRAM), GIVEN);
         return new Purchase(
                 feed,
                 now.sure(),
                 with.sure(),
                 after.kgADay(id),
-                dear.worth(id),
-                saves,
-                after.plan().map(plan -> plan.buys(id)).orElse(0.0),
-                missing(before),
-                missing(after),
-                besideHay(before, after, feed));
+                plan.map(p -> p.beside(first.yard()).worth(id)).orElse(OptionalDouble.empty()),
+                without.isEmpty()
+                        ? OptionalDouble.empty()
+                        : OptionalDouble.of(
+                                without.get().plan().cost() - plan.get().plan().cost()),
+                plan.map(p -> p.buys(id)).orElse(0.0),
+                missing(without),
+                missing(plan),
+                plan.flatMap(p -> besideHay(p, before, after, feed)));
     }
 
-    private static Optional<BesideHay> besideHay(Rations before, Rations after, PricedFeed feed) {
+    private static Optional<BesideHay> besideHay(WinterPlan plan, Rations before, Rations after, PricedFeed feed) {
         if (feed.feed().feedClass().isHay()) {
             return Optional.empty();
         }
         var sale = hayWithoutEnd(before);
-        var without = endless(before, sale);
-        var with = endless(after, sale);
-        var hay = without.yard().feeds().stream()
+        var yard = endless(before, sale);
+        var hay = yard.feeds().stream()
                 .filter(one -> one.feed().id().equals(sale.id().toString()))
                 .findFirst()
                 .orElseThrow();
-        return without.plan()
-                .flatMap(plan -> with.plan().map(other -> {
-                    double kg = other.buys(feed.feed().id());
-                    double saves = plan.plan().cost() - other.plan().cost();
-                    return new BesideHay(
-                            hay,
-                            kg > 1
-                                    ? feed.pricePerKgAsFed() + saves / kg
-                                    : Math.min(
-                                            feed.pricePerKgAsFed(),
-                                            other.worth(feed.feed().id()).orElse(0)));
-                }));
+        var id = feed.feed().id();
+        var with = plan.beside(endless(after, sale));
+        double kg = with.buys(id);
+        double saves = plan.beside(yard).plan().cost() - with.plan().cost();
+        return Optional.of(new BesideHay(
+                hay,
+                kg > 1
+                        ? feed.pricePerKgAsFed() + saves / kg
+                        : Math.min(feed.pricePerKgAsFed(), with.worth(id).orElse(0))));
     }
 
-    private static Rations endless(Rations rations, FeedForSale hay) {
-        return new Rations(rations.ranch().with(hay), rations.day());
+    private static Yard endless(Rations rations, FeedForSale hay) {
+        return new Yard(rations.ranch().with(hay), rations.day());
     }
 
     private static FeedForSale hayWithoutEnd(Rations rations) {
@@ -146,9 +147,8 @@ public record Purchase(
         return new Rations(rations.ranch().with(bought), rations.day());
     }
 
-    private static double missing(Rations rations) {
-        return Unit.TON.fromBase(
-                rations.plan().map(plan -> plan.plan().emergencyKg()).orElse(0.0));
+    private static double missing(Optional<WinterPlan> plan) {
+        return Unit.TON.fromBase(plan.map(p -> p.plan().emergencyKg()).orElse(0.0));
     }
 
     /** Whether the group's ration would have some of it. */

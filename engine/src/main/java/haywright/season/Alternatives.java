@@ -19,6 +19,7 @@ import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.UnaryOperator;
@@ -109,7 +110,10 @@ final class Alternatives {
         var season = Season.of(
                 new Yard(step.ranch.apply(yard.ranch()), yard.day()),
                 new Season.Changes(
-                        step.cleared, step.away, crew.season().changes().firstWeek()));
+                        step.cleared,
+                        step.away,
+                        crew.season().changes().firstWeek(),
+                        OptionalDouble.of(crew.season().emergencyPrice())));
         var other = crew.of(season);
         var played = other.replanned(cases, hardness, other.programs(hardness), (i, p) -> {});
         int n = Math.min(played.size(), base.size());

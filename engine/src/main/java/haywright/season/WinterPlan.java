@@ -30,6 +30,12 @@ public record WinterPlan(Season season, Plan plan) {
         return Season.lacking(yard).isEmpty() ? Optional.of(of(Season.of(yard))) : Optional.empty();
     }
 
+    /** The plan of a yard with hay that has to be found at the price of this one, so that both can be compared. */
+    public WinterPlan beside(Yard yard) {
+        return of(
+                Season.of(yard, new Season.Changes(Set.of(), 0, Map.of(), OptionalDouble.of(season.emergencyPrice()))));
+    }
+
     /** The same with a lot counted as tested and free of nitrate. */
     public WinterPlan cleared(Yard yard, String lot) {
         return of(Season.of(yard, new Season.Changes(Set.of(lot), 0, Map.of())));

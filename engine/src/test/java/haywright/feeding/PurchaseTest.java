@@ -55,6 +55,30 @@ class PurchaseTest {
         }
     }
 
+    /**
+     * More that is offered never costs more. Hay dearer than any that is known had made the hay dearer that has to be found,
+     * and looked as if it cost more than it saved.
+     */
+    @ParameterizedTest
+    @ValueSource(doubles = {210, 250, 290})
+    void hayForSaleNeverCostsMoreThanNone(double dollars) {
+        var sale = sale(FeedClass.GRASS_HAY, dollars);
+        var ranch = Invented.ranch(60, 0).with(sale);
+        var bought = Purchase.of(
+                new Offers(
+                        new Rations(ranch, Invented.DAY),
+                        Objects.requireNonNull(ranch.groups().get(Invented.COWS))),
+                sale,
+                Quantity.of(10, Unit.TON),
+                Quantity.of(dollars, Unit.DOLLAR_PER_TON));
+        assertThat(bought.missingBefore()).isPositive();
+        assertThat(bought.savesToGrass().orElseThrow()).isGreaterThanOrEqualTo(-1e-6);
+        // nobody pays more for hay than for the hay that has to be found: 1.5 times the dearest known, the one asked
+        // about
+        assertThat(Unit.DOLLAR_PER_TON.fromBase(bought.worthBelow().orElseThrow()))
+                .isLessThan(1.6 * dollars + 50);
+    }
+
     /** The first tons are worth the most: what is said of so many tons is never more than of the first pounds. */
     @ParameterizedTest
     @ValueSource(doubles = {5, 25})

@@ -28,6 +28,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.IntStream;
@@ -87,9 +88,17 @@ public final class Season {
      * @param away weeks from the first day in which mature cows feed elsewhere
      * @param firstWeek kg of dry matter that one head eats a day of each feed in the first week, by group and feed, where that
      *     is settled already; a plan goes on from there
+     * @param emergencyPrice dollars a kg as fed of hay that has to be found, where it is to be that of another season: what
+     *     one more feed for sale saves is none of its price, though hay that is found costs more than all that is listed
      */
-    public record Changes(Set<String> cleared, int away, Map<UUID, Map<String, Double>> firstWeek) {
+    public record Changes(
+            Set<String> cleared, int away, Map<UUID, Map<String, Double>> firstWeek, OptionalDouble emergencyPrice) {
         public static final Changes NONE = new Changes(Set.of(), 0, Map.of());
+
+        /** By the dearest hay that is known. */
+        public Changes(Set<String> cleared, int away, Map<UUID, Map<String, Double>> firstWeek) {
+            this(cleared, away, firstWeek, OptionalDouble.empty());
+        }
 
         public Changes {
             cleared = Set.copyOf(cleared);
@@ -117,7 +126,9 @@ public final class Season {
         yard.feeds()
                 .forEach(feed ->
                         offered.add(changes.cleared().contains(feed.feed().id()) ? cleared(feed) : feed));
-        offered.add(emergency(offered, ranch.settings().hayLossPercent()));
+        offered.add(emergency(
+                changes.emergencyPrice().orElseGet(() -> emergencyPrice(yard)),
+                ranch.settings().hayLossPercent()));
         var index = new HashMap<String, Integer>();
         for (int f = 0; f < offered.size(); f++) {
             index.put(offered.get(f).feed().id(), f);
@@ -220,23 +231,23 @@ public final class Season {
         return problems;
     }
 
-    private static PricedFeed emergency(List<PricedFeed> feeds, double lossPercent) {
-        double dearest = feeds.stream()
+    private static double emergencyPrice(Yard yard) {
+        double dearest = yard.feeds().stream()
                 .filter(feed -> feed.feed().feedClass().isHay())
                 .mapToDouble(PricedFeed::pricePerKgAsFed)
                 .max()
                 .orElse(0);
         double least = Unit.DOLLAR_PER_TON.to(Unit.DOLLAR_PER_KG, Facts.value("emergency_price"));
+        return Math.max(least, Facts.value("emergency_times") * dearest);
+    }
+
+    private static PricedFeed emergency(double price, double lossPercent) {
         var row = FeedBook.published().usual(FeedClass.GRASS_HAY);
         var made = LotComposition.of(FeedClass.GRASS_HAY, row, List.of());
         var id = UUID.nameUUIDFromBytes(EMERGENCY.getBytes(StandardCharsets.UTF_8))
                 .toString();
         var feed = new Feed(id, "Emergency hay", FeedClass.GRASS_HAY, made.composition(), false);
-        return new PricedFeed(
-                feed,
-                Math.max(least, Facts.value("emergency_times") * dearest),
-                PricedFeed.dryMatterOf(feed),
-                lossPercent);
+        return new PricedFeed(feed, price, PricedFeed.dryMatterOf(feed), lossPercent);
     }
 
     private static List<SeasonFeed> season(Ranch ranch, List<PricedFeed> offered) {
@@ -349,6 +360,11 @@ public final class Season {
 
     public NeedRecord record() {
         return record;
+    }
+
+    /** Dollars a kg as fed of hay that has to be found. */
+    public double emergencyPrice() {
+        return feeds.get(emergency()).price();
     }
 
     public int emergency() {
