@@ -48,8 +48,9 @@ public record Purchase(
      *
      * @param hay the cheapest that is listed for sale by its dry matter, or any at a usual price, without an end
      * @param worth dollars a kg as fed at which so much of the feed would save nothing then
+     * @param found dollars a kg as fed that hay counts where it is short, and has to be found
      */
-    public record BesideHay(PricedFeed hay, double worth) {}
+    public record BesideHay(PricedFeed hay, double worth, double found) {}
 
     private static final Quantity GIVEN = Quantity.of(0.01, Unit.DOLLAR_PER_TON);
 
@@ -105,7 +106,8 @@ public record Purchase(
                 hay,
                 kg > 1
                         ? feed.pricePerKgAsFed() + saves / kg
-                        : Math.min(feed.pricePerKgAsFed(), with.worth(id).orElse(0))));
+                        : Math.min(feed.pricePerKgAsFed(), with.worth(id).orElse(0)),
+                plan.season().emergencyPrice()));
     }
 
     private static Yard endless(Rations rations, FeedForSale hay) {

@@ -318,7 +318,7 @@ final class Alternatives {
             return fits
                     ? Optional.of(new Step(
                             "stalks",
-                            "Graze cornstalks or the standing meadow with the mature cows for %d weeks from now"
+                            "Graze cornstalks or a standing meadow, if any can be had, with the mature cows for %d weeks from now"
                                     .formatted(weeks),
                             soon("soon_days"),
                             r -> r,

@@ -1,5 +1,6 @@
 package haywright.app.cli;
 
+import haywright.app.words.ShortRationWords;
 import haywright.app.words.ShortWords;
 import haywright.app.words.Show;
 import haywright.feeding.Rations;
@@ -29,17 +30,17 @@ final class DemoLadder {
             out.println();
             ShortWords.after(hay).forEach(sentence -> out.printf("  %s%n", sentence));
             out.printf("%n  What each group gets then, per head per day, as fed, waste included:%n");
-            if (!ShortWords.loss(hay).isEmpty()) {
-                out.printf("  %s%n", ShortWords.loss(hay));
+            if (!ShortRationWords.loss(hay).isEmpty()) {
+                out.printf("  %s%n", ShortRationWords.loss(hay));
             }
             for (var least : hay.leastHarm()) {
                 out.printf("  %s, %s head%n", least.group().name(), Show.number(least.head(), 0));
-                least.dry().ifPresent(fed -> out.printf("     %s%n", String.join(". ", ShortWords.line(fed))));
+                least.dry().ifPresent(fed -> out.printf("     %s%n", String.join(". ", ShortRationWords.line(fed))));
                 least.milking()
-                        .ifPresent(
-                                fed -> out.printf("     Once in milk: %s%n", String.join(". ", ShortWords.line(fed))));
+                        .ifPresent(fed ->
+                                out.printf("     Once in milk: %s%n", String.join(". ", ShortRationWords.line(fed))));
                 if (!least.unmet().isEmpty()) {
-                    out.printf("     %s%n", ShortWords.unmet(least));
+                    out.printf("     %s%n", ShortRationWords.unmet(least));
                 }
             }
         }

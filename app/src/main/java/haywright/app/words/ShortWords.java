@@ -3,11 +3,8 @@ package haywright.app.words;
 import haywright.feeding.hay.HayStep;
 import haywright.feeding.hay.HayStep.What;
 import haywright.feeding.hay.ShortOfHay;
-import haywright.feeding.hay.ShortOfHay.Fed;
 import haywright.feeding.hay.ShortOfHay.Lacks;
-import haywright.feeding.hay.ShortOfHay.LeastHarm;
 import haywright.feeding.hay.ShortOfHay.ToBuy;
-import haywright.forage.FeedClass;
 import haywright.outlook.HayFacts;
 import haywright.quantity.Unit;
 import haywright.ration.PricedFeed;
@@ -15,23 +12,13 @@ import haywright.season.WinterPlan;
 import haywright.season.given.Facts;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 
 /** Short of hay, as page and command say it. */
 public final class ShortWords {
     /** kg of a feed below which a purchase is not said. */
     private static final double LEAST_BOUGHT = 500;
-
-    /** Pounds a head below which a feed is not said; a mineral is. */
-    private static final double LEAST_POUNDS = 0.5;
-
-    /** Points below which a lost score is not said. */
-    private static final double LEAST_SCORE = 0.1;
 
     private ShortWords() {}
 
@@ -361,112 +348,6 @@ public final class ShortWords {
                 "Hungry cattle break fences and eat what they otherwise leave: check for poison plants.",
                 "Test risky hay for nitrate, and never give it to hungry cattle. Give vitamin A with straw, old or drought hay.",
                 "Never limit hay for thin cows, heifers or calves. Ask your veterinarian and nutritionist before you limit hay.");
-    }
-
-    /** {@code hay 10.3 lb, Wheat straw 4.5 lb, loose mineral 2.0 oz}: all hay as one, all silage, and all mineral in ounces. */
-    private static String fed(Fed fed) {
-        var kg = new LinkedHashMap<String, Double>();
-        double mineral = 0;
-        for (var one : fed.feeds().entrySet()) {
-            if (one.getKey().feed().feedClass() == FeedClass.MINERAL) {
-                mineral += one.getValue();
-            } else {
-                kg.merge(called(one.getKey()), one.getValue(), Double::sum);
-            }
-        }
-        var says = kg.entrySet().stream()
-                .filter(e -> Unit.POUND.fromBase(e.getValue()) >= LEAST_POUNDS)
-                .sorted(Map.Entry.<String, Double>comparingByValue().reversed())
-                .map(e -> "%s %s".formatted(e.getKey(), Show.pounds(e.getValue())))
-                .collect(Collectors.toCollection(ArrayList::new));
-        if (mineral > 0) {
-            says.add("loose mineral %s oz".formatted(Show.number(Unit.OUNCE.fromBase(mineral), 1)));
-        }
-        return String.join(", ", says) + (fed.inTwoFeedings() ? "; grain in two feedings" : "");
-    }
-
-    /** By what the amounts have to be judged by hand; empty where the loss is the ranch’s own. */
-    public static String loss(ShortOfHay hay) {
-        boolean rings = hay.steps().stream().anyMatch(step -> step.what() == What.CUT_WASTE && step.saves() > 0);
-        return rings
-                ? "Hay in rings is counted with %s %% lost, not %s %%: without rings put out more, and set the loss under settings before you judge a line on the bench."
-                        .formatted(
-                                Show.number(HayFacts.value("ring_loss"), 0),
-                                Show.number(hay.ranch().settings().hayLossPercent(), 0))
-                : "";
-    }
-
-    /** What is fed, in which days, and what is outside of usual limits on purpose. */
-    public static List<String> line(Fed fed) {
-        return Stream.of(fed(fed), days(fed), below(fed))
-                .filter(text -> !text.isEmpty())
-                .toList();
-    }
-
-    /** {@code Dec 29 to Mar 22, 84 days}: so that tons come out with a pencil. */
-    private static String days(Fed fed) {
-        return "%s to %s, %s"
-                .formatted(
-                        Show.day(fed.from()),
-                        Show.day(fed.until()),
-                        Show.count(fed.from().until(fed.until(), ChronoUnit.DAYS) + 1, "day"));
-    }
-
-    /** What is knowingly below usual limits, or beyond; empty where nothing is. */
-    private static String below(Fed fed) {
-        var says = new LinkedHashMap<String, Double>();
-        fed.below().forEach((row, share) -> says.merge(limit(row), share, Math::max));
-        return says.isEmpty()
-                ? ""
-                : "On purpose outside the usual limits: %s."
-                        .formatted(says.entrySet().stream()
-                                .map(e -> e.getKey().formatted(Show.number(100 * e.getValue(), 0)))
-                                .collect(Collectors.joining(", ")));
-    }
-
-    private static String limit(String row) {
-        return switch (row) {
-            case "intake", "forage_floor" -> "%s %% short of what keeps them full";
-            case "forage", "forage_least" -> "%s %% short of the least forage";
-            case "grain_careful", "grain" -> "grain %s %% over what is usual beside hay";
-            case "straw", "straw_share" -> "straw %s %% over its usual share";
-            case "ca_p_low" -> "calcium to phosphorus %s %% low";
-            case "cp_floor" -> "protein for the rumen %s %% low";
-            default -> "%s %% off in " + row.replace('_', ' ');
-        };
-    }
-
-    private static String called(PricedFeed feed) {
-        return feed.feed().feedClass().isHay()
-                ? "hay"
-                : feed.isHayOrSilage() ? "silage" : feed.feed().name();
-    }
-
-    /** Empty where everything is met. */
-    public static String unmet(LeastHarm least) {
-        var says = new LinkedHashMap<String, Double>();
-        least.unmet().forEach((row, share) -> says.merge(need(row), share, Math::max));
-        var notFed = least.notFed().isEmpty()
-                ? ""
-                : "Without the %s you asked for: it may not be fed. ".formatted(String.join(", ", least.notFed()));
-        return notFed
-                + says.entrySet().stream()
-                        .map(e -> "%s %% short of %s".formatted(Show.number(100 * e.getValue(), 0), e.getKey()))
-                        .collect(Collectors.joining(", "))
-                + (least.scoreLost() >= LEAST_SCORE
-                        ? "; in milk they lose %s of a score by turnout".formatted(Show.number(least.scoreLost(), 1))
-                        : "")
-                + (least.isStrawNow() ? " They get straw only because they do now." : "");
-    }
-
-    private static String need(String row) {
-        return switch (row) {
-            case "nem", "nem_two_feedings" -> "energy";
-            case "growth" -> "the gain you want";
-            case "cp", "mp", "mp_rumen" -> "protein";
-            case "forage_floor", "forage_least", "hay_least", "intake", "eaten_least" -> "feed";
-            default -> row.toLowerCase(Locale.ROOT);
-        };
     }
 
     /** What has to be said first, and where. */

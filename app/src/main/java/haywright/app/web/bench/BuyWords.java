@@ -52,13 +52,14 @@ final class BuyWords {
     /** Spread over all that the plan buys of it, while hay is short; and where it is not, no more than hay in its place. */
     private static String pays(Purchase bought) {
         double most = bought.breakEven().orElseThrow();
-        var all = "All %s pay up to about %s a ton on average"
-                .formatted(Show.tons(bought.kgToGrass()), BenchView.aTon(most));
+        var all = "It pays up to about %s a ton on average for %s"
+                .formatted(BenchView.aTon(most), Show.tons(bought.kgToGrass()));
         return bought.besideHay()
                 .filter(beside -> beside.worth() < most)
                 .map(beside -> all
-                        + " while hay has to be found; if you can buy all the %s you want at %s a ton, %s."
+                        + " while hay has to be found at %s; if you can buy all the %s you want at %s a ton, %s."
                                 .formatted(
+                                        BenchView.aTon(beside.found()),
                                         beside.hay().feed().name(),
                                         BenchView.aTon(beside.hay().pricePerKgAsFed()),
                                         beside.worth() <= bought.feed().pricePerKgAsFed()

@@ -5,6 +5,7 @@ import haywright.app.web.Ask;
 import haywright.app.web.Form;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
+import haywright.app.words.ShortRationWords;
 import haywright.app.words.ShortWords;
 import haywright.app.words.Show;
 import haywright.feeding.Rations;
@@ -164,9 +165,9 @@ public final class ShortPages {
                         .map(least -> new Group(
                                 least.group().name(),
                                 Show.number(least.head(), 0),
-                                least.dry().map(ShortWords::line).orElse(List.of()),
-                                least.milking().map(ShortWords::line).orElse(List.of()),
-                                ShortWords.unmet(least)))
+                                least.dry().map(ShortRationWords::line).orElse(List.of()),
+                                least.milking().map(ShortRationWords::line).orElse(List.of()),
+                                ShortRationWords.unmet(least)))
                         .toList()
                 : List.of();
     }
