@@ -41,7 +41,7 @@ public final class ShortWords {
         var says = new ArrayList<String>();
         if (hay.isShort()) {
             says.add(
-                    "From now to turnout they take %s of hay, waste included; %s on hand may be fed. What is for sale is a step below, and not counted here."
+                    "From now to turnout they take %s of hay, waste included; %s on hand may be fed. What is for sale is a step of its own, and not counted here."
                             .formatted(
                                     tons(rounded(hay.tonsOnHand()) + rounded(hay.tonsShort())),
                                     tons(hay.tonsOnHand())));
@@ -152,7 +152,7 @@ public final class ShortWords {
                         step.what() == What.BUY_LISTED
                                 ? " It costs $%s.".formatted(Show.number(dollars(hay.buys()), 0))
                                 : cost,
-                        isSparedByTest(step, hay) ? " Not needed if the test comes back safe." : "");
+                        hay.untested().isEmpty() ? "" : spared(before - rounded(hay.tonsUntested()), saved));
     }
 
     /** Tons as printed times whole dollars: it comes out with a pencil. */
@@ -166,9 +166,11 @@ public final class ShortWords {
         return Math.rint(Unit.DOLLAR_PER_TON.fromBase(buy.feed().pricePerKgAsFed()));
     }
 
-    /** Whether what is short before a step is no more than lots that wait for a test come to. */
-    private static boolean isSparedByTest(HayStep step, ShortOfHay hay) {
-        return !hay.untested().isEmpty() && rounded(step.before()) <= rounded(hay.tonsUntested());
+    /** @param rest tons that would be short before a step if the test came back safe. @param saved by the step */
+    private static String spared(double rest, double saved) {
+        return rest <= 0
+                ? " Not needed if the test comes back safe."
+                : rest < saved ? " If the test comes back safe, %s of it is enough.".formatted(tons(rest)) : "";
     }
 
     /** What lots that wait for a test would come to, and what the test costs. */

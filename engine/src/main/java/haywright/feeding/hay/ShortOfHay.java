@@ -359,7 +359,7 @@ public final class ShortOfHay {
         return eaters.feeds().stream()
                 .filter(feed -> bought.containsKey(feed.feed().id()))
                 .map(feed ->
-                        new ToBuy(feed, Unit.TON.fromBase(bought.get(feed.feed().id()))))
+                        new ToBuy(feed, Unit.TON.fromBase(bought.getOrDefault(feed.feed().id(), 0.0))))
                 .toList();
     }
 
