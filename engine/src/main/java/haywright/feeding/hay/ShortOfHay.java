@@ -358,8 +358,8 @@ public final class ShortOfHay {
         var bought = isShort() ? ladder().bought() : Map.<String, Double>of();
         return eaters.feeds().stream()
                 .filter(feed -> bought.containsKey(feed.feed().id()))
-                .map(feed ->
-                        new ToBuy(feed, Unit.TON.fromBase(bought.getOrDefault(feed.feed().id(), 0.0))))
+                .map(feed -> new ToBuy(
+                        feed, Unit.TON.fromBase(bought.getOrDefault(feed.feed().id(), 0.0))))
                 .toList();
     }
 
