@@ -130,7 +130,9 @@ public record BenchView(
                 sure.map(offer -> MixWords.feeds(yard, group, offer.mix())).orElse(List.of()),
                 sure.map(offer -> Show.dollars(offer.mix().cost())).orElse(""),
                 sure.map(offer -> SupplyWords.enough(offer.holdsPercent())).orElse(""),
-                sure.map(offer -> MixWords.lasts(offer, offers.grass())).orElse(""),
+                sure.map(offer -> MixWords.lasts(offer, offers.grass())
+                                + (offer.gone().size() > 1 ? " Hay that is left takes the place of what is gone." : ""))
+                        .orElse(""),
                 offers.wholeBales().map(MixWords::bales).orElse(""),
                 assumed(yard, group),
                 Card.of(offers),
@@ -228,7 +230,7 @@ public record BenchView(
                 of.perPrice < DEARER
                         ? "%s is worth buying below %s a ton delivered. It is on your list at %s."
                                 .formatted(name, aTon(of.worth), price)
-                        : "%s is worth buying at %s a ton: this winter it is worth up to %s to the whole ranch."
+                        : "%s is worth buying at %s a ton: the first tons of it are worth up to %s a ton to the whole ranch."
                                 .formatted(name, price, aTon(of.worth)));
     }
 

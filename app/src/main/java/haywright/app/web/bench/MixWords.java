@@ -57,10 +57,7 @@ final class MixWords {
         return offer.gone().entrySet().stream()
                 .sorted(Map.Entry.comparingByValue())
                 .map(gone -> "%s lasts until %s".formatted(gone.getKey().feed().name(), Show.day(gone.getValue())))
-                .collect(Collectors.joining(
-                        ". ",
-                        "",
-                        offer.gone().size() > 1 ? ". Hay that is left takes the place of what is gone." : "."));
+                .collect(Collectors.joining(". ", "", "."));
     }
 
     /** {@code In whole bales, for 4 days: 7 Pivot hay, first cutting and 17 Meadow hay.} */
