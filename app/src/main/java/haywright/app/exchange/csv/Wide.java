@@ -1,12 +1,12 @@
 package haywright.app.exchange.csv;
 
+import haywright.app.exchange.lab.Cells;
 import haywright.app.exchange.lab.ColumnIs;
 import haywright.app.exchange.lab.ColumnWords;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Label;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood;
-import haywright.app.exchange.lab.Understood.Cell;
 import haywright.app.exchange.lab.Understood.Sample;
 import haywright.app.exchange.lab.Whose;
 import haywright.forage.Basis;
@@ -84,7 +84,9 @@ final class Wide {
         var others = new RowsOfOthers(grid, head, first);
         boolean isDated = told.containsValue(Told.SAMPLED); // a day tells better which sample it is
         for (int row = first; row < grid.height(); row++) {
-            if (taking.isUneven(row, head) || !isDated && others.has(row, taking)) {
+            if (taking.isUneven(row, head)
+                    || !isDated && others.has(row, taking)
+                    || taking.isTakenBack(row, head, analytes::containsKey)) {
                 continue;
             }
             var own = new About();
@@ -110,12 +112,13 @@ final class Wide {
                 grid.settle(row);
                 continue;
             }
-            var cells = new LinkedHashMap<String, Cell>();
+            var cells = new Cells();
             analytes.forEach((column, heading) -> {
                 if (!grid.isNothing(at, column)) {
                     taking.take(cells, heading, known(column), at, column, false, "", false, methods.get(column));
                 }
             });
+            taking.remarks(row, head, analytes::containsKey).forEach(remark -> own.add(Told.REMARK, remark));
             samples.add(own.sample(code.isEmpty() ? name(row) : code, about, taking.carried(cells)));
         }
         return samples;

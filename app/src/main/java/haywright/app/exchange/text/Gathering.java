@@ -1,6 +1,7 @@
 package haywright.app.exchange.text;
 
 import haywright.app.exchange.lab.ColumnIs;
+import haywright.app.exchange.lab.Counted;
 import haywright.app.exchange.lab.Decimals;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Legend;
@@ -71,13 +72,28 @@ final class Gathering {
         this.names = names;
         this.ledger = ledger;
         this.asked = new Asked(names.words(), isIon);
-        this.samples = new Samples(decimals, untold, notTaken, ledger);
+        this.samples = new Samples(words, decimals, untold, notTaken, asked::mark, ledger);
         this.above = new SaidAbove(footnotes, ledger);
         this.across = new SampleLines(samples, above, asked, notTaken, ledger, names.words());
     }
 
     SaidAbove above() {
         return above;
+    }
+
+    boolean hasMeaning(TextLine line) {
+        return footnotes.hasMeaning(line);
+    }
+
+    /** Whether a line says what a mark means, and nothing else. */
+    boolean isLegend(TextLine line) {
+        return footnotes.isAll(line);
+    }
+
+    /** A line that is of no report that stands, or whose own words take it back. */
+    void back(TextLine line, String why) {
+        list(line, why);
+        samples.back(why);
     }
 
     private void list(TextLine line, String why) {
@@ -161,9 +177,9 @@ final class Gathering {
                                 && word.text().matches(".*[0-9].*"));
     }
 
-    /** Quoted, or of another year. */
-    void ofOthers(TextLine line) {
-        list(line, "it is of another report or another year");
+    /** Whether what calls itself preliminary counts. */
+    void ask(List<Understood.Column> columns) {
+        columns.forEach(asked::mark);
     }
 
     /** Figures that stand for years in the names of columns. */
@@ -411,7 +427,8 @@ final class Gathering {
 
     /** Whether a label with a new value begins the next sample; not in a box beside the first figures of this one. */
     boolean begins(List<Head.Field> said) {
-        return !isBoxed && said.stream().anyMatch(f -> f.told() == Told.BAG || f.told() == Told.NUMBER);
+        return !isBoxed
+                && said.stream().map(Head.Field::told).anyMatch(Set.of(Told.BAG, Told.NUMBER, Told.CUSTOMER)::contains);
     }
 
     private void list(TextLine line, Row row, String why) {
@@ -482,14 +499,18 @@ final class Gathering {
                 .filter(line -> LOOKS_LIKE_FIGURES.matcher(line).find())
                 .map(line -> line.replaceFirst(":", ", what it says is not understood:"))
                 .forEach(notTaken::add);
-        return new Understood(
-                "lines of a name and its figures",
-                samples.whole(asked.isOpen()),
-                asked.names(),
-                asked.columns(),
-                List.copyOf(notTaken),
-                rest.stream()
-                        .filter(line -> !LOOKS_LIKE_FIGURES.matcher(line).find())
-                        .toList());
+        var whole = samples.whole(asked.isOpen());
+        return Counted.of(
+                new Understood(
+                        "lines of a name and its figures",
+                        whole,
+                        asked.names(),
+                        asked.columns(),
+                        List.copyOf(notTaken),
+                        rest.stream()
+                                .filter(line ->
+                                        !LOOKS_LIKE_FIGURES.matcher(line).find())
+                                .toList()),
+                words);
     }
 }
