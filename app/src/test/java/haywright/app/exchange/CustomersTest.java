@@ -7,6 +7,7 @@ import haywright.app.exchange.lab.Ours;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Vocabulary;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -116,9 +117,42 @@ class CustomersTest {
                 "All on dry matter.\nTest                NORTH MEADOW    CREEK BOTTOM\nCrude protein, %    9.5             10.1\nNDF, %              61.0            58.0\n",
                 "All on dry matter.\n| Test | North Meadow | Creek Bottom |\n| Crude protein, % | 9.5 | 10.1 |\n| NDF, % | 61.0 | 58.0 |\n")) {
             var found = NothingIsLostTest.read(sheet, WORDS);
-            assertThat(WhoseFiguresTest.figures(found).toUpperCase())
+            assertThat(WhoseFiguresTest.figures(found).toUpperCase(Locale.ROOT))
                     .as(sheet)
                     .isEqualTo("NORTH MEADOW: CP DM 9.5, NDF DM 61.0; CREEK BOTTOM: CP DM 10.1, NDF DM 58.0");
+        }
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @ValueSource(
+            strings = {
+                "Report 0926-33, Bent Gate Ranch, NORTH MEADOW",
+                "Sample / Echantillon: NORTH MEADOW",
+                "Sample mark: NORTH MEADOW",
+                "Client: Bent Gate Ranch           Sample mark: NORTH MEADOW          Material: grass hay",
+                "North Meadow",
+                "Paddock: North Meadow"
+            })
+    void theNameOfALotOnTheSheetIsItsSamples(String line) {
+        var found = NothingIsLostTest.read(
+                "Dust Creek Lab\n" + line + "\nAll on dry matter.\nDry matter 88.4 %\nCrude protein 9.5 %\n", WORDS);
+        var sample = found.samples().get(0);
+        assertThat((sample.code() + sample.lot() + sample.also()).toUpperCase(Locale.ROOT))
+                .contains("NORTH MEADOW");
+    }
+
+    @Test
+    void theNameOfALotBeforeItsFiguresOrUnderAnyHeadingIsItsSamples() {
+        for (var sheet : List.of(
+                "North Meadow: DM 88.4, CP 9.5 (dry)\nCreek Bottom: DM 87.0, CP 8.8 (dry)\n",
+                "No;Field mark;DM %;CP % DM\n1;North Meadow;88.4;9.5\n2;Creek Bottom;87.0;8.8\n")) {
+            var found = NothingIsLostTest.read(sheet, WORDS);
+            assertThat(found.samples()).as(sheet).hasSize(2);
+            assertThat(found.samples().get(0).code() + found.samples().get(0).lot())
+                    .contains("North Meadow");
+            assertThat(found.samples().get(1).code() + found.samples().get(1).lot())
+                    .contains("Creek Bottom");
+            assertThat(WhoseFiguresTest.figures(found)).contains("DM 88.4, CP dm 9.5", "DM 87.0, CP dm 8.8");
         }
     }
 }

@@ -267,7 +267,8 @@ final class Taking {
             names.put(Heading.key(name), new Named(name, text, null, false));
             return;
         }
-        var cell = new Cell(analyte, heading.unit(), basis, decimals.pointed(text), name, heading.share(), method);
+        var cell = new Cell(
+                analyte, heading.unit(), basis, decimals.pointed(text, heading.unit()), name, heading.share(), method);
         if (text.matches("[0-9.,]*[0-9] +[0-9]{1,2}(?![0-9]).*")) {
             notTaken.add("Line %d, “%s”: “%s” is not a number".formatted(grid.line(row), name, text));
             return;

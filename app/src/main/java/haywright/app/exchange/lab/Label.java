@@ -32,7 +32,8 @@ public record Label(@Nullable Heading heading, String why) {
     private static final Pattern SOURCE = word(
             "(?:(?:by|per|from|using|via|method|eq\\.?|eqn\\.?|equation)\\s+)?"
                     + "(?:aoac|nrc|nasem|iso|astm|nfta|usda|ansi)\\b[\\s-]*(?:(?:method|eq\\.?)\\s*)?[0-9]*(?:[.:-][0-9]+)*"
-                    + "|(?:method|meth\\.?|procedure|proc\\.?|sop)\\s*(?:no\\.?|#)?\\s*[a-z]{0,3}[ -]?[0-9]+[a-z]?(?:[.:-][0-9]+)*");
+                    + "|20[0-9]{2}\\.[0-9]{2}"
+                    + "|(?:method|meth\\.?|procedure|proc\\.?|sop)\\s*(?:no\\.?|#)?\\s*[a-z]{0,3}[ -]?[0-9]+(?!\\.[0-9]+(?:$|[^.0-9]))[a-z]?(?:[.:-][0-9]+)*");
 
     private static final Pattern YEAR = Pattern.compile(
             "[(\\[](?:(?=[^()\\[\\]]*\\p{L})[^()\\[\\]]*\\b(?:19|20)[0-9]{2}\\b[^()\\[\\]]*|\\s*[0-9]+\\s*)[)\\]]");
@@ -63,7 +64,7 @@ public record Label(@Nullable Heading heading, String why) {
                     + "|lc-?ms(?:/ms)?|elisa|kjeldahl|dumas|combustion|oven|probe|meter|electrode|colorimetric|titration|gravimetric|in situ|in vitro"
                     + "|visual|strip|ash[ -]free|amylase(?:[ -]treated)?|sa|content|level|test|result|analy[sz]ed|ion";
 
-    private static final Pattern MANNER = word("(?:" + MANNERS + ")");
+    private static final Pattern MANNER = word("(?:" + MANNERS + ")(?: method)?");
     private static final Pattern ONLY_MANNER = Pattern.compile("[(\\[]?(?:" + MANNERS + ")[)\\].,;:]*");
 
     static final Pattern PERCENT_FIRST = Pattern.compile("^(?:%|pct\\b\\.?|percent\\b)\\s*(?:of )?");

@@ -22,11 +22,14 @@ public final class Legend {
     /** Raised figures and letters, which are marks wherever they stand. */
     public static final String RAISED = RAISED_FIGURES + RAISED_LETTERS;
     /** Signs behind a name or a figure that point to what is said elsewhere. */
-    public static final String MARK = "[*†‡§]{1,3}|[" + RAISED + "]{1,2}|[(\\[][a-z0-9][)\\]]";
+    public static final String MARK = "[*†‡§]{1,3}|[" + RAISED + "]{1,2}|[(\\[][a-zA-Z0-9][)\\]]";
 
     /** At the foot, before what they mean, and behind a figure: letters and figures without brackets too. */
     private static final Pattern BARE =
             Pattern.compile("^\\s*([a-z0-9])[.):]?\\s+(?=[=:–-]?\\s*(\\p{L}|%))(?!.*\\s{2,}.*[0-9])(.*)$");
+    /** "a) as fed basis": what a letter means, in a line of its own. */
+    private static final Pattern ALONE =
+            Pattern.compile("^\\s*(?:(?:foot)?note\\s+)?([\\p{L}0-9])\\s?[).:=]\\s*[=:–-]?\\s*((?=.*\\p{L})[^0-9]+)$");
     /** A mark, and what it means up to the next one or the end of the sentence. */
     private static final Pattern LEGEND = Pattern.compile("(?:^|(?<=[\\s.;,]))(" + MARK
             + ")\\s*[=:–-]?\\s*(\\p{L}|%)((?:(?!\\s(?:" + MARK + ")\\s*[=:\\p{L}])(?!\\.\\s|\\.$|;).)*)");
@@ -108,6 +111,15 @@ public final class Legend {
                     && (rest.matches("[.;,\\s]*")
                             || end > 0 && Standing.of(rest).isDoubtful())) {
                 whole.add(number);
+            }
+            var alone = ALONE.matcher(line);
+            if (alone.matches() && !lines.contains(number)) {
+                var meaning = meaning(alone.group(2));
+                if (meaning.basis() != null) {
+                    marks.putIfAbsent(alone.group(1), meaning);
+                    lines.add(number);
+                    whole.add(number);
+                }
             }
             var bare = BARE.matcher(line);
             if (bare.matches() && !lines.contains(number) && isPointedTo(bare.group(1), all)) {

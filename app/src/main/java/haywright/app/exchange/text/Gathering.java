@@ -148,6 +148,20 @@ final class Gathering {
         ledger.settle(line);
     }
 
+    /** "North stack: DM 88.4, CP 9.5": the name of a lot here before its figures. */
+    void lot(TextLine line) {
+        var named = line.text().split(":", 2)[0].strip();
+        if (words.ours().hasLot(named)) {
+            table();
+            above.addAll(List.of(new Head.Field(
+                    Told.BAG,
+                    named,
+                    line.number(),
+                    line.words().get(0).from(),
+                    line.text().indexOf(':'))));
+        }
+    }
+
     /** A line that names the sample of the figures under it. */
     void named(TextLine line) {
         table();

@@ -66,6 +66,7 @@ final class OfOthers {
     /** Why a line with figures is not of this sample's report. */
     private static final String LISTED = "it is of another report or another year";
 
+    private static final Pattern MEASURED = Pattern.compile("(?i)[0-9] ?(?:%|pp[mb]\\b|[gm]{1,2}/kg|mcal/)");
     private static final String QUOTED_IN = "it stands in another message that is quoted";
 
     /**
@@ -103,7 +104,7 @@ final class OfOthers {
             var text = lines.get(at).text();
             boolean isQuote = isQuoteApart && QUOTED.matcher(text).find() || isAfter(message, at);
             boolean hasFigures = figures.contains(at);
-            if (isQuote && hasFigures) {
+            if (isQuote && (hasFigures || MEASURED.matcher(text).find())) {
                 others.put(at, QUOTED_IN);
             } else if (isQuote) {
                 skipped.add(at);
@@ -217,6 +218,7 @@ final class OfOthers {
             }
             boolean isAlone = line.cells().size() == 1
                     && !Head.isName(text)
+                    && !(before.isEmpty() && Head.isHouse(text))
                     && !hasAFigure(line, names)
                     && line.words().size() <= MOST_WORDS_OF_A_TITLE
                     && isOver(lines, names, figures, at)

@@ -11,6 +11,7 @@ import haywright.app.exchange.lab.UnitSaid;
 import haywright.app.exchange.lab.Vocabulary;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
+import haywright.quantity.Unit;
 import haywright.workings.Refused;
 import java.util.ArrayList;
 import java.util.List;
@@ -19,6 +20,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -149,6 +151,7 @@ public final class ReportText {
         samplesNamed = samplesNamed();
         others = OfOthers.in(lines, names, samplesNamed, gathering::hasMeaning);
         gathering.ask(others.asked());
+        unitAtTheFoot().ifPresent(gathering.above()::unitOfAll);
         lines.stream()
                 .filter(line -> !line.isBlank())
                 .findFirst()
@@ -157,6 +160,21 @@ public final class ReportText {
             at += step(at);
         }
         gathering.table();
+    }
+
+    /** "All in percent." under the last figure is of those above it, where no other line says a unit. */
+    private Optional<Unit> unitAtTheFoot() {
+        int last = IntStream.range(0, lines.size())
+                .filter(at -> names.rows(lines.get(at)).stream().anyMatch(Row::isTold))
+                .max()
+                .orElse(lines.size());
+        var said = IntStream.range(0, lines.size())
+                .filter(at -> !UnitSaid.in(lines.get(at).text()).isEmpty())
+                .boxed()
+                .toList();
+        return said.size() == 1 && said.get(0) > last
+                ? UnitSaid.in(lines.get(said.get(0)).text())
+                : Optional.empty();
     }
 
     /** @return how many lines were taken */
@@ -218,6 +236,7 @@ public final class ReportText {
             return 1;
         }
         if (isOfFigures) {
+            gathering.lot(line);
             if (headings.head().columns().isEmpty() && rows.size() == 1) {
                 stray.samples(at, rows.get(0).figures()).ifPresent(headings::put);
             }
@@ -237,7 +256,9 @@ public final class ReportText {
                 return taken;
             }
         }
-        var fields = gathering.above().letterhead().isAll(line) ? List.<Head.Field>of() : Head.of(line);
+        var fields = gathering.above().letterhead().isAll(line)
+                ? List.<Head.Field>of()
+                : Head.of(line, names.words().ours());
         line.cells().forEach(cell -> gathering.section(line, cell));
         if (gathering.begins(fields)) {
             gathering.table();

@@ -255,7 +255,7 @@ final class Samples {
             withoutBasis.add(figure.name());
             return;
         }
-        var text = decimals.pointed(figure.word().figure());
+        var text = decimals.pointed(figure.word().figure(), unit);
         var cell = new Cell(analyte, unit, basis, text, figure.read(), share, figure.method());
         settle(figure);
         draft.cells.add(cell, figure.read(), "Line " + line.number());

@@ -195,7 +195,8 @@ class ReportCsvTest {
         assertThat(problem(iron.formatted("12", "1,234")).field()).isEqualTo("decimal");
         assertThat(problem(iron.formatted("12,1", "1,234")).field()).isEqualTo("decimal");
         assertThat(iron(iron.formatted("12.1", "1,234"), Decimals.BY_SHEET)).isEqualTo("1234");
-        assertThat(iron(iron.formatted("0,121", "1,234"), Decimals.BY_SHEET)).isEqualTo("1.234");
+        assertThat(problem(iron.formatted("0,121", "1,234")).field()).isEqualTo("decimal");
+        assertThat(iron(iron.formatted("0,121", "1,234"), Decimals.COMMA)).isEqualTo("1.234");
         assertThat(iron(iron.formatted("12,1", "1,234"), Decimals.POINT)).isEqualTo("1234");
         assertThat(iron(iron.formatted("12,1", "1.234"), Decimals.BY_SHEET)).isEqualTo("1234");
         assertThat(iron(iron.formatted("12.1", "<1,234"), Decimals.BY_SHEET)).isEqualTo("<1234");
