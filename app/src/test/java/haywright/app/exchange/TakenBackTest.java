@@ -169,6 +169,8 @@ class TakenBackTest {
                 "Please ignore the earlier report.",
                 "Not valid unless signed.",
                 "This report must not be used for advertising.",
+                "This report is valid for the sample as it came.",
+                "Feed for draft horses and bulls.",
                 "Acids do not count towards the total of the dry matter."
             })
     void aRuleOrAWordOfAnotherReportTakesNothingBack(String line) {

@@ -25,7 +25,7 @@ public enum Standing {
 
     private static final Pattern VOIDS = Pattern.compile(FROM
             + "void(?:ed)?|(?:(?:do|must|should) not (?:be )?used?|don['’]t use)(?! (?:(?:for|in|as|to) )?(?:any |the |our |an? )?(?:advertis|promot|litigat|endors|resale|legal|trade|commercial|marketing|name|logo|mark))|not (?:for use|to be used|to be relied on|valid|usable|reportable|acceptable)"
-            + "|(?:is|are|was|were|no longer) (?:not )?(?:in)?valid|reject(?:ed)?|cancel(?:l)?ed|invalid(?:ated)?|withdrawn|retracted|annulled|recalled|scratched|struck out|disregard(?:ed)?|ignore (?:this|these|it|the above|result|value|figure)"
+            + "|no longer valid|reject(?:ed)?|cancel(?:l)?ed|invalid(?:ated)?|withdrawn|retracted|annulled|recalled|scratched|struck out|disregard(?:ed)?|ignore (?:this|these|it|the above|result|value|figure)"
             + "|(?:sample|samples|bag|bags)(?: (?:was|were|got|is|are))? (?:mixed[- ]?up|switched|swapped|mislabel(?:l)?ed|lost|spilled|not ours|contaminated)|mix(?:ed)?[- ]up|wrong (?:sample|bag|lot)|(?:blank|standard|check)(?: (?:was|is))? contaminated|(?:reported|issued|sent|printed|run) in error|erroneous"
             + "|(?:qc|quality control|check sample|duplicates?) fail(?:ed|ure|s)?|fail(?:ed|s)? (?:the )?(?:qc|quality control|check)"
             + TO);
@@ -35,7 +35,7 @@ public enum Standing {
             + TO);
 
     private static final Pattern EARLY = Pattern.compile(FROM
-            + "preliminary|provisional|interim|draft|pending|not (?:yet )?(?:final|reviewed|approved|released)|unreviewed|unapproved|subject to (?:revision|change|review)|to be confirmed|awaiting (?:review|confirmation|approval)"
+            + "preliminary|provisional|interim|draft(?= (?:report|copy|results?|only|version)|\\W*$)|pending|not (?:yet )?(?:final|reviewed|approved|released)|unreviewed|unapproved|subject to (?:revision|change|review)|to be confirmed|awaiting (?:review|confirmation|approval)"
             + TO);
 
     private static final String AGAINS =

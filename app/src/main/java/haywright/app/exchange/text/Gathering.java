@@ -37,10 +37,6 @@ final class Gathering {
     static final String TAKEN_OUT =
             "the sheet takes it out of the basis of the others, and does not say its own. Say it below, beside its name";
 
-    /** In what else stands on the sheet: a figure with its unit, or digits that a scanner took for letters. */
-    private static final Pattern LOOKS_LIKE_FIGURES = Pattern.compile(
-            "^Line [0-9]+: (?:.*[0-9] ?(?:%|ppm|ppb|[gm]{1,2}/kg|µg/kg)(?![\\p{L}0-9]).*|.*\\s%\\s.*[0-9].*|.*(?<![^ <])[0-9OIl]{0,3}\\.[0-9OIl]{1,3}(?![^ ,;]).*|[<0-9., ]+)$");
-
     /** What is said of a line that somebody left out, on this sheet or an earlier one. */
     static final String LEFT_OUT = "its name was said to be left out";
 
@@ -296,7 +292,7 @@ final class Gathering {
                 && row.heading().analyte().unit().kind() == ofAll.kind()) {
             row = row.in(ofAll);
         }
-        var question = question(row, places);
+        var question = asked.question(row, places);
         boolean isOpen = !question.isEmpty() || row.why().startsWith(Behind.QUOTE);
         asked.name(row.name(), line, isOpen ? null : row.heading());
         if (!question.isEmpty()) {
@@ -399,22 +395,6 @@ final class Gathering {
         return isOpen;
     }
 
-    /** Why the figures of a name that could mean two things are not taken; empty where it means one. */
-    private String question(Row row, @Nullable List<@Nullable Column> places) {
-        var heading = row.heading();
-        if (heading == null || !row.why().isEmpty()) {
-            return "";
-        }
-        var column = places == null || places.isEmpty() ? null : places.get(0);
-        var unit = row.unit() != null
-                ? row.unit()
-                : heading.unit() == null && column != null ? column.unit() : heading.unit();
-        var first = row.figures().stream().filter(Word::isFigure).findFirst();
-        var all = TextLine.join(row.words()).text();
-        return first.flatMap(word -> asked.question(row.name(), all, heading, unit, word.text()))
-                .orElse("");
-    }
-
     /** A line that holds no figures, in the box of a page where it stands. */
     void section(TextLine line, List<Word> cell) {
         sections.open(line, cell);
@@ -508,11 +488,7 @@ final class Gathering {
 
     Understood done() {
         notTaken.addAll(asked.ignored());
-        var rest = ledger.rest();
-        rest.stream()
-                .filter(line -> LOOKS_LIKE_FIGURES.matcher(line).find())
-                .map(line -> line.replaceFirst(":", ", what it says is not understood:"))
-                .forEach(notTaken::add);
+        notTaken.addAll(ledger.figures());
         var whole = samples.whole(asked.isOpen());
         return Counted.of(
                 new Understood(
@@ -521,10 +497,7 @@ final class Gathering {
                         asked.names(),
                         asked.columns(),
                         List.copyOf(notTaken),
-                        rest.stream()
-                                .filter(line ->
-                                        !LOOKS_LIKE_FIGURES.matcher(line).find())
-                                .toList()),
+                        ledger.rest()),
                 words);
     }
 }
