@@ -67,7 +67,7 @@ final class OfOthers {
     private static final String LISTED = "it is of another report or another year";
 
     private static final Pattern MEASURED = Pattern.compile("(?i)[0-9] ?(?:%|pp[mb]\\b|[gm]{1,2}/kg|mcal/)");
-    private static final String QUOTED_IN = "it stands in another message that is quoted";
+    private static final String QUOTED_IN = "it is in another message that is quoted";
 
     /**
      * Lines that are left out, with what they say of days and names.
