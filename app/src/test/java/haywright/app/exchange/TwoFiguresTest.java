@@ -42,7 +42,9 @@ class TwoFiguresTest {
         for (int i = 0; i < 2; i++) {
             var counts = found.columns().get(i).written().toLowerCase();
             var said = new Vocabulary(Map.of(), Map.of(counts, ColumnIs.RESULT));
-            assertThat(WhoseFiguresTest.figures(NothingIsLostTest.read(sheet, said)))
+            var answered = NothingIsLostTest.read(sheet, said);
+            assertThat(answered.columns()).noneMatch(column -> column.said() == null);
+            assertThat(WhoseFiguresTest.figures(answered))
                     .isEqualTo("North: DM 88.4, CP dm %s, NDF dm 61.7, CA dm 0.42".formatted(i == 0 ? "8.1" : "9.5"));
         }
     }

@@ -90,11 +90,6 @@ public final class Cells {
                 taken.add(same.get(0).cell);
                 continue;
             }
-            same.forEach(entry -> ask.accept(new Column(
-                    entry.question(),
-                    entry.place,
-                    words.column(entry.question()).orElse(null),
-                    false)));
             var left = same.stream()
                     .filter(entry -> words.column(entry.question()).orElse(null) != ColumnIs.LEFT_OUT)
                     .toList();
@@ -102,6 +97,13 @@ public final class Cells {
                     .filter(entry -> words.column(entry.question()).isPresent())
                     .toList();
             var own = said.size() == 1 ? said.get(0) : said.isEmpty() && left.size() == 1 ? left.get(0) : null;
+            same.forEach(entry -> ask.accept(new Column(
+                    entry.question(),
+                    entry.place,
+                    own == null
+                            ? words.column(entry.question()).orElse(null)
+                            : entry == own ? ColumnIs.RESULT : ColumnIs.LEFT_OUT,
+                    false)));
             same.stream()
                     .filter(entry -> entry != own)
                     .map(entry -> "%s, %s: %s".formatted(entry.place, entry.shown, why(same, own)))
