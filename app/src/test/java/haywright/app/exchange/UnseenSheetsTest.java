@@ -231,7 +231,7 @@ class UnseenSheetsTest {
                 "fresh-and-dry-sections.txt | 0 | DM 352; CP ar 29.6; STARCH ar 98; ASH ar 17; CP dm 84; NDF dm 438; ADF dm 262; STARCH dm 278; CA dm 2.3;"
                         + " P dm 2.2; PH 3.9; LACTIC dm 5.1; NH3N 7.7; ME dm 10.4",
                 // 6.8 % of 16.0 % protein, by pencil: 1.088
-                "boxes-with-headings.txt | 0 | CP ar 14.1; CP dm 16.0; ADICP dm 1.09; ADF ar 30.6; ADF dm 34.8; NDF ar 41.4; NDF dm 47.1; NDFD 55.2; TDN ar 52.9;"
+                "boxes-with-headings.txt | 0 | RFV 122; CP ar 14.1; CP dm 16.0; ADICP dm 1.09; ADF ar 30.6; ADF dm 34.8; NDF ar 41.4; NDF dm 47.1; NDFD 55.2; TDN ar 52.9;"
                         + " TDN dm 60.1; NEM ar 54.2; NEM dm 61.6; NEG ar 31.1; NEG dm 35.4; NEL ar 54.0; NEL dm 61.4; CA ar 1.00; CA dm 1.14; P ar 0.21; P dm 0.24;"
                         + " K ar 2.02; K dm 2.30; CU ar 7; CU dm 8; NO3N ar 387; NO3N dm 440; MOISTURE 12.0; DM 88.0",
                 "average-and-last-year-rows.txt | 2 | DM 90.0; CP dm 7.7; ADF dm 41.1; NDF dm 64.9; TDN dm 54.4; NO3N dm <20",

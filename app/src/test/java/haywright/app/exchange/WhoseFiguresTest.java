@@ -22,7 +22,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 class WhoseFiguresTest {
     static String figures(Understood found) {
         return found.samples().stream()
-                .map(sample -> sample.code() + ": "
+                .map(sample -> (sample.code().isEmpty() ? sample.lot() : sample.code()) + ": "
                         + sample.cells().stream()
                                 .map(cell -> cell.analyte()
                                         + (cell.basis() == null ? "" : cell.basis() == Basis.DRY_MATTER ? " dm" : " ar")

@@ -126,7 +126,7 @@ final class About {
             case SAMPLED, REPORTED -> value.isBlank() || Days.isDay(value);
             case LABORATORY -> value.equals(Laboratory.name(value));
             case METHOD -> value.isBlank() || Understood.ownMethod(value) != null;
-            case RECEIVED, OTHER -> false;
+            case RECEIVED, CUSTOMER, REMARK, OTHER -> false;
         };
     }
 
@@ -154,7 +154,10 @@ final class About {
                 first(Told.SAMPLED, all),
                 first(Told.REPORTED, all),
                 method(first(Told.METHOD, all)),
-                cells);
+                cells,
+                first(Told.CUSTOMER, all),
+                Stream.concat(all(Told.REMARK).stream(), all.all(Told.REMARK).stream())
+                        .toList());
     }
 
     private static Tested.@Nullable Method method(String words) {

@@ -1,11 +1,11 @@
 package haywright.app.exchange.csv;
 
+import haywright.app.exchange.lab.Cells;
 import haywright.app.exchange.lab.ColumnIs;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Label;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood;
-import haywright.app.exchange.lab.Understood.Cell;
 import haywright.app.exchange.lab.Understood.Sample;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
@@ -60,14 +60,17 @@ final class Down {
     }
 
     List<Sample> samples() {
-        var byKey = new LinkedHashMap<String, Map<String, Cell>>();
+        var byKey = new LinkedHashMap<String, Cells>();
         var abouts = new LinkedHashMap<String, About>();
         measuredAgain();
         for (int row = head + 1; row < grid.height(); row++) {
             if (row < first && !isUnknownName(row) || isAbout(row)) {
                 continue;
             }
-            if (!taking.isUneven(row, head) && !columns.others.has(row, taking) && isMarkKnown(row)) {
+            if (!taking.isUneven(row, head)
+                    && !columns.others.has(row, taking)
+                    && !taking.isTakenBack(row, head, column -> nameColumns.contains(column) || columns.isValue(column))
+                    && isMarkKnown(row)) {
                 for (int names : nameColumns) {
                     row(row, names, byKey, abouts);
                 }
@@ -133,7 +136,7 @@ final class Down {
         return grid.cell(row, columns.mark).strip().matches("[<≤]|(?i:U|ND|BDL)");
     }
 
-    private void row(int row, int names, Map<String, Map<String, Cell>> byKey, Map<String, About> abouts) {
+    private void row(int row, int names, Map<String, Cells> byKey, Map<String, About> abouts) {
         var name = grid.cell(row, names);
         if (name.isBlank()) {
             return;
@@ -172,7 +175,7 @@ final class Down {
             }
             grid.settle(row, columns.replicate);
             var analyte = heading.get().analyte();
-            var cells = byKey.computeIfAbsent(key, k -> new LinkedHashMap<>());
+            var cells = byKey.computeIfAbsent(key, k -> new Cells());
             boolean isWhole =
                     value.basis() == Basis.DRY_MATTER && (analyte == Analyte.DM || analyte == Analyte.MOISTURE);
             if (isWhole) { // dry matter of dry matter is 100 and says nothing
@@ -217,7 +220,7 @@ final class Down {
         return columns.told.isEmpty()
                 ? grid.cell(row, columns.report) + "\n" + value.code()
                 : grid.cell(row, columns.report) + "\n" + own.first(Told.BAG) + "\n" + own.first(Told.NUMBER) + "\n"
-                        + own.first(Told.LOT) + "\n"
+                        + own.first(Told.LOT) + "\n" + own.first(Told.CUSTOMER) + "\n"
                         + (value.basis() == null && columns.values.size() > 1
                                 ? value.about().first(Told.BAG)
                                 : "");

@@ -100,6 +100,10 @@ final class DownColumns {
         values.keySet().removeAll(ofMany);
     }
 
+    boolean isValue(int column) {
+        return values.containsKey(column);
+    }
+
     private void settle(int column) {
         if (names.head() >= 0) {
             grid.settle(names.head(), column);

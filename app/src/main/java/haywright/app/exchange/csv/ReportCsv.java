@@ -1,6 +1,7 @@
 package haywright.app.exchange.csv;
 
 import haywright.app.exchange.lab.BasisSaid;
+import haywright.app.exchange.lab.Counted;
 import haywright.app.exchange.lab.Decimals;
 import haywright.app.exchange.lab.Delimited;
 import haywright.app.exchange.lab.Understood;
@@ -32,6 +33,9 @@ public final class ReportCsv {
     private static final int MOST_SAMPLES = 200;
     /** A laboratory's name and address may stand above the headings. */
     private static final int LINES_BEFORE_HEADINGS = 25;
+
+    private static final Pattern FIGURE_ALONE =
+            Pattern.compile("(?:^|,)\\s*\"?\\s*[<≤]?\\s*[-−+]?[0-9]*[.,]?[0-9]+[^,\\p{L}0-9]{0,4}(?:,|$)");
 
     private static final Pattern WIDE_GAP = Pattern.compile("\\S {3,}\\S");
 
@@ -81,6 +85,9 @@ public final class ReportCsv {
             return false;
         }
         try {
+            if (Records.separator(text) == ',' && !hasFiguresAlone(text)) {
+                return false; // a comma in a name, and the figure behind the name
+            }
             var layout = read(text, Decimals.POINT, Basis.DRY_MATTER, words).layout();
             return !layout.matches(
                     "one line a figure, columns separated by (?:tabs|strokes)"); // a sheet that was pasted
@@ -89,6 +96,11 @@ public final class ReportCsv {
             return !problem.rule().startsWith("no line names")
                     && !problem.rule().startsWith("no comma");
         }
+    }
+
+    /** Whether a comma stands on both sides of a figure somewhere, or one stands at the end of a line behind a comma. */
+    private static boolean hasFiguresAlone(String text) {
+        return text.lines().anyMatch(line -> FIGURE_ALONE.matcher(line).find());
     }
 
     /**
@@ -247,13 +259,17 @@ public final class ReportCsv {
             case Records.PIPE -> "strokes";
             default -> "commas";
         };
-        return new Understood(
-                layout + ", columns separated by " + parted,
-                samples,
-                List.copyOf(taking.names.values()),
-                List.copyOf(taking.columns.values()),
-                List.copyOf(taking.notTaken),
-                tables.stream().flatMap(table -> table.grid.rest().stream()).toList());
+        return Counted.of(
+                new Understood(
+                        layout + ", columns separated by " + parted,
+                        samples,
+                        List.copyOf(taking.names.values()),
+                        List.copyOf(taking.columns.values()),
+                        List.copyOf(taking.notTaken),
+                        tables.stream()
+                                .flatMap(table -> table.grid.rest().stream())
+                                .toList()),
+                taking.grid.words);
     }
 
     /** The samples of all tables; what two say of one sample and does not differ is of one. */

@@ -1,12 +1,13 @@
 package haywright.app.exchange.csv;
 
 import haywright.app.exchange.lab.BasisExcept;
+import haywright.app.exchange.lab.Cells;
 import haywright.app.exchange.lab.ColumnIs;
 import haywright.app.exchange.lab.Decimals;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Label;
 import haywright.app.exchange.lab.Legend;
-import haywright.app.exchange.lab.Shares;
+import haywright.app.exchange.lab.Standing;
 import haywright.app.exchange.lab.Understood.Cell;
 import haywright.app.exchange.lab.Understood.Column;
 import haywright.app.exchange.lab.Understood.Named;
@@ -17,13 +18,13 @@ import haywright.forage.lab.NotMeasured.Why;
 import haywright.forage.lab.Tested;
 import haywright.quantity.Unit;
 import haywright.workings.Refused;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.IntPredicate;
 import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
@@ -36,6 +37,7 @@ final class Taking {
     private static final Pattern MARKED_FIGURE =
             Pattern.compile("(?<=[0-9%])\\s*(" + Legend.MARK + "|(?<=\\s)[a-z0-9])$");
 
+    private static final Pattern MARKED_WITH_A_SIGN = Pattern.compile("(?i)x|y|yes|true|✓|✗");
     private static final String TAKEN_OUT =
             "the sheet takes it out of the basis of the others, and does not say its own. Say it below, beside its name";
 
@@ -47,8 +49,6 @@ final class Taking {
     final Map<String, Column> columns;
     final Set<String> notTaken;
     private final Set<String> withoutBasis;
-    /** Where one name stands twice with two figures, neither is known to be the one. */
-    private final Set<String> twice = new HashSet<>();
 
     private final Decimals.Sheet decimals;
     private final @Nullable Basis untold;
@@ -120,6 +120,33 @@ final class Taking {
         return why.isPresent();
     }
 
+    /** The words of a line outside of these columns; "x" under "Void" is a word of it too. */
+    List<String> remarks(int row, int head, IntPredicate ofFigures) {
+        return IntStream.range(0, grid.width(row))
+                .filter(column -> !ofFigures.test(column) && !grid.isFigure(row, column))
+                .mapToObj(column ->
+                        MARKED_WITH_A_SIGN.matcher(grid.cell(row, column)).matches()
+                                ? grid.cell(head, column)
+                                : grid.cell(row, column))
+                .filter(text -> text.matches(".*\\p{L}{3}.*"))
+                .toList();
+    }
+
+    /** Whether the sheet takes the figures of a line back; then they are listed with its words. */
+    boolean isTakenBack(int row, int head, IntPredicate ofFigures) {
+        var why = grid.hasNoFigures(row)
+                ? Optional.<String>empty()
+                : remarks(row, head, ofFigures).stream()
+                        .map(Standing::why)
+                        .flatMap(Optional::stream)
+                        .findFirst();
+        why.ifPresent(because -> {
+            notTaken.add("Line %d, %s: %s".formatted(grid.line(row), because, grid.shown(row)));
+            grid.settle(row);
+        });
+        return why.isPresent();
+    }
+
     /** A column that is asked about. */
     void column(Column column) {
         columns.putIfAbsent(Heading.key(column.written()), column);
@@ -153,7 +180,7 @@ final class Taking {
      * @param method how it was measured, where that stands beside it; null where it does not
      */
     void take(
-            Map<String, Cell> cells,
+            Cells cells,
             Heading unmarked,
             String name,
             int row,
@@ -240,27 +267,13 @@ final class Taking {
             names.put(Heading.key(name), new Named(name, text, null, false));
             return;
         }
-        var cell = new Cell(analyte, heading.unit(), basis, decimals.pointed(text), name, heading.share(), method);
-        var key = analyte.id() + " " + basis + (heading.share() == null ? "" : heading.share());
-        if (twice.contains(System.identityHashCode(cells) + key)) {
-            notTaken.add("Line %d, “%s”, %s: it is there more than once".formatted(grid.line(row), name, text));
-            return;
-        }
+        var cell = new Cell(
+                analyte, heading.unit(), basis, decimals.pointed(text, heading.unit()), name, heading.share(), method);
         if (text.matches("[0-9.,]*[0-9] +[0-9]{1,2}(?![0-9]).*")) {
             notTaken.add("Line %d, “%s”: “%s” is not a number".formatted(grid.line(row), name, text));
             return;
         }
-        var before = cells.putIfAbsent(key, cell);
-        boolean isOther = before != null && !before.text().equals(cell.text());
-        if (before != null && isOther && Heading.key(before.read()).equals(Heading.key(name))) {
-            cells.remove(key);
-            twice.add(System.identityHashCode(cells) + key);
-            notTaken.add("“%s” stands there as %s and as %s: neither is taken. Type the one that counts in the form"
-                    .formatted(name, before.text(), cell.text()));
-        } else if (before != null && isOther) {
-            notTaken.add("Line %d, “%s”, %s: %s stands there before it, as %s"
-                    .formatted(grid.line(row), name, text, analyte.words(), before.text()));
-        }
+        cells.add(cell, name + " " + text, "Line " + grid.line(row));
     }
 
     /** Behind a name: signs, and letters in brackets that the sheet explains; empty for none. */
@@ -334,8 +347,8 @@ final class Taking {
         return said;
     }
 
-    List<Cell> carried(Map<String, Cell> cells) {
-        return Shares.carried(List.copyOf(cells.values()), notTaken::add);
+    List<Cell> carried(Cells cells) {
+        return cells.whole(grid.words, notTaken::add, this::column);
     }
 
     void checkBasis() {

@@ -1,12 +1,12 @@
 package haywright.app.exchange.csv;
 
+import haywright.app.exchange.lab.Cells;
 import haywright.app.exchange.lab.ColumnIs;
 import haywright.app.exchange.lab.ColumnWords;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Label;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood;
-import haywright.app.exchange.lab.Understood.Cell;
 import haywright.app.exchange.lab.Understood.Sample;
 import haywright.app.exchange.lab.Whose;
 import haywright.forage.Basis;
@@ -84,7 +84,9 @@ final class Wide {
         var others = new RowsOfOthers(grid, head, first);
         boolean isDated = told.containsValue(Told.SAMPLED); // a day tells better which sample it is
         for (int row = first; row < grid.height(); row++) {
-            if (taking.isUneven(row, head) || !isDated && others.has(row, taking)) {
+            if (taking.isUneven(row, head)
+                    || !isDated && others.has(row, taking)
+                    || taking.isTakenBack(row, head, analytes::containsKey)) {
                 continue;
             }
             var own = new About();
@@ -110,12 +112,13 @@ final class Wide {
                 grid.settle(row);
                 continue;
             }
-            var cells = new LinkedHashMap<String, Cell>();
+            var cells = new Cells();
             analytes.forEach((column, heading) -> {
                 if (!grid.isNothing(at, column)) {
                     taking.take(cells, heading, known(column), at, column, false, "", false, methods.get(column));
                 }
             });
+            taking.remarks(row, head, analytes::containsKey).forEach(remark -> own.add(Told.REMARK, remark));
             samples.add(own.sample(code.isEmpty() ? name(row) : code, about, taking.carried(cells)));
         }
         return samples;
@@ -206,7 +209,9 @@ final class Wide {
             IntStream.range(head + 1, first).forEach(row -> grid.settle(row, at));
             var what = grid.words.own().containsKey(Heading.key(name))
                     ? null
-                    : Told.of(name).orElse(null);
+                    : Told.of(name)
+                            .or(() -> areLots(at) ? Optional.of(Told.LOT) : Optional.empty())
+                            .orElse(null);
             boolean isLabel = grid.words.label(name).isPresent();
             if (!isLabel && what != null) {
                 told.put(column, what);
@@ -240,6 +245,13 @@ final class Wide {
         }
     }
 
+    /** Whether names of lots here stand under a heading that nobody knows. */
+    private boolean areLots(int column) {
+        return IntStream.range(first, grid.height())
+                .mapToObj(row -> grid.cell(row, column))
+                .anyMatch(grid.words.ours()::hasLot);
+    }
+
     /** Whether what stands over a column leaves it out, or it is asked first; either is listed. */
     private boolean isOfOthers(int column) {
         var over = labels.getOrDefault(column, "");
@@ -270,6 +282,9 @@ final class Wide {
     /** What the cells of a line over the names say of whose figures stand under each, as in cells that were merged. */
     private void labels() {
         for (int row = head - 1; row >= Math.max(0, head - LINES_OF_LABELS); row--) {
+            if (isHistory(row)) {
+                continue;
+            }
             var all = new LinkedHashMap<Integer, String>();
             var left = "";
             for (int column = 0; column < grid.width(head); column++) {
@@ -296,6 +311,13 @@ final class Wide {
                 return;
             }
         }
+    }
+
+    /** "Customer history" alone in its line is the title of all that was tested, each of its own day. */
+    private boolean isHistory(int row) {
+        return grid.cell(row, 0).matches("(?i).*\\bhistor(?:y|ical|ic)\\b.*")
+                && IntStream.range(1, grid.width(row))
+                        .allMatch(column -> grid.cell(row, column).isBlank());
     }
 
     /** The basis of a group of columns, in the line over the names. */

@@ -159,7 +159,8 @@ public final class BasisExcept {
         }
     }
 
-    private static Set<Analyte> subjects(String text) {
+    /** The analytes that a sentence names, alone or as a group. */
+    static Set<Analyte> subjects(String text) {
         var all = EnumSet.noneOf(Analyte.class);
         places(text).forEach(place -> all.addAll(place.analytes));
         return all;

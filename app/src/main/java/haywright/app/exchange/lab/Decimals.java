@@ -1,8 +1,11 @@
 package haywright.app.exchange.lab;
 
+import haywright.quantity.Kind;
+import haywright.quantity.Unit;
 import haywright.workings.Refused;
 import java.util.Collection;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What stands before the decimals of a sheet. A figure such as 9,8 or 9.8 tells it by itself, whatever the others are;
@@ -73,6 +76,34 @@ public enum Decimals {
             return text;
         }
 
+        /**
+         * As {@link #pointed(String)}, of a figure in this unit.
+         *
+         * @throws Refused where it would be a part of a millionth with three decimals, which no laboratory prints
+         */
+        public String pointed(String figure, @Nullable Unit unit) {
+            var text = figure.strip();
+            boolean isSmall = unit != null && unit.kind() == Kind.SHARE && unit.toBase(1) <= Unit.PPM.toBase(1);
+            if (isSmall
+                    && said == BY_SHEET
+                    && commas
+                    && !points
+                    && OPEN_COMMA.matcher(text).matches()
+                    && !text.matches(START + "0,.*")) {
+                throw asked(text);
+            }
+            return pointed(figure);
+        }
+
+        private static Refused asked(String text) {
+            return new Refused(
+                    "decimal",
+                    text,
+                    "this could be %s or %s, and the other figures of the sheet do not tell which"
+                            .formatted(text.replace(',', '.'), text.replace(",", "")),
+                    "Look at the sheet: what does it print before its decimals? A comma between thousands goes with a point.");
+        }
+
         private boolean isComma(String text) {
             if (said == BY_SHEET && points != commas && (points || longCommas)) {
                 return commas;
@@ -80,13 +111,7 @@ public enum Decimals {
             if (said != BY_SHEET) {
                 return said == COMMA;
             }
-            var comma = text.replace(',', '.');
-            throw new Refused(
-                    "decimal",
-                    text,
-                    "this could be %s or %s, and the other figures of the sheet do not tell which"
-                            .formatted(comma, text.replace(",", "")),
-                    "Look at the sheet: what does it print before its decimals?");
+            throw asked(text);
         }
 
         private static String byComma(String text) {

@@ -32,13 +32,19 @@ public record Label(@Nullable Heading heading, String why) {
     private static final Pattern SOURCE = word(
             "(?:(?:by|per|from|using|via|method|eq\\.?|eqn\\.?|equation)\\s+)?"
                     + "(?:aoac|nrc|nasem|iso|astm|nfta|usda|ansi)\\b[\\s-]*(?:(?:method|eq\\.?)\\s*)?[0-9]*(?:[.:-][0-9]+)*"
-                    + "|(?:method|meth\\.?|procedure|proc\\.?|sop)\\s*(?:no\\.?|#)?\\s*[a-z]{0,3}[ -]?[0-9]+[a-z]?(?:[.:-][0-9]+)*");
+                    + "|20[0-9]{2}\\.[0-9]{2}"
+                    + "|(?:method|meth\\.?|procedure|proc\\.?|sop)\\s*(?:no\\.?|#)?\\s*[a-z]{0,3}[ -]?[0-9]+(?!\\.[0-9]+(?:$|[^.0-9]))[a-z]?(?:[.:-][0-9]+)*");
 
     private static final Pattern YEAR = Pattern.compile(
             "[(\\[](?:(?=[^()\\[\\]]*\\p{L})[^()\\[\\]]*\\b(?:19|20)[0-9]{2}\\b[^()\\[\\]]*|\\s*[0-9]+\\s*)[)\\]]");
     /** "TDN (from ADF)": what it was worked out from. */
     private static final Pattern FROM =
             Pattern.compile("[(\\[]\\s*(?:[\\p{L}.]+ )?(?:from|using|via)\\b[^()\\[\\]]*[)\\]]");
+
+    /** "TDN (ADF equation)", "TDN, OSU summative": by which equation a laboratory works energy out. */
+    private static final Pattern EQUATION = Pattern.compile(
+            "[\\s,]*[(\\[]\\s*(?:adf|ndf|fib(?:er|re)|summative|regression|weiss|van soest|moore|nrc|nasem|oardc|osu|ohio|milk|energy|1x|legume|grass)?(?:[\\s,/-]+(?:[\\p{L}]+|[0-9]{4}))*\\s*(?:equations?|eqn?\\.?|formula|method|model|system|summative|based|basis ?eq)?\\s*[)\\]]$"
+                    + "|[\\s,–-]+(?:[\\p{L}]+\\s+){0,2}(?:equation|eqn?\\.?|formula|method|model|system|summative|regression)$");
 
     private static final Pattern FACTOR = word("(?:n\\s*[x×*]\\s*[0-9][.,][0-9]+|[0-9][.,][0-9]+\\s*[x×*]\\s*n)");
     private static final Pattern HOURS = word("([0-9]{1,3})[\\s-]*(?:hours?|hrs?|h)\\.?");
@@ -58,7 +64,7 @@ public record Label(@Nullable Heading heading, String why) {
                     + "|lc-?ms(?:/ms)?|elisa|kjeldahl|dumas|combustion|oven|probe|meter|electrode|colorimetric|titration|gravimetric|in situ|in vitro"
                     + "|visual|strip|ash[ -]free|amylase(?:[ -]treated)?|sa|content|level|test|result|analy[sz]ed|ion";
 
-    private static final Pattern MANNER = word("(?:" + MANNERS + ")");
+    private static final Pattern MANNER = word("(?:" + MANNERS + ")(?: method)?");
     private static final Pattern ONLY_MANNER = Pattern.compile("[(\\[]?(?:" + MANNERS + ")[)\\].,;:]*");
 
     static final Pattern PERCENT_FIRST = Pattern.compile("^(?:%|pct\\b\\.?|percent\\b)\\s*(?:of )?");
@@ -86,6 +92,8 @@ public record Label(@Nullable Heading heading, String why) {
             "minus",
             "plus");
 
+    private static final Set<Analyte> ENERGY = EnumSet.range(Analyte.TDN, Analyte.DE);
+
     private static Pattern word(String middle) {
         return Pattern.compile(OPEN + middle + SHUT);
     }
@@ -102,6 +110,7 @@ public record Label(@Nullable Heading heading, String why) {
         if (name.isEmpty() || name.length() > LONGEST) {
             return Optional.empty();
         }
+        name = Standing.without(name);
         var whole = AnalyteNames.canBegin(name) ? new Taking(name).label() : Optional.<Label>empty();
         return whole.isPresent() || name.indexOf('/') < 0 ? whole : ofSides(name);
     }
@@ -157,7 +166,7 @@ public record Label(@Nullable Heading heading, String why) {
 
     /** Whether a name that is known can begin with this word. */
     public static boolean canBegin(String word) {
-        return AnalyteNames.canPerhapsBegin(word);
+        return AnalyteNames.canPerhapsBegin(word) || Standing.isOnceMore(word);
     }
 
     /**
@@ -226,7 +235,7 @@ public record Label(@Nullable Heading heading, String why) {
             out(MANNER, found -> {});
             out(SHARE, found -> whole = whole(found.group(1)));
             tidy();
-            var analyte = AnalyteNames.of(left).or(this::ofNitrogen);
+            var analyte = AnalyteNames.of(left).or(this::ofNitrogen).or(this::ofEnergy);
             for (int i = 0; analyte.isEmpty() && i < 3; i++) { // a unit, a basis, and a unit behind it
                 var before = left;
                 analyte = unitOut().or(this::basisOut);
@@ -247,6 +256,18 @@ public record Label(@Nullable Heading heading, String why) {
                 case "ndin", "ndf-n", "neutral detergent insoluble nitrogen" -> Optional.of(Analyte.NDICP);
                 default -> Optional.empty();
             };
+        }
+
+        /** By whichever equation, energy is what the laboratory says it is. */
+        private Optional<Analyte> ofEnergy() {
+            var equation = EQUATION.matcher(left);
+            if (!equation.find() || equation.start() == 0) {
+                return Optional.empty();
+            }
+            var name = left.substring(0, equation.start()).strip();
+            var known = AnalyteNames.of(name).filter(ENERGY::contains);
+            known.ifPresent(analyte -> left = name);
+            return known;
         }
 
         private void out(Pattern pattern, java.util.function.Consumer<MatchResult> use) {

@@ -22,14 +22,20 @@ public final class Legend {
     /** Raised figures and letters, which are marks wherever they stand. */
     public static final String RAISED = RAISED_FIGURES + RAISED_LETTERS;
     /** Signs behind a name or a figure that point to what is said elsewhere. */
-    public static final String MARK = "[*†‡§]{1,3}|[" + RAISED + "]{1,2}|[(\\[][a-z0-9][)\\]]";
+    public static final String MARK = "[*†‡§]{1,3}|[" + RAISED + "]{1,2}|[(\\[][a-zA-Z0-9][)\\]]";
 
     /** At the foot, before what they mean, and behind a figure: letters and figures without brackets too. */
     private static final Pattern BARE =
             Pattern.compile("^\\s*([a-z0-9])[.):]?\\s+(?=[=:–-]?\\s*(\\p{L}|%))(?!.*\\s{2,}.*[0-9])(.*)$");
+    /** "a) as fed basis": what a letter means, in a line of its own. */
+    private static final Pattern ALONE =
+            Pattern.compile("^\\s*(?:(?:foot)?note\\s+)?([\\p{L}0-9])\\s?[).:=]\\s*[=:–-]?\\s*((?=.*\\p{L})[^0-9]+)$");
     /** A mark, and what it means up to the next one or the end of the sentence. */
     private static final Pattern LEGEND = Pattern.compile("(?:^|(?<=[\\s.;,]))(" + MARK
             + ")\\s*[=:–-]?\\s*(\\p{L}|%)((?:(?!\\s(?:" + MARK + ")\\s*[=:\\p{L}])(?!\\.\\s|\\.$|;).)*)");
+
+    /** "*** VOID ***": stars round a title are no marks. */
+    private static final Pattern FRAMED = Pattern.compile("\\s*[*†‡§]{1,9}\\s?\\p{L}.*[*†‡§]{1,9}\\s*");
 
     private static final Pattern FIGURE_BEHIND_UNIT =
             Pattern.compile("^(?:%|\\p{L}[\\p{L}/%.]*)(?: ?\\(?[\\p{L}/.]+\\)?){0,3}\\s+<? ?[0-9.]*[0-9](?:\\s|$)");
@@ -75,16 +81,18 @@ public final class Legend {
     private final Map<String, Meaning> marks = new LinkedHashMap<>();
     private final Map<String, Basis> letters = new LinkedHashMap<>();
     private final Set<Integer> lines = new HashSet<>();
+    private final Set<Integer> whole = new HashSet<>();
     private final Set<Integer> ofOne = new HashSet<>();
 
     /** @param all the lines of a sheet, or its cells; the first has number 1 */
     public Legend(List<String> all) {
         for (int number = 1; number <= all.size(); number++) {
             var line = all.get(number - 1);
-            if (line.length() > LONGEST) {
+            if (line.length() > LONGEST || FRAMED.matcher(line).matches()) {
                 continue;
             }
             var found = LEGEND.matcher(line);
+            int end = line.length() - line.stripLeading().length();
             while (found.find()) {
                 if (isOfRow(line, found.start(1), found.group(2) + found.group(3))) {
                     continue;
@@ -95,6 +103,22 @@ public final class Legend {
                 if (isSaid) {
                     marks.merge(key(found.group(1)), meaning, (one, other) -> one.isTold() ? one : other);
                     lines.add(number);
+                    end = line.substring(end, found.start()).isBlank() ? found.end() : end;
+                }
+            }
+            var rest = line.substring(end);
+            if (lines.contains(number)
+                    && (rest.matches("[.;,\\s]*")
+                            || end > 0 && Standing.of(rest).isDoubtful())) {
+                whole.add(number);
+            }
+            var alone = ALONE.matcher(line);
+            if (alone.matches() && !lines.contains(number)) {
+                var meaning = meaning(alone.group(2));
+                if (meaning.basis() != null) {
+                    marks.putIfAbsent(alone.group(1), meaning);
+                    lines.add(number);
+                    whole.add(number);
                 }
             }
             var bare = BARE.matcher(line);
@@ -160,6 +184,11 @@ public final class Legend {
         return lines.contains(number);
     }
 
+    /** Whether the line of this number says what marks mean, and nothing else. */
+    public boolean isAll(int number) {
+        return whole.contains(number);
+    }
+
     /** Whether the line of this number says what one letter or figure behind figures means, and nothing of the others. */
     public boolean isOfOne(int number) {
         return ofOne.contains(number);
@@ -185,6 +214,10 @@ public final class Legend {
 
     private static Meaning meaning(String words) {
         var text = words.strip().replaceAll("[.,;]+$", "");
+        var back = Standing.why(text);
+        if (back.isPresent()) {
+            return new Meaning(null, null, "", "", back.get());
+        }
         var basis = basis(text).or(() -> Heading.basis(AMOUNTS.matcher(text).replaceFirst("")));
         if (basis.isPresent()) {
             return new Meaning(basis.get(), null, "", "", "");

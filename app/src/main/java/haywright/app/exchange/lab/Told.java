@@ -18,6 +18,10 @@ public enum Told {
     RECEIVED,
     REPORTED,
     METHOD,
+    /** For whom it was tested. */
+    CUSTOMER,
+    /** What the laboratory says of the sample as a whole. */
+    REMARK,
     OTHER;
 
     private static final Set<String> LABORATORIES =
@@ -27,6 +31,10 @@ public enum Told {
             "lot name",
             "lot id",
             "lot no",
+            "lot identification",
+            "lot ident",
+            "lot description",
+            "stack identification",
             "stack",
             "stack name",
             "feed",
@@ -105,41 +113,31 @@ public enum Told {
             "reported|rept'?d|rep'd|rpt'?d|report|issued|issue|completed|completion|printed|analysis|analyzed|analysed|tested|results?|finished|mailed|out|sent");
     private static final Set<String> METHODS = Set.of(
             "method", "methods", "analysis method", "procedure", "test method", "technique", "analyzed by method");
+    private static final Pattern CUSTOMERS = Pattern.compile(
+            "(?:(?:customer|client|grower|producer|owner|ranch|farm)(?:['’]?s)?(?: name)?|account (?:name|holder)|(?:submitted|sent|owned) (?:by|for)|submitter|sender|sold to|bill(?:ed)? to)");
+
+    private static final Pattern REMARKS = Pattern.compile(
+            "(?:(?:lab(?:oratory)?|result|sample|report|test|analyst|qc) )?(?:remarks?|notes?|comments?|status|disposition|messages?)|sample condition|condition(?: on receipt)?|result (?:valid|usable)|validity");
+
     private static final Set<String> OTHERS = Set.of(
             "account",
             "account no",
             "acct",
             "acct no",
-            "customer",
             "customer no",
-            "client",
             "client no",
-            "grower",
             "grower id",
             "producer id",
             "owner id",
             "ranch id",
             "farm id",
             "account id",
-            "producer",
-            "owner",
-            "ranch",
-            "farm",
-            "submitted by",
-            "submitted for",
-            "submitter",
             "sampled by",
             "taken by",
             "sampler",
             "cutting",
             "cut",
             "variety",
-            "remarks",
-            "remark",
-            "note",
-            "notes",
-            "comment",
-            "comments",
             "phone",
             "fax",
             "tel",
@@ -168,7 +166,6 @@ public enum Told {
             "basis",
             "copy",
             "copies",
-            "status",
             "harvest",
             "harvested",
             "harvest date",
@@ -216,6 +213,9 @@ public enum Told {
         if (LABORATORIES.contains(key)) {
             return Optional.of(LABORATORY);
         }
+        if (CUSTOMERS.matcher(key).matches()) {
+            return Optional.of(CUSTOMER);
+        }
         if (BAGS.contains(key) || CALLED.matcher(key).matches()) {
             return Optional.of(BAG);
         }
@@ -224,6 +224,9 @@ public enum Told {
         }
         if (METHODS.contains(key)) {
             return Optional.of(METHOD);
+        }
+        if (REMARKS.matcher(key).matches()) {
+            return Optional.of(REMARK);
         }
         if (OTHERS.contains(key)) {
             return Optional.of(OTHER);

@@ -56,6 +56,8 @@ public record Understood(
      *
      * @param lot what else it is called beside its code, perhaps the name of its lot
      * @param also other names of it: the laboratory's number, a description
+     * @param customer for whom it was tested, as the sheet says
+     * @param remarks what the sheet says of it as a whole: a status, a remark
      */
     public record Sample(
             String code,
@@ -65,9 +67,12 @@ public record Understood(
             String sampled,
             String reported,
             Tested.@Nullable Method method,
-            List<Cell> cells) {
+            List<Cell> cells,
+            String customer,
+            List<String> remarks) {
         public Sample {
             also = List.copyOf(also);
+            remarks = List.copyOf(remarks);
             var measured = cells.stream().filter(c -> c.analyte().isMeasured()).toList();
             var methods = measured.stream()
                     .<Tested.@Nullable Method>map(Cell::method)
@@ -85,6 +90,8 @@ public record Understood(
         public boolean goesOn(Sample other) {
             return code.equals(other.code)
                     && lot.equals(other.lot)
+                    && customer.equals(other.customer)
+                    && remarks.equals(other.remarks)
                     && other.cells.stream()
                             .allMatch(cell -> cells.stream()
                                     .filter(mine -> mine.analyte == cell.analyte && mine.basis == cell.basis)
@@ -98,7 +105,8 @@ public record Understood(
                     .filter(cell ->
                             cells.stream().noneMatch(mine -> mine.analyte == cell.analyte && mine.basis == cell.basis))
                     .forEach(both::add);
-            return new Sample(code, lot, also, laboratory, sampled, reported, method, List.copyOf(both));
+            return new Sample(
+                    code, lot, also, laboratory, sampled, reported, method, List.copyOf(both), customer, remarks);
         }
     }
 

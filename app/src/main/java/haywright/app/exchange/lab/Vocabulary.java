@@ -14,12 +14,17 @@ import org.jspecify.annotations.Nullable;
  *
  * @param own by name as the file writes it, without regard to case and spaces
  * @param columns what columns hold whose headings the house does not know, by heading likewise
+ * @param ours who reads the sheet
  */
-public record Vocabulary(Map<String, Meaning> own, Map<String, ColumnIs> columns) {
+public record Vocabulary(Map<String, Meaning> own, Map<String, ColumnIs> columns, Ours ours) {
     public static final Vocabulary HOUSE = new Vocabulary(Map.of());
 
     public Vocabulary(Map<String, Meaning> own) {
         this(own, Map.of());
+    }
+
+    public Vocabulary(Map<String, Meaning> own, Map<String, ColumnIs> columns) {
+        this(own, columns, Ours.NOBODY);
     }
 
     /**
@@ -41,14 +46,15 @@ public record Vocabulary(Map<String, Meaning> own, Map<String, ColumnIs> columns
 
     /** What somebody said the column under this heading holds; empty where nobody did. */
     public Optional<ColumnIs> column(String heading) {
-        return Optional.ofNullable(columns.get(Heading.key(heading)));
+        var said = columns.get(Heading.key(heading));
+        return said == null && ours.hasLot(heading) ? Optional.of(ColumnIs.SAMPLE) : Optional.ofNullable(said);
     }
 
     /** These names first, then mine. */
     public Vocabulary with(Map<String, Meaning> more) {
         var all = new LinkedHashMap<>(own);
         all.putAll(more);
-        return new Vocabulary(all, columns);
+        return new Vocabulary(all, columns, ours);
     }
 
     public boolean leavesOut(String name) {

@@ -147,6 +147,22 @@ final class Asked {
         return asked;
     }
 
+    /** Why the figures of a name that could mean two things are not taken; empty where it means one. */
+    String question(Row row, @Nullable List<TableHead.@Nullable Column> places) {
+        var heading = row.heading();
+        if (heading == null || !row.why().isEmpty()) {
+            return "";
+        }
+        var column = places == null || places.isEmpty() ? null : places.get(0);
+        var unit = row.unit() != null
+                ? row.unit()
+                : heading.unit() == null && column != null ? column.unit() : heading.unit();
+        var first = row.figures().stream().filter(TextLine.Word::isFigure).findFirst();
+        var all = TextLine.join(row.words()).text();
+        return first.flatMap(word -> question(row.name(), all, heading, unit, word.text()))
+                .orElse("");
+    }
+
     /** What has to be asked of a figure before it is taken; empty where nothing has. */
     Optional<String> question(String name, String all, Heading heading, @Nullable Unit unit, String figure) {
         boolean isSugar = heading.analyte() == Analyte.ESC

@@ -71,7 +71,9 @@ final class Blocks {
             return "";
         }
         var text = TextLine.join(line.words()).text().replaceAll("[:.]$", "");
-        return isLabel(text) ? text : "";
+        boolean isDay =
+                Head.of(line).stream().anyMatch(field -> field.told().isDay()); // of a report, not of its figures
+        return isLabel(text) && !isDay ? text : "";
     }
 
     private static boolean isLabel(String text) {

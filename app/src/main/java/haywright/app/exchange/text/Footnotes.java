@@ -51,6 +51,16 @@ final class Footnotes {
         return legend.isOfOne(line.number());
     }
 
+    /** Whether a line says what a mark means. */
+    boolean hasMeaning(TextLine line) {
+        return legend.isIn(line.number());
+    }
+
+    /** Whether a line begins with a mark whose meaning stands behind it, and says nothing else. */
+    boolean isAll(TextLine line) {
+        return legend.isAll(line.number());
+    }
+
     /** The one basis that the sheet says of all its figures; null where it says none, or several. */
     @Nullable
     Basis onlyBasis() {

@@ -1,6 +1,7 @@
 package haywright.app.exchange.text;
 
 import haywright.app.exchange.lab.ColumnIs;
+import haywright.app.exchange.lab.Counted;
 import haywright.app.exchange.lab.Decimals;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Legend;
@@ -36,10 +37,6 @@ final class Gathering {
     static final String TAKEN_OUT =
             "the sheet takes it out of the basis of the others, and does not say its own. Say it below, beside its name";
 
-    /** In what else stands on the sheet: a figure with its unit, or digits that a scanner took for letters. */
-    private static final Pattern LOOKS_LIKE_FIGURES = Pattern.compile(
-            "^Line [0-9]+: (?:.*[0-9] ?(?:%|ppm|ppb|[gm]{1,2}/kg|µg/kg)(?![\\p{L}0-9]).*|.*\\s%\\s.*[0-9].*|.*(?<![^ <])[0-9OIl]{0,3}\\.[0-9OIl]{1,3}(?![^ ,;]).*|[<0-9., ]+)$");
-
     /** What is said of a line that somebody left out, on this sheet or an earlier one. */
     static final String LEFT_OUT = "its name was said to be left out";
 
@@ -71,13 +68,28 @@ final class Gathering {
         this.names = names;
         this.ledger = ledger;
         this.asked = new Asked(names.words(), isIon);
-        this.samples = new Samples(decimals, untold, notTaken, ledger);
+        this.samples = new Samples(words, decimals, untold, notTaken, asked::mark, ledger);
         this.above = new SaidAbove(footnotes, ledger);
         this.across = new SampleLines(samples, above, asked, notTaken, ledger, names.words());
     }
 
     SaidAbove above() {
         return above;
+    }
+
+    boolean hasMeaning(TextLine line) {
+        return footnotes.hasMeaning(line);
+    }
+
+    /** Whether a line says what a mark means, and nothing else. */
+    boolean isLegend(TextLine line) {
+        return footnotes.isAll(line);
+    }
+
+    /** A line that is of no report that stands, or whose own words take it back. */
+    void back(TextLine line, String why) {
+        list(line, why);
+        samples.back(why);
     }
 
     private void list(TextLine line, String why) {
@@ -132,6 +144,20 @@ final class Gathering {
         ledger.settle(line);
     }
 
+    /** "North stack: DM 88.4, CP 9.5": the name of a lot here before its figures. */
+    void lot(TextLine line) {
+        var named = line.text().split(":", 2)[0].strip();
+        if (words.ours().hasLot(named)) {
+            table();
+            above.addAll(List.of(new Head.Field(
+                    Told.BAG,
+                    named,
+                    line.number(),
+                    line.words().get(0).from(),
+                    line.text().indexOf(':'))));
+        }
+    }
+
     /** A line that names the sample of the figures under it. */
     void named(TextLine line) {
         table();
@@ -161,9 +187,9 @@ final class Gathering {
                                 && word.text().matches(".*[0-9].*"));
     }
 
-    /** Quoted, or of another year. */
-    void ofOthers(TextLine line) {
-        list(line, "it is of another report or another year");
+    /** Whether what calls itself preliminary counts. */
+    void ask(List<Understood.Column> columns) {
+        columns.forEach(asked::mark);
     }
 
     /** Figures that stand for years in the names of columns. */
@@ -266,7 +292,7 @@ final class Gathering {
                 && row.heading().analyte().unit().kind() == ofAll.kind()) {
             row = row.in(ofAll);
         }
-        var question = question(row, places);
+        var question = asked.question(row, places);
         boolean isOpen = !question.isEmpty() || row.why().startsWith(Behind.QUOTE);
         asked.name(row.name(), line, isOpen ? null : row.heading());
         if (!question.isEmpty()) {
@@ -369,22 +395,6 @@ final class Gathering {
         return isOpen;
     }
 
-    /** Why the figures of a name that could mean two things are not taken; empty where it means one. */
-    private String question(Row row, @Nullable List<@Nullable Column> places) {
-        var heading = row.heading();
-        if (heading == null || !row.why().isEmpty()) {
-            return "";
-        }
-        var column = places == null || places.isEmpty() ? null : places.get(0);
-        var unit = row.unit() != null
-                ? row.unit()
-                : heading.unit() == null && column != null ? column.unit() : heading.unit();
-        var first = row.figures().stream().filter(Word::isFigure).findFirst();
-        var all = TextLine.join(row.words()).text();
-        return first.flatMap(word -> asked.question(row.name(), all, heading, unit, word.text()))
-                .orElse("");
-    }
-
     /** A line that holds no figures, in the box of a page where it stands. */
     void section(TextLine line, List<Word> cell) {
         sections.open(line, cell);
@@ -411,7 +421,8 @@ final class Gathering {
 
     /** Whether a label with a new value begins the next sample; not in a box beside the first figures of this one. */
     boolean begins(List<Head.Field> said) {
-        return !isBoxed && said.stream().anyMatch(f -> f.told() == Told.BAG || f.told() == Told.NUMBER);
+        return !isBoxed
+                && said.stream().map(Head.Field::told).anyMatch(Set.of(Told.BAG, Told.NUMBER, Told.CUSTOMER)::contains);
     }
 
     private void list(TextLine line, Row row, String why) {
@@ -477,19 +488,16 @@ final class Gathering {
 
     Understood done() {
         notTaken.addAll(asked.ignored());
-        var rest = ledger.rest();
-        rest.stream()
-                .filter(line -> LOOKS_LIKE_FIGURES.matcher(line).find())
-                .map(line -> line.replaceFirst(":", ", what it says is not understood:"))
-                .forEach(notTaken::add);
-        return new Understood(
-                "lines of a name and its figures",
-                samples.whole(asked.isOpen()),
-                asked.names(),
-                asked.columns(),
-                List.copyOf(notTaken),
-                rest.stream()
-                        .filter(line -> !LOOKS_LIKE_FIGURES.matcher(line).find())
-                        .toList());
+        notTaken.addAll(ledger.figures());
+        var whole = samples.whole(asked.isOpen());
+        return Counted.of(
+                new Understood(
+                        "lines of a name and its figures",
+                        whole,
+                        asked.names(),
+                        asked.columns(),
+                        List.copyOf(notTaken),
+                        ledger.rest()),
+                words);
     }
 }

@@ -2,6 +2,7 @@ package haywright.app.exchange.text;
 
 import haywright.app.exchange.lab.Days;
 import haywright.app.exchange.lab.Heading;
+import haywright.app.exchange.lab.Ours;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Whose;
 import haywright.app.exchange.text.TextLine.Word;
@@ -10,6 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** What the lines over a table say of the sample: label and value, several in a line. */
@@ -47,6 +49,9 @@ record Head(List<Field> fields) {
     private static final Pattern GREETS = Pattern.compile(
             "(?i)^(?:hi|hello|hey|howdy|greetings|good (?:morning|day|afternoon|evening)|morning|afternoon|evening|thanks|thank you)\\b");
 
+    private static final Pattern HOUSE = Pattern.compile(
+            "(?:(?:\\p{Lu}[\\p{L}.'’-]*|&|of|and|the),? ){1,7}(?iu:lab(?:s|oratory|oratories)?|testing|analytical|services?|assay|analytics|chemistry)(?:,? (?i:inc|llc|co|ltd)\\.?)?");
+
     private static final Pattern CALLS_ITSELF =
             Pattern.compile("(?i)\\b(?:laborator(?:y|ies)|laboratoire|labs?|analytical|testing)\\b");
 
@@ -74,6 +79,21 @@ record Head(List<Field> fields) {
                 field -> field.told.isDay() ? field.with(Days.in(field.value).orElse("")) : field);
         fields.removeIf(field -> field.value.isEmpty());
         called(line).ifPresent(fields::add);
+        return fields;
+    }
+
+    /** With the name of a lot here, wherever it stands by itself between commas, colons or wide room. */
+    static List<Field> of(TextLine line, Ours ours) {
+        var fields = of(line);
+        if (fields.stream().noneMatch(field -> field.told == Told.BAG)) {
+            line.cells().stream()
+                    .map(cell -> TextLine.join(cell).text())
+                    .flatMap(cell -> Stream.of(cell.split("\\s*[,;:]\\s+")))
+                    .map(part -> part.strip().replaceAll("[.,;]$", ""))
+                    .filter(ours::hasLot)
+                    .findFirst()
+                    .ifPresent(lot -> fields.add(new Field(Told.BAG, lot, line.number(), 0, 0)));
+        }
         return fields;
     }
 
@@ -242,6 +262,11 @@ record Head(List<Field> fields) {
                 && Heading.basis(bare.split(" (?=\\p{Lu})", 3)[0]).isEmpty()
                 && Heading.basis(bare).isEmpty();
         return isOne ? Optional.of(bare) : Optional.empty();
+    }
+
+    /** Words with a capital that end in a trade: the name of a house, whatever else it is called. */
+    static boolean isHouse(String line) {
+        return HOUSE.matcher(line.strip()).matches();
     }
 
     static boolean isName(String line) {

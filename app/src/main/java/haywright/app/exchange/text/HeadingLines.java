@@ -1,6 +1,7 @@
 package haywright.app.exchange.text;
 
 import haywright.app.exchange.lab.ColumnWords;
+import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Whose;
 import haywright.forage.Analyte;
 import java.util.ArrayList;
@@ -55,13 +56,28 @@ final class HeadingLines {
 
     /** "DM 2026    DM 2025": headings, though a name with a figure looks the same. */
     static boolean isOfTimes(TextLine line) {
-        return line.isAligned()
-                && line.text().contains("20")
-                && line.cells().stream()
-                                .filter(cell ->
-                                        Whose.isOfATime(TextLine.join(cell).text()))
-                                .count()
-                        > 1;
+        return line.isAligned() && line.text().contains("20") && (areOfTimes(line) || isBesideBases(line));
+    }
+
+    /** "As fed    Dry matter    2025": two bases, and a year that stands over figures of another report. */
+    private static boolean isBesideBases(TextLine line) {
+        var cells =
+                line.cells().stream().map(cell -> TextLine.join(cell).text()).toList();
+        long bases =
+                cells.stream().filter(cell -> Heading.basis(cell).isPresent()).count();
+        return bases > 1
+                && cells.stream()
+                        .allMatch(cell -> Heading.basis(cell).isPresent()
+                                || Whose.isOnly(cell)
+                                || ColumnWords.isNames(cell)
+                                || ColumnWords.isUnits(cell));
+    }
+
+    private static boolean areOfTimes(TextLine line) {
+        return line.cells().stream()
+                        .filter(cell -> Whose.isOfATime(TextLine.join(cell).text()))
+                        .count()
+                > 1;
     }
 
     /** "CP 25 % DM    CP 26 % DM": each analyte under the same years, side by side. */
@@ -90,9 +106,18 @@ final class HeadingLines {
         return line.words().stream()
                 .filter(word -> isOfName(line, word)
                         || head.isNameless() && line.cells().get(0).contains(word)
-                        || head.nearest(word).role() != TableHead.Role.IGNORED
+                        || head.nearest(column(line, word)).role() != TableHead.Role.IGNORED
                                 && !(head.nearest(word).role() == TableHead.Role.UNIT && word.isNothing()))
                 .toList();
+    }
+
+    /** A word with those of its cell, where words begin it: "Van Soest 1991, mod." stands in one column. */
+    private static TextLine.Word column(TextLine line, TextLine.Word word) {
+        return line.cells().stream()
+                .filter(cell -> cell.contains(word) && cell.get(0).text().matches("\\p{L}{2}.*"))
+                .findFirst()
+                .map(TextLine::join)
+                .orElse(word);
     }
 
     /** The first word of a line, and those behind it in its cell up to a figure. */

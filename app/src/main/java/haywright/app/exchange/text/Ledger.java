@@ -7,9 +7,14 @@ import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Pattern;
 
 /** Keeps account of every word of a sheet, so that none is neither taken nor listed. */
 final class Ledger {
+    /** In what else stands on the sheet: a figure with its unit, or digits that a scanner took for letters. */
+    private static final Pattern LOOKS_LIKE_FIGURES = Pattern.compile(
+            "^Line [0-9]+: (?:.*[0-9] ?(?:%|ppm|ppb|[gm]{1,2}/kg|µg/kg)(?![\\p{L}0-9]).*|.*\\s%\\s.*[0-9].*|.*(?<![^ <])[0-9OIl]{0,3}\\.[0-9OIl]{1,3}(?![^ ,;]).*|[<0-9., ]+)$");
+
     private final List<TextLine> lines = new ArrayList<>();
     private final List<String> cut = new ArrayList<>();
     private final Map<Integer, BitSet> settled = new HashMap<>();
@@ -50,8 +55,22 @@ final class Ledger {
         settled.computeIfAbsent(line, n -> new BitSet()).set(from, Math.max(from, to));
     }
 
-    /** Everything that nothing was said of, a line each, as it stands. */
+    /** Everything that nothing was said of, a line each, as it stands; not what looks like figures. */
     List<String> rest() {
+        return all().stream()
+                .filter(line -> !LOOKS_LIKE_FIGURES.matcher(line).find())
+                .toList();
+    }
+
+    /** What nothing was said of and looks like figures, a line each with the reason. */
+    List<String> figures() {
+        return all().stream()
+                .filter(line -> LOOKS_LIKE_FIGURES.matcher(line).find())
+                .map(line -> line.replaceFirst(":", ", what it says is not understood:"))
+                .toList();
+    }
+
+    private List<String> all() {
         var rest = new ArrayList<>(cut);
         for (var line : lines) {
             var done = settled.getOrDefault(line.number(), new BitSet());

@@ -2,15 +2,21 @@ package haywright.app.exchange.text;
 
 import haywright.app.exchange.lab.BasisSaid;
 import haywright.app.exchange.lab.Heading;
+import haywright.app.exchange.lab.Revisions;
 import haywright.app.exchange.lab.SectionWords;
 import haywright.app.exchange.lab.Told;
+import haywright.app.exchange.lab.Understood;
 import haywright.forage.Analyte;
 import java.time.Year;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.TreeMap;
+import java.util.function.Predicate;
 import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -35,7 +41,7 @@ final class OfOthers {
             "(?iu)(?:\\b(?:in|from|of|your|our|the) (20[0-9]{2})\\b|\\b(20[0-9]{2}) (?:sample|results?|report|test|analysis)\\b)");
     /** "#1882 - Barley regrowth": the next sample. */
     private static final Pattern NUMBERED = Pattern.compile(
-            "(?i)(?:#|no\\.?(?= ?[0-9])|sample|bag|lot|stack|report|lab no\\.?)\\s?\\S*[0-9](?!.*20[0-9]{2}:?$).*");
+            "(?i)(?:#|no\\.?(?= ?[0-9])|sample|bag|lot|stack|report|certificate|lab no\\.?)(?: of (?:analysis|test(?:ing)?|results?))?(?:,? (?:no\\.?|number|nr\\.?|id|#))?\\s?[:.]?\\s?\\S*[0-9](?!.*20[0-9]{2}:?$).*");
 
     private static final int MOST_WORDS_OF_A_TITLE = 10;
     private static final int LINES_OF_A_HEAD = 5;
@@ -57,8 +63,24 @@ final class OfOthers {
                         .toList();
     }
 
-    /** Their places in the list. */
-    static Set<Integer> in(List<TextLine> lines, Names names, Set<Integer> samplesNamed) {
+    /** Why a line with figures is not of this sample's report. */
+    private static final String LISTED = "it is of another report or another year";
+
+    private static final Pattern MEASURED = Pattern.compile("(?i)[0-9] ?(?:%|pp[mb]\\b|[gm]{1,2}/kg|mcal/)");
+    private static final String QUOTED_IN = "it is in another message that is quoted";
+
+    /**
+     * Lines that are left out, with what they say of days and names.
+     *
+     * @param why by their place, for those with figures
+     * @param skipped the places of others
+     */
+    record Found(Map<Integer, String> why, Set<Integer> skipped, List<Understood.Column> asked) {}
+
+    /**
+     * @param isMark whether a line says what a mark means, and nothing of a report
+     */
+    static Found in(List<TextLine> lines, Names names, Set<Integer> samplesNamed, Predicate<TextLine> isMark) {
         var figures = IntStream.range(0, lines.size())
                 .filter(at -> names.rows(lines.get(at)).stream().anyMatch(Row::isTold))
                 .boxed()
@@ -74,19 +96,60 @@ final class OfOthers {
                 .findFirst();
         boolean isQuoteApart = figures.stream()
                 .anyMatch(at -> !QUOTED.matcher(lines.get(at).text()).find());
-        var others = new HashSet<>(closed(lines, names, figures, samplesNamed, newest));
+        var others = new HashMap<Integer, String>();
+        var skipped = new HashSet<Integer>();
+        closed(lines, names, figures, samplesNamed, newest, skipped).forEach(at -> others.put(at, LISTED));
         var blocks = Blocks.ofOthers(lines, figures);
-        for (int at : figures) {
+        for (int at = 0; at < lines.size(); at++) {
             var text = lines.get(at).text();
-            if (blocks.contains(at)
-                    || isQuoteApart && QUOTED.matcher(text).find()
-                    || isAfter(message, at)
-                    || isSentence(lines.get(at)) && speaks(text, newest)
-                    || isUnderATitle(lines, at, figures, newest)) {
-                others.add(at);
+            boolean isQuote = isQuoteApart && QUOTED.matcher(text).find() || isAfter(message, at);
+            boolean hasFigures = figures.contains(at);
+            if (isQuote && (hasFigures || MEASURED.matcher(text).find())) {
+                others.put(at, QUOTED_IN);
+            } else if (isQuote) {
+                skipped.add(at);
+            } else if (hasFigures
+                    && (blocks.contains(at)
+                            || isSentence(lines.get(at)) && speaks(text, newest)
+                            || isUnderATitle(lines, at, figures, newest))) {
+                others.put(at, LISTED);
             }
         }
-        return others;
+        var revisions = revisions(lines, names, figures, samplesNamed, skipped, isMark);
+        for (int at = 0; at < lines.size(); at++) {
+            int place = at;
+            revisions.why(at).ifPresent(why -> {
+                if (figures.contains(place)) {
+                    others.put(place, why);
+                } else {
+                    skipped.add(place);
+                }
+            });
+        }
+        return new Found(others, skipped, revisions.asked());
+    }
+
+    private static Revisions revisions(
+            List<TextLine> lines,
+            Names names,
+            List<Integer> figures,
+            Set<Integer> samplesNamed,
+            Set<Integer> skipped,
+            Predicate<TextLine> isMark) {
+        var texts = new ArrayList<String>();
+        for (int at = 0; at < lines.size(); at++) {
+            var line = lines.get(at);
+            boolean isOfColumns = line.cells().size() > 2;
+            texts.add(skipped.contains(at) || isOfColumns || isMark.test(line) ? "" : line.text());
+        }
+        var analytes = new TreeMap<Integer, Set<Analyte>>();
+        figures.forEach(at -> analytes.put(at, Set.copyOf(analytes(names, lines.get(at)))));
+        return Revisions.in(
+                texts,
+                analytes,
+                at -> samplesNamed.contains(at)
+                        || Head.of(lines.get(at)).stream().anyMatch(field -> field.told() == Told.BAG),
+                names.words());
     }
 
     private static boolean isMailHead(List<TextLine> lines, int at) {
@@ -99,9 +162,16 @@ final class OfOthers {
      * The places of figures under a line that closes those of the sample: after the first of them, one that stands alone
      * over others and is no title of a section that a result has; before them, one that says that it speaks of others.
      * A line that names the sample opens them again.
+     *
+     * @param days the places of lines that say a day of others are added to it
      */
     private static Set<Integer> closed(
-            List<TextLine> lines, Names names, List<Integer> figures, Set<Integer> samplesNamed, int newest) {
+            List<TextLine> lines,
+            Names names,
+            List<Integer> figures,
+            Set<Integer> samplesNamed,
+            int newest,
+            Set<Integer> days) {
         var closed = new HashSet<Integer>();
         var open = new ArrayList<Integer>();
         var before = new HashSet<String>();
@@ -125,7 +195,11 @@ final class OfOthers {
                 continue;
             }
             var text = line.text().strip();
-            var said = Head.of(line).stream()
+            var fields = Head.of(line);
+            if (isClosed && fields.stream().anyMatch(field -> field.told().isDay())) {
+                days.add(at);
+            }
+            var said = fields.stream()
                     .filter(field -> field.told() == Told.BAG || field.told() == Told.NUMBER)
                     .toList();
             if (SectionWords.speaksBack(text)) {
@@ -136,12 +210,16 @@ final class OfOthers {
             }
             if (!said.isEmpty()
                     || samplesNamed.contains(at)
-                    || NUMBERED.matcher(text).matches()) {
+                    || NUMBERED.matcher(text).matches()
+                    || Revisions.isOne(text) && SectionWords.year(text).isEmpty()) {
                 isClosed &= isEmpty; // a title of others over it speaks of its figures too
                 said.forEach(field -> called.add(Heading.key(field.value())));
                 continue;
             }
             boolean isAlone = line.cells().size() == 1
+                    && !Head.isName(text)
+                    && !(before.isEmpty() && Head.isHouse(text))
+                    && !hasAFigure(line, names)
                     && line.words().size() <= MOST_WORDS_OF_A_TITLE
                     && isOver(lines, names, figures, at)
                     && !SectionWords.isKnown(text)
@@ -155,12 +233,20 @@ final class OfOthers {
             var key = Heading.key(text.replaceAll("[:.]$", ""));
             if (SectionWords.saysOwn(text, newest, areYears) || called.contains(key)) {
                 isClosed = false;
-            } else if (SectionWords.saysOthers(text, newest) || !open.isEmpty() && isTitle(text)) {
+            } else if (SectionWords.saysOthers(text, newest) || !open.isEmpty() && fields.isEmpty() && isTitle(text)) {
                 isClosed = true;
                 isEmpty = true;
             }
         }
         return closed;
+    }
+
+    /** "Sulfate-S 0.11 %": a name that nobody knows, and its figure; a year or a number of a report is none. */
+    private static boolean hasAFigure(TextLine line, Names names) {
+        return names.rows(line).stream()
+                .flatMap(row -> row.figures().stream())
+                .anyMatch(word -> word.text().matches("<?[0-9]*[.,][0-9]+.*")
+                        || line.text().matches(".*[0-9] ?(?:%|ppm|ppb|[gm]{1,2}/kg|mcal/lb)\\W*$"));
     }
 
     private static boolean isAgain(List<TextLine> lines, Names names, Set<Integer> places, int at) {

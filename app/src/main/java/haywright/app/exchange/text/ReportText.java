@@ -4,19 +4,23 @@ import haywright.app.exchange.lab.BasisSaid;
 import haywright.app.exchange.lab.Decimals;
 import haywright.app.exchange.lab.Delimited;
 import haywright.app.exchange.lab.Heading;
+import haywright.app.exchange.lab.Standing;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.UnitSaid;
 import haywright.app.exchange.lab.Vocabulary;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
+import haywright.quantity.Unit;
 import haywright.workings.Refused;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -39,7 +43,7 @@ public final class ReportText {
     private final HeadingLines headings;
     private @Nullable Across across;
     private Set<Integer> samplesNamed = Set.of();
-    private Set<Integer> others = Set.of();
+    private OfOthers.Found others = new OfOthers.Found(Map.of(), Set.of(), List.of());
 
     private ReportText(List<TextLine> lines, Names names, Gathering gathering) {
         this.lines = lines;
@@ -145,7 +149,9 @@ public final class ReportText {
 
     private void take() {
         samplesNamed = samplesNamed();
-        others = OfOthers.in(lines, names, samplesNamed);
+        others = OfOthers.in(lines, names, samplesNamed, gathering::hasMeaning);
+        gathering.ask(others.asked());
+        unitAtTheFoot().ifPresent(gathering.above()::unitOfAll);
         lines.stream()
                 .filter(line -> !line.isBlank())
                 .findFirst()
@@ -156,6 +162,21 @@ public final class ReportText {
         gathering.table();
     }
 
+    /** "All in percent." under the last figure is of those above it, where no other line says a unit. */
+    private Optional<Unit> unitAtTheFoot() {
+        int last = IntStream.range(0, lines.size())
+                .filter(at -> names.rows(lines.get(at)).stream().anyMatch(Row::isTold))
+                .max()
+                .orElse(lines.size());
+        var said = IntStream.range(0, lines.size())
+                .filter(at -> !UnitSaid.in(lines.get(at).text()).isEmpty())
+                .boxed()
+                .toList();
+        return said.size() == 1 && said.get(0) > last
+                ? UnitSaid.in(lines.get(said.get(0)).text())
+                : Optional.empty();
+    }
+
     /** @return how many lines were taken */
     private int step(int at) {
         var line = lines.get(at);
@@ -163,12 +184,20 @@ public final class ReportText {
             gathering.gap();
             return 1;
         }
-        if (samplesNamed.contains(at)) {
-            gathering.named(line);
+        var why = others.why().get(at);
+        if (why != null) {
+            gathering.back(line, why);
             return 1;
         }
-        if (others.contains(at)) {
-            gathering.ofOthers(line);
+        if (others.skipped().contains(at)) {
+            return 1;
+        }
+        if (gathering.isLegend(line)) {
+            gathering.above().line(line, List.of());
+            return 1;
+        }
+        if (samplesNamed.contains(at)) {
+            gathering.named(line);
             return 1;
         }
         var bases = BasisSaid.in(line.text());
@@ -189,6 +218,9 @@ public final class ReportText {
             return next.get().lines();
         }
         var sample = across == null ? Optional.<Across.Line>empty() : across.line(line, names);
+        if (sample.isPresent() && isTakenBack(line)) {
+            return 1;
+        }
         if (sample.isPresent()) {
             gathering.sample(line, sample.get());
             return 1;
@@ -199,7 +231,12 @@ public final class ReportText {
             gathering.years(line);
             return 1;
         }
-        if (!HeadingLines.isOfTimes(line) && rows.stream().anyMatch(Row::isTold)) {
+        boolean isOfFigures = !HeadingLines.isOfTimes(line) && rows.stream().anyMatch(Row::isTold);
+        if (isOfFigures && isTakenBack(line)) {
+            return 1;
+        }
+        if (isOfFigures) {
+            gathering.lot(line);
             if (headings.head().columns().isEmpty() && rows.size() == 1) {
                 stray.samples(at, rows.get(0).figures()).ifPresent(headings::put);
             }
@@ -219,7 +256,9 @@ public final class ReportText {
                 return taken;
             }
         }
-        var fields = gathering.above().letterhead().isAll(line) ? List.<Head.Field>of() : Head.of(line);
+        var fields = gathering.above().letterhead().isAll(line)
+                ? List.<Head.Field>of()
+                : Head.of(line, names.words().ours());
         line.cells().forEach(cell -> gathering.section(line, cell));
         if (gathering.begins(fields)) {
             gathering.table();
@@ -233,6 +272,13 @@ public final class ReportText {
             }
         }
         return 1;
+    }
+
+    /** Whether the words of a line take its figures back; then it is listed. */
+    private boolean isTakenBack(TextLine line) {
+        var why = Standing.why(line.text());
+        why.ifPresent(because -> gathering.back(line, because));
+        return why.isPresent();
     }
 
     /** A name that is known, with words beside it that are no figure. */

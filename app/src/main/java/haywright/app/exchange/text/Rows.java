@@ -79,12 +79,28 @@ final class Rows {
             }
             at++; // a method, a remark, a range behind the figures
         }
+        if (!isAligned && rows.size() > 1) {
+            basisAtTheEnd(words, rows);
+        }
         unitAtTheEnd(words).ifPresent(unit -> rows.replaceAll(row -> row.in(unit)));
         if (rows.isEmpty()) {
             var strange = unknown(words, 0, isAligned, names);
             return strange == null ? List.of() : List.of(strange.row);
         }
         return rows;
+    }
+
+    /** "CP 9.5, NDF 61.7 (dry)": a basis in brackets behind all of them, where no other of them has one. */
+    private static void basisAtTheEnd(List<Word> words, List<Row> rows) {
+        var last = rows.get(rows.size() - 1);
+        boolean isOne = TextLine.join(words).text().matches(".*[(\\[][^()\\[\\]]*[)\\]][.;]?")
+                && last.bases().size() == 1
+                && rows.subList(0, rows.size() - 1).stream()
+                        .allMatch(row -> row.bases().isEmpty());
+        if (isOne) {
+            var said = last.bases().values().iterator().next();
+            rows.replaceAll(row -> row.on(said));
+        }
     }
 
     /** "NEm .61, NEg .35 (Mcal/lb)": the unit in brackets behind all of them. */
@@ -123,7 +139,17 @@ final class Rows {
                     || at > 0 && at == end && words.get(at - 1).text().matches(".*[,;]|and|&");
         }
         // "Sugars, % DM 6.1": behind words that nobody knows it says what those are a share of
-        return at == end || JOINS.matcher(words.get(at - 1).text()).matches() && !isShareOrBasis(words.get(at));
+        return at == end
+                || JOINS.matcher(words.get(at - 1).text()).matches()
+                        && (!isShareOrBasis(words.get(at)) || isFirstOfSeveral(words, at));
+    }
+
+    /** "North stack: DM 88.4, CP 9.5": a figure and a comma behind what could be a basis too. */
+    private static boolean isFirstOfSeveral(List<Word> words, int at) {
+        return words.get(at - 1).text().endsWith(":")
+                && at + 2 < words.size()
+                && words.get(at + 1).isFigure()
+                && words.get(at + 2).text().matches("[,;]");
     }
 
     private static boolean isShareOrBasis(Word word) {

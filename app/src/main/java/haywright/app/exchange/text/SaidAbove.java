@@ -74,6 +74,11 @@ final class SaidAbove {
         ledger.settle(line);
     }
 
+    /** Of all figures, as the foot of the sheet says. */
+    void unitOfAll(Unit said) {
+        unit = said;
+    }
+
     @Nullable
     Unit unit() {
         return unit;

@@ -1,22 +1,24 @@
 package haywright.app.exchange.text;
 
+import haywright.app.exchange.lab.Cells;
+import haywright.app.exchange.lab.Counted;
 import haywright.app.exchange.lab.Decimals;
 import haywright.app.exchange.lab.Laboratory;
-import haywright.app.exchange.lab.Shares;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood.Cell;
+import haywright.app.exchange.lab.Understood.Column;
 import haywright.app.exchange.lab.Understood.Sample;
+import haywright.app.exchange.lab.Vocabulary;
 import haywright.app.words.Said;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.forage.lab.Tested;
 import haywright.workings.Refused;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
+import java.util.function.Consumer;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -24,10 +26,15 @@ import org.jspecify.annotations.Nullable;
 final class Samples {
     private static final int MOST_SAMPLES = 500;
 
+    private final Vocabulary words;
+    private final Consumer<Column> ask;
     private final Decimals.Sheet decimals;
     private final @Nullable Basis untold;
     private final Set<String> notTaken;
     private final Ledger ledger;
+    /** Why figures were taken back; empty where none were. */
+    private String back = "";
+
     private final Set<String> withoutBasis = new LinkedHashSet<>();
     private final List<Draft> drafts = new ArrayList<>();
     /** Those that the last table speaks for. */
@@ -43,7 +50,9 @@ final class Samples {
         private String reported = "";
         private Tested.@Nullable Method method;
         private final int page;
-        private final Map<String, Cell> cells = new LinkedHashMap<>();
+        private final Cells cells = new Cells();
+        private String customer = "";
+        private final List<String> remarks = new ArrayList<>();
 
         Draft(int page) {
             this.page = page;
@@ -58,8 +67,19 @@ final class Samples {
      */
     record Above(List<List<String>> names, Head said, String laboratory, Tested.@Nullable Method method) {}
 
-    /** @param notTaken what is not taken is added to it, in words */
-    Samples(Decimals.Sheet decimals, @Nullable Basis untold, Set<String> notTaken, Ledger ledger) {
+    /**
+     * @param notTaken what is not taken is added to it, in words
+     * @param ask takes what is asked of two figures of one analyte
+     */
+    Samples(
+            Vocabulary words,
+            Decimals.Sheet decimals,
+            @Nullable Basis untold,
+            Set<String> notTaken,
+            Consumer<Column> ask,
+            Ledger ledger) {
+        this.words = words;
+        this.ask = ask;
         this.decimals = decimals;
         this.untold = untold;
         this.notTaken = notTaken;
@@ -74,6 +94,11 @@ final class Samples {
     private void settle(Figure figure) {
         ledger.settle(figure.line(), List.of(figure.word()));
         ledger.settle(figure.line(), figure.beside());
+    }
+
+    /** Figures that the sheet takes back, in its own words. */
+    void back(String why) {
+        back = back.isEmpty() ? why : back;
     }
 
     boolean isEmpty() {
@@ -99,6 +124,7 @@ final class Samples {
                 draft.lot = above.said.all(Told.BAG).stream()
                         .filter(name -> !name.equals(draft.code))
                         .findFirst()
+                        .or(() -> above.said.all(Told.LOT).stream().findFirst())
                         .orElse("");
             }
             for (var line : above.names) {
@@ -111,10 +137,14 @@ final class Samples {
             draft.sampled = above.said.of(Told.SAMPLED, i, groups);
             draft.reported = above.said.of(Told.REPORTED, i, groups);
             draft.method = above.method;
+            draft.customer = above.said.of(Told.CUSTOMER, i, groups);
+            var remarks = above.said.all(Told.REMARK);
+            draft.remarks.addAll(remarks.size() == groups ? List.of(remarks.get(i)) : remarks);
             settle(above.said, draft, groups == 1);
             if (before != null && before.page == page) { // said once over several tables of a page
                 draft.reported = draft.reported.isEmpty() ? before.reported : draft.reported;
                 draft.method = draft.method == null ? before.method : draft.method;
+                draft.customer = draft.customer.isEmpty() ? before.customer : draft.customer;
             }
             current.add(draft);
         }
@@ -163,15 +193,10 @@ final class Samples {
     private boolean contradicts(List<Figure> figures) {
         return current.size() == 1
                 && figures.stream().anyMatch(f -> {
-                    var known = current.get(0)
-                            .cells
-                            .get(key(f.analyte(), f.basis()) + (f.share() == null ? "" : f.share()));
-                    return known != null && !known.text().equals(f.word().figure());
+                    var cell =
+                            new Cell(f.analyte(), f.unit(), f.basis(), f.word().figure(), f.read(), f.share(), null);
+                    return current.get(0).cells.contradicts(cell);
                 });
-    }
-
-    private static String key(Analyte analyte, @Nullable Basis basis) {
-        return analyte.id() + " " + (analyte.hasBasis() ? basis : null);
     }
 
     /** One row of the table. @param sample which of those that the table speaks for */
@@ -230,13 +255,10 @@ final class Samples {
             withoutBasis.add(figure.name());
             return;
         }
-        var text = decimals.pointed(figure.word().figure());
+        var text = decimals.pointed(figure.word().figure(), unit);
         var cell = new Cell(analyte, unit, basis, text, figure.read(), share, figure.method());
         settle(figure);
-        var before = draft.cells.putIfAbsent(key(analyte, basis) + (share == null ? "" : share), cell);
-        if (before != null && !before.text().equals(cell.text())) {
-            list(line, "%s stands there before it as %s".formatted(analyte.words(), before.text()));
-        }
+        draft.cells.add(cell, figure.read(), "Line " + line.number());
     }
 
     /**
@@ -255,6 +277,9 @@ final class Samples {
                     "Look at the sheet and say which, or write the heading over the column in the text.");
         }
         drafts.removeIf(draft -> draft.cells.isEmpty());
+        if (drafts.isEmpty() && !back.isEmpty()) {
+            throw Counted.allBack(back);
+        }
         if (drafts.isEmpty()) {
             throw new Refused(
                     "text",
@@ -277,7 +302,9 @@ final class Samples {
                         d.sampled,
                         d.reported,
                         d.method,
-                        Shares.carried(List.copyOf(d.cells.values()), notTaken::add)))
+                        d.cells.whole(words, notTaken::add, ask),
+                        d.customer,
+                        d.remarks))
                 .toList();
     }
 }

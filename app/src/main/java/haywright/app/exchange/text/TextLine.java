@@ -25,11 +25,15 @@ record TextLine(int number, int page, String text, List<Word> words) {
             Pattern.compile("([(\\[~≈]?)(<?[-−+]?[0-9.,]*[0-9]%?)([.,;:)\\]]+)|([(\\[~≈])(<?[-−+]?[0-9.,]*[0-9]%?)");
 
     private static final Pattern NAMED_BEFORE = Pattern.compile("(\\p{L}[^:=0-9]*)([:=])(<?[-−+]?[0-9][0-9.,]*.*)");
-    private static final Set<String> NOTHING = Set.of("-", "--", "---", "–", "—", "n/a", "na", ".");
+    private static final Set<String> NOTHING = Set.of(
+            "-", "--", "---", "–", "—", "n/a", "na", ".", "n/d", "n/r", "qns", "lost", "spilled", "insufficient");
     /** Words that say together what stands in place of a figure. */
     private static final String INSTEAD =
-            "(?:[<≤] {0,8}[0-9.,]+|(?:less {1,8}than|below|under) {1,8}[0-9.,]+|not (?:detected|detectable|tested|analy[sz]ed|requested|determined|run|done|reported)"
+            "(?:[<≤] {0,8}[0-9.,]+|(?:less {1,8}than|below|under) {1,8}[0-9.,]+|insufficient (?:sample|material|amount)|not enough(?: sample| material)?|no (?:sample|result)|see (?:foot)?notes?|not (?:detected|detectable|tested|analy[sz]ed|requested|determined|run|done|reported)"
                     + "|none (?:detected|found)|below detection(?: limit)?|nd \\(?<? ?[0-9.,]+\\)?)(?![0-9.])";
+
+    private static final Pattern NO_FIGURE = Pattern.compile(
+            "(?i)insufficient (?:sample|material|amount)|not enough(?: sample| material)?|no (?:sample|result)|see (?:foot)?notes?");
 
     /** How far from the truth a figure may be; no figure of its own. */
     static final String WITHIN = "(?:±|\\+/?[-−]) ?[0-9.,]*[0-9]%?";
@@ -92,7 +96,8 @@ record TextLine(int number, int page, String text, List<Word> words) {
         }
 
         boolean isNothing() {
-            return NOTHING.contains(text.toLowerCase(Locale.ROOT));
+            return NOTHING.contains(text.toLowerCase(Locale.ROOT))
+                    || NO_FIGURE.matcher(text).matches();
         }
 
         /** The figure without the star that points to a footnote. */

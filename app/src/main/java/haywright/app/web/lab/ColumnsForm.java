@@ -9,9 +9,11 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /** What the columns of a sheet hold whose headings are not known, and what its marks mean: each asked for itself. */
 public final class ColumnsForm {
@@ -27,28 +29,72 @@ public final class ColumnsForm {
         }
 
         public String label() {
-            return isMark
-                    ? "Figures that the laboratory marks with “%s” are".formatted(written.replaceFirst("^mark ", ""))
-                    : "The column “%s” holds".formatted(written);
+            return kind().label.formatted(name());
+        }
+
+        public String hint() {
+            return (kind() == Kind.COLUMN ? "Under it: " : "There: ") + example;
         }
 
         public List<Option> options() {
             return Stream.of(ColumnIs.values())
+                    .filter(is -> kind().counts == null || is == ColumnIs.RESULT || is == ColumnIs.LEFT_OUT)
                     .filter(is -> !isMark || is != ColumnIs.SAMPLE)
                     .map(is -> new Option(Form.id(is), words(is)))
                     .toList();
         }
 
+        private Kind kind() {
+            return Stream.of(Kind.values())
+                    .filter(kind ->
+                            kind != Kind.COLUMN && isMark == (kind == Kind.MARK) && written.startsWith(kind.prefix()))
+                    .findFirst()
+                    .orElse(Kind.COLUMN);
+        }
+
+        private String name() {
+            return kind() == Kind.COLUMN
+                    ? written
+                    : written.substring(kind().prefix().length());
+        }
+
         private String words(ColumnIs is) {
+            var counts = kind().counts;
             return switch (is) {
                 case AS_RECEIVED -> "figures as received (as fed, as is)";
                 case DRY_MATTER -> "figures on dry matter";
                 case NINETY_PCT -> "figures at 90 % dry matter";
                 case RESULT ->
-                    isMark ? "taken as they are printed" : "figures of the sample, their basis is said elsewhere";
+                    counts != null
+                            ? counts
+                            : isMark
+                                    ? "taken as they are printed"
+                                    : "figures of the sample, their basis is said elsewhere";
                 case SAMPLE -> "figures of a sample of this name";
-                case LEFT_OUT -> isMark ? "left out" : "nothing of the sample: leave it out";
+                case LEFT_OUT -> isMark || counts != null ? "left out" : "nothing of the sample: leave it out";
             };
+        }
+    }
+
+    /** What is asked, as the first word of what is written tells. */
+    private enum Kind {
+        COLUMN("The column “%s” holds", null),
+        MARK("Figures that the laboratory marks with “%s” are", null),
+        FIGURE("Of several figures, “%s” is", "the one that counts"),
+        RESULT("Measured more than once: “%s” is", "a result that counts"),
+        CUSTOMER("Of several customers, the figures of “%s” are", "this ranch’s"),
+        REPORT("What the sheet heads “%s” is", "to be taken as it is");
+
+        private final String label;
+        private final @Nullable String counts;
+
+        Kind(String label, @Nullable String counts) {
+            this.label = label;
+            this.counts = counts;
+        }
+
+        private String prefix() {
+            return name().toLowerCase(Locale.ROOT) + " ";
         }
     }
 

@@ -1,16 +1,19 @@
 package haywright.app.web.lab;
 
 import haywright.app.exchange.lab.Heading;
+import haywright.app.exchange.lab.Ours;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Vocabulary;
 import haywright.app.exchange.lab.Vocabulary.Meaning;
 import haywright.app.store.LaboratoryNames;
 import haywright.app.web.Form;
+import haywright.app.web.Frame;
 import haywright.app.web.Option;
 import haywright.app.web.Page;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.quantity.Unit;
+import haywright.ranch.Lot;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -139,6 +142,12 @@ public final class NamesForm {
     }
 
     /** The house's names, what is remembered of the laboratories that the text names, and what was said just now. */
+    private static Ours ours(Page page) {
+        var ranch = page.ranch();
+        return new Ours(
+                Frame.name(ranch), ranch.lots().values().stream().map(Lot::name).toList());
+    }
+
     static Vocabulary vocabulary(Page page, Form form) {
         var about = (form.value(BringPages.LABORATORY) + "\n" + form.value(BringPages.TEXT))
                 .toLowerCase(Locale.ROOT)
@@ -148,7 +157,7 @@ public final class NamesForm {
                 .filter(one -> names(about, one.laboratory()) && !(isLeftOut(one) && isKnown(one.name())))
                 .forEach(one -> put(words, one));
         said(form).values().forEach(one -> put(words, taken(words, one)));
-        return new Vocabulary(words, ColumnsForm.said(form));
+        return new Vocabulary(words, ColumnsForm.said(form), ours(page));
     }
 
     /** What is said of unit and basis alone goes with what was said of the name before. */
