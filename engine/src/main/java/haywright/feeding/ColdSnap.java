@@ -2,29 +2,38 @@ package haywright.feeding;
 
 import haywright.cattle.cold.Hide;
 import haywright.cattle.herd.Group;
+import haywright.diet.Diet;
+import haywright.diet.DietRow;
+import haywright.diet.Feed;
 import haywright.forage.Analyte;
 import haywright.forage.FeedClass;
 import haywright.outlook.ColdDay;
+import haywright.outlook.FeedingDangers;
 import haywright.outlook.HerdWeather;
 import haywright.outlook.OwnRule;
 import haywright.outlook.Yard;
 import haywright.quantity.Unit;
 import haywright.ration.HandMix;
 import haywright.ration.LimitAnswer;
-import haywright.ration.Portion;
 import haywright.ration.PricedFeed;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
 
 /**
- * More of a ration's best hay for days colder than the time of the year, one head: never straw.
+ * More hay for days colder than the time of the year, one head: never straw, and never a hay that is high in nitrate or a
+ * toxin, or not tested for one it may have. Cattle come hungry out of a storm, and hungry cattle are the ones it kills.
  * <pre>
  * kg as fed = more Mcal NEm / (NEm · dry matter · (1 − loss)),   at most what still fits in
  * </pre>
  *
- * @param hay what is added
+ * @see "Feeding high-nitrate hay, Nebraska Extension (Anderson): far less after a storm or a day off feed"
+ * @param hay what is added: the richest clean hay or silage of the ration, else of the ranch; empty where none is known to
+ *     be clean
+ * @param inRation whether they get it already
  * @param below °C, mean of the day: from there down more is fed; coats as they usually are
  * @param perDegree kg as fed for each °C below that
  * @param steps at round tens of °F below it
@@ -34,7 +43,8 @@ import java.util.Optional;
  * @param onGrain whether they get grain already: only then may grain carry them beyond that
  */
 public record ColdSnap(
-        PricedFeed hay,
+        Optional<PricedFeed> hay,
+        boolean inRation,
         double below,
         double perDegree,
         List<Step> steps,
@@ -50,6 +60,9 @@ public record ColdSnap(
     /** Mcal of NEm a day that are worth going out for: half a pound of hay. */
     private static final double WORTH_IT = 0.25;
 
+    /** Of a row, below which a feed is at its limit and no higher. */
+    private static final double HAIR = 1e-9;
+
     public ColdSnap {
         steps = List.copyOf(steps);
     }
@@ -58,24 +71,43 @@ public record ColdSnap(
     public record Step(double celsius, double kg) {}
 
     static Optional<ColdSnap> of(Yard yard, Group group, HandMix mix) {
-        if (yard.ranch().settings().weather() == null) {
-            return Optional.empty();
-        }
-        var best = mix.portions().stream()
-                .map(Portion::feed)
-                .filter(PricedFeed::isHayOrSilage)
-                .filter(feed ->
-                        mix.notAllowed().stream().noneMatch(out -> out.feed().equals(feed.feed())))
-                .max(Comparator.comparingDouble(ColdSnap::nem));
-        return best.filter(hay -> nem(hay) > 0).map(hay -> of(yard, group, mix, hay));
+        var diet = yard.alone(group).diet();
+        var clean = yard.feeds().stream()
+                .filter(feed -> feed.isHayOrSilage() && nem(feed) > 0 && isClean(yard, diet, feed.feed()))
+                .toList();
+        var fed = mix.portions().stream()
+                .map(portion -> portion.feed().feed().id())
+                .collect(Collectors.toSet());
+        var best = richest(clean, feed -> fed.contains(feed.feed().id()));
+        var hay = best.or(() -> richest(clean, feed -> feed.own() && feed.kgAtHand() > 0));
+        return Optional.of(hay.map(found -> of(yard, group, mix, found, best.isPresent()))
+                .orElseGet(() -> none(hay, false, Double.POSITIVE_INFINITY)));
     }
 
-    private static ColdSnap of(Yard yard, Group group, HandMix mix, PricedFeed hay) {
+    private static Optional<PricedFeed> richest(List<PricedFeed> feeds, Predicate<PricedFeed> of) {
+        return feeds.stream().filter(of).max(Comparator.comparingDouble(ColdSnap::nem));
+    }
+
+    /** Whether more of it brings no danger any nearer, whatever else they eat. */
+    private static boolean isClean(Yard yard, Diet diet, Feed feed) {
+        return diet.leftOut().stream().noneMatch(out -> out.feed().equals(feed))
+                && diet.rows().stream()
+                        .filter(row -> row.kind() == DietRow.Kind.DANGER)
+                        .allMatch(row -> row.law().perKg(feed, feed.composition(), row.limit()) <= HAIR)
+                && !FeedingDangers.mayHide(yard, diet, feed);
+    }
+
+    /** Where no cold asks for more, or nothing may be added. */
+    private static ColdSnap none(Optional<PricedFeed> hay, boolean inRation, double most) {
+        return new ColdSnap(hay, inRation, celsius(COLDEST), 0, List.of(), celsius(COLDEST), 0, most, false);
+    }
+
+    private static ColdSnap of(Yard yard, Group group, HandMix mix, PricedFeed hay, boolean inRation) {
         var settings = yard.ranch().settings();
-        var own = OwnRule.of(settings, group, yard.day());
         double most = room(mix, hay);
+        var own = settings.weather() == null ? Optional.<OwnRule>empty() : OwnRule.of(settings, group, yard.day());
         if (own.isEmpty() || !(own.get().perDegree() > 0)) {
-            return new ColdSnap(hay, celsius(COLDEST), 0, List.of(), celsius(COLDEST), 0, most, false);
+            return none(Optional.of(hay), inRation, most);
         }
         // what the usual cold of the time costs they get already
         double usual = new HerdWeather(settings).need(group, yard.day()).nemCold();
@@ -89,7 +121,8 @@ public record ColdSnap(
         }
         boolean onGrain = mix.portions().stream().anyMatch(p -> p.feed().feed().feedClass() == FeedClass.GRAIN);
         return new ColdSnap(
-                hay,
+                Optional.of(hay),
+                inRation,
                 celsius(below),
                 kg(hay, own.get().perDegree()),
                 steps,

@@ -28,6 +28,7 @@ import org.jspecify.annotations.Nullable;
 public final class FeedingDangers {
     private static final Pattern ERGOT = Pattern.compile("\\b(rye|triticale|screenings)\\b", Pattern.CASE_INSENSITIVE);
     private static final Pattern SWEETCLOVER = Pattern.compile("\\bsweet ?clover\\b", Pattern.CASE_INSENSITIVE);
+    private static final Pattern MOLD = Pattern.compile("\\bmou?ld", Pattern.CASE_INSENSITIVE);
     private static final Source FROM_MEMORY =
             Source.memory("as veterinary texts give it: ergot, moldy sweetclover, vitamin A, selenium, sulfur");
     private static final Source NITRATE = Source.read(
@@ -67,6 +68,16 @@ public final class FeedingDangers {
         return List.copyOf(dangers.found);
     }
 
+    /** Whether its name, its notes or one place in it say that it may hold what the lot's own figures do not show. */
+    public static boolean mayHide(Yard yard, Diet diet, Feed feed) {
+        var dangers = new FeedingDangers(yard, diet, List.of());
+        var said = dangers.said(feed);
+        return ERGOT.matcher(said).find()
+                || SWEETCLOVER.matcher(said + " " + dangers.notes(feed)).find()
+                || MOLD.matcher(dangers.notes(feed)).find()
+                || dangers.hot(feed) != null;
+    }
+
     private void say(String words, Source source) {
         found.add(new Caution(words, source));
     }
@@ -89,8 +100,7 @@ public final class FeedingDangers {
             }
         }
         for (var portion : portions) {
-            var lot = lot(portion.feed().feed());
-            var hot = lot == null ? null : yard.composition(lot).single().get(Analyte.NO3N);
+            var hot = hot(portion.feed().feed());
             if (hot != null) {
                 say(
                         "One place in %s had %,.0f ppm nitrate (NO3-N). Test bales near it before they are fed; ask the vet."
@@ -112,10 +122,20 @@ public final class FeedingDangers {
         }
     }
 
+    /** ppm NO3-N of the worst single place tested; null where none was. */
+    private @Nullable Double hot(Feed feed) {
+        var lot = lot(feed);
+        return lot == null ? null : yard.composition(lot).single().get(Analyte.NO3N);
+    }
+
+    private String said(Feed feed) {
+        return feed.name() + " " + row(feed).map(FeedBook.Row::feed).orElse("");
+    }
+
     private void namedFeeds() {
         for (var portion : portions) {
             var feed = portion.feed().feed();
-            var said = feed.name() + " " + row(feed).map(FeedBook.Row::feed).orElse("");
+            var said = said(feed);
             if (ERGOT.matcher(said).find() && feed.feedClass() != FeedClass.STRAW) {
                 say(
                         "Look for black ergot in %s. Lame, hot or slow cattle: stop it and call the vet."

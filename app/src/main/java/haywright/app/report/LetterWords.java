@@ -358,7 +358,7 @@ record LetterWords(
         says.add("Call %s if they lose condition or do not clean up.".formatted(call().adviser()));
         says.add("Right amount: a few stems left and they are quiet.");
         if (!portions().isEmpty()) {
-            says.add(cold(offers.cold()));
+            says.add(cold());
         }
         says.addAll(Cautions.with(portions(), yard.ranch().lots()));
         FeedingDangers.of(yard, offers.rations().question(group).diet(), portions())
@@ -372,16 +372,23 @@ record LetterWords(
     }
 
     /** In words: the page holds no more numbers. Always something: every group meets cold. */
-    private static String cold(Optional<ColdSnap> cold) {
-        if (cold.filter(ColdWords::isFull).isPresent()) {
+    private String cold() {
+        var cold = offers.cold();
+        var hay = cold.flatMap(ColdSnap::hay).map(feed -> spoken(feed.feed()));
+        if (hay.isEmpty()) {
+            return "Hard cold: ask before you add hay. No more straw.";
+        }
+        var rule = cold.get();
+        if (ColdWords.isFull(rule)) {
             return "Hard cold: they are full and need richer feed. Call.";
         }
-        return cold.filter(rule -> ColdWords.degreesAPound(rule) >= 1)
-                .map(rule -> "Colder than %s: a pound more hay a head for each %s degrees."
+        return ColdWords.degreesAPound(rule) >= 1
+                ? "For each %s degrees colder than %s, a pound a head more of %s."
                         .formatted(
+                                NumberWords.of((int) ColdWords.degreesAPound(rule)),
                                 NumberWords.degrees(Math.rint(Unit.FAHRENHEIT.fromBase(rule.below()))),
-                                NumberWords.of((int) ColdWords.degreesAPound(rule))))
-                .orElse("Hard cold: more good hay, no more straw. Call.");
+                                hay.get())
+                : "Hard cold: more %s, no more straw. Call.".formatted(hay.get());
     }
 
     private List<String> restsOn() {

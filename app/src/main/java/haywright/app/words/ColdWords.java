@@ -23,6 +23,10 @@ public final class ColdWords {
     /** Sentences, the rule first. */
     public static List<String> of(ColdSnap cold) {
         var says = new ArrayList<String>();
+        if (cold.hay().isEmpty()) {
+            says.add("In hard cold, ask before you add hay: none here is known to be free of nitrate and molds.");
+            return says;
+        }
         if (cold.steps().isEmpty()) {
             return says;
         }
@@ -31,7 +35,8 @@ public final class ColdWords {
                     + " In hard cold they need richer feed in place of some of it. Call your adviser before it comes.");
             return says;
         }
-        says.add(rule(cold));
+        var hay = cold.hay().get().feed().name();
+        says.add(rule(cold, hay));
         says.add("Per head, on top of the ration: "
                 + cold.steps().stream()
                         .filter(step -> Unit.POUND.fromBase(step.kg()) >= LEAST / 2)
@@ -53,6 +58,11 @@ public final class ColdWords {
                                     ? " Beyond that, 1 lb more grain for each 9 degrees below −4 °F, at most 5 lb."
                                     : ""));
         }
+        if (!cold.inRation()) {
+            says.add(
+                    "%s is not in this ration: keep some by for a storm. Never give hungry cattle more of a hay that is high in nitrate, moldy or not tested for nitrate."
+                            .formatted(hay));
+        }
         says.add("More hay, never more straw. Hold it through the storm, then step down over a week."
                 + " Do not make up missed feedings.");
         return says;
@@ -64,10 +74,9 @@ public final class ColdWords {
     }
 
     /** {@code Below −5 °F add 1 lb of First cutting per head for each 10 degrees.} */
-    private static String rule(ColdSnap cold) {
+    private static String rule(ColdSnap cold, String hay) {
         double degrees = degreesAPound(cold);
         var from = Show.fahrenheit(cold.below());
-        var hay = cold.hay().feed().name();
         return degrees >= 1
                 ? "Below %s add 1 lb of %s per head for each %s degrees.".formatted(from, hay, Show.number(degrees, 0))
                 : "Below %s add more %s.".formatted(from, hay);

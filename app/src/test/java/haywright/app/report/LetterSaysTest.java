@@ -158,6 +158,7 @@ class LetterSaysTest {
         var cold = offers(DEMO, COWS).cold().orElseThrow();
         var full = new ColdSnap(
                 cold.hay(),
+                cold.inRation(),
                 cold.below(),
                 cold.perDegree(),
                 List.of(new ColdSnap.Step(cold.below() - 5, 0)),

@@ -1,0 +1,127 @@
+package haywright.app.report;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import haywright.app.document.TinLantern;
+import haywright.app.report.FeedLetter.Part;
+import haywright.app.words.ColdWords;
+import haywright.cattle.herd.Group;
+import haywright.diet.DietRow;
+import haywright.feeding.Offers;
+import haywright.feeding.Rations;
+import haywright.forage.Analyte;
+import haywright.forage.Basis;
+import haywright.forage.lab.LabReport;
+import haywright.forage.lab.Reading;
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
+import haywright.ranch.FedNow;
+import haywright.ranch.Lot;
+import haywright.ranch.Outfit;
+import haywright.ranch.Ranch;
+import haywright.ranch.Wishes;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+import org.junit.jupiter.api.Test;
+
+/** What goes out in a storm is a hay by name that nothing is the matter with, or somebody is asked. */
+class LetterColdTest {
+    private static final Ranch DEMO = TinLantern.ranch();
+    private static final LocalDate DAY = LocalDate.of(2027, 1, 10);
+    private static final Group COWS = DEMO.groups().values().iterator().next();
+    private static final Lot OATS = lot("Oat hay");
+    private static final Lot MEADOW = lot("Meadow hay");
+
+    private static Lot lot(String name) {
+        return DEMO.lots().values().stream()
+                .filter(l -> l.name().equals(name))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    /** Of so much nitrate, and of more energy than any hay of the demo. */
+    private static LabReport oats(double no3n) {
+        return new LabReport(
+                new UUID(5, 5),
+                OATS.id(),
+                "A",
+                "",
+                null,
+                LocalDate.of(2026, 11, 1),
+                LabReport.HowSampled.PLAN,
+                List.of(
+                        new Reading(Analyte.CP, 14, Unit.PERCENT, Basis.DRY_MATTER),
+                        new Reading(Analyte.ADF, 24, Unit.PERCENT, Basis.DRY_MATTER),
+                        new Reading(Analyte.NO3N, no3n, Unit.PPM, Basis.DRY_MATTER)),
+                List.of());
+    }
+
+    private static Ranch wanting(double pounds, double no3n) {
+        var some = new Wishes.Wish(OATS.id(), DietRow.Sense.AT_LEAST, Quantity.of(pounds, Unit.POUND_A_DAY));
+        return DEMO.with(oats(no3n))
+                .with(new Outfit(false, null, false, false, null, 1))
+                .with(new Wishes(COWS.id(), List.of(some), List.of(), null, null));
+    }
+
+    /** They get 20 lb of it, no ration works, and only these lots lie there besides. */
+    private static Ranch fedNow(double no3n, Set<Lot> besides) {
+        var ranch =
+                wanting(100, no3n).with(new FedNow(COWS.id(), Map.of(OATS.id(), Quantity.of(20, Unit.POUND_A_DAY))));
+        for (var feed : DEMO.feedsForSale().keySet()) {
+            ranch = ranch.withoutFeedForSale(feed);
+        }
+        for (var lot : DEMO.lots().values()) {
+            if (!lot.id().equals(OATS.id()) && !besides.contains(lot)) {
+                ranch = ranch.withoutLot(lot.id());
+            }
+        }
+        return ranch;
+    }
+
+    private static Offers offers(Ranch ranch) {
+        return new Offers(new Rations(ranch, DAY), COWS);
+    }
+
+    private static String cold(Ranch ranch) {
+        return FeedLetter.of(offers(ranch)).lines(Part.WATCH_FOR).stream()
+                .filter(line -> line.contains("cold"))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    @Test
+    void theHayIsNamedAndIsNotTheOneHighInNitrate() {
+        var high = offers(wanting(6, 900));
+        assertThat(high.sure().orElseThrow().mix().portions())
+                .anyMatch(p -> p.feed().feed().name().equals("Oat hay"));
+        var hay = high.cold().orElseThrow().hay().orElseThrow();
+        assertThat(hay.feed().name()).isNotEqualTo("Oat hay");
+        assertThat(cold(wanting(6, 900))).contains(hay.feed().name()).doesNotContain("Oat hay");
+        assertThat(String.join(" ", ColdWords.of(high.cold().orElseThrow())))
+                .contains("of " + hay.feed().name());
+        // the same lot with little nitrate is the richest they have
+        assertThat(cold(wanting(6, 100))).contains("Oat hay");
+    }
+
+    @Test
+    void whereTheRationsOnlyHayIsHighAnotherLotIsNamed() {
+        var ranch = fedNow(900, Set.of(MEADOW));
+        var cold = offers(ranch).cold().orElseThrow();
+        assertThat(cold.hay().orElseThrow().feed().name()).isEqualTo("Meadow hay");
+        assertThat(cold.steps()).isNotEmpty();
+        assertThat(cold(ranch)).contains("Meadow hay");
+    }
+
+    @Test
+    void whereNoLotIsKnownToBeCleanSomebodyIsAsked() {
+        for (var settings : List.of(DEMO.settings(), DEMO.settings().with((haywright.ranch.RanchWeather) null))) {
+            var ranch = fedNow(900, Set.of(lot("Barley straw"))).with(settings);
+            assertThat(offers(ranch).cold().orElseThrow().hay()).isEmpty();
+            assertThat(cold(ranch)).contains("ask before you add hay").doesNotContain("Oat hay", "more good hay");
+            assertThat(ColdWords.of(offers(ranch).cold().orElseThrow())).hasSize(1);
+        }
+    }
+}
