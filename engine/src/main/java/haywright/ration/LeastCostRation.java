@@ -14,6 +14,7 @@ import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -240,20 +241,26 @@ public record LeastCostRation(
      * for them.
      *
      * @param kg dry matter eaten a head and day, by feed id
+     * @param near share by which what is not held may be off the ration; a loose mineral may be off by any
      */
-    Optional<Ration> holding(Ration ration, Map<String, Double> kg) {
+    Optional<Ration> holding(Ration ration, Map<String, Double> kg, double near) {
         var diet = ration.diet();
         var feeds = admitted(diet);
-        var used = ration.portions().stream().map(p -> p.feed().feed().id()).collect(Collectors.toSet());
+        var used = ration.portions().stream()
+                .collect(Collectors.toMap(p -> p.feed().feed().id(), Portion::kg));
         var few = IntStream.range(0, feeds.size())
-                .filter(i -> used.contains(feeds.get(i).feed().id()))
+                .filter(i -> used.containsKey(feeds.get(i).feed().id()))
                 .boxed()
                 .collect(Collectors.toSet());
         try (var program = RationProgram.of(diet, feeds, ration.sureness(), few)) {
             for (int i : few) {
-                var given = kg.get(feeds.get(i).feed().id());
+                var feed = feeds.get(i).feed();
+                var given = kg.get(feed.id());
                 if (given != null) {
                     program.feed(i, given, given);
+                } else if (!feed.isLooseMineral()) {
+                    double had = Objects.requireNonNull(used.get(feed.id()));
+                    program.feed(i, (1 - near) * had, (1 + near) * had);
                 }
             }
             return program.solve() instanceof Optimum optimum

@@ -1,6 +1,9 @@
 package haywright.ration;
 
+import haywright.diet.Diet;
 import haywright.diet.DietBlock;
+import haywright.diet.DietRow;
+import haywright.diet.Feed;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -15,21 +18,29 @@ import java.util.stream.IntStream;
  * A ration in whole bales: so many of each lot every so many days, and the rest of it weighed out beside them. Bales
  * times their weight, by the head and the days, are the pounds a head and day.
  *
- * <p>Of every one to four days the first counts that keeps every limit at no more than a fiftieth over the ration; what is
- * fed beside the bales is worked out again for each. A small group gets one bale that lasts longer, up to two weeks.
- * Where whole bales keep not every limit, those that miss by the least share are taken, and {@link HandMix#limits} says
- * which.
+ * <p>The first of one to seven days counts on which every feed comes within a tenth of the ration and every limit is kept at
+ * no more than a fiftieth over its cost; what is fed beside the bales is worked out again for each, and stays as it is where
+ * that would move it further. One lot alone may be put out every two weeks, more than one every week, so that none is eaten
+ * before the other. A feed that brings a danger nearer is never more than in the ration. Where no days keep every limit those
+ * that miss by the least share are taken, and {@link HandMix#limits} says which; a danger is never missed. Where no days
+ * come within a tenth there are no whole bales: the ration is weighed, or bales are peeled off.
  *
  * @param days how many days they are for
  * @param bales of each lot that is baled, in the ration's order
  * @param mix a head and day
  */
 public record WholeBales(int days, List<Bales> bales, HandMix mix) {
-    /** Of hay in rings; longer and more of it spoils (common practice, no source). */
-    private static final int MOST_DAYS = 4;
+    /** Of more than one lot (judgment). */
+    private static final int MOST_DAYS = 7;
 
-    /** That one bale may last a small group (judgment). */
+    /** That one bale may last a small group that gets one lot (judgment). */
     private static final int LONGEST = 14;
+
+    /** Share of what the ration has of a feed, by which whole bales may be off it (judgment). */
+    private static final double NEAR = 0.1;
+
+    /** Of a danger's row, below which a feed brings it no nearer. */
+    private static final double HAIR = 1e-9;
 
     private static final double DEARER = 0.02;
 
@@ -48,7 +59,7 @@ public record WholeBales(int days, List<Bales> bales, HandMix mix) {
     /**
      * @param ration an answer to this question
      * @param baleKg of one bale as fed, by feed id; feeds that are not in it are no bales
-     * @return empty where nothing of the ration is baled, or one bale would last longer than two weeks
+     * @return empty where nothing of the ration is baled, or whole bales come not near it
      */
     public static Optional<WholeBales> of(
             LeastCostRation question, Ration ration, int head, Map<String, Double> baleKg) {
@@ -59,19 +70,35 @@ public record WholeBales(int days, List<Bales> bales, HandMix mix) {
             return Optional.empty();
         }
         var judge = new DietBlock(ration.diet(), ration.sureness()).judge();
-        Tried best = null;
-        for (int days : lasting(baled, head, baleKg)) {
-            var tried = combinations(baled, head, days, baleKg).stream()
-                    .map(bales -> tried(question, ration, judge, head, days, bales, baleKg))
-                    .min(Comparator.comparingDouble(Tried::misses).thenComparingDouble(Tried::cost));
-            if (tried.isPresent() && (best == null || isBetter(tried.get(), best))) {
-                best = tried.get();
+        WholeBales best = null;
+        for (int days = 1; days <= (baled.size() == 1 ? LONGEST : MOST_DAYS); days++) {
+            int so = days;
+            var whole = combinations(ration.diet(), baled, head, days, baleKg).stream()
+                    .map(bales -> tried(question, ration, judge, head, so, bales, baleKg))
+                    .min(Comparator.comparingDouble(Tried::misses).thenComparingDouble(Tried::cost))
+                    .map(tried -> found(question, tried, baleKg))
+                    .filter(WholeBales::isSafe);
+            if (whole.isPresent() && (best == null || whole.get().isBetterThan(best))) {
+                best = whole.get();
             }
-            if (best != null && best.misses() == 0 && best.cost() <= (1 + DEARER) * ration.cost()) {
+            if (best != null && best.mix.meetsEverything() && best.mix.cost() <= (1 + DEARER) * ration.cost()) {
                 break;
             }
         }
-        return Optional.ofNullable(best).map(found -> found(question, found, baleKg));
+        return Optional.ofNullable(best);
+    }
+
+    private boolean isSafe() {
+        return mix.limits().stream().noneMatch(limit -> limit.row().kind() == DietRow.Kind.DANGER && !limit.isMet());
+    }
+
+    private double misses() {
+        return mix.limits().stream().mapToDouble(limit -> -limit.share()).max().orElse(0);
+    }
+
+    private boolean isBetterThan(WholeBales other) {
+        double less = Math.max(0, misses()) - Math.max(0, other.misses());
+        return less < -KEPT || less <= KEPT && mix.cost() < other.mix.cost();
     }
 
     /** Of a lot that lies in bales. */
@@ -79,38 +106,22 @@ public record WholeBales(int days, List<Bales> bales, HandMix mix) {
         return Objects.requireNonNull(baleKg.get(feed));
     }
 
-    private static boolean isBetter(Tried one, Tried other) {
-        return one.misses() < other.misses() || one.misses() == other.misses() && one.cost() < other.cost();
-    }
-
-    /** One to four days, or as long as a bale lasts where that is longer. */
-    private static List<Integer> lasting(List<Portion> baled, int head, Map<String, Double> baleKg) {
-        double longest = baled.stream()
-                .mapToDouble(p -> kg(baleKg, p.feed().feed().id()) / (p.kgPutOut() * head))
-                .max()
-                .orElse(0);
-        if (longest <= MOST_DAYS) {
-            return IntStream.rangeClosed(1, MOST_DAYS).boxed().toList();
-        }
-        return IntStream.rangeClosed((int) Math.floor(longest), (int) Math.ceil(longest))
-                .filter(days -> days <= LONGEST)
-                .boxed()
-                .toList();
-    }
-
-    /** Of each lot the number of bales below and above what the ration has, and at least one. */
+    /** Of each lot the numbers of bales next to what the ration has and near it; none where one lot has no such number. */
     private static List<Map<String, Integer>> combinations(
-            List<Portion> baled, int head, int days, Map<String, Double> baleKg) {
+            Diet diet, List<Portion> baled, int head, int days, Map<String, Double> baleKg) {
         List<Map<String, Integer>> all = new ArrayList<>();
         all.add(Map.of());
         for (var portion : baled) {
             var id = portion.feed().feed().id();
             double exact = portion.kgPutOut() * head * days / kg(baleKg, id);
-            int below = Math.max(1, (int) Math.floor(exact));
-            int above = Math.max(1, (int) Math.ceil(exact));
+            boolean danger = isDanger(diet, portion.feed().feed());
+            var counts = IntStream.of((int) Math.floor(exact), (int) Math.ceil(exact))
+                    .distinct()
+                    .filter(count -> Math.abs(count - exact) <= NEAR * exact && (!danger || count <= exact))
+                    .toArray();
             var longer = new ArrayList<Map<String, Integer>>();
             for (var so : all) {
-                for (int count : below == above ? List.of(below) : List.of(below, above)) {
+                for (int count : counts) {
                     var next = new LinkedHashMap<>(so);
                     next.put(id, count);
                     longer.add(next);
@@ -119,6 +130,12 @@ public record WholeBales(int days, List<Bales> bales, HandMix mix) {
             all = longer;
         }
         return all;
+    }
+
+    private static boolean isDanger(Diet diet, Feed feed) {
+        return diet.rows().stream()
+                .filter(row -> row.kind() == DietRow.Kind.DANGER)
+                .anyMatch(row -> row.law().perKg(feed, feed.composition(), row.limit()) > HAIR);
     }
 
     private static Tried tried(
@@ -137,7 +154,7 @@ public record WholeBales(int days, List<Bales> bales, HandMix mix) {
                 eaten.put(id, portion.feed().eaten(count * kg(baleKg, id) / (head * (double) days)));
             }
         }
-        var made = question.holding(ration, eaten).orElseGet(() -> ration.with(eaten));
+        var made = question.holding(ration, eaten, NEAR).orElseGet(() -> ration.with(eaten));
         double misses = judge.misses(made.amounts());
         return new Tried(days, bales, made, misses > KEPT ? misses : 0, made.cost());
     }

@@ -36,7 +36,7 @@ import org.jspecify.annotations.Nullable;
  * @param cost of it
  * @param holds in how many of 10
  * @param lasts until when its feeds last, in words
- * @param bales the same in whole bales; empty where nothing of it is baled
+ * @param bales the same in whole bales, or that none come near it; empty where nothing of it is baled
  * @param assumed what nobody said of how they are fed; empty where it was said
  * @param cards as now first, then this mix, then by averages alone
  * @param way what stands in the way; null where there is a ration
@@ -133,7 +133,7 @@ public record BenchView(
                 sure.map(offer -> MixWords.lasts(offer, offers.grass())
                                 + (offer.gone().size() > 1 ? " Hay that is left takes the place of what is gone." : ""))
                         .orElse(""),
-                offers.wholeBales().map(MixWords::bales).orElse(""),
+                MixWords.bales(offers),
                 assumed(yard, group),
                 Card.of(offers),
                 offers.answer() instanceof NoRation no ? inTheWay(offers, no) : null,

@@ -60,19 +60,38 @@ final class MixWords {
                 .collect(Collectors.joining(". ", "", "."));
     }
 
-    /** {@code In whole bales, for 4 days: 7 Pivot hay, first cutting and 17 Meadow hay.} */
-    static String bales(WholeBales whole) {
+    /** The ration in whole bales, or that none come near it; empty where nothing of it is baled. */
+    static String bales(Offers offers) {
+        return offers.wholeBales()
+                .map(whole -> bales(offers.yard(), offers.group(), whole))
+                .orElseGet(() -> offers.sure().stream()
+                                .flatMap(sure -> sure.mix().portions().stream())
+                                .anyMatch(p -> offers.yard().baleKg(p).isPresent())
+                        ? "No number of whole bales comes near this ration: weigh it, or peel bales off."
+                        : "");
+    }
+
+    /** {@code In whole bales: 7 of Pivot hay and 17 of Meadow hay every 4 days. Beside them per head per day: 2 lb Barley.} */
+    private static String bales(Yard yard, Group group, WholeBales whole) {
         var each = whole.bales().stream()
-                .filter(bales -> bales.count() > 0)
                 .map(bales -> Show.number(bales.count(), 0) + " of "
                         + bales.feed().feed().name())
                 .collect(Collectors.joining(" and "));
+        var baled = whole.bales().stream().map(WholeBales.Bales::feed).toList();
+        var beside = whole.mix().portions().stream()
+                .filter(p -> !baled.contains(p.feed()) && !p.feed().feed().isLooseMineral())
+                .map(p -> portion(yard, group, p))
+                .collect(Collectors.joining(", "));
         var missed = LimitWords.shortfalls(whole.mix(), List.of()).stream()
                 .findFirst()
                 .map(words -> " " + Show.capital(words) + ".")
                 .orElse("");
-        return "In whole bales: %s every %s.%s"
-                .formatted(each, whole.days() == 1 ? "day" : Show.number(whole.days(), 0) + " days", missed);
+        return "In whole bales: %s every %s.%s%s"
+                .formatted(
+                        each,
+                        whole.days() == 1 ? "day" : Show.number(whole.days(), 0) + " days",
+                        beside.isEmpty() ? "" : " Beside them per head per day: " + beside + ".",
+                        missed);
     }
 
     /** {@code 21 ¢ less: about $7,800 by May 5 for 240 head.} */
