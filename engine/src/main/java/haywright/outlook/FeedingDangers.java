@@ -60,11 +60,19 @@ public final class FeedingDangers {
     /** @param portions what is fed of that diet, or now */
     public static List<Caution> of(Yard yard, Diet diet, List<Portion> portions) {
         var dangers = new FeedingDangers(yard, diet, portions);
+        dangers.nitrateOrder();
         dangers.nitrate();
         dangers.namedFeeds();
         dangers.vitaminA();
         dangers.selenium();
         dangers.water();
+        return List.copyOf(dangers.found);
+    }
+
+    /** Of these, in which order feed high in nitrate goes out, and to whom never. */
+    public static List<Caution> ofNitrate(Yard yard, Diet diet, List<Portion> portions) {
+        var dangers = new FeedingDangers(yard, diet, portions);
+        dangers.nitrateOrder();
         return List.copyOf(dangers.found);
     }
 
@@ -82,7 +90,8 @@ public final class FeedingDangers {
         found.add(new Caution(words, source));
     }
 
-    private void nitrate() {
+    private void nitrateOrder() {
+        boolean grain = portions.stream().anyMatch(p -> p.feed().feed().feedClass() == FeedClass.GRAIN);
         for (var portion : portions) {
             var feed = portion.feed().feed();
             switch (HowNitrateIsFed.of(feed, diet)) {
@@ -93,12 +102,15 @@ public final class FeedingDangers {
                             NITRATE);
                 case SECOND ->
                     say(
-                            "Feed %s second, after most of the other hay is eaten, with some grain. Never damp. Never to hungry or thin cattle, or after a storm."
-                                    .formatted(feed.name()),
+                            "Feed %s second, after most of the other hay is eaten%s. Never damp. Never to hungry or thin cattle, or after a storm."
+                                    .formatted(feed.name(), grain ? ", with some grain" : ""),
                             NITRATE);
                 case FREE, OUT -> {}
             }
         }
+    }
+
+    private void nitrate() {
         for (var portion : portions) {
             var hot = hot(portion.feed().feed());
             if (hot != null) {
@@ -108,16 +120,32 @@ public final class FeedingDangers {
                         NITRATE);
             }
         }
-        boolean unmixed = !yard.ranch().outfit().mixing().mixes();
-        boolean high = unmixed
-                && (portions.stream().anyMatch(p -> HowNitrateIsFed.of(p.feed().feed(), diet) == HowNitrateIsFed.SECOND)
-                        || diet.leftOut().stream()
-                                .anyMatch(l -> l.feed().composition().knows(Analyte.NO3N)));
-        if (high) {
+        if (yard.ranch().outfit().mixing().mixes()) {
+            return;
+        }
+        var second = portions.stream()
+                .map(p -> p.feed().feed())
+                .filter(feed -> HowNitrateIsFed.of(feed, diet) == HowNitrateIsFed.SECOND)
+                .toList();
+        for (var feed : second) {
+            double found = HowNitrateIsFed.found(feed, diet);
+            double counted = HowNitrateIsFed.counted(feed, diet);
+            say(
+                    "%s has %,.0f ppm nitrate (NO3-N)%s."
+                            .formatted(
+                                    feed.name(),
+                                    found,
+                                    Math.round(counted) == Math.round(found)
+                                            ? ""
+                                            : " and counts as %,.0f, for what a test can miss".formatted(counted)),
+                    NITRATE);
+        }
+        if (!second.isEmpty()
+                || diet.leftOut().stream().anyMatch(l -> l.feed().composition().knows(Analyte.NO3N))) {
             var limits = HowNitrateIsFed.unmixedLimits(diet.need());
             say(
-                    "Not mixed, feed may have %.0f ppm nitrate (NO3-N) alone and %.0f as second feed."
-                            .formatted(limits[0], limits[1]),
+                    "Not mixed, a feed may test %,.0f ppm alone and %,.0f as second feed; the day as a whole may count %,.0f."
+                            .formatted(limits[0], limits[1], limits[0]),
                     NITRATE);
         }
     }

@@ -1,9 +1,12 @@
 package haywright.app.report;
 
+import haywright.diet.Diet;
 import haywright.diet.LeftOut;
 import haywright.forage.Analyte;
 import haywright.forage.FeedClass;
 import haywright.forage.hazard.NitrateClass;
+import haywright.outlook.FeedingDangers;
+import haywright.outlook.Yard;
 import haywright.ranch.Lot;
 import haywright.ration.Portion;
 import java.util.ArrayList;
@@ -21,7 +24,19 @@ import java.util.UUID;
  * @see "Signs of nitrate poisoning: from memory, as veterinary texts give them"
  */
 final class Cautions {
+    static final String GRAIN = "Never give more grain than shown. Too much can kill.";
+
     private Cautions() {}
+
+    /** What can kill, said before anything else where a page is short: what stays out, nitrate by its order, grain. */
+    static List<String> deadly(Yard yard, Diet diet, List<Portion> portions) {
+        var says = new ArrayList<>(keepOut(diet.leftOut()));
+        FeedingDangers.ofNitrate(yard, diet, portions).forEach(caution -> says.add(caution.words()));
+        if (portions.stream().anyMatch(p -> p.feed().feed().feedClass() == FeedClass.GRAIN)) {
+            says.add(GRAIN);
+        }
+        return says;
+    }
 
     /** Feeds that could hurt: said on every letter, whether or not anybody feeds them now. */
     static List<String> keepOut(List<LeftOut> leftOut) {
@@ -66,7 +81,7 @@ final class Cautions {
             face |= lot != null && lot.storage() == Lot.Storage.BUNKER;
         }
         if (grain) {
-            says.add("Never give more grain than shown. Too much can kill.");
+            says.add(GRAIN);
         }
         if (face) {
             says.add("Stay back three times the height of the silage face. It can fall. Do not work there alone.");

@@ -16,6 +16,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
@@ -259,12 +260,17 @@ public record FeedLetter(Ranch ranch, Group group, Letter letter) {
     }
 
     /**
-     * For a text message: what to feed, until when, what not to feed, whom to call. Whatever does not fit the page of a
-     * message is left to the letter.
+     * For a text message: what can kill, then what to feed, until when, the change and the cold, whom to call. Whatever does
+     * not fit the page of a message is left to the letter.
      */
     public String message() {
         var says = new ArrayList<String>();
-        says.add("%s, %s, %s:".formatted(ranchName(), name(), head()));
+        says.add("%s, %s, %s.".formatted(ranchName(), name(), head()));
+        figure(LetterWords.DEADLY).forEach(says::add);
+        Stream.of(Part.WHAT_TO_DO, Part.OWN)
+                .flatMap(part -> lines(part).stream())
+                .filter(line -> forbids(line) && !line.equals(Loads.NOT_ZEROED))
+                .forEach(says::add);
         letter.table()
                 .forEach(row -> says.add("%s %s a head (%s%s)."
                         .formatted(
@@ -275,11 +281,17 @@ public record FeedLetter(Ranch ranch, Group group, Letter letter) {
                                         ? "load to "
                                         : "",
                                 row.forTheGroup())));
+        lines(Part.WHAT_TO_DO).stream().filter(Loads.NOT_ZEROED::equals).forEach(says::add);
         says.add(valid());
-        lines(Part.WHAT_TO_DO).stream().filter(this::forbids).forEach(says::add);
+        figure(LetterWords.AFTER).forEach(says::add);
         lines(Part.WATCH_FOR).stream().limit(2).forEach(says::add);
         says.removeIf(String::isBlank);
-        return String.join(" ", says);
+        return says.stream().distinct().collect(Collectors.joining(" "));
+    }
+
+    /** Of the message; empty in a letter kept before it was said. */
+    private Stream<String> figure(String key) {
+        return letter.figures().getOrDefault(key, "").lines();
     }
 
     /**

@@ -73,6 +73,12 @@ record LetterWords(
     /** What moved its figures, in few words. */
     static final String FIGURED = "figured";
 
+    /** What can kill, a sentence a line, for a text message: it comes first there. */
+    static final String DEADLY = "deadly";
+
+    /** Of the change and the cold, for a text message. */
+    static final String AFTER = "after";
+
     private static final Pattern ASSUMED = Pattern.compile("Assumed: [^.]*\\.");
 
     private static final Pattern NUMBER = Pattern.compile("[0-9]+([.,][0-9]+)*");
@@ -127,6 +133,13 @@ record LetterWords(
         fill(figures, Part.RESTS_ON, protein());
         fill(figures, Part.WHY, stage());
         fill(figures, Part.WHY, lasts());
+        // Of the message alone, and on no page.
+        figures.put(
+                DEADLY,
+                String.join(
+                        "\n",
+                        Cautions.deadly(yard, offers.rations().question(group).diet(), portions())));
+        figures.put(AFTER, String.join("\n", portions().isEmpty() ? List.of() : after()));
         return figures;
     }
 
@@ -197,7 +210,7 @@ record LetterWords(
 
     /** In the order in which they are loaded or put out; what is free choice last. */
     List<Letter.Row> table() {
-        var loads = Loads.of(yard, group, portions());
+        var loads = Loads.of(offers);
         var rows = new ArrayList<Letter.Row>();
         for (var step : loads.steps()) {
             var row = row(step.portion());
@@ -262,7 +275,7 @@ record LetterWords(
     }
 
     private String loads() {
-        var loads = Loads.of(yard, group, portions());
+        var loads = Loads.of(offers);
         return loads.count() == 1 ? "" : " " + loads.words();
     }
 
@@ -364,6 +377,12 @@ record LetterWords(
         FeedingDangers.of(yard, offers.rations().question(group).diet(), portions())
                 .forEach(caution -> says.add(caution.words()));
         says.add("Your vet and local rules come first.");
+        return says;
+    }
+
+    private List<String> after() {
+        var says = new ArrayList<>(Changeover.words(offers, this::spoken));
+        says.add(cold());
         return says;
     }
 

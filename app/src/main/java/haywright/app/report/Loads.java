@@ -3,6 +3,10 @@ package haywright.app.report;
 import haywright.app.words.Feeding;
 import haywright.app.words.Show;
 import haywright.cattle.herd.Group;
+import haywright.diet.Diet;
+import haywright.diet.Feed;
+import haywright.diet.HowNitrateIsFed;
+import haywright.feeding.Offers;
 import haywright.forage.FeedClass;
 import haywright.outlook.Yard;
 import haywright.quantity.Unit;
@@ -13,7 +17,8 @@ import java.util.List;
 
 /**
  * A day's feed of a group in the order in which it goes into the wagon, with what the scale reads after each: even loads,
- * as many as the wagon needs. Loose minerals are put out free choice and are in no load.
+ * as many as the wagon needs. Where nothing mixes it is the order in which the feeds go out one after another: forage, then
+ * what is high in nitrate, then grain. Loose minerals are put out free choice and are in no load.
  *
  * @param count of loads a day, all alike
  * @see "Proper mixer use and load sequencing (agproud.com): long hay first, then dry grain and premix, then silages, wet
@@ -37,11 +42,18 @@ public record Loads(int count, List<Step> steps) {
         }
     }
 
-    static Loads of(Yard yard, Group group, List<Portion> portions) {
-        var loaded = portions.stream()
-                .filter(p -> !p.feed().feed().isLooseMineral())
-                .sorted(Comparator.comparingInt(p -> place(p.feed().feed().feedClass())))
-                .toList();
+    /** Of what is to be put out. */
+    static Loads of(Offers offers) {
+        var yard = offers.yard();
+        var group = offers.group();
+        var diet = offers.rations().question(group).diet();
+        var loaded = new PutOut(offers)
+                .portions().stream()
+                        .filter(p -> !p.feed().feed().isLooseMineral())
+                        .sorted(Comparator.comparingInt(p -> isMixed(yard)
+                                ? place(p.feed().feed().feedClass())
+                                : turn(p.feed().feed(), diet)))
+                        .toList();
         double all = loaded.stream().mapToDouble(p -> pounds(yard, group, p)).sum();
         var holds = yard.ranch().outfit().mixerHolds();
         int count = holds == null || !(holds.base() > 0) || !isMixed(yard)
@@ -62,12 +74,17 @@ public record Loads(int count, List<Step> steps) {
         return isMixed(yard) && yard.ranch().outfit().scale();
     }
 
-    private static boolean isMixed(Yard yard) {
+    static boolean isMixed(Yard yard) {
         return yard.ranch().outfit().mixing().mixes();
     }
 
     private static double pounds(Yard yard, Group group, Portion portion) {
         return new Feeding(portion.kgPutOut(), group.head(), yard.baleKg(portion)).groupPounds();
+    }
+
+    /** Where nothing mixes. */
+    private static int turn(Feed feed, Diet diet) {
+        return !feed.feedClass().isForage() ? 2 : HowNitrateIsFed.of(feed, diet) == HowNitrateIsFed.FREE ? 0 : 1;
     }
 
     private static int place(FeedClass kind) {

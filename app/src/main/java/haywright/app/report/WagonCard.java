@@ -40,7 +40,7 @@ public record WagonCard(Offers offers) {
     }
 
     private Loads loads() {
-        return Loads.of(offers.yard(), offers.group(), portions());
+        return Loads.of(offers);
     }
 
     /** Whether there is anything to load. */
@@ -81,8 +81,22 @@ public record WagonCard(Offers offers) {
                 portion.kgPutOut(), offers.group().head(), offers.yard().baleKg(portion));
     }
 
+    /** Whether a mixer takes it all in one; else the feeds go out one after another. */
+    public boolean isMixed() {
+        return Loads.isMixed(offers.yard());
+    }
+
+    /** What can kill, a sentence each. */
+    public List<String> dangers() {
+        return Cautions.deadly(
+                offers.yard(), offers.rations().question(offers.group()).diet(), portions());
+    }
+
     /** {@code 2 loads a day, all alike}. */
     public String count() {
+        if (!isMixed()) {
+            return "Put these out one after another, in this order";
+        }
         int count = loads().count();
         return count == 1 ? "One load a day" : Show.count(count, "load") + " a day, all alike";
     }
