@@ -3,12 +3,16 @@ package haywright.app.report;
 import haywright.app.document.Fingerprint;
 import haywright.app.document.Patch;
 import haywright.app.document.RanchDocument;
+import haywright.app.words.Show;
 import haywright.app.words.Version;
 import haywright.cattle.herd.Group;
+import haywright.diet.LeftOut;
 import haywright.feeding.Offers;
 import haywright.feeding.Rations;
+import haywright.outlook.Yard;
 import haywright.ranch.Letter;
 import haywright.ranch.Ranch;
+import haywright.workings.Refused;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
@@ -116,11 +120,43 @@ public record FeedLetter(Ranch ranch, Group group, Letter letter) {
                 "feeds_for_sale",
                 "settings",
                 "outfit",
+                "waters",
+                "energy_picks",
                 "contacts",
                 "pens/" + group.id())) {
             json.set(path, Patch.at(document, path));
         }
         return Fingerprint.sha256(json.put("version", Version.TEXT));
+    }
+
+    /** What stands first on the paper of a letter that is out of date, the worst first; empty for others. */
+    public List<String> notices() {
+        if (!isStale()) {
+            return List.of();
+        }
+        var says = new ArrayList<>(stops());
+        says.add("Changed since %s: do not feed by this letter before it is worked out again."
+                .formatted(Show.date(letter.made())));
+        return says;
+    }
+
+    /** Feeds of its table that may not be fed as the ranch is now. */
+    public List<String> stops() {
+        try {
+            var out = new Yard(ranch, letter.made()).alone(group).diet().leftOut();
+            return Cautions.keepOut(out.stream().filter(this::isFed).toList()).stream()
+                    .map(line -> "Stop. " + line)
+                    .toList();
+        } catch (Refused refused) {
+            return List.of(); // that it is out of date is said all the same
+        }
+    }
+
+    private boolean isFed(LeftOut out) {
+        var name = out.feed().name();
+        return letter.table().stream()
+                .anyMatch(row ->
+                        row.where().equals(LetterWords.BOUGHT) ? name.startsWith(row.feed()) : name.equals(row.feed()));
     }
 
     /** What a part says: what somebody wrote, else what was worked out. */
@@ -266,6 +302,7 @@ public record FeedLetter(Ranch ranch, Group group, Letter letter) {
     public String message() {
         var says = new ArrayList<String>();
         says.add("%s, %s, %s.".formatted(ranchName(), name(), head()));
+        says.addAll(notices());
         figure(LetterWords.DEADLY).forEach(says::add);
         Stream.of(Part.WHAT_TO_DO, Part.OWN)
                 .flatMap(part -> lines(part).stream())

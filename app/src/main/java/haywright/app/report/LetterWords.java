@@ -79,6 +79,9 @@ record LetterWords(
     /** Of the change and the cold, for a text message. */
     static final String AFTER = "after";
 
+    /** Where a feed lies that has to be bought. */
+    static final String BOUGHT = "bought";
+
     private static final Pattern ASSUMED = Pattern.compile("Assumed: [^.]*\\.");
 
     private static final Pattern NUMBER = Pattern.compile("[0-9]+([.,][0-9]+)*");
@@ -228,7 +231,7 @@ record LetterWords(
         var put = new Feeding(portion.kgPutOut(), group.head(), yard.baleKg(portion));
         return new Letter.Row(
                 lot == null ? spoken(portion) : name(portion),
-                lot == null ? "bought" : lot.where(),
+                lot == null ? BOUGHT : lot.where(),
                 put.aHead(),
                 portion.feed().feed().isLooseMineral()
                         ? "free choice"

@@ -7,6 +7,10 @@ import haywright.app.document.RanchDocument;
 import haywright.app.report.FeedLetter.Part;
 import haywright.cattle.herd.Group;
 import haywright.feeding.Rations;
+import haywright.forage.Analyte;
+import haywright.forage.Basis;
+import haywright.forage.lab.LabReport;
+import haywright.forage.lab.Reading;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.Lot;
@@ -18,6 +22,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.UUID;
 import java.util.logging.Level;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -232,9 +237,50 @@ class FeedLetterTest {
         var stale = FeedLetter.of(moved, cows, DAY.plusDays(9));
         assertThat(stale.isStale()).isTrue();
         assertThat(stale.letter()).isEqualTo(letter(cows).letter());
-        assertThat(stale.paper(Paper.Size.LETTER).pdf())
-                .isEqualTo(letter(cows).paper(Paper.Size.LETTER).pdf());
+        assertThat(FeedLetter.of(kept, cows, DAY).notices()).isEmpty();
+        // whoever holds the paper or the file sees no page that says it
+        var notice = stale.notices().get(0);
+        assertThat(notice).contains("Changed since", "do not feed");
+        for (var size : Paper.Size.values()) {
+            assertThat(flat(text(stale.paper(size).pdf()))).startsWith(notice);
+        }
+        assertThat(stale.phonePage()).contains("<b>" + notice + "</b>");
+        assertThat(stale.message()).contains(notice);
         assertThat(FeedLetter.workedOut(moved, cows, DAY).isStale()).isFalse();
+    }
+
+    /** Hay that is found to be high in nitrate after the letter was kept. */
+    @Test
+    void aKeptLetterStopsAFeedThatMayNoLongerBeFed() {
+        var cows = groups().findFirst().orElseThrow();
+        var letter = letter(cows);
+        var kept = DEMO.with(letter.letter());
+        var hay = kept.lots().values().stream()
+                .filter(lot -> letter.letter().table().stream()
+                        .anyMatch(row -> row.feed().equals(lot.name())))
+                .findFirst()
+                .orElseThrow();
+        var found = kept.with(new LabReport(
+                new UUID(5, 6),
+                hay.id(),
+                "A",
+                "",
+                null,
+                DAY,
+                LabReport.HowSampled.PLAN,
+                List.of(
+                        new Reading(Analyte.CP, 10, Unit.PERCENT, Basis.DRY_MATTER),
+                        new Reading(Analyte.NO3N, 2500, Unit.PPM, Basis.DRY_MATTER)),
+                List.of()));
+        var stale = FeedLetter.of(found, cows, DAY);
+        assertThat(stale.notices())
+                .hasSize(2)
+                .first()
+                .asString()
+                .startsWith("Stop.")
+                .contains(hay.name());
+        assertThat(flat(text(stale.paper(Paper.Size.LETTER).pdf()))).startsWith("Stop.");
+        assertThat(stale.message()).contains(stale.notices().get(0));
     }
 
     @Test
