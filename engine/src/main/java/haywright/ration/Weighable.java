@@ -37,7 +37,7 @@ public final class Weighable {
     /** Steps of more feeds than these are not tried in every mix: each goes to the nearest. */
     private static final int MOST_FEEDS = 8;
 
-    private static final double[] WHOLE = {1, 0.5, 0.1};
+    private static final double[] WHOLE = {1, 0.5, 0.5};
     private static final double[] HALF = {0.5, 0.1, 0.1};
     private static final double[] TENTH = {0.1, 0.1, 0.05};
 

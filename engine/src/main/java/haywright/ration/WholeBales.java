@@ -20,8 +20,8 @@ import java.util.stream.IntStream;
  *
  * <p>The first of one to seven days counts on which every feed comes within a tenth of the ration and every limit is kept at
  * no more than a fiftieth over its cost; what is fed beside the bales is worked out again for each, and stays as it is where
- * that would move it further. One lot alone may be put out every two weeks, more than one every week, so that none is eaten
- * before the other. A feed that brings a danger nearer is never more than in the ration. Where no days keep every limit those
+ * that would move it further. More than one lot is put out for a week at most, so that none is eaten before the other; one
+ * alone may last a small group two. A feed that brings a danger nearer is never more than in the ration. Where no days keep every limit those
  * that miss by the least share are taken, and {@link HandMix#limits} says which; a danger is never missed. Where no days
  * come within a tenth there are no whole bales: the ration is weighed, or bales are peeled off.
  *
@@ -71,7 +71,7 @@ public record WholeBales(int days, List<Bales> bales, HandMix mix) {
         }
         var judge = new DietBlock(ration.diet(), ration.sureness()).judge();
         WholeBales best = null;
-        for (int days = 1; days <= (baled.size() == 1 ? LONGEST : MOST_DAYS); days++) {
+        for (int days = 1; days <= MOST_DAYS || best == null && baled.size() == 1 && days <= LONGEST; days++) {
             int so = days;
             var whole = combinations(ration.diet(), baled, head, days, baleKg).stream()
                     .map(bales -> tried(question, ration, judge, head, so, bales, baleKg))

@@ -3,6 +3,7 @@ package haywright.app.report;
 import haywright.app.words.Feeding;
 import haywright.app.words.Show;
 import haywright.feeding.Offers;
+import haywright.quantity.Unit;
 import haywright.ranch.Pen;
 import haywright.ration.Portion;
 import java.util.LinkedHashMap;
@@ -10,6 +11,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * The card in the tractor: what goes into the wagon in which order, what the scale reads after each, and a box for what was
@@ -26,9 +29,9 @@ public record WagonCard(Offers offers) {
     /**
      * @param pounds into one load
      * @param reads what the scale reads then
-     * @param bales a day for the whole group; empty for what is not baled
+     * @param note where it lies, and bales a day for the whole group; empty where neither is known
      */
-    public record Line(String feed, String where, String pounds, String reads, String bales) {}
+    public record Line(String feed, String note, String pounds, String reads) {}
 
     private List<Portion> portions() {
         return new PutOut(offers).portions();
@@ -70,10 +73,13 @@ public record WagonCard(Offers offers) {
                 .get(UUID.fromString(portion.feed().feed().id()));
         return new Line(
                 portion.feed().feed().name(),
-                lot == null ? "bought" : lot.where(),
+                Stream.of(
+                                lot == null ? LetterWords.BOUGHT : lot.where(),
+                                feeding(portion).aboutBales().orElse(""))
+                        .filter(words -> !words.isBlank())
+                        .collect(Collectors.joining(", ")),
                 Show.number(step.pounds(), 0),
-                Show.number(step.reading(), 0),
-                feeding(portion).bales(false).orElse(""));
+                Show.number(step.reading(), 0));
     }
 
     private Feeding feeding(Portion portion) {
@@ -101,16 +107,22 @@ public record WagonCard(Offers offers) {
         return count == 1 ? "One load a day" : Show.count(count, "load") + " a day, all alike";
     }
 
-    /** Free choice beside it: {@code Winter mineral 12-8, 2.2 oz a head: 33 lb a day for all}. */
+    /** Free choice beside it: {@code Winter mineral 12-8, free choice: about 2 oz per head, 230 lb a week for all}. */
     public List<String> beside() {
         return portions().stream()
                 .filter(p -> p.feed().feed().isLooseMineral())
-                .map(p -> "%s, free choice: %s per head, %s for all"
+                .map(p -> "%s, free choice: about %s oz per head, %s lb a week for all"
                         .formatted(
                                 p.feed().feed().name(),
-                                feeding(p).aHead(),
-                                feeding(p).aDay()))
+                                Show.number(Math.max(1, Math.rint(Unit.OUNCE.fromBase(p.kgPutOut()))), 0),
+                                Show.number(
+                                        Math.max(1, Math.rint(DAYS * feeding(p).groupPounds())), 0)))
                 .toList();
+    }
+
+    /** What is left from the feeding before lies where they are fed. */
+    public String left() {
+        return pen().bunk().isBlank() ? "Left over" : "Left in bunk";
     }
 
     /** While they change over; empty where nothing in it is new to them. */

@@ -15,6 +15,8 @@ import java.util.OptionalDouble;
 public record Feeding(double kgAHead, int head, OptionalDouble baleKg) {
     private static final double NEAR_ENOUGH = 0.05;
     private static final int LONGEST_WAIT_DAYS = 14;
+    /** Bales a day, halfway between two in three days and one a day. */
+    private static final double NEARLY_ONE = 5.0 / 6;
 
     private boolean isLittle() {
         return Unit.POUND.fromBase(kgAHead) < Weighable.LEAST_POUNDS;
@@ -85,6 +87,34 @@ public record Feeding(double kgAHead, int head, OptionalDouble baleKg) {
             return Optional.of(Show.number(aDay, 1) + " bales a day");
         }
         return 7 * aDay >= 1 ? Optional.of(Show.number(7 * aDay, 1) + " bales a week") : Optional.empty();
+    }
+
+    /**
+     * The same as people count bales, for beside the pounds: halves a day, {@code about 4½ bales a day}, else whole days,
+     * {@code about a bale every 3 days}. Empty for what is not baled, and for a bale that lasts long.
+     */
+    public Optional<String> aboutBales() {
+        if (baleKg.isEmpty()) {
+            return Optional.empty();
+        }
+        double aDay = pounds() / balePounds();
+        double halves = Math.rint(2 * aDay) / 2;
+        var about = comesTo(halves, aDay) ? "" : "about ";
+        if (aDay >= NEARLY_ONE) {
+            return Optional.of(about + half(halves) + (halves == 1 ? " bale a day" : " bales a day"));
+        }
+        double days = Math.rint(1 / aDay);
+        return days > LONGEST_WAIT_DAYS
+                ? Optional.empty()
+                : Optional.of(
+                        days <= 1
+                                ? "about 2 bales every 3 days"
+                                : "about a bale every %s days".formatted(figure(days)));
+    }
+
+    private static String half(double value) {
+        double whole = Math.floor(value);
+        return Show.number(whole, 0) + (value > whole ? "½" : "");
     }
 
     /** Whether a division that is carried to tenths comes to this. */

@@ -74,6 +74,48 @@ class WagonCardTest {
         assertThat(letter.phonePage()).contains(card.stop().orElseThrow());
     }
 
+    /** A lot whose place nobody entered, in bales: no comma leads its line, and no bale is counted finer than a half. */
+    @Test
+    void aCardSaysWhatCanBeWeighedAndCounted() {
+        var ranch = DEMO;
+        for (var lot : DEMO.lots().values()) {
+            ranch = ranch.with(nowhere(lot));
+        }
+        var rations = new Rations(ranch, DAY);
+        int baled = 0;
+        for (var group : ranch.groups().values()) {
+            var card = new WagonCard(new Offers(rations, group));
+            for (var line : card.lines()) {
+                assertThat(line.note()).doesNotStartWith(",").doesNotContainPattern("[0-9]\\.[0-9]|a week");
+                baled += line.note().contains("bale") ? 1 : 0;
+            }
+            assertThat(card.beside()).noneMatch(line -> line.matches(".*[0-9]\\.[0-9].*"));
+            var page = Paper.text("haywright/app/report/wagonCard.jte", card);
+            assertThat(page.contains("Left in bunk"))
+                    .isEqualTo(!ranch.pen(group.id()).bunk().isBlank());
+        }
+        assertThat(baled).isPositive();
+    }
+
+    private static Lot nowhere(Lot lot) {
+        return new Lot(
+                lot.id(),
+                lot.name(),
+                lot.feedClass(),
+                lot.bookRow(),
+                "",
+                lot.cutting(),
+                lot.madeOn(),
+                lot.storage(),
+                lot.stock(),
+                lot.replacementPrice(),
+                lot.nitrateRisk(),
+                lot.notes(),
+                lot.makeup(),
+                lot.weathered(),
+                lot.weighings());
+    }
+
     /** Of every group of the demo: what the letter forbids is on no line of its card. */
     @Test
     void noCardOfTheDemoLoadsWhatItsLetterForbids() {

@@ -115,4 +115,18 @@ class FeedingTest {
         var digits = written.replace("½", "").replace(",", "");
         return (digits.isEmpty() ? 0 : Double.parseDouble(digits)) + (written.endsWith("½") ? 0.5 : 0);
     }
+
+    @Test
+    void besideThePoundsBalesAreCountedInHalves() {
+        assertThat(about(4.14)).contains("about 4 bales a day");
+        assertThat(about(4.5)).contains("4½ bales a day");
+        assertThat(about(1)).contains("1 bale a day");
+        assertThat(about(0.33)).contains("about a bale every 3 days");
+        assertThat(about(0.7)).contains("about 2 bales every 3 days");
+        assertThat(about(0.02)).isEmpty();
+    }
+
+    private static Optional<String> about(double aDay) {
+        return new Feeding(aDay * 1000 * KG_IN_A_POUND, 1, OptionalDouble.of(1000 * KG_IN_A_POUND)).aboutBales();
+    }
 }
