@@ -90,8 +90,7 @@ public record Changeover(List<Row> rows) {
             return List.of();
         }
         if (!now.get().mix().notAllowed().isEmpty()) {
-            return List.of("New: %s. What they get now must stop, so call before you change over."
-                    .formatted(PlainLimits.list(fresh)));
+            return List.of("New: %s. What they get now must stop: call first.".formatted(PlainLimits.list(fresh)));
         }
         return List.of("New: %s. Change over in ten days: every three days trade a quarter of the old for new."
                 .formatted(PlainLimits.list(fresh)));

@@ -11,11 +11,14 @@ import haywright.app.words.NumberWords;
 import haywright.app.words.Show;
 import haywright.cattle.AnimalClass;
 import haywright.cattle.herd.Group;
+import haywright.cattle.herd.Regain;
 import haywright.diet.DietRow;
 import haywright.diet.Feed;
 import haywright.feeding.ColdSnap;
 import haywright.feeding.Offer;
 import haywright.feeding.Offers;
+import haywright.feeding.WouldCarry;
+import haywright.feeding.hay.ShortOfHay;
 import haywright.forage.Analyte;
 import haywright.forage.FeedClass;
 import haywright.outlook.FeedingDangers;
@@ -29,6 +32,7 @@ import haywright.ration.NoRation;
 import haywright.ration.Portion;
 import haywright.ration.Ration;
 import haywright.ration.RationAnswer;
+import haywright.workings.Refused;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -53,6 +57,9 @@ record LetterWords(
         Offers offers, Yard yard, Group group, RationAnswer answer, Optional<HandMix> mix, Optional<HandMix> now) {
     /** Feeds that are named; of more the table says which are bought. */
     private static final int MOST_NAMED = 2;
+
+    /** Score below which bulls are thin (common practice, no source). */
+    private static final double BULLS = 5;
 
     /** Percent by which one way is surer than another before it is said. */
     private static final double SURER = 10;
@@ -132,6 +139,16 @@ record LetterWords(
                 + numbersIn(table().toString())
                 + numbersIn(printed.values().toString());
         put(figures, Part.WHY, why(MOST_NUMBERS - numbers));
+        add(figures, Part.WHY, thin());
+        var shown = new LinkedHashMap<>(figures);
+        shown.remove(MILD);
+        add(
+                figures,
+                Part.WHY,
+                shortOfHay(DATE_NUMBERS
+                                + numbersIn(table().toString())
+                                + numbersIn(shown.values().toString())
+                        < MOST_NUMBERS));
         // Said where the page can still hold the words, in this order.
         fill(figures, Part.RESTS_ON, protein());
         fill(figures, Part.WHY, stage());
@@ -146,12 +163,15 @@ record LetterWords(
         return figures;
     }
 
+    private static void add(Map<String, String> figures, Part part, Optional<String> sentence) {
+        sentence.ifPresent(says -> figures.merge(part.id(), says, (one, other) -> one + "\n" + other));
+    }
+
     private void fill(Map<String, String> figures, Part part, Optional<String> sentence) {
         var printed = new LinkedHashMap<>(figures);
         printed.remove(MILD);
         long words = FIXED_WORDS + wordsIn(table().toString()) + wordsIn(String.join(" ", printed.values()));
-        sentence.filter(says -> words + wordsIn(says) <= MOST_WORDS)
-                .ifPresent(says -> figures.merge(part.id(), says, (one, other) -> one + "\n" + other));
+        add(figures, part, sentence.filter(says -> words + wordsIn(says) <= MOST_WORDS));
     }
 
     /** Without the figures, which are on the bench: the page holds no more numbers. */
@@ -297,7 +317,73 @@ record LetterWords(
                                 : "Feed %s as now, as the table shows, until this is settled.".formatted(them())));
         says.addAll(Cautions.keepOut(no.diet().leftOut()));
         says.add("What would help: " + String.join(", or ", PlainLimits.wouldHelp(no)) + ".");
+        WouldCarry.of(offers.rations(), group, offers.days())
+                .ifPresent(carry -> says.add("To buy: %s a head a day would be enough beside what is here."
+                        .formatted(carry.bought().stream()
+                                .map(LetterWords::pounds)
+                                .collect(Collectors.joining(" and ")))));
         return says;
+    }
+
+    /** {@code about two and a half pounds of grain}. */
+    private static String pounds(WouldCarry.Bought one) {
+        double pounds = Math.max(0.5, Unit.POUND.fromBase(one.kgADay()));
+        return "about %s pound%s of %s"
+                .formatted(
+                        NumberWords.halves(pounds),
+                        Math.round(2 * pounds) <= 2 ? "" : "s",
+                        one.kind().words());
+    }
+
+    /** That thin cattle hold on this and gain nothing, and what it would take; what is in their need is fed already. */
+    private Optional<String> thin() {
+        boolean calves = group.animals() != AnimalClass.BULL && group.animals() != AnimalClass.GROWING;
+        double wanted = calves ? Regain.wanted(group) : BULLS;
+        if (!(answer instanceof Ration)
+                || group.animals() == AnimalClass.GROWING
+                || group.wantedScore() != null
+                || group.conditionScore() >= wanted) {
+            return Optional.empty();
+        }
+        double score = Math.rint(2 * group.conditionScore()) / 2;
+        var holds = (score < wanted ? "They stay at score %s" : "They stay just under score %s")
+                .formatted(NumberWords.halves(Math.min(score, wanted)));
+        return Optional.of(Regain.of(group.wanting(wanted), yard.day())
+                .filter(regain -> calves)
+                .map(regain ->
+                        "%s; %s by calving takes %s.".formatted(holds, NumberWords.halves(wanted), takes(regain)))
+                .orElse(holds + "."));
+    }
+
+    /** More of the hay that is named for the cold, where it fits in and is no more than hay can do. */
+    private String takes(Regain regain) {
+        var hay = offers.cold().flatMap(ColdSnap::hay);
+        double kg = hay.map(feed -> feed.putOut(regain.nem()
+                        / feed.feed().composition().value(Analyte.NEM).orElseThrow()))
+                .orElse(Double.POSITIVE_INFINITY);
+        if (regain.isFast() || !(kg <= offers.cold().map(ColdSnap::most).orElse(0.0))) {
+            return "richer feed than this: call";
+        }
+        double pounds = Math.max(1, Math.rint(Unit.POUND.fromBase(kg)));
+        return "about %s pound%s a head more %s"
+                .formatted(
+                        NumberWords.of((int) pounds),
+                        pounds == 1 ? "" : "s",
+                        spoken(hay.orElseThrow().feed()));
+    }
+
+    /** As the bench has it. @param inFigures whether the page holds one more number; else the part of the month is said */
+    private Optional<String> shortOfHay(boolean inFigures) {
+        try {
+            return ShortOfHay.of(offers.rations(), ShortOfHay.Asked.NOTHING)
+                    .filter(ShortOfHay::isShort)
+                    .map(hay -> hay.gone()
+                            .map(day -> "Short of hay: gone by %s."
+                                    .formatted(inFigures ? Show.day(day) : DateWords.part(day)))
+                            .orElse("Short of hay: it does not last to grass."));
+        } catch (Refused refused) {
+            return Optional.empty(); // the page of short hay says why
+        }
     }
 
     private List<String> why(long numbersLeft) {
@@ -372,14 +458,14 @@ record LetterWords(
         var says = new ArrayList<String>();
         says.add("Sick, bloated, down or weak cattle: stop. Call %s first.".formatted(call().vet()));
         says.add("Call %s if they lose condition or do not clean up.".formatted(call().adviser()));
-        says.add("Right amount: a few stems left and they are quiet.");
+        says.add("Right amount: a few stems left, cattle quiet.");
         if (!portions().isEmpty()) {
             says.add(cold());
         }
         says.addAll(Cautions.with(portions(), yard.ranch().lots()));
         FeedingDangers.of(yard, offers.rations().question(group).diet(), portions())
                 .forEach(caution -> says.add(caution.words()));
-        says.add("Your vet and local rules come first.");
+        says.add("Vet and local rules come first.");
         return says;
     }
 
@@ -405,7 +491,7 @@ record LetterWords(
             return "Hard cold: they are full and need richer feed. Call.";
         }
         return ColdWords.degreesAPound(rule) >= 1
-                ? "For each %s degrees colder than %s, a pound a head more of %s."
+                ? "Each %s degrees colder than %s: a pound a head more %s."
                         .formatted(
                                 NumberWords.of((int) ColdWords.degreesAPound(rule)),
                                 NumberWords.degrees(Math.rint(Unit.FAHRENHEIT.fromBase(rule.below()))),
@@ -426,7 +512,7 @@ record LetterWords(
                 var lacks = tested.isForFeeding() ? "" : " (not tested for %s)".formatted(tested.lacks());
                 (tested.reports() == 0 ? book : reports)
                         .add(tested.reports() == 0 ? name : name + lacks + energy(counted, lot));
-            } else {
+            } else if (!portion.feed().feed().isLooseMineral()) {
                 var sale = yard.ranch().feedsForSale().get(id(portion));
                 (sale != null && !sale.tag().isEmpty() ? tags : book).add(name);
             }

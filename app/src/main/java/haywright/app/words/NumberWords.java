@@ -38,6 +38,13 @@ public final class NumberWords {
         return TENS[number / 10] + (number % 10 == 0 ? "" : "-" + BELOW_TWENTY[number % 10]);
     }
 
+    /** To the nearest half: {@code four and a half}, {@code half a}. @param number 0 to 99 */
+    public static String halves(double number) {
+        long halves = Math.round(2 * number);
+        var whole = of((int) (halves / 2));
+        return halves == 1 ? "half a" : halves % 2 == 0 ? whole : whole + " and a half";
+    }
+
     /** {@code ten below zero}, {@code zero}, {@code seventeen above}; °F. */
     public static String degrees(double fahrenheit) {
         int whole = (int) Math.abs(Math.rint(fahrenheit));

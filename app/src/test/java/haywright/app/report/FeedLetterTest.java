@@ -172,6 +172,7 @@ class FeedLetterTest {
         assertThat(letter.words(Part.WHAT_TO_DO))
                 .contains("What would help", "a nitrate test of Oat hay", "Do not feed Oat hay")
                 .doesNotContain("as now");
+        assertThat(letter.words(Part.WHAT_TO_DO)).contains("To buy: about ", " a head a day would be enough");
         assertThat(letter.words(Part.WHY)).contains("enough", "straw");
         assertThat(SchoolGrade.of(letter.words(Part.WHAT_TO_DO) + "\n" + letter.words(Part.WHY)))
                 .isLessThanOrEqualTo(8);

@@ -6,11 +6,13 @@ import haywright.app.document.TinLantern;
 import haywright.app.report.FeedLetter.Part;
 import haywright.app.words.ColdWords;
 import haywright.app.words.CountedTdn;
+import haywright.app.words.Show;
 import haywright.cattle.cold.Hide;
 import haywright.cattle.herd.Group;
 import haywright.feeding.ColdSnap;
 import haywright.feeding.Offers;
 import haywright.feeding.Rations;
+import haywright.feeding.hay.ShortOfHay;
 import haywright.forage.Analyte;
 import haywright.forage.lab.Reading;
 import haywright.quantity.Quantity;
@@ -151,6 +153,33 @@ class LetterSaysTest {
                 hide,
                 of.departures(),
                 of.found());
+    }
+
+    /** Cows at score 4 in December hold on a ration by their need; the bench says what regaining takes, and so does the letter. */
+    @Test
+    void thinCattleAreSaidToHoldAndNotToGain() {
+        var thin = COWS.scored(4, null);
+        var ranch = DEMO.with(thin);
+        var line = FeedLetter.of(offers(ranch, thin)).lines(Part.WHY).stream()
+                .filter(says -> says.contains("score"))
+                .findFirst()
+                .orElseThrow();
+        assertThat(line).contains("score four;", "five by calving takes");
+        assertThat(FeedLetter.of(offers(DEMO, COWS.scored(5.5, null))).words(Part.WHY))
+                .doesNotContain("score");
+        // what it takes is in the need, and is fed
+        var counted = thin.wanting(5.0);
+        assertThat(FeedLetter.of(offers(DEMO.with(counted), counted)).words(Part.WHY))
+                .doesNotContain("score");
+    }
+
+    @Test
+    void aRanchThatIsShortOfHaySaysSoWithTheBenchsDay() {
+        var offers = offers(DEMO, COWS);
+        var hay = ShortOfHay.of(offers.rations(), ShortOfHay.Asked.NOTHING).orElseThrow();
+        assertThat(hay.isShort()).isTrue();
+        assertThat(FeedLetter.of(offers).words(Part.WHY))
+                .contains("Short of hay", Show.day(hay.gone().orElseThrow()));
     }
 
     @Test

@@ -3,6 +3,7 @@ package haywright.cattle.herd;
 import static haywright.quantity.Unit.DAY;
 import static haywright.quantity.Unit.MEGACALORIE;
 
+import haywright.cattle.AnimalClass;
 import haywright.cattle.LiveWeight;
 import haywright.cattle.Reserves;
 import haywright.workings.Input;
@@ -30,6 +31,11 @@ public record Regain(Reserves reserves, double days) implements Worked {
     /** The last days before calving in which cattle may not lose condition by plan. */
     public static final int NO_LOSS_DAYS = 60;
 
+    /** Score wanted at calving: 5 of cows, 6 of heifers (University of Nebraska). */
+    private static final double COWS = 5;
+
+    private static final double HEIFERS = 6;
+
     private static final double SCORES_A_MONTH = 0.5;
     private static final double DAYS_A_MONTH = 30;
     private static final Source SPREAD = Source.judgment("the same each day until the first of them calves");
@@ -50,6 +56,17 @@ public record Regain(Reserves reserves, double days) implements Worked {
                                 group.conditionScore(),
                                 wanted),
                         ChronoUnit.DAYS.between(group.weighedOn(), first)));
+    }
+
+    /** The score that cattle which calve should have then: their own target, else the usual one. */
+    public static double wanted(Group group) {
+        var wanted = group.wantedScore();
+        return wanted != null ? wanted : usual(group);
+    }
+
+    /** The usual score at calving of such cattle. */
+    public static double usual(Group group) {
+        return group.animals() == AnimalClass.MATURE_COW ? COWS : HEIFERS;
     }
 
     /** Mcal per head per day. */

@@ -3,7 +3,6 @@ package haywright.app.web.herd;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.words.Show;
-import haywright.cattle.AnimalClass;
 import haywright.cattle.herd.Group;
 import haywright.cattle.herd.Regain;
 import java.time.LocalDate;
@@ -16,20 +15,10 @@ import java.util.Optional;
  * @param isCounted whether their need has it already
  */
 public record Thin(Group group, String says, boolean isCounted) {
-    /** Score wanted at calving: 5 of cows, 6 of heifers (University of Nebraska). */
-    private static final double COWS = 5;
-
-    private static final double HEIFERS = 6;
-
     private static final int NO_LOSS_DAYS = 60;
 
     static void routes(Routes on) {
         on.post("herd/{group}/regain", Thin::change);
-    }
-
-    private static double wanted(Group group) {
-        var wanted = group.wantedScore();
-        return wanted != null ? wanted : usual(group);
     }
 
     /** Empty where they are to calve in the condition wanted, or nothing is to calve. */
@@ -37,11 +26,11 @@ public record Thin(Group group, String says, boolean isCounted) {
         if (!GroupForm.calves(group.animals())) {
             return Optional.empty();
         }
-        return Regain.of(group.wanting(wanted(group)), today).map(regain -> {
+        return Regain.of(group.wanting(Regain.wanted(group)), today).map(regain -> {
             var takes = "They score %s. Calving at %s by %s takes %s more per head per day."
                     .formatted(
                             Show.significant(group.conditionScore(), 3),
-                            Show.significant(wanted(group), 3),
+                            Show.significant(Regain.wanted(group), 3),
                             Show.date(group.firstCalving().orElseThrow()),
                             NeedFigures.mcal(regain.nem()));
             var fast = regain.isFast()
@@ -53,7 +42,7 @@ public record Thin(Group group, String says, boolean isCounted) {
 
     /** Said wherever cattle are to calve below the score wanted; empty for others. Common practice, no source. */
     static String noLoss(Group group, LocalDate today) {
-        if (!GroupForm.calves(group.animals()) || group.conditionScore() >= usual(group)) {
+        if (!GroupForm.calves(group.animals()) || group.conditionScore() >= Regain.usual(group)) {
             return "";
         }
         return group.firstCalving()
@@ -61,10 +50,6 @@ public record Thin(Group group, String says, boolean isCounted) {
                 .map(first -> " Don’t let them lose condition in the last %d days before calving, from %s on."
                         .formatted(NO_LOSS_DAYS, Show.date(first.minusDays(NO_LOSS_DAYS))))
                 .orElse("");
-    }
-
-    private static double usual(Group group) {
-        return group.animals() == AnimalClass.MATURE_COW ? COWS : HEIFERS;
     }
 
     private static void change(Page page) {
@@ -75,7 +60,7 @@ public record Thin(Group group, String says, boolean isCounted) {
                 form,
                 (count ? "Regain of condition added to the need: " : "Regain of condition removed from the need: ")
                         + group.name(),
-                ranch -> ranch.with(group.wanting(count ? (Double) wanted(group) : null)),
+                ranch -> ranch.with(group.wanting(count ? (Double) Regain.wanted(group) : null)),
                 "herd");
     }
 }
