@@ -7,6 +7,7 @@ import haywright.diet.DietRow;
 import haywright.diet.Feed;
 import haywright.forage.Analyte;
 import haywright.forage.FeedClass;
+import haywright.forage.hazard.NitrateClass;
 import haywright.outlook.ColdDay;
 import haywright.outlook.FeedingDangers;
 import haywright.outlook.HerdWeather;
@@ -94,6 +95,9 @@ public record ColdSnap(
                 && diet.rows().stream()
                         .filter(row -> row.kind() == DietRow.Kind.DANGER)
                         .allMatch(row -> row.law().perKg(feed, feed.composition(), row.limit()) <= HAIR)
+                // whoever they are, out of a storm they are hungry: the line of the most careful for all
+                && feed.composition().value(Analyte.NO3N).orElse(0)
+                        <= NitrateClass.safeForPregnant().safeUpTo()
                 && !FeedingDangers.mayHide(yard, diet, feed);
     }
 

@@ -171,7 +171,7 @@ public record FeedLetter(Ranch ranch, Group group, Letter letter) {
 
     /** What must not be done stands out, whoever wrote it. */
     public boolean forbids(String line) {
-        return Stream.of("Do not ", "Never ", "Stop ").anyMatch(line::startsWith);
+        return Stream.of("Do not ", "Stop ").anyMatch(line::startsWith) || line.contains("Never ");
     }
 
     /** What was worked out for a part, whatever was written since. */

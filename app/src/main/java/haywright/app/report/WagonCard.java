@@ -19,7 +19,8 @@ import java.util.stream.Stream;
  * really fed. By the ration; by what is fed now where there is none. What may not be fed is on no card.
  */
 public record WagonCard(Offers offers) {
-    private static final double POINTS = 15;
+    private static final double LARGEST_POINTS = 15;
+    private static final double SMALLEST_POINTS = 11;
 
     public static final String NOT_ZEROED = Loads.NOT_ZEROED;
 
@@ -168,14 +169,19 @@ public record WagonCard(Offers offers) {
                 .formatted(FeedLetter.plain(name()), offers.yard().day(), size.id());
     }
 
+    /** On one page, in smaller print if it must be: what is on the back is not read in a tractor. */
     public Paper paper(Paper.Size size) {
+        return Paper.onOnePage(LARGEST_POINTS, SMALLEST_POINTS, points -> paper(size, points));
+    }
+
+    private Paper paper(Paper.Size size, double points) {
         return Paper.of(
                 "Wagon card: " + name() + ", " + ranchName(),
                 "What goes into the wagon in which order, and a box for what was really fed",
                 "haywright/app/report/wagonCard.jte",
                 this,
                 size,
-                POINTS,
+                points,
                 offers.yard().day());
     }
 }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import haywright.app.document.TinLantern;
 import haywright.app.report.FeedLetter.Part;
 import haywright.app.words.ColdWords;
+import haywright.cattle.AnimalClass;
 import haywright.cattle.herd.Group;
 import haywright.diet.DietRow;
 import haywright.feeding.Offers;
@@ -104,6 +105,22 @@ class LetterColdTest {
                 .contains("of " + hay.feed().name());
         // the same lot with little nitrate is the richest they have
         assertThat(cold(wanting(6, 100))).contains("Oat hay");
+    }
+
+    /** Bulls may have up to 1,000 ppm alone on any day, but not hungry out of a storm. */
+    @Test
+    void theLineOfTheMostCarefulHoldsForAllCattle() {
+        var bulls = DEMO.groups().values().stream()
+                .filter(group -> group.animals() == AnimalClass.BULL)
+                .findFirst()
+                .orElseThrow();
+        var some = new Wishes.Wish(OATS.id(), DietRow.Sense.AT_LEAST, Quantity.of(10, Unit.POUND_A_DAY));
+        var ranch = wanting(6, 850).with(new Wishes(bulls.id(), List.of(some), List.of(), null, null));
+        var offers = new Offers(new Rations(ranch, DAY), bulls);
+        assertThat(offers.sure().orElseThrow().mix().portions())
+                .anyMatch(p -> p.feed().feed().name().equals("Oat hay"));
+        assertThat(offers.cold().orElseThrow().hay().orElseThrow().feed().name())
+                .isNotEqualTo("Oat hay");
     }
 
     @Test

@@ -89,6 +89,9 @@ class WagonCardTest {
                 assertThat(line.note()).doesNotStartWith(",").doesNotContainPattern("[0-9]\\.[0-9]|a week");
                 baled += line.note().contains("bale") ? 1 : 0;
             }
+            for (var size : Paper.Size.values()) {
+                assertThat(card.paper(size).pages()).as(group.name()).isEqualTo(1);
+            }
             assertThat(card.beside()).noneMatch(line -> line.matches(".*[0-9]\\.[0-9].*"));
             var page = Paper.text("haywright/app/report/wagonCard.jte", card);
             assertThat(page.contains("Left in bunk"))
