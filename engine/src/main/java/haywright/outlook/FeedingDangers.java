@@ -144,8 +144,8 @@ public final class FeedingDangers {
                 || diet.leftOut().stream().anyMatch(l -> l.feed().composition().knows(Analyte.NO3N))) {
             var limits = HowNitrateIsFed.unmixedLimits(diet.need());
             say(
-                    "Not mixed, a feed may test %,.0f ppm alone and %,.0f as second feed; the day as a whole may count %,.0f."
-                            .formatted(limits[0], limits[1], limits[0]),
+                    "Not mixed, feed may test %,.0f ppm (NO3-N) alone, %,.0f as second feed."
+                            .formatted(limits[0], limits[1]),
                     NITRATE);
         }
     }

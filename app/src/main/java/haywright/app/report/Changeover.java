@@ -23,6 +23,9 @@ public record Changeover(List<Row> rows) {
     /** Over the columns of {@link Row#pounds}. */
     public static final List<String> DAYS = List.of("Days 1–3", "Days 4–6", "Days 7–9", "Day 10 on");
 
+    /** New feeds that a sentence names; of more the table has the names. */
+    private static final int MOST_NAMED = 2;
+
     public Changeover {
         rows = List.copyOf(rows);
     }
@@ -93,7 +96,7 @@ public record Changeover(List<Row> rows) {
             return List.of("New: %s. What they get now must stop: call first.".formatted(PlainLimits.list(fresh)));
         }
         return List.of("New: %s. Change over in ten days: every three days trade a quarter of the old for new."
-                .formatted(PlainLimits.list(fresh)));
+                .formatted(fresh.size() > MOST_NAMED ? "most of these feeds" : PlainLimits.list(fresh)));
     }
 
     /** Of all head a day as printed, by name; a loose mineral is no change. */

@@ -35,7 +35,7 @@ public record FeedLetter(Ranch ranch, Group group, Letter letter) {
 
     private static final double LARGEST_POINTS = 13;
     /** Below this nobody reads it in a cab. */
-    private static final double SMALLEST_POINTS = 10.5;
+    private static final double SMALLEST_POINTS = 10;
 
     /** A part of the page that is made of words; each can be rewritten. */
     public enum Part {

@@ -318,7 +318,7 @@ record LetterWords(
         says.addAll(Cautions.keepOut(no.diet().leftOut()));
         says.add("What would help: " + String.join(", or ", PlainLimits.wouldHelp(no)) + ".");
         WouldCarry.of(offers.rations(), group, offers.days())
-                .ifPresent(carry -> says.add("To buy: %s a head a day would be enough beside what is here."
+                .ifPresent(carry -> says.add("To buy: %s per head per day would be enough beside what is here."
                         .formatted(carry.bought().stream()
                                 .map(LetterWords::pounds)
                                 .collect(Collectors.joining(" and ")))));
@@ -380,7 +380,7 @@ record LetterWords(
                     .map(hay -> hay.gone()
                             .map(day -> "Short of hay: gone by %s."
                                     .formatted(inFigures ? Show.day(day) : DateWords.part(day)))
-                            .orElse("Short of hay: it does not last to grass."));
+                            .orElse("Short of hay: it does not last until turnout."));
         } catch (Refused refused) {
             return Optional.empty(); // the page of short hay says why
         }

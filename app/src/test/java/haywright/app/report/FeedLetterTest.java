@@ -6,6 +6,7 @@ import com.openhtmltopdf.util.Diagnostic;
 import haywright.app.document.RanchDocument;
 import haywright.app.report.FeedLetter.Part;
 import haywright.cattle.herd.Group;
+import haywright.feeding.Offers;
 import haywright.feeding.Rations;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
@@ -41,7 +42,11 @@ class FeedLetterTest {
     private static final Pattern NUMBER = Pattern.compile("[0-9]+([.,][0-9]+)*");
 
     private static Ranch demo() {
-        try (var in = Objects.requireNonNull(RanchDocument.class.getResourceAsStream("tin-lantern.json"))) {
+        return read("tin-lantern.json");
+    }
+
+    private static Ranch read(String name) {
+        try (var in = Objects.requireNonNull(RanchDocument.class.getResourceAsStream(name))) {
             return new RanchDocument().read(in.readAllBytes());
         } catch (IOException e) {
             throw new java.io.UncheckedIOException(e);
@@ -79,6 +84,23 @@ class FeedLetterTest {
                 .isLessThanOrEqualTo(12);
         var prose = Stream.of(Part.values()).map(letter::words).toList();
         assertThat(SchoolGrade.of(String.join("\n", prose))).as("school grade").isLessThanOrEqualTo(8);
+    }
+
+    /** Of five feeds, no mixer and most of them bought and new. */
+    @Test
+    void theDroughtRanchsLettersAreAsShort() {
+        var ranch = read("bent-bucket.json");
+        var rations = new Rations(ranch, ranch.settings().today(LocalDate.EPOCH));
+        for (var group : ranch.groups().values()) {
+            var letter = FeedLetter.of(new Offers(rations, group));
+            for (var size : Paper.Size.values()) {
+                var paper = letter.paper(size);
+                assertThat(paper.pages()).as(group.name()).isEqualTo(1);
+                assertThat(text(paper.pdf()).strip().split("\\s+").length)
+                        .as(group.name())
+                        .isLessThanOrEqualTo(300);
+            }
+        }
     }
 
     @ParameterizedTest
@@ -172,7 +194,7 @@ class FeedLetterTest {
         assertThat(letter.words(Part.WHAT_TO_DO))
                 .contains("What would help", "a nitrate test of Oat hay", "Do not feed Oat hay")
                 .doesNotContain("as now");
-        assertThat(letter.words(Part.WHAT_TO_DO)).contains("To buy: about ", " a head a day would be enough");
+        assertThat(letter.words(Part.WHAT_TO_DO)).contains("To buy: about ", " per head per day would be enough");
         assertThat(letter.words(Part.WHY)).contains("enough", "straw");
         assertThat(SchoolGrade.of(letter.words(Part.WHAT_TO_DO) + "\n" + letter.words(Part.WHY)))
                 .isLessThanOrEqualTo(8);
