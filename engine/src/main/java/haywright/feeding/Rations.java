@@ -131,6 +131,11 @@ public final class Rations {
         return Optional.ofNullable(gone().get(feed.feed().id()));
     }
 
+    /** For whom the plan of the winter keeps a feed that no ration has today; empty for one that is fed, or never. */
+    public Optional<WinterPlan.Kept> kept(String feed) {
+        return plan().flatMap(winter -> winter.kept(feed)).filter(later -> kgADay(feed) == 0);
+    }
+
     private synchronized Map<String, LocalDate> gone() {
         if (gone == null) {
             gone = Lasting.gone(this, this::toFeed);

@@ -117,7 +117,8 @@ public record WholeBales(int days, List<Bales> bales, HandMix mix) {
             boolean danger = isDanger(diet, portion.feed().feed());
             var counts = IntStream.of((int) Math.floor(exact), (int) Math.ceil(exact))
                     .distinct()
-                    .filter(count -> Math.abs(count - exact) <= NEAR * exact && (!danger || count <= exact))
+                    .filter(count ->
+                            count > 0 && Math.abs(count - exact) <= NEAR * exact && (!danger || count <= exact))
                     .toArray();
             var longer = new ArrayList<Map<String, Integer>>();
             for (var so : all) {

@@ -54,15 +54,14 @@ public final class ShortWords {
                                 : " Groups whose feed now is not entered are counted at today’s ration."));
         says.add("Silage counts as the hay that has as much dry matter; straw and stalks are not counted."
                 + " Needs are met on average, without the margin that rations have.");
-        hay.plan()
-                .ifPresent(plan -> hay.lots()
-                        .forEach(lot -> plan.kept(lot.feed().id())
-                                .ifPresent(kept -> says.add(
-                                        "%s is counted, and in no ration yet: the winter plan keeps it for %s from %s."
-                                                .formatted(
-                                                        lot.feed().name(),
-                                                        String.join(" and ", kept.groups()),
-                                                        Show.day(kept.from()))))));
+        hay.lots()
+                .forEach(lot -> hay.kept(lot)
+                        .ifPresent(kept ->
+                                says.add("%s is counted, and in no ration yet: the winter plan keeps it for %s from %s."
+                                        .formatted(
+                                                lot.feed().name(),
+                                                String.join(" and ", kept.groups()),
+                                                Show.day(kept.from())))));
         if (!hay.leftOut().isEmpty()) {
             says.add("Left out of every ration and not counted: %s (%s)."
                     .formatted(

@@ -291,8 +291,8 @@ class CliTest {
                 .groups()
                 .values()
                 .forEach(group -> assertThat(ran.out()).contains(group.name()));
-        var steps = ran.out().lines().filter(line -> line.matches(" {2}[1-7]\\. .*, (now|by [A-Z].*)"));
-        assertThat(steps).hasSize(6);
+        var steps = ran.out().lines().filter(line -> line.matches(" {2}[1-9]\\. .*, (now|by [A-Z].*)"));
+        assertThat(steps).hasSize(7);
         assertThat(folder.resolve("feed-letter-short.pdf")).isNotEmptyFile();
         assertThat(run("ranch", "list", "--data", folder.toString()).out().lines())
                 .hasSize(1);

@@ -235,6 +235,11 @@ public final class ShortOfHay {
         return yard.ranch();
     }
 
+    /** For whom the plan keeps a lot that no ration has today; empty for one that is fed, or never. */
+    public Optional<WinterPlan.Kept> kept(PricedFeed lot) {
+        return rations.kept(lot.feed().id());
+    }
+
     /** Of the winter, without any of the steps. */
     public Optional<WinterPlan> plan() {
         return rations.plan();

@@ -161,8 +161,7 @@ public record WorkingsView(
         double worth = all.orElse(not.worthBuyingBelow());
         var kept = feed.own()
                 ? offers.rations()
-                        .plan()
-                        .flatMap(plan -> plan.kept(feed.feed().id()))
+                        .kept(feed.feed().id())
                         .map(later -> "kept by the winter plan for %s from %s; now "
                                 .formatted(String.join(" and ", later.groups()), Show.day(later.from())))
                         .orElse("")
