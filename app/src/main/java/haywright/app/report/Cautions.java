@@ -1,6 +1,7 @@
 package haywright.app.report;
 
 import haywright.diet.Diet;
+import haywright.diet.Feed;
 import haywright.diet.LeftOut;
 import haywright.forage.Analyte;
 import haywright.forage.FeedClass;
@@ -32,10 +33,21 @@ final class Cautions {
     static List<String> deadly(Yard yard, Diet diet, List<Portion> portions) {
         var says = new ArrayList<>(keepOut(diet.leftOut()));
         FeedingDangers.ofNitrate(yard, diet, portions).forEach(caution -> says.add(caution.words()));
+        says.addAll(mayHoldNitrate(portions));
         if (portions.stream().anyMatch(p -> p.feed().feed().feedClass() == FeedClass.GRAIN)) {
             says.add(GRAIN);
         }
         return says;
+    }
+
+    private static List<String> mayHoldNitrate(List<Portion> portions) {
+        return portions.stream()
+                .map(portion -> portion.feed().feed())
+                .filter(Feed::nitrateDanger)
+                .map(feed ->
+                        "%s can hold nitrate. Weak legs, fast breath or brown gums: take it away and call the vet at once."
+                                .formatted(feed.name()))
+                .toList();
     }
 
     /** Feeds that could hurt: said on every letter, whether or not anybody feeds them now. */
@@ -69,13 +81,9 @@ final class Cautions {
         var says = new ArrayList<String>();
         boolean grain = false;
         boolean face = false;
+        says.addAll(mayHoldNitrate(portions));
         for (var portion : portions) {
             var feed = portion.feed().feed();
-            if (feed.nitrateDanger()) {
-                says.add(
-                        "%s can hold nitrate. Weak legs, fast breath or brown gums: take it away and call the vet at once."
-                                .formatted(feed.name()));
-            }
             grain |= feed.feedClass() == FeedClass.GRAIN;
             var lot = lots.get(UUID.fromString(feed.id()));
             face |= lot != null && lot.storage() == Lot.Storage.BUNKER;

@@ -6,6 +6,7 @@ import haywright.feeding.Offers;
 import haywright.quantity.Unit;
 import haywright.ranch.Pen;
 import haywright.ration.Portion;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -95,8 +96,14 @@ public record WagonCard(Offers offers) {
 
     /** What can kill, a sentence each. */
     public List<String> dangers() {
-        return Cautions.deadly(
-                offers.yard(), offers.rations().question(offers.group()).diet(), portions());
+        var says = new ArrayList<>(Cautions.deadly(
+                offers.yard(), offers.rations().question(offers.group()).diet(), portions()));
+        boolean isNew = offers.sure().isPresent()
+                && offers.now().filter(now -> !now.mix().notAllowed().isEmpty()).isPresent();
+        if (isNew) {
+            says.add("What they get now must stop: call before you begin with this.");
+        }
+        return says;
     }
 
     /** {@code 2 loads a day, all alike}. */

@@ -182,8 +182,8 @@ final class Backup {
 
     private List<RanchFiles.Imported> takeIn(
             Jdbi from, RanchDocument documents, Function<Ranch, RanchFiles.Imported> replace) {
-        var all = from.withHandle(h -> h.createQuery(
-                        "SELECT id, name, octet_length(doc) AS bytes, deleted_at FROM ranch ORDER BY name, id")
+        var all = from.withHandle(h -> h.createQuery("SELECT id, " + OneRow.line("name")
+                        + ", octet_length(doc) AS bytes, deleted_at FROM ranch ORDER BY substr(ranch.name, 1, 200), id")
                 .map((row, context) -> new Kept(
                         row.getString("id"),
                         row.getString("name"),

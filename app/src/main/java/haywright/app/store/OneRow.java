@@ -11,6 +11,9 @@ final class OneRow {
     /** Bytes: many times the largest ranch, a small part of a heap of 256 MB. */
     static final int MOST = 16 * 1024 * 1024;
 
+    /** Letters. */
+    static final int LINE = 2000;
+
     private static final int MB = 1024 * 1024;
 
     private OneRow() {}
@@ -18,6 +21,11 @@ final class OneRow {
     /** In SQL: a text column, null where it is too large. */
     static String text(String column) {
         return "CASE WHEN octet_length(%1$s) <= %2$d THEN %1$s END".formatted(column, MOST);
+    }
+
+    /** In SQL: the beginning of a column that holds a name or a line; nobody writes more. */
+    static String line(String column) {
+        return "substr(%1$s, 1, %2$d) AS %1$s".formatted(column, LINE);
     }
 
     /** What is kept can be opened again. */

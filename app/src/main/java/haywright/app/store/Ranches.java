@@ -20,7 +20,7 @@ public final class Ranches {
      * Differs wherever the document may: a revision has one moment of saving, and what came from a copy of the database
      * under the same revision has another.
      */
-    private static final String VERSION = "(rev || ' ' || octet_length(doc) || ' ' || coalesce("
+    private static final String VERSION = "(rev || ' ' || coalesce(octet_length(doc), 0) || ' ' || coalesce("
             + "(SELECT at FROM edit WHERE edit.ranch_id = ranch.id AND edit.rev = ranch.rev), '')) AS version";
 
     /** So often somebody else may be quicker. */
@@ -60,8 +60,8 @@ public final class Ranches {
 
     private List<Listed> listed(String which) {
         jdbi.useHandle(RowId::nameTheNameless); // another program may have put one in meanwhile
-        return jdbi.withHandle(h -> h.createQuery(
-                        "SELECT id, name, rev, " + VERSION + " FROM ranch WHERE " + which + " ORDER BY lower(name), id")
+        return jdbi.withHandle(h -> h.createQuery("SELECT id, " + OneRow.line("name") + ", rev, " + VERSION
+                        + " FROM ranch WHERE " + which + " ORDER BY lower(substr(ranch.name, 1, 200)), id")
                 .map((row, context) -> new Listed(
                         RowId.of(row.getString("id")),
                         row.getString("name"),
@@ -255,8 +255,8 @@ public final class Ranches {
 
     /** Newest first. */
     public List<Edit> history(UUID id) {
-        return jdbi.withHandle(h -> h.createQuery(
-                        "SELECT rev, at, who, words, inverse_patch FROM edit WHERE ranch_id = :id ORDER BY rev DESC")
+        return jdbi.withHandle(h -> h.createQuery("SELECT rev, at, who, " + OneRow.line("words")
+                        + ", inverse_patch FROM edit WHERE ranch_id = :id ORDER BY rev DESC")
                 .bind("id", id.toString())
                 .map((row, context) -> new Edit(
                         row.getLong("rev"),
@@ -282,8 +282,8 @@ public final class Ranches {
      * @throws Refused when something it touched has changed since
      */
     public SaveAnswer.Saved undo(UUID id, long rev, String who) {
-        var undone = jdbi.withHandle(h -> h.createQuery(
-                                "SELECT words, inverse_patch FROM edit WHERE ranch_id = :id AND rev = :rev")
+        var undone = jdbi.withHandle(h -> h.createQuery("SELECT " + OneRow.line("words")
+                                + ", inverse_patch FROM edit WHERE ranch_id = :id AND rev = :rev")
                         .bind("id", id.toString())
                         .bind("rev", rev)
                         .map((row, context) ->

@@ -61,8 +61,9 @@ public final class Recovery {
 
     /** @throws Refused when there is no such ranch */
     public Raw raw(UUID id) {
-        return jdbi.withHandle(h -> h.createQuery("SELECT name, rev, octet_length(doc) AS bytes, " + OneRow.text("doc")
-                                + " AS doc FROM ranch WHERE id = :id")
+        return jdbi.withHandle(h -> h.createQuery(
+                                "SELECT " + OneRow.line("name") + ", rev, octet_length(doc) AS bytes, "
+                                        + OneRow.text("doc") + " AS doc FROM ranch WHERE id = :id")
                         .bind("id", RowId.kept(h, id))
                         .map((row, context) -> new Raw(
                                 row.getString("name"),

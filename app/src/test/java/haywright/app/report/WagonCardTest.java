@@ -2,6 +2,7 @@ package haywright.app.report;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import haywright.app.document.BentBucket;
 import haywright.app.document.TinLantern;
 import haywright.app.report.FeedLetter.Part;
 import haywright.cattle.herd.Group;
@@ -17,6 +18,7 @@ import haywright.ration.NoRation;
 import java.io.IOException;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.UUID;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -131,5 +133,35 @@ class WagonCardTest {
                     .toList();
             assertThat(new WagonCard(offers).lines()).as(group.name()).noneMatch(line -> out.contains(line.feed()));
         }
+    }
+
+    /** Whoever loads holds the card, not the letter: what may hold nitrate is on it, and that what they get now must stop. */
+    @Test
+    void whatIsDangerousOnTheLetterIsOnTheCard() {
+        int nitrate = 0;
+        int stops = 0;
+        for (var ranch : List.of(DEMO, BentBucket.ranch())) {
+            var rations = new Rations(ranch, DAY);
+            for (var group : ranch.groups().values()) {
+                var offers = new Offers(rations, group);
+                var dangers = new WagonCard(offers).dangers();
+                for (var portion : rations.toFeed(group)) {
+                    var feed = portion.feed().feed();
+                    if (feed.nitrateDanger()) {
+                        assertThat(dangers).as(group.name()).anyMatch(line -> line.contains(feed.name()));
+                        nitrate++;
+                    }
+                }
+                if (offers.sure().isPresent()
+                        && offers.now()
+                                .filter(now -> !now.mix().notAllowed().isEmpty())
+                                .isPresent()) {
+                    assertThat(dangers).as(group.name()).anyMatch(line -> line.contains("must stop"));
+                    stops++;
+                }
+            }
+        }
+        assertThat(nitrate).isPositive();
+        assertThat(stops).isPositive();
     }
 }

@@ -193,6 +193,20 @@ abstract class StoreDamageContract extends StoreFilesContract {
     }
 
     @Test
+    void aNameOrALineOfHistoryWithoutEndIsCutWhereItIsRead() {
+        var ranch = saved(1, 2);
+        store.jdbi().useHandle(h -> h.execute("UPDATE edit SET words = ? WHERE rev = 2", "w".repeat(3_000_000)));
+        store.jdbi().useHandle(h -> h.execute("UPDATE ranch SET name = ?", "n".repeat(3_000_000)));
+        assertThat(ranches.list())
+                .singleElement()
+                .satisfies(one -> assertThat(one.name()).hasSize(OneRow.LINE));
+        assertThat(ranches.history(ranch.id()))
+                .hasSize(2)
+                .allSatisfy(edit -> assertThat(edit.words()).hasSizeLessThanOrEqualTo(OneRow.LINE));
+        assertThat(ranches.open(ranch.id()).ranch()).isEqualTo(repriced(ranch, "Oat hay", 2));
+    }
+
+    @Test
     void aRevisionSetBackIsCountedOnFromTheHistory() {
         var ranch = saved(1, 2);
         for (long rev : new long[] {1, Long.MAX_VALUE, Long.MAX_VALUE - 1}) {
