@@ -45,7 +45,7 @@ public final class Offer {
      * grass where that is more. Of two ways to feed a group the one that counts less is better for the ranch.
      */
     public double counted() {
-        return Math.rint(100 * mix.weighed()) / 100;
+        return mix.counted();
     }
 
     /** Dollars a head and day, to the cent as it is printed: what is multiplied comes out with a pencil. */

@@ -39,7 +39,9 @@ public final class Offers {
     private static final int MOST_TESTS = 2;
 
     /** On the standard deviations of needs; 0 is even odds, 1 as surely as is asked. */
-    private static final List<Double> FACTORS = List.of(0.0, 0.5, 1.25, 1.6, 2.0, 2.5);
+    private static final List<Double> FACTORS = Stream.of(List.of(0.0, 0.5), Rations.SURER, List.of(2.5))
+            .flatMap(List::stream)
+            .toList();
 
     private final Rations asked;
     private final Group group;
@@ -126,7 +128,6 @@ public final class Offers {
     }
 
     private List<Offer> ways(Ration ration) {
-        var question = rations().question(group);
         var sure = sure().orElseThrow();
         var all = new ArrayList<Offer>();
         all.add(sure);
@@ -134,7 +135,7 @@ public final class Offers {
             return List.copyOf(all);
         }
         for (double factor : FACTORS) {
-            if (question.asSure(question.sureness().needs(factor)).solve() instanceof Ration other) {
+            if (rations().asSure(group, factor) instanceof Ration other) {
                 all.add(offer(other));
             }
         }

@@ -51,6 +51,7 @@ public final class Rations {
 
     private final Yard yard;
     private final Map<Group, LeastCostRation> asked = new ConcurrentHashMap<>();
+    private final Map<AsSure, RationAnswer> asSure = new ConcurrentHashMap<>();
     private final Map<UUID, RationAnswer> answered = new ConcurrentHashMap<>();
     private final Map<UUID, NoRation> explained = new ConcurrentHashMap<>();
     private final Map<UUID, HandMix> weighed = new ConcurrentHashMap<>();
@@ -171,23 +172,23 @@ public final class Rations {
     /** Without what doing without a wish would cost: that feeds all groups anew. */
     private RationAnswer answer(Group group) {
         return answered.computeIfAbsent(group.id(), id -> {
-            var asked = question(group);
-            var answer = asked.solve();
+            var answer = question(group).solve();
             // a lot that would last less than a month is better than nothing
             return answer instanceof Ration ration
-                    ? surest(asked, ration)
+                    ? surest(group, ration)
                     : yard.alone(group).solve();
         });
     }
 
     /** As surely as was asked, or more surely where that counts no more to the cent: of few feeds in whole pounds it may. */
-    private static Ration surest(LeastCostRation asked, Ration ration) {
+    private Ration surest(Group group, Ration ration) {
+        var asked = question(group);
         var surest = ration;
         if (ration.sureness().equals(asked.sureness())) {
-            double least = counted(asked, ration);
+            double least = Weighable.of(asked, ration).counted();
             for (double factor : SURER) {
-                if (asked.asSure(asked.sureness().needs(factor)).solve() instanceof Ration surer
-                        && counted(asked, surer) <= least) {
+                if (asSure(group, factor) instanceof Ration surer
+                        && Weighable.of(asked, surer).counted() <= least) {
                     surest = surer;
                 }
             }
@@ -195,10 +196,15 @@ public final class Rations {
         return surest;
     }
 
-    /** To the cent, as it is put out. */
-    private static double counted(LeastCostRation asked, Ration ration) {
-        return Math.rint(100 * Weighable.of(asked, ration).weighed()) / 100;
+    /** What its question answers where needs are kept more or less surely. @param factor on their standard deviations */
+    RationAnswer asSure(Group group, double factor) {
+        return asSure.computeIfAbsent(new AsSure(group.id(), factor), way -> {
+            var asked = question(group);
+            return asked.asSure(asked.sureness().needs(factor)).solve();
+        });
     }
+
+    private record AsSure(UUID group, double factor) {}
 
     /** A wish that is done without is priced with all groups fed: those that have no ration draw on no lot till then. */
     private NoRation lifted(Group group, NoRation none) {

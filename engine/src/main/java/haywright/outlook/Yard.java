@@ -41,6 +41,7 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -221,13 +222,14 @@ public final class Yard {
         };
     }
 
-    /** Percent of grain and cake that is lost; 0 where none is listed or all of it goes into a bunk. */
+    /** Percent of grain and cake that is lost on the ground; 0 where none is listed or all of it goes into a bunk. */
     public double grainLossPercent() {
-        return ranch.outfit().feedsInBunks()
-                        || feeds().stream()
-                                .noneMatch(feed -> lossPercent(feed.feed().feedClass(), false) == GROUND_LOSS_PERCENT)
-                ? 0
-                : GROUND_LOSS_PERCENT;
+        var kinds = Stream.concat(
+                ranch.lots().values().stream().map(Lot::feedClass),
+                ranch.feedsForSale().values().stream().map(FeedForSale::feedClass));
+        // a kind of which more is lost where it does not go into a bunk
+        boolean isAny = kinds.anyMatch(kind -> lossPercent(kind, false) > lossPercent(kind, true));
+        return isAny && !ranch.outfit().feedsInBunks() ? GROUND_LOSS_PERCENT : 0;
     }
 
     public GroupRequirement need(Group group) {
@@ -271,8 +273,7 @@ public final class Yard {
     private LeastCostRation ask(Group group, List<PricedFeed> feeds, Need need) {
         var outfit = ranch.outfit();
         var wanted = ranch.wishes().getOrDefault(group.id(), Wishes.none(group.id()));
-        boolean inBunks =
-                outfit.feedsInBunks() || wanted.way() == WayOfFeeding.BUNK || wanted.way() == WayOfFeeding.LIMIT_FED;
+        boolean inBunks = outfit.feedsInBunks() || wanted.isInABunk();
         double lost = lossPercent(FeedClass.GRAIN, inBunks);
         var offered = feeds.stream()
                 .map(feed -> feed.losing(Math.min(

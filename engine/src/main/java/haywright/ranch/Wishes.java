@@ -27,6 +27,11 @@ public record Wishes(
         List<String> limitsOff,
         @Nullable WayOfFeeding way,
         @Nullable Double surenessPercent) {
+    /** Whether it was said that they eat out of a bunk: little of their grain is lost then. */
+    public boolean isInABunk() {
+        return way == WayOfFeeding.BUNK || way == WayOfFeeding.LIMIT_FED;
+    }
+
     /** Nothing wanted, nothing said. */
     public static Wishes none(UUID group) {
         return new Wishes(group, List.of(), List.of(), null, null);

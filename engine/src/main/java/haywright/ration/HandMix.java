@@ -41,6 +41,11 @@ public record HandMix(
         return portions.stream().mapToDouble(Portion::weighed).sum();
     }
 
+    /** The same to the cent, as it is compared. */
+    public double counted() {
+        return Math.rint(100 * weighed()) / 100;
+    }
+
     private static final Range ANY = new Range(0, Double.POSITIVE_INFINITY);
 
     /** @param kgPutOut as fed, a head and day, by feed id */

@@ -33,6 +33,8 @@ public record FeedLetter(Ranch ranch, Group group, Letter letter) {
     /** {@code Tuesday, December 1, 2026}. */
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEEE, MMMM d, uuuu", Locale.US);
 
+    private static final DateTimeFormatter WEEKDAY = DateTimeFormatter.ofPattern("EEEE, MMMM d", Locale.US);
+
     private static final double LARGEST_POINTS = 13;
     /** Below this nobody reads it in a cab. */
     private static final double SMALLEST_POINTS = 10;
@@ -253,9 +255,13 @@ public record FeedLetter(Ranch ranch, Group group, Letter letter) {
         return DAY.format(letter.made());
     }
 
+    public boolean isBought(Letter.Row row) {
+        return row.where().equals(LetterWords.BOUGHT);
+    }
+
     /** Without the year: whoever feeds reads few numbers. */
     public String weekday() {
-        return day().replaceFirst(", [0-9]+$", "");
+        return WEEKDAY.format(letter.made());
     }
 
     /** What stands over a part; the adviser's own lines carry the adviser's name. */

@@ -7,7 +7,6 @@ import haywright.cattle.cold.HairCoat;
 import haywright.cattle.cold.Hide;
 import haywright.cattle.herd.Group;
 import haywright.cattle.need.GroupRequirement;
-import haywright.diet.WayOfFeeding;
 import haywright.outlook.Yard;
 import haywright.quantity.Unit;
 import haywright.ranch.Ranch;
@@ -19,7 +18,6 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.stream.Stream;
-import org.jspecify.annotations.Nullable;
 
 /** What holds for every figure of a herd, said wherever it acts. */
 public final class HerdWords {
@@ -57,13 +55,7 @@ public final class HerdWords {
      */
     public static String figured(
             Settings settings, Collection<Group> groups, LocalDate day, LocalDate until, boolean putOut) {
-        return figured(
-                settings,
-                groups,
-                day,
-                until,
-                putOut ? "%s %% of hay put out is lost.".formatted(Show.number(settings.hayLossPercent(), 0)) : "",
-                List.of());
+        return figured(settings, groups, day, until, putOut ? lost(settings, 0) : "", List.of());
     }
 
     /** The same of a ranch: where pounds put out stand there, also what nobody said of its lots. */
@@ -74,24 +66,24 @@ public final class HerdWords {
                 groups,
                 day,
                 until,
-                putOut ? lost(ranch, groups, day) : "",
+                putOut ? lost(ranch.settings(), grainLost(ranch, groups, day)) : "",
                 putOut ? MassWords.assumed(ranch) : List.of());
     }
 
-    /** Grain on the ground is lost too, unless every one of these groups is fed in a bunk. */
-    private static String lost(Ranch ranch, Collection<Group> groups, LocalDate day) {
-        double grain =
-                groups.stream().allMatch(group -> isAtABunk(ranch.wishes().get(group.id())))
-                        ? 0
-                        : new Yard(ranch, day).grainLossPercent();
+    private static String lost(Settings settings, double grain) {
         return "%s %% of hay%s put out is lost."
                 .formatted(
-                        Show.number(ranch.settings().hayLossPercent(), 0),
+                        Show.number(settings.hayLossPercent(), 0),
                         grain > 0 ? ", and %s %% of grain and cake,".formatted(Show.number(grain, 0)) : "");
     }
 
-    private static boolean isAtABunk(@Nullable Wishes wishes) {
-        return wishes != null && (wishes.way() == WayOfFeeding.BUNK || wishes.way() == WayOfFeeding.LIMIT_FED);
+    /** Percent; none where every one of these groups is fed in a bunk. */
+    private static double grainLost(Ranch ranch, Collection<Group> groups, LocalDate day) {
+        boolean inBunks = groups.stream()
+                .allMatch(group -> ranch.wishes()
+                        .getOrDefault(group.id(), Wishes.none(group.id()))
+                        .isInABunk());
+        return inBunks ? 0 : new Yard(ranch, day).grainLossPercent();
     }
 
     private static String figured(

@@ -10,10 +10,7 @@ import haywright.cattle.herd.Group;
 import haywright.diet.DietRow;
 import haywright.feeding.Offers;
 import haywright.feeding.Rations;
-import haywright.forage.Analyte;
-import haywright.forage.Basis;
 import haywright.forage.lab.LabReport;
-import haywright.forage.lab.Reading;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.FedNow;
@@ -25,7 +22,6 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.UUID;
 import org.junit.jupiter.api.Test;
 
 /** What goes out in a storm is a hay by name that nothing is the matter with, or somebody is asked. */
@@ -33,31 +29,12 @@ class LetterColdTest {
     private static final Ranch DEMO = TinLantern.ranch();
     private static final LocalDate DAY = LocalDate.of(2027, 1, 10);
     private static final Group COWS = DEMO.groups().values().iterator().next();
-    private static final Lot OATS = lot("Oat hay");
-    private static final Lot MEADOW = lot("Meadow hay");
-
-    private static Lot lot(String name) {
-        return DEMO.lots().values().stream()
-                .filter(l -> l.name().equals(name))
-                .findFirst()
-                .orElseThrow();
-    }
+    private static final Lot OATS = OatHay.LOT;
+    private static final Lot MEADOW = OatHay.lot("Meadow hay");
 
     /** Of so much nitrate, and of more energy than any hay of the demo. */
     private static LabReport oats(double no3n) {
-        return new LabReport(
-                new UUID(5, 5),
-                OATS.id(),
-                "A",
-                "",
-                null,
-                LocalDate.of(2026, 11, 1),
-                LabReport.HowSampled.PLAN,
-                List.of(
-                        new Reading(Analyte.CP, 14, Unit.PERCENT, Basis.DRY_MATTER),
-                        new Reading(Analyte.ADF, 24, Unit.PERCENT, Basis.DRY_MATTER),
-                        new Reading(Analyte.NO3N, no3n, Unit.PPM, Basis.DRY_MATTER)),
-                List.of());
+        return OatHay.report(14, 24, no3n);
     }
 
     private static Ranch wanting(double pounds, double no3n) {
@@ -135,7 +112,7 @@ class LetterColdTest {
     @Test
     void whereNoLotIsKnownToBeCleanSomebodyIsAsked() {
         for (var settings : List.of(DEMO.settings(), DEMO.settings().with((haywright.ranch.RanchWeather) null))) {
-            var ranch = fedNow(900, Set.of(lot("Barley straw"))).with(settings);
+            var ranch = fedNow(900, Set.of(OatHay.lot("Barley straw"))).with(settings);
             assertThat(offers(ranch).cold().orElseThrow().hay()).isEmpty();
             assertThat(cold(ranch)).contains("ask before you add hay").doesNotContain("Oat hay", "more good hay");
             assertThat(ColdWords.of(offers(ranch).cold().orElseThrow())).hasSize(1);

@@ -9,15 +9,10 @@ import haywright.diet.DietRow;
 import haywright.diet.HowNitrateIsFed;
 import haywright.feeding.Offers;
 import haywright.feeding.Rations;
-import haywright.forage.Analyte;
-import haywright.forage.Basis;
 import haywright.forage.FeedClass;
-import haywright.forage.lab.LabReport;
-import haywright.forage.lab.Reading;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.FedNow;
-import haywright.ranch.Lot;
 import haywright.ranch.Outfit;
 import haywright.ranch.Ranch;
 import haywright.ranch.WaterSource;
@@ -36,31 +31,10 @@ class LetterDangersTest {
     private static final LocalDate DAY = LocalDate.of(2027, 1, 10);
     private static final Group COWS = DEMO.groups().values().iterator().next();
 
-    private static Lot oats() {
-        return DEMO.lots().values().stream()
-                .filter(l -> l.name().equals("Oat hay"))
-                .findFirst()
-                .orElseThrow();
-    }
-
     /** The demo with oat hay of so much nitrate, of which the cows are to get some, and an outfit that mixes, does not, or says nothing. */
     private static Ranch ranch(double no3n, @Nullable Boolean mixer) {
-        var oats = oats();
-        var report = new LabReport(
-                new UUID(5, 5),
-                oats.id(),
-                "A",
-                "",
-                null,
-                LocalDate.of(2026, 11, 1),
-                LabReport.HowSampled.PLAN,
-                List.of(
-                        new Reading(Analyte.CP, 10, Unit.PERCENT, Basis.DRY_MATTER),
-                        new Reading(Analyte.ADF, 36, Unit.PERCENT, Basis.DRY_MATTER),
-                        new Reading(Analyte.NO3N, no3n, Unit.PPM, Basis.DRY_MATTER)),
-                List.of());
-        var some = new Wishes.Wish(oats.id(), DietRow.Sense.AT_LEAST, Quantity.of(4, Unit.POUND_A_DAY));
-        return DEMO.with(report)
+        var some = new Wishes.Wish(OatHay.LOT.id(), DietRow.Sense.AT_LEAST, Quantity.of(4, Unit.POUND_A_DAY));
+        return DEMO.with(OatHay.report(10, 36, no3n))
                 .with(new Outfit(mixer, null, false, false, null, 1))
                 .with(new Wishes(COWS.id(), List.of(some), List.of(), null, null));
     }

@@ -20,7 +20,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Reports brought in from a PDF, a CSV file or pasted text: what was understood is shown beside what was read, names can
- * be put right, and each sample is looked over in the form it would be typed in.
+ * be corrected, and each sample is looked over in the form it would be typed in.
  */
 public final class BringPages {
     public static final Ask TEXT = Ask.text(
