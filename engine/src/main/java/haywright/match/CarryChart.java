@@ -189,7 +189,7 @@ public record CarryChart(List<Cell> cells) {
         var worst = diet.rows().stream()
                 .filter(row -> BROUGHT.contains(row.id()))
                 .max(Comparator.comparingDouble(row -> missed(row, kg)));
-        double missed = worst.map(row -> missed(row, kg)).orElse(0.0);
+        double missed = Math.max(0, worst.map(row -> missed(row, kg)).orElse(0.0));
         double gain = diet.growth()
                 .map(energy -> Math.min(1, Math.max(0, energy.neg() - energy.leftForGain(kg)) / energy.neg()))
                 .orElse(0.0);
@@ -197,9 +197,7 @@ public record CarryChart(List<Cell> cells) {
                 ? "energy for gain"
                 : worst.filter(row -> missed > 0)
                         .map(DietRow::name)
-                        .or(() -> none.conflicts().stream()
-                                .map(conflict -> conflict.row().name())
-                                .findFirst())
+                        .or(() -> nearest(none))
                         .orElse("feed");
         return new Cell(
                 lot.feed().name(),
@@ -212,6 +210,14 @@ public record CarryChart(List<Cell> cells) {
                 danger.map(row -> "fed alone it has too much %s: %s, and %s is the most"
                         .formatted(row.name(), said(row, row.supplied(kg)), said(row, row.limit()))),
                 0);
+    }
+
+    /** Missed by a hair, as where the mineral beside it thins its protein: what it should have brought, before their fill. */
+    private static Optional<String> nearest(NoRation none) {
+        return none.conflicts().stream()
+                .map(NoRation.Conflict::row)
+                .min(Comparator.comparing(row -> !BROUGHT.contains(row.id())))
+                .map(DietRow::name);
     }
 
     private static String said(DietRow row, double value) {

@@ -137,8 +137,10 @@ public final class MatchPages {
                 .map(why -> new Box("danger", "not yet", "", why, at))
                 .orElseGet(() -> new Box(
                         "short",
-                        cell.shortOf().orElse("feed") + " " + Show.number(Math.max(1, cell.shortPercent()), 0)
-                                + " % short",
+                        cell.shortOf().orElse("feed")
+                                + (cell.shortPercent() < 1
+                                        ? " just short"
+                                        : " " + Show.number(cell.shortPercent(), 0) + " % short"),
                         "",
                         "",
                         at));
