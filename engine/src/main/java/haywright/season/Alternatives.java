@@ -22,11 +22,12 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.ToDoubleFunction;
 import java.util.function.UnaryOperator;
 
 /**
  * What could be done, each priced by the same winters with the same draws as the plan without it: dollars that it brings, all
- * told, and how many winters of 20 feed lasts with it. Then the two best together.
+ * told, and how many winters of 20 feed lasts with it. Then the two best together; any other two when they are asked for.
  */
 final class Alternatives {
     private static final double NINE_IN_TEN = 1.645;
@@ -36,13 +37,14 @@ final class Alternatives {
     private final Crew crew;
     private final List<Crew.Case> cases;
     private final List<Played> without;
+    private final WinterBook.Choice policy;
     private final List<Double> hardness;
 
     /**
      * Something that could be done.
      *
      * @param ranch what it makes of the ranch
-     * @param beside dollars that are not feed
+     * @param beside dollars of it that are not feed, by the ranch that it is done on
      * @param ask what is not counted
      */
     private record Step(
@@ -52,7 +54,7 @@ final class Alternatives {
             UnaryOperator<Ranch> ranch,
             Set<String> cleared,
             int away,
-            double beside,
+            ToDoubleFunction<Ranch> beside,
             String ask) {
         Step with(Step other) {
             var both = new HashSet<>(cleared);
@@ -64,23 +66,24 @@ final class Alternatives {
                     r -> other.ranch.apply(ranch.apply(r)),
                     both,
                     Math.max(away, other.away),
-                    beside + other.beside,
+                    r -> beside.applyAsDouble(r) + other.beside.applyAsDouble(ranch.apply(r)),
                     ask.equals(other.ask) ? ask : (ask + " " + other.ask).strip());
         }
     }
 
-    Alternatives(Yard yard, Crew crew, List<Crew.Case> cases, List<Played> without, List<Double> hardness) {
+    Alternatives(Yard yard, Crew crew, List<Crew.Case> cases, List<Played> without, WinterBook.Choice policy) {
         this.yard = yard;
         this.crew = crew;
         this.cases = cases;
         this.without = without;
+        this.policy = policy;
         // what is compared is planned by one winter, so that pricing takes no longer than playing
-        this.hardness = List.of(hardness.get(hardness.size() / 2));
+        this.hardness = List.of(policy.middle());
     }
 
     /** The best first. */
     List<WinterBook.Alternative> all() {
-        var base = hardness.size() == 1 ? base() : without;
+        var base = policy.hardness().size() == 1 ? without : base();
         var steps = steps();
         var priced = new ArrayList<WinterBook.Alternative>();
         for (var step : steps) {
@@ -93,6 +96,14 @@ final class Alternatives {
             price(first.with(second), base).ifPresent(priced::add);
         }
         return priced;
+    }
+
+    /** Two of them, in the order in which they are listed; empty where one is none of this ranch, or there was no time. */
+    Optional<WinterBook.Alternative> together(String one, String other) {
+        var both = steps().stream()
+                .filter(step -> step.id.equals(one) || step.id.equals(other))
+                .toList();
+        return both.size() == 2 ? price(both.get(0).with(both.get(1)), base()) : Optional.empty();
     }
 
     private static Step named(List<Step> steps, String id) {
@@ -120,10 +131,11 @@ final class Alternatives {
         if (n < 2) {
             return Optional.empty();
         }
+        double beside = step.beside.applyAsDouble(yard.ranch());
         var apart = new double[n];
         double mean = 0;
         for (int i = 0; i < n; i++) {
-            apart[i] = base.get(i).cost() - played.get(i).cost() + step.beside;
+            apart[i] = base.get(i).cost() - played.get(i).cost() + beside;
             mean += apart[i] / n;
         }
         double squares = 0;
@@ -139,7 +151,7 @@ final class Alternatives {
                 mean,
                 mean - NINE_IN_TEN * error,
                 mean + NINE_IN_TEN * error,
-                step.beside,
+                beside,
                 counted.lasts(),
                 counted.tonsShort(),
                 step.ask));
@@ -162,7 +174,7 @@ final class Alternatives {
 
     private static Step of(
             String id, String what, LocalDate by, UnaryOperator<Ranch> ranch, double beside, String ask) {
-        return new Step(id, what, by, ranch, Set.of(), 0, beside, ask);
+        return new Step(id, what, by, ranch, Set.of(), 0, r -> beside, ask);
     }
 
     /** Lots that nobody may have until they are tested. */
@@ -189,8 +201,8 @@ final class Alternatives {
                                 r -> r,
                                 Set.copyOf(out),
                                 0,
-                                -out.size() * Facts.value("nitrate_test_usd"),
-                                "Feed none before the laboratory's figure is in; ask your veterinarian about limits where you are."));
+                                r -> -out.size() * Facts.value("nitrate_test_usd"),
+                                "Feed none before the laboratory’s figure is in; ask your veterinarian about limits where you are."));
     }
 
     /** Hay at the price that the ranch's own would cost to replace. */
@@ -284,7 +296,7 @@ final class Alternatives {
                     soon("sell_days"),
                     r -> r.with(without(group, sold)),
                     sold * each,
-                    "They bring $%.0f each and next year's calf goes with them: $%.0f each is what a bred cow kept is taken to be worth. Taxes: ask your accountant."
+                    "They bring $%,.0f each and next year’s calf goes with them: $%,.0f each is what a bred cow kept is taken to be worth. Taxes: ask your accountant."
                             .formatted(Facts.value("bred_cow_usd"), Facts.value("bred_cow_kept_usd")));
         });
     }
@@ -308,13 +320,6 @@ final class Alternatives {
             boolean fits = group.firstCalving()
                     .map(first -> yard.day().plusWeeks(weeks).plusDays(60).isBefore(first))
                     .orElse(false);
-            double dollars = -yard.ranch().groups().values().stream()
-                            .filter(g -> g.animals() == AnimalClass.MATURE_COW)
-                            .mapToInt(Group::head)
-                            .sum()
-                    * weeks
-                    * 7.0
-                    * Facts.value("stalk_usd");
             return fits
                     ? Optional.of(new Step(
                             "stalks",
@@ -324,10 +329,17 @@ final class Alternatives {
                             r -> r,
                             Set.of(),
                             weeks,
-                            dollars,
+                            r -> -matureCows(r) * weeks * 7.0 * Facts.value("stalk_usd"),
                             "At $%.2f per head per day, hauling and fence not counted; they hold condition there only while snow lets them."
                                     .formatted(Facts.value("stalk_usd"))))
                     : Optional.empty();
         });
+    }
+
+    private static int matureCows(Ranch ranch) {
+        return ranch.groups().values().stream()
+                .filter(g -> g.animals() == AnimalClass.MATURE_COW)
+                .mapToInt(Group::head)
+                .sum();
     }
 }

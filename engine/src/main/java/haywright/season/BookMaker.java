@@ -16,6 +16,7 @@ import haywright.workings.Refused;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import java.util.stream.IntStream;
 
@@ -106,6 +107,39 @@ public record BookMaker(
         }
     }
 
+    /**
+     * Two things that could be done, together, as a book prices what could be done: by its winters, once each.
+     *
+     * @param season that the book was made of
+     * @param hardness that what could be done was planned for ({@link WinterBook.Choice#middle()})
+     * @return empty where the ranch has not both, or it was enough before it was done
+     */
+    public Optional<WinterBook.Alternative> together(
+            Yard yard, Season season, double hardness, String one, String other) {
+        if (season.record().size() == 0) {
+            return Optional.empty();
+        }
+        var crew = new Crew(season, threads, growing, enough);
+        var all = cases(shown(season), 0);
+        var once = all.subList(0, Math.min(all.size(), draws));
+        var priced = new Alternatives(yard, crew, once, List.of(), new WinterBook.Choice(List.of(hardness)))
+                .together(one, other);
+        return crew.isEnough() ? Optional.empty() : priced;
+    }
+
+    /** Winters that the count is of: five of seven where there are enough to part them. */
+    private static List<Integer> shown(Season season) {
+        int all = season.record().size();
+        return IntStream.range(0, all)
+                .filter(w -> all < PARTED || (w % SEVEN != 2 && w % SEVEN != SEVEN - 2))
+                .boxed()
+                .toList();
+    }
+
+    private List<Crew.Case> cases(List<Integer> shown, int draw) {
+        return shown.stream().map(w -> new Crew.Case(w, seed(seed, w, draw))).toList();
+    }
+
     private static long seed(long seed, int winter, int draw) {
         return (seed + 1) * MIX ^ (winter * 1_000_003L + draw) * (MIX >>> 1);
     }
@@ -132,7 +166,7 @@ public record BookMaker(
             if (season.record().size() == 0) {
                 return counting.withoutWinters(hash, plan);
             }
-            var shown = shown();
+            var shown = shown(season);
             boolean apart = shown.size() < season.record().size();
             var hardness = UNCHOSEN;
             var programs = crew.programs(UNCHOSEN);
@@ -155,7 +189,9 @@ public record BookMaker(
             var besides = besides(one.subList(0, played.size()), played, programs);
             listener.doing("pricing what could be done");
             var alternatives = hasAlternatives && !crew.isEnough()
-                    ? new Alternatives(yard, crew, one.subList(0, played.size()), played, hardness).all()
+                    ? new Alternatives(
+                                    yard, crew, one.subList(0, played.size()), played, new WinterBook.Choice(hardness))
+                            .all()
                     : List.<WinterBook.Alternative>of();
             listener.doing("playing winters");
             if (played.size() == one.size()) {
@@ -181,26 +217,11 @@ public record BookMaker(
             return WinterPlan.plan(season, crew.forecast(-1), growing, hardness);
         }
 
-        /** Winters that the count is of: five of seven where there are enough to part them. */
-        private List<Integer> shown() {
-            int all = season.record().size();
-            return IntStream.range(0, all)
-                    .filter(w -> all < PARTED || (w % SEVEN != 2 && w % SEVEN != SEVEN - 2))
-                    .boxed()
-                    .toList();
-        }
-
         private List<Crew.Case> choosing(List<Integer> shown) {
             boolean apart = shown.size() < season.record().size();
             return IntStream.range(0, season.record().size())
                     .filter(w -> apart ? !shown.contains(w) : w % 2 == 0)
                     .mapToObj(w -> new Crew.Case(w, BookMaker.seed(seed ^ CHOOSING, w, 0)))
-                    .toList();
-        }
-
-        private List<Crew.Case> cases(List<Integer> shown, int draw) {
-            return shown.stream()
-                    .map(w -> new Crew.Case(w, BookMaker.seed(seed, w, draw)))
                     .toList();
         }
 

@@ -92,6 +92,11 @@ public record WinterBook(
         public Choice {
             hardness = List.copyOf(hardness);
         }
+
+        /** The one that stands for all, where what could be done is priced. */
+        public double middle() {
+            return hardness.get(hardness.size() / 2);
+        }
     }
 
     /**

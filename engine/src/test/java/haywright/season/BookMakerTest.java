@@ -11,6 +11,7 @@ import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
 import haywright.ranch.Settings;
 import haywright.sampling.stock.Stock;
+import haywright.season.given.Season;
 import haywright.season.play.Invented;
 import haywright.season.play.Plan;
 import haywright.season.play.Played;
@@ -132,6 +133,27 @@ class BookMakerTest {
         assertThat(book.alternatives())
                 .filteredOn(one -> one.id().equals("buy-now"))
                 .allSatisfy(one -> assertThat(one.net()).isPositive());
+    }
+
+    @Test
+    void twoTogetherAreWhatTheBookSaysOfItsBestTwoInEitherOrder() {
+        var maker = new BookMaker(1, 6, 2, false, true, () -> false);
+        var yard = new Yard(Invented.ranch(85, 0), DAY);
+        var season = Season.of(yard);
+        var book = maker.of(yard, season, BookListener.NONE);
+        var best = book.alternatives().get(book.alternatives().size() - 1);
+        var ids = best.id().split("\\+");
+        assertThat(ids).hasSize(2);
+        double hardness = book.policy().middle();
+        var again = maker.together(yard, season, hardness, ids[0], ids[1]).orElseThrow();
+        var turned = maker.together(yard, season, hardness, ids[1], ids[0]).orElseThrow();
+        assertThat(turned).isEqualTo(again);
+        assertThat(again.net()).isEqualTo(best.net());
+        assertThat(again.lasts()).isEqualTo(best.lasts());
+        assertThat(maker.together(yard, season, hardness, ids[0], ids[0])).isEmpty();
+        assertThat(maker.together(yard, season, hardness, ids[0], "nothing")).isEmpty();
+        var stopped = new BookMaker(1, 6, 2, false, true, () -> true);
+        assertThat(stopped.together(yard, season, hardness, ids[0], ids[1])).isEmpty();
     }
 
     @Test

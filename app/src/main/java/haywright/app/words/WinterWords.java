@@ -172,6 +172,19 @@ public final class WinterWords {
                         dollars(one.net() < 0 ? -one.low() : one.high()));
     }
 
+    /** Whether two things that could be done help or stand in each other's way. */
+    public static String apart(
+            WinterBook.Alternative both, WinterBook.Alternative first, WinterBook.Alternative second) {
+        double more = both.net() - first.net() - second.net();
+        return Math.abs(more) < 50
+                ? "That is what they come to one by one."
+                : "One by one they would come to %s: together they are worth %s %s."
+                        .formatted(
+                                dollars(first.net() + second.net()),
+                                dollars(Math.abs(more)),
+                                more < 0 ? "less, since each leaves less for the other to save" : "more");
+    }
+
     /** Whole hundreds: the last digits are not known. */
     public static String dollars(double dollars) {
         long hundreds = Math.round(dollars / 100) * 100;

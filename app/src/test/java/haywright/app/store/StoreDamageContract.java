@@ -135,6 +135,7 @@ abstract class StoreDamageContract extends StoreFilesContract {
                 0,
                 false,
                 null,
+                null,
                 List.of(),
                 List.of(),
                 List.of(),

@@ -24,6 +24,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.regex.Pattern;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
@@ -100,10 +101,22 @@ class WinterPagesTest {
             assertThat(ranch.get(other).body()).as(other).contains("class=\"book-line\"");
         }
         assertThat(ranch.client().get("/").body()).contains("Winter book of Nov 25");
+        // two together by two taps
+        var first = linked(book, "winter/with/");
+        var second = linked(ranch.get(first).body(), first + "/");
+        var both = ranch.get(second);
+        assertThat(both.status()).isEqualTo(200);
+        assertThat(both.body()).contains("<table>");
+        assertThat(ranch.get(second).body()).isEqualTo(both.body());
+        assertThat(ranch.get(first + "/" + first.substring(first.lastIndexOf('/') + 1))
+                        .status())
+                .isEqualTo(404);
+        assertThat(ranch.get("winter/with/nothing").status()).isEqualTo(404);
         // a name moves no figure; two hundred bales less do
         ranch.change(now -> now.withName("Another name"));
         assertThat(ranch.get("winter").body()).doesNotContain(MAKE_AGAIN);
         ranch.change(WinterPagesTest::lessHay);
+        assertThat(ranch.get(second).body()).doesNotContain("<table>");
         var older = ranch.get("winter").body();
         assertThat(older).contains(MAKE_AGAIN, "href=\"" + ranch.path() + "history\"", "id=\"dots-title\"");
         for (var other : BESIDE) {
@@ -114,6 +127,15 @@ class WinterPagesTest {
         assertThat(ranch.get("winter").body()).contains("hx-trigger=\"every");
         assertThat(ranch.send("winter", "winter/stop", Map.of()).status()).isEqualTo(303);
         assertThat(whole()).contains("class=\"do\"");
+    }
+
+    /** The first link of a page that begins so, without the ranch before it. */
+    private String linked(String page, String to) {
+        var link = Pattern.compile("href=\"" + Pattern.quote(ranch.path() + to) + "[^\"/]+\"")
+                .matcher(page);
+        assertThat(link.find()).as(to).isTrue();
+        return link.group()
+                .substring(("href=\"" + ranch.path()).length(), link.group().length() - 1);
     }
 
     @Test

@@ -21,6 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param low of winters of 20, nine times in ten it lies from this to {@code high}
  * @param draws winters that were played, {@code lasted} those in which feed lasted, of so many {@code years}
  * @param isWhole whether all was done that was asked for
+ * @param hardness that what could be done was priced by; null in a book of an earlier build
  * @param begins the first day of each week
  * @param lines hay and silage on hand in each winter that was played
  * @param winters what happened in each winter of the record, once
@@ -37,6 +38,7 @@ public record KeptBook(
         int lasted,
         int years,
         boolean isWhole,
+        @Nullable Double hardness,
         WinterBook.@Nullable Cost cost,
         List<ShortWinter> shortWinters,
         List<WinterBook.RunsOut> runsOut,
@@ -125,6 +127,7 @@ public record KeptBook(
                 book.lasted(),
                 book.years(),
                 book.isWhole(),
+                book.policy().middle(),
                 book.draws() == 0 ? null : book.cost(),
                 book.shortWinters().stream()
                         .map(one -> new ShortWinter(

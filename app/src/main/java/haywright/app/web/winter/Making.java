@@ -29,7 +29,7 @@ import org.jspecify.annotations.Nullable;
 /** One winter book as it is made. Written by the thread that makes it and read by any page meanwhile. */
 final class Making implements BookListener {
     /** The same seed draws the same winters, so the book is the same whenever it is made. */
-    private static final long SEED = 1;
+    static final long SEED = 1;
 
     /** More than a large ranch takes on a slow machine. */
     private static final long MOST_NANOS = 300_000_000_000L;

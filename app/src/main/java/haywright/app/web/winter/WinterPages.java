@@ -37,6 +37,7 @@ public final class WinterPages {
         on.get("winter/page/{size}", WinterPages::print);
         new WeekPages(BOOKS).routes(on);
         StoryPages.routes(on);
+        new BothPages().routes(on);
     }
 
     /**
@@ -192,6 +193,11 @@ public final class WinterPages {
     static KeptBook book(Page page) {
         return Optional.ofNullable(view(page).book())
                 .orElseThrow(() -> new NotFoundResponse("There is no winter book of this ranch yet."));
+    }
+
+    /** Whether the book that the page shows is of the ranch as it is now. */
+    static boolean isOfNow(Page page) {
+        return !view(page).age().isOlder();
     }
 
     /** What each group is to be fed now, as bench and letter have it: {@code Mature cows: $1.91: 9.2 lb Pivot hay, 19 lb Meadow hay}. */

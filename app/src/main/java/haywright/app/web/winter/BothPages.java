@@ -1,0 +1,118 @@
+package haywright.app.web.winter;
+
+import haywright.app.web.Page;
+import haywright.app.web.Routes;
+import haywright.feeding.Rations;
+import haywright.feeding.SeasonByRations;
+import haywright.outlook.Yard;
+import haywright.season.BookMaker;
+import haywright.season.WinterBook.Alternative;
+import haywright.season.kept.KeptBook;
+import io.javalin.http.NotFoundResponse;
+import io.javalin.http.ServiceUnavailableResponse;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.BooleanSupplier;
+import org.jspecify.annotations.Nullable;
+
+/** Two things that could be done, put together: tap one, then the other. Priced when it is asked for, and kept in memory. */
+public final class BothPages {
+    private static final int MOST = 200;
+    private static final long MOST_NANOS = 40_000_000_000L;
+
+    private final Map<String, Alternative> priced = new LinkedHashMap<>(16, 0.75f, true) {
+        private static final long serialVersionUID = 1;
+
+        @Override
+        protected boolean removeEldestEntry(Map.@Nullable Entry<String, Alternative> eldest) {
+            return size() > MOST;
+        }
+    };
+
+    BothPages() {}
+
+    void routes(Routes on) {
+        on.get("winter/with/{first}", this::show);
+        on.get("winter/with/{first}/{second}", this::show);
+    }
+
+    /**
+     * @param second null until it is chosen
+     * @param both null until it is, or where they could not be priced
+     * @param isOlder whether the ranch has changed since the book, so that nothing can be added to it
+     */
+    public record View(
+            Alternative first,
+            List<Alternative> others,
+            @Nullable Alternative second,
+            @Nullable Alternative both,
+            boolean isOlder) {}
+
+    private void show(Page page) {
+        var book = WinterPages.book(page);
+        var first = named(book, page.http().pathParam("first"));
+        var second =
+                Optional.ofNullable(page.http().pathParamMap().get("second")).map(id -> named(book, id));
+        if (second.filter(first::equals).isPresent()) {
+            throw new NotFoundResponse("It takes two different ones.");
+        }
+        var hardness = book.hardness();
+        boolean isOlder = hardness == null || !WinterPages.isOfNow(page);
+        page.show(
+                "haywright/app/web/winter/both.jte",
+                new View(
+                        first,
+                        single(book).stream()
+                                .filter(one -> !one.equals(first)
+                                        && second.filter(one::equals).isEmpty())
+                                .toList(),
+                        second.orElse(null),
+                        second.filter(two -> !isOlder)
+                                .map(two -> together(page, book, hardness == null ? 0 : hardness, first, two))
+                                .orElse(null),
+                        isOlder));
+    }
+
+    /** Not those that are two already. */
+    private static List<Alternative> single(KeptBook book) {
+        return book.alternatives().stream()
+                .filter(one -> !one.id().contains("+"))
+                .toList();
+    }
+
+    private static Alternative named(KeptBook book, String id) {
+        return single(book).stream()
+                .filter(one -> one.id().equals(id))
+                .findFirst()
+                .orElseThrow(() -> new NotFoundResponse("That is not in this book."));
+    }
+
+    /** One pair after another, so that no page waits for more than a few winters; the same pair is priced once. */
+    private synchronized Alternative together(
+            Page page, KeptBook book, double hardness, Alternative first, Alternative second) {
+        boolean inOrder = first.id().compareTo(second.id()) < 0;
+        var key = String.join(
+                " ",
+                book.hash(),
+                book.day().toString(),
+                inOrder ? first.id() : second.id(),
+                inOrder ? second.id() : first.id());
+        var known = priced.get(key);
+        if (known != null) {
+            return known;
+        }
+        long began = System.nanoTime();
+        var asking = Thread.currentThread();
+        BooleanSupplier enough = () -> asking.isInterrupted() || System.nanoTime() - began > MOST_NANOS;
+        var yard = new Yard(page.ranch(), book.day());
+        int threads = Math.max(1, Runtime.getRuntime().availableProcessors() - 1);
+        var both = new BookMaker(Making.SEED, BookMaker.DRAWS, threads, true, true, enough)
+                .together(yard, SeasonByRations.of(new Rations(yard)), hardness, first.id(), second.id())
+                .orElseThrow(() -> new ServiceUnavailableResponse(
+                        "This took too long on a busy machine. Nothing was changed; open it again in a minute."));
+        priced.put(key, both);
+        return both;
+    }
+}
