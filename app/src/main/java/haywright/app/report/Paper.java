@@ -154,8 +154,8 @@ public record Paper(String xhtml, LocalDate dated) {
         return new Paper(xhtml.toString(), dated);
     }
 
-    /** A page that is no paper: one file to be carried away. */
-    static String text(String template, Object view) {
+    /** A page that is no paper: one file to be carried away. @param template path from the source folder; it has {@code @param … view} */
+    public static String text(String template, Object view) {
         var text = new StringOutput();
         TEMPLATES.render(template, Map.of("view", view), text);
         return text.toString();

@@ -341,6 +341,13 @@ public record Page(
                 .result(table);
     }
 
+    /** One HTML file to save, for a phone. @param name of the file, without its ending */
+    public void phoneFile(String name, String html) {
+        http.contentType("text/html; charset=utf-8")
+                .header("Content-Disposition", "attachment; filename=\"%s.html\"".formatted(name))
+                .result(html);
+    }
+
     /** Goes on to another page after something was done. */
     void leave(String url) {
         leave(http, url);

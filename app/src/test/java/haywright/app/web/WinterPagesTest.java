@@ -16,6 +16,7 @@ import haywright.ranch.FoundPlace;
 import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
 import haywright.ranch.RanchWeather;
+import haywright.sampling.CheckLetter;
 import haywright.sampling.stock.Stock;
 import java.nio.charset.StandardCharsets;
 import java.sql.SQLException;
@@ -294,6 +295,56 @@ class WinterPagesTest {
         var read =
                 new RanchDocument().read(new RanchDocument().write(ranch.kept()).getBytes(StandardCharsets.UTF_8));
         assertThat(read).isEqualTo(ranch.kept());
+    }
+
+    @Test
+    void aLineFromThePhoneFillsInTheWeekAndSavesNothingByItself() {
+        ranch.hay("300");
+        ranch.cows();
+        var lot = ranch.anyLot();
+        var group = ranch.kept().groups().keySet().iterator().next().toString();
+        var phone = ranch.get("winter/week/phone.html").body();
+        var code = Pattern.compile("data-code=\"(F[A-Z0-9]{5})\"").matcher(phone);
+        assertThat(code.find()).isTrue();
+        assertThat(phone.split("type=\"text\" name=\"count\"", -1)).hasSize(1 + 8 + 3);
+        // two of seven days, a score, and of the lot what was fed and what is left
+        var line = weekLine(code.group(1), 71_000, -1, 70_550, -1, -1, -1, -1, 45, 170, 2_730);
+        var filled = ranch.send("winter/week", "winter/week/line", Map.of("line", line));
+        assertThat(filled.status()).isEqualTo(200);
+        assertThat(filled.body())
+                .contains(
+                        "value=\"7100 7055\"",
+                        "value=\"4.5\"",
+                        "value=\"17\"",
+                        "value=\"273\"",
+                        "value=\"Nov 16, 2026\"",
+                        "value=\"Nov 18, 2026\"");
+        assertThat(ranch.kept().weeks()).isEmpty();
+        // one sign changed, another ranch's, and one of another sheet; what was typed stays in its box
+        var other = weekLine("FAAAAA", 71_000);
+        for (var wrong : List.of(line.replace("71000", "71001"), other, "S4K2QX-261125-JB-11111111118Q")) {
+            var answer = ranch.send("winter/week", "winter/week/line", Map.of("line", wrong));
+            assertThat(answer.status()).as(wrong).isEqualTo(422);
+            assertThat(answer.body()).contains(wrong);
+        }
+        // and where the other sheets go back it is not taken for one of those
+        assertThat(ranch.send("take", "take/line", Map.of("line", line)).status())
+                .isEqualTo(422);
+        // another group: the boxes are others, and so is the sheet
+        ranch.cows();
+        assertThat(ranch.send("winter/week", "winter/week/line", Map.of("line", line))
+                        .status())
+                .isEqualTo(422);
+        assertThat(ranch.get("herd/" + group).status()).isEqualTo(200);
+    }
+
+    /** @param tenths of each box; below zero where it is empty */
+    private static String weekLine(String code, int... tenths) {
+        var line = new StringBuilder(code + "-261116");
+        for (int one : tenths) {
+            line.append('-').append(one < 0 ? "" : String.valueOf(one));
+        }
+        return CheckLetter.add(line.append('-').toString());
     }
 
     @Test

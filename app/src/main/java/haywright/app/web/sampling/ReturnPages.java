@@ -28,6 +28,8 @@ public final class ReturnPages {
     private static final String LIST = "haywright/app/web/sampling/take.jte";
     private static final int MOST_BYTES = 64 * 1024;
     private static final int MOST_NAMED = 3;
+    /** Letters of a sheet's code. */
+    private static final int CODE = 6;
 
     private ReturnPages() {}
 
@@ -69,6 +71,15 @@ public final class ReturnPages {
         var line = SheetFile.line(text);
         if (WeighPages.isLine(line)) {
             WeighPages.takeIn(page, form, line);
+            return;
+        }
+        if (line.matches("(?i)F[A-Z0-9]{5}-.*")) {
+            form.refuse(
+                    LINE.name(),
+                    line.substring(0, CODE),
+                    "this line is of a week that was fed",
+                    "Paste it under Winter book, Enter a week.");
+            reject(page, form, null);
             return;
         }
         var read = form.build(() -> besideTheLine(() -> SheetFile.read(text)));

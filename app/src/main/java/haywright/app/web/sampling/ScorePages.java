@@ -30,7 +30,7 @@ public final class ScorePages {
         on.post("take/groups/{group}/scores", ScorePages::keepScore);
         on.get("take/groups/{group}/scores/phone.html", page -> {
             var sheet = scoreSheet(page);
-            SheetPages.phone(page, sheet.phonePage(), "score-sheet-" + sheet.code());
+            page.phoneFile("score-sheet-" + sheet.code(), sheet.phonePage());
         });
         on.get(
                 "take/groups/{group}/scores/{size}",

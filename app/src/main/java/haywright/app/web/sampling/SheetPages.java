@@ -212,15 +212,7 @@ public final class SheetPages {
 
     private static void phone(Page page) {
         var sheet = sheet(page);
-        phone(page, sheet.phonePage(), sheet.fileName("field-sheet"));
-    }
-
-    /** One file to be saved. */
-    static void phone(Page page, String file, String name) {
-        page.http()
-                .contentType("text/html; charset=utf-8")
-                .header("Content-Disposition", "attachment; filename=\"%s.html\"".formatted(name))
-                .result(file);
+        page.phoneFile(sheet.fileName("field-sheet"), sheet.phonePage());
     }
 
     private static void delete(Page page) {

@@ -40,7 +40,7 @@ public final class WeighPages {
         on.post("take/lots/{lot}/weigh", WeighPages::keepWeight);
         on.get("take/lots/{lot}/weigh/phone.html", page -> {
             var sheet = new WeighSheet(page.ranch(), baled(page), page.today());
-            SheetPages.phone(page, sheet.phonePage(), "weighing-sheet-" + sheet.code());
+            page.phoneFile("weighing-sheet-" + sheet.code(), sheet.phonePage());
         });
         on.get(
                 "take/lots/{lot}/weigh/{size}",

@@ -32,7 +32,11 @@ public final class WeekPages {
     public static final Ask FROM = Ask.date("from", "First day", "");
     public static final Ask TO = Ask.date("to", "Last day", "Counts and scores are of this evening.");
 
+    /** What a phone gives back. */
+    public static final Ask LINE = WeekPhone.LINE;
+
     private static final String KEY = "winter/week";
+    private static final String LINE_KEY = KEY + "/line";
     private static final String PAGE = "haywright/app/web/winter/week.jte";
     private static final int DAYS = 7;
     /** What a week calls a figure, and the box that it was typed in. */
@@ -51,10 +55,40 @@ public final class WeekPages {
     void routes(Routes on) {
         on.get(KEY, page -> page.show(PAGE, view(page, page.form(KEY, () -> usual(page)))));
         on.post(KEY, this::keep);
+        on.get(KEY + "/phone.html", page -> {
+            var phone = phone(page);
+            page.phoneFile(phone.fileName(), phone.file());
+        });
+        on.post(LINE_KEY, WeekPages::line);
     }
 
-    /** @param kept weeks entered so far, the newest first, in words */
-    public record View(Form form, List<LotBoxes> lots, List<GroupBoxes> groups, List<String> kept) {}
+    /**
+     * @param line of the box that a phone's line goes into
+     * @param isFromPhone whether such a line has just filled in the form
+     * @param kept weeks entered so far, the newest first, in words
+     */
+    public record View(
+            Form form,
+            Form line,
+            boolean isFromPhone,
+            List<LotBoxes> lots,
+            List<GroupBoxes> groups,
+            List<String> kept) {}
+
+    private static WeekPhone phone(Page page) {
+        return new WeekPhone(page, lots(page.ranch()).toList());
+    }
+
+    /** Fills in the form; whoever reads it saves it. */
+    private static void line(Page page) {
+        var form = page.posted(LINE_KEY);
+        var boxes = phone(page).read(form);
+        if (boxes.isEmpty()) {
+            page.reject(form, PAGE, view(page, page.form(KEY, () -> usual(page)), form, false));
+            return;
+        }
+        page.show(PAGE, view(page, Form.of(KEY, boxes.get()), Form.of(LINE_KEY, Map.of()), true));
+    }
 
     /** The boxes of a lot. @param now what is on hand */
     public record LotBoxes(String name, String now, Ask fed, Ask left, Ask refused) {}
@@ -72,9 +106,15 @@ public final class WeekPages {
     }
 
     private static View view(Page page, Form form) {
+        return view(page, form, Form.of(LINE_KEY, Map.of()), false);
+    }
+
+    private static View view(Page page, Form form, Form line, boolean isFromPhone) {
         var ranch = page.ranch();
         return new View(
                 form,
+                line,
+                isFromPhone,
                 lots(ranch).map(WeekPages::boxes).toList(),
                 ranch.groups().values().stream().map(WeekPages::boxes).toList(),
                 ranch.weeks().values().stream()
