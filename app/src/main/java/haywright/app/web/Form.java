@@ -93,6 +93,11 @@ public final class Form {
         return value(ask.name());
     }
 
+    /** Everything that was sent under a name. */
+    public List<String> all(String name) {
+        return List.copyOf(typed.getOrDefault(name, List.of()));
+    }
+
     public boolean isTicked(String name, String value) {
         return typed.getOrDefault(name, List.of()).contains(value);
     }
@@ -359,6 +364,11 @@ public final class Form {
     /** The message that is beside a field; empty if there is none. */
     public String problem(Ask ask) {
         return findings.beside(ask);
+    }
+
+    /** Everything that is asked, confirmed or not. */
+    public List<Findings.Doubt> doubts() {
+        return List.copyOf(findings.doubts);
     }
 
     public List<Findings.Doubt> doubts(Ask ask) {

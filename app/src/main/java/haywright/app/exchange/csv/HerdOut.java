@@ -6,6 +6,7 @@ import haywright.quantity.Unit;
 import haywright.ranch.Ranch;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -24,6 +25,7 @@ public final class HerdOut {
             "mature weight lb",
             "breed",
             "first calves due",
+            "weeks of calving",
             "head due",
             "gain lb/day",
             "turnout");
@@ -54,6 +56,7 @@ public final class HerdOut {
                                 round(group.matureWeight().in(Unit.POUND), 0),
                                 group.breed(),
                                 group.firstCalving().map(Object::toString).orElse(""),
+                                group.calving().isEmpty() ? "" : String.valueOf(weeks(group)),
                                 group.calving().isEmpty() ? "" : String.valueOf(due(group)),
                                 round(group.gain().in(Unit.POUND_A_DAY), 2),
                                 orEmpty(group.turnout())))
@@ -92,6 +95,14 @@ public final class HerdOut {
 
     private static int due(Group group) {
         return group.calving().stream().mapToInt(Group.CalvingWeek::head).sum();
+    }
+
+    /** From the first week to the last, both counted. */
+    private static long weeks(Group group) {
+        var weeks = group.calving();
+        return ChronoUnit.WEEKS.between(
+                        weeks.get(0).begins(), weeks.get(weeks.size() - 1).begins())
+                + 1;
     }
 
     private static String orEmpty(@Nullable Object value) {

@@ -13,6 +13,7 @@ import haywright.cattle.herd.HerdCheck;
 import haywright.diet.PoorestDiet;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
+import haywright.ranch.Ranch;
 import haywright.workings.Note;
 import haywright.workings.Refused;
 import io.javalin.http.NotFoundResponse;
@@ -33,6 +34,7 @@ public final class GroupPages {
         BackCastPages.routes(on);
         RegroupPages.routes(on);
         Thin.routes(on);
+        HerdTable.routes(on);
         on.get("herd", page -> page.show("haywright/app/web/herd/herd.jte", list(page)));
         on.get("herd/herd.csv", page -> page.csv("herd", HerdOut.herd(page.ranch())));
         on.get("herd/new", page -> page.show("haywright/app/web/herd/classes.jte", AnimalClass.values()));
@@ -216,7 +218,7 @@ public final class GroupPages {
         var known = before == null ? Map.<String, String>of() : GroupForm.known(before);
         var form = JsonForm.posted(page, key(animals, before), GroupForm.of(animals), known);
         var id = before == null ? UUID.randomUUID() : before.id();
-        var group = GroupForm.read(form, animals, id, before, cowsWeigh(page), page.today());
+        var group = GroupForm.read(form, animals, id, before, cowsWeigh(page.ranch()), page.today());
         if (group.isEmpty()) {
             page.reject(form, FORM, view(page, form, animals, before));
             return;
@@ -230,8 +232,8 @@ public final class GroupPages {
         page.save(form, words, ranch -> ranch.with(group.get()), page.wantsMore() ? "herd/new" : "herd");
     }
 
-    private static @Nullable Quantity cowsWeigh(Page page) {
-        return page.ranch().groups().values().stream()
+    static @Nullable Quantity cowsWeigh(Ranch ranch) {
+        return ranch.groups().values().stream()
                 .filter(group -> group.animals() == AnimalClass.MATURE_COW)
                 .findFirst()
                 .map(Group::matureWeight)

@@ -30,6 +30,7 @@ public final class LotPages {
 
     public static void routes(Routes on) {
         on.get("lots", page -> page.show("haywright/app/web/lots/lots.jte", list(page)));
+        LotTable.routes(on);
         on.get("lots/new", page -> page.show("haywright/app/web/lots/kinds.jte", StockKind.values()));
         on.get("lots/new/{kind}", LotPages::add);
         on.post("lots/new/{kind}", page -> save(page, UUID.randomUUID()));
