@@ -128,7 +128,14 @@ public final class TableForm {
             var one = of.read(ranch, line.form);
             var says = one.map(read -> of.says(line.form, read));
             shown.add(shown(line, says.orElse(""), of.said(), isLeftOut));
-            isOpen |= one.isEmpty() && !isLeftOut;
+            if (one.isEmpty() && !isLeftOut) {
+                isOpen = true;
+                form.refuse(
+                        TABLE.name(),
+                        "Line " + line.number,
+                        "it has something to fix or to confirm",
+                        "See below, or leave it out.");
+            }
             if (one.isPresent() && !isLeftOut) {
                 all.add(one.get());
                 words.add(says.orElse(of.name(one.get())));
