@@ -81,6 +81,17 @@ public final class Ranches {
         });
     }
 
+    /** As it stood at an earlier revision; empty where what was saved since can't be taken back. */
+    public Optional<Ranch> at(UUID id, long rev) {
+        return jdbi.withHandle(h -> {
+            try {
+                return Optional.of(documents.ranch(asItStood(h, id, kept(h, id), rev)));
+            } catch (Refused e) {
+                return Optional.empty();
+            }
+        });
+    }
+
     private Opened readAgain(Handle h, UUID id) {
         var kept = kept(h, id);
         var opened = new Opened(documents.ranch(kept.tree()), kept.rev());

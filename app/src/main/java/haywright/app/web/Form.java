@@ -37,6 +37,8 @@ public final class Form {
     private final Findings findings = new Findings();
 
     private final Map<String, String> before;
+    private final Map<String, Shown> shown = new LinkedHashMap<>();
+    private boolean oneAnswer;
 
     private Form(String key, boolean draft, Map<String, List<String>> typed, Map<String, String> before) {
         this.key = key;
@@ -70,13 +72,57 @@ public final class Form {
     /** Everything typed, without what belongs to the request. */
     Map<String, List<String>> typed() {
         var values = new LinkedHashMap<>(typed);
-        values.keySet().removeAll(Set.of(Gate.TOKEN, Page.REV, Page.MORE, TwoVersions.BETWEEN, TwoVersions.UPON));
-        values.keySet().removeIf(name -> name.startsWith(Page.STANDS));
+        values.keySet().removeAll(Set.of(Gate.TOKEN, Page.REV, Page.MORE, TwoVersions.UPON));
+        values.keySet().removeIf(TwoVersions::isOfTheChoice);
         return values;
     }
 
     public String key() {
         return key;
+    }
+
+    /** Its boxes are one answer: where two windows changed any of them, one of the two stands whole. */
+    public void isOneAnswer() {
+        oneAnswer = true;
+    }
+
+    boolean asksAsOne() {
+        return oneAnswer;
+    }
+
+    /** For the page that shows it: it has this box. */
+    public void shows(Ask ask) {
+        shows(ask, List.of());
+    }
+
+    /** @param options what can be chosen in it */
+    public void shows(Ask ask, List<Option> options) {
+        shown.putIfAbsent(ask.name(), new Shown(ask, options));
+    }
+
+    /** The boxes that its page showed, by name. */
+    Map<String, Shown> shown() {
+        return shown;
+    }
+
+    /** A box as its page has it. */
+    record Shown(Ask ask, List<Option> options) {
+        /** What stands in it, as a person reads it. */
+        String words(String value) {
+            for (var option : options) {
+                if (option.value().equals(value) && !option.words().isBlank()) {
+                    return option.words();
+                }
+            }
+            if (value.isBlank()) {
+                return "empty";
+            }
+            try {
+                return ask.unit() == Unit.NONE ? value : Show.quantity(Parse.quantity("", value, ask.unit()));
+            } catch (Refused asTyped) {
+                return value;
+            }
+        }
     }
 
     /** Whether this was left unfinished earlier and is shown again. */

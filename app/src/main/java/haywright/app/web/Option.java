@@ -6,6 +6,9 @@ import java.util.function.Function;
 
 /** One of several to choose from. */
 public record Option(String value, String words) {
+    /** What a tick box says. */
+    public static final List<Option> TICKED = List.of(new Option("yes", "ticked"), new Option("", "not ticked"));
+
     /** Every constant of an enum, in its order. */
     public static <E extends Enum<E>> List<Option> of(Class<E> type, Function<E, String> words) {
         return Arrays.stream(type.getEnumConstants())

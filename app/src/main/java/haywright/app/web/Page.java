@@ -42,8 +42,6 @@ public record Page(
     public static final String MORE = "more";
     /** Hidden in every form: the revision it was made from. */
     static final String REV = "rev";
-    /** On the page that shows two versions: before each entity's path, {@code mine} or {@code theirs}. */
-    static final String STANDS = "stands/";
 
     // What a request remembers for when it fails
     private static final String SENT = "sent";
@@ -52,7 +50,8 @@ public record Page(
     private static final String LOST = "lost-draft";
     private static final String FILLED = "filled";
     private static final String MADE_FROM = "made-from";
-    private static final String ANEW = "anew";
+    private static final String MADE_UPON = "made-upon";
+    private static final String TOGETHER = "together";
 
     static Page of(Context http, Desk desk, @Nullable Step here) {
         try {
@@ -144,6 +143,9 @@ public record Page(
      * @param key where the form stands on the ranch, {@code lots/new/bales}: a draft is found again under it
      */
     public Form form(String key, Supplier<Map<String, String>> known) {
+        if (Boxes.areLookedAt(http)) {
+            return Boxes.form(http, key, known.get());
+        }
         Form failed = http.attribute(SENT);
         if (http.attribute(FAILURE) != null && failed != null && failed.key().equals(key)) {
             http.attribute(FILLED, true);
@@ -165,12 +167,13 @@ public record Page(
 
     /** The form as it was sent. */
     public Form posted(String key) {
-        return sent(Form.posted(key, new LinkedHashMap<>(http.formParamMap())));
+        return posted(key, TwoVersions.chosen(http));
     }
 
     /** The same of what was not sent as a form. @param typed by the names of the boxes; it may still be filled in */
     public Form posted(String key, Map<String, List<String>> typed) {
-        return sent(Form.posted(key, typed));
+        Map<String, List<String>> together = http.attribute(TOGETHER);
+        return sent(Form.posted(key, together == null ? typed : new LinkedHashMap<>(together)));
     }
 
     /** Remembered, so that it can be shown again whatever fails from here on. */
@@ -184,11 +187,18 @@ public record Page(
      * comes back would silently overwrite what another window saved meanwhile.
      */
     public long formRev() {
-        if (http.attribute(ANEW) != null) {
-            return rev;
+        Long upon = http.attribute(MADE_UPON);
+        if (upon != null) {
+            return upon;
         }
         Long made = http.formParam(REV) == null ? http.attribute(MADE_FROM) : revision(http.formParams(REV));
         return made == null ? rev : made;
+    }
+
+    /** The ranch that the form on this page was made from; the one that stands, where that cannot be told any more. */
+    public Ranch opened() {
+        long made = formRev();
+        return made == rev ? ranch : desk.store().ranches().at(ranch.id(), made).orElse(ranch);
     }
 
     /**
@@ -196,7 +206,7 @@ public record Page(
      * sheet pasted before its lot was added is of the lot that is there now.
      */
     public void anew() {
-        http.attribute(ANEW, true);
+        http.attribute(MADE_UPON, rev);
     }
 
     /** Null for what is no revision of this ranch. */
@@ -289,14 +299,10 @@ public record Page(
         var documents = new RanchDocument();
         var now = documents.tree(ranch);
         var patch = Patch.between(now, documents.tree(change.apply(ranch)));
-        var changes = new LinkedHashMap<>(patch.changes());
-        changes.keySet().removeIf(path -> "theirs".equals(http.formParam(STANDS + path)));
-        var mine = new Patch(patch.format(), changes);
+        var mine = TwoVersions.isGivenUp(http) ? new Patch(patch.format(), Map.of()) : patch;
         var answer = desk.store().ranches().save(ranch.id(), baseRev(), Desk.WHO, words, mine);
         if (answer instanceof SaveAnswer.Conflict conflict) {
-            http.status(409);
-            var both = TwoVersions.of(this, baseRev(), form, conflict, then);
-            Pages.render(http, "haywright/app/web/twoVersions.jte", Map.of("page", this, "view", both));
+            settle(form, words, conflict, then);
             return;
         }
         try {
@@ -307,19 +313,40 @@ public record Page(
         var saved = (SaveAnswer.Saved) answer;
         var sign = then.contains("?") ? "&" : "?";
         leave(at(then)
-                + (patch.changes().isEmpty()
-                        ? sign + "same"
-                        : saved.rev() == rev ? "" : sign + "saved=" + saved.rev()));
+                + (mine.changes().isEmpty() ? sign + "same" : saved.rev() == rev ? "" : sign + "saved=" + saved.rev()));
+    }
+
+    /** Upon what another window saved meanwhile: once more with both, or with the question which one stands. */
+    private void settle(Form form, String words, SaveAnswer.Conflict conflict, String then) {
+        if (conflict.rev() != rev) {
+            throw new Again(); // saved between our reading and our writing
+        }
+        var both = TwoVersions.of(this, baseRev(), form, words, conflict, then);
+        if (both.choices().isEmpty()) {
+            http.attribute(TOGETHER, both.typed());
+            http.attribute(MADE_UPON, rev);
+            throw new Again();
+        }
+        http.status(409);
+        Pages.render(http, "haywright/app/web/twoVersions.jte", Map.of("page", this, "view", both));
+    }
+
+    /** What was sent has to be answered once more, by the ranch as it stands by now. */
+    static final class Again extends RuntimeException {
+        private static final long serialVersionUID = 1;
+
+        Again() {
+            super(null, null, false, false);
+        }
     }
 
     /** The revision a form was made from; once somebody chose between two versions, the one that was chosen upon. */
     private long baseRev() {
-        if (http.attribute(ANEW) != null) {
-            return rev;
+        Long upon = http.attribute(MADE_UPON);
+        if (upon != null) {
+            return upon;
         }
-        var between = http.formParams(TwoVersions.BETWEEN);
-        boolean chosen = !between.isEmpty() && between.stream().allMatch(path -> http.formParam(STANDS + path) != null);
-        var typed = http.formParam(chosen ? TwoVersions.UPON : REV);
+        var typed = http.formParam(TwoVersions.isChosen(http) ? TwoVersions.UPON : REV);
         if (typed == null) {
             return rev;
         }

@@ -69,6 +69,9 @@ public final class Pages {
     public static void render(Context http, String template, Map<String, Object> with) {
         var html = new StringOutput(16 * 1024);
         http.appData(TEMPLATES).render(template, with, html);
+        if (Boxes.areLookedAt(http)) {
+            return;
+        }
         var body = html.toString().getBytes(StandardCharsets.UTF_8);
         http.contentType("text/html; charset=utf-8");
         if (http.method() == HandlerType.GET && http.statusCode() == 200) {

@@ -1,13 +1,20 @@
 package haywright.app.web;
 
+import haywright.workings.Refused;
 import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** Where a step of the trail says which of its methods answers what. Paths are relative to the ranch. */
 public final class Routes {
+    /** So often somebody else may be quicker. */
+    private static final int MOST_TRIES = 100;
+
     private final RoutesConfig routes;
     private final Desk desk;
     private final @Nullable Step step;
@@ -32,17 +39,47 @@ public final class Routes {
 
     public void post(String path, Answer answer) {
         routes.post("/ranch/{ranch}/" + path, http -> {
-            var page = Page.of(http, desk, step);
-            try {
-                answer.to(page);
-            } catch (HttpResponseException e) {
-                throw e;
-            } catch (Exception e) {
-                var form = pages.get(path);
-                if (form == null || !page.showsAgain(form, Errors.Failure.of(page.http(), e))) {
-                    throw e;
-                }
+            Boxes.on(http, pages(path));
+            for (int tries = 1; !isAnswered(http, path, answer, tries); tries++) {
+                // another window saved meanwhile: once more by what stands now
             }
         });
+    }
+
+    private boolean isAnswered(Context http, String path, Answer answer, int tries) throws Exception {
+        var page = Page.of(http, desk, step);
+        try {
+            answer.to(page);
+            return true;
+        } catch (Page.Again e) {
+            if (tries < MOST_TRIES) {
+                return false;
+            }
+            throw new Refused(
+                    "ranch",
+                    page.ranch().name(),
+                    "another program changes this ranch all the time, so that nothing can be saved on it",
+                    "End the other program, then send this again.");
+        } catch (HttpResponseException e) {
+            throw e;
+        } catch (Exception e) {
+            var form = pages.get(path);
+            if (form == null || !page.showsAgain(form, Errors.Failure.of(page.http(), e))) {
+                throw e;
+            }
+            return true;
+        }
+    }
+
+    /** Those that may show the form that is sent to a path: its own, then the ones above it. */
+    private List<Answer> pages(String path) {
+        var found = new ArrayList<Answer>();
+        for (var at = path; !at.isEmpty(); at = at.substring(0, Math.max(0, at.lastIndexOf('/')))) {
+            var page = pages.get(at);
+            if (page != null) {
+                found.add(page);
+            }
+        }
+        return found;
     }
 }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -262,12 +263,15 @@ class PagesTest {
 
     /** Sends the page of two versions again, as its form would. */
     private RawClient.Answer chosen(RawClient.Answer page, String path, Map<String, String> typed, String which) {
-        var entity = "lots/" + path.split("/")[1];
         var all = new LinkedHashMap<>(typed);
-        all.put("between", entity);
         all.put("upon", page.body().replaceAll("(?s).*name=\"upon\" value=\"([0-9]+)\".*", "$1"));
-        if (!which.isEmpty()) {
-            all.put("stands/" + entity, which);
+        var asked = Pattern.compile("name=\"((?:between|theirs)/([^\"]+))\" value=\"([^\"]*)\"")
+                .matcher(page.body());
+        while (asked.find()) {
+            all.put(asked.group(1), asked.group(3));
+            if (!which.isEmpty()) {
+                all.put("stands/" + asked.group(2), which);
+            }
         }
         return ranch.submit(page, path, all);
     }

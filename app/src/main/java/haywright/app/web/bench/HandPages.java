@@ -110,6 +110,7 @@ public final class HandPages {
     private static void judge(Page page) {
         var group = group(page);
         var form = page.posted(key(group));
+        form.isOneAnswer(); // half of one mix and half of another is a mix that nobody chose
         var amounts = HandForm.read(form, page.ranch());
         boolean live = page.http().header("HX-Request") != null;
         if (amounts.isEmpty()) {

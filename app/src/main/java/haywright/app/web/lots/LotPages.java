@@ -164,6 +164,9 @@ public final class LotPages {
         var kind = kind(page.http().pathParam("kind"));
         var before = page.ranch().lots().get(id);
         var form = page.posted(path(kind, before));
+        if (before != null && StockKind.of(before.stock()) != kind) {
+            form.isOneAnswer(); // boxes of two kinds of storage make no lot
+        }
         var lot = LotForm.read(form, kind, id, before, page.ranch(), page.today());
         if (lot.isEmpty()) {
             page.reject(form, FORM, view(page, form, kind, before));

@@ -111,6 +111,7 @@ public final class WeighPages {
 
     private static void keep(Page page, Form form, Lot lot, LotWeighing weighing) {
         var tons = TonsView.of(lot.with(weighing));
+        page.anew(); // it is put to what was weighed in another window
         page.save(
                 form,
                 "%s weighed: %s, %s".formatted(lot.name(), tons.tons(), tons.range()),

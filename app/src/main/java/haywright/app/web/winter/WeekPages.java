@@ -65,12 +65,14 @@ public final class WeekPages {
     /**
      * @param line of the box that a phone's line goes into
      * @param isFromPhone whether such a line has just filled in the form
+     * @param gone boxes with something in them, by the name of what is no longer on the ranch
      * @param kept weeks entered so far, the newest first, in words
      */
     public record View(
             Form form,
             Form line,
             boolean isFromPhone,
+            Map<Ask, String> gone,
             List<LotBoxes> lots,
             List<GroupBoxes> groups,
             List<String> kept) {}
@@ -115,6 +117,7 @@ public final class WeekPages {
                 form,
                 line,
                 isFromPhone,
+                gone(page, form),
                 lots(ranch).map(WeekPages::boxes).toList(),
                 ranch.groups().values().stream().map(WeekPages::boxes).toList(),
                 ranch.weeks().values().stream()
@@ -174,6 +177,7 @@ public final class WeekPages {
         var moved = moves.get().moved();
         var entered =
                 Objects.requireNonNull(moved.weeks().get(week.orElseThrow().id()));
+        page.anew(); // what is left of a lot follows from the weeks: this one goes on top of those entered meanwhile
         page.save(
                 form,
                 "Week entered, %s: %s".formatted(WeekWords.span(entered), WeekWords.said(entered, page.ranch())),
@@ -204,7 +208,8 @@ public final class WeekPages {
         var ranch = page.ranch();
         var from = form.date(FROM, "Enter the first day.");
         var to = form.date(TO, "Enter the last day.");
-        days(page, form, from, to);
+        boolean areDays = !form.hasProblems();
+        changedSince(page, form);
         Map<UUID, Quantity> fed = new LinkedHashMap<>();
         Map<UUID, Quantity> counted = new LinkedHashMap<>();
         Map<UUID, Double> refused = new LinkedHashMap<>();
@@ -227,15 +232,23 @@ public final class WeekPages {
             card(page, form, group, boxes.card(), fed);
         }
         fed.values().removeIf(mass -> mass.value() == 0);
-        return form.part(() -> {
-            try {
-                return new FedWeek(UUID.randomUUID(), from, to, fed, counted, refused, scored, Map.of(), Map.of());
-            } catch (Refused wrong) {
-                throw new Refused(wrong.problems().stream()
-                        .map(one -> inItsBox(form, one))
-                        .toList());
-            }
-        });
+        // the days may be wrong, and what stands in the boxes is judged all the same: everything is said at once
+        boolean isRead = !form.hasProblems();
+        if (areDays) {
+            days(page, form, from, to);
+        }
+        try {
+            var first = areDays ? from : page.today();
+            var last = areDays ? to : page.today();
+            var week = new FedWeek(UUID.randomUUID(), first, last, fed, counted, refused, scored, Map.of(), Map.of());
+            return form.hasProblems() ? Optional.empty() : Optional.of(week);
+        } catch (Refused wrong) {
+            wrong.problems().stream()
+                    .filter(one -> isRead || !one.field().equals("fed"))
+                    .map(one -> inItsBox(form, one))
+                    .forEach(one -> form.refuse(one.field(), one.value(), one.rule(), one.fix()));
+            return Optional.empty();
+        }
     }
 
     /** A week speaks of tons and of ids; whoever typed it, of a box and of what is in it. */
@@ -247,20 +260,74 @@ public final class WeekPages {
     }
 
     private static void days(Page page, Form form, LocalDate from, LocalDate to) {
-        if (form.hasProblems()) {
-            return;
-        }
         if (to.isAfter(page.today())) {
             form.refuse(TO.name(), form.value(TO), "a record is of days gone by", "Enter a day up to today.");
         }
         page.ranch().weeks().values().stream()
                 .filter(week -> !week.to().isBefore(from) && !week.from().isAfter(to))
-                .findFirst()
+                .max(Comparator.comparing(FedWeek::to))
                 .ifPresent(week -> form.refuse(
                         FROM.name(),
                         form.value(FROM),
                         WeekWords.span(week) + " is entered already",
                         "Begin on " + Show.day(week.to().plusDays(1)) + ", or undo that week on the history page."));
+    }
+
+    /** A box of the page as it was opened that is gone by now, or counted in something else. */
+    private static void changedSince(Page page, Form form) {
+        var opened = page.opened();
+        for (var gone : gone(page, form).entrySet()) {
+            form.text(gone.getKey());
+            form.refuse(
+                    gone.getKey().name(),
+                    form.value(gone.getKey()),
+                    gone.getValue() + " is no longer on this ranch",
+                    "Empty this box, or take back on the history page that it was deleted.");
+        }
+        lots(page.ranch()).forEach(lot -> {
+            var before = opened.lots().get(lot.id());
+            if (before == null) {
+                return;
+            }
+            var was = boxes(before);
+            var is = boxes(lot);
+            isCountedOtherwise(form, was.fed(), is.fed());
+            isCountedOtherwise(form, was.left(), is.left());
+        });
+    }
+
+    private static void isCountedOtherwise(Form form, Ask was, Ask is) {
+        if (was.unit() != is.unit() && form.value(is).matches("[^\\p{L}]+")) {
+            form.refuse(
+                    is.name(),
+                    form.value(is),
+                    "this box was in %s when the page was opened and is in %s now".formatted(counted(was), counted(is)),
+                    "Enter it in tons or pounds, with the unit.");
+        }
+    }
+
+    private static String counted(Ask ask) {
+        return ask.unit() == Unit.NONE ? "bales" : "tons";
+    }
+
+    /** Boxes that something was typed in and that the ranch has no lot or group for, with its name. */
+    private static Map<Ask, String> gone(Page page, Form form) {
+        var opened = page.opened();
+        var gone = new LinkedHashMap<Ask, String>();
+        lots(opened)
+                .filter(lot -> lots(page.ranch()).noneMatch(one -> one.id().equals(lot.id())))
+                .forEach(lot -> {
+                    var boxes = boxes(lot);
+                    List.of(boxes.fed(), boxes.left(), boxes.refused()).forEach(ask -> gone.put(ask, lot.name()));
+                });
+        opened.groups().values().stream()
+                .filter(group -> !page.ranch().groups().containsKey(group.id()))
+                .forEach(group -> {
+                    var boxes = boxes(group);
+                    List.of(boxes.score(), boxes.card()).forEach(ask -> gone.put(ask, group.name()));
+                });
+        gone.keySet().removeIf(form::isEmpty);
+        return gone;
     }
 
     private static Optional<Quantity> mass(Form form, Ask ask, Lot lot) {

@@ -1,0 +1,322 @@
+package haywright.app.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import haywright.app.document.Spelling;
+import haywright.ranch.Lot;
+import haywright.ranch.Ranch;
+import haywright.sampling.stock.PartFed;
+import java.time.LocalDate;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.UUID;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
+
+/** Two windows on one ranch: a save changes what the person changed, and nobody chooses between figures worked out. */
+class TwoWindowsTest {
+    private static final String WEEK = "winter/week";
+    private static final Pattern CHOICE = Pattern.compile("name=\"(stands/[^\"]+)\" value=\"mine\"");
+    private static final Pattern HIDDEN =
+            Pattern.compile("<input type=\"hidden\" name=\"([^\"]+)\" value=\"([^\"]*)\">");
+
+    @RegisterExtension
+    private final OneRanch ranch = new OneRanch();
+
+    private String lot;
+    private String group;
+
+    @BeforeEach
+    void aStackAndCows() {
+        ranch.hay("300");
+        ranch.cows();
+        lot = ranch.anyLot();
+        group = ranch.kept().groups().keySet().iterator().next().toString();
+    }
+
+    private static Map<String, String> week(String from, String to, String... boxes) {
+        var typed = new LinkedHashMap<>(Map.of("from", from, "to", to));
+        for (int i = 0; i < boxes.length; i += 2) {
+            typed.put(boxes[i], boxes[i + 1]);
+        }
+        return typed;
+    }
+
+    private Map<String, String> first() {
+        return week("Nov 5, 2026", "Nov 11, 2026", "fed-" + lot, "10");
+    }
+
+    private Map<String, String> second() {
+        return week("Nov 12, 2026", "Nov 18, 2026", "fed-" + lot, "12");
+    }
+
+    private static double left(Ranch ranch) {
+        return ((PartFed) ranch.lots().values().iterator().next().stock()).share();
+    }
+
+    @Test
+    void theHayOfBothWeeksIsTakenOff() {
+        var stale = ranch.get(WEEK);
+        assertThat(ranch.send(WEEK, first()).status()).isEqualTo(303);
+        assertThat(ranch.submit(stale, WEEK, second()).status()).isEqualTo(303);
+        assertThat(ranch.kept().weeks()).hasSize(2);
+        // 300 bales, 10 and 12 of them fed
+        assertThat(left(ranch.kept())).isCloseTo(278.0 / 300, within(1e-9));
+    }
+
+    @Test
+    void aDraftOfAnOlderDayIsNoSecondVersion() {
+        var wrong = second();
+        wrong.put("fed-" + lot, "many");
+        assertThat(ranch.send(WEEK, wrong).status()).isEqualTo(422);
+        ranch.change(now -> now.with(fed(now, 290.0 / 300)));
+        assertThat(ranch.send(WEEK, second()).status()).isEqualTo(303);
+        assertThat(left(ranch.kept())).isCloseTo(278.0 / 300, within(1e-9));
+    }
+
+    @Test
+    void aDraftOfALotIsNoSecondVersionOfWhatItDidNotChange() {
+        var at = "lots/" + lot + "/as/bales";
+        assertThat(ranch.send(at, hay("count", "many")).status()).isEqualTo(422);
+        ranch.change(now -> now.with(fed(now, 290.0 / 300)));
+        assertThat(ranch.send(at, hay("replacementPrice", "$180")).status()).isEqualTo(303);
+        assertThat(left(ranch.kept())).isCloseTo(290.0 / 300, within(1e-9));
+    }
+
+    /** Of three hundred bales. */
+    private static Lot fed(Ranch now, double share) {
+        var lot = now.lots().values().iterator().next();
+        return lot.with(new PartFed(lot.stock(), share, LocalDate.of(2026, 11, 11)));
+    }
+
+    @Test
+    void aWeekThatIsThereAlreadyIsSaidBesideItsDaysWithAllElseThatIsWrong() {
+        var stale = ranch.get(WEEK);
+        assertThat(ranch.send(WEEK, first()).status()).isEqualTo(303);
+        var again = first();
+        again.put("score-" + group, "99");
+        again.put("refused-" + lot, "101");
+        again.put("left-on-hand-" + lot, "-5");
+        var refused = ranch.submit(stale, WEEK, again);
+        assertThat(refused.status()).isEqualTo(422);
+        for (var box : new String[] {"from", "score-" + group, "refused-" + lot, "left-on-hand-" + lot}) {
+            assertThat(refused.body()).as(box).contains("id=\"p-" + box + "\"");
+        }
+        assertThat(ranch.kept().weeks()).hasSize(1);
+        var endless = second();
+        endless.put("from", "Jan 1, 1900");
+        assertThat(ranch.send(WEEK, endless).body()).contains("id=\"p-from\"", "id=\"p-to\"");
+    }
+
+    @Test
+    void whatWasFedOfALotThatIsGoneIsSaidBesideItsBox() {
+        ranch.weighedLot("Second cutting", "grass_hay");
+        var gone = ranch.lot("Second cutting");
+        var stale = ranch.get(WEEK);
+        assertThat(ranch.send("lots/" + gone + "/delete", Map.of()).status()).isEqualTo(303);
+        var typed = second();
+        typed.put("fed-" + gone, "7");
+        var refused = ranch.submit(stale, WEEK, typed);
+        assertThat(refused.status()).isEqualTo(422);
+        assertThat(refused.body()).contains("id=\"p-fed-" + gone + "\"", "value=\"7\"", "Second cutting");
+        assertThat(ranch.kept().weeks()).isEmpty();
+        typed.remove("fed-" + gone);
+        assertThat(ranch.submit(refused, WEEK, typed).status()).isEqualTo(303);
+    }
+
+    /** Of what is fed up, no bales are left to count by. */
+    @Test
+    void balesAreNotTakenForTons() {
+        var stale = ranch.get(WEEK);
+        ranch.change(now -> now.with(fed(now, 0)));
+        var refused = ranch.submit(stale, WEEK, week("Nov 12, 2026", "Nov 18, 2026", "fed-" + lot, "1"));
+        assertThat(refused.status()).isEqualTo(422);
+        assertThat(refused.body()).contains("id=\"p-fed-" + lot + "\"");
+    }
+
+    // Forms of what is there
+
+    private static Map<String, String> hay(String box, String value) {
+        var hay = OneRanch.hay("300", "1200 lb");
+        hay.put(box, value);
+        return hay;
+    }
+
+    @Test
+    void twoBoxesOfOneLotBothStand() {
+        var at = "lots/" + lot + "/as/bales";
+        var stale = ranch.get(at);
+        assertThat(ranch.send(at, hay("replacementPrice", "$180")).status()).isEqualTo(303);
+        assertThat(ranch.submit(stale, at, hay("count", "280")).status()).isEqualTo(303);
+        var kept = ranch.kept().lots().values().iterator().next();
+        assertThat(kept.stock().bales()).isEqualTo(280);
+        assertThat(kept.replacementPrice().value()).isEqualTo(180);
+    }
+
+    @Test
+    void aWeekAndAnotherPriceBothStand() {
+        var at = "lots/" + lot + "/as/bales";
+        var stale = ranch.get(at);
+        assertThat(ranch.send(WEEK, first()).status()).isEqualTo(303);
+        assertThat(ranch.submit(stale, at, hay("replacementPrice", "$180")).status())
+                .isEqualTo(303);
+        assertThat(left(ranch.kept())).isCloseTo(290.0 / 300, within(1e-9));
+        assertThat(ranch.kept()
+                        .lots()
+                        .values()
+                        .iterator()
+                        .next()
+                        .replacementPrice()
+                        .value())
+                .isEqualTo(180);
+    }
+
+    @Test
+    void aHeadCountAndAScoreBothStand() {
+        var stale = ranch.get("herd/" + group);
+        assertThat(ranch.send(WEEK, week("Nov 12, 2026", "Nov 18, 2026", "score-" + group, "4.5"))
+                        .status())
+                .isEqualTo(303);
+        var cows = shown(stale);
+        cows.put("head", "96");
+        assertThat(ranch.submit(stale, "herd/" + group, cows).status()).isEqualTo(303);
+        var kept = ranch.kept().groups().values().iterator().next();
+        assertThat(kept.head()).isEqualTo(96);
+        assertThat(kept.conditionScore()).isEqualTo(4.5);
+    }
+
+    @Test
+    void twoWeighingsBothStand() {
+        var at = "take/lots/" + lot + "/weigh";
+        var stale = ranch.get(at);
+        assertThat(ranch.send(at, Map.of("weighedOn", "Nov 20, 2026", "bales", "1180 1210 1195 1240 1205"))
+                        .status())
+                .isEqualTo(303);
+        assertThat(ranch.submit(stale, at, Map.of("weighedOn", "Nov 21, 2026", "bales", "1190 1215 1199 1230 1201"))
+                        .status())
+                .isEqualTo(303);
+        assertThat(ranch.kept().lots().values().iterator().next().weighings()).hasSize(2);
+    }
+
+    @Test
+    void wishesOfTwoWindowsBothStand() {
+        var at = "bench/" + group + "/wishes";
+        var stale = ranch.get(at);
+        assertThat(ranch.send(at, Map.of("sureness", "80")).status()).isEqualTo(303);
+        assertThat(ranch.submit(stale, at, Map.of("off-straw", "yes")).status()).isEqualTo(303);
+        var kept = ranch.kept().wishes().values().iterator().next();
+        assertThat(kept.surenessPercent()).isEqualTo(80);
+        assertThat(kept.limitsOff()).containsExactly("straw");
+        var both = ranch.submit(stale, at, Map.of("sureness", "60", "way", "bunk"));
+        isAskedInWords(both);
+        assertThat(chosen(both, at, "theirs").status()).isEqualTo(303);
+        kept = ranch.kept().wishes().values().iterator().next();
+        assertThat(kept.surenessPercent()).isEqualTo(80);
+        assertThat(kept.limitsOff()).containsExactly("straw");
+        assertThat(kept.way()).as("what nobody else touched stands").isNotNull();
+    }
+
+    @Test
+    void oneMixStandsWhole() {
+        ranch.weighedLot("Second cutting", "grass_hay");
+        var other = ranch.lot("Second cutting");
+        var at = "bench/" + group + "/hand";
+        var stale = ranch.get(at);
+        assertThat(ranch.send(at, Map.of("act", "keep", "feed-" + lot, "24")).status())
+                .isEqualTo(303);
+        var both = ranch.submit(stale, at, Map.of("act", "keep", "feed-" + other, "26"));
+        isAskedInWords(both);
+        assertThat(chosen(both, at, "mine").status()).isEqualTo(303);
+        assertThat(ranch.kept().fedNow().values().iterator().next().amounts()).containsOnlyKeys(UUID.fromString(other));
+    }
+
+    @Test
+    void twoScoresOfOneGroupAreAskedAbout() {
+        var at = "take/groups/" + group + "/scores";
+        var stale = ranch.get(at);
+        assertThat(ranch.send(at, Map.of("scores", "5 5 6 5 5 5 6 5 5 5 5 5")).status())
+                .isEqualTo(303);
+        var both = ranch.submit(stale, at, Map.of("scores", "4 4 4 5 4 4 4 4 4 4 4 4"));
+        isAskedInWords(both);
+        assertThat(chosen(both, at, "theirs").status()).isEqualTo(303);
+        assertThat(ranch.kept().groups().values().iterator().next().conditionScore())
+                .isGreaterThan(5);
+    }
+
+    /** Whatever the document calls its parts, a person is asked in the words of the pages. */
+    private static void isAskedInWords(RawClient.Answer both) {
+        assertThat(both.status()).isEqualTo(409);
+        assertThat(CHOICE.matcher(both.body()).find()).isTrue();
+        var said = both.body().replaceAll("(?s).*<main|<input[^>]*>", "").replaceAll("<[^>]*>", "|");
+        assertThat(said).doesNotContainPattern("[0-9a-f]{8}-[0-9a-f]{4}").doesNotContainPattern("\\.[0-9]{5}");
+        for (var component : Ranch.class.getRecordComponents()) {
+            var raw = Spelling.snake(component.getName());
+            assertThat(said).doesNotContainPattern("\\|\\s*" + raw + "\\s*\\|");
+        }
+        assertThat(said).doesNotContainPattern("\\b[a-z]+_[a-z]+\\b");
+    }
+
+    @Test
+    void aLotChangedInBothIsAskedByItsBoxes() {
+        var at = "lots/" + lot + "/as/bales";
+        var stale = ranch.get(at);
+        var theirs = hay("baleWeight", "1100 lb");
+        theirs.put("storage", "barn");
+        assertThat(ranch.send(at, theirs).status()).isEqualTo(303);
+        var mine = hay("baleWeight", "1300");
+        mine.put("storage", "outside_on_ground");
+        var both = ranch.submit(stale, at, mine);
+        isAskedInWords(both);
+        assertThat(both.body())
+                .contains("<td>1,300 lb</td><td>1,100 lb</td>", "under a roof", "outside, on the ground");
+        assertThat(chosen(both, at, "theirs").status()).isEqualTo(303);
+        var kept = ranch.kept().lots().values().iterator().next();
+        assertThat(kept.storage()).isEqualTo(Lot.Storage.BARN);
+    }
+
+    /** Sends the page of two versions as it is, with one answer to all of it. */
+    private RawClient.Answer chosen(RawClient.Answer page, String at, String which) {
+        var all = hidden(page);
+        var choice = CHOICE.matcher(page.body());
+        while (choice.find()) {
+            all.put(choice.group(1), which);
+        }
+        return ranch.submit(page, at, all);
+    }
+
+    private static Map<String, String> hidden(RawClient.Answer page) {
+        var all = new LinkedHashMap<String, String>();
+        var field = HIDDEN.matcher(page.body());
+        while (field.find()) {
+            all.put(field.group(1), field.group(2));
+        }
+        return all;
+    }
+
+    /** What a form has in its boxes. */
+    private static Map<String, String> shown(RawClient.Answer page) {
+        var all = new LinkedHashMap<String, String>();
+        var box = Pattern.compile("<input id=\"f-[^\"]*\" name=\"([^\"]+)\" type=\"text\"[^>]* value=\"([^\"]*)\"")
+                .matcher(page.body());
+        while (box.find()) {
+            all.put(box.group(1), box.group(2));
+        }
+        var pick = Pattern.compile("(?s)<select id=\"f-[^\"]*\" name=\"([^\"]+)\".*?</select>")
+                .matcher(page.body());
+        while (pick.find()) {
+            var chosen = Pattern.compile("value=\"([^\"]*)\" selected").matcher(pick.group());
+            if (chosen.find()) {
+                all.put(pick.group(1), chosen.group(1));
+            }
+        }
+        var tick = Pattern.compile("type=\"(?:checkbox|radio)\" name=\"([^\"]+)\" value=\"([^\"]+)\" checked")
+                .matcher(page.body());
+        while (tick.find()) {
+            all.put(tick.group(1), tick.group(2));
+        }
+        return all;
+    }
+}
