@@ -9,7 +9,11 @@ import haywright.app.web.Desk;
 import haywright.app.words.Letters;
 import haywright.app.words.Show;
 import haywright.workings.Refused;
+import java.io.IOException;
+import java.io.InputStreamReader;
 import java.io.PrintWriter;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
@@ -85,7 +89,11 @@ final class RanchCommand implements Runnable {
                                     "%s: cannot be read and goes out exactly as it is kept: %s%n",
                                     Letters.inOneLine(ranch.name()), sentence(wrong)));
             if (file == null) {
-                out().print(store.files().export(ranch.id()));
+                try (var document = new InputStreamReader(store.files().exported(ranch.id()), StandardCharsets.UTF_8)) {
+                    document.transferTo(out());
+                } catch (IOException e) {
+                    throw new UncheckedIOException(e);
+                }
                 out().flush(); // it does so by itself only at the end of a line
             } else {
                 var replaced = Output.replaced(file);

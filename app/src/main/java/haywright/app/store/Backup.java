@@ -20,6 +20,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.statement.UnableToExecuteStatementException;
@@ -82,7 +83,12 @@ final class Backup {
         var columns = Objects.requireNonNull(TABLES.get(table));
         var into = "INSERT INTO " + table + " (" + String.join(", ", columns) + ") VALUES ("
                 + String.join(", ", Collections.nCopies(columns.size(), "?")) + ") ON CONFLICT DO NOTHING";
-        var query = from.createQuery("SELECT " + String.join(", ", columns) + " FROM " + table + " " + which)
+        var selected = columns.stream()
+                .map(column -> isDocument(table, column)
+                        ? "CASE WHEN octet_length(doc) > " + OneRow.MOST + " THEN '' ELSE doc END"
+                        : column)
+                .collect(Collectors.joining(", "));
+        var query = from.createQuery("SELECT " + selected + " FROM " + table + " " + which)
                 .setFetchSize(20); // rows can be as large as a file is
         if (ranch != null) {
             query.bind("ranch", ranch);
@@ -97,6 +103,9 @@ final class Backup {
                 })
                 .stream()) {
             long left = rows.filter(values -> !isTaken(to, into, values)).count();
+            if (table.equals("ranch")) {
+                large(from, which, ranch).forEach(id -> fill(from, to, id));
+            }
             if (left > 0) {
                 LoggerFactory.getLogger(Backup.class)
                         .warn(
@@ -104,6 +113,28 @@ final class Backup {
                                 left,
                                 table);
             }
+        }
+    }
+
+    private static boolean isDocument(String table, String column) {
+        return table.equals("ranch") && column.equals("doc");
+    }
+
+    /** Ids of the ranches whose documents are more than is held at once. */
+    private static List<String> large(Handle from, String which, @Nullable String ranch) {
+        var query = from.createQuery(
+                "SELECT id FROM (SELECT * FROM ranch " + which + ") AS asked WHERE octet_length(doc) > " + OneRow.MOST);
+        if (ranch != null) {
+            query.bind("ranch", ranch);
+        }
+        return query.mapTo(String.class).list();
+    }
+
+    private static void fill(Handle from, Handle to, String id) {
+        try {
+            RawText.copy(from, to, id);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
         }
     }
 
@@ -193,9 +224,7 @@ final class Backup {
         shared(from);
         var told = new ArrayList<RanchFiles.Imported>();
         for (var kept : all) {
-            if (kept.bytes() > OneRow.MOST) {
-                told.add(new RanchFiles.Imported(kept.id(), kept.name(), RanchFiles.Became.LEFT_UNREADABLE));
-            } else if (takeNew(from, kept.key())) {
+            if (takeNew(from, kept.key())) {
                 told.add(new RanchFiles.Imported(
                         kept.id(),
                         kept.name(),
@@ -216,6 +245,9 @@ final class Backup {
             RowId.wrong(kept.key()).ifPresent(wrong -> {
                 throw wrong;
             });
+            if (kept.bytes() > OneRow.MOST) {
+                throw OneRow.tooLarge(kept.bytes());
+            }
             ranch = documents.read(doc(from, kept).getBytes(StandardCharsets.UTF_8));
         } catch (Refused e) {
             return new RanchFiles.Imported(kept.id(), kept.name(), RanchFiles.Became.LEFT_UNREADABLE);

@@ -43,6 +43,6 @@ final class OneRow {
                 "%,d MB".formatted(Math.max(1, bytes / MB)),
                 "this is larger than %d MB, the most that is read here of one ranch; another program may have changed it"
                         .formatted(MOST / MB),
-                "It stays in the database as it is, and a backup has it whole.");
+                "It stays in the database as it is; an export and a backup have it whole.");
     }
 }

@@ -7,8 +7,11 @@ import haywright.ranch.Attachment;
 import haywright.ranch.Ranch;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -149,6 +152,13 @@ public final class RanchFiles {
         }
     }
 
+    /** The same, however large what cannot be read is. */
+    public InputStream exported(UUID id) {
+        return ranches.isHere(id) && recovery.wrong(id).isPresent()
+                ? recovery.whole(id)
+                : new ByteArrayInputStream(export(id).getBytes(StandardCharsets.UTF_8));
+    }
+
     private String export(Ranch ranch) {
         var tree = documents.tree(ranch);
         var inside = new HashSet<String>(); // a file that brought several reports travels once
@@ -169,8 +179,15 @@ public final class RanchFiles {
     /** Writes beside the place first and moves then: a full disk leaves the old file whole. */
     public void exportTo(UUID id, Path file) {
         MayReplace.export(file);
-        var text = export(id);
-        WholeFile.write(file, beside -> Files.writeString(beside, text));
+        try (var document = exported(id)) {
+            WholeFile.write(file, beside -> {
+                try (OutputStream out = Files.newOutputStream(beside)) {
+                    document.transferTo(out);
+                }
+            });
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     /**

@@ -7,11 +7,13 @@ import haywright.app.document.Patch;
 import haywright.app.document.RanchDocument;
 import haywright.ranch.Ranch;
 import haywright.workings.Refused;
+import java.io.InputStream;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.jdbi.v3.core.Jdbi;
@@ -92,14 +94,19 @@ public final class Recovery {
                 .list());
     }
 
-    /** Exactly as it was. */
-    public Optional<String> setAside(UUID id, String key) {
-        return jdbi.withHandle(h -> h.createQuery("SELECT " + OneRow.text("doc")
-                        + " FROM set_aside WHERE ranch_id = :id AND CAST(rev AS TEXT) = :key")
-                .bind("id", id.toString())
-                .bind("key", key)
-                .mapTo(String.class)
-                .findFirst());
+    /** Exactly as it was; empty where there is none of this key. */
+    public Optional<InputStream> setAside(UUID id, String key) {
+        return setAside(id).stream().anyMatch(aside -> aside.key().equals(key))
+                ? Optional.of(RawText.of(
+                        jdbi,
+                        "set_aside WHERE ranch_id = :id AND CAST(rev AS TEXT) = :key",
+                        Map.of("id", id.toString(), "key", key)))
+                : Optional.empty();
+    }
+
+    /** What could not be read, exactly as it is kept, however large. */
+    public InputStream whole(UUID id) {
+        return RawText.of(jdbi, "ranch WHERE id = :id", Map.of("id", jdbi.withHandle(h -> RowId.kept(h, id))));
     }
 
     /** Why the document cannot be read; empty when it can. */
@@ -208,13 +215,13 @@ public final class Recovery {
             long aside = Math.max(now.rev(), Revisions.newest(h, "set_aside", id) + 1);
             // within the database: it may be larger than memory
             h.execute(
-                    "INSERT INTO set_aside (ranch_id, rev, at, doc) SELECT id, CAST(? AS BIGINT), ?, doc FROM ranch WHERE id = ?",
+                    "INSERT INTO set_aside (ranch_id, rev, at, doc) SELECT id, CAST(? AS BIGINT), ?, coalesce(doc, '') FROM ranch WHERE id = ?",
                     aside,
                     at,
                     id.toString());
             int put = h.execute(
                     "UPDATE ranch SET name = ?, rev = ?, format = ?, doc = ? WHERE id = ?"
-                            + " AND doc = (SELECT doc FROM set_aside WHERE ranch_id = ? AND rev = ?)",
+                            + " AND coalesce(doc, '') = (SELECT doc FROM set_aside WHERE ranch_id = ? AND rev = ?)",
                     good.name(),
                     next,
                     documents.format(),
@@ -233,7 +240,7 @@ public final class Recovery {
                     at,
                     who,
                     words,
-                    new Patch(documents.format(), java.util.Map.of()).json());
+                    new Patch(documents.format(), Map.of()).json());
             return next;
         });
     }

@@ -90,7 +90,8 @@ public final class DamagedRanch {
 
     private void raw(Context http) {
         try {
-            var kept = desk.store().recovery().raw(id(http)).doc();
+            desk.store().recovery().raw(id(http)); // that there is one
+            var kept = desk.store().recovery().whole(id(http));
             http.header("Content-Disposition", "attachment; filename=\"ranch-as-kept.json\"")
                     .contentType("application/octet-stream")
                     .result(kept);

@@ -43,6 +43,11 @@ class PostgresStoreIT extends StoreDamageContract {
         return Store.at(url, clock);
     }
 
+    @Override
+    void allowNull(String table, String column) {
+        store.jdbi().useHandle(h -> h.execute("ALTER TABLE " + table + " ALTER " + column + " DROP NOT NULL"));
+    }
+
     private static void empty() {
         try (var connection = DriverManager.getConnection(url);
                 var statement = connection.createStatement()) {

@@ -28,6 +28,21 @@ class SqliteStoreTest extends StoreDamageContract {
         return Store.inFolder(folder.resolve("data"), clock);
     }
 
+    @Override
+    void allowNull(String table, String column) throws SQLException {
+        store.close();
+        var database = "jdbc:sqlite:" + folder.resolve("data/haywright.db");
+        try (var connection = DriverManager.getConnection(database);
+                var statement = connection.createStatement()) {
+            statement.execute("PRAGMA writable_schema = 1");
+            var nullable = "UPDATE sqlite_schema SET sql = replace(sql, 'TEXT NOT NULL', 'TEXT') WHERE name = '%s'";
+            assertThat(statement.executeUpdate(nullable.formatted(table)))
+                    .as(column)
+                    .isEqualTo(1);
+        }
+        start();
+    }
+
     /** SQLite keeps in a column whatever another program puts there. */
     @Test
     void aRevisionThatIsNoWholeNumberIsCountedOnFromTheHistory() {

@@ -10,7 +10,9 @@ import haywright.season.kept.KeptBook;
 import haywright.season.kept.KeptPlan;
 import haywright.workings.Refused;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
@@ -196,14 +198,15 @@ abstract class StoreDamageContract extends StoreFilesContract {
     @Test
     void aNameOrALineOfHistoryWithoutEndIsCutWhereItIsRead() {
         var ranch = saved(1, 2);
-        store.jdbi().useHandle(h -> h.execute("UPDATE edit SET words = ? WHERE rev = 2", "w".repeat(3_000_000)));
-        store.jdbi().useHandle(h -> h.execute("UPDATE ranch SET name = ?", "n".repeat(3_000_000)));
+        store.jdbi().useHandle(h -> h.execute("UPDATE edit SET words = ? WHERE rev = 2", "w".repeat(60_000_000)));
+        store.jdbi().useHandle(h -> h.execute("UPDATE ranch SET name = ?", "n".repeat(60_000_000)));
         assertThat(ranches.list())
                 .singleElement()
                 .satisfies(one -> assertThat(one.name()).hasSize(OneRow.LINE));
         assertThat(ranches.history(ranch.id()))
                 .hasSize(2)
                 .allSatisfy(edit -> assertThat(edit.words()).hasSizeLessThanOrEqualTo(OneRow.LINE));
+        assertThat(store.recovery().raw(ranch.id()).name()).hasSize(OneRow.LINE);
         assertThat(ranches.open(ranch.id()).ranch()).isEqualTo(repriced(ranch, "Oat hay", 2));
     }
 
@@ -283,7 +286,8 @@ abstract class StoreDamageContract extends StoreFilesContract {
     void aRanchLargerThanMemoryClosesNothing() {
         ranches.create(demo());
         ranches.create(Ranch.empty(new UUID(7, 7), "Other"));
-        var huge = "{\"x\":\"" + "0".repeat(OneRow.MOST) + "\"}";
+        // letters of two bytes, the first of them at an odd place: parts end in the middle of one
+        var huge = "{\"xy\":\"" + "é".repeat(OneRow.MOST / 2) + "\"}";
         damage(demo().id(), huge);
         assertThat(ranches.list()).hasSize(2);
         assertThat(ranches.open(new UUID(7, 7)).rev()).isEqualTo(1);
@@ -310,17 +314,64 @@ abstract class StoreDamageContract extends StoreFilesContract {
         try (var other = Store.at("jdbc:sqlite:" + folder.resolve("other.db"), Clock.systemUTC())) {
             assertThat(other.files().restore(backup, "Ann"))
                     .extracting(RanchFiles.Imported::became)
-                    .containsExactlyInAnyOrder(RanchFiles.Became.NEW, RanchFiles.Became.LEFT_UNREADABLE);
+                    .containsExactly(RanchFiles.Became.NEW, RanchFiles.Became.NEW);
+            assertThat(other.recovery().wrong(demo().id())).isPresent();
+            assertThat(other.files().exported(demo().id())).hasContent(huge);
+            // a second time what is here stays as it is
+            assertThat(other.files().restore(backup, "Ann"))
+                    .extracting(RanchFiles.Imported::became)
+                    .containsExactlyInAnyOrder(RanchFiles.Became.SAME, RanchFiles.Became.LEFT_UNREADABLE);
         }
+        goesOutAndComesIn(backup, huge);
         store.recovery().putInPlace(demo(), "Ann", "back");
         assertThat(ranches.open(demo().id()).ranch()).isEqualTo(demo());
         int aside = store.jdbi()
                 .withHandle(h -> h.createQuery("SELECT octet_length(doc) FROM set_aside")
                         .mapTo(Integer.class)
                         .one());
-        assertThat(aside).isEqualTo(huge.length());
+        assertThat(aside).isEqualTo(huge.getBytes(StandardCharsets.UTF_8).length);
+        var key = store.recovery().setAside(demo().id()).get(0).key();
+        assertThat(store.recovery().setAside(demo().id(), key).orElseThrow()).hasContent(huge);
         assertThatThrownBy(() -> ranches.create(Ranch.empty(new UUID(7, 8), huge)))
                 .isInstanceOf(Refused.class);
+    }
+
+    /** Out of this database as a file, and out of a backup into this database. */
+    private void goesOutAndComesIn(Path backup, String huge) {
+        var file = folder.resolve("huge.json");
+        store.files().exportTo(demo().id(), file);
+        assertThat(file).hasContent(huge);
+        for (var table : List.of("edit", "set_aside", "winter_book", "ranch")) {
+            store.jdbi().useHandle(h -> h.execute("DELETE FROM " + table));
+        }
+        assertThat(store.files().restore(backup, "Ann"))
+                .extracting(RanchFiles.Imported::became)
+                .containsExactly(RanchFiles.Became.NEW, RanchFiles.Became.NEW);
+        assertThat(store.files().exported(demo().id())).hasContent(huge);
+    }
+
+    /** The table forbids it, and another program may not have asked. */
+    abstract void allowNull(String table, String column) throws Exception;
+
+    @Test
+    void whatIsMissingInARowClosesNothing() throws Exception {
+        var ranch = saved(1, 2);
+        ranches.create(Ranch.empty(new UUID(7, 7), "Other"));
+        allowNull("ranch", "doc");
+        store.jdbi()
+                .useHandle(h -> h.execute(
+                        "UPDATE ranch SET doc = NULL WHERE id = ?", ranch.id().toString()));
+        assertThat(ranches.list())
+                .hasSize(2)
+                .allSatisfy(one -> assertThat(one.version()).isNotNull());
+        assertThat(ranches.open(new UUID(7, 7)).rev()).isEqualTo(1);
+        assertThat(store.recovery().wrong(ranch.id())).isPresent();
+        assertThatThrownBy(() -> ranches.open(ranch.id())).isInstanceOf(Refused.class);
+        assertThat(store.files().exported(ranch.id())).isEmpty();
+        assertThat(store.recovery().lastRevision(ranch.id())).isEmpty();
+        assertThat(ranches.history(ranch.id())).hasSize(2);
+        store.recovery().putInPlace(ranch, "Ann", "back");
+        assertThat(ranches.open(ranch.id()).ranch()).isEqualTo(ranch);
     }
 
     /** SQLite keeps what PostgreSQL does not: such a row stays in the backup, and keeps nothing else out. */
