@@ -70,7 +70,11 @@ final class Data {
 
     /** The demo has a folder of its own, so that playing with it touches nobody's ranch. */
     Store openDemo(Clock clock) {
-        return place != null ? open(clock) : Store.inFolder(demoFolder(), clock);
+        if (place != null) {
+            return open(clock);
+        }
+        Store.make(folder()); // whichever command comes first
+        return Store.inFolder(demoFolder(), clock);
     }
 
     /** The user's own folder as it is seen without opening its database. */

@@ -21,6 +21,7 @@ import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
 import org.flywaydb.core.api.exception.FlywayValidateException;
 import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.statement.StatementExceptions;
 import org.jspecify.annotations.Nullable;
 import org.sqlite.NativeLibraryNotFoundException;
 
@@ -93,6 +94,8 @@ final class Database implements AutoCloseable {
             throw e;
         }
         jdbi = Jdbi.create(this::connect);
+        // what a statement was filled in with is what somebody typed, and belongs in no message
+        jdbi.getConfig(StatementExceptions.class).setMessageRendering(StatementExceptions.MessageRendering.NONE);
         jdbi.useHandle(RowId::nameTheNameless);
         foldJournal(); // what an end that nobody wished for left in it
     }

@@ -33,10 +33,7 @@ public final class OwnerOnly {
      */
     public static void folder(Path folder) throws IOException {
         if (!Files.isDirectory(folder)) {
-            if (folder.toAbsolutePath().getParent() != null) {
-                Files.createDirectories(folder.toAbsolutePath().getParent());
-            }
-            make(folder, FOLDER);
+            make(folder.toAbsolutePath());
             return;
         }
         boolean onlyOurs = true;
@@ -54,10 +51,15 @@ public final class OwnerOnly {
         }
     }
 
-    private static void make(Path folder, Set<PosixFilePermission> rights) throws IOException {
+    /** With those above it that are not there either: what is in them is the owner's too. */
+    private static void make(Path folder) throws IOException {
+        var above = folder.getParent();
+        if (above != null && !Files.isDirectory(above)) {
+            make(above);
+        }
         try {
             if (knowsRights(folder)) {
-                Files.createDirectory(folder, PosixFilePermissions.asFileAttribute(rights));
+                Files.createDirectory(folder, PosixFilePermissions.asFileAttribute(FOLDER));
             } else {
                 Files.createDirectory(folder);
             }

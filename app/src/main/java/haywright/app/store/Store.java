@@ -267,7 +267,12 @@ public final class Store implements AutoCloseable {
         jdbi.useHandle(h -> h.execute(sql));
     }
 
-    private static void make(Path folder) {
+    /**
+     * A place that only its owner may open, made or narrowed.
+     *
+     * @throws Refused where it can't be made
+     */
+    public static void make(Path folder) {
         try {
             OwnerOnly.folder(folder);
         } catch (IOException e) {

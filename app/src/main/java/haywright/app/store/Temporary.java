@@ -62,7 +62,9 @@ public final class Temporary {
             Runtime.getRuntime().addShutdownHook(new Thread(() -> drop(own)));
             System.setProperty(PLACE, own.toString());
             // the largest stays for the next start
-            System.setProperty("haywright.native.dir", all.resolve("native").toString());
+            var lasting = all.resolve("native");
+            OwnerOnly.folder(lasting);
+            System.setProperty("haywright.native.dir", lasting.toString());
             return true;
         } catch (IOException e) {
             return false;

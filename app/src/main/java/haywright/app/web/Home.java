@@ -3,10 +3,9 @@ package haywright.app.web;
 import haywright.app.store.OwnerOnly;
 import haywright.workings.Refused;
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
@@ -14,9 +13,12 @@ import java.nio.file.StandardOpenOption;
 import java.security.GeneralSecurityException;
 import java.security.MessageDigest;
 import java.security.SecureRandom;
+import java.sql.SQLException;
 import java.time.LocalDateTime;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
 import java.util.Base64;
+import java.util.List;
 import java.util.Locale;
 import javax.crypto.Mac;
 import javax.crypto.spec.SecretKeySpec;
@@ -35,6 +37,15 @@ public record Home(Path folder, String key, boolean isOpen) {
     private static final Logger LOG = LoggerFactory.getLogger(Pages.class);
     private static final SecureRandom RANDOM = new SecureRandom();
     private static final String KEY_FORM = "[A-Za-z0-9_-]{43}";
+    /** Faults whose messages the machine makes of names in the program, of numbers and of files. */
+    private static final List<Class<? extends Throwable>> SAYS_NOTHING_TYPED = List.of(
+            Error.class,
+            NullPointerException.class,
+            IndexOutOfBoundsException.class,
+            ClassCastException.class,
+            ArithmeticException.class,
+            FileSystemException.class);
+
     private static final long MOST_ERRORS = 1024 * 1024;
 
     /** With the key of a folder; a new one where none is kept yet, or what is kept is no key. */
@@ -175,16 +186,38 @@ public record Home(Path folder, String key, boolean isOpen) {
                 Files.move(file, folder.resolve("errors.log.1"), StandardCopyOption.REPLACE_EXISTING);
             }
             OwnerOnly.file(file);
-            var trace = new StringWriter();
-            e.printStackTrace(new PrintWriter(trace));
             var when = LocalDateTime.now().truncatedTo(ChronoUnit.SECONDS);
             Files.writeString(
-                    file, "%s error %s at %s%n%s%n".formatted(when, number, where, trace), StandardOpenOption.APPEND);
+                    file,
+                    "%s error %s at %s%n%s%n".formatted(when, number, where, trace(e)),
+                    StandardOpenOption.APPEND);
             return "What failed is written in %s as error %s.".formatted(file.toAbsolutePath(), number);
         } catch (IOException notWritten) {
             return "What failed could not be written in %s: error %s, %s."
                     .formatted(file.toAbsolutePath(), number, name(e));
         }
+    }
+
+    /** Where it failed, without what somebody typed: most messages repeat it, those of a database with whole rows. */
+    private static String trace(Throwable fault) {
+        var trace = new StringBuilder();
+        var seen = new ArrayList<Throwable>();
+        for (Throwable next = fault; next != null && !seen.contains(next); next = next.getCause()) {
+            var e = next;
+            seen.add(e);
+            trace.append(seen.size() > 1 ? "Caused by: " : "")
+                    .append(e.getClass().getName());
+            if (e instanceof SQLException sql) {
+                trace.append(": state %s, code %d".formatted(sql.getSQLState(), sql.getErrorCode()));
+            } else if (SAYS_NOTHING_TYPED.stream().anyMatch(type -> type.isInstance(e))) {
+                trace.append(": ").append(e.getMessage());
+            }
+            trace.append('\n');
+            for (var at : e.getStackTrace()) {
+                trace.append("\tat ").append(at).append('\n');
+            }
+        }
+        return trace.toString();
     }
 
     /** The fault, and the line that it came from. */

@@ -13,6 +13,7 @@ import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -21,7 +22,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.DisabledOnOs;
+import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class CliTest {
     @TempDir
@@ -118,6 +123,35 @@ class CliTest {
         if (exit != 0) { // macOS reads every name
             assertThat(exit).isEqualTo(2);
             assertThat(said.lines()).hasSize(1).first().asString().contains("LC_ALL=C.UTF-8");
+        }
+    }
+
+    /** As somebody starts it who never did, on a machine where others may read what is made. */
+    @ParameterizedTest
+    @ValueSource(strings = {"demo --no-serve", "ranch list", "compute basis --demo", "key"})
+    @DisabledOnOs(OS.WINDOWS)
+    void theHomeIsTheOwnersAloneWhicheverCommandMakesIt(String command) throws IOException, InterruptedException {
+        var home = folder.resolve("home");
+        for (int start = 0; start < 2; start++) {
+            var script = "umask 022; HAYWRIGHT_HOME=\"$0\" exec \"$1\" -cp \"$2\" haywright.app.Main " + command;
+            var java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
+            new ProcessBuilder("sh", "-c", script, home.toString(), java, System.getProperty("java.class.path"))
+                    .redirectErrorStream(true)
+                    .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+                    .start()
+                    .waitFor();
+            if (!Files.exists(home)) {
+                return; // it keeps nothing
+            }
+            try (var held = Files.walk(home)) {
+                for (var path : held.toList()) {
+                    assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(path)))
+                            .as(path.toString())
+                            .matches(Files.isDirectory(path) ? "rwx------" : "rw.------");
+                }
+            }
+            // as an earlier one left it
+            Files.setPosixFilePermissions(home, PosixFilePermissions.fromString("rwxr-xr-x"));
         }
     }
 

@@ -374,6 +374,15 @@ abstract class StoreDamageContract extends StoreFilesContract {
         assertThat(ranches.open(ranch.id()).ranch()).isEqualTo(ranch);
     }
 
+    @Test
+    void whatWasTypedIsInNoMessageOfTheDatabase() {
+        var typed = "north stack, behind the old barn";
+        assertThatThrownBy(() ->
+                        store.jdbi().useHandle(h -> h.execute("INSERT INTO draft VALUES (?, NULL, ?)", typed, typed)))
+                .hasMessageNotContaining("arguments")
+                .hasMessageNotContaining("INSERT");
+    }
+
     /** SQLite keeps what PostgreSQL does not: such a row stays in the backup, and keeps nothing else out. */
     @Test
     void aDamagedRowOfABackupKeepsNoOtherOut() {

@@ -11,6 +11,7 @@ import java.net.Socket;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -315,6 +316,18 @@ class LimitsTest {
         var log = folder.resolve("errors.log");
         assertThat(answer.body()).contains(log.toString());
         assertThat(Files.readString(log)).contains("error " + number + " at GET " + path, error);
+    }
+
+    @Test
+    void theLogSaysWhereItFailedAndNothingThatWasTyped(@TempDir Path home) throws Exception {
+        var typed = "north stack, behind the old barn";
+        var row = new SQLException("Failing row contains (1, " + typed + ").", "23502", 7);
+        Home.written(
+                home, "POST /ranches", new IllegalStateException("could not keep " + typed, new RuntimeException(row)));
+        assertThat(Files.readString(home.resolve("errors.log")))
+                .contains(
+                        "IllegalStateException", "RuntimeException", "SQLException", "23502", "\tat ", "POST /ranches")
+                .doesNotContain(typed);
     }
 
     /** Where what failed cannot be written down, nobody at the terminal meets a trace for it either. */

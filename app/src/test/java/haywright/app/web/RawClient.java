@@ -153,6 +153,27 @@ final class RawClient {
         return send("POST", path, Map.of("Content-Type", "multipart/form-data; boundary=part-of-a-form"), body);
     }
 
+    /** The same of whatever bytes. */
+    Answer upload(Answer page, String path, String name, byte[] content) {
+        var line = "--part-of-a-form\r\nContent-Disposition: form-data; name=";
+        var before = line + "\"token\"\r\n\r\n" + token(page) + "\r\n" + line + "\"file\"; filename=\"" + name
+                + "\"\r\nContent-Type: application/octet-stream\r\n\r\n";
+        var after = "\r\n--part-of-a-form--\r\n";
+        var head =
+                "POST %s HTTP/1.1\r\nHost: 127.0.0.1:%d\r\nCookie: %s\r\nContent-Type: multipart/form-data; boundary=part-of-a-form\r\nContent-Length: %d\r\nConnection: close\r\n\r\n"
+                        .formatted(path, port, cookie, before.length() + content.length + after.length());
+        try (var socket = new Socket("127.0.0.1", port)) {
+            var out = socket.getOutputStream();
+            out.write((head + before).getBytes(StandardCharsets.UTF_8));
+            out.write(content);
+            out.write(after.getBytes(StandardCharsets.UTF_8));
+            out.flush();
+            return read(new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
     static String form(Map<String, String> fields) {
         return fields.entrySet().stream()
                 .map(e -> e.getKey() + "=" + URLEncoder.encode(e.getValue(), StandardCharsets.UTF_8))

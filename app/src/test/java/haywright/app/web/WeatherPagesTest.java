@@ -2,12 +2,18 @@ package haywright.app.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import haywright.app.web.ranch.RecordForm;
 import haywright.app.words.HerdWords;
 import haywright.cattle.cold.Coat;
 import haywright.quantity.Unit;
 import haywright.weather.DailyWeather;
 import haywright.weather.Station;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -15,6 +21,7 @@ import java.util.Map;
 import java.util.function.Function;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.zip.GZIPOutputStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -344,5 +351,77 @@ class WeatherPagesTest {
         var answer = ranch.client().upload(page, ranch.path() + RECORD, "station.csv", told);
         assertThat(answer.status()).isEqualTo(422);
         assertThat(answer.body()).contains("href=\"#f-units\"").contains("Are they °F?");
+    }
+
+    private static byte[] gzip(int times, String of) {
+        var packed = new ByteArrayOutputStream();
+        try (var out = new GZIPOutputStream(packed)) {
+            for (int i = 0; i < times; i++) {
+                out.write(of.getBytes(StandardCharsets.UTF_8));
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return packed.toByteArray();
+    }
+
+    private static String dly(String month, String values) {
+        return "USC00053005" + month + "TMAX" + values + "\n";
+    }
+
+    private static Map<String, byte[]> hostile() {
+        var month = "  123   ".repeat(31);
+        var text = new LinkedHashMap<String, String>();
+        text.put("a line cut short", dly("202001", month) + "USC00053005202002TMAX  12");
+        text.put("a month that is none", dly("202013", month));
+        text.put("a year without end", dly("99999901", month));
+        text.put("letters for figures", dly("202001", "  abc   ".repeat(31)));
+        text.put("NUL far down", dly("202001", month).repeat(30) + "\0".repeat(300));
+        text.put("NUL in a line of columns", dly("202001", "  1\0003   ".repeat(31)));
+        text.put("nothing but ends of lines", "\n".repeat(30_000_000));
+        text.put("a quotation mark that stays open", "DATE,TMAX,TMIN\n2020-01-01,\"1,2\n".repeat(1000));
+        text.put("headings without end", "DATE" + ",DATE".repeat(12_000) + "\n2020-01-01,1\n");
+        text.put("figures beyond all", "DATE,TMAX,TMIN\n2020-01-01,1e308,-1e308\n2020-01-02,NaN,Infinity\n");
+        text.put("days that are none", "DATE,TMAX,TMIN\n2020-02-31,1,0\n+999999999-12-31,1,0\n");
+        text.put("a value a line, of no day", "USC1,20201301,TMAX,123,,,7,\n");
+        text.put("a page of the web", "<!doctype html><title>404</title>");
+        text.put("no figures", "DATE,TMAX,TMIN\n" + "2020-01-01,,\n".repeat(1000));
+        text.put("a zip", "PK\003\004" + "x".repeat(300));
+        text.put("nothing", "");
+        var all = new LinkedHashMap<String, byte[]>();
+        text.forEach((what, content) -> all.put(what, content.getBytes(StandardCharsets.UTF_8)));
+        all.put("sixteen bits a letter", "DATE,TMAX,TMIN\n2020-01-01,1,0\n".getBytes(StandardCharsets.UTF_16));
+        all.put("packed zeros", gzip(200, "\0".repeat(1_000_000)));
+        all.put("packed lines without end", gzip(2000, dly("202001", month).repeat(400)));
+        all.put("packed twice", gzip(1, "\u001f"));
+        all.put("packed and cut", Arrays.copyOf(gzip(10, dly("202001", month)), 60));
+        all.put("the head of a packed file", new byte[] {0x1f, (byte) 0x8b});
+        return all;
+    }
+
+    /** Every one of them is said beside its box, and nothing is kept of it. */
+    @Test
+    void whateverIsNoRecordIsSaidBesideItsBox() {
+        long rev = ranch.store().ranches().open(ranch.id()).rev();
+        hostile().forEach((what, content) -> {
+            var page = ranch.get("settings/weather");
+            var answer = ranch.client().upload(page, ranch.path() + RECORD, "station.dly", content);
+            assertThat(answer.status()).as(what).isEqualTo(422);
+            assertThat(answer.body())
+                    .as(what)
+                    .contains("id=\"p-" + RecordForm.FILE.name() + "\"")
+                    .doesNotContain("Exception", "java.");
+        });
+        assertThat(ranch.store().ranches().open(ranch.id()).rev()).isEqualTo(rev);
+        assertThat(ranch.get("settings/weather").status()).isEqualTo(200);
+    }
+
+    /** More than any form takes is said before it is read to its end. */
+    @Test
+    void aFileOfFiftyMegabytesIsSaidToBeTooMuch() {
+        var page = ranch.get("settings/weather");
+        var answer = ranch.client().upload(page, ranch.path() + RECORD, "station.dly", new byte[50_000_000]);
+        assertThat(answer.status()).isIn(413, 422);
+        assertThat(answer.body()).contains("MB").doesNotContain("Exception", "java.");
     }
 }

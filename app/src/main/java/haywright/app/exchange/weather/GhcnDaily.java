@@ -271,7 +271,8 @@ public final class GhcnDaily {
     }
 
     private Read read() {
-        var units = units();
+        boolean hasDays = days.values().stream().anyMatch(day -> day.keySet().containsAll(List.of("TMAX", "TMIN")));
+        var units = hasDays ? units() : Units.METRIC; // of no days, no unit is asked
         var whole = new ArrayList<DailyWeather>();
         int measured = 0;
         Refused why = null;
