@@ -39,6 +39,9 @@ final class Database implements AutoCloseable {
         DRIVER.setLevel(Level.OFF);
     }
 
+    /** Half of what a server may be silent for: a row that somebody holds is said to be held, and not that it is away. */
+    private static final String WAIT_FOR_LOCKS = "SET lock_timeout = '5s'";
+
     private final HikariDataSource pool;
     /** What a connection to a server is made with. */
     private final Properties knock = new Properties();
@@ -74,6 +77,7 @@ final class Database implements AutoCloseable {
             config.setConnectionTimeout(500);
             config.setValidationTimeout(400);
             config.setMinimumIdle(0);
+            config.setConnectionInitSql(WAIT_FOR_LOCKS);
             knock.setProperty("connectTimeout", "1");
             knock.setProperty("loginTimeout", "1");
             knock.setProperty("socketTimeout", "10");
@@ -143,7 +147,11 @@ final class Database implements AutoCloseable {
             if (sqlite) {
                 throw e;
             }
-            return DriverManager.getConnection(pool.getJdbcUrl(), knock);
+            var connection = DriverManager.getConnection(pool.getJdbcUrl(), knock);
+            try (var statement = connection.createStatement()) {
+                statement.execute(WAIT_FOR_LOCKS);
+            }
+            return connection;
         }
     }
 

@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.Map;
+import java.util.concurrent.CompletableFuture;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -23,6 +24,45 @@ class PostgresAwayIT {
                 .setCleanDataDirectory(false)
                 .setPort(port)
                 .start();
+    }
+
+    /** As another session of the office's database may do, and go to lunch. */
+    @Test
+    void aRowThatSomebodyHoldsIsSaidToBeHeldAndNoOtherRanchWaits() throws Exception {
+        var postgres = start(0);
+        try (var store = Store.at(postgres.getJdbcUrl("postgres", "postgres"), Clock.systemUTC());
+                var server = Server.start(
+                        OneRanch.desk(store), Home.in(folder.resolve("home")), "127.0.0.1", 0, routes -> {});
+                var other = postgres.getPostgresDatabase().getConnection()) {
+            var client = new RawClient(server.port(), Home.in(folder.resolve("home")));
+            var held = client.submit(client.get("/"), "/ranches", Map.of("name", "Cold Spring Ranch"))
+                    .header("Location");
+            var free = client.submit(client.get("/"), "/ranches", Map.of("name", "Second Ranch"))
+                    .header("Location");
+            var form = client.get(held + "lots/new/bales");
+            other.setAutoCommit(false);
+            try (var statement = other.createStatement()) {
+                statement.execute("SELECT * FROM ranch WHERE name = 'Cold Spring Ranch' FOR UPDATE");
+            }
+            var waiting = CompletableFuture.supplyAsync(
+                    () -> client.submit(form, held + "lots/new/bales", OneRanch.hay("210", "1,250 lb")));
+            var meanwhile = client.submit(
+                    client.get(free + "lots/new/bales"), free + "lots/new/bales", OneRanch.hay("210", "1,250 lb"));
+            assertThat(meanwhile.status()).isEqualTo(303);
+            assertThat(client.get("/").status()).isEqualTo(200);
+            assertThat(waiting).as("it waits for the one who holds the row").isNotDone();
+            var said = waiting.get();
+            assertThat(said.status()).isEqualTo(503);
+            assertThat(said.body())
+                    .contains("Another program is holding the database", "value=\"Ditch-side stack\"")
+                    .contains("action=\"" + held + "lots/new/bales\"");
+            other.rollback();
+            assertThat(client.submit(said, held + "lots/new/bales", OneRanch.hay("210", "1,250 lb"))
+                            .status())
+                    .isEqualTo(303);
+        } finally {
+            postgres.close();
+        }
     }
 
     @Test

@@ -255,6 +255,21 @@ class WinterPagesTest {
         assertThat(books.of(ranch.id())).extracting(WinterBooks.Kept::doc).containsExactly(doc, "broken");
     }
 
+    /** One that never was in the store. */
+    @Test
+    void aBookThatThereWasNoRoomForIsKeptOnceThereIs() throws Exception {
+        ranch.hay("300");
+        ranch.cows();
+        ranch.change(WinterPagesTest::placed);
+        change("CREATE TRIGGER full BEFORE INSERT ON winter_book BEGIN SELECT RAISE(FAIL, 'full'); END");
+        assertThat(whole()).contains("id=\"unkept\"", "class=\"do\"");
+        assertThat(ranch.get("winter").body()).contains("id=\"unkept\"");
+        assertThat(ranch.store().winterBooks().of(ranch.id())).isEmpty();
+        change("DROP TRIGGER full");
+        assertThat(ranch.get("winter").body()).doesNotContain("id=\"unkept\"").contains("class=\"do\"");
+        assertThat(ranch.store().winterBooks().of(ranch.id())).hasSize(1);
+    }
+
     @Test
     void aWeekMovesTheStacksAndTheBookGoesOnFromThereAndSaysWhy() throws Exception {
         ranch.hay("300");
