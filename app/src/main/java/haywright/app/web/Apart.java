@@ -60,7 +60,7 @@ record Apart(Form form, @Nullable Boxes before, @Nullable Boxes now) {
         return !one.equals(other) && (box == null || !box.words(one).equals(box.words(other)));
     }
 
-    private Form.@Nullable Shown box(String name) {
+    private Boxes.@Nullable Shown box(String name) {
         return both().stream()
                 .map(boxes -> boxes.shown().get(name))
                 .filter(Objects::nonNull)

@@ -1,5 +1,9 @@
 package haywright.app.web;
 
+import haywright.app.words.Parse;
+import haywright.app.words.Show;
+import haywright.quantity.Unit;
+import haywright.workings.Refused;
 import io.javalin.http.Context;
 import java.util.List;
 import java.util.Map;
@@ -10,9 +14,29 @@ import org.jspecify.annotations.Nullable;
  * What a form's page shows in its boxes of a ranch at one revision: the page is made for it and thrown away, so that each
  * box is called, and its value written, as a person sees it there.
  */
-record Boxes(Map<String, String> values, Map<String, Form.Shown> shown) {
+record Boxes(Map<String, String> values, Map<String, Shown> shown) {
     private static final String LOOKING = "looking";
     private static final String PAGES = "pages-of-the-form";
+
+    /** A box as its page has it. */
+    record Shown(Ask ask, List<Option> options) {
+        /** What stands in it, as a person reads it. */
+        String words(String value) {
+            for (var option : options) {
+                if (option.value().equals(value) && !option.words().isBlank()) {
+                    return option.words();
+                }
+            }
+            if (value.isBlank()) {
+                return "empty";
+            }
+            try {
+                return ask.unit() == Unit.NONE ? value : Show.quantity(Parse.quantity("", value, ask.unit()));
+            } catch (Refused asTyped) {
+                return value;
+            }
+        }
+    }
 
     /** The page that is being made is asked for the boxes of one form alone. */
     private static final class Looking {

@@ -37,7 +37,7 @@ public final class Form {
     private final Findings findings = new Findings();
 
     private final Map<String, String> before;
-    private final Map<String, Shown> shown = new LinkedHashMap<>();
+    private final Map<String, Boxes.Shown> shown = new LinkedHashMap<>();
     private boolean oneAnswer;
 
     private Form(String key, boolean draft, Map<String, List<String>> typed, Map<String, String> before) {
@@ -97,32 +97,12 @@ public final class Form {
 
     /** @param options what can be chosen in it */
     public void shows(Ask ask, List<Option> options) {
-        shown.putIfAbsent(ask.name(), new Shown(ask, options));
+        shown.putIfAbsent(ask.name(), new Boxes.Shown(ask, options));
     }
 
     /** The boxes that its page showed, by name. */
-    Map<String, Shown> shown() {
+    Map<String, Boxes.Shown> shown() {
         return shown;
-    }
-
-    /** A box as its page has it. */
-    record Shown(Ask ask, List<Option> options) {
-        /** What stands in it, as a person reads it. */
-        String words(String value) {
-            for (var option : options) {
-                if (option.value().equals(value) && !option.words().isBlank()) {
-                    return option.words();
-                }
-            }
-            if (value.isBlank()) {
-                return "empty";
-            }
-            try {
-                return ask.unit() == Unit.NONE ? value : Show.quantity(Parse.quantity("", value, ask.unit()));
-            } catch (Refused asTyped) {
-                return value;
-            }
-        }
     }
 
     /** Whether this was left unfinished earlier and is shown again. */

@@ -117,7 +117,7 @@ public final class WeekPages {
                 form,
                 line,
                 isFromPhone,
-                gone(page, form),
+                new WeekSince(page, form).gone(),
                 lots(ranch).map(WeekPages::boxes).toList(),
                 ranch.groups().values().stream().map(WeekPages::boxes).toList(),
                 ranch.weeks().values().stream()
@@ -126,11 +126,11 @@ public final class WeekPages {
                         .toList());
     }
 
-    private static java.util.stream.Stream<Lot> lots(Ranch ranch) {
+    static java.util.stream.Stream<Lot> lots(Ranch ranch) {
         return ranch.lots().values().stream().filter(lot -> !(lot.stock() instanceof Stock.Standing));
     }
 
-    private static LotBoxes boxes(Lot lot) {
+    static LotBoxes boxes(Lot lot) {
         int bales = lot.stock().bales();
         var kg = LotTons.of(lot).kg();
         var now = kg.isEmpty()
@@ -155,7 +155,7 @@ public final class WeekPages {
                 : Ask.amount(what + "-" + lot.id(), label, Unit.TON, "");
     }
 
-    private static GroupBoxes boxes(Group group) {
+    static GroupBoxes boxes(Group group) {
         return new GroupBoxes(
                 group.name(),
                 Ask.number("score-" + group.id(), "Score, if scored", ""),
@@ -209,7 +209,7 @@ public final class WeekPages {
         var from = form.date(FROM, "Enter the first day.");
         var to = form.date(TO, "Enter the last day.");
         boolean areDays = !form.hasProblems();
-        changedSince(page, form);
+        new WeekSince(page, form).refuse();
         Map<UUID, Quantity> fed = new LinkedHashMap<>();
         Map<UUID, Quantity> counted = new LinkedHashMap<>();
         Map<UUID, Double> refused = new LinkedHashMap<>();
@@ -271,63 +271,6 @@ public final class WeekPages {
                         form.value(FROM),
                         WeekWords.span(week) + " is entered already",
                         "Begin on " + Show.day(week.to().plusDays(1)) + ", or undo that week on the history page."));
-    }
-
-    /** A box of the page as it was opened that is gone by now, or counted in something else. */
-    private static void changedSince(Page page, Form form) {
-        var opened = page.opened();
-        for (var gone : gone(page, form).entrySet()) {
-            form.text(gone.getKey());
-            form.refuse(
-                    gone.getKey().name(),
-                    form.value(gone.getKey()),
-                    gone.getValue() + " is no longer on this ranch",
-                    "Empty this box, or take back on the history page that it was deleted.");
-        }
-        lots(page.ranch()).forEach(lot -> {
-            var before = opened.lots().get(lot.id());
-            if (before == null) {
-                return;
-            }
-            var was = boxes(before);
-            var is = boxes(lot);
-            isCountedOtherwise(form, was.fed(), is.fed());
-            isCountedOtherwise(form, was.left(), is.left());
-        });
-    }
-
-    private static void isCountedOtherwise(Form form, Ask was, Ask is) {
-        if (was.unit() != is.unit() && form.value(is).matches("[^\\p{L}]+")) {
-            form.refuse(
-                    is.name(),
-                    form.value(is),
-                    "this box was in %s when the page was opened and is in %s now".formatted(counted(was), counted(is)),
-                    "Enter it in tons or pounds, with the unit.");
-        }
-    }
-
-    private static String counted(Ask ask) {
-        return ask.unit() == Unit.NONE ? "bales" : "tons";
-    }
-
-    /** Boxes that something was typed in and that the ranch has no lot or group for, with its name. */
-    private static Map<Ask, String> gone(Page page, Form form) {
-        var opened = page.opened();
-        var gone = new LinkedHashMap<Ask, String>();
-        lots(opened)
-                .filter(lot -> lots(page.ranch()).noneMatch(one -> one.id().equals(lot.id())))
-                .forEach(lot -> {
-                    var boxes = boxes(lot);
-                    List.of(boxes.fed(), boxes.left(), boxes.refused()).forEach(ask -> gone.put(ask, lot.name()));
-                });
-        opened.groups().values().stream()
-                .filter(group -> !page.ranch().groups().containsKey(group.id()))
-                .forEach(group -> {
-                    var boxes = boxes(group);
-                    List.of(boxes.score(), boxes.card()).forEach(ask -> gone.put(ask, group.name()));
-                });
-        gone.keySet().removeIf(form::isEmpty);
-        return gone;
     }
 
     private static Optional<Quantity> mass(Form form, Ask ask, Lot lot) {
