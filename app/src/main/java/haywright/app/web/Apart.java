@@ -13,8 +13,13 @@ import org.jspecify.annotations.Nullable;
  *
  * @param before null where that cannot be told
  * @param now null where there is no such form any more
+ * @param seen what stood beside the boxes when a draft was shown again; null where nothing did
  */
-record Apart(Form form, @Nullable Boxes before, @Nullable Boxes now) {
+record Apart(
+        Form form,
+        @Nullable Boxes before,
+        @Nullable Boxes now,
+        @Nullable Boxes seen) {
     /** Whether its boxes say what the other window changed. */
     boolean isOfBoxes() {
         return before != null && now != null && !before.values().equals(now.values());
@@ -48,6 +53,11 @@ record Apart(Form form, @Nullable Boxes before, @Nullable Boxes now) {
 
     private boolean isTheirs(String name) {
         return isApart(name, in(now, name), in(before, name));
+    }
+
+    /** Whoever sent the form had theirs before their eyes. */
+    private boolean isSeen(String name) {
+        return seen != null && !in(now, name).isEmpty() && !isApart(name, in(seen, name), in(now, name));
     }
 
     private boolean differs(String name) {
@@ -100,7 +110,7 @@ record Apart(Form form, @Nullable Boxes before, @Nullable Boxes now) {
         var rows = new ArrayList<TwoVersions.Row>();
         boolean whole = isWhole();
         for (var name : names()) {
-            if (differs(name) && (whole || isMine(name) && isTheirs(name))) {
+            if (differs(name) && !isSeen(name) && (whole || isMine(name) && isTheirs(name))) {
                 var row = row(name);
                 rows.add(row);
                 choices.add(new TwoVersions.Choice(name, row.what(), List.of(row), in(now, name)));

@@ -62,7 +62,11 @@ public final class Form {
     /** What is kept now of a box in which something else was left unfinished; empty where nothing is, or the same. */
     public String before(Ask ask) {
         var now = before.getOrDefault(ask.name(), "");
-        return now.equals(value(ask)) ? "" : now;
+        var box = shown.get(ask.name());
+        if (now.isBlank() || now.equals(value(ask))) {
+            return "";
+        }
+        return box == null ? now : box.words(now).equals(box.words(value(ask))) ? "" : box.words(now);
     }
 
     public static Form posted(String key, Map<String, List<String>> typed) {
@@ -72,7 +76,7 @@ public final class Form {
     /** Everything typed, without what belongs to the request. */
     Map<String, List<String>> typed() {
         var values = new LinkedHashMap<>(typed);
-        values.keySet().removeAll(Set.of(Gate.TOKEN, Page.REV, Page.MORE, TwoVersions.UPON));
+        values.keySet().removeAll(Set.of(Gate.TOKEN, Page.REV, Page.SEEN, Page.MORE, TwoVersions.UPON));
         values.keySet().removeIf(TwoVersions::isOfTheChoice);
         return values;
     }

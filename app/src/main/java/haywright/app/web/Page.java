@@ -43,6 +43,9 @@ public record Page(
     /** Hidden in every form: the revision it was made from. */
     static final String REV = "rev";
 
+    /** Hidden in a form that somebody left unfinished: the revision that stands beside its boxes. */
+    static final String SEEN = "seen";
+
     // What a request remembers for when it fails
     private static final String SENT = "sent";
     private static final String KEPT = "kept";
@@ -180,6 +183,13 @@ public record Page(
     private Form sent(Form form) {
         http.attribute(SENT, form);
         return form;
+    }
+
+    /** The revision that stands beside the boxes of a draft; null where none does. */
+    public @Nullable Long seen() {
+        return http.formParam(SEEN) == null
+                ? http.attribute(MADE_FROM) == null ? null : (Long) rev
+                : revision(http.formParams(SEEN));
     }
 
     /**

@@ -12,6 +12,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 
@@ -50,11 +51,13 @@ public record TwoVersions(
     private static final String GIVEN_UP = "theirs";
 
     static TwoVersions of(Page page, long base, Form form, String words, SaveAnswer.Conflict conflict, String then) {
-        var ranches = page.desk().store().ranches();
-        var before = ranches.at(page.ranch().id(), base)
-                .flatMap(ranch -> Boxes.of(new Page(page.http(), page.desk(), ranch, base, page.here()), form.key()));
         var now = Boxes.of(page, form.key());
-        var apart = new Apart(form, before.orElse(null), now.orElse(null));
+        var seen = page.seen();
+        var apart = new Apart(
+                form,
+                boxes(page, base, form).orElse(null),
+                now.orElse(null),
+                seen == null ? null : boxes(page, seen, form).orElse(null));
         var typed = apart.isOfBoxes() ? apart.together() : form.typed();
         var choices = apart.isOfBoxes() ? apart.choices() : List.<Choice>of();
         boolean unnamed = choices.stream().anyMatch(choice -> choice.title().isEmpty());
@@ -62,6 +65,14 @@ public record TwoVersions(
             choices = List.of(whole(page, base, words, conflict));
         }
         return new TwoVersions(page.http().path(), base, conflict.rev(), page.at(then), typed, choices);
+    }
+
+    private static Optional<Boxes> boxes(Page page, long rev, Form form) {
+        return page.desk()
+                .store()
+                .ranches()
+                .at(page.ranch().id(), rev)
+                .flatMap(ranch -> Boxes.of(new Page(page.http(), page.desk(), ranch, rev, page.here()), form.key()));
     }
 
     /** What was done in each window, in the words of the history. */

@@ -99,7 +99,7 @@ class ShortFormsTest {
                 .isEqualTo(422);
         var again = ranch.get("lots/" + lot).body();
         assertThat(box(again, "replacementPrice")).isEqualTo("190");
-        assertThat(again).contains("On the ranch now: <b>165</b>", "On the ranch now: <b>120</b>");
+        assertThat(again).contains("On the ranch now: <b>$165 a ton</b>", "On the ranch now: <b>120</b>");
         assertThat(ranch.get("lots/" + lot + "?afresh").body()).doesNotContain("On the ranch now");
     }
 

@@ -4,9 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import haywright.app.document.Spelling;
+import haywright.quantity.Quantity;
+import haywright.quantity.Unit;
 import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
 import haywright.sampling.stock.PartFed;
+import haywright.sampling.stock.Stock;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -84,6 +87,34 @@ class TwoWindowsTest {
         ranch.change(now -> now.with(fed(now, 290.0 / 300)));
         assertThat(ranch.send(at, hay("replacementPrice", "$180")).status()).isEqualTo(303);
         assertThat(left(ranch.kept())).isCloseTo(290.0 / 300, within(1e-9));
+    }
+
+    /** Asked again, it would be a second version against oneself. */
+    @Test
+    void whatStandsBesideTheBoxesOfADraftIsNotAskedAboutAgain() {
+        var at = "lots/" + lot + "/as/bales";
+        assertThat(ranch.send(at, hay("baleWeight", "hefty")).status()).isEqualTo(422);
+        ranch.change(now -> now.with(now.lots()
+                .get(UUID.fromString(lot))
+                .with(new Stock.Bales(
+                        Stock.BaleKind.LARGE_ROUND, 290, Quantity.of(1150, Unit.POUND), null, null, null))));
+        var fresh = ranch.get(at);
+        assertThat(fresh.body()).contains("On the ranch now: <b>1,150 lb</b>");
+        var typed = hay("baleWeight", "1250");
+        typed.put("seen", hidden(fresh).get("seen"));
+        // somebody is quicker once more: that was not seen
+        ranch.change(now -> now.with(now.lots()
+                .get(UUID.fromString(lot))
+                .with(new Stock.Bales(
+                        Stock.BaleKind.LARGE_ROUND, 290, Quantity.of(1100, Unit.POUND), null, null, null))));
+        var asked = ranch.submit(fresh, at, typed);
+        isAskedInWords(asked);
+        var again = ranch.get(at);
+        typed.put("seen", hidden(again).get("seen"));
+        assertThat(ranch.submit(again, at, typed).status()).isEqualTo(303);
+        var stock = (Stock.Bales) ranch.kept().lots().get(UUID.fromString(lot)).stock();
+        assertThat(stock.baleWeight()).isEqualTo(Quantity.of(1250, Unit.POUND));
+        assertThat(stock.count()).as("the count was not touched here").isEqualTo(290);
     }
 
     /** Of three hundred bales. */
