@@ -99,7 +99,7 @@ public final class MpsRun {
         return names.size() <= 6 ? names.toString() : names.subList(0, 6) + " and more";
     }
 
-    private static ExpressionsBasedModel ojAlgo(byte[] mps) {
+    static ExpressionsBasedModel ojAlgo(byte[] mps) {
         var model = ExpressionsBasedModel.parse(new ByteArrayInputStream(mps), ExpressionsBasedModel.FileFormat.MPS);
         model.options.time_abort = PATIENCE_MILLIS;
         return model;

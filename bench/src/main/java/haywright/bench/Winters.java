@@ -6,26 +6,35 @@ import haywright.app.document.RanchDocument;
 import haywright.app.document.TinLantern;
 import haywright.feeding.Rations;
 import haywright.feeding.SeasonByRations;
+import haywright.lp.Budget;
+import haywright.lp.Optimum;
 import haywright.outlook.Yard;
 import haywright.ranch.Ranch;
 import haywright.season.BookListener;
 import haywright.season.BookMaker;
 import haywright.season.WinterBook;
+import haywright.season.given.Energies;
 import haywright.season.given.Forecast;
 import haywright.season.given.Season;
 import haywright.season.kept.KeptBook;
 import haywright.season.kept.KeptPlan;
 import haywright.season.kept.WinterStory;
+import haywright.season.play.Ahead;
 import haywright.season.play.Blocks;
 import haywright.season.play.Judge;
+import haywright.season.play.Known;
+import haywright.season.play.PlanProgram;
 import haywright.season.play.Planner;
 import haywright.season.play.Played;
 import haywright.season.play.Replanned;
 import haywright.season.play.Truth;
+import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Function;
+import java.util.stream.IntStream;
 
 /**
  * The winter book of the two invented ranches: what is given, the first plan, plans again, whole winters by other stretches and
@@ -80,7 +89,79 @@ public final class Winters {
         tell("weekly, 0.8 harder", season, judge, List.of(1), List.of(0.8), one);
         tell("three winters at once, 0 to 1.6", season, judge, Blocks.FEW, List.of(0.0, 0.8, 1.6), one);
         tell("five winters at once, 0 to 1.6", season, judge, Blocks.FEW, List.of(0.0, 0.4, 0.8, 1.2, 1.6), one);
+        for (int many : new int[] {20, 50, 100}) {
+            given(season, many);
+        }
+        besideGiven(season, judge, one);
         whole(ranch, one);
+    }
+
+    /** Rests of the winter as the record has them, evenly from all of it; the winter that is played is never among them. */
+    private static Function<Known, List<Ahead>> rests(Season season, Forecast forecast, int count, int without) {
+        var others = IntStream.range(0, season.record().size())
+                .filter(w -> w != without)
+                .boxed()
+                .toList();
+        var rests = IntStream.range(0, count)
+                .mapToObj(i -> Ahead.known(
+                        season,
+                        forecast,
+                        Truth.expected(season, others.get(i * others.size() / count % others.size()))))
+                .toList();
+        return known -> rests;
+    }
+
+    /**
+     * The two-stage program: this week is shared, and each of so many winters of the record is known from then on. Given whole
+     * to lp and to ojAlgo.
+     */
+    private static void given(Season season, int winters) {
+        var program =
+                new PlanProgram(season, Blocks.of(season, 0, Blocks.FEW), Energies.expected(season.feeds()), winters);
+        var known = Judge.start(season);
+        try (var session = program.open()) {
+            program.move(
+                    session,
+                    known,
+                    rests(season, new Forecast(season, -1), winters, -1).apply(known));
+            double before = Cpu.seconds();
+            var found = session.solve(Budget.UNLIMITED);
+            double ours = Cpu.seconds() - before;
+            if (!(found instanceof Optimum optimum)) {
+                throw new IllegalStateException("a plan without an optimum, though everything can be missed");
+            }
+            var whole = session.program();
+            System.out.printf(
+                    "  %3d winters as one program: %,d rows, %,d columns, lp's optimum %.0f%n",
+                    winters, whole.rows().size(), whole.columns().size(), optimum.objective());
+            var model = MpsRun.ojAlgo(whole.toMps().getBytes(StandardCharsets.UTF_8));
+            before = Cpu.seconds();
+            var other = model.minimise();
+            System.out.printf(
+                    "      ojAlgo %s, %.0f, in %.1f times lp's time%n",
+                    other.getState(), other.getValue(), (Cpu.seconds() - before) / ours);
+        }
+    }
+
+    /** What deciding by twenty whole winters at once costs on the same winters, beside one winter somewhat harder than usual. */
+    private static void besideGiven(Season season, Judge judge, double one) {
+        int twenty = Math.min(20, season.record().size() - 1);
+        double cost = 0;
+        int winters = 0;
+        double started = Cpu.seconds();
+        var programs = new Planner.Programs(season, Blocks.FEW, twenty);
+        for (int w = 0; w < season.record().size(); w += STEP) {
+            var forecast = new Forecast(season, w);
+            try (var policy = new Replanned(rests(season, forecast, twenty, w), new Planner(programs, true))) {
+                cost += judge.play(Truth.drawn(season, w, w), forecast, policy).cost();
+            }
+            winters++;
+        }
+        System.out.printf(
+                "  %-32s a winter %6.0f, cost %.0f dollars%n",
+                "two stages, %d winters each week".formatted(twenty),
+                (Cpu.seconds() - started) / winters / one,
+                cost / winters);
     }
 
     /** All that a page shows, as it ships: 200 winters, how hard to plan for chosen, what could be done priced. On one thread. */

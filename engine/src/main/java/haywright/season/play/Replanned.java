@@ -2,17 +2,15 @@ package haywright.season.play;
 
 import haywright.season.given.Forecast;
 import haywright.season.given.Season;
-import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
 
 /**
  * The plan made again each week, for a winter harder than usual, or for several of which this week is shared. On averages it
  * is planned for a winter of hardness 0.
  */
 public final class Replanned implements Policy {
-    private final Season season;
-    private final Forecast forecast;
-    private final List<Double> hardness;
+    private final Function<Known, List<Ahead>> rest;
     private final Planner planner;
 
     /**
@@ -20,21 +18,24 @@ public final class Replanned implements Policy {
      * @param planner of this thread; closed with this
      */
     public Replanned(Season season, Forecast forecast, List<Double> hardness, Planner planner) {
-        this.season = season;
-        this.forecast = forecast;
-        this.hardness = List.copyOf(hardness);
-        this.planner = planner;
+        this(
+                known -> hardness.stream()
+                        .map(h -> Ahead.expected(season, forecast, known, h))
+                        .toList(),
+                planner);
         if (hardness.size() != planner.scenarios()) {
             throw new IllegalArgumentException(hardness.size() + " winters for " + planner.scenarios());
         }
     }
 
+    /** @param rest what may come, each as likely, as many as the planner has scenarios */
+    public Replanned(Function<Known, List<Ahead>> rest, Planner planner) {
+        this.rest = rest;
+        this.planner = planner;
+    }
+
     public Plan plan(Known known) {
-        var ahead = new ArrayList<Ahead>();
-        for (double h : hardness) {
-            ahead.add(Ahead.expected(season, forecast, known, h));
-        }
-        return planner.plan(known, ahead);
+        return planner.plan(known, rest.apply(known));
     }
 
     @Override
