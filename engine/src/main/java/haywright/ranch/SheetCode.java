@@ -5,7 +5,6 @@ import java.nio.charset.StandardCharsets;
 import java.util.Collection;
 import java.util.Locale;
 import java.util.UUID;
-import java.util.stream.Collectors;
 
 /** What is printed on a sheet so that it finds home: a letter for its kind and five signs of what it is for. */
 public final class SheetCode {
@@ -19,10 +18,12 @@ public final class SheetCode {
         return of("C", group.id());
     }
 
-    /** Of a week: another one as soon as there is another group or lot, since each box of the sheet stands for one. */
-    public static String ofWeek(Collection<UUID> groupsAndLots) {
-        var all = groupsAndLots.stream().map(UUID::toString).collect(Collectors.joining(" "));
-        return of("F", UUID.nameUUIDFromBytes(all.getBytes(StandardCharsets.UTF_8)));
+    /**
+     * Of a week: another one as soon as there is another group or lot, or one is counted otherwise, since each box of the sheet
+     * stands for one.
+     */
+    public static String ofWeek(Collection<String> boxes) {
+        return of("F", UUID.nameUUIDFromBytes(String.join(" ", boxes).getBytes(StandardCharsets.UTF_8)));
     }
 
     /** Five signs of an id, short enough for a cold hand, and none that looks like another. */

@@ -200,7 +200,7 @@ public final class TableForm {
                     TABLE.name(),
                     Show.count(table.lines().size(), "line"),
                     "at most %d at once".formatted(MOST_LINES),
-                    "Bring it in parts.");
+                    "Bring half of it at a time.");
             return List.of();
         }
         var places = places(form, table);

@@ -40,9 +40,14 @@ final class WeekPhone {
     }
 
     private String code() {
-        return SheetCode.ofWeek(
-                Stream.concat(groups.stream().map(Group::id), lots.stream().map(Lot::id))
-                        .toList());
+        return SheetCode.ofWeek(Stream.concat(
+                        groups.stream().map(group -> group.id().toString()),
+                        lots.stream().map(lot -> lot.id() + unit(lot)))
+                .toList());
+    }
+
+    private static String unit(Lot lot) {
+        return lot.stock().bales() > 0 ? "bales" : "tons";
     }
 
     String file() {
