@@ -127,6 +127,12 @@ public final class Drafts {
                 .list());
     }
 
+    /** What waits under one name waits under another; nothing may wait there. */
+    public void move(UUID ranch, String form, String to) {
+        jdbi.useHandle(h ->
+                h.execute("UPDATE draft SET form = ? WHERE ranch_id = ? AND form = ?", to, ranch.toString(), form));
+    }
+
     public void clear(UUID ranch, String form) {
         setAsideUnreadable(ranch, form);
         jdbi.useHandle(h -> h.execute("DELETE FROM draft WHERE ranch_id = ? AND form = ?", ranch.toString(), form));

@@ -76,7 +76,8 @@ public final class Form {
     /** Everything typed, without what belongs to the request. */
     Map<String, List<String>> typed() {
         var values = new LinkedHashMap<>(typed);
-        values.keySet().removeAll(Set.of(Gate.TOKEN, Page.REV, Page.SEEN, Page.MORE, TwoVersions.UPON));
+        values.keySet()
+                .removeAll(Set.of(Gate.TOKEN, Page.REV, Page.SEEN, Page.DRAFT, Page.LEFT, Page.MORE, TwoVersions.UPON));
         values.keySet().removeIf(TwoVersions::isOfTheChoice);
         return values;
     }

@@ -19,6 +19,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.UUID;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
@@ -45,6 +46,12 @@ public record Page(
 
     /** Hidden in a form that somebody left unfinished: the revision that stands beside its boxes. */
     static final String SEEN = "seen";
+
+    /** Hidden in a form: what was left unfinished of it when it was shown, by its print; empty where nothing was. */
+    static final String DRAFT = "draft";
+
+    /** In the address of a form, and hidden in it: which of several that were left unfinished it is. */
+    static final String LEFT = "left";
 
     // What a request remembers for when it fails
     private static final String SENT = "sent";
@@ -154,13 +161,71 @@ public record Page(
             http.attribute(FILLED, true);
             return Form.posted(key, failed.typed()); // without what was found wrong with it: the cause comes first
         }
+        var at = draftKey(key);
         if (http.queryParam("afresh") != null) {
-            desk.store().drafts().clear(ranch.id(), key);
+            desk.store().drafts().clear(ranch.id(), at);
         }
-        var left = desk.store().drafts().get(ranch.id(), key);
-        http.attribute(LOST, desk.store().drafts().isUnreadable(ranch.id(), key));
-        http.attribute(MADE_FROM, revision(left.getOrDefault(REV, List.of())));
-        return left.isEmpty() ? Form.of(key, known.get()) : Form.draft(key, left, known.get());
+        var left = desk.store().drafts().get(ranch.id(), at);
+        http.attribute(LOST, desk.store().drafts().isUnreadable(ranch.id(), at));
+        var made = revision(left.getOrDefault(REV, List.of()));
+        http.attribute(MADE_FROM, made);
+        shown(key, left);
+        return left.isEmpty() ? Form.of(key, known.get()) : Form.draft(key, upToDate(key, left, made), known.get());
+    }
+
+    /** A draft in which what nobody typed is as it is now, and not as it was when the form was opened. */
+    private Map<String, List<String>> upToDate(String key, Map<String, List<String>> left, @Nullable Long made) {
+        if (made == null || made == rev) {
+            return left;
+        }
+        var then = desk.store().ranches().at(ranch.id(), made);
+        var before = then.flatMap(old -> Boxes.of(new Page(http, desk, old, made, here), key));
+        var now = Boxes.of(this, key);
+        var apart = new Apart(Form.posted(key, left), before.orElse(null), now.orElse(null), null);
+        return apart.isOfBoxes() ? apart.together() : left;
+    }
+
+    /** Where what is typed into this form is kept until it is saved. */
+    private String draftKey(String key) {
+        var left = http.formParam(LEFT) == null ? http.queryParam(LEFT) : http.formParam(LEFT);
+        return left != null && left.matches("[0-9a-f]{8}") ? key + "?" + LEFT + "=" + left : key;
+    }
+
+    /** Which of several that were left unfinished the form on this page is; null where it is the only one. */
+    public @Nullable String left() {
+        var key = draftKey("");
+        return key.isEmpty() ? null : key.substring(key.indexOf('=') + 1);
+    }
+
+    /** The print of what is left unfinished of a form on this page; null where nobody looked. */
+    public @Nullable String draft(Form form) {
+        return http.attribute(DRAFT + "/" + form.key());
+    }
+
+    private void shown(String key, Map<String, List<String>> fields) {
+        http.attribute(DRAFT + "/" + key, print(fields));
+    }
+
+    private static String print(Map<String, List<String>> fields) {
+        return fields.isEmpty()
+                ? ""
+                : "%08x".formatted(new TreeMap<>(fields).toString().hashCode());
+    }
+
+    /**
+     * What another window left unfinished of the same form makes room, and can be opened beside this one. A script that
+     * does not say what it saw takes the place of what is there.
+     */
+    private void makeRoom(Form form, Map<String, List<String>> mine) {
+        var seen = http.formParam(DRAFT);
+        var at = draftKey(form.key());
+        var there = seen == null
+                ? Map.<String, List<String>>of()
+                : desk.store().drafts().get(ranch.id(), at);
+        if (seen != null && !there.isEmpty() && !print(there).equals(seen) && !there.equals(mine)) {
+            var id = UUID.randomUUID().toString().substring(0, 8);
+            desk.store().drafts().move(ranch.id(), at, form.key() + "?" + LEFT + "=" + id);
+        }
     }
 
     /** Whether the draft of the form on this page is there and cannot be read. */
@@ -281,7 +346,9 @@ public record Page(
             return; // a button alone; what somebody typed into the form of this name earlier stays
         }
         fields.put(REV, List.of(Long.toString(formRev())));
-        desk.store().drafts().put(ranch.id(), form.key(), fields);
+        makeRoom(form, fields);
+        desk.store().drafts().put(ranch.id(), draftKey(form.key()), fields);
+        shown(form.key(), fields);
         http.attribute(KEPT, true);
     }
 
@@ -316,7 +383,7 @@ public record Page(
             return;
         }
         try {
-            drafts.clear(ranch.id(), form.key());
+            drafts.clear(ranch.id(), draftKey(form.key()));
         } catch (RuntimeException e) {
             Pages.log(http, e); // it is saved: a draft that stays on is no reason to say otherwise
         }

@@ -34,7 +34,10 @@ public final class Routes {
 
     public void get(String path, Answer answer) {
         pages.put(path, answer);
-        routes.get("/ranch/{ranch}/" + path, http -> answer.to(Page.of(http, desk, step)));
+        routes.get("/ranch/{ranch}/" + path, http -> {
+            Boxes.on(http, List.of(answer));
+            answer.to(Page.of(http, desk, step));
+        });
     }
 
     public void post(String path, Answer answer) {

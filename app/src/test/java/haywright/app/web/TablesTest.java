@@ -41,7 +41,7 @@ class TablesTest {
     }
 
     private static String seen(RawClient.Answer answer) {
-        var seen = Pattern.compile("name=\"seen\" value=\"([0-9a-f]+)\"").matcher(answer.body());
+        var seen = Pattern.compile("name=\"table-seen\" value=\"([0-9a-f]+)\"").matcher(answer.body());
         assertThat(seen.find()).isTrue();
         return seen.group(1);
     }
@@ -51,7 +51,7 @@ class TablesTest {
         var first = send("herd/table", HERD);
         assertThat(first.status()).isEqualTo(200);
         assertThat(ranch.kept().groups()).isEmpty();
-        assertThat(send("herd/table", HERD, "seen", seen(first)).status()).isEqualTo(303);
+        assertThat(send("herd/table", HERD, "table-seen", seen(first)).status()).isEqualTo(303);
         var groups = List.copyOf(ranch.kept().groups().values());
         assertThat(groups).hasSize(3);
         assertThat(groups.get(0).animals()).isEqualTo(AnimalClass.MATURE_COW);
@@ -65,7 +65,7 @@ class TablesTest {
     @Test
     void oneWrongLineKeepsAllOfItOutAndIsNamed() {
         var wrong = HERD.replace("1,020", "heavy").replace("Bulls\tBulls", "Bulls\tllamas");
-        var answer = send("herd/table", wrong, "seen", "0");
+        var answer = send("herd/table", wrong, "table-seen", "0");
         assertThat(answer.status()).isEqualTo(422);
         assertThat(answer.body()).contains("heavy", "llamas", "Line 3", "Line 4");
         assertThat(ranch.kept().groups()).isEmpty();
@@ -74,7 +74,7 @@ class TablesTest {
         fields.put("table", HERD.replace("Bulls\tBulls", "Bulls\tllamas"));
         fields.put("without", "4");
         var shown = ranch.send("herd/table", fields);
-        fields.put("seen", seen(shown));
+        fields.put("table-seen", seen(shown));
         assertThat(ranch.send("herd/table", fields).status()).isEqualTo(303);
         assertThat(ranch.kept().groups()).hasSize(2);
         // the same again: each name is there already
@@ -108,7 +108,7 @@ class TablesTest {
         lots = LOTS.formatted("outside_on_ground");
         var shown = send("lots/table", lots);
         assertThat(shown.status()).isEqualTo(200);
-        assertThat(send("lots/table", lots, "seen", seen(shown)).status()).isEqualTo(303);
+        assertThat(send("lots/table", lots, "table-seen", seen(shown)).status()).isEqualTo(303);
         var kept = List.copyOf(ranch.kept().lots().values());
         assertThat(kept).hasSize(3);
         assertThat(kept.get(0).stock().bales()).isEqualTo(200);
@@ -130,9 +130,26 @@ class TablesTest {
     void aTableChangedSinceItWasSeenIsSeenAgain() {
         var first = send("herd/table", HERD);
         var changed = HERD.replace("120", "220");
-        assertThat(send("herd/table", changed, "seen", seen(first)).status()).isEqualTo(200);
+        assertThat(send("herd/table", changed, "table-seen", seen(first)).status())
+                .isEqualTo(200);
         assertThat(ranch.kept().groups()).isEmpty();
         assertThat(ranch.get("herd/table").body()).contains("220");
+    }
+
+    @Test
+    void aTableLeftUnfinishedIsKeptOnceItIsMended() {
+        assertThat(send("herd/table", HERD.replace("1,020", "9x")).status()).isEqualTo(422);
+        var shown = send("herd/table", HERD);
+        assertThat(shown.status()).isEqualTo(200);
+        var all = new LinkedHashMap<>(Map.of("table", HERD, "table-seen", seen(shown)));
+        var draft = Pattern.compile("<input type=\"hidden\" name=\"(seen|draft)\" value=\"([^\"]*)\">")
+                .matcher(ranch.get("herd/table").body());
+        while (draft.find()) {
+            all.put(draft.group(1), draft.group(2));
+        }
+        assertThat(all).containsKey("seen");
+        assertThat(ranch.send("herd/table", all).status()).isEqualTo(303);
+        assertThat(ranch.kept().groups()).hasSize(3);
     }
 
     @Test
@@ -143,7 +160,8 @@ class TablesTest {
         var fields = Map.of("table", csv.replace(before.name(), "Copied cows"));
         var shown = ranch.send("herd/table", fields);
         assertThat(shown.status()).as(shown.body()).isEqualTo(200);
-        assertThat(send("herd/table", fields.get("table"), "seen", seen(shown)).status())
+        assertThat(send("herd/table", fields.get("table"), "table-seen", seen(shown))
+                        .status())
                 .isEqualTo(303);
         var copy = ranch.kept().groups().values().stream()
                 .filter(group -> group.name().equals("Copied cows"))

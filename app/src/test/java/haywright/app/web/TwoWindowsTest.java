@@ -12,6 +12,7 @@ import haywright.sampling.stock.PartFed;
 import haywright.sampling.stock.Stock;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.regex.Pattern;
@@ -115,6 +116,71 @@ class TwoWindowsTest {
         var stock = (Stock.Bales) ranch.kept().lots().get(UUID.fromString(lot)).stock();
         assertThat(stock.baleWeight()).isEqualTo(Quantity.of(1250, Unit.POUND));
         assertThat(stock.count()).as("the count was not touched here").isEqualTo(290);
+    }
+
+    private RawClient.Answer from(RawClient.Answer page, String at, Map<String, String> fields) {
+        var all = new LinkedHashMap<>(fields);
+        hidden(page).forEach(all::putIfAbsent);
+        return ranch.submit(page, at, all);
+    }
+
+    private List<String> leftUnfinished() {
+        var links = Pattern.compile("href=\"" + Pattern.quote(ranch.path()) + "(" + WEEK + "\\?left=[0-9a-f]{8})\"")
+                .matcher(ranch.get("").body());
+        return links.results().map(found -> found.group(1)).distinct().toList();
+    }
+
+    @Test
+    void whatOneWindowLeftUnfinishedOutlivesTheSaveOfAnother() {
+        var one = ranch.get(WEEK);
+        var other = ranch.get(WEEK);
+        var wrong = first();
+        wrong.put("fed-" + lot, "7l00");
+        assertThat(from(one, WEEK, wrong).status()).isEqualTo(422);
+        assertThat(from(other, WEEK, second()).status()).isEqualTo(303);
+        var left = leftUnfinished();
+        assertThat(left).hasSize(1);
+        var back = ranch.get(left.get(0));
+        assertThat(back.body()).contains("7l00", "afresh&amp;left=");
+        // mended and saved there, it is gone; what is new stays what it is
+        assertThat(from(back, WEEK, first()).status()).isEqualTo(303);
+        assertThat(leftUnfinished()).isEmpty();
+        assertThat(ranch.kept().weeks()).hasSize(2);
+        assertThat(ranch.get(WEEK).body()).doesNotContain("7l00");
+    }
+
+    @Test
+    void ofTwoUnfinishedWeeksNoneIsDropped() {
+        var one = ranch.get(WEEK);
+        var other = ranch.get(WEEK);
+        var wrong = first();
+        wrong.put("fed-" + lot, "7l00");
+        var wrongToo = second();
+        wrongToo.put("fed-" + lot, "l2");
+        var again = from(one, WEEK, wrong);
+        assertThat(again.status()).isEqualTo(422);
+        assertThat(from(other, WEEK, wrongToo).status()).isEqualTo(422);
+        assertThat(ranch.get(WEEK).body()).contains("l2");
+        assertThat(ranch.get(leftUnfinished().get(0)).body()).contains("7l00");
+        // sent again from the page that came back, it is the same window's
+        var mine = ranch.get(leftUnfinished().get(0));
+        wrong.put("fed-" + lot, "8l00");
+        assertThat(from(mine, WEEK, wrong).status()).isEqualTo(422);
+        assertThat(leftUnfinished()).hasSize(1);
+    }
+
+    @Test
+    void aDraftShowsWhatStandsNowWhereNobodyTypedAnything() {
+        var at = "lots/" + lot + "/as/bales";
+        var one = ranch.get(at);
+        var wrong = hay("count", "many");
+        assertThat(from(one, at, wrong).status()).isEqualTo(422);
+        ranch.change(now -> now.with(now.lots()
+                .get(UUID.fromString(lot))
+                .with(new Stock.Bales(
+                        Stock.BaleKind.LARGE_ROUND, 300, Quantity.of(1150, Unit.POUND), null, null, null))));
+        var back = ranch.get(at).body();
+        assertThat(back).contains("value=\"many\"", "value=\"1,150\"").doesNotContain("now: <b>1,150 lb</b>");
     }
 
     /** Of three hundred bales. */

@@ -342,6 +342,8 @@ class WinterPagesTest {
             assertThat(answer.status()).as(wrong).isEqualTo(422);
             assertThat(answer.body()).contains(wrong);
         }
+        // the phone has it still: nothing is left unfinished here
+        assertThat(ranch.get("").body()).doesNotContain("winter/week/line");
         // and where the other sheets go back it is not taken for one of those
         assertThat(ranch.send("take", "take/line", Map.of("line", line)).status())
                 .isEqualTo(422);

@@ -30,6 +30,14 @@ public record WeekLine(String sheet, LocalDate first, List<OptionalInt> tenths) 
         }
     }
 
+    private static int figure(String digits) {
+        int figure = Integer.parseInt(digits);
+        if (figure < 0) {
+            throw new NumberFormatException(digits);
+        }
+        return figure;
+    }
+
     public String text() {
         var line = new StringBuilder("%s-%02d%02d%02d"
                 .formatted(sheet, first.getYear() % 100, first.getMonthValue(), first.getDayOfMonth()));
@@ -44,8 +52,7 @@ public record WeekLine(String sheet, LocalDate first, List<OptionalInt> tenths) 
             int day = Integer.parseInt(parts[1]);
             var tenths = new ArrayList<OptionalInt>();
             for (int i = 2; i < parts.length; i++) {
-                tenths.add(
-                        parts[i].isEmpty() ? OptionalInt.empty() : OptionalInt.of(Integer.parseUnsignedInt(parts[i])));
+                tenths.add(parts[i].isEmpty() ? OptionalInt.empty() : OptionalInt.of(figure(parts[i])));
             }
             return new WeekLine(parts[0], LocalDate.of(2000 + day / 10_000, day / 100 % 100, day % 100), tenths);
         } catch (ArrayIndexOutOfBoundsException | NumberFormatException | DateTimeException e) {

@@ -81,14 +81,14 @@ final class Records {
                     throw new Refused(
                             "text",
                             record.size() + " columns",
-                            "a report has at most " + MOST_COLUMNS,
+                            "a table has at most " + MOST_COLUMNS,
                             "Is this the right file?");
                 }
                 if (record.stream().anyMatch(cell -> cell.length() > LONGEST_CELL)) {
                     throw new Refused(
                             "text",
                             "line " + record.getRecordNumber(),
-                            "a cell of a report has at most %d letters".formatted(LONGEST_CELL),
+                            "a cell has at most %d letters".formatted(LONGEST_CELL),
                             "Is a quotation mark missing, or is it another file?");
                 }
                 if (record.stream().anyMatch(cell -> !cell.isBlank())) {
@@ -97,7 +97,10 @@ final class Records {
                 }
                 if (records.size() > MOST_LINES) {
                     throw new Refused(
-                            "text", records.size() + " lines", "this is more than reports have", "Split the file.");
+                            "text",
+                            "more than %,d lines".formatted(MOST_LINES),
+                            "this is more than is read at once",
+                            "Split the file.");
                 }
             }
         } catch (IOException | UncheckedIOException e) {

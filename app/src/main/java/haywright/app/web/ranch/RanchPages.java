@@ -164,19 +164,24 @@ public final class RanchPages {
     }
 
     private static Left left(String path, List<String> name) {
-        var kind = switch (path.replaceAll("/.*", "")) {
-            case "lots" -> "A lot";
-            case "feeds" -> "A feed to buy";
-            case "take" -> path.startsWith("take/fields") ? "A field" : "A field sheet";
-            case "reports" -> "A report";
-            case "herd" -> "A group";
-            case "settings" -> "Ranch settings";
-            case "letter" -> "A letter";
-            default -> "A form";
-        };
+        var kind = path.endsWith("/table")
+                ? "A table"
+                : switch (path.replaceAll("/.*", "")) {
+                    case "lots" -> "A lot";
+                    case "feeds" -> "A feed to buy";
+                    case "take" -> path.startsWith("take/fields") ? "A field" : "A field sheet";
+                    case "reports" -> "A report";
+                    case "herd" -> "A group";
+                    case "settings" -> "Ranch settings";
+                    case "letter" -> "A letter";
+                    case "winter" -> "A week";
+                    default -> "A form";
+                };
         var typed = name.isEmpty() ? "" : name.get(0).strip();
         var called = typed.length() <= LONGEST ? typed : typed.substring(0, LONGEST) + "…";
-        return new Left(path, called.isEmpty() ? kind : kind + ": " + called);
+        return new Left(
+                path,
+                (called.isEmpty() ? kind : kind + ": " + called) + (path.contains("?") ? ", of another window" : ""));
     }
 
     private static SettingsView settings(Ranch ranch) {

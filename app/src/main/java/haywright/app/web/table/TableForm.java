@@ -8,6 +8,9 @@ import haywright.app.web.Page;
 import haywright.app.words.Show;
 import haywright.ranch.Ranch;
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -34,9 +37,10 @@ public final class TableForm {
     public static final String CONFIRM = "confirm-line-";
 
     /** Which table was seen. */
-    public static final String SEEN = "seen";
+    public static final String SEEN = "table-seen";
 
     private static final String PAGE = "haywright/app/web/table/table.jte";
+    private static final Charset WINDOWS = Charset.forName("windows-1252");
     private static final int MOST_BYTES = 256 * 1024;
     private static final int MOST_LINES = 400;
     private static final Pattern NUMBER = Pattern.compile("[0-9][0-9,.]*");
@@ -175,18 +179,38 @@ public final class TableForm {
             return page.posted(key);
         }
         try (var in = file.content()) {
-            var text = file.size() > MOST_BYTES ? "" : new String(in.readNBytes(MOST_BYTES), StandardCharsets.UTF_8);
-            var form = page.posted(key, Map.of(TABLE.name(), List.of(text)));
+            var bytes = file.size() > MOST_BYTES ? new byte[0] : in.readNBytes(MOST_BYTES);
+            var form = page.posted(key, Map.of(TABLE.name(), List.of(text(bytes))));
             if (file.size() > MOST_BYTES) {
                 form.refuse(TABLE.name(), file.filename(), "too large for a list", "Save only the list as CSV.");
+            } else if (isNoText(form.value(TABLE))) {
+                form = page.posted(key, Map.of());
+                form.refuse(
+                        TABLE.name(), file.filename(), "this is no CSV file", "In the spreadsheet, save it as CSV.");
             }
             return form;
         }
     }
 
     /** Each line as a form; empty where the table itself cannot be read, and then the form says why. */
+    /** A spreadsheet's plain CSV is in Windows’ letters; what is in neither of the two is no text. */
+    private static String text(byte[] bytes) {
+        try {
+            return StandardCharsets.UTF_8
+                    .newDecoder()
+                    .decode(ByteBuffer.wrap(bytes))
+                    .toString();
+        } catch (CharacterCodingException notUtf8) {
+            return new String(bytes, WINDOWS);
+        }
+    }
+
+    private static boolean isNoText(String text) {
+        return text.indexOf('\0') >= 0 || text.startsWith("PK\u0003\u0004");
+    }
+
     private List<Line> lines(Form form, Of<?> of) {
-        var text = form.text(TABLE, "Copy it from the spreadsheet.");
+        var text = form.hasProblems() ? "" : form.text(TABLE, "Copy it from the spreadsheet.");
         return form.hasProblems()
                 ? List.of()
                 : form.part(() -> TableIn.of(text))

@@ -14,6 +14,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.BooleanSupplier;
 import org.jspecify.annotations.Nullable;
 
@@ -30,6 +31,8 @@ public final class BothPages {
             return size() > MOST;
         }
     };
+
+    private final ReentrantLock turn = new ReentrantLock();
 
     BothPages() {}
 
@@ -89,9 +92,8 @@ public final class BothPages {
                 .orElseThrow(() -> new NotFoundResponse("That is not in this book."));
     }
 
-    /** One pair after another, so that no page waits for more than a few winters; the same pair is priced once. */
-    private synchronized Alternative together(
-            Page page, KeptBook book, double hardness, Alternative first, Alternative second) {
+    /** One pair after another, and no queue of them: each that waits holds a place that other pages need. */
+    private Alternative together(Page page, KeptBook book, double hardness, Alternative first, Alternative second) {
         boolean inOrder = first.id().compareTo(second.id()) < 0;
         var key = String.join(
                 " ",
@@ -99,10 +101,29 @@ public final class BothPages {
                 book.day().toString(),
                 inOrder ? first.id() : second.id(),
                 inOrder ? second.id() : first.id());
-        var known = priced.get(key);
+        var known = known(key);
         if (known != null) {
             return known;
         }
+        if (!turn.tryLock()) {
+            throw new ServiceUnavailableResponse(
+                    "Another pair is being priced. Nothing was changed; open this again in half a minute.");
+        }
+        try {
+            return price(page, book, hardness, first, second, key);
+        } finally {
+            turn.unlock();
+        }
+    }
+
+    private @Nullable Alternative known(String key) {
+        synchronized (priced) {
+            return priced.get(key);
+        }
+    }
+
+    private Alternative price(
+            Page page, KeptBook book, double hardness, Alternative first, Alternative second, String key) {
         long began = System.nanoTime();
         var asking = Thread.currentThread();
         BooleanSupplier enough = () -> asking.isInterrupted() || System.nanoTime() - began > MOST_NANOS;
@@ -112,7 +133,9 @@ public final class BothPages {
                 .together(yard, SeasonByRations.of(new Rations(yard)), hardness, first.id(), second.id())
                 .orElseThrow(() -> new ServiceUnavailableResponse(
                         "This took too long on a busy machine. Nothing was changed; open it again in a minute."));
-        priced.put(key, both);
+        synchronized (priced) {
+            priced.put(key, both);
+        }
         return both;
     }
 }

@@ -86,7 +86,8 @@ public final class WeekPages {
         var form = page.posted(LINE_KEY);
         var boxes = phone(page).read(form);
         if (boxes.isEmpty()) {
-            page.reject(form, PAGE, view(page, page.form(KEY, () -> usual(page)), form, false));
+            page.http().status(422); // the phone has it still, so it is left nowhere else
+            page.show(PAGE, view(page, page.form(KEY, () -> usual(page)), form, false));
             return;
         }
         page.show(PAGE, view(page, Form.of(KEY, boxes.get()), Form.of(LINE_KEY, Map.of()), true));
