@@ -62,7 +62,7 @@ public record GoodUntil(LocalDate day, Why why, Optional<PricedFeed> gone) {
         for (var day = rations.day().plusDays(WEEK); day.isBefore(last); day = day.plusDays(WEEK)) {
             var then = new LeastCostRation(
                     question.offered(),
-                    weather.need(group, day),
+                    weather.need(rations.planned(group), day),
                     question.options(),
                     question.sureness(),
                     question.amounts());

@@ -1,6 +1,7 @@
 package haywright.feeding;
 
 import haywright.cattle.herd.Group;
+import haywright.cattle.herd.Regain;
 import haywright.diet.LeftOut;
 import haywright.diet.Sureness;
 import haywright.feeding.worth.WorthOfASample;
@@ -48,6 +49,7 @@ public final class Offers {
     private final Map<UUID, WorthOfASample> worth = new ConcurrentHashMap<>();
     private @Nullable Optional<Offer> now;
     private @Nullable Optional<Offer> sure;
+    private @Nullable Optional<Offer> held;
     private @Nullable Optional<WholeBales> bales;
     private @Nullable List<Offer> ways;
     private @Nullable List<Supply> supplies;
@@ -98,6 +100,22 @@ public final class Offers {
             sure = answer() instanceof Ration ration ? Optional.of(offer(ration)) : Optional.empty();
         }
         return sure;
+    }
+
+    /** With the score at calving that its ration is made for: {@link Rations#planned}. */
+    public Group planned() {
+        return rations().planned(group);
+    }
+
+    /** What would only hold cattle that the ration brings to a better score; empty where it brings them to none. */
+    public synchronized Optional<Offer> held() {
+        if (held == null) {
+            var holding = group.holding();
+            held = Regain.of(planned(), yard().day()).isPresent() && rations().ration(holding) instanceof Ration ration
+                    ? Optional.of(new Offers(rations(), holding).offer(ration))
+                    : Optional.empty();
+        }
+        return held;
     }
 
     /** The ration in whole bales; empty where there is none, or nothing of it is baled. */

@@ -1,6 +1,7 @@
 package haywright.feeding;
 
 import haywright.cattle.herd.Group;
+import haywright.cattle.herd.Regain;
 import haywright.diet.DietRow;
 import haywright.diet.LeftOut;
 import haywright.diet.RowId;
@@ -46,15 +47,18 @@ public final class Rations {
     /** Share by which a feed that the plan has a group eat later weighs more than its worth: what decides between equals. */
     private static final double LATER = 0.03;
 
+    private static final double TENTHS = 10;
+
     /** Factors on the standard deviations of needs at which a surer ration is looked for, upward. */
     static final List<Double> SURER = List.of(1.25, 1.6, 2.0);
 
     private final Yard yard;
+    private final Map<Group, Group> planned = new ConcurrentHashMap<>();
     private final Map<Group, LeastCostRation> asked = new ConcurrentHashMap<>();
     private final Map<AsSure, RationAnswer> asSure = new ConcurrentHashMap<>();
-    private final Map<UUID, RationAnswer> answered = new ConcurrentHashMap<>();
-    private final Map<UUID, NoRation> explained = new ConcurrentHashMap<>();
-    private final Map<UUID, HandMix> weighed = new ConcurrentHashMap<>();
+    private final Map<Group, RationAnswer> answered = new ConcurrentHashMap<>();
+    private final Map<Group, NoRation> explained = new ConcurrentHashMap<>();
+    private final Map<Group, HandMix> weighed = new ConcurrentHashMap<>();
     private final Map<UUID, Optional<Meanwhile>> meanwhile = new ConcurrentHashMap<>();
     private @Nullable Optional<WinterPlan> plan;
     private @Nullable Map<String, LocalDate> gone;
@@ -90,10 +94,58 @@ public final class Rations {
 
     /** What is asked for a group, each feed weighed by what it is worth to all groups until grass. */
     public LeastCostRation question(Group group) {
-        return asked.computeIfAbsent(group, one -> {
-            var alone = yard.alone(one);
-            return plan().map(winter -> sharing(winter, one, alone)).orElse(alone);
-        });
+        var toCalve = planned(group);
+        return asked.computeIfAbsent(toCalve, this::ask);
+    }
+
+    private LeastCostRation ask(Group group) {
+        var alone = yard.alone(group);
+        return plan().map(winter -> sharing(winter, group, alone)).orElse(alone);
+    }
+
+    /**
+     * With the score at calving that it is fed for: {@link Regain#planned}, or where no ration of these feeds does that as
+     * surely as one that holds them, the highest tenth of a score that one does. The group itself where nothing is to be
+     * regained.
+     */
+    public Group planned(Group group) {
+        var known = planned.get(group);
+        if (known == null) {
+            known = Regain.of(group, day()).isEmpty() ? group : reaching(group);
+            planned.put(known, known);
+            planned.put(group, known);
+        }
+        return known;
+    }
+
+    private Group reaching(Group group) {
+        double score = group.conditionScore();
+        double wanted = Regain.planned(group);
+        var whole = group.wanting(wanted);
+        double asked = ask(whole).sureness().energyPercent();
+        double reached = sureness(whole);
+        // where they cannot be held as surely as was asked, no more is asked of what they are to regain
+        double held = reached >= asked ? asked : sureness(group.holding());
+        if (reached > 0 && reached >= held) {
+            return whole;
+        }
+        int can = 0;
+        int cannot = (int) Math.ceil(TENTHS * (wanted - score));
+        while (cannot - can > 1) {
+            int half = (can + cannot) / 2;
+            double percent = sureness(group.wanting(score + half / TENTHS));
+            if (percent > 0 && percent >= held) {
+                can = half;
+            } else {
+                cannot = half;
+            }
+        }
+        return group.wanting(score + can / TENTHS);
+    }
+
+    /** Of energy, percent, in the ration that its question has; 0 where there is none. */
+    private double sureness(Group group) {
+        return ask(group).solve() instanceof Ration ration ? ration.sureness().energyPercent() : 0;
     }
 
     private LeastCostRation sharing(WinterPlan winter, Group group, LeastCostRation alone) {
@@ -164,19 +216,17 @@ public final class Rations {
 
     public RationAnswer ration(Group group) {
         var answer = answer(group);
-        return answer instanceof NoRation none
-                ? explained.computeIfAbsent(group.id(), id -> lifted(group, none))
-                : answer;
+        return answer instanceof NoRation none ? explained.computeIfAbsent(group, one -> lifted(one, none)) : answer;
     }
 
     /** Without what doing without a wish would cost: that feeds all groups anew. */
     private RationAnswer answer(Group group) {
-        return answered.computeIfAbsent(group.id(), id -> {
-            var answer = question(group).solve();
+        return answered.computeIfAbsent(planned(group), one -> {
+            var answer = question(one).solve();
             // a lot that would last less than a month is better than nothing
             return answer instanceof Ration ration
-                    ? surest(group, ration)
-                    : yard.alone(group).solve();
+                    ? surest(one, ration)
+                    : yard.alone(one).solve();
         });
     }
 
@@ -198,13 +248,13 @@ public final class Rations {
 
     /** What its question answers where needs are kept more or less surely. @param factor on their standard deviations */
     RationAnswer asSure(Group group, double factor) {
-        return asSure.computeIfAbsent(new AsSure(group.id(), factor), way -> {
+        return asSure.computeIfAbsent(new AsSure(planned(group), factor), way -> {
             var asked = question(group);
             return asked.asSure(asked.sureness().needs(factor)).solve();
         });
     }
 
-    private record AsSure(UUID group, double factor) {}
+    private record AsSure(Group group, double factor) {}
 
     /** A wish that is done without is priced with all groups fed: those that have no ration draw on no lot till then. */
     private NoRation lifted(Group group, NoRation none) {
@@ -288,14 +338,14 @@ public final class Rations {
     /** A ration of the group in amounts that can be weighed out, as every paper prints it. */
     public HandMix weighable(Group group, Ration ration) {
         return isTheAnswer(group, ration)
-                ? weighed.computeIfAbsent(group.id(), id -> Weighable.of(question(group), ration))
+                ? weighed.computeIfAbsent(group, one -> Weighable.of(question(group), ration))
                 : Weighable.of(question(group), ration);
     }
 
     /** Comparing all of two rations would cost more than it saves. */
     @SuppressWarnings("ReferenceEquality")
     private boolean isTheAnswer(Group group, Ration ration) {
-        return answered.get(group.id()) == ration;
+        return answered.get(planned(group)) == ration;
     }
 
     /** A ration of the group in whole bales, every so many days; empty where nothing of it is baled. */

@@ -42,7 +42,7 @@ public record WouldCarry(List<Bought> bought, double dollars) {
 
     /** Empty where no two of them carry the group either. */
     public static Optional<WouldCarry> of(Rations rations, Group group, OptionalInt days) {
-        var alone = rations.yard().alone(group);
+        var alone = rations.yard().alone(rations.planned(group));
         var usual = SOLD.stream()
                 .map(kind -> UsualPrices.feed(
                         "Bought " + kind.words(),

@@ -121,7 +121,7 @@ public record BackCast(
         var hay = HayMeasure.mixed(new Yard(ranch, today));
         for (var group : ranch.groups().values()) {
             // what this winter is to put on them was not eaten last winter; its two scores say what was
-            var needs = needs(ranch, group.wanting(null), from, weeks, own);
+            var needs = needs(ranch, group.holding(), from, weeks, own);
             double share = group.head() / (double) ranch.head();
             mild += share * mean(needs, need -> need.nem() - need.nemCold());
             cold += share * mean(needs, GroupRequirement::nemCold);

@@ -3,6 +3,7 @@ package haywright.app.cli;
 import haywright.app.words.Feeding;
 import haywright.app.words.HerdWords;
 import haywright.app.words.LimitWords;
+import haywright.app.words.RegainWords;
 import haywright.app.words.RuleWords;
 import haywright.app.words.Show;
 import haywright.cattle.herd.Group;
@@ -178,9 +179,10 @@ final class DemoChain {
         out.printf(
                 "    Costs %s per head per day, %s for all%n",
                 Show.dollars(cents / 100), Show.dollars(cents * group.head() / 100));
-        new Offers(of, group)
-                .sure()
-                .ifPresent(sure -> out.printf("    Enough %s.%n", Show.timesInTen(sure.holdsPercent())));
+        var offers = new Offers(of, group);
+        RegainWords.ofIt(offers).ifPresent(words -> out.printf("    %s.%n", Show.capital(words)));
+        RegainWords.beside(offers).ifPresent(words -> out.printf("    %s%n", words));
+        offers.sure().ifPresent(sure -> out.printf("    Enough %s.%n", Show.timesInTen(sure.holdsPercent())));
         for (var portion : mix.portions()) {
             of.lastsUntil(portion.feed())
                     .ifPresent(day -> out.printf(

@@ -335,19 +335,24 @@ record LetterWords(
                         one.kind().words());
     }
 
-    /** That thin cattle hold on this and gain nothing, and what it would take; what is in their need is fed already. */
+    /** To what score thin cattle are brought, and how far these feeds do not bring them; that others hold, and what more would take. */
     private Optional<String> thin() {
-        boolean calves = group.animals() != AnimalClass.BULL && group.animals() != AnimalClass.GROWING;
-        double wanted = calves ? Regain.wanted(group) : BULLS;
-        if (!(answer instanceof Ration)
-                || group.animals() == AnimalClass.GROWING
-                || group.wantedScore() != null
-                || group.conditionScore() >= wanted) {
+        boolean calves = group.animals().calves();
+        double score = group.conditionScore();
+        double wanted = calves ? Math.max(Regain.usual(group), Regain.planned(group)) : BULLS;
+        if (!(answer instanceof Ration) || group.animals() == AnimalClass.GROWING || score >= wanted) {
             return Optional.empty();
         }
-        double score = Math.rint(2 * group.conditionScore()) / 2;
-        var holds = (score < wanted ? "They stay at score %s" : "They stay just under score %s")
-                .formatted(NumberWords.halves(Math.min(score, wanted)));
+        double reached = Regain.planned(offers.planned());
+        if (Regain.of(offers.planned(), yard.day()).isPresent()) {
+            var brings = "This brings them from score %s to %s by calving"
+                    .formatted(NumberWords.halves(score), NumberWords.halves(Math.floor(2 * reached) / 2));
+            return Optional.of(
+                    reached < Regain.planned(group) ? brings + "; more takes richer feed: call." : brings + ".");
+        }
+        double half = Math.rint(2 * score) / 2;
+        var holds = (half < wanted ? "They stay at score %s" : "They stay just under score %s")
+                .formatted(NumberWords.halves(Math.min(half, wanted)));
         return Optional.of(Regain.of(group.wanting(wanted), yard.day())
                 .filter(regain -> calves)
                 .map(regain ->

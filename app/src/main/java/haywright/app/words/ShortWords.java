@@ -286,7 +286,9 @@ public final class ShortWords {
                         : "Even so %s are short: buy hay, or sell more.".formatted(tons(hay.tonsShortAtLast())));
         says.add(
                 hay.leastHarm().stream().allMatch(least -> least.unmet().isEmpty())
-                        ? "They should hold condition. Score them every two weeks."
+                        ? hay.isRegaining()
+                                ? "They should hold condition, and thin ones gain to calving. Score them every two weeks."
+                                : "They should hold condition. Score them every two weeks."
                         : "Some groups fall short of their needs even then, as their lines say: they lose condition.");
         hay.toBuy().ifPresent(buy -> says.add(bought(buy, hay)));
         says.add("The best hay goes to the heifers, then to cows after calving.");

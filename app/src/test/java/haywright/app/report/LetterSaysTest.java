@@ -155,22 +155,22 @@ class LetterSaysTest {
                 of.found());
     }
 
-    /** Cows at score 4 in December hold on a ration by their need; the bench says what regaining takes, and so does the letter. */
+    /** Cows at score 4 in December are brought to 5 by calving, or held there by whoever says so; the letter says which. */
     @Test
-    void thinCattleAreSaidToHoldAndNotToGain() {
+    void thinCattleAreSaidToGainOrToHold() {
         var thin = COWS.scored(4, null);
-        var ranch = DEMO.with(thin);
-        var line = FeedLetter.of(offers(ranch, thin)).lines(Part.WHY).stream()
+        assertThat(ofScore(thin)).contains("score four", "five by calving").doesNotContain("stay");
+        assertThat(ofScore(thin.wanting(4.5))).contains("score four", "four and a half by calving");
+        assertThat(ofScore(thin.holding())).contains("stay at score four;", "five by calving takes");
+        assertThat(FeedLetter.of(offers(DEMO, COWS.scored(5.5, null))).words(Part.WHY))
+                .doesNotContain("score");
+    }
+
+    private static String ofScore(Group thin) {
+        return FeedLetter.of(offers(DEMO.with(thin), thin)).lines(Part.WHY).stream()
                 .filter(says -> says.contains("score"))
                 .findFirst()
                 .orElseThrow();
-        assertThat(line).contains("score four;", "five by calving takes");
-        assertThat(FeedLetter.of(offers(DEMO, COWS.scored(5.5, null))).words(Part.WHY))
-                .doesNotContain("score");
-        // what it takes is in the need, and is fed
-        var counted = thin.wanting(5.0);
-        assertThat(FeedLetter.of(offers(DEMO.with(counted), counted)).words(Part.WHY))
-                .doesNotContain("score");
     }
 
     @Test

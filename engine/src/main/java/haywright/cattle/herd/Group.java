@@ -31,7 +31,8 @@ import org.jspecify.annotations.Nullable;
  * @param turnout the day this group goes to turnout, if planned
  * @param weights how far weights lie apart; null where was not entered
  * @param scores how far condition scores lie apart; null where was not entered
- * @param wantedScore the score they should calve at; what it takes is added to their need until then; null adds nothing
+ * @param wantedScore the score they are to calve at, which is in their need until then; the score they have or less holds them;
+ *     null leaves it to {@link Regain#planned}
  * @param past what became of it since it was entered: split or joined, oldest first
  */
 public record Group(
@@ -80,6 +81,11 @@ public record Group(
     /** With a score to calve at, or without. */
     public Group wanting(@Nullable Double score) {
         return with(conditionScore, gain, scores, score);
+    }
+
+    /** To calve at the score that they have. */
+    public Group holding() {
+        return wanting(conditionScore);
     }
 
     /** With another gain wanted. */

@@ -38,6 +38,7 @@ public final class HerdCheck {
                 weightsOfMost(group),
                 Limits.of("condition_score").check("conditionScore", group.conditionScore(), NONE),
                 condition(group, date),
+                wantedScore(group),
                 scoresOfMost(group),
                 breed(group),
                 calving(group, date),
@@ -98,6 +99,11 @@ public final class HerdCheck {
                         group.animals().checkWeight("lightest", light, light * mature, unit),
                         group.animals().checkWeight("heaviest", heavy, heavy * mature, unit))
                 .refusals();
+    }
+
+    private static Findings wantedScore(Group group) {
+        var wanted = group.wantedScore();
+        return wanted == null ? Findings.NONE : Limits.of("condition_score").check("wantedScore", wanted, NONE);
     }
 
     private static Findings scoresOfMost(Group group) {

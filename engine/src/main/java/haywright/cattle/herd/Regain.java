@@ -38,14 +38,15 @@ public record Regain(Reserves reserves, double days) implements Worked {
 
     private static final double SCORES_A_MONTH = 0.5;
     private static final double DAYS_A_MONTH = 30;
+    private static final double TENTHS = 10;
     private static final Source SPREAD = Source.judgment("the same each day until the first of them calves");
 
     /**
-     * Of a group, on a day; empty where no score is wanted, they have it, the first has calved, or nothing is to calve.
+     * Of a group, on a day, to {@link #planned}; empty where they have that, the first has calved, or nothing is to calve.
      */
     public static Optional<Regain> of(Group group, LocalDate date) {
-        var wanted = group.wantedScore();
-        if (wanted == null || wanted <= group.conditionScore()) {
+        double wanted = planned(group);
+        if (!(wanted > group.conditionScore())) {
             return Optional.empty();
         }
         return group.firstCalving()
@@ -58,10 +59,22 @@ public record Regain(Reserves reserves, double days) implements Worked {
                         ChronoUnit.DAYS.between(group.weighedOn(), first)));
     }
 
-    /** The score that cattle which calve should have then: their own target, else the usual one. */
-    public static double wanted(Group group) {
+    /**
+     * The score at calving that their need is figured for: the one that somebody entered; else, for cattle that are to
+     * calve, the usual one, as far as half a score a month brings them from the day they were scored, in tenths. Their own
+     * score where nothing is to be regained.
+     */
+    public static double planned(Group group) {
+        double score = group.conditionScore();
         var wanted = group.wantedScore();
-        return wanted != null ? wanted : usual(group);
+        if (wanted != null) {
+            return Math.max(score, wanted);
+        }
+        double reach = group.firstCalving()
+                .filter(first -> group.animals().calves())
+                .map(first -> ChronoUnit.DAYS.between(group.weighedOn(), first) * SCORES_A_MONTH / DAYS_A_MONTH)
+                .orElse(0.0);
+        return Math.max(score, Math.min(usual(group), Math.floor(TENTHS * (score + Math.max(0, reach))) / TENTHS));
     }
 
     /** The usual score at calving of such cattle. */

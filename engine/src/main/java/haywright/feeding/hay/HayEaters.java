@@ -42,7 +42,7 @@ import org.jspecify.annotations.Nullable;
  * dry mature cows that are not thin do once that is decided.
  */
 final class HayEaters {
-    private static final double[] PARTS_OF_GAIN = {1, 0.5, 0};
+    private static final List<Double> PARTS_OF_GAIN = List.of(0.5, 0.0);
 
     /** Of grain and cake as they get it now, tried in turn. */
     private static final double[] TIMES_NOW = {1, 1.5, 2, Double.POSITIVE_INFINITY};
@@ -89,7 +89,7 @@ final class HayEaters {
         yard = rations.yard();
         feeds = counted(yard);
         bought = bought(feeds);
-        yard.ranch().groups().values().forEach(group -> days.put(group.id(), days(group)));
+        yard.ranch().groups().values().forEach(group -> days.put(group.id(), days(rations.planned(group))));
     }
 
     /** Feeds of a ranch, without hay and silage of which nobody said how much there is. */
@@ -170,15 +170,15 @@ final class HayEaters {
 
     private List<Day> days(Group group) {
         var now = fedNow(group);
-        var byGain = new HashMap<Double, List<Allotment.Stretch>>();
+        var asked = new HashMap<Group, List<Allotment.Stretch>>();
         var all = new ArrayList<Day>();
         var whole = yard.stretches(group);
-        byGain.put(1.0, whole);
+        asked.put(group, whole);
         int from = 0;
         for (int t = 0; t < whole.size(); t++) {
             int to = from + whole.get(t).days();
-            var dry = part(group, t, false, byGain, now);
-            var milking = part(group, t, true, byGain, now);
+            var dry = part(group, t, false, asked, now);
+            var milking = part(group, t, true, asked, now);
             var question = whole.get(t).question();
             var held = asked(
                     question, Stream.concat(feeds.stream(), bought.stream()).toList(), question.options());
@@ -191,31 +191,51 @@ final class HayEaters {
     }
 
     private @Nullable Part part(
-            Group group, int t, boolean milking, Map<Double, List<Allotment.Stretch>> byGain, Map<String, Double> now) {
-        for (double gain : PARTS_OF_GAIN) {
-            if (gain == 1 || group.gain().value() > 0) {
-                var whole = byGain.computeIfAbsent(gain, g -> yard.stretches(gaining(group, g)))
-                        .get(t)
-                        .question();
-                var need = whole.need() instanceof GroupRequirement of ? of.inMilk(milking) : Optional.<Need>empty();
-                if (need.isEmpty()) {
-                    return null;
-                }
-                double share =
-                        milking ? whole.need().milkingShare() : 1 - whole.need().milkingShare();
-                var may = mayHave(group, milking);
-                var wished = new LeastCostRation(
-                        may, need.get(), options(group, whole), Sureness.EXPECTED, LeastCostRation.Amounts.EXACT);
-                var careful = asked(wished, may, withoutVainWishes(wished));
-                var loose = asked(careful, may, careful.options().withoutCare());
-                boolean isPossible = careful.isPossible();
-                if (isPossible || gain == 0 || group.gain().value() <= 0 || loose.isPossible()) {
-                    var question = isPossible ? careful : loose;
-                    return new Part(share, question, plain(question, now), gain);
-                }
+            Group group,
+            int t,
+            boolean milking,
+            Map<Group, List<Allotment.Stretch>> stretches,
+            Map<String, Double> now) {
+        var less = lessAsked(group);
+        for (int i = 0; i < less.size(); i++) {
+            boolean isLast = i == less.size() - 1;
+            var whole = stretches
+                    .computeIfAbsent(less.get(i), yard::stretches)
+                    .get(t)
+                    .question();
+            var need = whole.need() instanceof GroupRequirement of ? of.inMilk(milking) : Optional.<Need>empty();
+            if (need.isEmpty()) {
+                return null;
+            }
+            double share =
+                    milking ? whole.need().milkingShare() : 1 - whole.need().milkingShare();
+            var may = mayHave(group, milking);
+            var wished = new LeastCostRation(
+                    may, need.get(), options(group, whole), Sureness.EXPECTED, LeastCostRation.Amounts.EXACT);
+            var careful = asked(wished, may, withoutVainWishes(wished));
+            var loose = asked(careful, may, careful.options().withoutCare());
+            boolean isPossible = careful.isPossible();
+            if (isPossible || isLast || loose.isPossible()) {
+                var question = isPossible ? careful : loose;
+                double gain = group.gain().value() > 0
+                        ? less.get(i).gain().value() / group.gain().value()
+                        : 1;
+                return new Part(share, question, plain(question, now), gain);
             }
         }
         return null;
+    }
+
+    /** The group, then with nothing to regain, then gaining less. */
+    private static List<Group> lessAsked(Group group) {
+        var holding = group.holding();
+        return Stream.concat(
+                        Stream.of(group, holding),
+                        group.gain().value() > 0
+                                ? PARTS_OF_GAIN.stream().map(part -> gaining(holding, part))
+                                : Stream.of())
+                .distinct()
+                .toList();
     }
 
     /** Straw goes to dry mature cows in good condition, and to others as far as they get it now. */

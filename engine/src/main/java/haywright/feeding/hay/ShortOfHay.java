@@ -2,6 +2,7 @@ package haywright.feeding.hay;
 
 import haywright.cattle.AnimalClass;
 import haywright.cattle.herd.Group;
+import haywright.cattle.herd.Regain;
 import haywright.diet.DietRow;
 import haywright.diet.GrainFed;
 import haywright.diet.Sureness;
@@ -495,6 +496,12 @@ public final class ShortOfHay {
                         .filter(feed -> !feed.own() && feed.feed().feedClass().isHay())
                         .min(Comparator.comparingDouble(feed -> feed.pricePerKgAsFed() / feed.dryMatterPercent()))
                         .map(feed -> new ToBuy(feed, rest * tons.dryMatter() / (feed.dryMatterPercent() / 100)));
+    }
+
+    /** Whether thin cattle are fed to calve at a better score. */
+    public boolean isRegaining() {
+        return yard.ranch().groups().values().stream()
+                .anyMatch(group -> Regain.of(rations.planned(group), day()).isPresent());
     }
 
     /** From when all that is done tells. */

@@ -138,7 +138,7 @@ public final class Season {
         var eaters = new ArrayList<Eater>();
         for (var asTyped : ranch.groups().values()) {
             // condition to regain is the plan's to choose, not a need beside it
-            var group = asTyped.wanting(null);
+            var group = asTyped.holding();
             var stages = new ArrayList<Stage>();
             var usual = new ArrayList<NeedRecord.Week>();
             for (var begin : begins) {

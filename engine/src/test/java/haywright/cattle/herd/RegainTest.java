@@ -47,7 +47,7 @@ class RegainTest {
     /** University of Nebraska, Using BCS to Manage the Nutritional Program: 207 Mcal from score 4 to 5 at 1,100 lb. */
     @Test
     void bringsThemToTheWantedScoreByTheFirstCalving() {
-        double plain = Requirement.of(thin(4, null), SCORED, NRC_1996).nem();
+        double plain = Requirement.of(thin(4, 4.0), SCORED, NRC_1996).nem();
         var need = Requirement.of(thin(4, 5.0), SCORED, NRC_1996);
         assertThat(100 * need.nemRegain()).isCloseTo(207, within(0.5));
         assertThat(need.nem() - plain).isCloseTo(need.nemRegain(), within(1e-9));
@@ -61,7 +61,32 @@ class RegainTest {
         assertThat(Requirement.of(thin(4, 5.0), CALVING, NRC_1996).nemRegain()).isZero();
         assertThat(Requirement.of(thin(5, 5.0), SCORED, NRC_1996).nemRegain()).isZero();
         assertThat(Requirement.of(thin(5.5, 5.0), SCORED, NRC_1996).nemRegain()).isZero();
-        assertThat(Requirement.of(thin(4, null), SCORED, NRC_1996).nemRegain()).isZero();
+        assertThat(Requirement.of(thin(4, 4.0), SCORED, NRC_1996).nemRegain()).isZero();
+        assertThat(Requirement.of(thin(5.5, null), SCORED, NRC_1996).nemRegain())
+                .isZero();
+    }
+
+    /** University of Nebraska: 5 at calving. Half a score in 30 days is the most: 1.6 in 100 days. */
+    @Test
+    void bringsThinCowsToTheUsualScoreWhereNobodyEnteredAnother() {
+        assertThat(Regain.planned(thin(4, null))).isEqualTo(5);
+        assertThat(Regain.planned(thin(3, null))).isEqualTo(4.6);
+        assertThat(Regain.planned(thin(4.5, 4.0))).isEqualTo(4.5);
+        assertThat(Regain.planned(thin(4, null).holding())).isEqualTo(4);
+        assertThat(Regain.of(thin(3, null), SCORED).orElseThrow().isFast()).isFalse();
+        assertThat(Requirement.of(thin(4, null), SCORED, NRC_1996).nemRegain())
+                .isEqualTo(Requirement.of(thin(4, 5.0), SCORED, NRC_1996).nemRegain());
+        // too late to gain a tenth
+        var late = thin(4, null).dated(List.of(new Group.CalvingWeek(SCORED.plusDays(5), 40)), null, null);
+        assertThat(Regain.planned(late)).isEqualTo(4);
+    }
+
+    /** Bulls and open cattle calve nothing: their score is theirs. */
+    @Test
+    void leavesCattleThatDoNotCalve() {
+        assertThat(Regain.planned(thin(4, null).dated(List.of(), null, null))).isEqualTo(4);
+        assertThat(Regain.of(thin(4, null).dated(List.of(), null, null), SCORED))
+                .isEmpty();
     }
 
     /** Half a score in 30 days is the most; a score in 100 is slower, two are faster. */

@@ -73,7 +73,7 @@ record HerdIn(
                 null,
                 null,
                 null,
-                null,
+                one.conditionScore().orElse(5), // as of one animal, whose need has nothing to regain
                 List.of());
         try {
             return Requirement.of(

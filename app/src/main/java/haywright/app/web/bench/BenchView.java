@@ -4,6 +4,7 @@ import haywright.app.report.StripPicture;
 import haywright.app.report.SurenessPicture;
 import haywright.app.words.ColdWords;
 import haywright.app.words.LimitWords;
+import haywright.app.words.RegainWords;
 import haywright.app.words.Show;
 import haywright.app.words.SupplyWords;
 import haywright.cattle.herd.Group;
@@ -63,6 +64,11 @@ public record BenchView(
         List<String> misses,
         List<String> cautions,
         List<LeftOut> leftOut) {
+    /** What of its cost brings thin cattle to a better score, in words; empty for most. */
+    public Optional<String> regain() {
+        return RegainWords.ofIt(offers);
+    }
+
     /** @param shortOfHay how much hay is missing until grass, in words; empty where it lasts or cannot be told */
     public record Groups(List<GroupRow> rows, Optional<String> shortOfHay) {}
 
@@ -100,9 +106,10 @@ public record BenchView(
                             group,
                             true,
                             "%s: %s"
-                                    .formatted(
-                                            Show.dollars(sure.mix().cost()),
-                                            String.join(", ", MixWords.feeds(yard, group, sure.mix()))),
+                                            .formatted(
+                                                    Show.dollars(sure.mix().cost()),
+                                                    String.join(", ", MixWords.feeds(yard, group, sure.mix())))
+                                    + RegainWords.ofIt(offers).map("; "::concat).orElse(""),
                             SupplyWords.enough(sure.holdsPercent()),
                             fed))
                     .orElseGet(() -> new GroupRow(
@@ -190,7 +197,7 @@ public record BenchView(
         }
         return new InTheWay(
                 reasons,
-                LimitWords.lifts(no, offers.yard().need(offers.group())),
+                LimitWords.lifts(no, offers.rations().question(offers.group()).need()),
                 WouldCarry.of(offers.rations(), offers.group(), offers.days())
                         .map(BuyWords::carry)
                         .orElse(List.of()));

@@ -1,5 +1,6 @@
 package haywright.app.web.bench;
 
+import haywright.app.words.RegainWords;
 import haywright.app.words.Show;
 import haywright.feeding.Offer;
 import haywright.feeding.Offers;
@@ -92,13 +93,16 @@ public record Card(
     }
 
     static List<Card> of(Offers offers) {
-        var scale = Scale.of(Stream.of(offers.now(), offers.sure(), offers.even())
+        var scale = Scale.of(Stream.of(offers.now(), offers.sure(), offers.held(), offers.even())
                 .flatMap(Optional::stream)
                 .toList());
         var cards = new ArrayList<Card>();
         offers.now()
                 .ifPresent(offer -> cards.add(card("You feed now", offers, offer, now(offers, offer), false, scale)));
         offers.sure().ifPresent(offer -> cards.add(card("This mix", offers, offer, sure(offers, offer), true, scale)));
+        offers.held()
+                .ifPresent(offer ->
+                        cards.add(card(RegainWords.held(offers.group()), offers, offer, held(offers), false, scale)));
         offers.even()
                 .ifPresent(offer ->
                         cards.add(card("Cheaper, less sure", offers, offer, even(offers, offer), false, scale)));
@@ -157,6 +161,15 @@ public record Card(
                         .map(dollars -> MixWords.apart(offer, now, dollars, offers) + MixWords.surer(offer, now)))
                 .ifPresent(notes::add);
         notes.add(MixWords.lasts(offer, offers.grass()));
+        return notes;
+    }
+
+    private static List<String> held(Offers offers) {
+        var notes = new ArrayList<String>();
+        RegainWords.more(offers)
+                .map(more -> Show.cents(more) + " less until they calve.")
+                .ifPresent(notes::add);
+        notes.add("They calve as thin as they are now.");
         return notes;
     }
 

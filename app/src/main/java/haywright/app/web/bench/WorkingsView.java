@@ -56,7 +56,7 @@ public record WorkingsView(
     static WorkingsView of(Offers offers) {
         var yard = offers.yard();
         var group = offers.group();
-        var need = yard.need(group);
+        var need = offers.rations().question(group).need();
         var ration = offers.answer() instanceof Ration found ? Optional.of(found) : Optional.<Ration>empty();
         var mix = offers.sure().or(offers::now).map(offer -> offer.mix());
         return new WorkingsView(

@@ -50,6 +50,10 @@ public final class GroupForm {
                     "Body condition score",
                     "Group average, 1 (starved) to 9 (very fat); 5½ is fine. At 5 only the last two ribs show.")
             .needed("Score a dozen and enter the average.");
+    static final Field WANTED = number(
+            "wantedScore",
+            "Score to calve at",
+            "Empty: 5 for cows, 6 for heifers, as far as half a score a month goes. Their score of today holds them.");
     static final Field WEIGHED_ON = pastDate(
                     "weighedOn", "Weighed on", "Such as Nov 12. For a guess, the day it is for.")
             .needed("Enter the day.");
@@ -122,7 +126,8 @@ public final class GroupForm {
         }
         if (calves(animals)) {
             fields.folded(
-                    "Calves and milk",
+                    "Condition at calving, calves and milk",
+                    WANTED,
                     comingDate("weaning", "Weaning date", "Empty: milk counted for 30 weeks."),
                     amount("calfBirthWeight", "Birth weight", Unit.POUND, "Empty: the breed’s."),
                     amount(

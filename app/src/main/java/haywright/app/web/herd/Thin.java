@@ -2,6 +2,7 @@ package haywright.app.web.herd;
 
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
+import haywright.app.words.RegainWords;
 import haywright.app.words.Show;
 import haywright.cattle.herd.Group;
 import haywright.cattle.herd.Regain;
@@ -17,6 +18,14 @@ import java.util.Optional;
 public record Thin(Group group, String says, boolean isCounted) {
     private static final int NO_LOSS_DAYS = 60;
 
+    /** Name of the button, and what it holds for cattle that are to stay as they are. */
+    static final String TO = "to";
+
+    static final String HOLD = "hold";
+
+    /** Where to go on: the page of its ration, or the herd. */
+    private static final String THEN = "then";
+
     static void routes(Routes on) {
         on.post("herd/{group}/regain", Thin::change);
     }
@@ -26,18 +35,31 @@ public record Thin(Group group, String says, boolean isCounted) {
         if (!GroupForm.calves(group.animals())) {
             return Optional.empty();
         }
-        return Regain.of(group.wanting(Regain.wanted(group)), today).map(regain -> {
+        boolean counted = Regain.of(group, today).isPresent();
+        var wanted = counted ? group : group.wanting(null);
+        return Regain.of(wanted, today).map(regain -> {
             var takes = "They score %s. Calving at %s by %s takes %s more per head per day."
                     .formatted(
-                            Show.significant(group.conditionScore(), 3),
-                            Show.significant(Regain.wanted(group), 3),
+                            RegainWords.score(group.conditionScore()),
+                            RegainWords.score(Regain.planned(wanted)),
                             Show.date(group.firstCalving().orElseThrow()),
                             NeedFigures.mcal(regain.nem()));
             var fast = regain.isFast()
                     ? " That is over half a score a month, more than most hay can do: talk to your nutritionist."
                     : "";
-            return new Thin(group, takes + fast + noLoss(group, today), group.wantedScore() != null);
+            return new Thin(group, takes + fast + noLoss(group, today), counted);
         });
+    }
+
+    /** {@code Hold them at 4}. */
+    public String button() {
+        return isCounted
+                ? "Hold them at " + RegainWords.score(group.conditionScore())
+                : "Bring them to " + RegainWords.score(Regain.planned(group.wanting(null)));
+    }
+
+    public String to() {
+        return isCounted ? HOLD : "";
     }
 
     /** Said wherever cattle are to calve below the score wanted; empty for others. Common practice, no source. */
@@ -55,12 +77,11 @@ public record Thin(Group group, String says, boolean isCounted) {
     private static void change(Page page) {
         var group = GroupPages.group(page);
         var form = page.posted("herd/" + group.id() + "/regain");
-        boolean count = group.wantedScore() == null;
+        boolean hold = HOLD.equals(page.http().formParam(TO));
         page.save(
                 form,
-                (count ? "Regain of condition added to the need: " : "Regain of condition removed from the need: ")
-                        + group.name(),
-                ranch -> ranch.with(group.wanting(count ? (Double) Regain.wanted(group) : null)),
-                "herd");
+                (hold ? "Held at the score they have: " : "To calve at the usual score: ") + group.name(),
+                ranch -> ranch.with(hold ? group.holding() : group.wanting(null)),
+                "bench".equals(page.http().formParam(THEN)) ? "bench/" + group.id() : "herd");
     }
 }

@@ -5,7 +5,10 @@ import static org.assertj.core.api.Assertions.within;
 
 import haywright.app.document.BentBucket;
 import haywright.app.document.TinLantern;
+import haywright.app.words.RegainWords;
+import haywright.app.words.Show;
 import haywright.cattle.herd.Group;
+import haywright.cattle.herd.Regain;
 import haywright.feeding.ColdSnap;
 import haywright.feeding.Offers;
 import haywright.feeding.Rations;
@@ -100,7 +103,10 @@ class OffersTest {
     /** 66 tons of one and 201 of the other at 2,538 and 4,277 lb a day: both are gone when their sum is, not when each is. */
     @Test
     void hayDoesNotLastOnHayThatIsGone() {
-        var ranch = BentBucket.ranch();
+        // held at their scores, so that every lot of hay is in somebody's ration and none steps in for another later
+        var ranch = BentBucket.ranch().groups().values().stream()
+                .map(Group::holding)
+                .reduce(BentBucket.ranch(), Ranch::with, (one, other) -> other);
         var rations = new Rations(ranch, RATIONS.day());
         double tons = 0;
         double aDay = 0;
@@ -219,5 +225,53 @@ class OffersTest {
                             .noneMatch(left ->
                                     left.feed().equals(cold.hay().orElseThrow().feed())));
         }
+    }
+
+    /** Of all groups of both demos that are to calve thinner than the usual 5 or 6 (University of Nebraska). */
+    @Test
+    void thinCattleAreFedToCalveInUsualConditionUnlessSomebodyHoldsThem() {
+        int thin = 0;
+        for (var ranch : List.of(DEMO, BentBucket.ranch())) {
+            var rations = new Rations(ranch, RATIONS.day());
+            for (var group : ranch.groups().values()) {
+                var offers = new Offers(rations, group);
+                if (!group.animals().calves() || group.conditionScore() >= Regain.usual(group)) {
+                    assertThat(offers.held()).as(group.name()).isEmpty();
+                    continue;
+                }
+                thin++;
+                assertThat(Regain.planned(offers.planned())).as(group.name()).isEqualTo(Regain.usual(group));
+                var held = offers.held().orElseThrow();
+                assertThat(held.counted())
+                        .as(group.name())
+                        .isLessThan(offers.sure().orElseThrow().counted());
+                assertThat(RegainWords.ofIt(offers).orElseThrow())
+                        .contains(Show.cents(offers.sure().orElseThrow().cents() - held.cents()));
+                var holding = new Offers(rations, group.holding());
+                assertThat(holding.held()).isEmpty();
+                assertThat(holding.sure().orElseThrow().cents()).isEqualTo(held.cents());
+            }
+        }
+        assertThat(thin).isEqualTo(4);
+    }
+
+    /** Where no ration of these feeds does that, the one that comes nearest: never less than one that holds them. */
+    @Test
+    void cattleThatCannotBeBroughtThereAreBroughtAsFarAsTheseFeedsGo() {
+        var ranch = BentBucket.ranch();
+        var thin = ranch.groups().values().stream()
+                .filter(group -> group.conditionScore() == 4)
+                .findFirst()
+                .orElseThrow();
+        var far = thin.wanting(9.0);
+        var offers = new Offers(new Rations(ranch.with(far), RATIONS.day()), far);
+        double reached = Regain.planned(offers.planned());
+        assertThat(reached).isBetween(5.0, 8.9);
+        assertThat(offers.sure()).isPresent();
+        assertThat(RegainWords.beside(offers).orElseThrow()).contains(RegainWords.score(reached));
+        // and a tenth more is no further off than that
+        var more = thin.wanting(reached + 0.1);
+        assertThat(Regain.planned(new Rations(ranch.with(more), RATIONS.day()).planned(more)))
+                .isBetween(reached - 0.05, reached + 0.05);
     }
 }
