@@ -1,5 +1,6 @@
 package haywright.app.words;
 
+import haywright.forage.energy.HeldTdn;
 import haywright.outlook.Yard;
 import haywright.ranch.Lot;
 import haywright.ration.Portion;
@@ -13,7 +14,7 @@ import java.util.UUID;
  * @param printed TDN by the laboratory, % of dry matter
  * @param counted TDN that the ration goes by, % of dry matter
  */
-public record CountedTdn(Lot lot, double printed, double counted) {
+public record CountedTdn(Lot lot, double printed, double counted, boolean held) {
     /** Points below which nobody feeds another way. */
     private static final double LEAST = 1;
 
@@ -28,10 +29,19 @@ public record CountedTdn(Lot lot, double printed, double counted) {
                     var energy = yard.composition(lot).energy();
                     return energy.printed().stream()
                             .flatMap(printed -> energy.used().stream()
-                                    .map(used -> new CountedTdn(lot, printed.percent(), used.percent())));
+                                    .map(used -> new CountedTdn(
+                                            lot,
+                                            printed.percent(),
+                                            used.percent(),
+                                            used instanceof HeldTdn line && line.isHeld())));
                 })
                 .filter(apart -> Math.abs(apart.points()) > LEAST)
                 .toList();
+    }
+
+    /** {@code by its fiber}, and how far. */
+    public String why() {
+        return held ? "by its fiber, held to 3 points over the lab’s" : "by its fiber";
     }
 
     /** Counted over printed; below 0 where less is counted. */

@@ -8,8 +8,8 @@ import java.util.OptionalDouble;
  * TDN of a lot as its laboratory prints it, as the feed book has it, and which was used and by what rule.
  *
  * <p>The rule: an equation read in a source that names this feed, from an ADF that was measured and lies where such
- * lines hold; else the laboratory's own; else a line from memory; else the book. Somebody may pick another for one lot and
- * one laboratory.
+ * lines hold, held near the laboratory's own where that is less ({@link HeldTdn}); else the laboratory's own; else a line
+ * from memory; else the book. Somebody may pick another for one lot and one laboratory.
  *
  * @param laboratory that printed TDN, else of the newest report; empty where none is said
  * @param printed by it; empty where no report prints TDN

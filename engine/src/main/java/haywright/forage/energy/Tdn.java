@@ -8,7 +8,7 @@ import java.util.Optional;
  * ADF the published lines give 48 to 60, so every figure carries which way it came.
  */
 public sealed interface Tdn extends Worked
-        permits AdfTdn, ProximateTdn, StatedTdn, SummativeTdn, WeatheredTdn, WeissTdn {
+        permits AdfTdn, HeldTdn, ProximateTdn, StatedTdn, SummativeTdn, WeatheredTdn, WeissTdn {
     /** Percent of dry matter, at maintenance. */
     double percent();
 

@@ -10,6 +10,7 @@ import haywright.forage.book.WidestSpread;
 import haywright.forage.energy.AdfEquation;
 import haywright.forage.energy.AdfTdn;
 import haywright.forage.energy.EnergyChoice;
+import haywright.forage.energy.HeldTdn;
 import haywright.forage.energy.NetEnergy;
 import haywright.forage.energy.StatedTdn;
 import haywright.forage.energy.Tdn;
@@ -81,6 +82,7 @@ final class LotEnergy {
                 && line.get().isReadFor(feedClass)) {
             if (told.adf.isPresent() && new AdfTdn(line.get(), told.adf.getAsDouble()).inRange()) {
                 byFiber("the measured ADF");
+                holdToLaboratory();
             }
         }
         if (tdn == null) {
@@ -176,6 +178,22 @@ final class LotEnergy {
                                         ? ""
                                         : " ADF lies outside 20 to 50 %, where such lines hold: take it as rough.",
                                 laboratorys()));
+            }
+        }
+    }
+
+    /** Where its laboratory prints less: {@link HeldTdn}. */
+    private void holdToLaboratory() {
+        if (tdn instanceof AdfTdn line && told.printed != null && told.printed.tdn.percent() < line.percent()) {
+            var held = new HeldTdn(line, told.printed.tdn);
+            tdn = held;
+            if (held.isHeld()) {
+                made.notes.add(
+                        "TDN counted is %s %%: no more than %s points, what such a line may be off, over the laboratory's %s %%. Ask the laboratory which equation it uses, or pick one here."
+                                .formatted(
+                                        Say.rounded(held.percent(), 1),
+                                        AdfTdn.RESIDUAL.said(),
+                                        Say.number(told.printed.tdn.percent())));
             }
         }
     }

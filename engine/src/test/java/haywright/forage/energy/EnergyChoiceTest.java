@@ -3,6 +3,7 @@ package haywright.forage.energy;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import haywright.FormulaCheck;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.forage.FeedClass;
@@ -89,6 +90,53 @@ class EnergyChoiceTest {
                         .energy()
                         .way())
                 .isEqualTo(way);
+    }
+
+    /** 88.9 − 0.779 · 42.1 is 56.1; a laboratory that prints 51.2 knows something, or uses a line that says less. */
+    @Test
+    void aLineIsHeldNearALaboratoryThatPrintsLess() {
+        var apart = tdn(42.1, OptionalDouble.of(51.2));
+        assertThat(apart.percent()).isCloseTo(51.2 + 3, within(1e-9));
+        assertThat(sd(apart)).isCloseTo(Math.sqrt(9 + 1.5 * 1.5), within(1e-9));
+        FormulaCheck.reEvaluates(apart);
+        // two points less are no more than the line may be off: the line stands, and half of them are doubt
+        var near = tdn(42.1, OptionalDouble.of(54.1));
+        assertThat(near.percent()).isCloseTo(tdn(42.1, OptionalDouble.empty()).percent(), within(1e-9));
+        assertThat(sd(near)).isBetween(3.05, 3.3);
+        var more = tdn(42.1, OptionalDouble.of(60));
+        assertThat(sd(more)).isEqualTo(3);
+    }
+
+    /** Less fiber, or more TDN on the sheet, is better news: what may be counted on at 75 and at 95 % never falls. */
+    @Test
+    void betterNewsOfEnergyNeverCountsLess() {
+        for (double z : new double[] {0.674, 1.645}) {
+            double last = 0;
+            for (double adf = 48; adf > 30; adf -= 0.25) {
+                var tdn = tdn(adf, OptionalDouble.of(51.2));
+                double counted = tdn.percent() - z * sd(tdn);
+                assertThat(counted).as("ADF %s", adf).isGreaterThanOrEqualTo(last);
+                last = counted;
+            }
+            last = 0;
+            for (double printed = 40; printed < 70; printed += 0.25) {
+                var tdn = tdn(40, OptionalDouble.of(printed));
+                double counted = tdn.percent() - z * sd(tdn);
+                assertThat(counted).as("TDN %s", printed).isGreaterThanOrEqualTo(last);
+                last = counted;
+            }
+        }
+    }
+
+    private static Tdn tdn(double adf, OptionalDouble printed) {
+        var readings = printed.isPresent()
+                ? new Reading[] {dry(Analyte.ADF, adf), dry(Analyte.TDN, printed.getAsDouble())}
+                : new Reading[] {dry(Analyte.ADF, adf)};
+        return made(FeedClass.GRASS_HAY, Map.of(), readings).tdn().orElseThrow();
+    }
+
+    private static double sd(Tdn tdn) {
+        return tdn.residual().orElseThrow().sd();
     }
 
     @Test
