@@ -4,6 +4,7 @@ import haywright.feeding.hay.HayStep.What;
 import haywright.feeding.hay.ShortOfHay;
 import haywright.feeding.hay.ShortOfHay.Fed;
 import haywright.feeding.hay.ShortOfHay.LeastHarm;
+import haywright.forage.Analyte;
 import haywright.forage.FeedClass;
 import haywright.outlook.HayFacts;
 import haywright.quantity.Unit;
@@ -14,6 +15,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -25,28 +27,92 @@ public final class ShortRationWords {
     /** Points below which a lost score is not said. */
     private static final double LEAST_SCORE = 0.1;
 
+    /** Pounds of grain that nobody is hurt by on the first day. */
+    private static final double BEGIN_POUNDS = 2;
+
+    /** Of a tenth of a pound, for what is one but for its last digit. */
+    private static final double ROUND = 1e-6;
+
     private ShortRationWords() {}
 
-    /** {@code hay 10.3 lb, Wheat straw 4.5 lb, loose mineral 2.0 oz}: all hay as one, all silage, and all mineral in ounces. */
+    /**
+     * {@code hay 10.3 lb (8.2 lb Prairie hay, 2.1 lb Meadow hay), Wheat straw 4.5 lb, loose mineral 2.0 oz}: all hay as one with
+     * its lots, all silage, and all mineral in ounces.
+     */
     private static String fed(Fed fed) {
         var kg = new LinkedHashMap<String, Double>();
+        var lots = new LinkedHashMap<String, List<Map.Entry<PricedFeed, Double>>>();
         double mineral = 0;
         for (var one : fed.feeds().entrySet()) {
             if (one.getKey().feed().feedClass() == FeedClass.MINERAL) {
                 mineral += one.getValue();
             } else {
                 kg.merge(called(one.getKey()), one.getValue(), Double::sum);
+                lots.computeIfAbsent(called(one.getKey()), name -> new ArrayList<>())
+                        .add(one);
             }
         }
         var says = kg.entrySet().stream()
                 .filter(e -> Unit.POUND.fromBase(e.getValue()) >= LEAST_POUNDS)
                 .sorted(Map.Entry.<String, Double>comparingByValue().reversed())
-                .map(e -> "%s %s".formatted(e.getKey(), Show.pounds(e.getValue())))
+                .map(e -> "%s %s%s"
+                        .formatted(e.getKey(), pounds(e.getValue()), of(fed, lots.getOrDefault(e.getKey(), List.of()))))
                 .collect(Collectors.toCollection(ArrayList::new));
         if (mineral > 0) {
             says.add("loose mineral %s oz".formatted(Show.number(Unit.OUNCE.fromBase(mineral), 1)));
         }
         return String.join(", ", says) + (fed.inTwoFeedings() ? "; grain in two feedings" : "");
+    }
+
+    /** To a tenth and never over it: what is at a limit stays at it in print. */
+    private static String pounds(double kg) {
+        return Show.pounds(Unit.POUND.toBase(Math.floor(Unit.POUND.fromBase(kg) * 10 + ROUND) / 10));
+    }
+
+    /** The lots of hay or silage, the most first; of anything else what is put out on the days that have the most. */
+    private static String of(Fed fed, List<Map.Entry<PricedFeed, Double>> lots) {
+        if (lots.stream().anyMatch(lot -> lot.getKey().isHayOrSilage())) {
+            return lots.stream()
+                    .filter(lot -> Unit.POUND.fromBase(lot.getValue()) >= LEAST_POUNDS)
+                    .sorted(Map.Entry.<PricedFeed, Double>comparingByValue().reversed())
+                    .map(lot -> "%s %s"
+                            .formatted(
+                                    pounds(lot.getValue()), lot.getKey().feed().name()))
+                    .collect(Collectors.joining(", ", " (", ")"));
+        }
+        return lots.stream()
+                .map(lot -> fed.most().get(lot.getKey()))
+                .filter(Objects::nonNull)
+                .findFirst()
+                .map(most -> " on average, %s from %s on".formatted(pounds(most.kg()), Show.day(most.from())))
+                .orElse("");
+    }
+
+    /** How grain is begun; empty where they get most of it already. Common practice, no source. */
+    private static String stepIn(Fed fed) {
+        double most = Unit.POUND.fromBase(fed.grain());
+        double begin = Math.max(BEGIN_POUNDS, Math.floor(Unit.POUND.fromBase(fed.grainNow())));
+        if (most - begin < LEAST_POUNDS) {
+            return "";
+        }
+        long steps = (long) Math.ceil(most - begin);
+        return "Step grain in before: %s lb the first days, then 1 lb more every %s, the last step to %s."
+                .formatted(
+                        Show.number(begin, 0),
+                        Show.count(Math.max(1, HayFacts.days("change_over") / steps), "day"),
+                        pounds(fed.grain()));
+    }
+
+    /** Protein of dry matter, percent. */
+    private static String protein(Fed fed) {
+        double dry = 0;
+        double protein = 0;
+        for (var one : fed.feeds().entrySet()) {
+            double kg = one.getKey().eaten(one.getValue());
+            dry += kg;
+            protein += kg * one.getKey().feed().composition().value(Analyte.CP).orElse(0);
+        }
+        return dry > 0 ? "%s %% protein on dry matter".formatted(Show.number(protein / dry, 1)) : "";
     }
 
     /** By what the amounts have to be judged by hand; empty where the loss is the ranch’s own. */
@@ -62,7 +128,7 @@ public final class ShortRationWords {
 
     /** What is fed, in which days, and what is outside of usual limits on purpose. */
     public static List<String> line(Fed fed) {
-        return Stream.of(fed(fed), days(fed), below(fed))
+        return Stream.of(fed(fed), days(fed), protein(fed), below(fed), stepIn(fed))
                 .filter(text -> !text.isEmpty())
                 .toList();
     }

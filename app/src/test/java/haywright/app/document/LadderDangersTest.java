@@ -2,13 +2,18 @@ package haywright.app.document;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import haywright.app.words.ShortRationWords;
 import haywright.app.words.ShortWords;
+import haywright.cattle.AnimalClass;
 import haywright.feeding.Rations;
 import haywright.feeding.hay.HayStep;
 import haywright.feeding.hay.ShortOfHay;
 import haywright.feeding.hay.ShortOfHay.Fed;
 import haywright.forage.Analyte;
+import haywright.quantity.Unit;
 import java.time.LocalDate;
+import java.util.Optional;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
@@ -44,6 +49,81 @@ class LadderDangersTest {
         assertThat(hay.steps())
                 .filteredOn(step -> step.what() == HayStep.What.SELL_BRED)
                 .allSatisfy(step -> assertThat(step.before()).isLessThan(hay.tonsUntested()));
+    }
+
+    /**
+     * Of the drought ranch: on no day is more grain put out than one feeding may have, half a percent of body weight
+     * (practice limit L02), nor printed, unless the line says two feedings.
+     */
+    @Test
+    void aFullDayOfGrainIsWhatOneFeedingMayHave() {
+        int grained = 0;
+        for (var least : drought().leastHarm()) {
+            if (least.group().animals() == AnimalClass.GROWING) {
+                continue;
+            }
+            double most = 0.005 * least.group().weight().in(Unit.POUND);
+            for (var fed : Stream.of(least.dry(), least.milking())
+                    .flatMap(Optional::stream)
+                    .toList()) {
+                var line = String.join(". ", ShortRationWords.line(fed));
+                grained += fed.grain() > 0 ? 1 : 0;
+                // heifers grow until then
+                double now = least.group().gain().value() > 0 ? 1.15 * most : most;
+                assertThat(fed.inTwoFeedings() || Unit.POUND.fromBase(fed.grain()) <= now + 1e-6)
+                        .as(least.group().name() + ": " + line)
+                        .isTrue();
+                double printed = BARLEY.matcher(line)
+                        .results()
+                        .mapToDouble(found -> Double.parseDouble(found.group(1)))
+                        .max()
+                        .orElse(0);
+                assertThat(printed).as(line).isLessThanOrEqualTo(now);
+                // what is printed is what the fullest day has, to a tenth
+                assertThat(printed).as(line).isGreaterThan(Unit.POUND.fromBase(fed.grain()) - 0.11);
+            }
+        }
+        assertThat(grained).isGreaterThan(2);
+    }
+
+    private static final Pattern BARLEY =
+            Pattern.compile("(?<=Rolled barley )(?:[0-9.]+ lb on average, )?([0-9.]+) lb");
+
+    /** Cows in milk need 10 to 11 % (rule of thumb T04): the floor of the rumen holds there, whichever lots their hay is of. */
+    @Test
+    void cowsInMilkHaveTheirProteinAndTheLineSaysOfWhichHay() {
+        int milking = 0;
+        for (var least : drought().leastHarm()) {
+            for (var fed : least.milking().stream().toList()) {
+                milking++;
+                double dry = 0;
+                double protein = 0;
+                for (var each : fed.feeds().entrySet()) {
+                    double eaten = each.getKey().eaten(each.getValue());
+                    dry += eaten;
+                    protein += eaten
+                            * each.getKey()
+                                    .feed()
+                                    .composition()
+                                    .value(Analyte.CP)
+                                    .orElse(0);
+                }
+                assertThat(protein / dry).as(least.group().name()).isGreaterThanOrEqualTo(10 - 1e-6);
+                var line = String.join(". ", ShortRationWords.line(fed));
+                fed.feeds().forEach((feed, kg) -> {
+                    if (feed.isHayOrSilage() && Unit.POUND.fromBase(kg) >= 0.5) {
+                        assertThat(line).contains(feed.feed().name());
+                    }
+                });
+            }
+        }
+        assertThat(milking).isEqualTo(3);
+    }
+
+    private static ShortOfHay drought() {
+        var ranch = BentBucket.ranch();
+        return ShortOfHay.of(new Rations(ranch, ranch.settings().today(LocalDate.MAX)), ShortOfHay.Asked.NOTHING)
+                .orElseThrow();
     }
 
     private static double nitrate(Fed fed) {

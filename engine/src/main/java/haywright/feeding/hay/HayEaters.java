@@ -351,7 +351,7 @@ final class HayEaters {
     }
 
     /** What goes beside hay and is no mineral. */
-    private static boolean isBeside(PricedFeed feed) {
+    static boolean isBeside(PricedFeed feed) {
         return !feed.isHayOrSilage() && !feed.feed().isLooseMineral();
     }
 

@@ -119,20 +119,31 @@ public final class ShortOfHay {
     }
 
     /**
-     * What one head gets on average over some days.
+     * What one head gets over some days.
      *
-     * @param feeds kg as fed, waste included
+     * @param feeds kg as fed, waste included, on average
      * @param from the first of these days. @param until the last
      * @param below by row, the share that the mix is below a usual limit of the bench, and of what is fed beyond one how far
      *     beyond; empty where it keeps them all
      * @param inTwoFeedings whether it has more grain than one feeding may have
+     * @param most of grain, cake and straw of which more is put out on some of these days than on average
+     * @param grain kg on the days that have the most of it. @param grainNow kg that they get today
      */
     public record Fed(
             Map<PricedFeed, Double> feeds,
             LocalDate from,
             LocalDate until,
             Map<String, Double> below,
-            boolean inTwoFeedings) {}
+            boolean inTwoFeedings,
+            Map<PricedFeed, Most> most,
+            double grain,
+            double grainNow) {}
+
+    /** @param kg as fed a head and day. @param from the first day on which it is so much */
+    public record Most(double kg, LocalDate from) {}
+
+    /** kg over the average below which it is the same every day. */
+    private static final double SAME = 0.1;
 
     /**
      * What one group gets if all steps are taken, from when all of them tell, or of those that are there only before that.
@@ -440,7 +451,38 @@ public final class ShortOfHay {
                 day().plusDays(begins),
                 day().plusDays(ends),
                 below,
-                twice && group.animals() != AnimalClass.GROWING));
+                twice && group.animals() != AnimalClass.GROWING,
+                most(group, eats),
+                eats.stream().mapToDouble(ShortOfHay::grain).max().orElse(0),
+                grainNow(group)));
+    }
+
+    private Map<PricedFeed, Most> most(Group group, List<Allotment.Eaten> eats) {
+        var most = new LinkedHashMap<PricedFeed, Most>();
+        mean(eats).forEach((feed, average) -> {
+            for (var eaten : eats) {
+                double kg = eaten.feeds().getOrDefault(feed, 0.0) / eaten.headDays();
+                var known = most.get(feed);
+                if (HayEaters.isBeside(feed) && kg > average + SAME && (known == null || kg > known.kg() + SAME)) {
+                    most.put(feed, new Most(kg, day().plusDays(eaters.begins(group, eaten.stretch()))));
+                }
+            }
+        });
+        return most;
+    }
+
+    /** kg a head and day; 0 where nobody said it. */
+    private double grainNow(Group group) {
+        var now = yard.ranch().fedNow().get(group.id());
+        return now == null
+                ? 0
+                : eaters.feeds().stream()
+                        .filter(feed -> feed.feed().feedClass() == FeedClass.GRAIN)
+                        .map(feed ->
+                                now.amounts().get(UUID.fromString(feed.feed().id())))
+                        .filter(Objects::nonNull)
+                        .mapToDouble(amount -> amount.in(Unit.KILOGRAM_A_DAY))
+                        .sum();
     }
 
     private static double grain(Allotment.Eaten eaten) {
