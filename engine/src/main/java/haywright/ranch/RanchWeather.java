@@ -64,6 +64,11 @@ public record RanchWeather(
         return new RanchWeather(found.place(), List.of(), null, null, null, ColdSystem.USUAL, null, List.of(), found);
     }
 
+    /** The same where nothing breaks the wind. */
+    public RanchWeather inTheOpen() {
+        return new RanchWeather(place, monthly, wind, coat, false, coldSystem, hide, departures, found);
+    }
+
     /** The same behind a windbreak. */
     public RanchWeather sheltered() {
         return new RanchWeather(place, monthly, wind, coat, true, coldSystem, hide, departures, found);

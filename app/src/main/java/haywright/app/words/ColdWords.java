@@ -1,7 +1,13 @@
 package haywright.app.words;
 
 import haywright.feeding.ColdSnap;
+import haywright.feeding.Offers;
+import haywright.forage.Analyte;
+import haywright.outlook.ColdPath;
+import haywright.outlook.OwnRule;
 import haywright.quantity.Unit;
+import haywright.ranch.Settings;
+import haywright.ration.PricedFeed;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -66,6 +72,83 @@ public final class ColdWords {
         says.add("More hay, never more straw. Hold it through the storm, then step down over a week."
                 + " Do not make up missed feedings.");
         return says;
+    }
+
+    /**
+     * One step of it with every figure on the way, and the same line without the windbreak; empty where nothing is added, or
+     * the heat balance counts it.
+     */
+    public static List<String> pencil(Offers offers, ColdSnap cold) {
+        var says = new ArrayList<String>();
+        var hay = cold.hay();
+        if (hay.isEmpty() || cold.steps().isEmpty() || isFull(cold)) {
+            return says;
+        }
+        var settings = offers.yard().ranch().settings();
+        var shown =
+                cold.steps().stream().filter(step -> step.kg() < cold.most()).reduce((warm, colder) -> colder);
+        shown.flatMap(step -> ColdPath.of(
+                                settings, offers.planned(), offers.yard().day(), step.celsius())
+                        .map(path -> path(path, step.kg(), hay.get(), settings)))
+                .ifPresent(says::addAll);
+        var weather = settings.weather();
+        if (weather != null && weather.isSheltered()) {
+            OwnRule.of(
+                            settings.with(weather.inTheOpen()),
+                            offers.group(),
+                            offers.yard().day())
+                    .filter(rule -> rule.perDegree() > 0)
+                    .ifPresent(rule -> says.add("Without the windbreak: from %s, 1 lb more for each %s degrees."
+                            .formatted(
+                                    Show.fahrenheit(rule.begins()),
+                                    Show.number(
+                                            Math.max(
+                                                    1,
+                                                    Math.rint(1.8
+                                                            / Unit.POUND.fromBase(kg(hay.get(), rule.perDegree())))),
+                                            0))));
+        }
+        return says;
+    }
+
+    private static List<String> path(ColdPath path, double kg, PricedFeed hay, Settings settings) {
+        double begins = Math.rint(Unit.FAHRENHEIT.fromBase(path.begins()));
+        double feels = Math.rint(Unit.FAHRENHEIT.fromBase(path.feels()));
+        var weather = settings.weather();
+        var says = new ArrayList<String>();
+        says.add(
+                "In their coat and condition cold begins to cost at %s °F. At %s with wind of %s it feels like %s °F: %s degrees below."
+                        .formatted(
+                                Show.number(begins, 0),
+                                Show.fahrenheit(path.at()),
+                                weather == null ? "" : Show.quantity(weather.blows()),
+                                Show.number(feels, 0),
+                                Show.number(begins - feels, 0)));
+        says.add(
+                "%s percent of maintenance a degree, %s %% of %s Mcal%s: %s Mcal. The ration has %s of it already, for last month’s cold and this week’s usual.%s"
+                        .formatted(
+                                path.percent() > 1.5 * (begins - feels) ? "Wet, two" : "One",
+                                Show.number(path.percent(), 0),
+                                Show.number(path.mild(), 2),
+                                path.shelter() < 1 ? ", half of it behind the windbreak" : "",
+                                Show.number(path.costs(), 2),
+                                Show.number(path.already(), 2),
+                                path.factor() == 1
+                                        ? ""
+                                        : " Times %s, as last winter’s feeding said."
+                                                .formatted(Show.number(path.factor(), 2))));
+        says.add("That leaves %s Mcal more. A pound of %s put out has %s: %s."
+                .formatted(
+                        Show.number(path.more(), 2),
+                        hay.feed().name(),
+                        Show.number(1 / Unit.POUND.fromBase(kg(hay, 1)), 2),
+                        pounds(kg)));
+        return says;
+    }
+
+    /** As fed, that so many Mcal of NEm take. */
+    private static double kg(PricedFeed hay, double mcal) {
+        return hay.putOut(mcal / hay.feed().composition().value(Analyte.NEM).orElseThrow());
     }
 
     /** Whether what still fits in is too little to be worth going out for. */

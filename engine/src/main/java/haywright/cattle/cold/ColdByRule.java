@@ -21,27 +21,38 @@ import java.util.List;
  * The rule counts the whole cold and acclimatization counts last month's: what maintenance already has of it is taken off,
  * so that a cold month is never counted twice.
  */
-record ColdByRule(Animal animal, Exposure exposure) implements Cold {
+public record ColdByRule(Animal animal, Exposure exposure) implements Cold {
     private static final double SHELTERED = 0.5;
     private static final Source WINDBREAK =
             Source.read("Drovers, Temperature is not the only measure of cold: a windbreak halves the increment");
     private static final Source ONCE = Source.judgment("the same cold is counted once");
 
-    private ColdStress stress() {
+    /** How far it lies under the temperature at which cold begins to cost, and the percent of that. */
+    public ColdStress stress() {
         return ColdStress.of(
                 new LowerCritical(exposure.coat(animal), exposure.hide().wet(), animal.conditionScore()),
                 new CattleWindChill(exposure.temperature(), exposure.wind()));
     }
 
-    private double shelter() {
+    /** The share of it that reaches them: half behind a windbreak. */
+    public double shelter() {
         return exposure.windbreak() ? SHELTERED : 1;
+    }
+
+    /** Maintenance of cattle that know no cold, Mcal of NEm a day: what the percent is of. */
+    public double mild() {
+        var maintenance = new Maintenance(animal);
+        return maintenance.nem() - maintenance.metabolicWeight() * maintenance.acclimatization();
+    }
+
+    /** What last month's cold has put into their maintenance, Mcal of NEm a day. */
+    public double learned() {
+        return learned(new Maintenance(animal));
     }
 
     @Override
     public double nem() {
-        var maintenance = new Maintenance(animal);
-        double mild = maintenance.nem() - maintenance.metabolicWeight() * maintenance.acclimatization();
-        return Math.max(0, stress().percent() / 100 * shelter() * mild - learned(maintenance));
+        return Math.max(0, stress().percent() / 100 * shelter() * mild() - learned());
     }
 
     private static double learned(Maintenance maintenance) {

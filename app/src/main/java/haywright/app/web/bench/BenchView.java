@@ -64,6 +64,11 @@ public record BenchView(
         List<String> misses,
         List<String> cautions,
         List<LeftOut> leftOut) {
+    /** The pounds of cold followed with a pencil. */
+    public List<String> coldPath() {
+        return offers.cold().map(cold -> ColdWords.pencil(offers, cold)).orElse(List.of());
+    }
+
     /** What of its cost brings thin cattle to a better score, in words; empty for most. */
     public Optional<String> regain() {
         return RegainWords.ofIt(offers);
