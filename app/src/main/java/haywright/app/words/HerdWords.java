@@ -165,6 +165,13 @@ public final class HerdWords {
         return coat.id().replace('_', ' ');
     }
 
+    /** {@code to gain 0.3 lb a day}, and that it is assumed where nobody entered it; empty where none is wanted. */
+    public static String gain(Group group) {
+        return group.gain().value() > 0
+                ? "to gain %s%s".formatted(Show.quantity(group.gain()), group.gainTaken() ? " (assumed)" : "")
+                : "";
+    }
+
     /** Which of that is not entered, as a sentence; empty where all of it was said, or no cold counts. */
     public static String taken(Settings settings) {
         return assumed(taken(settings, List.of(), LocalDate.MIN, LocalDate.MAX));
@@ -188,6 +195,9 @@ public final class HerdWords {
         }
         if (groups.stream().anyMatch(group -> group.breed().isEmpty())) {
             taken.add("breed");
+        }
+        if (groups.stream().anyMatch(Group::gainTaken)) {
+            taken.add("gain");
         }
         if (groups.stream().anyMatch(group -> group.calfBirthWeight() == null && carries(group, day))) {
             taken.add("calf weight");

@@ -34,6 +34,8 @@ import org.jspecify.annotations.Nullable;
  * @param wantedScore the score they are to calve at, which is in their need until then; the score they have or less holds them;
  *     null leaves it to {@link Regain#planned}
  * @param past what became of it since it was entered: split or joined, oldest first
+ * @param gainTaken whether the gain was left empty and the one proposed was taken: it stays said as assumed until somebody
+ *     enters one
  */
 public record Group(
         UUID id,
@@ -55,7 +57,54 @@ public record Group(
         @Nullable Weights weights,
         @Nullable Scores scores,
         @Nullable Double wantedScore,
-        List<Past> past) {
+        List<Past> past,
+        boolean gainTaken) {
+    /** With a gain that somebody entered. */
+    public Group(
+            UUID id,
+            String name,
+            AnimalClass animals,
+            int head,
+            Quantity weight,
+            boolean shrunk,
+            LocalDate weighedOn,
+            Quantity matureWeight,
+            double conditionScore,
+            String breed,
+            List<CalvingWeek> calving,
+            @Nullable Quantity calfBirthWeight,
+            @Nullable Quantity peakMilk,
+            @Nullable LocalDate weaning,
+            Quantity gain,
+            @Nullable LocalDate turnout,
+            @Nullable Weights weights,
+            @Nullable Scores scores,
+            @Nullable Double wantedScore,
+            List<Past> past) {
+        this(
+                id,
+                name,
+                animals,
+                head,
+                weight,
+                shrunk,
+                weighedOn,
+                matureWeight,
+                conditionScore,
+                breed,
+                calving,
+                calfBirthWeight,
+                peakMilk,
+                weaning,
+                gain,
+                turnout,
+                weights,
+                scores,
+                wantedScore,
+                past,
+                false);
+    }
+
     public Group {
         calving = List.copyOf(calving);
         past = List.copyOf(past);
@@ -91,6 +140,32 @@ public record Group(
     /** With another gain wanted. */
     public Group gaining(Quantity wanted) {
         return with(conditionScore, wanted, scores, wantedScore);
+    }
+
+    /** With a gain that was proposed and taken, since nobody entered one. */
+    public Group taking(Quantity proposed) {
+        return new Group(
+                id,
+                name,
+                animals,
+                head,
+                weight,
+                shrunk,
+                weighedOn,
+                matureWeight,
+                conditionScore,
+                breed,
+                calving,
+                calfBirthWeight,
+                peakMilk,
+                weaning,
+                proposed,
+                turnout,
+                weights,
+                scores,
+                wantedScore,
+                past,
+                proposed.value() > 0);
     }
 
     /** With another number of cattle, due so. */
@@ -137,7 +212,8 @@ public record Group(
                 weights,
                 spread,
                 wanted,
-                before);
+                before,
+                gainTaken);
     }
 
     /** @param begins the first day of the week */

@@ -166,7 +166,8 @@ public final class Regrouping {
                 weights(one, other),
                 scores(one.scores(), other.scores()),
                 larger.wantedScore(),
-                past);
+                past,
+                one.gainTaken() || other.gainTaken());
     }
 
     private static Group.@Nullable Weights weights(Group one, Group other) {
@@ -236,6 +237,7 @@ public final class Regrouping {
                 group.weights(),
                 group.scores(),
                 group.wantedScore(),
-                Stream.concat(before.stream(), Stream.of(now)).toList());
+                Stream.concat(before.stream(), Stream.of(now)).toList(),
+                group.gainTaken());
     }
 }

@@ -213,7 +213,11 @@ public final class GroupForm {
     }
 
     static Map<String, String> known(Group group) {
-        return of(group.animals()).known(group);
+        var known = new LinkedHashMap<>(of(group.animals()).known(group));
+        if (group.gainTaken()) {
+            known.put(GAIN.name(), ""); // nobody entered it: it is proposed again
+        }
+        return known;
     }
 
     /**
@@ -230,6 +234,7 @@ public final class GroupForm {
         if (!calves(animals)) {
             given.put("calving", before == null ? List.of() : before.calving());
         }
+        given.put("gainTaken", false);
         given.put("past", before == null ? List.of() : before.past());
         if (!gains(animals)) {
             given.put("gain", before == null ? Quantity.of(0, Unit.POUND_A_DAY) : before.gain());
@@ -289,7 +294,7 @@ public final class GroupForm {
             return group;
         }
         form.doubt(GAIN.ask(), "gain-proposed", "Left empty. " + words(proposal.get()) + " Use that?");
-        return group.gaining(proposal.get().gain());
+        return group.taking(proposal.get().gain());
     }
 
     private static String words(ProposedGain proposal) {

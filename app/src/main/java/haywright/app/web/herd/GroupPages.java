@@ -6,6 +6,7 @@ import haywright.app.web.Form;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.web.form.JsonForm;
+import haywright.app.words.HerdWords;
 import haywright.app.words.Show;
 import haywright.cattle.AnimalClass;
 import haywright.cattle.herd.Group;
@@ -183,7 +184,7 @@ public final class GroupPages {
             facts.add(group.breed());
         }
         if (group.gain().value() > 0) {
-            facts.add("to gain %s".formatted(Show.quantity(group.gain())));
+            facts.add(HerdWords.gain(group));
         }
         return String.join(", ", facts);
     }

@@ -63,12 +63,15 @@ public final class NeedFigures {
     /** Those of the group that are alike, and all that was worked out for one of them. */
     public record Alike(String says, List<Part> parts) {}
 
+    /** Pounds of protein that are two figures and not one rounded twice. */
+    private static final double LEAST_POUNDS = 0.1;
+
     static List<Figure> of(Group group, GroupRequirement need, Optional<PoorestDiet> diet) {
         var figures = new ArrayList<Figure>();
         figures.add(new Figure("Energy, NEm", mcal(need.nem()), only(group, need, "NEm", Set.of("NEm"))));
         figures.add(new Figure(
                 "Crude protein",
-                crudeProteinSays(need, diet),
+                crudeProteinSays(need, diet) + ofAny(need, diet),
                 diet.map(d -> deep(group, lines(d, CRUDE_PROTEIN)))
                         .orElse(only(group, need, "CP", Set.of("MP", "CP")))));
         diet.ifPresent(d -> figures.add(new Figure("Eats, dry matter", eats(d), deep(group, d))));
@@ -101,6 +104,14 @@ public final class NeedFigures {
     /** The share shown times the pounds shown, that a pencil finds it too; by need alone where no diet is enough for them. */
     static String crudeProteinSays(GroupRequirement need, Optional<PoorestDiet> diet) {
         return diet.map(d -> Show.number(shownProtein(d), 1) + " lb").orElse(protein(need.crudeProtein()));
+    }
+
+    /** Of which diet that is, and what is the least of any: a ration is judged by the least. Empty where both are one. */
+    static String ofAny(GroupRequirement need, Optional<PoorestDiet> diet) {
+        double least = Unit.POUND.fromBase(need.crudeProtein());
+        return diet.filter(d -> shownProtein(d) - least >= LEAST_POUNDS)
+                .map(d -> " on the poorest diet, %s lb on a richer one".formatted(Show.number(least, 1)))
+                .orElse("");
     }
 
     private static double shownProtein(PoorestDiet diet) {

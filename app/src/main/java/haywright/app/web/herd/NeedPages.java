@@ -108,7 +108,7 @@ public final class NeedPages {
         rows.add(new Row("Metabolizable protein", NeedFigures.grams(need.metabolizableProtein()), ""));
         rows.add(new Row(
                 "Crude protein",
-                NeedFigures.crudeProteinSays(need, eaten),
+                NeedFigures.crudeProteinSays(need, eaten) + NeedFigures.ofAny(need, eaten),
                 NeedFigures.band(
                         need.spread(one ->
                                 eaten.map(diet -> diet.crudeProteinOf(one)).orElse(one.crudeProtein())),

@@ -1,14 +1,18 @@
 package haywright.app.web.herd;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import haywright.app.document.RanchDocument;
 import haywright.app.web.Ask;
 import haywright.app.web.Form;
+import haywright.app.words.HerdWords;
 import haywright.cattle.AnimalClass;
 import haywright.cattle.herd.Group;
 import haywright.cattle.herd.Group.CalvingWeek;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
+import haywright.ranch.Ranch;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -196,6 +200,24 @@ class GroupFormTest {
                 .orElseThrow();
         assertThat(group.gain()).isEqualTo(Quantity.of(0.9, Unit.POUND_A_DAY));
         assertThat(group.matureWeight()).isEqualTo(cows);
+        // it stays said as assumed, in the document and in the box, until somebody enters one
+        assertThat(group.gainTaken()).isTrue();
+        assertThat(GroupForm.known(group)).containsEntry("gain", "");
+        assertThat(HerdWords.gain(group)).contains("0.9", "assumed");
+        assertThat(new RanchDocument()
+                        .read(new RanchDocument()
+                                .write(Ranch.empty(new UUID(1, 1), "Ranch").with(group))
+                                .getBytes(UTF_8))
+                        .groups()
+                        .get(group.id()))
+                .isEqualTo(group);
+        sure.put("gain", List.of("0.9 lb"));
+        var entered = GroupForm.read(
+                        Form.posted("group/new", sure), AnimalClass.BRED_HEIFER, new UUID(1, 3), group, cows, TODAY)
+                .orElseThrow();
+        assertThat(entered.gainTaken()).isFalse();
+        assertThat(HerdWords.gain(entered)).doesNotContain("assumed");
+        assertThat(entered.gain()).isEqualTo(group.gain());
     }
 
     private static Group confirmed(AnimalClass animals, Map<String, String> typed) {
