@@ -29,6 +29,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -60,6 +61,7 @@ public final class Rations {
     private final Map<Group, NoRation> explained = new ConcurrentHashMap<>();
     private final Map<Group, HandMix> weighed = new ConcurrentHashMap<>();
     private final Map<UUID, Optional<Meanwhile>> meanwhile = new ConcurrentHashMap<>();
+    private final Map<Class<?>, Object> worked = new ConcurrentHashMap<>();
     private @Nullable Optional<WinterPlan> plan;
     private @Nullable Map<String, LocalDate> gone;
 
@@ -82,6 +84,11 @@ public final class Rations {
 
     public LocalDate day() {
         return yard.day();
+    }
+
+    /** What is worked out of these rations and nothing else: once for all pages and papers of a revision and day. */
+    public <T> T once(Class<T> type, Supplier<T> make) {
+        return type.cast(worked.computeIfAbsent(type, any -> make.get()));
     }
 
     /** Of all groups until grass; empty where nobody has said when that is, or nothing can be fed. */

@@ -30,6 +30,9 @@ public final class Session implements AutoCloseable {
     /** Several times what a plan ever took; past it the numbers are at fault, or amounts without bounds run away. */
     private static final int MOST_ROUNDS = 500;
 
+    /** The same of whole plans, each of which takes a branch and bound. */
+    private static final int MOST_PLANS = 100;
+
     /** How far along a direction of improvement the curved rows are asked. */
     private static final double FAR = 1e6;
 
@@ -252,7 +255,7 @@ public final class Session implements AutoCloseable {
     private Outcome whole() {
         Basis root = solver.basis(now.cuts);
         try {
-            for (int round = 0; round < MOST_ROUNDS; round++) {
+            for (int round = 0; round < MOST_PLANS; round++) {
                 int status = solver.runWhole(now.matrix.whole());
                 if (status == Highs.INFEASIBLE || status == Highs.UNBOUNDED_OR_INFEASIBLE) {
                     return new Infeasible(now);
@@ -274,7 +277,7 @@ public final class Session implements AutoCloseable {
             stood = extended(root);
             solver.start(stood);
         }
-        return answer(Highs.UNKNOWN);
+        return new Stopped(Optional.empty()); // cut again and again at plans that differ by nothing
     }
 
     private Whole rounded(double[] values) {

@@ -187,7 +187,7 @@ public final class FeedingDangers {
                             || isOld(lot.madeOn())
                             || lot.nitrateRisk() && feed.feedClass().isHay());
             if (feed.feedClass() == FeedClass.STRAW || old) {
-                say("%s is low in vitamin A. Check that the mineral brings it.".formatted(feed.name()), FROM_MEMORY);
+                say("%s is low in vitamin A: check the mineral.".formatted(feed.name()), FROM_MEMORY);
                 return;
             }
         }

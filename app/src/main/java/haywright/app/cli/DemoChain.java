@@ -20,6 +20,7 @@ import haywright.outlook.TestedFor;
 import haywright.outlook.Yard;
 import haywright.quantity.Unit;
 import haywright.ranch.Lot;
+import haywright.ration.MixDifference;
 import haywright.ration.NoRation;
 import haywright.ration.Ration;
 import java.io.PrintWriter;
@@ -165,13 +166,16 @@ final class DemoChain {
 
     private void made(Rations of, Group group, Ration ration) {
         var mix = of.weighable(group, ration);
+        // so that they add up to what is below them
+        var together = MixDifference.between(List.of(), mix.portions()).parts().stream()
+                .collect(Collectors.toMap(part -> part.feed().feed().id(), MixDifference.Part::cents));
         for (var portion : mix.portions()) {
             var put = new Feeding(portion.kgPutOut(), group.head(), yard.baleKg(portion));
             out.printf(
                     "    %-28s %9s  %s  %s%s%n",
                     portion.feed().feed().name(),
                     put.aHead(),
-                    Show.dollars(portion.cost()),
+                    Show.dollars(together.getOrDefault(portion.feed().feed().id(), 0L) / 100.0),
                     put.aDay(),
                     put.bales(false).map(bales -> ", " + bales).orElse(""));
         }

@@ -25,6 +25,7 @@ import haywright.outlook.FeedingDangers;
 import haywright.outlook.TestedFor;
 import haywright.outlook.Yard;
 import haywright.quantity.Unit;
+import haywright.ranch.FeedForSale;
 import haywright.ranch.Letter;
 import haywright.ranch.Lot;
 import haywright.ration.HandMix;
@@ -99,6 +100,8 @@ record LetterWords(
 
     private static final int MOST_WORDS = 300;
 
+    private static final double SODIUM_IN_SALT = 39.3;
+
     /** Of headings, date and foot, with a margin. */
     private static final int FIXED_WORDS = 30;
 
@@ -138,7 +141,8 @@ record LetterWords(
         long numbers = DATE_NUMBERS
                 + numbersIn(table().toString())
                 + numbersIn(printed.values().toString());
-        put(figures, Part.WHY, why(MOST_NUMBERS - numbers));
+        long left = MOST_NUMBERS - numbers;
+        put(figures, Part.WHY, why(left));
         add(figures, Part.WHY, thin());
         var shown = new LinkedHashMap<>(figures);
         shown.remove(MILD);
@@ -150,6 +154,12 @@ record LetterWords(
                                 + numbersIn(shown.values().toString())
                         < MOST_NUMBERS));
         // Said where the page can still hold the words, in this order.
+        if (figures.getOrDefault(Part.WHY.id(), "").indexOf('$') < 0) {
+            fill(figures, Part.WHY, price());
+        }
+        if (answer instanceof Ration) {
+            fill(figures, Part.WHY, mix.flatMap(fed -> now.map(today -> against(fed, today, left > 1))));
+        }
         fill(figures, Part.RESTS_ON, protein());
         fill(figures, Part.WHY, stage());
         fill(figures, Part.WHY, lasts());
@@ -281,7 +291,7 @@ record LetterWords(
         if (hasGrain() && !yard.ranch().outfit().mixing().mixes()) {
             says.add("Hay first, then grain.");
         }
-        says.add("Open the water first. Salt: an ounce a head.");
+        says.add("Open the water first. " + salt());
         says.addAll(Changeover.words(offers, this::spoken));
         var bought = portions().stream()
                 .filter(p -> lot(p) == null)
@@ -295,6 +305,22 @@ record LetterWords(
         }
         says.addAll(Cautions.keepOut(ration.diet().leftOut()));
         return says;
+    }
+
+    /**
+     * Beside what the mineral's tag says of sodium: an ounce a head and day (Kansas State, 2019: 1 to 2; Oklahoma State: 1 or
+     * less). Salt is 39 % sodium.
+     */
+    private String salt() {
+        double ounces = portions().stream()
+                .filter(p -> p.feed().feed().isLooseMineral())
+                .mapToDouble(p -> Unit.OUNCE.fromBase(p.kgPutOut())
+                        * p.feed().feed().composition().value(Analyte.NA).orElse(0)
+                        / SODIUM_IN_SALT)
+                .sum();
+        return ounces > 0.75
+                ? "Salt is in the mineral."
+                : ounces > 0.25 ? "Salt: half an ounce a head." : "Salt: an ounce a head.";
     }
 
     private String loads() {
@@ -399,7 +425,6 @@ record LetterWords(
                 says.add("This costs %s per head per day.".formatted(Show.dollars(fed.cost())));
             }
             offers.sure().ifPresent(sure -> says.add(Show.capital(NumberWords.enough(sure.holdsPercent())) + "."));
-            now.ifPresent(today -> says.add(against(fed, today, numbersLeft > 1)));
             PlainLimits.shortOf(fed)
                     .ifPresent(of -> says.add("Rounded to what can be weighed, it is a hair %s.".formatted(of)));
         } else {
@@ -414,6 +439,12 @@ record LetterWords(
             now.flatMap(PlainLimits::they).ifPresent(says::add);
         }
         return says;
+    }
+
+    /** In words, where the page holds no more figures. */
+    private Optional<String> price() {
+        return mix.filter(fed -> answer instanceof Ration)
+                .map(fed -> "This costs %s a head a day.".formatted(NumberWords.dollars(fed.cost())));
     }
 
     /** {@code Pivot hay lasts to mid February; Barley straw to late February.}: days without figures, the page holds no more. */
@@ -533,7 +564,7 @@ record LetterWords(
             says.add(
                     book.size() > 1 && says.size() > 0
                             ? "The other feeds: book values, not tested."
-                            : "Feed book only, not tested: " + String.join("; ", book) + ".");
+                            : "Not tested: " + String.join("; ", book) + ".");
         }
         return says;
     }
@@ -543,7 +574,7 @@ record LetterWords(
         return counted.stream()
                 .filter(apart -> apart.lot().equals(lot))
                 .findFirst()
-                .map(apart -> " (energy by fiber: %s the lab’s TDN)".formatted(apart.words()))
+                .map(apart -> " (%s lab TDN)".formatted(apart.words()))
                 .orElse("");
     }
 
@@ -584,14 +615,29 @@ record LetterWords(
 
     private String spoken(Portion portion) {
         var full = name(portion);
-        var plain = withoutGrade(full);
+        var plain = briefly(withoutGrade(full));
         boolean alone = portions().stream()
-                        .filter(p -> withoutGrade(name(p)).equals(plain))
+                        .filter(p -> briefly(withoutGrade(name(p))).equals(plain))
                         .count()
                 == 1;
         // the number of a lot called "M 679" is its name and no grade
         boolean isGrade = lot(portion) == null || plain.contains(" ");
         return alone && isGrade && !plain.isEmpty() ? plain : full;
+    }
+
+    /** {@code Failed barley} of "Failed barley, baled", where no other feed of the ranch begins so. */
+    private String briefly(String name) {
+        int comma = name.indexOf(", ");
+        if (comma < 0) {
+            return name;
+        }
+        var start = name.substring(0, comma);
+        long alike = Stream.concat(
+                        yard.ranch().lots().values().stream().map(Lot::name),
+                        yard.ranch().feedsForSale().values().stream().map(FeedForSale::name))
+                .filter(other -> other.startsWith(start))
+                .count();
+        return alike == 1 ? start : name;
     }
 
     /** {@code Range cubes} of "Range cubes, 20 %": what set the grade off goes with it. */

@@ -1,5 +1,6 @@
 package haywright.app.report;
 
+import haywright.app.words.BunkRoom;
 import haywright.app.words.Feeding;
 import haywright.app.words.Show;
 import haywright.feeding.Offers;
@@ -126,6 +127,11 @@ public record WagonCard(Offers offers) {
                                 Show.number(
                                         Math.max(1, Math.rint(DAYS * feeding(p).groupPounds())), 0)))
                 .toList();
+    }
+
+    /** How much room they need to eat; empty for most. */
+    public Optional<String> room() {
+        return BunkRoom.words(offers);
     }
 
     /** What is left from the feeding before lies where they are fed. */

@@ -38,6 +38,14 @@ public final class NumberWords {
         return TENS[number / 10] + (number % 10 == 0 ? "" : "-" + BELOW_TWENTY[number % 10]);
     }
 
+    /** {@code three dollars and sixty-nine cents}, {@code ninety cents}. @param dollars 0 to under 100 */
+    public static String dollars(double dollars) {
+        long cents = Math.round(100 * dollars);
+        var whole = of((int) (cents / 100)) + (cents / 100 == 1 ? " dollar" : " dollars");
+        var rest = of((int) (cents % 100)) + (cents % 100 == 1 ? " cent" : " cents");
+        return cents < 100 ? rest : cents % 100 == 0 ? whole : whole + " and " + rest;
+    }
+
     /** To the nearest half: {@code four and a half}, {@code half a}. @param number 0 to 99 */
     public static String halves(double number) {
         long halves = Math.round(2 * number);

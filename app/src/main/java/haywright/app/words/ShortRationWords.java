@@ -56,7 +56,10 @@ public final class ShortRationWords {
                 .filter(e -> Unit.POUND.fromBase(e.getValue()) >= LEAST_POUNDS)
                 .sorted(Map.Entry.<String, Double>comparingByValue().reversed())
                 .map(e -> "%s %s%s"
-                        .formatted(e.getKey(), pounds(e.getValue()), of(fed, lots.getOrDefault(e.getKey(), List.of()))))
+                        .formatted(
+                                e.getKey(),
+                                pounds(lots.getOrDefault(e.getKey(), List.of()), e.getValue()),
+                                of(fed, lots.getOrDefault(e.getKey(), List.of()))))
                 .collect(Collectors.toCollection(ArrayList::new));
         if (mineral > 0) {
             says.add("loose mineral %s oz".formatted(Show.number(Unit.OUNCE.fromBase(mineral), 1)));
@@ -64,8 +67,13 @@ public final class ShortRationWords {
         return String.join(", ", says) + (fed.inTwoFeedings() ? "; grain in two feedings" : "");
     }
 
-    /** To a tenth and never over it: what is at a limit stays at it in print. */
-    private static String pounds(double kg) {
+    /** To a tenth; grain never over it: what is at a limit stays at it in print. */
+    private static String pounds(List<Map.Entry<PricedFeed, Double>> of, double kg) {
+        boolean isGrain = of.stream().anyMatch(one -> one.getKey().feed().feedClass() == FeedClass.GRAIN);
+        return isGrain ? grain(kg) : Show.pounds(kg);
+    }
+
+    private static String grain(double kg) {
         return Show.pounds(Unit.POUND.toBase(Math.floor(Unit.POUND.fromBase(kg) * 10 + ROUND) / 10));
     }
 
@@ -77,14 +85,15 @@ public final class ShortRationWords {
                     .sorted(Map.Entry.<PricedFeed, Double>comparingByValue().reversed())
                     .map(lot -> "%s %s"
                             .formatted(
-                                    pounds(lot.getValue()), lot.getKey().feed().name()))
+                                    pounds(List.of(lot), lot.getValue()),
+                                    lot.getKey().feed().name()))
                     .collect(Collectors.joining(", ", " (", ")"));
         }
         return lots.stream()
                 .map(lot -> fed.most().get(lot.getKey()))
                 .filter(Objects::nonNull)
                 .findFirst()
-                .map(most -> " on average, %s from %s on".formatted(pounds(most.kg()), Show.day(most.from())))
+                .map(most -> " on average, %s from %s on".formatted(grain(most.kg()), Show.day(most.from())))
                 .orElse("");
     }
 
@@ -96,11 +105,11 @@ public final class ShortRationWords {
             return "";
         }
         long steps = (long) Math.ceil(most - begin);
-        return "Step grain in before: %s lb the first days, then 1 lb more every %s, the last step to %s."
+        return "Step grain in before: %s lb the first days, then 1 lb more every %s, the last step to %s"
                 .formatted(
                         Show.number(begin, 0),
                         Show.count(Math.max(1, HayFacts.days("change_over") / steps), "day"),
-                        pounds(fed.grain()));
+                        grain(fed.grain()));
     }
 
     /** Protein of dry matter, percent. */
@@ -148,7 +157,7 @@ public final class ShortRationWords {
         fed.below().forEach((row, share) -> says.merge(limit(row), share, Math::max));
         return says.isEmpty()
                 ? ""
-                : "On purpose outside the usual limits: %s."
+                : "On purpose outside the usual limits: %s"
                         .formatted(says.entrySet().stream()
                                 .map(e -> e.getKey().formatted(Show.number(100 * e.getValue(), 0)))
                                 .collect(Collectors.joining(", ")));

@@ -184,9 +184,15 @@ public final class ShortOfHay {
         return lacks;
     }
 
-    /** Empty where something is lacking. @throws Refused where a group cannot be, or cannot be fed */
+    /** Empty where something is lacking; kept with the rations where nothing is asked. @throws Refused where a group cannot be, or cannot be fed */
     public static Optional<ShortOfHay> of(Rations rations, Asked asked) {
-        return lacks(rations.yard()).isEmpty() ? Optional.of(new ShortOfHay(rations, asked)) : Optional.empty();
+        if (!lacks(rations.yard()).isEmpty()) {
+            return Optional.empty();
+        }
+        return Optional.of(
+                asked.equals(Asked.NOTHING)
+                        ? rations.once(ShortOfHay.class, () -> new ShortOfHay(rations, asked))
+                        : new ShortOfHay(rations, asked));
     }
 
     private ShortOfHay(Rations rations, Asked asked) {
@@ -310,7 +316,7 @@ public final class ShortOfHay {
         return tonsShort() > 0;
     }
 
-    private HayLadder ladder() {
+    private synchronized HayLadder ladder() {
         if (ladder == null) {
             ladder = new HayLadder(yard, eaters, dates, tons, asked, byNeed, tonsShortAsNow());
         }
@@ -537,13 +543,24 @@ public final class ShortOfHay {
                 : yard.feeds().stream()
                         .filter(feed -> !feed.own() && feed.feed().feedClass().isHay())
                         .min(Comparator.comparingDouble(feed -> feed.pricePerKgAsFed() / feed.dryMatterPercent()))
-                        .map(feed -> new ToBuy(feed, rest * tons.dryMatter() / (feed.dryMatterPercent() / 100)));
+                        .map(feed -> new ToBuy(
+                                feed, rest * tons.dryMatter() / (feed.dryMatterPercent() / 100) / savedByATon(feed)));
     }
 
     /** Whether thin cattle are fed to calve at a better score. */
     public boolean isRegaining() {
         return yard.ranch().groups().values().stream()
                 .anyMatch(group -> Regain.of(rations.planned(group), day()).isPresent());
+    }
+
+    /** Tons of hay that a ton bought of a feed saves, both as dry matter: as its step came out, else one for one. */
+    private double savedByATon(PricedFeed feed) {
+        double saved = steps().stream()
+                .filter(step -> step.what() == HayStep.What.BUY_LISTED)
+                .mapToDouble(HayStep::saves)
+                .sum();
+        boolean isIt = buys().stream().anyMatch(buy -> buy.feed().feed().equals(feed.feed()));
+        return isIt && saved > 0 && saved < tonsBought() ? saved / tonsBought() : 1;
     }
 
     /** From when all that is done tells. */

@@ -2,6 +2,7 @@ package haywright.app.web.bench;
 
 import haywright.app.report.StripPicture;
 import haywright.app.report.SurenessPicture;
+import haywright.app.words.BunkRoom;
 import haywright.app.words.ColdWords;
 import haywright.app.words.LimitWords;
 import haywright.app.words.RegainWords;
@@ -156,7 +157,7 @@ public record BenchView(
                 offers.cold().map(ColdWords::of).orElse(List.of()),
                 sure.map(offer -> shortfalls(offers, offer)).orElse(List.of()),
                 Stream.concat(
-                                waiting(offers),
+                                Stream.concat(waiting(offers), BunkRoom.words(offers).stream()),
                                 offers.answer() instanceof Ration ration
                                         ? ration.cautions().stream().map(haywright.workings.Caution::words)
                                         : Stream.of())
