@@ -80,6 +80,9 @@ public final class ShortRationWords {
     /** The lots of hay or silage, the most first; of anything else what is put out on the days that have the most. */
     private static String of(Fed fed, List<Map.Entry<PricedFeed, Double>> lots) {
         if (lots.stream().anyMatch(lot -> lot.getKey().isHayOrSilage())) {
+            if (lots.size() == 1) {
+                return " (%s)".formatted(lots.get(0).getKey().feed().name());
+            }
             return lots.stream()
                     .filter(lot -> Unit.POUND.fromBase(lot.getValue()) >= LEAST_POUNDS)
                     .sorted(Map.Entry.<PricedFeed, Double>comparingByValue().reversed())
