@@ -45,7 +45,7 @@ final class Cautions {
                 .map(portion -> portion.feed().feed())
                 .filter(Feed::nitrateDanger)
                 .map(feed ->
-                        "%s can hold nitrate. Weak legs, fast breath or brown gums: take it away, call the vet now."
+                        "%s can hold nitrate. Weak legs, fast breath or brown gums: stop feeding it and call the vet now."
                                 .formatted(feed.name()))
                 .toList();
     }

@@ -444,7 +444,7 @@ record LetterWords(
     /** In words, where the page holds no more figures. */
     private Optional<String> price() {
         return mix.filter(fed -> answer instanceof Ration)
-                .map(fed -> "This costs %s a head a day.".formatted(NumberWords.dollars(fed.cost())));
+                .map(fed -> "This costs %s per head per day.".formatted(NumberWords.dollars(fed.cost())));
     }
 
     /** {@code Pivot hay lasts to mid February; Barley straw to late February.}: days without figures, the page holds no more. */
@@ -463,7 +463,7 @@ record LetterWords(
         var lacks = PlainLimits.they(today);
         if (lacks.isPresent()) {
             return "As fed now, " + lacks.get().substring(0, 1).toLowerCase(Locale.US)
-                    + lacks.get().substring(1);
+                    + lacks.get().substring(1).replace("hey’re", "hey are"); // a paper may break a line after the ’
         }
         double saves = today.cost() - fed.cost();
         var money = Math.abs(saves) < 0.005
