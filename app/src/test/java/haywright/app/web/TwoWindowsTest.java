@@ -118,6 +118,35 @@ class TwoWindowsTest {
         assertThat(stock.count()).as("the count was not touched here").isEqualTo(290);
     }
 
+    @Test
+    void anEarlierWeekEnteredLaterMovesNothingThatWasCountedOrScoredSince() {
+        var counted = second();
+        counted.put("left-on-hand-" + lot, "280");
+        counted.put("score-" + group, "4.5");
+        assertThat(ranch.send(WEEK, counted).status()).isEqualTo(303);
+        var earlier = first();
+        earlier.put("score-" + group, "5");
+        assertThat(ranch.send(WEEK, earlier).status()).isEqualTo(303);
+        var now = ranch.kept();
+        assertThat(now.weeks()).hasSize(2);
+        assertThat(left(now)).isCloseTo(280.0 / 300, within(1e-9));
+        var stock = (PartFed) now.lots().values().iterator().next().stock();
+        assertThat(stock.on()).isEqualTo(LocalDate.of(2026, 11, 18));
+        assertThat(now.groups().get(UUID.fromString(group)).conditionScore()).isEqualTo(4.5);
+    }
+
+    @Test
+    void weeksAreTheSameInEitherOrder() {
+        assertThat(ranch.send(WEEK, second()).status()).isEqualTo(303);
+        var counted = first();
+        counted.put("left-on-hand-" + lot, "288");
+        assertThat(ranch.send(WEEK, counted).status()).isEqualTo(303);
+        // 288 were left on Nov 11, and 12 were fed after
+        assertThat(left(ranch.kept())).isCloseTo(276.0 / 300, within(1e-9));
+        var stock = (PartFed) ranch.kept().lots().values().iterator().next().stock();
+        assertThat(stock.on()).isEqualTo(LocalDate.of(2026, 11, 18));
+    }
+
     private RawClient.Answer from(RawClient.Answer page, String at, Map<String, String> fields) {
         var all = new LinkedHashMap<>(fields);
         hidden(page).forEach(all::putIfAbsent);

@@ -10,6 +10,7 @@ import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
 import haywright.sampling.stock.PartFed;
 import haywright.sampling.stock.Stock;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -19,11 +20,13 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
  * What a week does to a ranch: tons of every lot that was fed or counted, and the score of every group that was scored. A
- * count stands over what was fed, and both over what was entered before.
+ * count stands over what was fed, and both over what was entered before. A week that is entered after a later one moves
+ * nothing that was counted or scored since.
  *
  * @param yard of the ranch as it was before
  */
@@ -83,14 +86,18 @@ public record WeekMoves(Yard yard, FedWeek week) {
             double hair = Unit.TON.toBase(HAIR_TONS);
             if (fed > high + hair) {
                 all.add(new Contradiction(id, Kind.FED_MORE_THAN_THERE, fed, 0, used.kg()));
-            } else if (counted != null && (counted.base() > high - fed + hair || counted.base() < low - fed - hair)) {
-                all.add(new Contradiction(
-                        id, Kind.COUNT_APART, counted.base(), Math.max(0, low - fed), Math.max(0, high - fed)));
+            } else if (counted != null) {
+                double most = high - fed + fedLater(id);
+                double least = low - fed + fedLater(id);
+                if (counted.base() > most + hair || counted.base() < least - hair) {
+                    all.add(new Contradiction(
+                            id, Kind.COUNT_APART, counted.base(), Math.max(0, least), Math.max(0, most)));
+                }
             }
         }
         week.scored().forEach((id, score) -> {
             var group = ranch().groups().get(id);
-            if (group != null && Math.abs(score - group.conditionScore()) > MOST_SCORES) {
+            if (group != null && !isScoredLater(id) && Math.abs(score - group.conditionScore()) > MOST_SCORES) {
                 all.add(new Contradiction(
                         id,
                         Kind.SCORE_APART,
@@ -128,13 +135,37 @@ public record WeekMoves(Yard yard, FedWeek week) {
         return lot != null ? yard.dryMatter(lot) : sale != null ? yard.dryMatter(sale) : PERCENT;
     }
 
-    /** Lots of this ranch that were fed or counted. */
+    private Stream<FedWeek> later() {
+        return ranch().weeks().values().stream().filter(other -> other.from().isAfter(week.to()));
+    }
+
+    /** kg of a lot that were fed after this week and entered before it. */
+    private double fedLater(UUID id) {
+        return later().map(other -> other.fed().get(id))
+                .filter(Objects::nonNull)
+                .mapToDouble(Quantity::base)
+                .sum();
+    }
+
+    private boolean isScoredLater(UUID group) {
+        return later().anyMatch(other -> other.scored().containsKey(group));
+    }
+
+    /** What was there was counted, or all of it weighed, after this week: what it fed is out of that already. */
+    private boolean isCountedLater(Lot lot) {
+        return later().anyMatch(other -> other.counted().containsKey(lot.id()))
+                || lot.weighings().stream()
+                        .anyMatch(weighing ->
+                                weighing.whole() != null && weighing.on().isAfter(week.to()));
+    }
+
+    /** Lots of this ranch that were fed or counted, and were not counted since. */
     private List<UUID> touched() {
         var ids = new LinkedHashSet<>(week.fed().keySet());
         ids.addAll(week.counted().keySet());
         ids.removeIf(id -> {
             var lot = ranch().lots().get(id);
-            return lot == null || lot.stock() instanceof Stock.Standing;
+            return lot == null || lot.stock() instanceof Stock.Standing || isCountedLater(lot);
         });
         return List.copyOf(ids);
     }
@@ -157,7 +188,7 @@ public record WeekMoves(Yard yard, FedWeek week) {
             var kg = LotTons.of(lot).kg();
             var counted = week.counted().get(id);
             if (counted != null && kg.isPresent()) {
-                double left = Math.max(0, kg.getAsDouble() - fed(id));
+                double left = Math.max(0, kg.getAsDouble() + fedLater(id) - fed(id));
                 expected.put(id, tons(left));
             }
             after = after.with(left(lot, kg, counted));
@@ -165,7 +196,7 @@ public record WeekMoves(Yard yard, FedWeek week) {
         Map<UUID, Double> before = new LinkedHashMap<>();
         for (var scored : week.scored().entrySet()) {
             var group = ranch().groups().get(scored.getKey());
-            if (group != null) {
+            if (group != null && !isScoredLater(group.id())) {
                 before.put(group.id(), group.conditionScore());
                 after = after.with(scored(group, scored.getValue()));
             }
@@ -191,7 +222,8 @@ public record WeekMoves(Yard yard, FedWeek week) {
         if (kg.isEmpty() || kg.getAsDouble() == 0) {
             return counted == null || counted.base() == 0 ? lot : lot.with(new Stock.Weighed(counted));
         }
-        double left = counted == null ? Math.max(0, kg.getAsDouble() - fed(lot.id())) : counted.base();
+        double left =
+                Math.max(0, counted == null ? kg.getAsDouble() - fed(lot.id()) : counted.base() - fedLater(lot.id()));
         double share = left / kg.getAsDouble();
         if (share > MOST_TIMES) {
             return lot.with(new Stock.Weighed(Objects.requireNonNull(counted)));
@@ -201,10 +233,15 @@ public record WeekMoves(Yard yard, FedWeek week) {
             boolean weighedSince = used.on() != null && used.on().isAfter(part.on()) && isWhole(lot, used);
             return lot.with(
                     weighedSince
-                            ? new PartFed(new Stock.Weighed(tons(used.kg())), share, week.to())
-                            : new PartFed(part.before(), part.share() * share, week.to()));
+                            ? new PartFed(new Stock.Weighed(tons(used.kg())), share, on())
+                            : new PartFed(part.before(), part.share() * share, on()));
         }
-        return lot.with(new PartFed(lot.stock(), share, week.to()));
+        return lot.with(new PartFed(lot.stock(), share, on()));
+    }
+
+    /** The last evening that is entered. */
+    private LocalDate on() {
+        return later().map(FedWeek::to).max(LocalDate::compareTo).orElse(week.to());
     }
 
     /** Whether all of a lot was weighed: then nothing that was entered before says any more what is there. */
