@@ -18,6 +18,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.TimeoutException;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.eclipse.jetty.io.EofException;
@@ -45,11 +46,24 @@ public final class Errors {
     public record Sent(String token, String action, String rev, Map<String, List<String>> typed, Set<String> files) {
         static final Sent NOTHING = new Sent("", "", "", Map.of(), Set.of());
 
-        /** A field's name as words: {@code baleWeight} is a bale weight. */
+        private static final Pattern ID =
+                Pattern.compile("[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}");
+        private static final Set<String> OWN =
+                Set.of(Page.SEEN, Page.DRAFT, Page.LEFT, Page.MORE, "table-seen", "sheet");
+
+        /** A field's name as words: {@code baleWeight} is a bale weight. Which lot a box was of only its page can say. */
         public static String words(String name) {
-            return name.replaceAll("([a-z])([A-Z])", "$1 $2")
+            var words = ID.matcher(name)
+                    .replaceAll("")
+                    .replaceAll("([a-z])([A-Z])", "$1 $2")
                     .replaceAll("[_/-]", " ")
                     .strip();
+            return words.isEmpty() ? "Typed" : words;
+        }
+
+        /** Whether a person typed it: neither empty nor one of the form's own. */
+        public static boolean isTyped(String name, String value) {
+            return !value.isBlank() && !OWN.contains(name);
         }
     }
 
