@@ -83,6 +83,19 @@ final class Grid {
                 : Optional.empty();
     }
 
+    /** Why a line without headings is not read: it is wider than another by the two sides of a comma within a figure. */
+    Optional<String> cut(int row) {
+        boolean isCut = IntStream.range(1, width(row))
+                .anyMatch(column -> cell(row, column - 1).matches("[<≤]?\\s*[0-9]{1,3}")
+                        && cell(row, column).matches("[0-9]{3}(?:\\.[0-9]+)?"));
+        boolean isWide =
+                IntStream.range(0, height()).anyMatch(other -> !hasNoFigures(other) && used(other) < used(row));
+        return isCut && isWide
+                ? Optional.of(
+                        "a comma may stand inside its figure. Put such a figure in quotation marks, without them it is cut in two.")
+                : Optional.empty();
+    }
+
     long line(int row) {
         return lines.get(row);
     }

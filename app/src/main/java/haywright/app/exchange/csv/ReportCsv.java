@@ -34,9 +34,6 @@ public final class ReportCsv {
     /** A laboratory's name and address may stand above the headings. */
     private static final int LINES_BEFORE_HEADINGS = 25;
 
-    private static final Pattern FIGURE_ALONE =
-            Pattern.compile("(?:^|,)\\s*\"?\\s*[<≤]?\\s*[-−+]?[0-9]*[.,]?[0-9]+[^,\\p{L}0-9]{0,4}(?:,|$)");
-
     private static final Pattern WIDE_GAP = Pattern.compile("\\S {3,}\\S");
 
     private ReportCsv() {}
@@ -85,8 +82,8 @@ public final class ReportCsv {
             return false;
         }
         try {
-            if (Records.separator(text) == ',' && !hasFiguresAlone(text)) {
-                return false; // a comma in a name, and the figure behind the name
+            if (Records.separator(text) == ',' && !Commas.partCells(text)) {
+                return false; // a comma in a name or between thousands, and the figure behind the name
             }
             var layout = read(text, Decimals.POINT, Basis.DRY_MATTER, words).layout();
             return !layout.matches(
@@ -96,11 +93,6 @@ public final class ReportCsv {
             return !problem.rule().startsWith("no line names")
                     && !problem.rule().startsWith("no comma");
         }
-    }
-
-    /** Whether a comma stands on both sides of a figure somewhere, or one stands at the end of a line behind a comma. */
-    private static boolean hasFiguresAlone(String text) {
-        return text.lines().anyMatch(line -> FIGURE_ALONE.matcher(line).find());
     }
 
     /**

@@ -109,12 +109,12 @@ final class Taking {
 
     /** Whether the cells of a line do not go with the headings; then it is listed, and none of its figures taken. */
     boolean isUneven(int row, int head) {
-        if (head < 0 || grid.hasNoFigures(row)) {
+        if (grid.hasNoFigures(row)) {
             return false;
         }
-        var why = grid.uneven(row, head);
+        var why = head < 0 ? grid.cut(row) : grid.uneven(row, head).map(words -> words + "?");
         why.ifPresent(words -> {
-            notTaken.add("Line %d, %s? Nothing of it is taken: %s".formatted(grid.line(row), words, grid.shown(row)));
+            notTaken.add("Line %d, %s Nothing of it is taken: %s".formatted(grid.line(row), words, grid.shown(row)));
             grid.settle(row);
         });
         return why.isPresent();

@@ -61,10 +61,13 @@ public enum Decimals {
          * @throws Refused where it could be two figures and nothing on the sheet tells which
          */
         public String pointed(String figure) {
-            // 1 085 is written with a space between thousands in French
-            var text = figure.strip().replaceAll("(?<=[0-9])[ \\u00a0\\u202f](?=[0-9]{3}(?![0-9]))", "");
+            // 1 085 is written with a space between thousands in French, 1'085 in Switzerland
+            var text = figure.strip().replaceAll("(?<=[0-9])[ \\u00a0\\u202f’'](?=[0-9]{3}(?![0-9]))", "");
             if (COMMA_TOLD.matcher(text).matches() || POINTS_TWICE.matcher(text).matches()) {
                 return byComma(text);
+            }
+            if (COMMAS_TWICE.matcher(text).matches()) {
+                return text.replace(",", "");
             }
             if (OPEN_COMMA.matcher(text).matches()) {
                 return isComma(text) ? byComma(text) : text.replace(",", "");
