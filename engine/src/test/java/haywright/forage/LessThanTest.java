@@ -94,6 +94,23 @@ class LessThanTest {
         assertThat(lot.composition().upper(Analyte.NO3N).orElseThrow()).isGreaterThanOrEqualTo(50);
     }
 
+    /** Printed in both columns, as received "<50" and on dry matter "<50": the one on dry matter counts, and stays a "less than". */
+    @ParameterizedTest
+    @EnumSource(
+            value = Analyte.class,
+            names = {"NO3N", "NO3", "KNO3", "HCN"})
+    void aLimitInBothColumnsStaysOne(Analyte danger) {
+        var received = new NotMeasured(danger, NotMeasured.Why.LESS_THAN, 50.0, Unit.PPM, Basis.AS_RECEIVED);
+        var dry = new NotMeasured(danger, NotMeasured.Why.LESS_THAN, 50.0, Unit.PPM, Basis.DRY_MATTER);
+        var counted = danger == Analyte.HCN ? danger : Analyte.NO3N;
+        var alone = made(dry).composition().values().get(counted);
+        for (var lot : List.of(made(received, dry), made(dry, received))) {
+            var known = lot.composition().values().get(counted);
+            assertThat(known.value()).isEqualTo(alone.value());
+            assertThat(known.below()).isNotNull().isEqualTo(alone.below());
+        }
+    }
+
     /** Testing never punishes: "not detected" is at least as good as any figure at the usual limit. */
     @ParameterizedTest
     @EnumSource(

@@ -126,10 +126,11 @@ public record NotMeasured(
         return isDanger() ? asLimit() : Optional.empty();
     }
 
-    /** Limits that are printed before those that are only usual. */
+    /** Limits that are printed before those that are only usual, and on dry matter before those to be carried there. */
     static List<NotMeasured> printedFirst(List<NotMeasured> all) {
         return all.stream()
-                .sorted(Comparator.comparing(NotMeasured::isUsualLimitTaken))
+                .sorted(Comparator.comparing(NotMeasured::isUsualLimitTaken)
+                        .thenComparing(one -> one.basis != null && one.basis != Basis.DRY_MATTER))
                 .toList();
     }
 

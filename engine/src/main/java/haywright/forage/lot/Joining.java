@@ -146,7 +146,7 @@ final class Joining {
         boolean needsDryMatter = !made.values.containsKey(Analyte.DM);
         sound.forEach((analyte, value) -> {
             if (!WORKED_OUT.contains(analyte)) {
-                keep(told, analyte, new Composition.Known(value, origin(analyte, told, sound, typed)));
+                keep(told, analyte, known(told, analyte, value, origin(analyte, told, sound, typed)));
             }
         });
         if (sound.containsKey(Analyte.N) && !made.values.containsKey(Analyte.CP)) {
@@ -274,7 +274,6 @@ final class Joining {
         });
     }
 
-    /** What counts may be the limit that it was found to be under. */
     private void nitrate(Told told, double no3n, Origin origin) {
         if (told.isNitrateByNir) {
             boolean isHigh = no3n > NitrateClass.safeForPregnant().safeUpTo();
@@ -288,16 +287,14 @@ final class Joining {
                 return;
             }
         }
-        var limit = told.below.get(Analyte.NO3N);
-        keep(
-                told,
-                Analyte.NO3N,
-                new Composition.Known(
-                        no3n,
-                        origin,
-                        null,
-                        null,
-                        limit != null && Math.abs(limit - no3n) < 1e-6 * limit ? limit : null));
+        keep(told, Analyte.NO3N, known(told, Analyte.NO3N, no3n, origin));
+    }
+
+    /** Of a danger what counts may be the limit that it was found to be under. */
+    private static Composition.Known known(Told told, Analyte analyte, double value, Origin origin) {
+        var limit = told.below.get(analyte);
+        boolean isLimit = limit != null && Math.abs(limit - value) < 1e-6 * limit;
+        return new Composition.Known(value, origin, null, null, isLimit ? limit : null);
     }
 
     private void fillIn(FeedBook.Row book, boolean tested) {

@@ -54,7 +54,8 @@ final class DownColumns {
     record Value(int names, @Nullable Basis basis, @Nullable Unit unit, About about) {
         String code() {
             var bag = about.first(Told.BAG);
-            return bag.isEmpty() ? about.first(Told.NUMBER) : bag;
+            var number = bag.isEmpty() ? about.first(Told.NUMBER) : bag;
+            return number.isEmpty() ? about.first(Told.LOT) : number;
         }
     }
 
@@ -308,12 +309,19 @@ final class DownColumns {
         }
         if (row == names.head() && what == null) {
             what = values.values().stream().allMatch(v -> v.basis != null) ? null : Told.BAG;
-        } else if (what == null && grid.cell(row, from).isBlank() && isOverSamples(row)) {
+        } else if (what == null
+                && (grid.cell(row, from).isBlank() || isOverBases(row) && grid.isNames(row, from))
+                && isOverSamples(row)) {
             what = Told.BAG;
         }
         if (what != null && isOverSamples(row)) {
             tell(row, what);
         }
+    }
+
+    /** Above the headings, where those say the basis of each column alone. */
+    private boolean isOverBases(int row) {
+        return row < names.head() && grid.isOfBases(names.head());
     }
 
     /** A line of units over the figures, and nothing else in it. */

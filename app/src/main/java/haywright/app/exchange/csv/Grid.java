@@ -132,6 +132,14 @@ final class Grid {
         return IntStream.range(0, width(row)).noneMatch(column -> isFigure(row, column));
     }
 
+    /** "Basis" and behind it a basis for each column: "DM" in it is no dry matter. */
+    boolean isOfBases(int row) {
+        var said = rows.get(row).stream().filter(cell -> !cell.isBlank()).toList();
+        return said.size() > 1
+                && ColumnWords.isBasis(said.get(0))
+                && said.stream().skip(1).anyMatch(cell -> Heading.basis(cell).isPresent());
+    }
+
     /** How many names that are known stand in a line; "DM" and "as fed" over figures are none. */
     long labels(int row) {
         return IntStream.range(0, width(row))
@@ -173,12 +181,17 @@ final class Grid {
 
     /** What the lines without figures say of the basis of some figures alone. */
     BasisExcept except() {
-        return BasisExcept.in(IntStream.range(0, rows.size())
+        return BasisExcept.in(notes());
+    }
+
+    /** Cells that stand alone or in a pair, and no figure beside them: perhaps a sentence. */
+    List<String> notes() {
+        return IntStream.range(0, rows.size())
                 .filter(this::hasNoFigures)
                 .mapToObj(this::row)
                 .filter(cells -> cells.stream().filter(cell -> !cell.isBlank()).count() <= 2)
                 .flatMap(List::stream)
-                .toList());
+                .toList();
     }
 
     void settle(int row) {
@@ -204,6 +217,10 @@ final class Grid {
                 .limit(4)
                 .mapToObj(at -> cell(at, column))
                 .collect(Collectors.joining("; "));
+    }
+
+    List<String> lines() {
+        return IntStream.range(0, height()).mapToObj(this::shown).toList();
     }
 
     String shown(int row) {

@@ -1,6 +1,7 @@
 package haywright.app.exchange.csv;
 
 import haywright.app.exchange.lab.ColumnWords;
+import haywright.app.exchange.lab.HalfDry;
 import haywright.app.exchange.lab.Heading;
 import haywright.forage.Basis;
 import java.util.ArrayList;
@@ -87,7 +88,7 @@ record NameColumns(int head, int first, List<Integer> columns) {
     /** Whether its heading says that units or bases stand there, beside names. */
     private static boolean isBeside(Grid grid, int head, int column) {
         var key = head < 0 ? "" : Heading.key(grid.cell(head, column));
-        return Grid.isUnits(key) || ColumnWords.isBasis(key);
+        return Grid.isUnits(key) || ColumnWords.isBasis(key) && !grid.isOfBases(head);
     }
 
     /** Headings for names and figures, though no name under them is known. */
@@ -173,7 +174,9 @@ record NameColumns(int head, int first, List<Integer> columns) {
 
     static Optional<Basis> basis(String text) {
         var bare = ColumnWords.withoutValue(Heading.key(text)).replaceFirst("\\)$", "");
-        return Heading.basis(bare).or(() -> Heading.basis(bare.replaceFirst("[\\s,(]*\\S+$", "")));
+        return HalfDry.isIn(bare)
+                ? Optional.empty()
+                : Heading.basis(bare).or(() -> Heading.basis(bare.replaceFirst("[\\s,(]*\\S+$", "")));
     }
 
     /** As {@link #basis(String)}, and as received where it says "wet" beside a column on dry matter. */

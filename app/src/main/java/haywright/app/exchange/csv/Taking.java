@@ -4,9 +4,11 @@ import haywright.app.exchange.lab.BasisExcept;
 import haywright.app.exchange.lab.Cells;
 import haywright.app.exchange.lab.ColumnIs;
 import haywright.app.exchange.lab.Decimals;
+import haywright.app.exchange.lab.HalfDry;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Label;
 import haywright.app.exchange.lab.Legend;
+import haywright.app.exchange.lab.ShareSaid;
 import haywright.app.exchange.lab.Standing;
 import haywright.app.exchange.lab.Understood.Cell;
 import haywright.app.exchange.lab.Understood.Column;
@@ -57,6 +59,7 @@ final class Taking {
 
     final Legend legend;
     private final BasisExcept except;
+    private final ShareSaid shares;
 
     /** @param untold the basis of what names none, as the sheet says or somebody did; null where neither has */
     Taking(Grid grid, Decimals.Sheet decimals, @Nullable Basis untold, boolean isTold) {
@@ -67,6 +70,7 @@ final class Taking {
                 .flatMap(List::stream)
                 .toList());
         this.except = grid.except();
+        this.shares = ShareSaid.in(grid.notes());
         this.names = new LinkedHashMap<>();
         this.columns = new LinkedHashMap<>();
         this.notTaken = new LinkedHashSet<>();
@@ -89,6 +93,7 @@ final class Taking {
         this.isTold = before.isTold;
         this.legend = before.legend;
         this.except = before.except;
+        this.shares = before.shares;
         this.names = before.names;
         this.columns = before.columns;
         this.notTaken = before.notTaken;
@@ -189,6 +194,17 @@ final class Taking {
             String limit,
             boolean isLess,
             Tested.@Nullable Method besideIt) {
+        var share = unmarked.share() == null ? shares.of(unmarked.analyte()) : Optional.<String>empty();
+        if (share.isPresent()) {
+            var measured = Heading.measured(unmarked.analyte(), share.get());
+            if (unmarked.basis() != null || measured.isEmpty()) {
+                notTaken.add("Line %d, “%s” %s: %s"
+                        .formatted(grid.line(row), name, grid.cell(row, column), ShareSaid.contradicted(share.get())));
+                grid.settle(row, column);
+                return;
+            }
+            unmarked = measured.get();
+        }
         var own = ownMark(grid.cell(row, column));
         var mark = own.isEmpty() ? mark(name) : own;
         var meaning = legend.of(mark);
@@ -356,8 +372,8 @@ final class Taking {
             throw new Refused(
                     "basis",
                     String.join(", ", withoutBasis),
-                    "the file does not say whether these are as received or on dry matter",
-                    "Look at the sheet and say which.");
+                    HalfDry.why("the file", grid.lines()),
+                    HalfDry.fix(grid.lines(), "Look at the sheet and say which."));
         }
     }
 }

@@ -12,12 +12,13 @@ import haywright.app.exchange.lab.Whose;
 import haywright.forage.Basis;
 import haywright.forage.lab.Tested;
 import haywright.workings.Refused;
-import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
@@ -39,6 +40,7 @@ final class Wide {
     private final Map<Integer, String> labels = new HashMap<>();
 
     private final About about;
+    private BasisOfLines bases;
     private int first;
 
     /** @param before what was said over the table before it */
@@ -56,6 +58,9 @@ final class Wide {
     /** How many analytes a line names, each in a column of its own. */
     static long analytes(Grid grid, int row) {
         long count = 0;
+        if (grid.isOfBases(row)) {
+            return 0;
+        }
         for (int column = 0; column < grid.width(row); column++) {
             count += grid.isFigure(row, column)
                             || grid.words.label(grid.cell(row, column)).isEmpty()
@@ -77,10 +82,16 @@ final class Wide {
         while (first < head + 1 + LINES_OF_UNITS && isUnits(first)) {
             first++;
         }
+        bases = new BasisOfLines(
+                grid,
+                head,
+                first,
+                column -> grid.words.label(grid.cell(head, column)).isPresent());
         labels();
         headings();
+        bases.names(first, this::code);
         checkWidths(separator);
-        var samples = new ArrayList<Sample>();
+        var drafts = new LinkedHashMap<String, Draft>();
         var others = new RowsOfOthers(grid, head, first);
         boolean isDated = told.containsValue(Told.SAMPLED); // a day tells better which sample it is
         for (int row = first; row < grid.height(); row++) {
@@ -89,16 +100,8 @@ final class Wide {
                     || taking.isTakenBack(row, head, analytes::containsKey)) {
                 continue;
             }
-            var own = new About();
-            int at = row;
-            told.forEach((column, what) -> {
-                own.add(what, grid.cell(at, column));
-                if (About.isKept(what, grid.cell(at, column))) {
-                    grid.settle(at, column);
-                }
-            });
-            var code = own.first(Told.BAG).isEmpty() ? own.first(Told.NUMBER) : own.first(Told.BAG);
-            var called = code.isEmpty() ? name(row) : code;
+            var own = own(row);
+            var called = bases.bare(row, code(row));
             if (Told.isOfMany(called) || Whose.isOfOthers(called) || Told.isCount(called, figures(row))) {
                 taking.notTaken.add("Line %d, it is no sample: %s".formatted(grid.line(row), grid.shown(row)));
                 grid.settle(row);
@@ -107,21 +110,89 @@ final class Wide {
             if (isOfMethods(row)) {
                 continue;
             }
+            int at = row;
             if (analytes.keySet().stream().allMatch(column -> grid.isNothing(at, column))) {
                 taking.notTaken.add("Line %d, no figure stands in it: %s".formatted(grid.line(row), grid.shown(row)));
                 grid.settle(row);
                 continue;
             }
-            var cells = new Cells();
+            var line = bases.of(row, called, taking);
+            if (line.isOpen()) {
+                grid.settle(row);
+                continue;
+            }
+            // on one basis each, two lines can speak of one sample
+            var key = called + "\n" + own.first(Told.NUMBER) + "\n" + own.first(Told.LOT) + "\n"
+                    + own.first(Told.SAMPLED);
+            var before = line.basis() == null || called.isEmpty() ? null : drafts.get(key);
+            boolean goesOn = before != null && before.bases.add(line.basis());
+            var draft = goesOn && before != null ? before : new Draft(called, own);
+            if (!goesOn) {
+                drafts.put(drafts.containsKey(key) || line.basis() == null ? key + "\n" + row : key, draft);
+                if (line.basis() != null) {
+                    draft.bases.add(line.basis());
+                }
+            }
             analytes.forEach((column, heading) -> {
                 if (!grid.isNothing(at, column)) {
-                    taking.take(cells, heading, known(column), at, column, false, "", false, methods.get(column));
+                    take(draft, heading, line.basis(), at, column);
                 }
             });
-            taking.remarks(row, head, analytes::containsKey).forEach(remark -> own.add(Told.REMARK, remark));
-            samples.add(own.sample(code.isEmpty() ? name(row) : code, about, taking.carried(cells)));
+            taking.remarks(row, head, column -> analytes.containsKey(column) || bases.isAt(column))
+                    .forEach(remark -> draft.own.add(Told.REMARK, remark));
         }
-        return samples;
+        return drafts.values().stream()
+                .map(draft -> draft.own.sample(draft.code, about, taking.carried(draft.cells)))
+                .toList();
+    }
+
+    /** A sample on its way. @param bases that lines speak of it on */
+    private record Draft(String code, About own, Cells cells, Set<Basis> bases) {
+        Draft(String code, About own) {
+            this(code, own, new Cells(), EnumSet.noneOf(Basis.class));
+        }
+    }
+
+    private void take(Draft draft, Heading heading, @Nullable Basis on, int row, int column) {
+        boolean isBased = heading.analyte().hasBasis() && heading.share() == null;
+        if (isBased && on != null && heading.basis() != null && heading.basis() != on) {
+            taking.notTaken.add("Line %d, “%s” %s: its line says %s, and its heading another basis"
+                    .formatted(
+                            grid.line(row),
+                            known(column),
+                            grid.cell(row, column),
+                            on.id().replace('_', ' ')));
+            grid.settle(row, column);
+            return;
+        }
+        taking.take(
+                draft.cells,
+                isBased ? heading.with(null, on) : heading,
+                known(column),
+                row,
+                column,
+                false,
+                "",
+                false,
+                methods.get(column));
+    }
+
+    private About own(int row) {
+        var own = new About();
+        told.forEach((column, what) -> {
+            own.add(what, bases.bare(row, grid.cell(row, column)));
+            if (About.isKept(what, grid.cell(row, column))) {
+                grid.settle(row, column);
+            }
+        });
+        return own;
+    }
+
+    /** What the sample of a line is called: by its bag, its number, or the cell under "name". */
+    private String code(int row) {
+        var own = own(row);
+        var code = own.first(Told.BAG).isEmpty() ? own.first(Told.NUMBER) : own.first(Told.BAG);
+        return code.isEmpty() ? name(row) : code;
     }
 
     /** A line without figures that says how each column was measured. */
@@ -213,6 +284,9 @@ final class Wide {
                             .or(() -> areLots(at) ? Optional.of(Told.LOT) : Optional.empty())
                             .orElse(null);
             boolean isLabel = grid.words.label(name).isPresent();
+            if (bases.isAt(column)) {
+                continue;
+            }
             if (!isLabel && what != null) {
                 told.put(column, what);
                 if (!About.isKept(what, "")) {

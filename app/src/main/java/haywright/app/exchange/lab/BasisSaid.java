@@ -16,9 +16,10 @@ import java.util.stream.Stream;
 public record BasisSaid(Basis basis, int from, int to) {
     private static final Pattern WORDS_OF_BASIS = Pattern.compile(
             "(?i)^(?:(?:all|everything|below|above|numbers|results?|values?|figures?|percent(?:ages)?|%|data|nutrients?|analys[ie]s|are|is|measured|determined|stated|printed|reported|expressed|given|shown|basis:?|on|in|the|as(?! ?[-_]?(?:received|rec|fed|is|sampled|wet)))[,:]?\\s+)+");
-    private static final Pattern SAYS_BASIS = Pattern.compile(
-            "(?i)\\b(?:results?|values?|figures?|analys[ie]s|data|nutrients?|everything)\\b.*\\b(?:on|are|is|as|reported|expressed|given)\\b.*?"
-                    + "\\b(as[ -](?:received|fed|is|sampled)|dry[ -](?:matter|weight)|dry)\\b(?: basis)?");
+    private static final Pattern SAYS = Pattern.compile(
+            "(?i)\\b(?:results?|values?|figures?|analys[ie]s|data|nutrients?|everything)\\b.*\\b(?:on|are|is|as|reported|expressed|given)\\b");
+    private static final Pattern BASIS =
+            Pattern.compile("(?i)\\b(?:as[ -](?:received|fed|is|sampled)|dry[ -](?:matter|weight)|dry(?!-\\p{L}))\\b");
     private static final Pattern LEADING = Pattern.compile(
             "(?i)^((?:on|in) (?:an? |the )?[^,.:;0-9]{2,24}? basis),? (?:it|this|that|the|your|our|these|those|they|we|all)\\b");
 
@@ -52,7 +53,11 @@ public record BasisSaid(Basis basis, int from, int to) {
                     || OTHERS.matcher(text).find()) {
                 continue;
             }
-            basis(text).ifPresent(basis -> all.add(new BasisSaid(basis, sentence.start(), sentence.end())));
+            // "Dry matter basis. Starred tests are as fed."
+            boolean isAlone = text.length() < line.strip().length() && text.matches("(?i).*\\bbasis[.;]");
+            var whole = isAlone ? Heading.basis(text.replaceAll("[.;]$", "")) : Optional.<Basis>empty();
+            whole.or(() -> basis(text))
+                    .ifPresent(basis -> all.add(new BasisSaid(basis, sentence.start(), sentence.end())));
         }
         return all;
     }
@@ -113,8 +118,17 @@ public record BasisSaid(Basis basis, int from, int to) {
                 return whole;
             }
         }
-        var says = SAYS_BASIS.matcher(plain);
-        return says.find() ? Heading.basis(says.group(1)) : Optional.empty();
+        return SAYS.matcher(plain).find() && !HalfDry.isIn(plain)
+                ? BASIS.matcher(plain)
+                        .results()
+                        .filter(found ->
+                                SAYS.matcher(plain.substring(0, found.start())).find()
+                                        && !HalfDry.DENIED
+                                                .matcher(plain.substring(0, found.start()))
+                                                .find())
+                        .findFirst()
+                        .flatMap(found -> Heading.basis(found.group()))
+                : Optional.empty();
     }
 
     /** Without the words that stand round a basis in a sentence. */

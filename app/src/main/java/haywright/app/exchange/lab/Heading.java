@@ -121,6 +121,7 @@ public record Heading(
             var basis = basis(String.join(" ", Arrays.asList(words).subList(from, words.length))
                     .replaceAll("^[(\\[]|[)\\]]$", ""));
             boolean isName = sample.matches(".*[\\p{L}\\p{N}].*")
+                    && !HalfDry.isIn(heading)
                     && Label.of(sample).isEmpty()
                     && unit(sample).isEmpty()
                     && !ColumnWords.isValue(sample)

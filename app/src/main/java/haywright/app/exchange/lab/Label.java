@@ -53,8 +53,8 @@ public record Label(@Nullable Heading heading, String why) {
             Pattern.compile("^((?:iv)?t*t*ndf-?d|undf(?:om)?|dndf|ivt?d(?:md)?)[ _-]?(?:om[ _-]?)?([0-9]{2,3})\\b");
 
     private static final Pattern TIMES = word("([1-5])\\s*[x×](?:\\s*maint(?:\\.|enance)?)?");
-    private static final Pattern SHARE =
-            Pattern.compile("(?<=\\S)[\\s,;:(\\[]*(?:as\\s+|in\\s+)?(?:%|pct|percent)\\s*(?:of\\s+)?"
+    private static final Pattern SHARE = Pattern.compile(
+            "(?<=\\S)[\\s,;:(\\[]*(?:(?:as\\s+|in\\s+)?(?:%|pct|percent)\\s*(?:of\\s+)?|(?<=[\\s(])on\\s+)"
                     + "(?:the\\s+|total\\s+)?(crude protein|protein|cp|a?ndf(?:om)?|neutral detergent fib(?:er|re)|nitrogen|n|starch|fat|crude fat|ee|adf)"
                     + SHUT + "[)\\]]?");
     /** How a figure was come by, which changes nothing of what it is. */

@@ -32,10 +32,17 @@ public final class Legend {
             Pattern.compile("^\\s*(?:(?:foot)?note\\s+)?([\\p{L}0-9])\\s?[).:=]\\s*[=:–-]?\\s*((?=.*\\p{L})[^0-9]+)$");
     /** A mark, and what it means up to the next one or the end of the sentence. */
     private static final Pattern LEGEND = Pattern.compile("(?:^|(?<=[\\s.;,]))(" + MARK
-            + ")\\s*[=:–-]?\\s*(\\p{L}|%)((?:(?!\\s(?:" + MARK + ")\\s*[=:\\p{L}])(?!\\.\\s|\\.$|;).)*)");
+            + ")\\s*(?:[=:–-]|, (?:which|that) (?:are|is)(?= ))?\\s*(\\p{L}|%)((?:(?!\\s(?:" + MARK
+            + ")\\s*[=:\\p{L}])(?!\\.\\s|\\.$|;).)*)");
 
     /** "*** VOID ***": stars round a title are no marks. */
     private static final Pattern FRAMED = Pattern.compile("\\s*[*†‡§]{1,9}\\s?\\p{L}.*[*†‡§]{1,9}\\s*");
+
+    private static final Pattern BRACKETS =
+            Pattern.compile("[(\\[]([*†‡§]{1,3})[)\\]]|(?<=(?<!\\S)[*†‡§]) ?[(\\[](?=\\p{L})");
+
+    private static final Pattern SAID = Pattern.compile(
+            "(?i)(?<!\\p{L})(?:(?:the |all )?(?:starred|asterisked) (?:tests?|results?|values?|figures?|items?|analytes?|lines?|rows?|ones)|(?:an? |the )?(?:asterisks?|stars?))\\s+(?=(?:means?|mark|marks|denotes?|indicates?|stands? for|shows?|says?|is|are|=|:)(?!\\p{L}))(?:(?:means?|marks?|denotes?|indicates?|stands? for|shows?|says?)\\s+)?");
 
     private static final Pattern FIGURE_BEHIND_UNIT =
             Pattern.compile("^(?:%|\\p{L}[\\p{L}/%.]*)(?: ?\\(?[\\p{L}/.]+\\)?){0,3}\\s+<? ?[0-9.]*[0-9](?:\\s|$)");
@@ -87,7 +94,7 @@ public final class Legend {
     /** @param all the lines of a sheet, or its cells; the first has number 1 */
     public Legend(List<String> all) {
         for (int number = 1; number <= all.size(); number++) {
-            var line = all.get(number - 1);
+            var line = signs(all.get(number - 1));
             if (line.length() > LONGEST || FRAMED.matcher(line).matches()) {
                 continue;
             }
@@ -132,6 +139,11 @@ public final class Legend {
                 basis(letter.group(2)).ifPresent(basis -> letters.putIfAbsent(letter.group(1), basis));
             }
         }
+    }
+
+    /** A mark in brackets, or said in words, as it stands beside the names: "(*) as fed", "starred tests are as fed". */
+    private static String signs(String line) {
+        return BRACKETS.matcher(SAID.matcher(line).replaceAll("* ")).replaceAll("$1 ");
     }
 
     /** "TDN *  pct  60.7": behind a name stands the unit of its figures, and nothing that explains the mark. */
@@ -198,7 +210,7 @@ public final class Legend {
     private static Optional<Basis> basis(String sentence) {
         var words = sentence.strip().replaceAll("[,;)\\s]+$", "");
         var whole = Heading.basis(BasisSaid.bare(words + " "));
-        if (whole.isPresent()) {
+        if (whole.isPresent() || HalfDry.isIn(words)) {
             return whole;
         }
         boolean isDry = DRY.matcher(words).find();
@@ -213,7 +225,9 @@ public final class Legend {
     }
 
     private static Meaning meaning(String words) {
-        var text = words.strip().replaceAll("[.,;]+$", "");
+        var text = words.strip()
+                .replaceAll("(?<=\\([^()]{0,80}\\))[.,;]+$|[.,;)]+$", "")
+                .replaceFirst("(?i)^(?:means?|denotes?|indicates?|stands? for|shows?) ", "");
         var back = Standing.why(text);
         if (back.isPresent()) {
             return new Meaning(null, null, "", "", back.get());

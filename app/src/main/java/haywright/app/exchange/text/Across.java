@@ -1,9 +1,14 @@
 package haywright.app.exchange.text;
 
+import haywright.app.exchange.lab.ColumnWords;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Whose;
-import haywright.app.exchange.text.TextLine.Word;
+import haywright.app.exchange.line.Names;
+import haywright.app.exchange.line.Row;
+import haywright.app.exchange.line.Rows;
+import haywright.app.exchange.line.TextLine;
+import haywright.app.exchange.line.TextLine.Word;
 import haywright.forage.Basis;
 import java.util.ArrayList;
 import java.util.List;
@@ -55,8 +60,14 @@ record Across(List<Column> columns, List<Word> whole) {
      * Line by line, what the sample is called and what was found in it.
      *
      * @param strange what stands where a figure should and is none
+     * @param basis what a column says of the basis of the line; null where none does
      */
-    record Line(List<Head.Field> told, List<Word> figures, List<@Nullable Column> places, List<Word> strange) {}
+    record Line(
+            List<Head.Field> told,
+            List<Word> figures,
+            List<@Nullable Column> places,
+            List<Word> strange,
+            @Nullable Word basis) {}
 
     Across {
         columns = List.copyOf(columns);
@@ -134,7 +145,18 @@ record Across(List<Column> columns, List<Word> whole) {
     }
 
     private static boolean isRow(TextLine line, Names names) {
-        return names.rows(line).stream().anyMatch(Row::isTold);
+        var words = withoutBases(line);
+        var rows = words.size() == line.words().size() ? names.rows(line) : Rows.of(words, line.isAligned(), names);
+        return rows.stream().anyMatch(Row::isTold);
+    }
+
+    /** "DM" in a cell behind a sample's name is its basis, and no dry matter. */
+    private static List<Word> withoutBases(TextLine line) {
+        return line.cells().stream()
+                .filter(cell -> cell.get(0) == line.words().get(0)
+                        || Heading.basis(TextLine.join(cell).text()).isEmpty())
+                .flatMap(List::stream)
+                .toList();
     }
 
     private static long figures(TextLine line) {
@@ -186,11 +208,14 @@ record Across(List<Column> columns, List<Word> whole) {
         var told = new ArrayList<Head.Field>();
         var figures = new ArrayList<Word>();
         var strange = new ArrayList<Word>();
+        Word basis = null;
         for (var cell : line.cells()) {
             var whole = TextLine.join(cell);
             var column = nearest(whole);
             boolean isFirst = whole.from() == line.words().get(0).from();
-            if (column.analyte == null && (column.tells != null || isFirst)) {
+            if (!isFirst && ColumnWords.isBasis(column.heading.text())) {
+                basis = whole;
+            } else if (column.analyte == null && (column.tells != null || isFirst)) {
                 Told kind = column.tells == null ? Told.NUMBER : column.tells;
                 told.add(new Head.Field(kind, whole.text(), line.number(), whole.from(), whole.to()));
             } else if (cell.stream().allMatch(word -> word.isFigure() || word.isNothing())) {
@@ -216,11 +241,14 @@ record Across(List<Column> columns, List<Word> whole) {
                         .<@Nullable Column>map(
                                 place -> place == null ? null : figureColumns().get(wanted.indexOf(place)))
                         .toList(),
-                strange));
+                strange,
+                basis));
     }
 
     private List<Column> figureColumns() {
-        return columns.stream().filter(c -> c.tells == null).toList();
+        return columns.stream()
+                .filter(c -> c.tells == null && !ColumnWords.isBasis(c.heading.text()))
+                .toList();
     }
 
     private Across with(List<TextLine> under, Names names) {

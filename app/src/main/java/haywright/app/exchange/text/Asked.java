@@ -5,6 +5,8 @@ import haywright.app.exchange.lab.Label;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Understood.Named;
 import haywright.app.exchange.lab.Vocabulary;
+import haywright.app.exchange.line.Row;
+import haywright.app.exchange.line.TextLine;
 import haywright.forage.Analyte;
 import haywright.quantity.Unit;
 import java.util.ArrayList;

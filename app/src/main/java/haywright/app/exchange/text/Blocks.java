@@ -1,6 +1,7 @@
 package haywright.app.exchange.text;
 
 import haywright.app.exchange.lab.Whose;
+import haywright.app.exchange.line.TextLine;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;

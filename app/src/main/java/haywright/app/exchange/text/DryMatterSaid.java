@@ -1,7 +1,9 @@
 package haywright.app.exchange.text;
 
 import haywright.app.exchange.lab.Heading;
-import haywright.app.exchange.text.TextLine.Word;
+import haywright.app.exchange.line.Row;
+import haywright.app.exchange.line.TextLine;
+import haywright.app.exchange.line.TextLine.Word;
 import haywright.quantity.Unit;
 import java.util.List;
 import java.util.Map;

@@ -1,8 +1,10 @@
 package haywright.app.exchange.text;
 
 import haywright.app.exchange.lab.Heading;
+import haywright.app.exchange.line.Row;
+import haywright.app.exchange.line.TextLine;
+import haywright.app.exchange.line.TextLine.Word;
 import haywright.app.exchange.text.TableHead.Column;
-import haywright.app.exchange.text.TextLine.Word;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.forage.lab.Tested;

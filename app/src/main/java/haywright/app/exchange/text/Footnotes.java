@@ -3,6 +3,12 @@ package haywright.app.exchange.text;
 import haywright.app.exchange.lab.BasisExcept;
 import haywright.app.exchange.lab.BasisSaid;
 import haywright.app.exchange.lab.Legend;
+import haywright.app.exchange.lab.ShareSaid;
+import haywright.app.exchange.line.Names;
+import haywright.app.exchange.line.Row;
+import haywright.app.exchange.line.TextLine;
+import haywright.app.exchange.line.TextLine.Word;
+import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.forage.lab.Tested;
 import java.util.ArrayList;
@@ -10,8 +16,12 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -31,19 +41,54 @@ final class Footnotes {
     private static final Pattern BASIS = Pattern.compile(
             "(?<=[0-9%\\p{L})] {1,40}\\(?)([\\p{Lu}]{1,3}|(?<=[0-9%] {1,40}\\(?)[0-9])(?=\\)?\\s*$|\\)?\\s{2,}|\\)?\\s*[|,;])");
 
+    private static final Pattern BRACKETS = Pattern.compile("\\(([*†‡§])\\)");
+
+    /** A sentence that speaks of marks and of a basis. */
+    private static final Pattern OF_MARKS = Pattern.compile(
+            "(?iu)(?=.*(?<!\\p{L})(?:stars?|starred|asterisk\\p{L}*|daggers?|mark(?:s|ed)?|symbols?|signs?|flag(?:s|ged)?|[*†‡§]+)(?!\\p{L}))(?=.*(?<!\\p{L})(?:basis|dry|as[ -](?:received|fed|is|sampled))(?!\\p{L})).*");
+
+    private static final Pattern UNEXPLAINED = Pattern.compile("([*†‡§]{1,3})\\s*$");
+
+    private final List<String> lines;
     private final Legend legend;
     private final Map<Integer, List<Place>> places = new LinkedHashMap<>();
     private final Set<Basis> bases = new HashSet<>();
     private final BasisExcept except;
+    private final ShareSaid shares;
 
     private record Place(String mark, int at) {}
 
     Footnotes(List<String> raw) {
+        lines = List.copyOf(raw);
         legend = new Legend(raw);
         except = BasisExcept.in(raw);
+        shares = ShareSaid.in(raw);
         raw.stream()
                 .filter(line -> line.length() <= TextLine.MOST_COLUMNS)
                 .forEach(line -> BasisSaid.in(line).forEach(one -> bases.add(one.basis())));
+    }
+
+    /** The mark of a row that no legend explains, where a sentence says that marks tell the basis; null for none. */
+    @Nullable
+    String unexplained(Row row) {
+        boolean isVague = IntStream.range(0, lines.size())
+                .anyMatch(at -> !legend.isIn(at + 1)
+                        && lines.get(at).length() <= TextLine.MOST_COLUMNS
+                        && OF_MARKS.matcher(lines.get(at)).matches());
+        return !isVague
+                ? null
+                : Stream.concat(Stream.of(row.name()), row.figures().stream().map(Word::text))
+                        .map(UNEXPLAINED::matcher)
+                        .filter(Matcher::find)
+                        .map(found -> found.group(1))
+                        .filter(mark -> legend.of(mark) == null)
+                        .findFirst()
+                        .orElse(null);
+    }
+
+    /** All lines of the sheet, as they came. */
+    List<String> lines() {
+        return lines;
     }
 
     /** Whether a line says what one mark means, and nothing of the figures without it. */
@@ -77,9 +122,10 @@ final class Footnotes {
         if (raw.length() > TextLine.MOST_COLUMNS || legend.isIn(number)) {
             return raw;
         }
-        var plain = new StringBuilder(raw);
+        var bare = BRACKETS.matcher(raw).replaceAll(" $1 ");
+        var plain = new StringBuilder(bare);
         for (var pattern : List.of(SIGN, LETTER)) {
-            var mark = pattern.matcher(raw);
+            var mark = pattern.matcher(bare);
             while (mark.find()) {
                 boolean isRaised = mark.group(1).matches("[" + Legend.RAISED + "]+");
                 if (isRaised || legend.of(mark.group(1)) != null) {
@@ -99,6 +145,25 @@ final class Footnotes {
     private void put(StringBuilder plain, int at, String mark, int number) {
         plain.replace(at, at + mark.length(), " ".repeat(mark.length()));
         places.computeIfAbsent(number, n -> new ArrayList<>()).add(new Place(mark, at));
+    }
+
+    Optional<String> share(Analyte analyte) {
+        return shares.of(analyte);
+    }
+
+    /** A row as the share that a sentence of the sheet says it is. */
+    Row share(Row row, Names names) {
+        var heading = row.heading();
+        var share =
+                heading == null || heading.share() != null ? Optional.<String>empty() : shares.of(heading.analyte());
+        if (share.isEmpty()) {
+            return row;
+        }
+        boolean isOfFeed =
+                heading != null && heading.basis() != null || !row.bases().isEmpty();
+        return isOfFeed
+                ? row.not(ShareSaid.contradicted(share.get()))
+                : row.with(new Legend.Meaning(null, null, share.get(), "", ""), -1, names);
     }
 
     /** A row with what its marks say of it: at its name for all of its figures, behind a figure for that one. */

@@ -9,8 +9,13 @@ import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Vocabulary;
 import haywright.app.exchange.lab.Whose;
+import haywright.app.exchange.line.Behind;
+import haywright.app.exchange.line.Names;
+import haywright.app.exchange.line.Row;
+import haywright.app.exchange.line.Rows;
+import haywright.app.exchange.line.TextLine;
+import haywright.app.exchange.line.TextLine.Word;
 import haywright.app.exchange.text.TableHead.Column;
-import haywright.app.exchange.text.TextLine.Word;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.forage.lab.Tested;
@@ -266,7 +271,7 @@ final class Gathering {
             int panel,
             @Nullable List<@Nullable Column> places,
             Tested.@Nullable Method besideIt) {
-        var marks = footnotes.on(line, asRead, names);
+        var marks = footnotes.share(footnotes.on(line, asRead, names), names);
         var row = sections.unit(line, marks).map(marks::in).orElse(marks);
         var marked = footnotes.method(line, row);
         var method = marked == null ? besideIt : marked;
@@ -366,8 +371,11 @@ final class Gathering {
 
     /** What stands beside a row under a heading that says "basis" and is none that is known; null where nothing does. */
     private @Nullable String letter(TextLine line, Row row) {
-        if (row.heading() == null || !row.heading().analyte().hasBasis() || head.hasNoBasisColumn()) {
+        if (row.heading() == null || !row.heading().analyte().hasBasis()) {
             return null;
+        }
+        if (head.hasNoBasisColumn()) {
+            return footnotes.unexplained(row);
         }
         return line.words().stream()
                 .filter(word ->
@@ -386,13 +394,15 @@ final class Gathering {
         boolean isOpen = said == null || said == ColumnIs.LEFT_OUT;
         if (isOpen) {
             asked.name(row.name(), line, row.heading());
-            list(
-                    line,
-                    said == null
-                            ? "marked “%s”, and what that means is not known. Say so below".formatted(letter)
-                            : "marked “%s”, and it was to be left out".formatted(letter));
+            list(line, marked(letter, said));
         }
         return isOpen;
+    }
+
+    static String marked(String letter, @Nullable ColumnIs said) {
+        return said == null
+                ? "marked “%s”, and what that means is not known. Say so below".formatted(letter)
+                : "marked “%s”, and it was to be left out".formatted(letter);
     }
 
     /** A line that holds no figures, in the box of a page where it stands. */
@@ -489,7 +499,7 @@ final class Gathering {
     Understood done() {
         notTaken.addAll(asked.ignored());
         notTaken.addAll(ledger.figures());
-        var whole = samples.whole(asked.isOpen());
+        var whole = samples.whole(asked.isOpen(), footnotes.lines());
         return Counted.of(
                 new Understood(
                         "lines of a name and its figures",

@@ -3,6 +3,9 @@ package haywright.app.exchange.text;
 import haywright.app.exchange.lab.ColumnWords;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Whose;
+import haywright.app.exchange.line.Names;
+import haywright.app.exchange.line.Row;
+import haywright.app.exchange.line.TextLine;
 import haywright.forage.Analyte;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -135,6 +138,16 @@ final class HeadingLines {
 
     /** Takes the headings that begin in a line. @return how many lines they take; 0 where none stand here */
     int take(int at) {
+        var sides = BasesUnder.at(lines, at, names.words());
+        if (sides.isPresent()) {
+            gathering.table();
+            int end = at + sides.get().lines();
+            head = placed(sides.get().head(), end);
+            gathering.head(head, List.of());
+            gathering.settle(lines.get(at));
+            gathering.settle(lines.get(end - 1));
+            return sides.get().lines();
+        }
         int labels = overColumns.isEmpty() ? labelsOver(at) : 0;
         if (labels > 0) {
             gathering.table();

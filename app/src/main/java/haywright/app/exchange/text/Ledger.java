@@ -1,6 +1,7 @@
 package haywright.app.exchange.text;
 
-import haywright.app.exchange.text.TextLine.Word;
+import haywright.app.exchange.line.TextLine;
+import haywright.app.exchange.line.TextLine.Word;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Collection;

@@ -1,7 +1,8 @@
 package haywright.app.exchange.text;
 
 import haywright.app.exchange.lab.Laboratory;
-import haywright.app.exchange.text.TextLine.Word;
+import haywright.app.exchange.line.TextLine;
+import haywright.app.exchange.line.TextLine.Word;
 import java.util.List;
 
 /** Who prints a sheet: the first line near its top that calls itself a laboratory, else its very first words. */

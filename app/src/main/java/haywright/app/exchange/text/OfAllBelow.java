@@ -3,6 +3,7 @@ package haywright.app.exchange.text;
 import haywright.app.exchange.lab.BasisSaid;
 import haywright.app.exchange.lab.ColumnWords;
 import haywright.app.exchange.lab.Heading;
+import haywright.app.exchange.line.TextLine;
 import java.util.Optional;
 import java.util.regex.Pattern;
 

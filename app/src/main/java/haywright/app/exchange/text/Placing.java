@@ -1,7 +1,9 @@
 package haywright.app.exchange.text;
 
+import haywright.app.exchange.line.Row;
+import haywright.app.exchange.line.TextLine;
+import haywright.app.exchange.line.TextLine.Word;
 import haywright.app.exchange.text.TableHead.Column;
-import haywright.app.exchange.text.TextLine.Word;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;

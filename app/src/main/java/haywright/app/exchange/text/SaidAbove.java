@@ -3,11 +3,13 @@ package haywright.app.exchange.text;
 import haywright.app.exchange.lab.BasisSaid;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood;
+import haywright.app.exchange.line.TextLine;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.quantity.Unit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -99,6 +101,11 @@ final class SaidAbove {
     @Nullable
     Basis basis(Analyte analyte) {
         return footnotes.except().of(analyte).orElse(basis());
+    }
+
+    /** What a sentence of the sheet says that it is a share of; empty where none does. */
+    Optional<String> share(Analyte analyte) {
+        return footnotes.share(analyte);
     }
 
     boolean isTakenOut(Analyte analyte) {

@@ -1,8 +1,13 @@
 package haywright.app.exchange.text;
 
+import haywright.app.exchange.lab.Heading;
+import haywright.app.exchange.lab.ShareSaid;
 import haywright.app.exchange.lab.Told;
+import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Vocabulary;
 import haywright.app.exchange.lab.Whose;
+import haywright.app.exchange.line.TextLine;
+import haywright.forage.Basis;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -11,6 +16,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /** A table with one sample in each line, its analytes across the top. */
 final class SampleLines {
@@ -73,11 +79,26 @@ final class SampleLines {
             notTaken.add(line.notTaken("“%s” is not a number".formatted(word.text())));
             ledger.settle(line, List.of(word));
         });
+        var on = basis(line, sample);
+        if (on == null && sample.basis() != null) {
+            return;
+        }
         var read = new ArrayList<Figure>();
         for (int i = 0; i < places.size(); i++) {
             var column = Objects.requireNonNull(places.get(i));
             var word = sample.figures().get(i);
-            var analyte = column.analyte();
+            var named = column.analyte();
+            var share =
+                    named == null || named.share() != null ? Optional.<String>empty() : above.share(named.analyte());
+            var analyte = named == null || share.isEmpty()
+                    ? named
+                    : Heading.measured(named.analyte(), share.get()).orElse(named);
+            boolean isOfFeed = column.basis() != null || named != null && named.basis() != null;
+            if (share.isPresent() && word.isFigure() && isOfFeed) {
+                notTaken.add(line.notTaken(ShareSaid.contradicted(share.get())));
+                ledger.settle(line, List.of(word));
+                continue;
+            }
             if (column.whose() == Whose.OTHERS) {
                 asked.ignored(column.heading().text(), word.text());
                 ledger.settle(line, List.of(word));
@@ -92,7 +113,16 @@ final class SampleLines {
                 continue;
             }
             if (analyte != null && word.isFigure()) {
-                var basis = column.basis() == null ? above.basis(analyte.analyte()) : column.basis();
+                if (on != null
+                        && column.basis() != null
+                        && on != column.basis()
+                        && analyte.analyte().hasBasis()) {
+                    notTaken.add(line.notTaken(
+                            "the line of “%s” says one basis, and the heading over it another".formatted(word.text())));
+                    ledger.settle(line, List.of(word));
+                    continue;
+                }
+                var basis = on != null ? on : column.basis() == null ? above.basis(analyte.analyte()) : column.basis();
                 var name = column.heading().text();
                 var question = asked.question(name, name, analyte, analyte.unit(), word.text())
                         .or(() -> Optional.of(Gathering.TAKEN_OUT)
@@ -133,5 +163,25 @@ final class SampleLines {
                 .collect(Collectors.groupingBy(Figure::analyte, LinkedHashMap::new, Collectors.toList()))
                 .values()
                 .forEach(row -> samples.take(0, row));
+    }
+
+    /** What the line says of its own basis; null where it says none, or what is not understood: that is asked. */
+    private @Nullable Basis basis(TextLine line, Across.Line sample) {
+        var word = sample.basis();
+        if (word == null) {
+            return null;
+        }
+        ledger.settle(line, List.of(word));
+        var known = Heading.basis(word.text()).orElse(null);
+        if (known != null) {
+            return known;
+        }
+        var mark = "mark " + word.text();
+        var said = words.column(mark).orElse(null);
+        asked.mark(new Understood.Column(mark, line.shown(), said, true));
+        if (said == null || said.basis() == null) {
+            list(line, Gathering.marked(word.text(), said));
+        }
+        return said == null ? null : said.basis();
     }
 }

@@ -3,12 +3,14 @@ package haywright.app.exchange.text;
 import haywright.app.exchange.lab.Cells;
 import haywright.app.exchange.lab.Counted;
 import haywright.app.exchange.lab.Decimals;
+import haywright.app.exchange.lab.HalfDry;
 import haywright.app.exchange.lab.Laboratory;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood.Cell;
 import haywright.app.exchange.lab.Understood.Column;
 import haywright.app.exchange.lab.Understood.Sample;
 import haywright.app.exchange.lab.Vocabulary;
+import haywright.app.exchange.line.TextLine;
 import haywright.app.words.Said;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
@@ -263,9 +265,10 @@ final class Samples {
 
     /**
      * @param isAsked whether something is asked first, so that there may be none yet
+     * @param lines of the sheet
      * @throws Refused where a basis is to be told, or nothing was taken
      */
-    List<Sample> whole(boolean isAsked) {
+    List<Sample> whole(boolean isAsked, List<String> lines) {
         if (isAsked && drafts.stream().allMatch(draft -> draft.cells.isEmpty())) {
             return List.of();
         }
@@ -273,8 +276,10 @@ final class Samples {
             throw new Refused(
                     "basis",
                     String.join(", ", withoutBasis.stream().limit(8).toList()),
-                    "the report does not say whether these are as received or on dry matter",
-                    "Look at the sheet and say which, or write the heading over the column in the text.");
+                    HalfDry.why("the report", lines),
+                    HalfDry.fix(
+                            lines,
+                            "Look at the sheet and say which, or write the heading over the column in the text."));
         }
         drafts.removeIf(draft -> draft.cells.isEmpty());
         if (drafts.isEmpty() && !back.isEmpty()) {

@@ -1,8 +1,11 @@
 package haywright.app.exchange.text;
 
+import haywright.app.exchange.lab.HalfDry;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Told;
-import haywright.app.exchange.text.TextLine.Word;
+import haywright.app.exchange.line.Row;
+import haywright.app.exchange.line.TextLine;
+import haywright.app.exchange.line.TextLine.Word;
 import haywright.forage.Basis;
 import haywright.quantity.Unit;
 import java.util.HashMap;
@@ -19,7 +22,8 @@ final class Sections {
     /** Columns of text by which a line may begin beside its heading. */
     private static final int NEAR = 3;
 
-    private static final Pattern TITLE = Pattern.compile("(\\p{L}[^0-9:]*?)[\\s,]*[(\\[,–-]\\s*([^()\\[\\]]+?)[)\\]]?");
+    private static final Pattern TITLE =
+            Pattern.compile("(\\p{L}[^0-9:]*?)[\\s,]*(?:[(\\[,–]|(?<=\\s)-)\\s*([^()\\[\\]]+?)[)\\]]?");
 
     /** "Composition of dry matter", "analysis of the fresh silage". */
     private static final Pattern OF = Pattern.compile(
@@ -65,7 +69,7 @@ final class Sections {
     }
 
     private static @Nullable Basis of(String text) {
-        boolean isDry = DRY.matcher(text).find();
+        boolean isDry = DRY.matcher(text).find() && !HalfDry.isIn(text);
         boolean isWet = WET.matcher(text).find();
         boolean isTitle =
                 OF.matcher(text).matches() && text.matches("\\p{L}[^0-9:]*:?") && text.split(" ").length <= MOST_WORDS;

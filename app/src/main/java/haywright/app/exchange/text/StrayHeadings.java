@@ -1,6 +1,8 @@
 package haywright.app.exchange.text;
 
 import haywright.app.exchange.lab.Told;
+import haywright.app.exchange.line.Names;
+import haywright.app.exchange.line.TextLine;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;

@@ -1,4 +1,4 @@
-package haywright.app.exchange.text;
+package haywright.app.exchange.line;
 
 import haywright.app.exchange.lab.Delimited;
 import haywright.app.exchange.lab.Heading;
@@ -10,8 +10,8 @@ import java.util.Set;
 import java.util.regex.Pattern;
 
 /** A line of a report, cut into words that know in which column of the text they stand. */
-record TextLine(int number, int page, String text, List<Word> words) {
-    static final int MOST_COLUMNS = 1000;
+public record TextLine(int number, int page, String text, List<Word> words) {
+    public static final int MOST_COLUMNS = 1000;
     /** What leads the eye from a name to its figure or its value, and what draws a table. */
     private static final String LEADERS =
             "\\.{3,}|…+|_{2,}|[|│¦]|(?:\\. ){3,}|(?<=[\\p{L}\\p{N}%)] {0,3})\\.(?: ?\\.)+(?=\\s)|(?<=[\\p{L})] )\\.(?= \\S)";
@@ -36,7 +36,7 @@ record TextLine(int number, int page, String text, List<Word> words) {
             "(?i)insufficient (?:sample|material|amount)|not enough(?: sample| material)?|no (?:sample|result)|see (?:foot)?notes?");
 
     /** How far from the truth a figure may be; no figure of its own. */
-    static final String WITHIN = "(?:±|\\+/?[-−]) ?[0-9.,]*[0-9]%?";
+    public static final String WITHIN = "(?:±|\\+/?[-−]) ?[0-9.,]*[0-9]%?";
 
     private static final Pattern GLUED_WITHIN = Pattern.compile("([0-9.,]*[0-9])(" + WITHIN + ")");
 
@@ -60,48 +60,48 @@ record TextLine(int number, int page, String text, List<Word> words) {
      *
      * @param cell which cell of its line, where a sign parts them; −1 where only its place tells
      */
-    record Word(String text, int from, int to, int cell) {
+    public record Word(String text, int from, int to, int cell) {
         static final int BY_PLACE = -1;
 
-        Word(String text, int from, int to) {
+        public Word(String text, int from, int to) {
             this(text, from, to, BY_PLACE);
         }
 
         /** Whether a sign parts the cells of its line. */
-        boolean isInCell() {
+        public boolean isInCell() {
             return cell != BY_PLACE;
         }
 
-        double middle() {
+        public double middle() {
             return (from + to) / 2.0;
         }
 
-        boolean isFigure() {
+        public boolean isFigure() {
             return FIGURE.matcher(text).matches() || Said.of(text).isPresent();
         }
 
         /** A figure that a scanner has parted: no number to be taken, and no heading. */
-        boolean isParted() {
+        public boolean isParted() {
             return text.matches(PARTED);
         }
 
         /** A figure with letters that a scanner took for its digits: "9O.7", "l.21". */
-        boolean isGarbled() {
+        public boolean isGarbled() {
             return text.matches("(?=.*[0-9.,])<?[0-9OolI]*[.,]?[0-9OolI]+");
         }
 
         /** How far from the truth the figure before it may be, which has no place in a report here. */
-        boolean isWithin() {
+        public boolean isWithin() {
             return text.matches(WITHIN);
         }
 
-        boolean isNothing() {
+        public boolean isNothing() {
             return NOTHING.contains(text.toLowerCase(Locale.ROOT))
                     || NO_FIGURE.matcher(text).matches();
         }
 
         /** The figure without the star that points to a footnote. */
-        String figure() {
+        public String figure() {
             return text.replaceAll("[*†]$", "")
                     .replace('≤', '<')
                     .replaceFirst("^<\\s+", "< ")
@@ -109,7 +109,7 @@ record TextLine(int number, int page, String text, List<Word> words) {
         }
 
         /** Both, one under or behind the other. */
-        Word with(Word next) {
+        public Word with(Word next) {
             return new Word(
                     text + " " + next.text,
                     Math.min(from, next.from),
@@ -118,7 +118,7 @@ record TextLine(int number, int page, String text, List<Word> words) {
         }
 
         /** In the same place. */
-        Word with(String other) {
+        public Word with(String other) {
             return new Word(other, from, to, cell);
         }
 
@@ -127,7 +127,7 @@ record TextLine(int number, int page, String text, List<Word> words) {
         }
     }
 
-    static TextLine of(int number, int page, String raw) {
+    public static TextLine of(int number, int page, String raw) {
         var plain = raw.length() > MOST_COLUMNS ? raw.substring(0, MOST_COLUMNS) : raw;
         var text = replace(plain.replace("\t", "    "), LEADERS);
         text = text.replaceAll("[\\p{Cntrl}\\u00a0\\u202f]", " ").stripTrailing();
@@ -212,28 +212,28 @@ record TextLine(int number, int page, String text, List<Word> words) {
     }
 
     /** As a reader is shown it. */
-    String shown() {
+    public String shown() {
         var shown = text.strip().replaceAll(" {3,}", "   ");
         return shown.length() > 160 ? shown.substring(0, 160) + "…" : shown;
     }
 
     /** As it stands among what was not taken: whole. */
-    String notTaken(String why) {
+    public String notTaken(String why) {
         return "Line %d%s: %s"
                 .formatted(number, why.isEmpty() ? "" : ", " + why, text.strip().replaceAll(" {3,}", "   "));
     }
 
     /** A line with decimals holds figures, and is none of headings. */
-    boolean hasDecimals() {
+    public boolean hasDecimals() {
         return words.stream().anyMatch(word -> word.isFigure() && word.text().matches(".*[0-9][.,][0-9].*"));
     }
 
-    boolean isBlank() {
+    public boolean isBlank() {
         return words.isEmpty();
     }
 
     /** Words with two spaces or more between them stand in columns of their own. */
-    boolean isAligned() {
+    public boolean isAligned() {
         return isAligned(text);
     }
 
@@ -242,7 +242,7 @@ record TextLine(int number, int page, String text, List<Word> words) {
     }
 
     /** Words that one space parts, together. */
-    List<List<Word>> cells() {
+    public List<List<Word>> cells() {
         var cells = new ArrayList<List<Word>>();
         for (var word : words) {
             var last = cells.isEmpty() ? null : cells.get(cells.size() - 1);
@@ -255,7 +255,7 @@ record TextLine(int number, int page, String text, List<Word> words) {
         return cells;
     }
 
-    static Word join(List<Word> words) {
+    public static Word join(List<Word> words) {
         var all = words.get(0);
         for (var word : words.subList(1, words.size())) {
             all = all.beside(word);
@@ -264,7 +264,7 @@ record TextLine(int number, int page, String text, List<Word> words) {
     }
 
     /** One under the other. */
-    static Word stack(List<Word> words) {
+    public static Word stack(List<Word> words) {
         return words.stream().reduce(Word::with).orElseThrow();
     }
 }

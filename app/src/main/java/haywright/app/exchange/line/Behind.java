@@ -1,11 +1,11 @@
-package haywright.app.exchange.text;
+package haywright.app.exchange.line;
 
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Label;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.UnitWords;
-import haywright.app.exchange.text.TextLine.Word;
+import haywright.app.exchange.line.TextLine.Word;
 import java.util.List;
 import java.util.regex.Pattern;
 
@@ -13,7 +13,7 @@ import java.util.regex.Pattern;
  * What stands behind a figure. A unit, a basis, a mark, a flag or a method is known; what is none of them could be a unit
  * or a basis that nobody knows, and the figure is not taken in the usual one instead.
  */
-final class Behind {
+public final class Behind {
     private static final int LONGEST_UNIT = 7;
     private static final int LONGEST_NAME = 6;
 
@@ -26,15 +26,33 @@ final class Behind {
             + "|looks?|seems?|means?|makes?|should|could|would|will|can|may|might|must|come|comes|came|do|does|did|don[’']t|feed|fed|enough|usual(?:ly)?|[-–—/&]+"
             + ")[.,;:!?]*");
 
+    private static final String CATTLE =
+            "(?:cows?|calves|calf|steers?|heifers?|bulls?|cattle|stock|livestock|animals?|head|beef|dairy)(?!\\p{L})";
+
+    /** Behind a figure it is what the sentence speaks of: a need, a limit, a rule of thumb. */
+    private static final Pattern GUIDE = Pattern.compile(
+            "(?iu)(?:(?:is|are|would|will|should|does|do|meets?|keeps?|covers?|carries|carry|suffices?|makes?|can|must|ought|seems?|needs?|gets?) (?!(?:(?:very|quite|rather|pretty|a (?:bit|little)|on the) )*(?:low|high|good|fine|fair|poor|excellent|bad|ok|okay|better|worse|down|up|about (?:right|average))(?!\\p{L})).*"
+                    + "|(?:needed|required|recommended|desired|wanted|minimum|maximum|min|max|tops|limit|or (?:more|less|over|under|above|below|better|higher|lower)|and (?:up|over|above|under|below)|at (?:most|least)|(?:the )?(?:most|least))(?!\\p{L}).*"
+                    + "|(?:for|to) (?:(?:a|an|the|most|any|all|your|keep|feed) )*(?:[\\p{L}-]+ ){0,2}" + CATTLE
+                    + ".*)");
+
+    /** Why a figure is not taken that the words behind it make a need or a limit. */
+    private static final String IS_GUIDE =
+            "the words behind the figure tell of a need or a guide. If it is this sample’s, type it in the form";
+
+    /** "(cow needs 7)": what is usual or needed, beside what was found. */
+    private static final Pattern REMARK = Pattern.compile(
+            "(?iu)[(\\[](?=.*(?<!\\p{L})(?:needs?|needed|requires?d?|wants?|limit|guide|max\\p{L}*|min\\p{L}*|usual\\p{L}*|normal\\p{L}*|typical\\p{L}*|average|last|previous|cows?|goal|target|should|below|above|under|over|20[0-9]{2})(?!\\p{L})).*");
+
     private static final Pattern JOINS = Pattern.compile("(?i)in|as|expressed|given|reported|measured|stated|figured");
 
     /** What was not understood is said first. */
-    static final String QUOTE = "“";
+    public static final String QUOTE = "“";
 
     private Behind() {}
 
     /** How many words here are a unit that is known: "lb per ton" is three; 0 where they are none. */
-    static int unit(List<Word> words, int at) {
+    public static int unit(List<Word> words, int at) {
         int last = at + 1;
         while (last < words.size() && last - at < LONGEST_UNIT && Rows.isInCell(words, last)) {
             last++;
@@ -48,12 +66,32 @@ final class Behind {
         return 0;
     }
 
+    /** Why the figure before this word is none of the feed's, by the rest of its sentence; empty as a rule. */
+    static String guide(List<Word> words, int at) {
+        if (!Rows.isInCell(words, at) || words.get(at - 1).text().matches(".*[,;:.(]")) {
+            return "";
+        }
+        int end = at;
+        while (end < words.size()
+                && Rows.isInCell(words, end)
+                && !words.get(end).isFigure()) {
+            end++;
+            if (words.get(end - 1).text().matches(".*[.;]")) {
+                break;
+            }
+        }
+        return GUIDE.matcher(TextLine.join(words.subList(at, end)).text()).matches() ? IS_GUIDE : "";
+    }
+
     /** Why the figure before this word is not to be taken; what was said before where nothing speaks against it. */
-    static String why(List<Word> words, int at, Names names, String before) {
+    public static String why(List<Word> words, int at, Names names, String before) {
         if (!before.isEmpty()) {
             return before;
         }
         int from = JOINS.matcher(words.get(at).text()).matches() && at + 1 < words.size() ? at + 1 : at;
+        if (from == at && REMARK.matcher(words.get(at).text()).matches()) {
+            return before;
+        }
         var word = words.get(from).text().replaceAll("^[(\\[]\\s*|\\s*[)\\]]$", "");
         var first = word.split("\\s", 2)[0];
         boolean isInUnit = UnitWords.isPart(word);
@@ -80,7 +118,7 @@ final class Behind {
     }
 
     /** @param withFigure whether a figure must follow: "mg" may be magnesium, or what is left of "mg kg" */
-    static boolean beginsName(List<Word> words, int at, Names names, boolean withFigure) {
+    public static boolean beginsName(List<Word> words, int at, Names names, boolean withFigure) {
         if (!names.canBegin(words.get(at).text())) {
             return false;
         }

@@ -1,4 +1,4 @@
-package haywright.app.exchange.text;
+package haywright.app.exchange.line;
 
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Label;
@@ -10,24 +10,24 @@ import java.util.Map;
 import java.util.Optional;
 
 /** What names mean here, each looked up once: the same ones come again on every page. */
-record Names(
+public record Names(
         Vocabulary words,
         Map<String, Optional<Label>> known,
         Map<String, Boolean> beginnings,
         Map<TextLine, List<Row>> rows) {
     private static final int MOST_KNOWN = 20_000;
 
-    Names(Vocabulary words) {
+    public Names(Vocabulary words) {
         this(words, new HashMap<>(), new HashMap<>(), new IdentityHashMap<>());
     }
 
     /** The rows of a whole line, taken apart once. */
-    List<Row> rows(TextLine line) {
+    public List<Row> rows(TextLine line) {
         return rows.computeIfAbsent(line, l -> Rows.of(l.words(), l.isAligned(), this));
     }
 
     /** Whether a name can begin with this word; most words are sooner told by it than by taking names apart. */
-    boolean canBegin(String word) {
+    public boolean canBegin(String word) {
         var before = beginnings.get(word);
         if (before != null) {
             return before;
@@ -40,7 +40,7 @@ record Names(
         return can;
     }
 
-    Optional<Label> label(String written) {
+    public Optional<Label> label(String written) {
         var before = known.get(written);
         if (before == null) {
             before = words.label(written);
@@ -51,12 +51,12 @@ record Names(
         return before;
     }
 
-    Optional<Heading> heading(String written) {
+    public Optional<Heading> heading(String written) {
         return label(written).map(Label::heading);
     }
 
     /** A unit column can say "% of CP" too, alone or once more. */
-    Optional<Heading> headingWithUnit(String written, String unit) {
+    public Optional<Heading> headingWithUnit(String written, String unit) {
         if (words.own().containsKey(Heading.key(written))) {
             return words.label(written, unit).map(Label::heading);
         }

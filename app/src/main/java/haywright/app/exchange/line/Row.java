@@ -1,8 +1,8 @@
-package haywright.app.exchange.text;
+package haywright.app.exchange.line;
 
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Legend;
-import haywright.app.exchange.text.TextLine.Word;
+import haywright.app.exchange.line.TextLine.Word;
 import haywright.forage.Basis;
 import haywright.quantity.Unit;
 import java.util.ArrayList;
@@ -22,7 +22,7 @@ import org.jspecify.annotations.Nullable;
  * @param bases as the row says them, by the figure they stand behind; under −1 what stands before all of them
  * @param why it is not to be taken, in words; empty where it is
  */
-record Row(
+public record Row(
         String name,
         @Nullable Heading heading,
         List<Word> words,
@@ -30,7 +30,7 @@ record Row(
         @Nullable Unit unit,
         Map<Integer, Basis> bases,
         String why) {
-    Row {
+    public Row {
         words = List.copyOf(words);
         figures = List.copyOf(figures);
         bases = Map.copyOf(bases);
@@ -38,7 +38,7 @@ record Row(
 
     /** The basis of one of its figures; null where the row says none. */
     @Nullable
-    Basis basis(int figure) {
+    public Basis basis(int figure) {
         var own = bases.getOrDefault(figure, bases.get(-1));
         // in a column of units on the right, behind signs that there is no other figure
         int last = figures.size() - 1;
@@ -49,7 +49,7 @@ record Row(
     }
 
     /** Several figures in a row, and each has its own basis behind it. */
-    boolean areTold() {
+    public boolean areTold() {
         var own = new ArrayList<Basis>();
         for (int i = 0; i < figures.size(); i++) {
             var basis = bases.get(i);
@@ -62,16 +62,16 @@ record Row(
     }
 
     /** Whether each figure stands in a cell of its own; two with one space between may be one that a scan has parted. */
-    boolean hasCells() {
+    public boolean hasCells() {
         return IntStream.range(1, figures.size()).noneMatch(at -> Rows.isInCell(figures, at));
     }
 
-    boolean isTold() {
+    public boolean isTold() {
         return heading != null || !why.isEmpty();
     }
 
     /** @param figure which of its figures a mark stands behind; −1 at its name */
-    Row with(Legend.Meaning mark, int figure, Names names) {
+    public Row with(Legend.Meaning mark, int figure, Names names) {
         if (!mark.why().isEmpty()) {
             return not(mark.why());
         }
@@ -89,18 +89,18 @@ record Row(
         return heading != null && told == null ? row.not("its unit does not fit") : row;
     }
 
-    Row not(String because) {
+    public Row not(String because) {
         return new Row(name, heading, words, figures, unit, bases, why.isEmpty() ? because : why);
     }
 
     /** What was not understood behind its figure is asked for itself. */
-    Row without(String because) {
+    public Row without(String because) {
         return why.startsWith(Behind.QUOTE + because + "” ")
                 ? new Row(name, heading, words, figures, unit, bases, "")
                 : this;
     }
 
-    Row on(Basis basis) {
+    public Row on(Basis basis) {
         if (!bases.isEmpty()) {
             return this;
         }
@@ -108,7 +108,7 @@ record Row(
     }
 
     /** In this unit, where it says none and can be measured in it. */
-    Row in(Unit other) {
+    public Row in(Unit other) {
         var known = heading;
         boolean isBare = known != null
                 && unit == null

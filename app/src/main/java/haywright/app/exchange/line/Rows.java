@@ -1,8 +1,8 @@
-package haywright.app.exchange.text;
+package haywright.app.exchange.line;
 
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Label;
-import haywright.app.exchange.text.TextLine.Word;
+import haywright.app.exchange.line.TextLine.Word;
 import haywright.forage.Analyte;
 import haywright.forage.Basis;
 import haywright.quantity.Unit;
@@ -16,7 +16,7 @@ import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /** Takes a line apart into its rows: names that are known with the figures behind them, or one that nobody knows. */
-final class Rows {
+public final class Rows {
     private static final int LONGEST_NAME = 12;
     private static final Pattern UNIT_LIKE = Pattern.compile("\\p{L}{1,8}/\\p{L}{1,8}[.,;]?");
     private static final Pattern BESIDE = Pattern.compile("[=:(),]|of|on|a|index|units?|" + TextLine.WITHIN);
@@ -48,7 +48,7 @@ final class Rows {
     private Rows() {}
 
     /** The rows of a line: side by side in columns, one after the other in a sentence, or one that nobody knows. */
-    static List<Row> of(List<Word> words, boolean isAligned, Names names) {
+    public static List<Row> of(List<Word> words, boolean isAligned, Names names) {
         var rows = new ArrayList<Row>();
         int at = 0;
         int end = 0;
@@ -112,7 +112,7 @@ final class Rows {
     }
 
     /** "530 ppm nitrate nitrogen": a figure with its unit before the name of an analyte. */
-    static boolean isFigureFirst(List<Word> words, Names names) {
+    public static boolean isFigureFirst(List<Word> words, Names names) {
         for (int at = 0; at + 1 < words.size(); at++) {
             if (!words.get(at).isFigure()) {
                 continue;
@@ -128,7 +128,7 @@ final class Rows {
         return false;
     }
 
-    static boolean isInCell(List<Word> words, int at) {
+    public static boolean isInCell(List<Word> words, int at) {
         return at > 0 && words.get(at).from() - words.get(at - 1).to() < 2;
     }
 
@@ -290,6 +290,7 @@ final class Rows {
                 at++;
             } else {
                 // left out, it could be a unit or a basis, and the usual one would be taken
+                why = why.isEmpty() && !figures.isEmpty() ? Behind.guide(words, at) : why;
                 boolean isAsked = !figures.isEmpty() && !names.words().says(name) && !isBareNumber(said);
                 why = isAsked ? Behind.why(words, at, names, why) : why;
                 break;
@@ -374,7 +375,7 @@ final class Rows {
         return 0;
     }
 
-    static String bare(List<Word> words, int at, int many) {
+    public static String bare(List<Word> words, int at, int many) {
         return TextLine.join(words.subList(at, at + many))
                 .text()
                 .replaceAll("[(),;\\[\\]]|\\.$", "")

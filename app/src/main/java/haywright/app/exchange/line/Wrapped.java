@@ -1,4 +1,4 @@
-package haywright.app.exchange.text;
+package haywright.app.exchange.line;
 
 import haywright.app.exchange.lab.Heading;
 import java.util.ArrayList;
@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
  * A name that its cell was too narrow for goes over two or three lines, and its figures stand in one of them: beside the
  * first line, the last one or the middle. Put together again, so that no part of a name is taken for the whole.
  */
-final class Wrapped {
+public final class Wrapped {
     /** Columns of text by which the lines of one name may begin apart: a page sets each by its middle. */
     private static final int NEAR = 10;
 
@@ -26,7 +26,7 @@ final class Wrapped {
     }
 
     /** The same lines, as many of them; where parts of a name stood alone is an empty one. */
-    static List<String> joined(List<String> raw, Names names) {
+    public static List<String> joined(List<String> raw, Names names) {
         var all = new Wrapped(raw, names);
         for (int at = 0; at < raw.size(); at++) {
             all.join(at);
