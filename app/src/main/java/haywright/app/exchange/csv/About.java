@@ -1,6 +1,7 @@
 package haywright.app.exchange.csv;
 
 import haywright.app.exchange.lab.Days;
+import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Laboratory;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood;
@@ -75,7 +76,8 @@ final class About {
                 }
                 boolean hasValue = next < grid.width(row)
                         && Told.of(grid.cell(row, next)).isEmpty()
-                        && !areSeveral(grid, row, next);
+                        && !areSeveral(grid, row, next)
+                        && Heading.basis(grid.cell(row, next)).isEmpty();
                 if (label != null && hasValue) {
                     about.add(label, grid.cell(row, next));
                     if (isKept(label, grid.cell(row, next))) {

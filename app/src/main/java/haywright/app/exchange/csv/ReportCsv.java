@@ -4,6 +4,7 @@ import haywright.app.exchange.lab.BasisSaid;
 import haywright.app.exchange.lab.Counted;
 import haywright.app.exchange.lab.Decimals;
 import haywright.app.exchange.lab.Delimited;
+import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Understood.Sample;
 import haywright.app.exchange.lab.Vocabulary;
@@ -19,6 +20,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -168,8 +170,9 @@ public final class ReportCsv {
     private static Optional<NameColumns> names(Grid grid) {
         int head = wideHead(grid);
         return NameColumns.of(grid)
-                .filter(names ->
-                        names.isSaid(grid) || head < 0 || NameColumns.labelsMost(grid) >= Wide.analytes(grid, head));
+                .filter(names -> head < 0
+                        || NameColumns.labelsMost(grid) > 0 && names.isSaid(grid)
+                        || NameColumns.labelsMost(grid) >= Wide.analytes(grid, head));
     }
 
     /** The lines of each table; a new one begins where headings stand again, with what stands over them. */
@@ -220,7 +223,36 @@ public final class ReportCsv {
                 best = row;
             }
         }
-        return best;
+        return best < 0 ? headOfOne(grid) : best;
+    }
+
+    /** The usual nitrate list: samples under a heading that says so, and one analyte beside them; −1 where there is none. */
+    private static int headOfOne(Grid grid) {
+        return IntStream.range(0, Math.min(grid.height() - 1, LINES_BEFORE_HEADINGS))
+                .filter(row -> Wide.analytes(grid, row) == 1 && isOverSamples(grid, row))
+                .findFirst()
+                .orElse(-1);
+    }
+
+    private static boolean isOverSamples(Grid grid, int row) {
+        int analyte = IntStream.range(0, grid.width(row))
+                .filter(column -> grid.isLabel(row, column))
+                .findFirst()
+                .orElse(-1);
+        boolean isSaid = IntStream.range(0, grid.width(row))
+                .filter(column -> column != analyte)
+                .anyMatch(column -> grid.isNames(row, column)
+                        || grid.cell(row, column).isBlank() && column < analyte
+                        || grid.told(row, column)
+                                .filter(told -> told == Told.BAG || told == Told.NUMBER || told == Told.LOT)
+                                .isPresent());
+        return analyte >= 0
+                && isSaid
+                && grid.hasNoFigures(row)
+                && (grid.isFigure(row + 1, analyte) || row + 2 < grid.height() && grid.isFigure(row + 2, analyte))
+                && IntStream.range(row + 1, grid.height())
+                        .noneMatch(
+                                below -> IntStream.range(0, analyte).anyMatch(column -> grid.isLabel(below, column)));
     }
 
     private static Understood whole(Taking taking, List<Table> tables, char separator) {

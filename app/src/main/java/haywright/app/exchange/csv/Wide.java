@@ -12,6 +12,7 @@ import haywright.app.exchange.lab.Whose;
 import haywright.forage.Basis;
 import haywright.forage.lab.Tested;
 import haywright.workings.Refused;
+import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -36,6 +37,8 @@ final class Wide {
     private final Map<Integer, Heading> analytes = new LinkedHashMap<>();
     private final Map<Integer, Tested.Method> methods = new HashMap<>();
     private final Map<Integer, Told> told = new LinkedHashMap<>();
+    /** Under "name" and the like. */
+    private final List<Integer> names = new ArrayList<>();
     /** What says over a column whose figures stand in it. */
     private final Map<Integer, String> labels = new HashMap<>();
 
@@ -185,6 +188,11 @@ final class Wide {
                 grid.settle(row, column);
             }
         });
+        boolean hasCode = told.containsValue(Told.BAG) || told.containsValue(Told.NUMBER);
+        names.forEach(column -> {
+            own.add(hasCode ? Told.LOT : Told.BAG, bases.bare(row, grid.cell(row, column)));
+            grid.settle(row, column);
+        });
         return own;
     }
 
@@ -210,15 +218,13 @@ final class Wide {
         return !said.isEmpty();
     }
 
-    /** Of a sample that has no code, the cell under "name". */
+    /** Beside a code, what stands under "name" calls the sample too; alone it is its code. */
     private String name(int row) {
-        for (int column = 0; column < grid.width(head); column++) {
-            if (grid.isNames(head, column)) {
-                grid.settle(row, column);
-                return grid.cell(row, column);
-            }
-        }
-        return "";
+        return names.stream()
+                .map(column -> grid.cell(row, column))
+                .filter(cell -> !cell.isBlank())
+                .findFirst()
+                .orElse("");
     }
 
     /** Units, bases and shares under the names, and no figure among them. */
@@ -271,12 +277,19 @@ final class Wide {
 
     private void headings() {
         for (int column = 0; column < grid.width(head); column++) {
-            var name = grid.cell(head, column);
+            int at = column;
+            boolean isOver = grid.cell(head, column).isBlank()
+                    && head > 0
+                    && (grid.told(head - 1, column).isPresent() || grid.isNames(head - 1, column))
+                    && IntStream.range(first, grid.height()).anyMatch(row -> !grid.isNothing(row, at));
+            var name = grid.cell(isOver ? head - 1 : head, column);
+            if (name.isBlank() && column == 0 && hasWords(column)) {
+                names.add(column);
+            }
             if (name.isBlank()) {
                 continue;
             }
-            int at = column;
-            grid.settle(head, column);
+            grid.settle(isOver ? head - 1 : head, column);
             IntStream.range(head + 1, first).forEach(row -> grid.settle(row, at));
             var what = grid.words.own().containsKey(Heading.key(name))
                     ? null
@@ -287,15 +300,16 @@ final class Wide {
             if (bases.isAt(column)) {
                 continue;
             }
+            if (!isLabel && (grid.isNames(head, column) || isOver && grid.isNames(head - 1, column))) {
+                names.add(column);
+                continue;
+            }
             if (!isLabel && what != null) {
                 told.put(column, what);
                 if (!About.isKept(what, "")) {
                     taking.notTaken.add("Column “%s”: a report here has no place for it%s"
                             .formatted(name, grid.under(first, column)));
                 }
-                continue;
-            }
-            if (!isLabel && grid.isNames(head, column)) {
                 continue;
             }
             if (isLabel && isOfOthers(column)) {
@@ -317,6 +331,11 @@ final class Wide {
                                 under));
             }
         }
+    }
+
+    private boolean hasWords(int column) {
+        return IntStream.range(first, grid.height())
+                .anyMatch(row -> grid.cell(row, column).matches(".*\\p{L}.*") && !grid.isFigure(row, column));
     }
 
     /** Whether names of lots here stand under a heading that nobody knows. */

@@ -16,6 +16,9 @@ final class AnalyteNames {
     /** "Nitrate as N", "nitrate, % NO3" without its unit. */
     private static final Pattern FORM = Pattern.compile("nitrates?,? (?:as )?([^ ]+)");
 
+    /** Two kinds of it are measured, by what takes it up. */
+    private static final Pattern SUGAR = Pattern.compile("(?:total |soluble )?sugars?");
+
     private static final Pattern TWICE =
             Pattern.compile("^(.+?)(?:\\s+[-–]\\s+|\\s*/\\s*|,\\s+(?:as\\s+)?|\\s+as\\s+)(.+)$");
 
@@ -82,7 +85,10 @@ final class AnalyteNames {
                 .replace("isable", "izable")
                 .replace("sulph", "sulf");
         // uNDF240 and NDFD30 begin as uNDF and NDFD do
-        return SHORT.getOrDefault(first, first.replaceFirst("^(\\p{L}{4,})[0-9]{2,3}$", "$1"));
+        return SHORT.getOrDefault(
+                first,
+                first.replaceFirst("^(a?ndf|undf|adf)([0-9]{2,3})?om$", "$1")
+                        .replaceFirst("^(\\p{L}{4,})[0-9]{2,3}$", "$1"));
     }
 
     /** The analyte of a bare name; a name that says it twice must say the same twice. */
@@ -98,10 +104,25 @@ final class AnalyteNames {
             return known;
         }
         var brackets = BRACKETS.matcher(name);
+        if (brackets.matches()
+                && brackets.group(3).isEmpty()
+                && SUGAR.matcher(brackets.group(1)).matches()) {
+            var kind = of(brackets.group(2));
+            return kind.filter(one -> one == Analyte.WSC || one == Analyte.ESC);
+        }
+        boolean isNitrate = brackets.matches() && brackets.group(1).matches("nitrates?");
+        if (isNitrate
+                && brackets.group(2).matches("(?:as )?n")
+                && brackets.group(3).isEmpty()) {
+            return Optional.of(Analyte.NO3N);
+        }
         if (brackets.matches()) {
             return same(
                     of((brackets.group(1) + " " + brackets.group(3)).strip()),
                     of(brackets.group(2).replaceFirst("^as ", "")));
+        }
+        if (name.matches("sugars? (?:wsc|esc)")) {
+            return of(name.replaceFirst(".* ", ""));
         }
         var form = FORM.matcher(name);
         if (form.matches()) {

@@ -41,7 +41,7 @@ public final class ColumnWords {
             Set.of("basis", "reported basis", "moisture basis", "reporting basis", "result basis");
     private static final Pattern OTHERS = Pattern.compile(
             "(?:test |analysis |lab )?methods?|(?:normal |typical |reference |usual )?range|typical|usual|guide values?|guidelines?|normal|desired|recommended"
-                    + "|reference|(?:m|r|p)?dl|lod|loq|rl|pql|(?:reporting |detection |quantitation )?limit|flag|analyst|tech(?:nician)?|date (?:analy[sz]ed|run|tested|of analysis)|(?:analysis|run|test) date"
+                    + "|reference|(?:m|r|p)?dl|lod|loq|rl|pql|(?:report(?:ing)? |rep\\.? |det\\.? |detection |quantitation |lower |method )?limit|flag|analyst|tech(?:nician)?|date (?:analy[sz]ed|run|tested|of analysis)|(?:analysis|run|test) date"
                     + "|(?:[0-9]+[- ]?(?:yr|year)s? )?(?:average|avg\\.?)|goal|target|uncertainty|error|(?:std\\.?|standard) (?:dev(?:iation|\\.)?|error)|sd|cv|\\+/-|±|rating|status|grade|interpretation|optim(?:um|al)|ideal|sufficiency|adequate|deficient|excess|low|medium|high|minimum|maximum|min\\.?|max\\.?|dilution|df");
 
     private ColumnWords() {}

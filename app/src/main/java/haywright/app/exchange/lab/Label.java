@@ -62,7 +62,7 @@ public record Label(@Nullable Heading heading, String why) {
             "est\\.?|estimated|calc\\.?|calculated|calculation|computed|predicted|by calculation|by difference|by weight|by mass|by"
                     + "|(?<!as[ _-])wet(?![ _/-]*(?:basis|weight|wt|matter))(?:[ -]chem(?:istry|\\.)?)?|chem(?:istry|ical)?\\.?|nirs?|near[- ]infra-?red|icp(?:[ -](?:ms|oes|aes))?|xrf|hplc|gc"
                     + "|lc-?ms(?:/ms)?|elisa|kjeldahl|dumas|combustion|oven|probe|meter|electrode|colorimetric|titration|gravimetric|in situ|in vitro"
-                    + "|visual|strip|ash[ -]free|amylase(?:[ -]treated)?|sa|content|level|test|result|analy[sz]ed|ion";
+                    + "|visual|strip|ash[ -]free|sul(?:f|ph)uric(?: acid)?|amylase(?:[ -]treated)?|sa|content|level|test|result|analy[sz]ed|ion";
 
     private static final Pattern MANNER = word("(?:" + MANNERS + ")(?: method)?");
     private static final Pattern ONLY_MANNER = Pattern.compile("[(\\[]?(?:" + MANNERS + ")[)\\].,;:]*");
@@ -106,6 +106,11 @@ public record Label(@Nullable Heading heading, String why) {
                 .replaceAll("^[*•·-]+\\s*", "")
                 .replaceAll("\\bne[/-]([mgl])\\b", "ne$1")
                 .replaceAll("\\b(mcal|mj|kcal|mg|g|ug) (lb|kg|cwt)\\b", "$1/$2")
+                .replaceAll(
+                        "^(?:a?)(ndf|undf|ndf-?d|ivndfd|adf)(?: ?\\(a\\))?([ -]?[0-9]{2,3})?[ -]?\\(?om\\)?(?=$|[\\s,%])",
+                        "$1$2")
+                .replaceAll("^(a?ndf) ?\\(a\\)", "$1")
+                .replaceAll("^(tdn|nfc|nsc|ne[lmg]|me|de),? (?:19|20)[0-9]{2}\\b", "$1")
                 .replaceAll("\\b(mg|g) (no3(?:[- ]?n)?)/kg\\b", "as $2, $1/kg");
         if (name.isEmpty() || name.length() > LONGEST) {
             return Optional.empty();
@@ -217,6 +222,8 @@ public record Label(@Nullable Heading heading, String why) {
         Optional<Label> label() {
             var known = AnalyteNames.of(left);
             if (known.isPresent()) {
+                var share = SHARE.matcher(left);
+                whole = share.find() ? whole(share.group(1)) : null;
                 return Optional.of(said(known.get()));
             }
             left = OVEN.matcher(left).replaceFirst("");

@@ -89,7 +89,9 @@ public final class Behind {
             return before;
         }
         int from = JOINS.matcher(words.get(at).text()).matches() && at + 1 < words.size() ? at + 1 : at;
-        if (from == at && REMARK.matcher(words.get(at).text()).matches()) {
+        if (from == at
+                && (words.get(at).isBound()
+                        || REMARK.matcher(words.get(at).text()).matches())) {
             return before;
         }
         var word = words.get(from).text().replaceAll("^[(\\[]\\s*|\\s*[)\\]]$", "");

@@ -41,6 +41,12 @@ public final class Rows {
     private static final Pattern JOINS = Pattern.compile(
             "(?i).*[.,;:/)]|and|&|plus|with|but|while|your|the|its|had|has|ran|runs|tested|tests|showed|shows?|contain(?:s|ed)|measured|[-–—]");
 
+    /** "Nitrate was 3,900 ppm NO3". */
+    private static final Pattern NITRATE = Pattern.compile("(?i)nitrates?(?: \\p{L}+)? NO ?3(?:-?N)?[,.;]?");
+
+    private static final Pattern SAME =
+            Pattern.compile("(?i),|which|that|this|is|or|and|makes?|comes|to|equals?|=|i\\.e\\.");
+
     private static final Pattern SHARE = Pattern.compile("(?i)[(\\[]?(?:as )?(?:%|pct|percent)");
     private static final Pattern OF = Pattern.compile("(?i)of|for|in|as|the|,");
     private static final Pattern SYMBOL = Pattern.compile("\\p{Lu}\\p{L}?");
@@ -72,7 +78,11 @@ public final class Rows {
                 at += 1 + basis;
                 continue;
             }
-            if (!rows.isEmpty() && words.get(at).isFigure() && (!isAligned || isInCell(words, at))) {
+            // behind the end of its sentence another figure is another's
+            boolean isNext = !isAligned
+                    && words.subList(Math.max(0, Math.min(end, at) - 1), at).stream()
+                            .anyMatch(word -> word.text().matches(".*[;.]"));
+            if (!rows.isEmpty() && !isNext && words.get(at).isFigure() && (!isAligned || isInCell(words, at))) {
                 // one line, one figure for one name: where another follows unasked, either could be meant
                 int last = rows.size() - 1;
                 rows.set(last, rows.get(last).not("another figure stands behind it"));
@@ -240,11 +250,16 @@ public final class Rows {
                 at += share;
                 continue;
             }
-            int form = formOf(words, at, names);
+            boolean isBare = !figures.isEmpty()
+                    && NITRATE.matcher(name + " " + word.text()).matches();
+            int form = isBare ? 1 : formOf(words, at, names);
             if (form > 0) {
                 // "900 ppm as NO3-N": the form behind the figure tells which it is
-                var told = names.label(name.replaceFirst("[\\s:=,]+$", "") + " "
-                                + TextLine.join(words.subList(at, at + form)).text())
+                var told = names.label(name.replaceFirst("[\\s:=,]+$", "")
+                                + (isBare ? " as " : " ")
+                                + TextLine.join(words.subList(at, at + form))
+                                        .text()
+                                        .replaceAll("[,.;]+$", ""))
                         .orElse(null);
                 why = told == null ? "it is printed as another thing" : why;
                 said = told == null ? said : told;
@@ -279,6 +294,8 @@ public final class Rows {
                 at++;
             } else if (!figures.isEmpty() && rangeOf(words, at) > 0) {
                 at += rangeOf(words, at);
+            } else if (!bases.isEmpty() && otherBasis(words, at) > 0) {
+                at += otherBasis(words, at);
             } else if ((figures.isEmpty() ? FILLER : BESIDE)
                     .matcher(word.text())
                     .matches()) {
@@ -351,6 +368,21 @@ public final class Rows {
             }
         }
         return 0;
+    }
+
+    /** "7.9 percent as fed, which is 9.2 percent dry": words before the same on another basis; 0 for none. */
+    private static int otherBasis(List<Word> words, int at) {
+        int end = at;
+        while (end < words.size()
+                && end - at < 4
+                && SAME.matcher(words.get(end).text()).matches()) {
+            end++;
+        }
+        if (end == at || end >= words.size() || !words.get(end).isFigure()) {
+            return 0;
+        }
+        int behind = end + 1 + (end + 1 < words.size() ? Behind.unit(words, end + 1) : 0);
+        return behind < words.size() && basisWords(words, behind) > 0 ? end - at : 0;
     }
 
     private static int formOf(List<Word> words, int at, Names names) {

@@ -44,15 +44,22 @@ public record TextLine(int number, int page, String text, List<Word> words) {
     private static final String OF_A_NAME =
             "|(?-i:(?<![0-9.,])(?:[5-9][05]|1[0-3][05]) ?[°º]? ?C)(?= |$|[,;)])|[0-9]{1,3} ?-?(?:hours?|hrs?|h)\\b\\.?|[1-5] ?x\\b"
                     + "|n ?[x×*] ?[0-9][.,][0-9]+|(?:aoac|nrc|nasem|iso|astm|nfta)[ -]?[0-9]+(?:[.:-][0-9]+)*"
+                    + "|(?<![\\p{L}])(?:tdn|nfc|nsc|ne[lmg]|me|de)[ ,] ?(?:19|20)[0-9]{2}(?=[ ,%)])"
                     + "|(?:90|100) ?% (?:dm|dry(?: matter)?)\\b(?: basis)?"
-                    + "|[(\\[](?=[^()\\[\\]]*\\p{L})(?:[^()\\[\\] ]| (?! )){1,60}[)\\]]";
+                    + "|[(\\[](?=[^()\\[\\]]*(?:\\p{L}|20[0-9]{2}))(?:[^()\\[\\] ]| (?! )){1,60}[)\\]]";
 
     /** "12 .8", "12. 8": a scanner has parted one figure; its first half alone would be another one. */
     private static final String PARTED = "<?[0-9]+(?: [.,] ?|[.,] )[0-9]+";
 
+    /** What should not be passed: "0.4 max", "up to 5"; and from one figure to another. */
+    private static final String BOUND =
+            "[0-9.,]*[0-9] ?(?:max|min)(?:imum|\\.)?|(?:max|min)(?:imum|\\.)? [0-9.,]*[0-9]|up to [0-9.,]*[0-9]"
+                    + "|[0-9.,]*[0-9](?: to | ?[-–—] ?)[0-9.,]*[0-9]";
+
     private static final Pattern TOGETHER = Pattern.compile("(?iu)" + INSTEAD + "|" + WITHIN + OF_A_NAME);
     /** In columns, also what is usual: from one figure to another. */
     private static final Pattern TOGETHER_IN_COLUMNS = Pattern.compile("(?iu)" + INSTEAD + "|" + WITHIN + OF_A_NAME
+            + "|" + BOUND + "(?![^ ])"
             + "|[0-9][0-9.,]*(?:[-–—]| [-–—] )[0-9][0-9.,]*(?![^ ])" + "|" + PARTED + "(?![^ ])");
 
     /**
@@ -88,6 +95,11 @@ public record TextLine(int number, int page, String text, List<Word> words) {
         /** A figure with letters that a scanner took for its digits: "9O.7", "l.21". */
         public boolean isGarbled() {
             return text.matches("(?=.*[0-9.,])<?[0-9OolI]*[.,]?[0-9OolI]+");
+        }
+
+        /** What is usual or wanted, in a cell of its own. */
+        public boolean isBound() {
+            return text.matches("(?i)" + BOUND);
         }
 
         /** How far from the truth the figure before it may be, which has no place in a report here. */

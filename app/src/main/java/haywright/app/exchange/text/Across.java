@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -81,12 +82,39 @@ record Across(List<Column> columns, List<Word> whole) {
                 .filter(found -> IntStream.range(at + 1, at + found.lines)
                         .mapToObj(later -> headings(lines, later, names))
                         .flatMap(Optional::stream)
-                        .noneMatch(later -> later.understood > found.understood));
+                        .noneMatch(later -> later.understood > found.understood))
+                .or(() -> ofOne(lines, at, names));
+    }
+
+    /** The usual nitrate list: samples under a heading that says so, and one analyte beside them. */
+    private static Optional<Found> ofOne(List<TextLine> lines, int at, Names names) {
+        int under = at + 1;
+        while (under < lines.size() && lines.get(under).isBlank()) {
+            under++;
+        }
+        var cells = lines.get(at).cells();
+        if (cells.size() < 2 || under >= lines.size() || lines.get(at).text().contains(":")) {
+            return Optional.empty();
+        }
+        var columns = cells.stream()
+                .map(cell -> column(TextLine.join(cell), List.of(), names))
+                .toList();
+        boolean isSaid = columns.stream().allMatch(c -> c.analyte != null || c.tells != null)
+                && Stream.of(Told.BAG, Told.NUMBER, Told.LOT).anyMatch(told -> told == columns.get(0).tells);
+        var table = new Across(columns, List.of());
+        return isSaid
+                        && table.known() == 1
+                        && table.line(lines.get(under), names).isPresent()
+                ? Optional.of(new Found(table, 1, 2L * columns.size()))
+                : Optional.empty();
     }
 
     private static Optional<Found> headings(List<TextLine> lines, int at, Names names) {
         int end = at;
-        while (end < lines.size() && end - at <= MOST_LINES && !isFigures(lines.get(end), names)) {
+        while (end < lines.size()
+                && end - at <= MOST_LINES
+                && !isFigures(lines.get(end), names)
+                && !hasSeveral(lines.get(end), names)) {
             end++;
         }
         if (end == at
@@ -150,6 +178,14 @@ record Across(List<Column> columns, List<Word> whole) {
         return rows.stream().anyMatch(Row::isTold);
     }
 
+    /** "NDFD 48 h   % of NDF   57   55": a name and its figures, and no line of names. */
+    private static boolean hasSeveral(TextLine line, Names names) {
+        return figures(line) >= FEWEST
+                && names.rows(line).stream()
+                        .anyMatch(row -> row.isTold()
+                                && row.figures().stream().filter(Word::isFigure).count() >= FEWEST);
+    }
+
     /** "DM" in a cell behind a sample's name is its basis, and no dry matter. */
     private static List<Word> withoutBases(TextLine line) {
         return line.cells().stream()
@@ -182,7 +218,13 @@ record Across(List<Column> columns, List<Word> whole) {
     private static Column column(Word heading, List<Span> spans, Names names) {
         var analyte = names.heading(heading.text()).orElse(null);
         if (analyte == null) {
-            return new Column(heading, null, null, Head.tells(heading.text()).orElse(null));
+            return new Column(
+                    heading,
+                    null,
+                    null,
+                    ColumnWords.isNames(heading.text())
+                            ? Told.LOT
+                            : Head.tells(heading.text()).orElse(null));
         }
         var group = spans.stream()
                 .filter(span -> span.from <= heading.middle() && heading.middle() <= span.to)
@@ -226,7 +268,10 @@ record Across(List<Column> columns, List<Word> whole) {
                 strange.add(whole);
             }
         }
-        if (figures.size() < FEWEST || strange.size() >= figures.size()) {
+        boolean isOfOne = known() == 1;
+        if (figures.size() < (isOfOne ? 1 : FEWEST)
+                || isOfOne && line.cells().size() != columns.size()
+                || strange.size() >= figures.size()) {
             return Optional.empty(); // words of another kind of line
         }
         var wanted = new ArrayList<TableHead.Column>();

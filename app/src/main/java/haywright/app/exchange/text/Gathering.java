@@ -60,6 +60,7 @@ final class Gathering {
     private final Sections sections = new Sections();
     private boolean isBoxed;
     private boolean hasPanels;
+    private boolean isShort;
 
     Gathering(
             Names names,
@@ -171,6 +172,7 @@ final class Gathering {
 
     void head(TableHead next, List<TextLine> lines) {
         head = next;
+        isShort = false;
         above.corner(next);
         ledger.settle(
                 lines,
@@ -180,6 +182,11 @@ final class Gathering {
                         .map(c -> c.heading())
                         .toList());
         asked.head(next);
+    }
+
+    /** Whether the headings lack some of the samples that have figures under them. */
+    void isShort(boolean is) {
+        isShort = is;
     }
 
     /** A year over a column says when the sample was taken, which is told nowhere else: it stays with the rest of the sheet. */
@@ -223,8 +230,9 @@ final class Gathering {
         hasPanels |= panels > 1;
         var told = rows.stream().flatMap(row -> row.words().stream()).toList();
         for (var word : read) {
-            boolean isStrange =
-                    !told.contains(word) && STRANGE.matcher(word.text()).matches();
+            boolean isStrange = !told.contains(word)
+                    && !word.isBound()
+                    && STRANGE.matcher(word.text()).matches();
             if (line.isAligned() && isStrange) {
                 notTaken.add(line.notTaken("“%s” is not a number".formatted(word.text())));
                 ledger.settle(line, List.of(word));
@@ -322,7 +330,7 @@ final class Gathering {
                 && !row.heading().analyte().hasBasis()
                 && head.groups() == 1
                 && head.columns().stream().noneMatch(c -> c.role() == TableHead.Role.OTHER);
-        if (places != null && places.contains(null) && !isOne) {
+        if (places != null && (isShort || places.contains(null)) && !isOne) {
             list(line, row, "no heading over the figure says what it is");
             return;
         }
@@ -479,7 +487,7 @@ final class Gathering {
 
     private List<String> codes(Head said, int groups) {
         var codes = head.samples().size() == groups ? head.samples() : said.codes(groups);
-        return codes.isEmpty() && groups > 1
+        return codes.size() != groups && groups > 1 // a work order over the table is none of its samples
                 ? head.values().stream()
                         .filter(c -> c.basis() == null)
                         .map(c -> c.heading().text())

@@ -224,9 +224,11 @@ final class HeadingLines {
                 gathering.above().codes(over.names(best));
                 overColumns = Optional.empty();
             }
+            best = OddColumns.asked(best, lines.subList(Math.max(0, at - MOST_LINES_OF_NAMES), at), names.words());
             head = placed(best, at + taken);
             nameGroups(at);
             gathering.head(head, lines.subList(at, at + taken));
+            gathering.isShort(isShort(best, at + taken));
         }
         return taken;
     }
@@ -299,6 +301,27 @@ final class HeadingLines {
     /** The headings in one line, looked for once. */
     Optional<TableHead> alone(TextLine line) {
         return heads.computeIfAbsent(line, one -> TableHead.of(one.cells(), names.words()));
+    }
+
+    /** Whether more figures stand in the lines under samples side by side than the headings name: which is whose cannot be told. */
+    private boolean isShort(TableHead best, int from) {
+        long wanted = best.ofFigures(false).size();
+        int end = from;
+        while (end < lines.size()
+                && !lines.get(end).isBlank()
+                && alone(lines.get(end)).isEmpty()) {
+            end++;
+        }
+        return best.groups() > 2
+                && lines.subList(from, end).stream()
+                                .filter(TextLine::isAligned)
+                                .map(names::rows)
+                                .filter(rows -> rows.size() == 1
+                                        && rows.get(0).isTold()
+                                        && rows.get(0).hasCells()
+                                        && rows.get(0).figures().size() > wanted)
+                                .count()
+                        > 1;
     }
 
     /** The headings over the figures of the first line that lacks none, which tell better where figures stand. */

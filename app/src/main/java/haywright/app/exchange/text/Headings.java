@@ -95,6 +95,10 @@ final class Headings {
     /** Several headings may stand in one cell, when a copy has lost the room between them; not where a sign parts cells. */
     static List<Column> in(List<Word> cell, Vocabulary words) {
         var whole = TextLine.join(cell);
+        var said = words.column(whole.text()).isPresent() ? of(whole, words) : null;
+        if (said != null) {
+            return List.of(said);
+        }
         if (Whose.isEarlier(whole.text())) {
             return List.of(new Column(Role.IGNORED, null, null, whole));
         }
@@ -128,7 +132,9 @@ final class Headings {
                                             .equalsIgnoreCase(cell.get(at).text())
                                     || IntStream.rangeClosed(from + 1, last)
                                             .mapToObj(to -> of(TextLine.join(cell.subList(from, to)), words))
-                                            .anyMatch(inner -> inner != null && inner.basis() != null));
+                                            .anyMatch(inner -> inner != null
+                                                    && inner.basis() != null
+                                                    && !inner.heading().text().startsWith("(")));
             boolean isBehind = found != null
                     && found.role() == Role.IGNORED
                     && IntStream.range(at + 1, end)

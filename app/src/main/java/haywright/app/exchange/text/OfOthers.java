@@ -46,10 +46,23 @@ final class OfOthers {
     private static final Pattern NUMBERED = Pattern.compile(
             "(?i)(?:#|no\\.?(?= ?[0-9])|sample|bag|lot|stack|report|certificate|lab no\\.?)(?: of (?:analysis|test(?:ing)?|results?))?(?:,? (?:no\\.?|number|nr\\.?|id|#))?\\s?[:.]?\\s?\\S*[0-9](?!.*20[0-9]{2}:?$).*");
 
+    /** What a page or an office adds between the lines of a table: "Sheet 1 of 2", "Account 4471". */
+    private static final Pattern FURNITURE = Pattern.compile(
+            "(?iu)[\\s*–—=_(-]*(?:(?:(?:see|on|to|over to|from|next|turn) )*(?:page|sheet|side|part|p\\.|pg\\.?) ?(?:no\\.? ?)?[0-9]{1,3}(?:\\s?(?:of|/)\\s?[0-9]{1,3})?"
+                    + "|(?:see |on |to )?(?:the )?(?:next|other|last|previous|following|second|first|back) (?:page|sheet|side)|over(?:leaf)?"
+                    + "|(?:account|acct|(?:work |purchase |lab |test )?order|w\\.?o\\.?|p\\.?o\\.?|job|client|customer|invoice|project|batch|folder|file|form|rev(?:ision)?|doc(?:ument)?|ref(?:erence)?|request|submission|tracking|accession|login|lims|printed|copy)\\.? ?(?:no\\.?|number|#|id|:)? ?[\\p{L}]{0,4}[-/ ]?[0-9][\\p{L}\\p{N}/.-]*"
+                    + "|(?:this )?(?:report |table |list )?(?:is )?(?:to be )?(?:continue[ds]|cont(?:inued|['’]?d)?\\.?|goes on)(?: (?:on|from|over|from the|on the)? ?(?:the )?(?:next|previous|last|other|back|page|sheet|side|[0-9]{1,3}| )*)?)"
+                    + "[\\s,.:;–—=_-]*(?:\\(?(?:continue[ds]|cont(?:inued|['’]?d)?\\.?)\\)?)?[\\s).*–—=_-]*");
+
     private static final int MOST_WORDS_OF_A_TITLE = 10;
     private static final int LINES_OF_A_HEAD = 5;
 
     private OfOthers() {}
+
+    /** Whether a line is of the page or the office, and of no result. */
+    static boolean isFurniture(TextLine line) {
+        return FURNITURE.matcher(line.text().strip()).matches();
+    }
 
     /** Lines without the signs of a quote, where no figure of an analyte stands outside of it; else as they are. */
     static List<String> quoteOnly(List<String> lines, Names names) {
@@ -113,7 +126,7 @@ final class OfOthers {
                 skipped.add(at);
             } else if (hasFigures
                     && (blocks.contains(at)
-                            || isSentence(lines.get(at)) && speaks(text, newest)
+                            || isSentence(lines.get(at)) && speaksOutsideBrackets(text, newest)
                             || isUnderATitle(lines, at, figures, newest))) {
                 others.put(at, LISTED);
             }
@@ -226,6 +239,8 @@ final class OfOthers {
                     && line.words().size() <= MOST_WORDS_OF_A_TITLE
                     && isOver(lines, names, figures, at)
                     && !SectionWords.isKnown(text)
+                    && !isFurniture(line)
+                    && !isOverAColumn(lines, figures, at)
                     && !before.contains(text);
             if (open.isEmpty() && closed.isEmpty()) {
                 before.add(text);
@@ -266,6 +281,18 @@ final class OfOthers {
                 .toList();
     }
 
+    /** Beside the names of the next figures: a part of a heading over several lines. */
+    private static boolean isOverAColumn(List<TextLine> lines, List<Integer> figures, int at) {
+        return figures.stream()
+                .filter(below -> below > at)
+                .findFirst()
+                .map(lines::get)
+                .filter(line -> line.cells().size() > 2)
+                .map(line -> TextLine.join(line.cells().get(0)))
+                .filter(name -> name.to() < lines.get(at).words().get(0).from())
+                .isPresent();
+    }
+
     /** A sentence, or what is left of a name over several lines, is none; one that goes on to a colon is a title. */
     private static boolean isTitle(String text) {
         boolean isPart = text.matches("(?s)\\p{Ll}.*|[^(\\[]*[)\\]].*|.*[(\\[][^)\\]]*");
@@ -280,6 +307,7 @@ final class OfOthers {
                 return true;
             }
             boolean isBetween = line.isBlank()
+                    || isFurniture(line)
                     || SectionWords.isKnown(line.text())
                     || !BasisSaid.in(line.text()).isEmpty()
                     || !Head.of(line).isEmpty()
@@ -298,6 +326,12 @@ final class OfOthers {
     /** In columns a year or a "last" is a heading's business. */
     private static boolean isSentence(TextLine line) {
         return !line.isAligned() || line.cells().size() == 1;
+    }
+
+    /** What a figure's own line says beside it in brackets is a remark: "8.8 % (last year 9.6)". */
+    private static boolean speaksOutsideBrackets(String text, int newest) {
+        var bare = text.replaceAll("[(\\[][^()\\[\\]]*[)\\]]", " ");
+        return speaks(bare.matches(".*[0-9].*") ? bare : text, newest);
     }
 
     private static boolean speaks(String text, int newest) {

@@ -269,7 +269,7 @@ public final class ReportText {
             gathering.table();
         }
         gathering.above().line(line, fields);
-        if (fields.isEmpty()) {
+        if (fields.isEmpty() && !OfOthers.isFurniture(line)) {
             if (isEmptyRow(line)) {
                 gathering.empty(line);
             } else {

@@ -157,7 +157,7 @@ final class SampleLines {
             return;
         }
         var said = above.with(sample.told());
-        var codes = Stream.concat(said.said().all(Told.BAG).stream(), said.said().all(Told.NUMBER).stream());
+        var codes = Stream.of(Told.BAG, Told.NUMBER, Told.LOT).flatMap(told -> said.said().all(told).stream());
         samples.inLine(codes.findFirst().orElse(""), read, said);
         read.stream()
                 .collect(Collectors.groupingBy(Figure::analyte, LinkedHashMap::new, Collectors.toList()))

@@ -127,6 +127,7 @@ final class Samples {
                         .filter(name -> !name.equals(draft.code))
                         .findFirst()
                         .or(() -> above.said.all(Told.LOT).stream().findFirst())
+                        .filter(name -> !name.equals(draft.code))
                         .orElse("");
             }
             for (var line : above.names) {
