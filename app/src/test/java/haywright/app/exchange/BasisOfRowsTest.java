@@ -54,11 +54,19 @@ class BasisOfRowsTest {
                 "Lot\tEast\tWest; Basis\tAF\tDM; CP %\t7.7\t16.8; ADF %\t33.3\t33.6",
                 "Lot,East,West; Basis,AF,DM; CP %,7.7,16.8; ADF %,33.3,33.6",
                 "Test,East,West; Basis,AF,DM; CP %,7.7,16.8; ADF %,33.3,33.6",
+                "Lot,East,West; CP %,7.7,16.8; ADF %,33.3,33.6; Basis,AF,DM",
+                "Sample,East,West; Unit,%,%; Basis,AF,DM; CP,7.7,16.8; ADF,33.3,33.6",
                 "Lot       East    West; Basis     AF      DM; CP %      7.7     16.8; ADF %     33.3    33.6",
                 "Test      Unit   East    West; Basis            AF      DM; CP        %      7.7     16.8; ADF       %      33.3    33.6"
             })
     void twoLotsStayTwo(String sheet) {
         assertThat(said(NothingIsLostTest.read(lines(sheet)))).isEqualTo(TWO_LOTS);
+    }
+
+    @Test
+    void aListOfOneAnalyteWithABasisForEachLine() {
+        assertThat(said(NothingIsLostTest.read("Sample,Basis,Nitrate-N ppm\nEast,AF,1776\nWest,DM,2010\n")))
+                .isEqualTo("East: NO3N ar 1776; West: NO3N dm 2010");
     }
 
     @Test

@@ -83,8 +83,25 @@ final class DownColumns {
                 grid.settle(names.head(), column);
             }
         });
+        basesInALine();
         IntStream.range(0, names.first()).forEach(this::describe);
         leaveOutOfMany();
+    }
+
+    /** "Basis" at the side, wherever its line stands: the basis of each column. */
+    private void basesInALine() {
+        IntStream.range(0, grid.height())
+                .filter(row -> row != names.head() && grid.isOfBases(row))
+                .forEach(row -> {
+                    values.replaceAll((column, value) -> value.basis != null
+                            ? value
+                            : new Value(
+                                    value.names,
+                                    Heading.basis(grid.cell(row, column)).orElse(null),
+                                    value.unit,
+                                    value.about));
+                    grid.settle(row);
+                });
     }
 
     /** "Mean" in a line of codes is no sample's name, and what stands under it is listed. */

@@ -140,6 +140,14 @@ final class Grid {
                 && said.stream().skip(1).anyMatch(cell -> Heading.basis(cell).isPresent());
     }
 
+    /** "Unit" and behind it a unit for each column. */
+    boolean isOfUnits(int row) {
+        var said = rows.get(row).stream().filter(cell -> !cell.isBlank()).toList();
+        return said.size() > 1
+                && isUnits(Heading.key(said.get(0)))
+                && said.stream().skip(1).allMatch(cell -> Heading.unit(cell).isPresent());
+    }
+
     /** How many names that are known stand in a line; "DM" and "as fed" over figures are none. */
     long labels(int row) {
         return IntStream.range(0, width(row))

@@ -88,7 +88,7 @@ record NameColumns(int head, int first, List<Integer> columns) {
     /** Whether its heading says that units or bases stand there, beside names. */
     private static boolean isBeside(Grid grid, int head, int column) {
         var key = head < 0 ? "" : Heading.key(grid.cell(head, column));
-        return Grid.isUnits(key) || ColumnWords.isBasis(key) && !grid.isOfBases(head);
+        return Grid.isUnits(key) && !grid.isOfUnits(head) || ColumnWords.isBasis(key) && !grid.isOfBases(head);
     }
 
     /** Headings for names and figures, though no name under them is known. */

@@ -4,6 +4,7 @@ import haywright.app.exchange.lab.BasisSaid;
 import haywright.app.exchange.lab.Counted;
 import haywright.app.exchange.lab.Decimals;
 import haywright.app.exchange.lab.Delimited;
+import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Told;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.lab.Understood.Sample;
@@ -185,7 +186,10 @@ public final class ReportCsv {
             boolean isAgain = names != null
                     ? names.isHeadAgain(grid, row)
                     : head >= 0 && row > head && grid.labels(row) > 1 && grid.hasNoFigures(row);
-            if (!isAgain) {
+            int last = row;
+            boolean isUnderAll = grid.isOfBases(row)
+                    && IntStream.range(last + 1, lines.size()).allMatch(grid::hasNoFigures);
+            if (!isAgain || isUnderAll) {
                 continue;
             }
             int begin = row;
@@ -251,8 +255,10 @@ public final class ReportCsv {
                 && grid.hasNoFigures(row)
                 && (grid.isFigure(row + 1, analyte) || row + 2 < grid.height() && grid.isFigure(row + 2, analyte))
                 && IntStream.range(row + 1, grid.height())
-                        .noneMatch(
-                                below -> IntStream.range(0, analyte).anyMatch(column -> grid.isLabel(below, column)));
+                        .noneMatch(below -> IntStream.range(0, analyte)
+                                .anyMatch(column -> grid.isLabel(below, column)
+                                        && Heading.basis(grid.cell(below, column))
+                                                .isEmpty()));
     }
 
     private static Understood whole(Taking taking, List<Table> tables, char separator) {

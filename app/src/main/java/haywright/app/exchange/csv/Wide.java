@@ -43,8 +43,8 @@ final class Wide {
     private final Map<Integer, String> labels = new HashMap<>();
 
     private final About about;
-    private BasisOfLines bases;
-    private int first;
+    private final BasisOfLines bases;
+    private final int first;
 
     /** @param before what was said over the table before it */
     Wide(Taking taking, int head, About before) {
@@ -52,6 +52,16 @@ final class Wide {
         this.about = About.over(taking.grid, 0, head).after(before);
         this.grid = taking.grid;
         this.head = head;
+        int under = head + 1;
+        while (under < head + 1 + LINES_OF_UNITS && isUnits(grid, head, under)) {
+            under++;
+        }
+        this.first = under;
+        this.bases = new BasisOfLines(
+                grid,
+                head,
+                first,
+                column -> grid.words.label(grid.cell(head, column)).isPresent());
     }
 
     About above() {
@@ -81,15 +91,6 @@ final class Wide {
     }
 
     List<Sample> samples(char separator) {
-        first = head + 1;
-        while (first < head + 1 + LINES_OF_UNITS && isUnits(first)) {
-            first++;
-        }
-        bases = new BasisOfLines(
-                grid,
-                head,
-                first,
-                column -> grid.words.label(grid.cell(head, column)).isPresent());
         labels();
         headings();
         bases.names(first, this::code);
@@ -228,7 +229,7 @@ final class Wide {
     }
 
     /** Units, bases and shares under the names, and no figure among them. */
-    private boolean isUnits(int row) {
+    private static boolean isUnits(Grid grid, int head, int row) {
         if (row >= grid.height()) {
             return false;
         }

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
@@ -97,9 +98,12 @@ public final class Cells {
                     .filter(entry -> words.column(entry.question()).isPresent())
                     .toList();
             var own = said.size() == 1 ? said.get(0) : said.isEmpty() && left.size() == 1 ? left.get(0) : null;
+            var places = same.stream()
+                    .map(entry -> "%s (%s)".formatted(entry.place, entry.cell.text()))
+                    .collect(Collectors.joining(" and "));
             same.forEach(entry -> ask.accept(new Column(
                     entry.question(),
-                    entry.place,
+                    places,
                     own == null
                             ? words.column(entry.question()).orElse(null)
                             : entry == own ? ColumnIs.RESULT : ColumnIs.LEFT_OUT,

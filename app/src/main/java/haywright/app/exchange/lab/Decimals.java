@@ -66,7 +66,7 @@ public enum Decimals {
             if (COMMA_TOLD.matcher(text).matches() || POINTS_TWICE.matcher(text).matches()) {
                 return byComma(text);
             }
-            if (COMMAS_TWICE.matcher(text).matches()) {
+            if (COMMAS_TWICE.matcher(text).matches() || text.matches(START + "[0-9]{1,3}(?:,[0-9]{3})+\\.[0-9]+")) {
                 return text.replace(",", "");
             }
             if (OPEN_COMMA.matcher(text).matches()) {

@@ -78,6 +78,6 @@ final class AsPrinted {
 
     private static String day(LabReport report) {
         var day = report.reported() == null ? report.sampled() : report.reported();
-        return day == null ? report.laboratory() : Show.date(day);
+        return day != null ? Show.date(day) : report.laboratory().isBlank() ? "day not known" : report.laboratory();
     }
 }

@@ -145,9 +145,13 @@ public record BringView(
         return !lots.isEmpty() && samples.stream().anyMatch(Sample::isNew);
     }
 
-    /** Columns and marks of which nobody has said what they are. */
+    /** Columns and marks of which nobody has said what they are; a figure that stands there several times is one. */
     public long openColumns() {
-        return columns.stream().filter(row -> row.said().isEmpty()).count();
+        return columns.stream()
+                .filter(row -> row.said().isEmpty())
+                .map(ColumnsForm.Row::question)
+                .distinct()
+                .count();
     }
 
     public long ready() {

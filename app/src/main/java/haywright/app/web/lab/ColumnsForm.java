@@ -33,7 +33,9 @@ public final class ColumnsForm {
         }
 
         public String hint() {
-            return (kind() == Kind.COLUMN ? "Under it: " : "There: ") + example;
+            return kind() == Kind.FIGURE
+                    ? "They stand in " + example + ". Choose one that counts; the others are then left out."
+                    : (kind() == Kind.COLUMN ? "Under it: " : "There: ") + example;
         }
 
         public List<Option> options() {
@@ -42,6 +44,11 @@ public final class ColumnsForm {
                     .filter(is -> !isMark || is != ColumnIs.SAMPLE)
                     .map(is -> new Option(Form.id(is), words(is)))
                     .toList();
+        }
+
+        /** The same for the figures of which one counts. */
+        String question() {
+            return kind() == Kind.FIGURE ? example : written;
         }
 
         private Kind kind() {

@@ -20,6 +20,7 @@ import java.util.Collections;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -138,7 +139,7 @@ public record LotNow(
         return new LotNow(
                 lot,
                 TestedFor.of(yard.ranch(), lot),
-                inShort(now.composition()),
+                inShort(now.composition(), TestedFor.of(yard.ranch(), lot)),
                 reports.isEmpty() ? List.of() : told(before.composition(), now.composition(), ranges),
                 rows(before.composition(), now.composition(), ranges, newestFirst),
                 now.notes(),
@@ -222,11 +223,17 @@ public record LotNow(
         return report.laboratory().isBlank() ? "laboratory not said" : report.laboratory();
     }
 
-    /** "CP 12.1 %, TDN 58.0 %, RFV 101" */
-    static String inShort(Composition made) {
+    /** "CP 12.1 %, TDN 58.0 %, RFV 101"; of a lot with a report, what none of them tested is said to be the book's. */
+    static String inShort(Composition made, TestedFor tested) {
         var said = new ArrayList<String>();
         for (var analyte : List.of(Analyte.CP, Analyte.TDN, Analyte.RFV)) {
-            made.value(analyte).ifPresent(value -> said.add(analyte.name() + "\u00a0" + Figures.say(analyte, value)));
+            var parts = analyte == Analyte.CP
+                    ? Set.of(TestedFor.Part.PROTEIN)
+                    : Set.of(TestedFor.Part.ENERGY, TestedFor.Part.FIBER);
+            boolean isBook = tested.reports() > 0 && parts.stream().noneMatch(tested.parts()::contains);
+            made.value(analyte)
+                    .ifPresent(value -> said.add(analyte.name() + "\u00a0" + Figures.say(analyte, value)
+                            + (isBook ? " (feed book, not tested)" : "")));
         }
         return String.join(", ", said);
     }

@@ -92,11 +92,13 @@ public final class ReportPages {
         var nitrate = NitrateView.of(now);
         var newest = reports.isEmpty() ? null : LotNow.reportRow(lot, reports.get(reports.size() - 1), true);
         var hazards = LotNow.hazards(yard, lot);
+        var tested = TestedFor.of(yard.ranch(), lot);
         return new Row(
                 lot,
-                TestedFor.of(yard.ranch(), lot),
+                tested,
                 newest == null ? "" : newest.day() + ", " + newest.who(),
-                LotNow.inShort(made) + Likely.protein(made).map(l -> "; " + l).orElse(""),
+                LotNow.inShort(made, tested)
+                        + Likely.protein(made).map(l -> "; " + l).orElse(""),
                 nitrate.map(n -> "nitrate " + n.forms().get(0)).orElse(""),
                 Stream.concat(
                                 Stream.of(danger(lot, nitrate.orElse(null))),
