@@ -240,7 +240,8 @@ public final class ReportCsv {
 
     private static boolean isOverSamples(Grid grid, int row) {
         int analyte = IntStream.range(0, grid.width(row))
-                .filter(column -> grid.isLabel(row, column))
+                .filter(column -> grid.isLabel(row, column)
+                        && Heading.basis(grid.cell(row, column)).isEmpty())
                 .findFirst()
                 .orElse(-1);
         boolean isSaid = IntStream.range(0, grid.width(row))

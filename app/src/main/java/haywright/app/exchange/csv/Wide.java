@@ -1,8 +1,6 @@
 package haywright.app.exchange.csv;
 
 import haywright.app.exchange.lab.Cells;
-import haywright.app.exchange.lab.ColumnIs;
-import haywright.app.exchange.lab.ColumnWords;
 import haywright.app.exchange.lab.Heading;
 import haywright.app.exchange.lab.Label;
 import haywright.app.exchange.lab.Told;
@@ -29,8 +27,6 @@ final class Wide {
     /** Units under the names, and bases under the units. */
     private static final int LINES_OF_UNITS = 2;
 
-    private static final int LINES_OF_LABELS = 2;
-
     private final Taking taking;
     private final Grid grid;
     private final int head;
@@ -39,10 +35,9 @@ final class Wide {
     private final Map<Integer, Told> told = new LinkedHashMap<>();
     /** Under "name" and the like. */
     private final List<Integer> names = new ArrayList<>();
-    /** What says over a column whose figures stand in it. */
-    private final Map<Integer, String> labels = new HashMap<>();
 
     private final About about;
+    private final OverNames over;
     private final BasisOfLines bases;
     private final int first;
 
@@ -52,6 +47,7 @@ final class Wide {
         this.about = About.over(taking.grid, 0, head).after(before);
         this.grid = taking.grid;
         this.head = head;
+        this.over = new OverNames(grid, head);
         int under = head + 1;
         while (under < head + 1 + LINES_OF_UNITS && isUnits(grid, head, under)) {
             under++;
@@ -91,7 +87,6 @@ final class Wide {
     }
 
     List<Sample> samples(char separator) {
-        labels();
         headings();
         bases.names(first, this::code);
         checkWidths(separator);
@@ -313,14 +308,14 @@ final class Wide {
                 }
                 continue;
             }
-            if (isLabel && isOfOthers(column)) {
+            if (isLabel && over.isOfOthers(column, written(column), first, taking)) {
                 continue;
             }
             var label = grid.words.label(name, under(column));
             var heading = label.map(Label::heading).orElse(null);
             taking.name(name, first < grid.height() ? grid.cell(first, column) : "", heading);
             if (heading != null) {
-                analytes.put(column, heading.with(null, over(column)));
+                analytes.put(column, heading.with(null, over.basis(column)));
             } else {
                 var under = grid.under(first, column);
                 taking.notTaken.add("Column “%s”: %s%s"
@@ -344,93 +339,6 @@ final class Wide {
         return IntStream.range(first, grid.height())
                 .mapToObj(row -> grid.cell(row, column))
                 .anyMatch(grid.words.ours()::hasLot);
-    }
-
-    /** Whether what stands over a column leaves it out, or it is asked first; either is listed. */
-    private boolean isOfOthers(int column) {
-        var over = labels.getOrDefault(column, "");
-        if (over.isEmpty()) {
-            return false;
-        }
-        var heading = over + " " + written(column);
-        var said = grid.words.column(heading).orElse(null);
-        var all = labels.values().stream().distinct().toList();
-        var whose = said != null
-                ? said == ColumnIs.LEFT_OUT ? Whose.OTHERS : Whose.OWN
-                : Whose.of(all.stream().map(label -> Whose.said(label).who()).toList())
-                        .get(all.indexOf(over));
-        if (said != null || whose == Whose.ASKED) {
-            taking.column(new Understood.Column(heading, grid.example(first, column), said, false));
-        }
-        if (whose != Whose.OTHERS && whose != Whose.ASKED) {
-            return false;
-        }
-        taking.notTaken.add("Column “%s”: %s%s"
-                .formatted(
-                        heading,
-                        whose == Whose.ASKED ? "it is not known whose figures these are. Say so below" : Whose.LISTED,
-                        grid.under(first, column)));
-        return true;
-    }
-
-    /** What the cells of a line over the names say of whose figures stand under each, as in cells that were merged. */
-    private void labels() {
-        for (int row = head - 1; row >= Math.max(0, head - LINES_OF_LABELS); row--) {
-            if (isHistory(row)) {
-                continue;
-            }
-            var all = new LinkedHashMap<Integer, String>();
-            var left = "";
-            for (int column = 0; column < grid.width(head); column++) {
-                var cell = column < grid.width(row) ? grid.cell(row, column).strip() : "";
-                boolean isCorner = column == 0
-                        && (ColumnWords.isNames(cell) || Told.of(cell).isPresent());
-                left = cell.isEmpty() || isCorner ? left : cell;
-                if (!left.isEmpty()) {
-                    all.put(column, left);
-                }
-            }
-            var said = all.values().stream().distinct().toList();
-            var whose =
-                    Whose.of(said.stream().map(label -> Whose.said(label).who()).toList());
-            boolean areLabels = said.stream()
-                            .allMatch(label -> label.indexOf(':') < 0
-                                    && Told.of(label)
-                                            .filter(told -> !Whose.isSaid(label))
-                                            .isEmpty())
-                    && said.stream()
-                            .anyMatch(label -> Whose.isSaid(Whose.said(label).who()));
-            if (areLabels && (whose.contains(Whose.OTHERS) || whose.contains(Whose.ASKED))) {
-                labels.putAll(all);
-                return;
-            }
-        }
-    }
-
-    /** "Customer history" alone in its line is the title of all that was tested, each of its own day. */
-    private boolean isHistory(int row) {
-        return grid.cell(row, 0).matches("(?i).*\\bhistor(?:y|ical|ic)\\b.*")
-                && IntStream.range(1, grid.width(row))
-                        .allMatch(column -> grid.cell(row, column).isBlank());
-    }
-
-    /** The basis of a group of columns, in the line over the names. */
-    private @Nullable Basis over(int column) {
-        for (int at = column; head > 0 && at >= 0; at--) {
-            if (!grid.cell(head - 1, at).isBlank()) {
-                var cell = grid.cell(head - 1, at);
-                var basis = Heading.basis(cell)
-                        .or(() -> labels.isEmpty()
-                                ? Optional.empty()
-                                : Whose.said(cell).basis())
-                        .orElse(null);
-                if (basis != null) {
-                    grid.settle(head - 1, at);
-                }
-                return basis;
-            }
-        }
-        return null;
     }
 
     /** Where most lines have more cells than headings, one sign stands for two things in all of the file. */

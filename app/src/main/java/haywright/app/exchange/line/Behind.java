@@ -42,7 +42,7 @@ public final class Behind {
 
     /** "(cow needs 7)": what is usual or needed, beside what was found. */
     private static final Pattern REMARK = Pattern.compile(
-            "(?iu)[(\\[](?=.*(?<!\\p{L})(?:needs?|needed|requires?d?|wants?|limit|guide|max\\p{L}*|min\\p{L}*|usual\\p{L}*|normal\\p{L}*|typical\\p{L}*|average|last|previous|cows?|goal|target|should|below|above|under|over|20[0-9]{2})(?!\\p{L})).*");
+            "(?iu)[(\\[](?=.*(?<!\\p{L})(?:needs?|needed|requires?d?|wants?|limit|guide|max\\p{L}*|min\\p{L}*|usual\\p{L}*|normal\\p{L}*|typical\\p{L}*|average|last|previous|goal|target|should|below|above|under|over|20[0-9]{2})(?!\\p{L})).*");
 
     private static final Pattern JOINS = Pattern.compile("(?i)in|as|expressed|given|reported|measured|stated|figured");
 
@@ -57,9 +57,9 @@ public final class Behind {
         while (last < words.size() && last - at < LONGEST_UNIT && Rows.isInCell(words, last)) {
             last++;
         }
-        boolean isWritten = last > at + 1 && UnitWords.isPerhapsIn(Rows.bare(words, at, last - at));
+        boolean isWritten = last > at + 1 && UnitWords.isPerhapsIn(NamedFigures.bare(words, at, last - at));
         for (int end = isWritten ? last : at + 1; end > at; end--) {
-            if (Heading.unit(Rows.bare(words, at, end - at)).isPresent()) {
+            if (Heading.unit(NamedFigures.bare(words, at, end - at)).isPresent()) {
                 return end - at;
             }
         }

@@ -99,7 +99,10 @@ record Across(List<Column> columns, List<Word> whole) {
         var columns = cells.stream()
                 .map(cell -> column(TextLine.join(cell), List.of(), names))
                 .toList();
-        boolean isSaid = columns.stream().allMatch(c -> c.analyte != null || c.tells != null)
+        boolean isSaid = columns.stream()
+                        .allMatch(c -> c.tells != null
+                                || c.analyte != null
+                                        && Heading.basis(c.heading.text()).isEmpty())
                 && Stream.of(Told.BAG, Told.NUMBER, Told.LOT).anyMatch(told -> told == columns.get(0).tells);
         var table = new Across(columns, List.of());
         return isSaid
