@@ -34,7 +34,7 @@ public final class ColumnsForm {
 
         public String hint() {
             return kind() == Kind.FIGURE
-                    ? "They stand in " + example + ". Choose one that counts; the others are then left out."
+                    ? "There: " + example + ". Choose the one that counts; the others are then left out."
                     : (kind() == Kind.COLUMN ? "Under it: " : "There: ") + example;
         }
 
