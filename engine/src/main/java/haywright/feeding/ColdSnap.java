@@ -32,8 +32,8 @@ import java.util.stream.Collectors;
  * </pre>
  *
  * @see "Feeding high-nitrate hay, Nebraska Extension (Anderson): far less after a storm or a day off feed"
- * @param hay what is added: the richest clean hay or silage of the ration, else of the ranch; empty where none is known to
- *     be clean
+ * @param hay what is added: the richest clean hay or silage of the ration, else of the ranch, one of
+ *     which a bale may be above the line only where there is no other; empty where none is known to be clean
  * @param inRation whether they get it already
  * @param below °C, mean of the day: from there down more is fed; coats as they usually are
  * @param perDegree kg as fed for each °C below that
@@ -61,6 +61,9 @@ public record ColdSnap(
     /** Mcal of NEm a day that are worth going out for: half a pound of hay. */
     private static final double WORTH_IT = 0.25;
 
+    /** Times the nitrate of the lot's composite. */
+    private static final double A_BALE_MAY_HOLD = 2;
+
     /** Of a row, below which a feed is at its limit and no higher. */
     private static final double HAIR = 1e-9;
 
@@ -79,10 +82,24 @@ public record ColdSnap(
         var fed = mix.portions().stream()
                 .map(portion -> portion.feed().feed().id())
                 .collect(Collectors.toSet());
-        var best = richest(clean, feed -> fed.contains(feed.feed().id()));
-        var hay = best.or(() -> richest(clean, feed -> feed.own() && feed.kgAtHand() > 0));
-        return Optional.of(hay.map(found -> of(yard, group, mix, found, best.isPresent()))
+        // of a kind that gathers nitrate one bale may hold twice what the lot's report says, and storms make cattle
+        // hungry
+        var safest = clean.stream().filter(feed -> !gathersNitrate(yard, feed)).toList();
+        Predicate<PricedFeed> inRation = feed -> fed.contains(feed.feed().id());
+        Predicate<PricedFeed> onHand = feed -> feed.own() && feed.kgAtHand() > 0;
+        var hay = richest(safest, inRation)
+                .or(() -> richest(safest, onHand))
+                .or(() -> richest(clean, inRation))
+                .or(() -> richest(clean, onHand));
+        return Optional.of(hay.map(found -> of(yard, group, mix, found, inRation.test(found)))
                 .orElseGet(() -> none(hay, false, Double.POSITIVE_INFINITY)));
+    }
+
+    private static boolean gathersNitrate(Yard yard, PricedFeed feed) {
+        return A_BALE_MAY_HOLD * feed.feed().composition().value(Analyte.NO3N).orElse(0)
+                        > NitrateClass.safeForPregnant().safeUpTo()
+                && yard.ranch().lots().values().stream()
+                        .anyMatch(lot -> lot.id().toString().equals(feed.feed().id()) && lot.isNitrateDanger());
     }
 
     private static Optional<PricedFeed> richest(List<PricedFeed> feeds, Predicate<PricedFeed> of) {

@@ -57,6 +57,9 @@ import org.jspecify.annotations.Nullable;
 record LetterWords(
         Offers offers, Yard yard, Group group, RationAnswer answer, Optional<HandMix> mix, Optional<HandMix> now) {
     /** Feeds that are named; of more the table says which are bought. */
+    /** Share of what they would eat free choice from which some stems are left (judgment). */
+    private static final double ENOUGH = 0.95;
+
     private static final int MOST_NAMED = 2;
 
     /** Score below which bulls are thin (common practice, no source). */
@@ -494,15 +497,25 @@ record LetterWords(
         var says = new ArrayList<String>();
         says.add("Sick, bloated, down or weak cattle: stop. Call %s first.".formatted(call().vet()));
         says.add("Call %s if they lose condition or do not clean up.".formatted(call().adviser()));
-        says.add("Right amount: a few stems left, cattle quiet.");
+        says.add(
+                isFed(ENOUGH)
+                        ? "Right amount: a few stems left, cattle quiet."
+                        : "Right amount: cleaned up by night, cattle quiet.");
         if (!portions().isEmpty()) {
-            says.add(cold());
+            says.add(cold() + " Wet coats: call.");
         }
         says.addAll(Cautions.with(portions(), yard.ranch().lots()));
         FeedingDangers.of(yard, offers.rations().question(group).diet(), portions())
                 .forEach(caution -> says.add(caution.words()));
         says.add("Vet and local rules come first.");
         return says;
+    }
+
+    /** Whether what they get is so large a share of what they would eat of it free choice. */
+    private boolean isFed(double share) {
+        return !(answer instanceof Ration ration)
+                || ration.kg()
+                        >= share * ration.diet().need().intake(ration.dietNem()).kilograms();
     }
 
     private List<String> after() {

@@ -1,6 +1,7 @@
 package haywright.app.report;
 
 import haywright.app.words.BunkRoom;
+import haywright.app.words.ColdWords;
 import haywright.app.words.Feeding;
 import haywright.app.words.Show;
 import haywright.feeding.Offers;
@@ -127,6 +128,11 @@ public record WagonCard(Offers offers) {
                                 Show.number(
                                         Math.max(1, Math.rint(DAYS * feeding(p).groupPounds())), 0)))
                 .toList();
+    }
+
+    /** More for the cold, a sentence each. */
+    public List<String> cold() {
+        return offers.cold().map(ColdWords::onACard).orElse(List.of());
     }
 
     /** How much room they need to eat; empty for most. */

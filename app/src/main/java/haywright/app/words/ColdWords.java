@@ -22,6 +22,8 @@ import java.util.stream.Collectors;
  */
 public final class ColdWords {
     /** Pounds that are not worth saying. */
+    private static final String WET = "Coats wet through:";
+
     private static final double LEAST = 0.5;
 
     private ColdWords() {}
@@ -50,7 +52,7 @@ public final class ColdWords {
                         .collect(Collectors.joining(", "))
                 + " (average for the day).");
         if (Unit.POUND.fromBase(cold.wet()) >= LEAST) {
-            says.add("Coats wet through: from %s down, %s at %s."
+            says.add((WET + " from %s down, %s at %s.")
                     .formatted(
                             Show.fahrenheit(cold.wetBelow()),
                             pounds(cold.wet()),
@@ -72,6 +74,14 @@ public final class ColdWords {
         says.add("More hay, never more straw. Hold it through the storm, then step down over a week."
                 + " Do not make up missed feedings.");
         return says;
+    }
+
+    /** For a card: the line itself, and what wet coats take; what to ask where nothing can be said. */
+    public static List<String> onACard(ColdSnap cold) {
+        var all = of(cold);
+        return all.stream()
+                .filter(line -> line.equals(all.get(0)) || line.startsWith(WET))
+                .toList();
     }
 
     /**
