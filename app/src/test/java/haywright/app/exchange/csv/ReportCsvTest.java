@@ -275,7 +275,7 @@ class ReportCsvTest {
         var across = "Sample," + "CP DM,".repeat(10_000) + "\nA," + "9,".repeat(10_000) + "\n";
         assertThat(problem(across).rule()).contains("at most 400");
         var down = "Analyte,Dry matter\n" + "Stuff,1\n".repeat(10_001);
-        assertThat(problem(down).rule()).contains("more than reports have");
+        assertThat(problem(down).rule()).contains("more than is read at once");
     }
 
     @Test

@@ -27,7 +27,7 @@ class EndlessTextTest {
         for (var decimals : Decimals.values()) {
             assertThatThrownBy(() -> ReportCsv.read(text, decimals, null, Vocabulary.HOUSE))
                     .isInstanceOf(Refused.class)
-                    .hasMessageContaining("a cell of a report");
+                    .hasMessageContaining("a cell has at most");
         }
     }
 }
