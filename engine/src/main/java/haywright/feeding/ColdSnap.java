@@ -82,9 +82,8 @@ public record ColdSnap(
         var fed = mix.portions().stream()
                 .map(portion -> portion.feed().feed().id())
                 .collect(Collectors.toSet());
-        // of a kind that gathers nitrate one bale may hold twice what the lot's report says, and storms make cattle
-        // hungry
-        var safest = clean.stream().filter(feed -> !gathersNitrate(yard, feed)).toList();
+        // of a kind that gathers nitrate a bale may hold twice what the report says, and a storm leaves them hungry
+        var safest = clean.stream().filter(feed -> !gathersNitrate(feed)).toList();
         Predicate<PricedFeed> inRation = feed -> fed.contains(feed.feed().id());
         Predicate<PricedFeed> onHand = feed -> feed.own() && feed.kgAtHand() > 0;
         var hay = richest(safest, inRation)
@@ -95,11 +94,12 @@ public record ColdSnap(
                 .orElseGet(() -> none(hay, false, Double.POSITIVE_INFINITY)));
     }
 
-    private static boolean gathersNitrate(Yard yard, PricedFeed feed) {
-        return A_BALE_MAY_HOLD * feed.feed().composition().value(Analyte.NO3N).orElse(0)
-                        > NitrateClass.safeForPregnant().safeUpTo()
-                && yard.ranch().lots().values().stream()
-                        .anyMatch(lot -> lot.id().toString().equals(feed.feed().id()) && lot.isNitrateDanger());
+    private static boolean gathersNitrate(PricedFeed feed) {
+        return feed.own()
+                && feed.feed().nitrateDanger()
+                && A_BALE_MAY_HOLD
+                                * feed.feed().composition().value(Analyte.NO3N).orElse(0)
+                        > NitrateClass.safeForPregnant().safeUpTo();
     }
 
     private static Optional<PricedFeed> richest(List<PricedFeed> feeds, Predicate<PricedFeed> of) {

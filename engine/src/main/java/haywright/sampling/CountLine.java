@@ -28,8 +28,7 @@ public record CountLine(String sheet, LocalDate on, List<Integer> numbers) {
     }
 
     public String text() {
-        var line = new StringBuilder(
-                "%s-%02d%02d%02d".formatted(sheet, on.getYear() % 100, on.getMonthValue(), on.getDayOfMonth()));
+        var line = new StringBuilder(sheet + "-" + SheetDay.write(on));
         numbers.forEach(n -> line.append('-').append(n));
         return CheckLetter.add(line.append('-').toString());
     }
@@ -38,12 +37,11 @@ public record CountLine(String sheet, LocalDate on, List<Integer> numbers) {
     public static CountLine read(String text) {
         var parts = CheckLetter.read(text).split("-");
         try {
-            int day = Integer.parseInt(parts[1]);
+            var on = SheetDay.read(parts[1]);
             var numbers = new ArrayList<Integer>();
             for (int i = 2; i < parts.length; i++) {
                 numbers.add(Integer.valueOf(parts[i]));
             }
-            var on = LocalDate.of(2000 + day / 10_000, day / 100 % 100, day % 100);
             return new CountLine(parts[0], on, numbers);
         } catch (ArrayIndexOutOfBoundsException | NumberFormatException | DateTimeException e) {
             throw new Refused(

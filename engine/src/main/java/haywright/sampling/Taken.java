@@ -98,14 +98,7 @@ public record Taken(LocalDate on, String by, List<Integer> cores, String differe
             all.append(Character.toUpperCase(Character.forDigit(core, 36)));
         }
         var who = by.toUpperCase(Locale.ROOT).replaceAll("[^A-Z0-9]", "");
-        return CheckLetter.add("%s-%02d%02d%02d-%s-%s"
-                .formatted(
-                        sheet,
-                        on.getYear() % 100,
-                        on.getMonthValue(),
-                        on.getDayOfMonth(),
-                        who.isEmpty() ? "X" : who,
-                        all));
+        return CheckLetter.add("%s-%s-%s-%s".formatted(sheet, SheetDay.write(on), who.isEmpty() ? "X" : who, all));
     }
 
     /** @throws Refused when a character was changed, or the line is none of ours */
@@ -119,8 +112,7 @@ public record Taken(LocalDate on, String by, List<Integer> cores, String differe
             cores.add(Character.digit(c, 36));
         }
         try {
-            int day = Integer.parseInt(parts[1]);
-            var on = LocalDate.of(2000 + day / 10_000, day / 100 % 100, day % 100);
+            var on = SheetDay.read(parts[1]);
             return new Returned(parts[0], new Taken(on, parts[2], cores, "", List.of()));
         } catch (DateTimeException e) {
             throw strange(line);

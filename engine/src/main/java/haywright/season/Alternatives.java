@@ -36,7 +36,6 @@ final class Alternatives {
     private final Yard yard;
     private final Crew crew;
     private final List<Crew.Case> cases;
-    private final List<Played> without;
     private final WinterBook.Choice policy;
     private final List<Double> hardness;
 
@@ -71,18 +70,17 @@ final class Alternatives {
         }
     }
 
-    Alternatives(Yard yard, Crew crew, List<Crew.Case> cases, List<Played> without, WinterBook.Choice policy) {
+    Alternatives(Yard yard, Crew crew, List<Crew.Case> cases, WinterBook.Choice policy) {
         this.yard = yard;
         this.crew = crew;
         this.cases = cases;
-        this.without = without;
         this.policy = policy;
         // what is compared is planned by one winter, so that pricing takes no longer than playing
         this.hardness = List.of(policy.middle());
     }
 
-    /** The best first. */
-    List<WinterBook.Alternative> all() {
+    /** The best first. @param without the same winters, played by the policy without any of it */
+    List<WinterBook.Alternative> all(List<Played> without) {
         var base = policy.hardness().size() == 1 ? without : base();
         var steps = steps();
         var priced = new ArrayList<WinterBook.Alternative>();

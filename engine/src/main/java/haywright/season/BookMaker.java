@@ -122,8 +122,7 @@ public record BookMaker(
         var crew = new Crew(season, threads, growing, enough);
         var all = cases(shown(season), 0);
         var once = all.subList(0, Math.min(all.size(), draws));
-        var priced = new Alternatives(yard, crew, once, List.of(), new WinterBook.Choice(List.of(hardness)))
-                .together(one, other);
+        var priced = new Alternatives(yard, crew, once, new WinterBook.Choice(List.of(hardness))).together(one, other);
         return crew.isEnough() ? Optional.empty() : priced;
     }
 
@@ -189,9 +188,8 @@ public record BookMaker(
             var besides = besides(one.subList(0, played.size()), played, programs);
             listener.doing("pricing what could be done");
             var alternatives = hasAlternatives && !crew.isEnough()
-                    ? new Alternatives(
-                                    yard, crew, one.subList(0, played.size()), played, new WinterBook.Choice(hardness))
-                            .all()
+                    ? new Alternatives(yard, crew, one.subList(0, played.size()), new WinterBook.Choice(hardness))
+                            .all(played)
                     : List.<WinterBook.Alternative>of();
             listener.doing("playing winters");
             if (played.size() == one.size()) {

@@ -48,8 +48,8 @@ public final class Errors {
 
         private static final Pattern ID =
                 Pattern.compile("[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}");
-        private static final Set<String> OWN =
-                Set.of(Page.SEEN, Page.DRAFT, Page.LEFT, Page.MORE, "table-seen", "sheet");
+        /** Hidden boxes of single pages. */
+        private static final Set<String> HIDDEN = Set.of("table-seen", "sheet");
 
         /** A field's name as words: {@code baleWeight} is a bale weight. Which lot a box was of only its page can say. */
         public static String words(String name) {
@@ -63,7 +63,7 @@ public final class Errors {
 
         /** Whether a person typed it: neither empty nor one of the form's own. */
         public static boolean isTyped(String name, String value) {
-            return !value.isBlank() && !OWN.contains(name);
+            return !value.isBlank() && !Form.OWN.contains(name) && !HIDDEN.contains(name);
         }
     }
 

@@ -29,6 +29,10 @@ public final class Form {
     /** A tick box that is asked about something unusual sends the name of the question under this name. */
     static final String CONFIRM = "confirm";
 
+    /** Boxes that nobody types in: they belong to the request. */
+    static final Set<String> OWN =
+            Set.of(Gate.TOKEN, Page.REV, Page.SEEN, Page.DRAFT, Page.LEFT, Page.MORE, TwoVersions.UPON);
+
     private static final Pattern NUMBER = Pattern.compile("-?[0-9]+(\\.[0-9]+)?");
 
     private final String key;
@@ -76,8 +80,7 @@ public final class Form {
     /** Everything typed, without what belongs to the request. */
     Map<String, List<String>> typed() {
         var values = new LinkedHashMap<>(typed);
-        values.keySet()
-                .removeAll(Set.of(Gate.TOKEN, Page.REV, Page.SEEN, Page.DRAFT, Page.LEFT, Page.MORE, TwoVersions.UPON));
+        values.keySet().removeAll(OWN);
         values.keySet().removeIf(TwoVersions::isOfTheChoice);
         return values;
     }
@@ -359,6 +362,19 @@ public final class Form {
     /** A part of what is built; what it refuses is noted at once, so that it is beside the rest. */
     public <T> Optional<T> part(Supplier<? extends T> record) {
         return findings.problems.isEmpty() ? read(record) : Optional.empty();
+    }
+
+    /** The same, with whatever is refused beside this box: all of it was read out of what stands there. */
+    public <T> Optional<T> buildFrom(Ask ask, Supplier<T> record) {
+        return build(() -> {
+            try {
+                return record.get();
+            } catch (Refused refused) {
+                throw new Refused(refused.problems().stream()
+                        .map(p -> new Problem(ask.name(), p.value(), p.rule(), p.fix()))
+                        .toList());
+            }
+        });
     }
 
     public boolean hasProblems() {

@@ -10,7 +10,9 @@ import haywright.ranch.Settings;
 import haywright.ration.PricedFeed;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * What to put out on colder days, in pounds by degree.
@@ -22,8 +24,6 @@ import java.util.stream.Collectors;
  */
 public final class ColdWords {
     /** Pounds that are not worth saying. */
-    private static final String WET = "Coats wet through:";
-
     private static final double LEAST = 0.5;
 
     private ColdWords() {}
@@ -51,13 +51,7 @@ public final class ColdWords {
                         .map(step -> "%s at %s".formatted(pounds(step.kg()), Show.fahrenheit(step.celsius())))
                         .collect(Collectors.joining(", "))
                 + " (average for the day).");
-        if (Unit.POUND.fromBase(cold.wet()) >= LEAST) {
-            says.add((WET + " from %s down, %s at %s.")
-                    .formatted(
-                            Show.fahrenheit(cold.wetBelow()),
-                            pounds(cold.wet()),
-                            Show.fahrenheit(Unit.FAHRENHEIT.toBase(32))));
-        }
+        wet(cold).ifPresent(says::add);
         if (cold.fills()) {
             says.add("They can hold no more than %s extra.%s"
                     .formatted(
@@ -76,12 +70,22 @@ public final class ColdWords {
         return says;
     }
 
-    /** For a card: the line itself, and what wet coats take; what to ask where nothing can be said. */
+    /** For a card: the first sentence, and of what more can be said what wet coats take. */
     public static List<String> onACard(ColdSnap cold) {
         var all = of(cold);
-        return all.stream()
-                .filter(line -> line.equals(all.get(0)) || line.startsWith(WET))
-                .toList();
+        return all.size() < 2
+                ? all
+                : Stream.concat(Stream.of(all.get(0)), wet(cold).stream()).toList();
+    }
+
+    private static Optional<String> wet(ColdSnap cold) {
+        return Unit.POUND.fromBase(cold.wet()) < LEAST
+                ? Optional.empty()
+                : Optional.of("Coats wet through: from %s down, %s at %s."
+                        .formatted(
+                                Show.fahrenheit(cold.wetBelow()),
+                                pounds(cold.wet()),
+                                Show.fahrenheit(Unit.FAHRENHEIT.toBase(32))));
     }
 
     /**

@@ -144,24 +144,13 @@ public record Group(
 
     /** With a gain that was proposed and taken, since nobody entered one. */
     public Group taking(Quantity proposed) {
-        return new Group(
-                id,
-                name,
-                animals,
+        return with(
                 head,
-                weight,
-                shrunk,
-                weighedOn,
-                matureWeight,
-                conditionScore,
-                breed,
                 calving,
-                calfBirthWeight,
-                peakMilk,
+                conditionScore,
                 weaning,
                 proposed,
                 turnout,
-                weights,
                 scores,
                 wantedScore,
                 past,
@@ -170,16 +159,16 @@ public record Group(
 
     /** With another number of cattle, due so. */
     public Group counting(int cattle, List<CalvingWeek> due) {
-        return with(cattle, due, conditionScore, weaning, gain, turnout, scores, wantedScore, past);
+        return with(cattle, due, conditionScore, weaning, gain, turnout, scores, wantedScore, past, gainTaken);
     }
 
     /** With other days, and with nothing of what became of it before. */
     public Group dated(List<CalvingWeek> due, @Nullable LocalDate weaned, @Nullable LocalDate toGrass) {
-        return with(head, due, conditionScore, weaned, gain, toGrass, scores, wantedScore, List.of());
+        return with(head, due, conditionScore, weaned, gain, toGrass, scores, wantedScore, List.of(), gainTaken);
     }
 
     private Group with(double mean, Quantity otherGain, @Nullable Scores spread, @Nullable Double wanted) {
-        return with(head, calving, mean, weaning, otherGain, turnout, spread, wanted, past);
+        return with(head, calving, mean, weaning, otherGain, turnout, spread, wanted, past, gainTaken);
     }
 
     private Group with(
@@ -191,7 +180,8 @@ public record Group(
             @Nullable LocalDate toGrass,
             @Nullable Scores spread,
             @Nullable Double wanted,
-            List<Past> before) {
+            List<Past> before,
+            boolean taken) {
         return new Group(
                 id,
                 name,
@@ -213,7 +203,7 @@ public record Group(
                 spread,
                 wanted,
                 before,
-                gainTaken);
+                taken);
     }
 
     /** @param begins the first day of the week */

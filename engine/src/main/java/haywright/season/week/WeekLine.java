@@ -1,6 +1,7 @@
 package haywright.season.week;
 
 import haywright.sampling.CheckLetter;
+import haywright.sampling.SheetDay;
 import haywright.workings.Refused;
 import java.time.DateTimeException;
 import java.time.LocalDate;
@@ -49,12 +50,12 @@ public record WeekLine(String sheet, LocalDate first, List<OptionalInt> tenths) 
     public static WeekLine read(String text) {
         var parts = CheckLetter.read(text).split("-");
         try {
-            int day = Integer.parseInt(parts[1]);
+            var first = SheetDay.read(parts[1]);
             var tenths = new ArrayList<OptionalInt>();
             for (int i = 2; i < parts.length; i++) {
                 tenths.add(parts[i].isEmpty() ? OptionalInt.empty() : OptionalInt.of(figure(parts[i])));
             }
-            return new WeekLine(parts[0], LocalDate.of(2000 + day / 10_000, day / 100 % 100, day % 100), tenths);
+            return new WeekLine(parts[0], first, tenths);
         } catch (ArrayIndexOutOfBoundsException | NumberFormatException | DateTimeException e) {
             throw new Refused(
                     "line",

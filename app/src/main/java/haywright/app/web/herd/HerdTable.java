@@ -107,11 +107,6 @@ final class HerdTable implements TableForm.Of<Group> {
     }
 
     @Override
-    public String name(Group group) {
-        return group.name();
-    }
-
-    @Override
     public Ranch with(Ranch ranch, Group group) {
         return ranch.with(group);
     }

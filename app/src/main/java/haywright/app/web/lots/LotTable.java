@@ -148,11 +148,6 @@ final class LotTable implements TableForm.Of<Lot> {
     }
 
     @Override
-    public String name(Lot lot) {
-        return lot.name();
-    }
-
-    @Override
     public Ranch with(Ranch ranch, Lot lot) {
         return ranch.with(lot);
     }

@@ -9,8 +9,6 @@ import haywright.app.web.Routes;
 import haywright.app.words.Show;
 import haywright.ranch.Sampling;
 import haywright.sampling.Taken;
-import haywright.workings.Problem;
-import haywright.workings.Refused;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
@@ -18,7 +16,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 
 /** A sheet that came back from a phone, as a line of text or a file. */
@@ -82,7 +79,7 @@ public final class ReturnPages {
             reject(page, form, null);
             return;
         }
-        var read = form.build(() -> besideTheLine(() -> SheetFile.read(text)));
+        var read = form.buildFrom(LINE, () -> SheetFile.read(text));
         var sampling = read.flatMap(r -> sheet(page, form, r));
         if (sampling.isPresent()) {
             var before = sampling.get().taken();
@@ -159,17 +156,6 @@ public final class ReturnPages {
 
     private static String initials(String by) {
         return by.toUpperCase(Locale.ROOT).replaceAll("[^A-Z0-9]", "");
-    }
-
-    /** Whatever is wrong with it is beside the box it was pasted into. */
-    static <T> T besideTheLine(Supplier<T> reading) {
-        try {
-            return reading.get();
-        } catch (Refused e) {
-            throw new Refused(e.problems().stream()
-                    .map(p -> new Problem(LINE.name(), p.value(), p.rule(), p.fix()))
-                    .toList());
-        }
     }
 
     /** A line carries a day from a phone, whose clock may be wrong. */

@@ -126,7 +126,7 @@ public final class WeighPages {
 
     /** A line that came back: the weights of a lot or the scores of a group. The same line twice changes nothing. */
     static void takeIn(Page page, Form form, String text) {
-        var read = form.build(() -> ReturnPages.besideTheLine(() -> CountLine.read(text)));
+        var read = form.buildFrom(ReturnPages.LINE, () -> CountLine.read(text));
         var ranch = page.ranch();
         if (read.isPresent()) {
             var line = read.get();
@@ -139,13 +139,13 @@ public final class WeighPages {
                     .filter(g -> SheetCode.ofScores(g).equals(line.sheet()))
                     .findFirst();
             if (lot.isPresent()) {
-                var weighing = form.build(() -> ReturnPages.besideTheLine(() -> weighing(line, lot.get())));
+                var weighing = form.buildFrom(ReturnPages.LINE, () -> weighing(line, lot.get()));
                 if (weighing.isPresent()) {
                     keep(page, form, lot.get(), weighing.get());
                     return;
                 }
             } else if (group.isPresent()) {
-                var scores = form.build(() -> ReturnPages.besideTheLine(() -> ScorePages.scores(line, group.get())));
+                var scores = form.buildFrom(ReturnPages.LINE, () -> ScorePages.scores(line, group.get()));
                 if (scores.isPresent()) {
                     ScorePages.keep(page, form, new ScoreSheet(ranch, group.get(), page.today()), scores.get());
                     return;

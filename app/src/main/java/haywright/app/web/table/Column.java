@@ -3,6 +3,7 @@ package haywright.app.web.table;
 import haywright.app.web.Option;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 
 /**
  * A box that a column may fill in.
@@ -39,7 +40,7 @@ public record Column(String box, List<String> headings, List<Option> choices) {
                     var some = choices.stream()
                             .filter(one -> key(one.words()).startsWith(typed))
                             .toList();
-                    return some.size() == 1 ? some.stream().findFirst() : java.util.Optional.empty();
+                    return some.size() == 1 ? some.stream().findFirst() : Optional.<Option>empty();
                 })
                 .map(Option::value)
                 .orElse(cell);

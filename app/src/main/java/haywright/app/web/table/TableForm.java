@@ -1,5 +1,6 @@
 package haywright.app.web.table;
 
+import haywright.app.exchange.csv.ReportCsv;
 import haywright.app.exchange.csv.TableIn;
 import haywright.app.web.Ask;
 import haywright.app.web.Findings;
@@ -8,10 +9,6 @@ import haywright.app.web.Page;
 import haywright.app.words.Show;
 import haywright.ranch.Ranch;
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
-import java.nio.charset.Charset;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -40,7 +37,6 @@ public final class TableForm {
     public static final String SEEN = "table-seen";
 
     private static final String PAGE = "haywright/app/web/table/table.jte";
-    private static final Charset WINDOWS = Charset.forName("windows-1252");
     private static final int MOST_BYTES = 256 * 1024;
     private static final int MOST_LINES = 400;
     private static final Pattern NUMBER = Pattern.compile("[0-9][0-9,.]*");
@@ -101,8 +97,6 @@ public final class TableForm {
         /** What it becomes, and what was taken for what was left empty. */
         String says(Form line, T one);
 
-        String name(T one);
-
         Ranch with(Ranch ranch, T one);
     }
 
@@ -142,7 +136,7 @@ public final class TableForm {
             }
             if (one.isPresent() && !isLeftOut) {
                 all.add(one.get());
-                words.add(says.orElse(of.name(one.get())));
+                words.add(says.orElseThrow());
                 ranch = of.with(ranch, one.get());
             }
         }
@@ -178,42 +172,25 @@ public final class TableForm {
         if (file == null) {
             return page.posted(key);
         }
-        try (var in = file.content()) {
-            var bytes = file.size() > MOST_BYTES ? new byte[0] : in.readNBytes(MOST_BYTES);
-            var form = page.posted(key, Map.of(TABLE.name(), List.of(text(bytes))));
-            if (file.size() > MOST_BYTES) {
-                form.refuse(TABLE.name(), file.filename(), "too large for a list", "Save only the list as CSV.");
-            } else if (isNoText(form.value(TABLE))) {
-                form = page.posted(key, Map.of());
-                form.refuse(
-                        TABLE.name(), file.filename(), "this is no CSV file", "In the spreadsheet, save it as CSV.");
-            }
+        var form = page.posted(key, Map.of());
+        if (file.size() > MOST_BYTES) {
+            form.refuse(TABLE.name(), file.filename(), "too large for a list", "Save only the list as CSV.");
             return form;
+        }
+        try (var in = file.content()) {
+            var bytes = in.readNBytes(MOST_BYTES);
+            return form.buildFrom(TABLE, () -> ReportCsv.decode(bytes))
+                    .map(text -> page.posted(key, Map.of(TABLE.name(), List.of(text))))
+                    .orElse(form);
         }
     }
 
     /** Each line as a form; empty where the table itself cannot be read, and then the form says why. */
-    /** A spreadsheet's plain CSV is in Windows’ letters; what is in neither of the two is no text. */
-    private static String text(byte[] bytes) {
-        try {
-            return StandardCharsets.UTF_8
-                    .newDecoder()
-                    .decode(ByteBuffer.wrap(bytes))
-                    .toString();
-        } catch (CharacterCodingException notUtf8) {
-            return new String(bytes, WINDOWS);
-        }
-    }
-
-    private static boolean isNoText(String text) {
-        return text.indexOf('\0') >= 0 || text.startsWith("PK\u0003\u0004");
-    }
-
     private List<Line> lines(Form form, Of<?> of) {
         var text = form.hasProblems() ? "" : form.text(TABLE, "Copy it from the spreadsheet.");
         return form.hasProblems()
                 ? List.of()
-                : form.part(() -> TableIn.of(text))
+                : form.buildFrom(TABLE, () -> TableIn.of(text))
                         .map(table -> lines(form, table, of))
                         .orElse(List.of());
     }

@@ -54,12 +54,15 @@ final class Books {
             maker.drop(gone);
             oldest.remove();
         }
-        // one core stays for the pages
-        int threads = Math.max(1, Runtime.getRuntime().availableProcessors() - 1);
-        var making = new Making(page, ranch, rev, threads);
+        var making = new Making(page, ranch, rev, threads());
         books.put(ranch.id(), making);
         var log = Pages.logger(page.http(), "A winter book");
         maker.put(making, () -> making.make().ifPresent(log));
         return making;
+    }
+
+    /** One core stays for the pages. */
+    static int threads() {
+        return Math.max(1, Runtime.getRuntime().availableProcessors() - 1);
     }
 }

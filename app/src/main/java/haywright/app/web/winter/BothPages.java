@@ -54,7 +54,8 @@ public final class BothPages {
             boolean isOlder) {}
 
     private void show(Page page) {
-        var book = WinterPages.book(page);
+        var shown = WinterPages.view(page);
+        var book = WinterPages.book(shown);
         var first = named(book, page.http().pathParam("first"));
         var second =
                 Optional.ofNullable(page.http().pathParamMap().get("second")).map(id -> named(book, id));
@@ -62,7 +63,7 @@ public final class BothPages {
             throw new NotFoundResponse("It takes two different ones.");
         }
         var hardness = book.hardness();
-        boolean isOlder = hardness == null || !WinterPages.isOfNow(page);
+        boolean isOlder = hardness == null || shown.age().isOlder();
         page.show(
                 "haywright/app/web/winter/both.jte",
                 new View(
@@ -128,8 +129,7 @@ public final class BothPages {
         var asking = Thread.currentThread();
         BooleanSupplier enough = () -> asking.isInterrupted() || System.nanoTime() - began > MOST_NANOS;
         var yard = new Yard(page.ranch(), book.day());
-        int threads = Math.max(1, Runtime.getRuntime().availableProcessors() - 1);
-        var both = new BookMaker(Making.SEED, BookMaker.DRAWS, threads, true, true, enough)
+        var both = new BookMaker(Making.SEED, BookMaker.DRAWS, Books.threads(), true, true, enough)
                 .together(yard, SeasonByRations.of(new Rations(yard)), hardness, first.id(), second.id())
                 .orElseThrow(() -> new ServiceUnavailableResponse(
                         "This took too long on a busy machine. Nothing was changed; open it again in a minute."));

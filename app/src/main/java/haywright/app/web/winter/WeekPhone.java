@@ -1,5 +1,6 @@
 package haywright.app.web.winter;
 
+import haywright.app.exchange.sheet.SheetFile;
 import haywright.app.report.WagonCard;
 import haywright.app.report.phone.PhoneWeek;
 import haywright.app.web.Ask;
@@ -10,7 +11,6 @@ import haywright.cattle.herd.Group;
 import haywright.ranch.Lot;
 import haywright.ranch.SheetCode;
 import haywright.season.week.WeekLine;
-import haywright.workings.Problem;
 import haywright.workings.Refused;
 import java.math.BigDecimal;
 import java.time.LocalDate;
@@ -20,7 +20,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.UUID;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -85,20 +84,8 @@ final class WeekPhone {
 
     /** What the line says, by the boxes of the form; empty where it is wrong, and then the form says what. */
     Optional<Map<String, String>> read(Form form) {
-        var text = form.text(LINE, "Paste the line.")
-                .replaceAll("[\\s\\p{Z}\\p{Cf}]+", "")
-                .replaceAll("\\p{Pd}", "-");
-        return text.isEmpty()
-                ? Optional.empty()
-                : form.build(() -> {
-                    try {
-                        return boxes(WeekLine.read(text));
-                    } catch (Refused wrong) {
-                        throw new Refused(wrong.problems().stream()
-                                .map(p -> new Problem(LINE.name(), p.value(), p.rule(), p.fix()))
-                                .toList());
-                    }
-                });
+        var text = SheetFile.line(form.text(LINE, "Paste the line."));
+        return form.buildFrom(LINE, () -> boxes(WeekLine.read(text)));
     }
 
     private Map<String, String> boxes(WeekLine line) {
@@ -122,13 +109,15 @@ final class WeekPhone {
                     last = Math.max(last, day);
                 }
             }
-            put(boxes, "card-", group.id(), days.isEmpty() ? Optional.empty() : Optional.of(String.join(" ", days)));
-            put(boxes, "score-", group.id(), figure(line, at++));
+            var of = WeekPages.boxes(group);
+            put(boxes, of.card(), days.isEmpty() ? Optional.empty() : Optional.of(String.join(" ", days)));
+            put(boxes, of.score(), figure(line, at++));
         }
         for (var lot : lots) {
-            put(boxes, "fed-", lot.id(), figure(line, at++));
-            put(boxes, "left-on-hand-", lot.id(), figure(line, at++));
-            put(boxes, "refused-", lot.id(), figure(line, at++));
+            var of = WeekPages.boxes(lot);
+            for (var box : List.of(of.fed(), of.left(), of.refused())) {
+                put(boxes, box, figure(line, at++));
+            }
         }
         boxes.put(WeekPages.FROM.name(), Show.date(line.first()));
         boxes.put(WeekPages.TO.name(), Show.date(to(line.first(), last)));
@@ -144,8 +133,8 @@ final class WeekPhone {
         return end.isAfter(page.today()) && !first.isAfter(page.today()) ? page.today() : end;
     }
 
-    private static void put(Map<String, String> boxes, String box, UUID of, Optional<String> value) {
-        value.ifPresent(figure -> boxes.put(box + of, figure));
+    private static void put(Map<String, String> boxes, Ask box, Optional<String> value) {
+        value.ifPresent(figure -> boxes.put(box.name(), figure));
     }
 
     private static Optional<String> figure(WeekLine line, int at) {

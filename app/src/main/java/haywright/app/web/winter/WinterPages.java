@@ -85,7 +85,7 @@ public final class WinterPages {
         page.show("haywright/app/web/winter/winter.jte", view(page));
     }
 
-    private static View view(Page page) {
+    static View view(Page page) {
         var damaged = KeptBooks.isDamaged(page.desk(), page.ranch());
         var making = BOOKS.of(page);
         var kept = KeptBooks.newest(page.desk(), page.ranch());
@@ -191,13 +191,12 @@ public final class WinterPages {
 
     /** The book that the page shows; a page that does not exist where there is none yet. */
     static KeptBook book(Page page) {
-        return Optional.ofNullable(view(page).book())
-                .orElseThrow(() -> new NotFoundResponse("There is no winter book of this ranch yet."));
+        return book(view(page));
     }
 
-    /** Whether the book that the page shows is of the ranch as it is now. */
-    static boolean isOfNow(Page page) {
-        return !view(page).age().isOlder();
+    static KeptBook book(View view) {
+        return Optional.ofNullable(view.book())
+                .orElseThrow(() -> new NotFoundResponse("There is no winter book of this ranch yet."));
     }
 
     /** What each group is to be fed now, as bench and letter have it: {@code Mature cows: $1.91: 9.2 lb Pivot hay, 19 lb Meadow hay}. */
