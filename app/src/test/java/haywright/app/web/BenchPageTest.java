@@ -79,7 +79,14 @@ class BenchPageTest {
         assertThat(body).doesNotContain("ration.mps");
         var workings = ranch.get("herd/" + group.id() + "/need");
         assertThat(workings.status()).isEqualTo(200);
-        assertThat(workings.body().getBytes(StandardCharsets.UTF_8).length).isLessThan(300_000);
+        assertThat(workings.body().getBytes(StandardCharsets.UTF_8).length).isLessThan(200_000);
+        // a source is written out once for the minerals and once for the lines of the math
+        var cites = Pattern.compile("<cite>(.*?)</cite>")
+                .matcher(workings.body().replaceFirst("(?s).*Every line of the math", ""))
+                .results()
+                .map(found -> found.group(1))
+                .toList();
+        assertThat(cites).hasSizeGreaterThan(5).doesNotHaveDuplicates();
         // every calving week opens, each with the lines that its need stands on
         assertThat(workings.body().split("<details class=\"alike\"", -1).length - 1)
                 .isGreaterThanOrEqualTo(group.calving().size());

@@ -268,6 +268,20 @@ class ReportPagesTest {
         assertThat(ranch.get("reports/beside?lot=nonsense").status()).isEqualTo(200);
     }
 
+    /** Its lines are a hundred times the figure: each figure has them on a page of its own, and a source is said once. */
+    @Test
+    void everyFigureOpensToItsWorkOnAPageOfItsOwn() {
+        ranch.send(form, sheet());
+        var page = ranch.get("reports/lot/" + lot).body();
+        assertThat(page).doesNotContain("cp_report_1").contains("/reports/lot/" + lot + "/figure/cp\"");
+        var figure = ranch.get("reports/lot/" + lot + "/figure/cp").body();
+        assertThat(figure).contains("cp_report_1 = 10 %", "class=\"lines\"");
+        var cites =
+                Pattern.compile("<cite>(.*?)</cite>").matcher(figure).results().map(found -> found.group(1));
+        assertThat(cites.toList()).isNotEmpty().doesNotHaveDuplicates();
+        assertThat(ranch.get("reports/lot/" + lot + "/figure/nothing").status()).isEqualTo(404);
+    }
+
     @Test
     void ofTwoReportsBothCountAsFarAsTheyCanBeTrusted() {
         ranch.send(form, sheet());

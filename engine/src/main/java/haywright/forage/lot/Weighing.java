@@ -23,6 +23,9 @@ record Weighing(Prior prior, Seen seen, Conditional told, List<LotEstimate.Estim
     private static final Source LIMIT = new Source(
             "what counts for “less than” its limit: the value with the same mean and spread", Source.Known.ARITHMETIC);
 
+    /** A weight below this moves no figure by a digit that is shown. */
+    private static final double NOTHING = 1e-9;
+
     @Override
     public List<Line> lines() {
         var lines = new ArrayList<Line>();
@@ -40,6 +43,9 @@ record Weighing(Prior prior, Seen seen, Conditional told, List<LotEstimate.Estim
         var inputs = new ArrayList<Input>();
         inputs.add(kind(estimate.cell()));
         for (int k = 0; k < seen.results().size(); k++) {
+            if (Math.abs(told.gain(i, k)) < NOTHING) {
+                continue; // results that say nothing of this one would bury those that do
+            }
             var result = seen.results().get(k);
             var cell = prior.cells().get(result.index());
             var value = symbol(cell) + (result.limit() ? "_below_" : "_report_") + (result.report() + 1);

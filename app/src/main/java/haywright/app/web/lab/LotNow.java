@@ -19,6 +19,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -77,14 +78,16 @@ public record LotNow(
     private static final List<Analyte> TOLD = List.of(Analyte.CP, Analyte.TDN);
 
     /**
+     * @param key names it in the address of its own page
      * @param printed as its reports print it, a line a report, the newest first; empty where none does
      * @param before as it stood before any report; null where there was nothing
      * @param change from before to now; empty where nothing changed or there was nothing before
      * @param asFed empty where there is no such thing
-     * @param worked the work it opens to; null for a figure as printed
+     * @param worked its work, told on its own page; null for a figure as printed
      * @param left what the range that is left comes from; empty where there is no range
      */
     public record Row(
+            String key,
             String name,
             List<String> printed,
             @Nullable Side before,
@@ -284,6 +287,7 @@ public record LotNow(
             List<String> printed) {
         var old = before.value(analyte);
         return new Row(
+                analyte.name().toLowerCase(Locale.ROOT),
                 Readings.name(analyte),
                 printed,
                 old.isEmpty() && range == null

@@ -12,10 +12,12 @@ import haywright.outlook.SameHay;
 import haywright.outlook.TestedFor;
 import haywright.outlook.Yard;
 import haywright.ranch.Lot;
+import haywright.workings.Worked;
 import io.javalin.http.NotFoundResponse;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -35,6 +37,7 @@ public final class ReportPages {
         on.get("reports/new/{lot}", ReportPages::add);
         on.post("reports/new/{lot}", page -> save(page, lot(page), null));
         on.get("reports/lot/{lot}", ReportPages::now);
+        on.get("reports/lot/{lot}/figure/{figure}", ReportPages::figure);
         on.get("reports/{report}", ReportPages::change);
         on.post("reports/{report}", page -> save(page, lotOf(page, report(page)), report(page)));
         on.get(
@@ -132,6 +135,20 @@ public final class ReportPages {
     private static void now(Page page) {
         var lot = lot(page);
         page.show("haywright/app/web/lab/lotNow.jte", LotNow.of(page.yard(), lot));
+    }
+
+    /** One figure of a lot with its work. */
+    public record FigureView(Lot lot, LotNow.Row row, Worked worked) {}
+
+    private static void figure(Page page) {
+        var lot = lot(page);
+        var key = page.http().pathParam("figure");
+        var view = LotNow.of(page.yard(), lot).rows().stream()
+                .filter(row -> row.key().equals(key))
+                .findFirst()
+                .flatMap(row -> Optional.ofNullable(row.worked()).map(work -> new FigureView(lot, row, work)))
+                .orElseThrow(NotFoundResponse::new);
+        page.show("haywright/app/web/lab/figure.jte", view);
     }
 
     private static void add(Page page) {
