@@ -14,4 +14,9 @@ public record Attachment(UUID id, UUID about, String name, String type, String s
     public Attachment {
         Names.require("name", name, "a file");
     }
+
+    /** A photo that somebody took, and not the file that something was read from. */
+    public boolean isPicture() {
+        return type.startsWith("image/");
+    }
 }

@@ -192,6 +192,10 @@ public record Ranch(
         return changed(parts -> parts.attachments = put(attachments, attachment.id(), attachment));
     }
 
+    public Ranch withoutAttachment(UUID id) {
+        return changed(parts -> parts.attachments = without(attachments, id));
+    }
+
     public Ranch with(Sampling sampling) {
         return changed(parts -> parts.samplings = put(samplings, sampling.id(), sampling));
     }
@@ -220,14 +224,15 @@ public record Ranch(
         });
     }
 
-    /** The lot goes, and with it its reports, their files and what is fed of it now. */
+    /** The lot goes, and with it its photos, its reports, their files and what is fed of it now. */
     public Ranch withoutLot(UUID id) {
         var left = new LinkedHashMap<>(reports);
         left.values().removeIf(report -> report.lot().equals(id));
         return changed(parts -> {
             parts.lots = without(lots, id);
             parts.reports = left;
-            parts.attachments = attachments(about -> !reports.containsKey(about) || left.containsKey(about));
+            parts.attachments =
+                    attachments(about -> !about.equals(id) && (!reports.containsKey(about) || left.containsKey(about)));
             parts.fedNow = fedWithout(id);
             parts.wishes = wishesWithout(id);
             parts.energyPicks = without(energyPicks, id);

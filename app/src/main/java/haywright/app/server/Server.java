@@ -23,6 +23,7 @@ import haywright.app.web.letter.LetterPages;
 import haywright.app.web.lots.FeedPages;
 import haywright.app.web.lots.LotPages;
 import haywright.app.web.match.MatchPages;
+import haywright.app.web.photo.PhotoPages;
 import haywright.app.web.ranch.RanchPages;
 import haywright.app.web.round.RoundPages;
 import haywright.app.web.sampling.TakePages;
@@ -121,6 +122,7 @@ public final class Server implements AutoCloseable {
         History.routes(new Routes(to, desk, null));
         LotPages.routes(new Routes(to, desk, Step.LOTS));
         FeedPages.routes(new Routes(to, desk, Step.LOTS));
+        PhotoPages.routes(new Routes(to, desk, Step.LOTS));
         TakePages.routes(new Routes(to, desk, Step.TAKE_IT));
         BringPages.routes(new Routes(to, desk, Step.READ_IT));
         BookPages.routes(new Routes(to, desk, Step.READ_IT));

@@ -93,7 +93,7 @@ public record Original(String sha256, String name) {
 
     public static Optional<Attachment> of(Ranch ranch, LabReport report) {
         return ranch.attachments().values().stream()
-                .filter(attachment -> attachment.about().equals(report.id()))
+                .filter(attachment -> attachment.about().equals(report.id()) && !attachment.isPicture())
                 .reduce((before, newer) -> newer);
     }
 
