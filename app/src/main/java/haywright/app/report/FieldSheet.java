@@ -1,5 +1,7 @@
 package haywright.app.report;
 
+import haywright.app.report.picture.FieldDrawing;
+import haywright.app.report.picture.StackDrawing;
 import haywright.app.words.MassWords;
 import haywright.app.words.Orders;
 import haywright.app.words.SamplingWords;

@@ -1,5 +1,7 @@
 package haywright.app.report;
 
+import haywright.app.report.picture.StackLine;
+import haywright.app.report.picture.Svg;
 import haywright.app.words.Show;
 import haywright.app.words.WinterWords;
 import haywright.ranch.Ranch;

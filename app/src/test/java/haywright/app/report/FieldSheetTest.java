@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import com.openhtmltopdf.util.Diagnostic;
 import haywright.app.document.TinLantern;
+import haywright.app.report.picture.FieldDrawing;
+import haywright.app.report.picture.StackDrawing;
 import haywright.outlook.LotSubject;
 import haywright.ranch.Lot;
 import haywright.ranch.Ranch;

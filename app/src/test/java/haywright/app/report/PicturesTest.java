@@ -2,12 +2,16 @@ package haywright.app.report;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import haywright.app.report.NeedPicture.Band;
+import haywright.app.report.picture.CalvingPicture;
+import haywright.app.report.picture.LotsPicture;
+import haywright.app.report.picture.NeedPicture;
+import haywright.app.report.picture.NeedPicture.Band;
 import haywright.cattle.herd.Group.CalvingWeek;
 import java.io.StringReader;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Document;
@@ -70,5 +74,39 @@ class PicturesTest {
         assertThat(picture.words())
                 .isEqualTo("Energy: 9.0 Mcal per day now, 15.0 Mcal at most, in the week of Apr 30,"
                         + " 14.0 Mcal in the week of May 30");
+    }
+
+    /** 200 of 250 tons is four fifths of 150 points; half the protein is half of 66. */
+    @Test
+    void lotsAreBarsOfTonsAndOfProteinEachByWhatIsKnown() throws Exception {
+        var svg = read(new LotsPicture(List.of(
+                        new LotsPicture.One(
+                                "Bottom <hay>",
+                                LotsPicture.Fill.TESTED,
+                                "tested",
+                                OptionalDouble.of(200_000),
+                                150_000,
+                                250_000,
+                                OptionalDouble.of(8)),
+                        new LotsPicture.One(
+                                "Oat hay",
+                                LotsPicture.Fill.DANGER,
+                                "not tested",
+                                OptionalDouble.empty(),
+                                0,
+                                0,
+                                OptionalDouble.of(16))))
+                .svg());
+        assertThat(texts(svg)).contains("Bottom <hay>", "220 tons", "8.0 %", "not known", "16.0 %");
+        assertThat(filled(svg, 0)).isEqualTo("#1d1b17");
+        assertThat(filled(svg, 2)).isEqualTo("url(#lots-due)");
+        assertThat(wide(svg, 0)).isEqualTo("120.0");
+        assertThat(wide(svg, 1)).isEqualTo("33.0");
+        assertThat(wide(svg, 2)).isEqualTo("66.0");
+    }
+
+    private static String wide(Document svg, int bar) {
+        int inPatterns = 3;
+        return ((Element) svg.getElementsByTagName("rect").item(inPatterns + bar)).getAttribute("width");
     }
 }

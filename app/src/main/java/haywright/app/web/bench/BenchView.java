@@ -1,7 +1,7 @@
 package haywright.app.web.bench;
 
-import haywright.app.report.StripPicture;
-import haywright.app.report.SurenessPicture;
+import haywright.app.report.picture.StripPicture;
+import haywright.app.report.picture.SurenessPicture;
 import haywright.app.words.BunkRoom;
 import haywright.app.words.ColdWords;
 import haywright.app.words.LimitWords;

@@ -1,6 +1,6 @@
 package haywright.app.web.bench;
 
-import haywright.app.report.HayLinePicture;
+import haywright.app.report.picture.HayLinePicture;
 import haywright.app.web.Ask;
 import haywright.app.web.Form;
 import haywright.app.web.Page;

@@ -1,7 +1,7 @@
 package haywright.app.web.herd;
 
 import haywright.app.exchange.csv.HerdOut;
-import haywright.app.report.CalvingPicture;
+import haywright.app.report.picture.CalvingPicture;
 import haywright.app.web.Form;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;

@@ -1,8 +1,8 @@
 package haywright.app.web.herd;
 
-import haywright.app.report.HerdPicture;
-import haywright.app.report.NeedPicture;
-import haywright.app.report.NeedPicture.Band;
+import haywright.app.report.picture.HerdPicture;
+import haywright.app.report.picture.NeedPicture;
+import haywright.app.report.picture.NeedPicture.Band;
 import haywright.app.web.Ask;
 import haywright.app.web.Page;
 import haywright.app.words.HerdWords;

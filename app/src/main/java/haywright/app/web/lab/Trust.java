@@ -1,9 +1,9 @@
 package haywright.app.web.lab;
 
-import haywright.app.report.TrustPicture;
-import haywright.app.report.TrustPicture.Bar;
-import haywright.app.report.TrustPicture.Figure;
-import haywright.app.report.TrustPicture.Fill;
+import haywright.app.report.picture.TrustPicture;
+import haywright.app.report.picture.TrustPicture.Bar;
+import haywright.app.report.picture.TrustPicture.Figure;
+import haywright.app.report.picture.TrustPicture.Fill;
 import haywright.app.words.Likely;
 import haywright.app.words.Show;
 import haywright.forage.Analyte;

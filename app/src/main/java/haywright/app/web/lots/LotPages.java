@@ -1,13 +1,16 @@
 package haywright.app.web.lots;
 
+import haywright.app.report.picture.LotsPicture;
 import haywright.app.web.Form;
 import haywright.app.web.Option;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.words.MassWords;
 import haywright.app.words.Show;
+import haywright.forage.Analyte;
 import haywright.forage.FeedClass;
 import haywright.outlook.LotSubject;
+import haywright.outlook.LotTons;
 import haywright.outlook.TestedFor;
 import haywright.outlook.UsualPrices;
 import haywright.outlook.WorthTesting;
@@ -19,6 +22,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
@@ -44,8 +49,11 @@ public final class LotPages {
         on.post("lots/{lot}/delete", LotPages::delete);
     }
 
-    /** @param total of all lots together, in words; empty when there are none */
-    public record ListView(List<Row> rows, String total, List<FeedPages.Row> feeds) {}
+    /**
+     * @param total of all lots together, in words; empty when there are none
+     * @param picture empty when there are none
+     */
+    public record ListView(List<Row> rows, String total, Optional<LotsPicture> picture, List<FeedPages.Row> feeds) {}
 
     /**
      * @param feed of the feed book that its lot names; empty where it is the usual one of its kind
@@ -95,12 +103,34 @@ public final class LotPages {
     private static ListView list(Page page) {
         var ranch = page.ranch();
         var yard = page.yard();
+        var rows =
+                ranch.lots().values().stream().map(lot -> row(page, yard, lot)).toList();
         return new ListView(
-                ranch.lots().values().stream().map(lot -> row(page, yard, lot)).toList(),
-                ranch.lots().isEmpty() ? "" : MassWords.onHand(ranch),
+                rows,
+                rows.isEmpty() ? "" : MassWords.onHand(ranch),
+                rows.isEmpty()
+                        ? Optional.empty()
+                        : Optional.of(new LotsPicture(
+                                rows.stream().map(row -> drawn(yard, row)).toList())),
                 ranch.feedsForSale().values().stream()
                         .map(feed -> FeedPages.row(yard, feed))
                         .toList());
+    }
+
+    private static LotsPicture.One drawn(Yard yard, Row row) {
+        var used = LotTons.of(row.lot()).used();
+        return new LotsPicture.One(
+                row.lot().name(),
+                switch (row.state()) {
+                    case TESTED -> LotsPicture.Fill.TESTED;
+                    case UNTESTED -> LotsPicture.Fill.UNTESTED;
+                    case DANGER -> LotsPicture.Fill.DANGER;
+                },
+                row.tested(),
+                used == null ? OptionalDouble.empty() : OptionalDouble.of(used.kg()),
+                used == null ? 0 : used.range().lowKg(),
+                used == null ? 0 : used.range().highKg(),
+                yard.composition(row.lot()).composition().value(Analyte.CP));
     }
 
     private static Row row(Page page, Yard yard, Lot lot) {

@@ -1,6 +1,6 @@
 package haywright.app.web.ranch;
 
-import haywright.app.report.WintersPicture;
+import haywright.app.report.picture.WintersPicture;
 import haywright.app.words.Show;
 import haywright.quantity.Unit;
 import haywright.ranch.FoundPlace;

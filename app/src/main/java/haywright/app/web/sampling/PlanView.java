@@ -1,6 +1,6 @@
 package haywright.app.web.sampling;
 
-import haywright.app.report.StackDrawing;
+import haywright.app.report.picture.StackDrawing;
 import haywright.app.web.Form;
 import haywright.app.web.Option;
 import haywright.app.words.Orders;

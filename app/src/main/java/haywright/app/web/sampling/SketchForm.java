@@ -1,6 +1,6 @@
 package haywright.app.web.sampling;
 
-import haywright.app.report.SketchDrawing;
+import haywright.app.report.picture.SketchDrawing;
 import haywright.app.web.Ask;
 import haywright.app.web.Form;
 import haywright.app.web.Option;

@@ -2,7 +2,7 @@ package haywright.app.web.sampling;
 
 import haywright.app.exchange.geojson.GeoJson;
 import haywright.app.exchange.gpx.Gpx;
-import haywright.app.report.FieldDrawing;
+import haywright.app.report.picture.FieldDrawing;
 import haywright.app.web.Ask;
 import haywright.app.web.Form;
 import haywright.app.web.Page;

@@ -1,6 +1,6 @@
 package haywright.app.web.winter;
 
-import haywright.app.report.LotLines;
+import haywright.app.report.picture.LotLines;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.words.EatWords;

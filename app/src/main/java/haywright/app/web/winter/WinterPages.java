@@ -2,8 +2,8 @@ package haywright.app.web.winter;
 
 import haywright.app.document.BookDocument;
 import haywright.app.report.Paper;
-import haywright.app.report.StackLine;
 import haywright.app.report.WinterPaper;
+import haywright.app.report.picture.StackLine;
 import haywright.app.store.Edit;
 import haywright.app.store.Trouble;
 import haywright.app.web.KeptBooks;

@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import haywright.app.document.TinLantern;
-import haywright.app.report.HerdPicture;
+import haywright.app.report.picture.HerdPicture;
 import haywright.cattle.cold.Coat;
 import haywright.cattle.cold.ColdSystem;
 import haywright.cattle.herd.Group;

@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import haywright.app.compute.Asked;
 import haywright.app.compute.topic.Topics;
-import haywright.app.report.WintersPicture;
+import haywright.app.report.picture.WintersPicture;
 import haywright.app.words.Show;
 import haywright.cattle.cold.ColdSystem;
 import haywright.ranch.FoundPlace;

@@ -1,4 +1,4 @@
-package haywright.app.report;
+package haywright.app.report.picture;
 
 import java.util.List;
 import java.util.Locale;
@@ -7,7 +7,7 @@ import java.util.Locale;
  * The strokes that a picture is drawn with. Text stays text; areas differ by hatch, never by hue; nothing is styled from
  * outside, so that page and paper show the same string.
  */
-final class Svg {
+public final class Svg {
     private static final String INK = "#1d1b17";
 
     private static final String EDGE =
@@ -33,7 +33,7 @@ final class Svg {
      *
      * @param millimeters wide
      */
-    static String onPaper(String picture, int millimeters) {
+    public static String onPaper(String picture, int millimeters) {
         return picture.replace(EDGE, "")
                 .replace(
                         "font-family=\"Source Sans 3, sans-serif\"",

@@ -1,4 +1,4 @@
-package haywright.app.report;
+package haywright.app.report.picture;
 
 import haywright.sampling.field.FieldShape;
 import haywright.sampling.field.FieldWalk;

@@ -1,4 +1,4 @@
-package haywright.app.report;
+package haywright.app.report.picture;
 
 import haywright.app.words.SupplyWords;
 import haywright.feeding.Supply;

@@ -1,4 +1,4 @@
-package haywright.app.report;
+package haywright.app.report.picture;
 
 import java.math.BigDecimal;
 import java.math.MathContext;

@@ -1,4 +1,4 @@
-package haywright.app.report;
+package haywright.app.report.picture;
 
 import haywright.app.words.Show;
 import haywright.cattle.herd.Group.CalvingWeek;

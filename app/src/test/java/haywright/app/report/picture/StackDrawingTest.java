@@ -1,4 +1,4 @@
-package haywright.app.report;
+package haywright.app.report.picture;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
