@@ -36,6 +36,10 @@ public record CarryChart(List<Cell> cells) {
     /** What hay is fed for; a mineral brings the rest. */
     private static final Set<String> BROUGHT = Set.of("nem", "cp", "cp_floor", "rdp", "mp");
 
+    /** As one says it before a stack: which of the ways to count protein it was stands on the bench. */
+    private static final Map<String, String> PLAIN = Map.of(
+            "nem", "energy", "cp", "protein", "cp_floor", "protein", "rdp", "protein for the rumen", "mp", "protein");
+
     private static final int AFTER_CALVING_DAYS = 30;
 
     public CarryChart {
@@ -196,7 +200,7 @@ public record CarryChart(List<Cell> cells) {
         var name = gain > missed
                 ? "energy for gain"
                 : worst.filter(row -> missed > 0)
-                        .map(DietRow::name)
+                        .map(CarryChart::plain)
                         .or(() -> nearest(none))
                         .orElse("feed");
         return new Cell(
@@ -217,7 +221,11 @@ public record CarryChart(List<Cell> cells) {
         return none.conflicts().stream()
                 .map(NoRation.Conflict::row)
                 .min(Comparator.comparing(row -> !BROUGHT.contains(row.id())))
-                .map(DietRow::name);
+                .map(CarryChart::plain);
+    }
+
+    private static String plain(DietRow row) {
+        return PLAIN.getOrDefault(row.id(), row.name());
     }
 
     private static String said(DietRow row, double value) {

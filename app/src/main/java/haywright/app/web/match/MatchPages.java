@@ -12,11 +12,11 @@ import haywright.match.SmallestFix;
 import haywright.outlook.TestedFor;
 import haywright.quantity.Unit;
 import haywright.ranch.Lot;
+import haywright.ranch.Ranch;
 import haywright.ration.PricedFeed;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
 import io.javalin.http.NotFoundResponse;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.UUID;
@@ -32,11 +32,18 @@ public final class MatchPages {
         on.get("match/{lot}/{group}/{stage}", MatchPages::one);
     }
 
-    /** @param keep what the winter's plan says of the lots; empty where there is no book of it. @param refused why there is no chart */
+    /**
+     * @param keep what the winter's plan says of the lots; empty where there is no book of it
+     * @param refused why there is no chart
+     */
     public record View(List<Column> columns, List<Row> rows, String keep, List<Problem> refused) {}
 
-    /** A group at one stage of this winter. */
-    public record Column(UUID group, String name, String when) {}
+    /**
+     * A group with the stages of this winter that it is looked at in.
+     *
+     * @param when of each, in words
+     */
+    public record Column(UUID group, String name, List<String> when) {}
 
     /**
      * One lot before one group at one stage.
@@ -44,20 +51,34 @@ public final class MatchPages {
      * @param fix the one feed that makes it enough; empty where it is enough, may not be fed, or where no one feed does
      * @param isUntested whether a danger has to be tested for first
      */
-    public record One(Row row, Column column, Box box, String fix, boolean isUntested) {}
-
-    /** @param about tons, what is tested, protein and energy */
-    public record Row(String lot, UUID id, String about, boolean isTested, List<Box> boxes) {}
+    public record One(String lot, UUID id, String about, Column column, Box box, String fix, boolean isUntested) {}
 
     /**
-     * One lot before one group.
+     * @param about tons, what is tested
+     * @param isUntested whether a danger has to be tested for first
+     * @param notYet why nobody may eat it alone, once for all; empty where some may
+     * @param cells a list of stages for each group
+     */
+    public record Row(
+            String lot,
+            UUID id,
+            String about,
+            boolean isTested,
+            boolean isUntested,
+            String notYet,
+            List<List<Box>> cells) {}
+
+    /**
+     * One lot before one group at one stage.
      *
      * @param kind {@code enough}, {@code short} or {@code danger}
+     * @param on its day: {@code now}, {@code Feb 13}
+     * @param share of what they need that it brings, 0 to 1
      * @param says in a few words
-     * @param at the page of this box alone
      * @param sure {@code 8 times in 10}; empty where it does not carry them
+     * @param at the page of this box alone
      */
-    public record Box(String kind, String says, String sure, String why, String at) {}
+    public record Box(String kind, String on, double share, String says, String sure, String why, String at) {}
 
     private static void show(Page page) {
         View view;
@@ -70,45 +91,60 @@ public final class MatchPages {
     }
 
     private static View view(Page page) {
-        var cells = page.chart().cells();
-        var columns = new ArrayList<Column>();
-        for (var group : page.ranch().groups().values()) {
-            for (var stage : Stage.values()) {
-                cells.stream()
-                        .filter(cell -> cell.group().equals(group.name()) && cell.stage() == stage)
-                        .findFirst()
-                        .ifPresent(cell -> columns.add(column(group, cell)));
-            }
-        }
-        var byLot = cells.stream().collect(Collectors.groupingBy(Cell::lot));
+        var byLot = page.chart().cells().stream().collect(Collectors.groupingBy(Cell::lot));
+        var groups = List.copyOf(page.ranch().groups().values());
         var rows = page.yard().feeds().stream()
                 .filter(feed -> byLot.containsKey(feed.feed().name()))
-                .map(feed -> row(page, feed, byLot.getOrDefault(feed.feed().name(), List.of())))
+                .map(feed ->
+                        row(page, feed, groups, byLot.getOrDefault(feed.feed().name(), List.of())))
                 // what is not known of a lot is no reason to put it first
                 .sorted(Comparator.comparing(row -> !row.isTested()))
+                .toList();
+        var any = byLot.values().stream().findFirst().orElse(List.of());
+        var columns = groups.stream()
+                .map(group -> new Column(
+                        group.id(),
+                        group.name(),
+                        of(any, group).map(MatchPages::when).toList()))
                 .toList();
         return new View(columns, rows, page.book().map(EatWords::keep).orElse(""), List.of());
     }
 
-    private static Column column(Group group, Cell cell) {
-        return new Column(
-                group.id(),
-                group.name(),
-                cell.stage() == Stage.NOW ? "now" : cell.stage().words() + ", " + Show.day(cell.day()));
+    private static Stream<Cell> of(List<Cell> cells, Group group) {
+        return cells.stream().filter(cell -> cell.group().equals(group.name()));
     }
 
-    private static Row row(Page page, PricedFeed feed, List<Cell> cells) {
+    private static String when(Cell cell) {
+        return cell.stage() == Stage.NOW ? "now" : cell.stage().words() + ", " + Show.day(cell.day());
+    }
+
+    private static Row row(Page page, PricedFeed feed, List<Group> groups, List<Cell> cells) {
         var id = UUID.fromString(feed.feed().id());
         var lot = page.ranch().lots().get(id);
         var of = lot == null ? null : TestedFor.of(page.ranch(), lot);
+        boolean isOut = cells.stream().allMatch(cell -> cell.danger().isPresent());
         return new Row(
                 feed.feed().name(),
                 id,
-                "%s, %s"
-                        .formatted(
-                                Show.tons(feed.kgAtHand()), lot == null || of == null ? "not tested" : tested(lot, of)),
+                about(page, feed),
                 of != null && of.isForFeeding(),
-                cells.stream().map(cell -> box(page, id, cell)).toList());
+                isUntested(page.ranch(), id),
+                isOut ? cells.get(0).danger().orElse("") : "",
+                isOut
+                        ? List.of()
+                        : groups.stream()
+                                .map(group -> of(cells, group)
+                                        .map(cell -> box(page, id, cell))
+                                        .toList())
+                                .toList());
+    }
+
+    private static String about(Page page, PricedFeed feed) {
+        var lot = page.ranch().lots().get(UUID.fromString(feed.feed().id()));
+        return "%s, %s"
+                .formatted(
+                        Show.tons(feed.kgAtHand()),
+                        lot == null ? "not tested" : tested(lot, TestedFor.of(page.ranch(), lot)));
     }
 
     /** {@code tested for protein, fiber, not for nitrate}: what stops a lot is named beside what it was tested for. */
@@ -125,25 +161,38 @@ public final class MatchPages {
                 .findFirst()
                 .orElseThrow();
         var at = page.at("match/%s/%s/%s".formatted(lot, group.id(), Form.id(cell.stage())));
+        var on = cell.stage() == Stage.NOW ? "now" : Show.day(cell.day());
         if (cell.carries()) {
             return new Box(
                     "enough",
-                    "enough for " + Show.count(Math.round(cell.days().orElseThrow()), "day"),
+                    on,
+                    1,
+                    Show.count(Math.round(cell.days().orElseThrow()), "day"),
                     Show.timesInTen(cell.surePercent()),
                     "",
                     at);
         }
         return cell.danger()
-                .map(why -> new Box("danger", "not yet", "", why, at))
-                .orElseGet(() -> new Box(
-                        "short",
-                        cell.shortOf().orElse("feed")
-                                + (cell.shortPercent() < 1
-                                        ? " just short"
-                                        : " " + Show.number(cell.shortPercent(), 0) + " % short"),
-                        "",
-                        "",
-                        at));
+                .map(why ->
+                        new Box("danger", on, 0, isUntested(page.ranch(), lot) ? "not yet" : "not alone", "", why, at))
+                .orElseGet(() -> new Box("short", on, 1 - cell.shortPercent() / 100, shortOf(cell), "", "", at));
+    }
+
+    /** Whether its crop can store nitrate and nobody looked: until then it is for nobody. */
+    private static boolean isUntested(Ranch ranch, UUID id) {
+        var lot = ranch.lots().get(id);
+        return lot != null
+                && lot.isNitrateDanger()
+                && !TestedFor.of(ranch, lot).parts().contains(TestedFor.Part.NITRATE);
+    }
+
+    private static String shortOf(Cell cell) {
+        var what = cell.shortOf().orElse("feed");
+        return cell.shortPercent() < 1
+                ? what + " just short"
+                : cell.shortPercent() > 99
+                        ? "no " + what
+                        : "%s %s %% short".formatted(what, Show.number(cell.shortPercent(), 0));
     }
 
     private static void one(Page page) {
@@ -161,8 +210,7 @@ public final class MatchPages {
                 .filter(one -> one.feed().id().equals(lot.id().toString()))
                 .findFirst()
                 .orElseThrow(NotFoundResponse::new);
-        boolean isUntested = lot.isNitrateDanger()
-                && !TestedFor.of(page.ranch(), lot).parts().contains(TestedFor.Part.NITRATE);
+        boolean isUntested = isUntested(page.ranch(), lot.id());
         var fix = cell.carries() || isUntested
                 ? ""
                 : SmallestFix.of(page.yard(), group, stage, lot.id().toString())
@@ -171,8 +219,10 @@ public final class MatchPages {
         page.show(
                 "haywright/app/web/match/one.jte",
                 new One(
-                        row(page, feed, List.of(cell)),
-                        column(group, cell),
+                        lot.name(),
+                        lot.id(),
+                        about(page, feed),
+                        new Column(group.id(), group.name(), List.of(when(cell))),
                         box(page, lot.id(), cell),
                         fix,
                         isUntested));
