@@ -28,6 +28,9 @@ import org.eclipse.jetty.io.EofException;
  * claims nothing that it does not know.
  */
 public final class Errors {
+    /** Short for whoever waits, long for a machine that figures. */
+    private static final String AGAIN_SECONDS = "3";
+
     private static final String FAILED = "failed-";
     private static final String SCRIPT = "Send the key that ./haywright key prints: Authorization: Bearer KEY.";
 
@@ -108,6 +111,7 @@ public final class Errors {
             var message = message(e);
             show(http, status, title(status), message.isEmpty() ? usual(status) : message, List.of());
         });
+        on.exception(Yards.BeingFigured.class, (e, http) -> figured(http));
         on.exception(Exception.class, (e, http) -> {
             var failure = Failure.of(http, e);
             int status = failure.status();
@@ -115,6 +119,23 @@ public final class Errors {
             var lines = failure.lines();
             show(http, status, title, lines.get(0), lines.subList(1, lines.size()));
         });
+    }
+
+    /** Of the browser itself, so that it needs no script. A part of a page that is open already stays as it is. */
+    private static void figured(Context http) {
+        http.header("Retry-After", AGAIN_SECONDS);
+        if (http.header("HX-Request") != null) {
+            http.status(204);
+            return;
+        }
+        http.header("Refresh", AGAIN_SECONDS);
+        show(
+                http,
+                503,
+                "The rations are being figured",
+                "On a large ranch that takes up to a minute. This page opens by itself when they are ready; other pages"
+                        + " open meanwhile.",
+                List.of());
     }
 
     private static boolean isSending(Context http) {

@@ -87,17 +87,22 @@ public record Page(
 
     /** What its groups are to be fed. */
     public Rations rations() {
-        return YARDS.rations(ranch, today());
+        return YARDS.rations(http, ranch, today());
+    }
+
+    /** When a request is answered, others may be at the figures. */
+    static void leaveFigures(Context http) {
+        YARDS.leave(http);
     }
 
     /** What can be said of one of its groups at a glance. */
     public Offers offers(Group group) {
-        return YARDS.offers(ranch, today(), group);
+        return YARDS.offers(http, ranch, today(), group);
     }
 
     /** Its lots against its groups. */
     public CarryChart chart() {
-        return YARDS.chart(ranch, today());
+        return YARDS.chart(http, ranch, today());
     }
 
     /** Its newest winter book, where nothing that moves it has changed since; none is ever made for a page that asks. */

@@ -36,15 +36,23 @@ public final class Routes {
         pages.put(path, answer);
         routes.get("/ranch/{ranch}/" + path, http -> {
             Boxes.on(http, List.of(answer));
-            answer.to(Page.of(http, desk, step));
+            try {
+                answer.to(Page.of(http, desk, step));
+            } finally {
+                Page.leaveFigures(http);
+            }
         });
     }
 
     public void post(String path, Answer answer) {
         routes.post("/ranch/{ranch}/" + path, http -> {
             Boxes.on(http, pages(path));
-            for (int tries = 1; !isAnswered(http, path, answer, tries); tries++) {
-                // another window saved meanwhile: once more by what stands now
+            try {
+                for (int tries = 1; !isAnswered(http, path, answer, tries); tries++) {
+                    // another window saved meanwhile: once more by what stands now
+                }
+            } finally {
+                Page.leaveFigures(http);
             }
         });
     }
