@@ -7,7 +7,10 @@ import haywright.ranch.Ranch;
 import haywright.workings.Refused;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import org.jdbi.v3.core.Handle;
@@ -315,6 +318,72 @@ public final class Ranches {
             throw changedSince(id, rev, undone, conflict);
         }
         return (SaveAnswer.Saved) answer;
+    }
+
+    /**
+     * What is not on a ranch any more.
+     *
+     * @param name it had; empty where it had none
+     * @param words what deleted it, for the history
+     * @param back puts it there again, with what was deleted along with it that speaks of it
+     */
+    public record Deleted(String name, String words, Patch back) {}
+
+    /** Empty where nothing of this id was ever deleted, or it is here. */
+    public Optional<Deleted> deleted(UUID id, UUID entity) {
+        return jdbi.withHandle(h -> {
+            var now = kept(h, id).tree();
+            return h
+                    .createQuery("SELECT " + OneRow.line("words")
+                            + ", inverse_patch FROM edit WHERE ranch_id = :id AND inverse_patch LIKE :speaks"
+                            + " ORDER BY rev DESC")
+                    .bind("id", id.toString())
+                    .bind("speaks", "%" + entity + "%")
+                    .map((row, context) ->
+                            new Undoing(row.getString("words"), Patch.of(row.getString("inverse_patch"))))
+                    .list()
+                    .stream()
+                    .flatMap(edit -> edit.inverse().paths().stream()
+                            .filter(path -> path.endsWith("/" + entity))
+                            .map(path -> deleted(now, edit, path)))
+                    .findFirst()
+                    .filter(gone -> !gone.back().isEmpty());
+        });
+    }
+
+    private static Deleted deleted(ObjectNode now, Undoing edit, String path) {
+        var before = edit.inverse().changes();
+        var own = Objects.requireNonNull(before.get(path));
+        var back = new LinkedHashMap<>(before);
+        back.entrySet()
+                .removeIf(one -> one.getValue().isNull()
+                        || !Patch.at(now, one.getKey()).isNull()
+                        || !one.getKey().equals(path)
+                                && !one.getValue().toString().contains(path.substring(path.indexOf('/') + 1)));
+        boolean isGone = back.containsKey(path);
+        return new Deleted(
+                own.path("name").asText(),
+                edit.words(),
+                new Patch(edit.inverse().format(), isGone ? back : Map.of()));
+    }
+
+    /** What was deleted is put there again, as an edit; nothing happens where it is here. */
+    public void bringBack(UUID id, UUID entity, String who) {
+        for (int tries = 0; tries < MOST_TRIES; tries++) {
+            var gone = deleted(id, entity);
+            if (gone.isEmpty()) {
+                return;
+            }
+            var words = "Brought back: "
+                    + (gone.get().name().isEmpty()
+                            ? gone.get().words()
+                            : gone.get().name());
+            long rev = open(id).rev();
+            if (save(id, rev, who, words, gone.get().back()) instanceof SaveAnswer.Saved) {
+                return;
+            }
+        }
+        throw neverStill(id);
     }
 
     private record Undoing(String words, Patch inverse) {}

@@ -22,6 +22,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.eclipse.jetty.io.EofException;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What cannot be answered, as a page in plain words: the true cause, and what was typed, filled in to be sent again. It
@@ -36,8 +37,26 @@ public final class Errors {
 
     private Errors() {}
 
-    /** @param details each its own line; never a stack trace */
-    public record View(String title, String words, List<String> details, Sent sent) {}
+    /**
+     * @param details each its own line; never a stack trace
+     * @param offer null where nothing can be brought back
+     */
+    public record View(
+            String title,
+            String words,
+            List<String> details,
+            Sent sent,
+            @Nullable Offer offer) {}
+
+    /**
+     * To bring back what is gone.
+     *
+     * @param action where its button goes
+     * @param again the id of what is gone
+     * @param back the page that was asked for; empty where a form was sent, which is sent again then
+     * @param left what was left unfinished of that page's form, a line each
+     */
+    public record Offer(String action, String button, String again, String back, List<String> left) {}
 
     /**
      * What a form sent, to be sent again; empty when nothing was.
@@ -111,6 +130,9 @@ public final class Errors {
             var message = message(e);
             show(http, status, title(status), message.isEmpty() ? usual(status) : message, List.of());
         });
+        on.exception(
+                Gone.class,
+                (e, http) -> show(http, isSending(http) ? 409 : 404, "This is gone", e.words(), List.of(), e.offer()));
         on.exception(Yards.BeingFigured.class, (e, http) -> figured(http));
         on.exception(Exception.class, (e, http) -> {
             var failure = Failure.of(http, e);
@@ -181,6 +203,11 @@ public final class Errors {
     }
 
     private static void show(Context http, int status, String title, String words, List<String> details) {
+        show(http, status, title, words, details, null);
+    }
+
+    private static void show(
+            Context http, int status, String title, String words, List<String> details, @Nullable Offer offer) {
         http.status(status);
         if (http.path().startsWith("/api/")) {
             var lines = Stream.concat(Stream.of(title + ". " + (status == 401 ? SCRIPT : words)), details.stream());
@@ -191,19 +218,20 @@ public final class Errors {
             Pages.render(http, "haywright/app/web/closed.jte", Map.of("frame", Frame.plain(http, title)));
             return;
         }
-        var view = new View(title, words, details, sent(http, status));
+        var view = new View(title, words, details, sent(http, status), offer);
         Pages.render(
                 http, "haywright/app/web/error.jte", Map.of("frame", Frame.plain(http, view.title()), "view", view));
     }
 
     /** Only of a form that the gate let in: another site's must not come back with a token of ours in it. */
     private static Sent sent(Context http, int status) {
-        boolean letIn = status == 404 || status == 422 || status >= 500;
+        boolean letIn = status == 404 || status == 409 || status == 422 || status >= 500;
         if (!letIn || !isSending(http) || http.attribute(haywright.app.web.Sent.UNREAD) != null) {
             return Sent.NOTHING;
         }
         var typed = new LinkedHashMap<>(http.formParamMap());
         typed.remove(Gate.TOKEN);
+        typed.remove(Gone.AGAIN);
         var rev = typed.remove(Page.REV);
         var files = new TreeSet<String>();
         if (http.isMultipart()) {

@@ -31,7 +31,7 @@ public final class Form {
 
     /** Boxes that nobody types in: they belong to the request. */
     static final Set<String> OWN =
-            Set.of(Gate.TOKEN, Page.REV, Page.SEEN, Page.DRAFT, Page.LEFT, Page.MORE, TwoVersions.UPON);
+            Set.of(Gate.TOKEN, Page.REV, Page.SEEN, Page.DRAFT, Page.LEFT, Page.MORE, TwoVersions.UPON, Gone.AGAIN);
 
     private static final Pattern NUMBER = Pattern.compile("-?[0-9]+(\\.[0-9]+)?");
 

@@ -26,6 +26,7 @@ public final class History {
     public static void routes(Routes on) {
         on.get("history", page -> page.show("haywright/app/web/history.jte", view(page, "")));
         on.post("undo/{rev}", History::undo);
+        Gone.routes(on);
         on.get("set-aside/{key}", History::aside);
     }
 

@@ -71,7 +71,7 @@ public record Page(
             if (desk.store().ranches().isHere(id(http, "ranch"))) {
                 throw http.method() == HandlerType.GET ? new DamagedRanch.Met(id(http, "ranch"), e) : e;
             }
-            throw new NotFoundResponse("That ranch is not here.");
+            throw Gone.ranch(http, desk, id(http, "ranch"));
         }
     }
 
@@ -141,11 +141,11 @@ public record Page(
         }
     }
 
-    /** The entity that a path names, or a page that does not exist. */
+    /** The entity that a path names; where it is gone, or never was, a page that says so. */
     public <T> T find(Map<UUID, T> among, String name) {
         var found = among.get(id(name));
         if (found == null) {
-            throw new NotFoundResponse("It is no longer on this ranch.");
+            throw Gone.row(this, id(name));
         }
         return found;
     }

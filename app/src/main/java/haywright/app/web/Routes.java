@@ -48,13 +48,30 @@ public final class Routes {
         routes.post("/ranch/{ranch}/" + path, http -> {
             Boxes.on(http, pages(path));
             try {
+                Gone.bringBack(http, desk);
                 for (int tries = 1; !isAnswered(http, path, answer, tries); tries++) {
                     // another window saved meanwhile: once more by what stands now
                 }
+            } catch (Gone e) {
+                kept(http, path);
+                throw e;
             } finally {
                 Page.leaveFigures(http);
             }
         });
+    }
+
+    /** Under the form's own page: the one that was sent to, or the nearest above it. */
+    private void kept(Context http, String path) {
+        var key = http.path().replaceFirst("^/ranch/[^/]+/", "");
+        for (var at = path; at.contains("/") && !pages.containsKey(at); at = at.substring(0, at.lastIndexOf('/'))) {
+            key = key.substring(0, key.lastIndexOf('/'));
+        }
+        try {
+            Gone.keep(http, desk, key);
+        } catch (RuntimeException e) {
+            Pages.log(http, e); // what is gone is to be said all the same, with what was typed
+        }
     }
 
     private boolean isAnswered(Context http, String path, Answer answer, int tries) throws Exception {
@@ -71,7 +88,7 @@ public final class Routes {
                     page.ranch().name(),
                     "another program changes this ranch all the time, so that nothing can be saved on it",
                     "End the other program, then send this again.");
-        } catch (HttpResponseException e) {
+        } catch (HttpResponseException | Gone e) {
             throw e;
         } catch (Exception e) {
             var form = pages.get(path);

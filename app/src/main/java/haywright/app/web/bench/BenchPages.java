@@ -82,7 +82,7 @@ public final class BenchPages {
     }
 
     private static String wishKey(Group group) {
-        return "wishes/" + group.id();
+        return "bench/" + group.id() + "/wishes";
     }
 
     private static void wishes(Page page) {

@@ -69,7 +69,7 @@ public final class HandPages {
     }
 
     private static String key(Group group) {
-        return "hand/" + group.id();
+        return "bench/" + group.id() + "/hand";
     }
 
     private static void hand(Page page) {

@@ -260,7 +260,7 @@ public final class GroupPages {
     }
 
     private static String key(AnimalClass animals, @Nullable Group group) {
-        return "group/" + (group == null ? "new/" + animals.id() : group.id());
+        return "herd/" + (group == null ? "new/" + animals.id() : group.id());
     }
 
     private static FormView view(Page page, Form form, AnimalClass animals, @Nullable Group group) {

@@ -49,11 +49,11 @@ public final class RegroupPages {
     }
 
     private static String split(Page page) {
-        return "split/" + page.id("group");
+        return "herd/" + page.id("group") + "/split";
     }
 
     private static String join(Page page) {
-        return "join/" + page.id("group");
+        return "herd/" + page.id("group") + "/join";
     }
 
     private static View view(Page page, Form form) {

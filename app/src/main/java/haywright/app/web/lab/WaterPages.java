@@ -78,12 +78,12 @@ public final class WaterPages {
     public static void routes(Routes on) {
         on.get(LIST, page -> page.show("haywright/app/web/lab/water.jte", list(page)));
         on.get(LIST + "/new", page -> page.show(FORM, new FormView(page.form(LIST + "/new", Map::of), null)));
-        on.post(LIST + "/new", page -> save(page, UUID.randomUUID()));
+        on.post(LIST + "/new", page -> save(page, null));
         on.get(LIST + "/{water}", page -> {
             var water = water(page);
             page.show(FORM, new FormView(page.form(path(water), () -> FIELDS.known(water)), water));
         });
-        on.post(LIST + "/{water}", page -> save(page, page.id("water")));
+        on.post(LIST + "/{water}", page -> save(page, water(page)));
         on.get(LIST + "/{water}/delete", page -> page.show("haywright/app/web/lab/deleteWater.jte", water(page)));
         on.post(LIST + "/{water}/delete", WaterPages::delete);
     }
@@ -174,8 +174,9 @@ public final class WaterPages {
         return Optional.of(new Sulfur(says, careful, sulfur));
     }
 
-    private static void save(Page page, UUID id) {
-        var before = page.ranch().waters().get(id);
+    /** @param before null for a new one */
+    private static void save(Page page, @Nullable WaterSource before) {
+        var id = before == null ? UUID.randomUUID() : before.id();
         var form = page.posted(before == null ? LIST + "/new" : path(before));
         if (areLimits(form)) {
             page.reject(form, FORM, new FormView(form, before));

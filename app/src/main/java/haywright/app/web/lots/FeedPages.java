@@ -23,9 +23,9 @@ public final class FeedPages {
 
     public static void routes(Routes on) {
         on.get("feeds/new", page -> page.show(FORM, view(page, page.form(path(null), () -> named(page)), null)));
-        on.post("feeds/new", page -> save(page, UUID.randomUUID()));
+        on.post("feeds/new", page -> save(page, null));
         on.get("feeds/{feed}", FeedPages::change);
-        on.post("feeds/{feed}", page -> save(page, page.id("feed")));
+        on.post("feeds/{feed}", page -> save(page, feed(page)));
         on.get("feeds/{feed}/delete", page -> page.show("haywright/app/web/lots/deleteFeed.jte", feed(page)));
         on.post("feeds/{feed}/delete", FeedPages::delete);
     }
@@ -81,9 +81,9 @@ public final class FeedPages {
         page.show(FORM, view(page, page.form(path(feed), () -> FeedForm.known(feed)), feed));
     }
 
-    /** Where somebody deleted the feed meanwhile, what was typed is shown beside that as the other version. */
-    private static void save(Page page, UUID id) {
-        var before = page.ranch().feedsForSale().get(id);
+    /** @param before null for a new one */
+    private static void save(Page page, @Nullable FeedForSale before) {
+        var id = before == null ? UUID.randomUUID() : before.id();
         var form = page.posted(path(before));
         var feed = FeedForm.read(form, id, before);
         if (feed.isEmpty()) {

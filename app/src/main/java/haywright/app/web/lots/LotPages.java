@@ -38,10 +38,10 @@ public final class LotPages {
         LotTable.routes(on);
         on.get("lots/new", page -> page.show("haywright/app/web/lots/kinds.jte", StockKind.values()));
         on.get("lots/new/{kind}", LotPages::add);
-        on.post("lots/new/{kind}", page -> save(page, UUID.randomUUID()));
+        on.post("lots/new/{kind}", page -> save(page, null));
         on.get("lots/{lot}", page -> change(page, StockKind.of(lot(page).stock())));
         on.get("lots/{lot}/as/{kind}", page -> change(page, kind(page.http().pathParam("kind"))));
-        on.post("lots/{lot}/as/{kind}", page -> save(page, page.id("lot")));
+        on.post("lots/{lot}/as/{kind}", page -> save(page, lot(page)));
         on.get(
                 "lots/{lot}/worth",
                 page -> page.show("haywright/app/web/lots/worth.jte", WorthView.of(page, lot(page))));
@@ -189,10 +189,10 @@ public final class LotPages {
         page.show(FORM, view(page, page.form(path(kind, lot), () -> LotForm.known(lot)), kind, lot));
     }
 
-    /** Where somebody deleted the lot meanwhile, what was typed is shown beside that as the other version. */
-    private static void save(Page page, UUID id) {
+    /** @param before null for a new one */
+    private static void save(Page page, @Nullable Lot before) {
         var kind = kind(page.http().pathParam("kind"));
-        var before = page.ranch().lots().get(id);
+        var id = before == null ? UUID.randomUUID() : before.id();
         var form = page.posted(path(kind, before));
         if (before != null && StockKind.of(before.stock()) != kind) {
             form.isOneAnswer(); // boxes of two kinds of storage make no lot

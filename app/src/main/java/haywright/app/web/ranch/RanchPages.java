@@ -177,10 +177,12 @@ public final class RanchPages {
                     case "winter" -> "A week";
                     default -> "A form";
                 };
+        // the forms of one page stand beside each other on it
+        var at = path.replaceFirst("^settings/weather/\\w+", "settings/weather");
         var typed = name.isEmpty() ? "" : name.get(0).strip();
         var called = typed.length() <= LONGEST ? typed : typed.substring(0, LONGEST) + "…";
         return new Left(
-                path,
+                at,
                 (called.isEmpty() ? kind : kind + ": " + called) + (path.contains("?") ? ", of another window" : ""));
     }
 
