@@ -73,6 +73,11 @@ public final class Form {
         return box == null ? now : box.words(now).equals(box.words(value(ask))) ? "" : box.words(now);
     }
 
+    /** @param known what stands beside the boxes where it is another */
+    static Form posted(String key, Map<String, List<String>> typed, Map<String, String> known) {
+        return new Form(key, false, typed, known);
+    }
+
     public static Form posted(String key, Map<String, List<String>> typed) {
         return new Form(key, false, typed, Map.of());
     }

@@ -42,8 +42,9 @@ public record Frame(
     /**
      * @param rev the edit that Undo takes back; 0 where nothing changed
      * @param back the page it is shown on, to come back to
+     * @param mark of the ranch as the page shows it
      */
-    public record Notice(String words, long rev, String back) {}
+    public record Notice(String words, long rev, String back, String mark) {}
 
     /**
      * @param causes a line for the cause, then what to do

@@ -64,6 +64,7 @@ public final class History {
     private static void undo(Page page) {
         try {
             long rev = Long.parseLong(page.http().pathParam("rev"));
+            Made.check(page, Page.REV);
             var saved = page.desk().store().ranches().undo(page.ranch().id(), rev, Desk.WHO);
             var back = page.http().formParam("back");
             var safe = back != null && back.startsWith(page.at("")) && !back.contains("//") ? back : page.at("history");

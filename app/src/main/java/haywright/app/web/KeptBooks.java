@@ -109,7 +109,7 @@ public final class KeptBooks {
         return hash;
     }
 
-    private static <T> Map<UUID, T> eldestDropped() {
+    static <T> Map<UUID, T> eldestDropped() {
         return new LinkedHashMap<>(16, 0.75f, true) {
             private static final long serialVersionUID = 1;
 

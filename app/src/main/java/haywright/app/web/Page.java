@@ -164,7 +164,9 @@ public record Page(
         Form failed = http.attribute(SENT);
         if (http.attribute(FAILURE) != null && failed != null && failed.key().equals(key)) {
             http.attribute(FILLED, true);
-            return Form.posted(key, failed.typed()); // without what was found wrong with it: the cause comes first
+            boolean isOfRanch = http.formParam(REV) == null || revision(http.formParams(REV)) != null;
+            // without what was found wrong with it: the cause comes first
+            return isOfRanch ? Form.posted(key, failed.typed()) : Form.posted(key, failed.typed(), known.get());
         }
         var at = draftKey(key);
         if (http.queryParam("afresh") != null) {
@@ -246,7 +248,11 @@ public record Page(
     /** The same of what was not sent as a form. @param typed by the names of the boxes; it may still be filled in */
     public Form posted(String key, Map<String, List<String>> typed) {
         Map<String, List<String>> together = http.attribute(TOGETHER);
-        return sent(Form.posted(key, together == null ? typed : new LinkedHashMap<>(together)));
+        var form = sent(Form.posted(key, together == null ? typed : new LinkedHashMap<>(together)));
+        if (http.method() == HandlerType.POST && http.attribute(MADE_UPON) == null) {
+            Made.check(this, REV); // before anything is said of what was typed
+        }
+        return form;
     }
 
     /** Remembered, so that it can be shown again whatever fails from here on. */
@@ -260,6 +266,35 @@ public record Page(
         return http.formParam(SEEN) == null
                 ? http.attribute(MADE_FROM) == null ? null : (Long) rev
                 : revision(http.formParams(SEEN));
+    }
+
+    /** The same, as a form carries it. */
+    public @Nullable String seenMark() {
+        var seen = seen();
+        return seen == null ? null : mark(seen, SEEN);
+    }
+
+    /** The revision of the ranch as it stands, as a form carries it. */
+    public String mark() {
+        return Made.mark(ranch, rev);
+    }
+
+    /** {@link #formRev}, as a form carries it. */
+    public String formMark() {
+        return mark(formRev(), REV);
+    }
+
+    private String mark(long of, String box) {
+        if (of == rev) {
+            return mark();
+        }
+        return http.formParam(box) != null
+                ? String.valueOf(http.formParam(box))
+                : desk.store()
+                        .ranches()
+                        .at(ranch.id(), of)
+                        .map(then -> Made.mark(then, of))
+                        .orElse(Long.toString(of));
     }
 
     /**
@@ -291,11 +326,8 @@ public record Page(
 
     /** Null for what is no revision of this ranch. */
     private @Nullable Long revision(List<String> typed) {
-        if (typed.isEmpty() || !typed.get(0).matches("[0-9]{1,15}")) {
-            return null;
-        }
-        long made = Long.parseLong(typed.get(0));
-        return made >= 1 && made <= rev ? (Long) made : null;
+        var made = Made.of(typed);
+        return made == null || !made.isOf(this) ? null : (Long) made.rev();
     }
 
     /**
@@ -350,7 +382,7 @@ public record Page(
         if (fields.isEmpty()) {
             return; // a button alone; what somebody typed into the form of this name earlier stays
         }
-        fields.put(REV, List.of(Long.toString(formRev())));
+        fields.put(REV, List.of(formMark()));
         makeRoom(form, fields);
         desk.store().drafts().put(ranch.id(), draftKey(form.key()), fields);
         shown(form.key(), fields);
@@ -428,14 +460,10 @@ public record Page(
         if (upon != null) {
             return upon;
         }
-        var typed = http.formParam(TwoVersions.isChosen(http) ? TwoVersions.UPON : REV);
-        if (typed == null) {
-            return rev;
-        }
-        if (!typed.matches("[1-9][0-9]{0,14}")) {
-            throw new Refused(REV, typed, "not a version of this ranch", "Reload the page and send it from there.");
-        }
-        return Long.parseLong(typed);
+        var box = TwoVersions.isChosen(http) ? TwoVersions.UPON : REV;
+        Made.check(this, box);
+        var made = Made.of(http.formParams(box));
+        return made == null ? rev : made.rev();
     }
 
     /** Whether the button was pressed that saves and goes on to another of the kind. */
@@ -473,7 +501,7 @@ public record Page(
     /** What was saved just now, if this page is the one shown after it. */
     Frame.@Nullable Notice notice() {
         if (http.queryParam("same") != null) {
-            return new Frame.Notice("Nothing changed: it was like this already.", 0, http.path());
+            return new Frame.Notice("Nothing changed: it was like this already.", 0, http.path(), "");
         }
         var saved = http.queryParam("saved");
         if (saved == null || !saved.matches("[0-9]{1,15}")) {
@@ -482,7 +510,7 @@ public record Page(
         long asked = Long.parseLong(saved);
         return desk.store().ranches().history(ranch.id()).stream()
                 .filter(edit -> edit.rev() == asked)
-                .map(edit -> new Frame.Notice(edit.words(), edit.rev(), http.path()))
+                .map(edit -> new Frame.Notice(edit.words(), edit.rev(), http.path(), mark()))
                 .findFirst()
                 .orElse(null);
     }

@@ -21,13 +21,10 @@ import java.util.stream.Collectors;
  * are shown side by side, to choose from, as the form's own page has them.
  *
  * @param action where the form goes again
- * @param rev the revision that the form was made from
- * @param upon the revision that is chosen upon
  * @param typed the whole form, sent again with the choice: with what the other window alone changed
  * @param choices none where both can stand
  */
-public record TwoVersions(
-        String action, long rev, long upon, String back, Map<String, List<String>> typed, List<Choice> choices) {
+public record TwoVersions(String action, String back, Map<String, List<String>> typed, List<Choice> choices) {
     /**
      * @param id of the choice: the box, or {@link #ALL}
      * @param theirs what would stand in the box; nothing where it is more than one
@@ -64,7 +61,7 @@ public record TwoVersions(
         if (unnamed || !apart.isOfBoxes() && touchTheSame(page, base, conflict)) {
             choices = List.of(whole(page, base, words, conflict));
         }
-        return new TwoVersions(page.http().path(), base, conflict.rev(), page.at(then), typed, choices);
+        return new TwoVersions(page.http().path(), page.at(then), typed, choices);
     }
 
     private static Optional<Boxes> boxes(Page page, long rev, Form form) {

@@ -18,7 +18,7 @@ import java.util.stream.Collectors;
 /** Speaks HTTP over a bare socket, so that a test can send what no library would. Keeps the cookie like a browser. */
 final class RawClient {
     private static final Pattern TOKEN = Pattern.compile("name=\"token\" value=\"([^\"]+)\"");
-    private static final Pattern REV = Pattern.compile("name=\"rev\" value=\"([0-9]+)\"");
+    private static final Pattern REV = Pattern.compile("name=\"rev\" value=\"([0-9a-f-]+)\"");
     private static final Pattern SHEET = Pattern.compile("name=\"sheet\" value=\"([0-9a-f]+)\"");
 
     private final int port;

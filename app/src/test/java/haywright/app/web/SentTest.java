@@ -92,7 +92,7 @@ class SentTest {
         hay.put("rev", rev);
         var answer = ranch.send("lots/new/bales", hay);
         assertThat(answer.status()).isBetween(400, 422);
-        assertThat(answer.body()).containsAnyOf("not a version", "revision");
+        assertThat(answer.body()).containsAnyOf("not a version", "older copy");
         assertThat(ranch.kept()).isEqualTo(before);
         assertThat(ranch.send("lots/new/bales", "undo/" + rev + "x", Map.of()).status())
                 .isEqualTo(404);
