@@ -49,7 +49,7 @@ final class Backup {
     private static Map<String, List<String>> tables() {
         var tables = new LinkedHashMap<String, List<String>>();
         tables.put("ranch", List.of("id", "name", "rev", "format", "doc", "deleted_at"));
-        tables.put("edit", List.of("ranch_id", "rev", "at", "who", "words", "inverse_patch"));
+        tables.put("edit", List.of("ranch_id", "rev", "at", "who", "words", "inverse_patch", "sent"));
         tables.put("draft", List.of("ranch_id", "form", "fields"));
         tables.put("attachment", List.of("sha256", "type", "body"));
         tables.put("laboratory_name", List.of("laboratory", "name", "analyte", "unit", "basis"));

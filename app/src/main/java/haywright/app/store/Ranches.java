@@ -7,11 +7,14 @@ import haywright.ranch.Ranch;
 import haywright.workings.Refused;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.Collections;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
@@ -132,6 +135,19 @@ public final class Ranches {
         return new Opened(ranch, 1);
     }
 
+    /** The same of a ranch whose id is made from the form that asks for it: sent twice, it is made once. */
+    public void createOnce(Ranch ranch) {
+        if (!isHere(ranch.id())) {
+            try {
+                create(ranch);
+            } catch (Refused e) {
+                if (!isHere(ranch.id())) {
+                    throw e;
+                }
+            }
+        }
+    }
+
     /**
      * Saves a ranch that was opened at {@code baseRev} and changed.
      *
@@ -142,21 +158,70 @@ public final class Ranches {
             throw new Refused("id", mine.id().toString(), "this is another ranch", "Import it as another ranch.");
         }
         var after = documents.tree(mine);
-        return write(id, baseRev, who, words, base -> Patch.between(base, after));
+        return write(id, baseRev, who, words, base -> Patch.between(base, after), null);
     }
 
     /** Saves a change made to what was opened at {@code baseRev}. */
     public SaveAnswer save(UUID id, long baseRev, String who, String words, Patch patch) {
-        return write(id, baseRev, who, words, base -> patch);
+        return write(id, baseRev, who, words, base -> patch, null);
+    }
+
+    /** The same of what a form sent: pressed twice it is saved once, and the revision is the first one's. */
+    public SaveAnswer save(UUID id, long baseRev, String who, String words, Patch patch, @Nullable Form form) {
+        return write(id, baseRev, who, words, base -> patch, form);
+    }
+
+    /**
+     * What a form sent.
+     *
+     * @param print of all of it, with the revision that it was made from
+     * @param then where it leads once it is saved
+     */
+    public record Form(String print, String then) {}
+
+    /** A form that was saved. */
+    public record Answered(long rev, String then) {}
+
+    /**
+     * What became of a form that was sent before; empty where it was not, or what it changed has been changed since.
+     *
+     * @param after the revision that it was made from
+     */
+    public Optional<Answered> answered(UUID id, long after, String print) {
+        return jdbi.withHandle(h -> answered(h, id, after, print));
+    }
+
+    private static Optional<Answered> answered(Handle h, UUID id, long after, String print) {
+        record Since(long rev, String sent, Set<String> paths) {}
+        var since = h.createQuery("SELECT rev, coalesce(sent, '') AS sent, inverse_patch FROM edit"
+                        + " WHERE ranch_id = :id AND rev > :after ORDER BY rev DESC")
+                .bind("id", id.toString())
+                .bind("after", after)
+                .map((row, context) -> new Since(
+                        row.getLong("rev"),
+                        row.getString("sent"),
+                        Set.copyOf(paths(row.getString("inverse_patch")))))
+                .list();
+        var changed = new HashSet<String>();
+        for (var edit : since) {
+            if (edit.sent().startsWith(print + " ")) {
+                return Collections.disjoint(changed, edit.paths())
+                        ? Optional.of(new Answered(edit.rev(), edit.sent().substring(print.length() + 1)))
+                        : Optional.empty();
+            }
+            changed.addAll(edit.paths());
+        }
+        return Optional.empty();
     }
 
     private interface Change {
         Patch to(ObjectNode base);
     }
 
-    private SaveAnswer write(UUID id, long baseRev, String who, String words, Change change) {
+    private SaveAnswer write(
+            UUID id, long baseRev, String who, String words, Change change, @Nullable Form form) {
         for (int tries = 0; tries < MOST_TRIES; tries++) {
-            var answer = jdbi.inTransaction(h -> tryOnce(h, id, baseRev, who, words, change));
+            var answer = jdbi.inTransaction(h -> tryOnce(h, id, baseRev, who, words, change, form));
             if (answer.isPresent()) {
                 return answer.get();
             }
@@ -173,8 +238,16 @@ public final class Ranches {
                 "End the other program, then send this again.");
     }
 
-    private Optional<SaveAnswer> tryOnce(Handle h, UUID id, long baseRev, String who, String words, Change change) {
+    private Optional<SaveAnswer> tryOnce(
+            Handle h, UUID id, long baseRev, String who, String words, Change change, @Nullable Form form) {
         var now = kept(h, id);
+        if (form != null) {
+            var before = answered(h, id, baseRev, form.print());
+            if (before.isPresent()) {
+                return Optional.of(
+                        new SaveAnswer.Saved(documents.ranch(now.tree()), before.get().rev()));
+            }
+        }
         var base = asItStood(h, id, now, baseRev);
         var patch = change.to(base);
         var mine = patch.apply(base);
@@ -210,13 +283,14 @@ public final class Ranches {
             return Optional.empty();
         }
         h.execute(
-                "INSERT INTO edit (ranch_id, rev, at, who, words, inverse_patch) VALUES (?, ?, ?, ?, ?, ?)",
+                "INSERT INTO edit (ranch_id, rev, at, who, words, inverse_patch, sent) VALUES (?, ?, ?, ?, ?, ?, ?)",
                 id.toString(),
                 now.rev() + 1,
                 Instant.now(clock).toString(),
                 who,
                 words,
-                patch.inverse(now.tree()).json());
+                patch.inverse(now.tree()).json(),
+                form == null ? null : form.print() + " " + form.then());
         return Optional.of(new SaveAnswer.Saved(ranch, now.rev() + 1));
     }
 

@@ -2,6 +2,7 @@ package haywright.app.web;
 
 import haywright.app.document.Patch;
 import haywright.app.document.RanchDocument;
+import haywright.app.store.Ranches;
 import haywright.app.store.SaveAnswer;
 import haywright.cattle.herd.Group;
 import haywright.feeding.Offers;
@@ -414,7 +415,8 @@ public record Page(
         var now = documents.tree(ranch);
         var patch = Patch.between(now, documents.tree(change.apply(ranch)));
         var mine = TwoVersions.isGivenUp(http) ? new Patch(patch.format(), Map.of()) : patch;
-        var answer = desk.store().ranches().save(ranch.id(), baseRev(), Desk.WHO, words, mine);
+        var sent = Sent.print(http).map(print -> new Ranches.Form(print, then)).orElse(null);
+        var answer = desk.store().ranches().save(ranch.id(), baseRev(), Desk.WHO, words, mine, sent);
         if (answer instanceof SaveAnswer.Conflict conflict) {
             settle(form, words, conflict, then);
             return;
@@ -425,9 +427,29 @@ public record Page(
             Pages.log(http, e); // it is saved: a draft that stays on is no reason to say otherwise
         }
         var saved = (SaveAnswer.Saved) answer;
-        var sign = then.contains("?") ? "&" : "?";
-        leave(at(then)
-                + (mine.changes().isEmpty() ? sign + "same" : saved.rev() == rev ? "" : sign + "saved=" + saved.rev()));
+        if (mine.changes().isEmpty()) {
+            leave(at(then) + (then.contains("?") ? "&" : "?") + "same");
+        } else if (saved.rev() == rev) {
+            leave(at(then));
+        } else {
+            leaveSaved(then, saved.rev());
+        }
+    }
+
+    private void leaveSaved(String then, long saved) {
+        leave(at(then) + (then.contains("?") ? "&" : "?") + "saved=" + saved);
+    }
+
+    /** Whether just this was sent before and stands: its button was pressed twice, and is answered as it was then. */
+    boolean isAnswered() {
+        var made = Made.of(http.formParams(REV));
+        var print = Sent.print(http);
+        if (made == null || made.rev() == rev || print.isEmpty()) {
+            return false;
+        }
+        var before = desk.store().ranches().answered(ranch.id(), made.rev(), print.get());
+        before.ifPresent(one -> leaveSaved(one.then(), one.rev()));
+        return before.isPresent();
     }
 
     /** Upon what another window saved meanwhile: once more with both, or with the question which one stands. */

@@ -77,7 +77,9 @@ public final class Routes {
     private boolean isAnswered(Context http, String path, Answer answer, int tries) throws Exception {
         var page = Page.of(http, desk, step);
         try {
-            answer.to(page);
+            if (!page.isAnswered()) {
+                answer.to(page);
+            }
             return true;
         } catch (Page.Again e) {
             if (tries < MOST_TRIES) {

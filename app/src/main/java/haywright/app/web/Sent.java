@@ -3,11 +3,19 @@ package haywright.app.web;
 import haywright.app.store.Trouble;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.UUID;
 
 /** What a form sends, read here once: what breaks off or is no form is said before anything is done with half of it. */
-final class Sent {
+public final class Sent {
     private static final int BAD_REQUEST = 400;
     private static final int TOO_LARGE = 413;
     private static final int NO_ROOM = 507;
@@ -53,6 +61,34 @@ final class Sent {
                         Map.of());
             }
         });
+    }
+
+    /**
+     * A print of all that a form sent and of what it was made from: the same only where one page is sent twice. Empty for what
+     * has no revision in it, as a script's, or has a file.
+     */
+    static Optional<String> print(Context http) {
+        if (http.formParam(Page.REV) == null
+                || http.isMultipart()
+                        && http.uploadedFiles().stream().anyMatch(file -> file.size() > 0)) {
+            return Optional.empty();
+        }
+        var all = new TreeMap<String, List<String>>(http.formParamMap());
+        all.keySet().removeAll(Set.of(Gate.TOKEN, Page.DRAFT, Page.SEEN));
+        try {
+            var digest = MessageDigest.getInstance("SHA-256")
+                    .digest((http.path() + all).getBytes(StandardCharsets.UTF_8));
+            return Optional.of(HexFormat.of().formatHex(digest, 0, 16));
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java has SHA-256", e);
+        }
+    }
+
+    /** For a ranch that a form makes: the same where the form is sent twice. */
+    public static UUID newId(Context http) {
+        return print(http)
+                .map(print -> UUID.nameUUIDFromBytes(print.getBytes(StandardCharsets.UTF_8)))
+                .orElseGet(UUID::randomUUID);
     }
 
     private static boolean isTooMuch(Throwable e) {

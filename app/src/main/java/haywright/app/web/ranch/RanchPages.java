@@ -7,6 +7,7 @@ import haywright.app.web.Form;
 import haywright.app.web.Option;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
+import haywright.app.web.Sent;
 import haywright.app.web.ToDo;
 import haywright.app.web.form.JsonForm;
 import haywright.app.words.Show;
@@ -23,7 +24,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /** The home of a ranch and its settings. */
@@ -317,12 +317,12 @@ public final class RanchPages {
         var form = page.posted("next-winter");
         var name = form.text(NAME, "Enter a name.");
         var next = form.build(() ->
-                NextWinter.of(page.ranch(), UUID.randomUUID(), name, page.desk().today()));
+                NextWinter.of(page.ranch(), Sent.newId(page.http()), name, page.desk().today()));
         if (next.isEmpty()) {
             page.reject(form, NEXT, form);
             return;
         }
-        page.desk().store().ranches().create(next.get());
+        page.desk().store().ranches().createOnce(next.get());
         Page.leave(page.http(), "/ranch/" + next.get().id() + "/");
     }
 }

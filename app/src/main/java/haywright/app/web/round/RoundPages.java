@@ -11,6 +11,7 @@ import haywright.app.web.Frame;
 import haywright.app.web.KeptBooks;
 import haywright.app.web.Page;
 import haywright.app.web.Pages;
+import haywright.app.web.Sent;
 import haywright.app.web.ToDo;
 import haywright.app.words.DateWords;
 import haywright.app.words.Show;
@@ -36,6 +37,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
@@ -74,19 +76,24 @@ public final class RoundPages {
     /**
      * @param refused what was wrong with a file that was sent, a line each
      * @param rows those that were looked for, in the order asked for
-     * @param all how many ranches there are
+     * @param ids of all ranches there are
      * @param looked for, as typed; empty for all
      */
     public record View(
             Form form,
             String token,
             List<Row> rows,
-            int all,
+            List<UUID> ids,
             String looked,
             Order order,
             List<Ranches.Listed> archived,
             List<String> refused,
             boolean hasDemo) {
+        /** Another once there is another ranch: what was sent from one page adds one. */
+        public String mark() {
+            return "0-" + Integer.toHexString(Objects.hash(ids, archived));
+        }
+
         /** The address of the same rows in another order. */
         public String by(Order other) {
             return "/?by=" + other.id()
@@ -170,7 +177,7 @@ public final class RoundPages {
                 form,
                 frame.token(),
                 all.stream().filter(row -> row.holds(looked)).sorted(order.by).toList(),
-                all.size(),
+                all.stream().map(Row::id).toList(),
                 looked,
                 order,
                 ranches.deleted(),
@@ -235,7 +242,7 @@ public final class RoundPages {
         var place = place(form, form.text(TOWN));
         var turnout = form.maybeDate(TURNOUT, desk.today());
         var made = form.build(() -> {
-            var ranch = Ranch.empty(UUID.randomUUID(), name).withWeather(place, null);
+            var ranch = Ranch.empty(Sent.newId(http), name).withWeather(place, null);
             return turnout == null ? ranch : ranch.with(ranch.settings().withTurnout(turnout));
         });
         if (made.isEmpty()) {
@@ -243,7 +250,7 @@ public final class RoundPages {
             show(http, form, List.of());
             return;
         }
-        desk.store().ranches().create(made.get());
+        desk.store().ranches().createOnce(made.get());
         Page.leave(http, "/ranch/" + made.get().id() + "/");
     }
 
@@ -267,8 +274,8 @@ public final class RoundPages {
         var ranches = desk.store().ranches();
         if (ranches.deleted().stream().anyMatch(r -> r.id().equals(demo.id()))) {
             ranches.restore(demo.id());
-        } else if (ranches.list().stream().noneMatch(r -> r.id().equals(demo.id()))) {
-            ranches.create(demo);
+        } else {
+            ranches.createOnce(demo);
         }
         Page.leave(http, "/ranch/" + demo.id() + "/");
     }

@@ -4,3 +4,6 @@ UPDATE draft SET form = 'herd/' || substr(form, 7) || '/split' WHERE form LIKE '
 UPDATE draft SET form = 'herd/' || substr(form, 6) || '/join' WHERE form LIKE 'join/%' AND form NOT LIKE '%?%';
 UPDATE draft SET form = 'bench/' || substr(form, 8) || '/wishes' WHERE form LIKE 'wishes/%' AND form NOT LIKE '%?%';
 UPDATE draft SET form = 'bench/' || substr(form, 6) || '/hand' WHERE form LIKE 'hand/%' AND form NOT LIKE '%?%';
+
+-- What a form sent, by a print of it, and where it led: pressed twice it is saved once.
+ALTER TABLE edit ADD COLUMN sent TEXT;
