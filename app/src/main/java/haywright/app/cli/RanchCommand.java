@@ -162,8 +162,7 @@ final class RanchCommand implements Runnable {
             }
             var all = store.files().restore(file, Desk.WHO);
             all.forEach(this::say);
-            boolean leftOut = all.stream().anyMatch(ranch -> ranch.became() == RanchFiles.Became.LEFT_UNREADABLE);
-            return leftOut ? Cli.REFUSED : 0;
+            return all.stream().allMatch(ranch -> ranch.wrong().isEmpty()) ? 0 : Cli.REFUSED;
         }
     }
 
@@ -206,7 +205,10 @@ final class RanchCommand implements Runnable {
                         "%s: %s%n",
                         Letters.inOneLine(imported.name()),
                         switch (imported.became()) {
-                            case NEW -> "taken in";
+                            case NEW ->
+                                imported.wrong().isEmpty()
+                                        ? "taken in"
+                                        : "cannot be read, and is here exactly as the file has it; its page has the ways back";
                             case CHANGED -> "was here already; saved as a change that can be undone";
                             case MENDED ->
                                 "was here and could not be read; the file is in its place. That cannot be undone; what was there is kept, and its History page has it";
@@ -214,6 +216,9 @@ final class RanchCommand implements Runnable {
                             case LEFT_DELETED -> "is put away in the file; left here as it is";
                             case LEFT_UNREADABLE -> "cannot be read in the file; left here as it is";
                         });
+        if (!imported.wrong().isEmpty()) {
+            err().printf("%s: %s%n", Letters.inOneLine(imported.name()), Letters.inOneLine(imported.wrong()));
+        }
     }
 
     /** @throws Refused when none or several have that name */

@@ -2,6 +2,7 @@ package haywright.app.cli;
 
 import haywright.app.store.BadDatabase;
 import haywright.app.words.Show;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -20,7 +21,9 @@ final class WayBack {
                                     .formatted(Show.date(copy.day()), ranches(copy.ranches()), copy.file()));
                             lines.add("To go back to it: ./haywright ranch restore --newest --data "
                                     + quoted(bad.folder().path()));
-                            lines.add("The database that is there now is renamed by that, not deleted.");
+                            if (Files.exists(bad.folder().database())) {
+                                lines.add("The database that is there now is renamed by that, not deleted.");
+                            }
                         },
                         () -> lines.add("There is no daily copy that can be read in "
                                 + bad.folder().copies() + ". Move the database elsewhere to begin anew, and"

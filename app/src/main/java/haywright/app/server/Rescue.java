@@ -13,6 +13,7 @@ import haywright.app.words.Show;
 import haywright.workings.Refused;
 import io.javalin.Javalin;
 import io.javalin.http.Context;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
@@ -78,6 +79,7 @@ public final class Rescue implements AutoCloseable {
             String day,
             int ranches,
             boolean isEmpty,
+            boolean isThere,
             List<String> done,
             @Nullable String problem) {}
 
@@ -101,6 +103,7 @@ public final class Rescue implements AutoCloseable {
                 newest.map(copy -> Show.date(copy.day())).orElse(""),
                 newest.map(DataFolder.Copy::ranches).orElse(0),
                 bad.isEmpty(),
+                Files.exists(folder.database()),
                 done,
                 problem);
         Pages.render(http, "haywright/app/web/rescue.jte", Map.of("frame", frame, "view", view));

@@ -228,7 +228,8 @@ final class Backup {
                 told.add(new RanchFiles.Imported(
                         kept.id(),
                         kept.name(),
-                        isHere(kept.key()) ? RanchFiles.Became.NEW : RanchFiles.Became.LEFT_UNREADABLE));
+                        isHere(kept.key()) ? RanchFiles.Became.NEW : RanchFiles.Became.LEFT_UNREADABLE,
+                        wrong(from, kept, documents)));
             } else if (kept.isDeleted()) {
                 told.add(new RanchFiles.Imported(kept.id(), kept.name(), RanchFiles.Became.LEFT_DELETED));
             } else {
@@ -242,17 +243,31 @@ final class Backup {
             Jdbi from, Kept kept, RanchDocument documents, Function<Ranch, RanchFiles.Imported> replace) {
         Ranch ranch;
         try {
-            RowId.wrong(kept.key()).ifPresent(wrong -> {
-                throw wrong;
-            });
-            if (kept.bytes() > OneRow.MOST) {
-                throw OneRow.tooLarge(kept.bytes());
-            }
-            ranch = documents.read(doc(from, kept).getBytes(StandardCharsets.UTF_8));
+            ranch = read(from, kept, documents);
         } catch (Refused e) {
-            return new RanchFiles.Imported(kept.id(), kept.name(), RanchFiles.Became.LEFT_UNREADABLE);
+            return new RanchFiles.Imported(
+                    kept.id(), kept.name(), RanchFiles.Became.LEFT_UNREADABLE, wrong(from, kept, documents));
         }
         return replace.apply(ranch);
+    }
+
+    private static String wrong(Jdbi from, Kept kept, RanchDocument documents) {
+        try {
+            read(from, kept, documents);
+            return "";
+        } catch (Refused e) {
+            return e.problems().get(0).sentence();
+        }
+    }
+
+    private static Ranch read(Jdbi from, Kept kept, RanchDocument documents) {
+        RowId.wrong(kept.key()).ifPresent(wrong -> {
+            throw wrong;
+        });
+        if (kept.bytes() > OneRow.MOST) {
+            throw OneRow.tooLarge(kept.bytes());
+        }
+        return documents.read(doc(from, kept).getBytes(StandardCharsets.UTF_8));
     }
 
     private static String doc(Jdbi from, Kept kept) {

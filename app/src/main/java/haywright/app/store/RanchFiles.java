@@ -62,7 +62,12 @@ public final class RanchFiles {
         LEFT_UNREADABLE
     }
 
-    public record Imported(UUID id, String name, Became became) {
+    /** @param wrong why it cannot be read, in a sentence; empty where it can */
+    public record Imported(UUID id, String name, Became became, String wrong) {
+        public Imported(UUID id, String name, Became became) {
+            this(id, name, became, "");
+        }
+
         public boolean isNew() {
             return became == Became.NEW;
         }

@@ -198,9 +198,7 @@ public final class Ranches {
                 .bind("id", id.toString())
                 .bind("after", after)
                 .map((row, context) -> new Since(
-                        row.getLong("rev"),
-                        row.getString("sent"),
-                        Set.copyOf(paths(row.getString("inverse_patch")))))
+                        row.getLong("rev"), row.getString("sent"), Set.copyOf(paths(row.getString("inverse_patch")))))
                 .list();
         var changed = new HashSet<String>();
         for (var edit : since) {
@@ -218,8 +216,7 @@ public final class Ranches {
         Patch to(ObjectNode base);
     }
 
-    private SaveAnswer write(
-            UUID id, long baseRev, String who, String words, Change change, @Nullable Form form) {
+    private SaveAnswer write(UUID id, long baseRev, String who, String words, Change change, @Nullable Form form) {
         for (int tries = 0; tries < MOST_TRIES; tries++) {
             var answer = jdbi.inTransaction(h -> tryOnce(h, id, baseRev, who, words, change, form));
             if (answer.isPresent()) {
@@ -244,8 +241,8 @@ public final class Ranches {
         if (form != null) {
             var before = answered(h, id, baseRev, form.print());
             if (before.isPresent()) {
-                return Optional.of(
-                        new SaveAnswer.Saved(documents.ranch(now.tree()), before.get().rev()));
+                return Optional.of(new SaveAnswer.Saved(
+                        documents.ranch(now.tree()), before.get().rev()));
             }
         }
         var base = asItStood(h, id, now, baseRev);

@@ -69,15 +69,14 @@ public final class Sent {
      */
     static Optional<String> print(Context http) {
         if (http.formParam(Page.REV) == null
-                || http.isMultipart()
-                        && http.uploadedFiles().stream().anyMatch(file -> file.size() > 0)) {
+                || http.isMultipart() && http.uploadedFiles().stream().anyMatch(file -> file.size() > 0)) {
             return Optional.empty();
         }
         var all = new TreeMap<String, List<String>>(http.formParamMap());
         all.keySet().removeAll(Set.of(Gate.TOKEN, Page.DRAFT, Page.SEEN));
         try {
-            var digest = MessageDigest.getInstance("SHA-256")
-                    .digest((http.path() + all).getBytes(StandardCharsets.UTF_8));
+            var digest =
+                    MessageDigest.getInstance("SHA-256").digest((http.path() + all).getBytes(StandardCharsets.UTF_8));
             return Optional.of(HexFormat.of().formatHex(digest, 0, 16));
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException("every Java has SHA-256", e);

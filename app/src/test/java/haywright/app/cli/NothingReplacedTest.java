@@ -108,6 +108,21 @@ class NothingReplacedTest {
         }
         assertThat(at("data", "ranch", "restore", file("good.db"))).isEqualTo(2);
         assertThat(out.toString()).contains("left here as it is");
+        assertThat(err.toString()).as("why").isNotEmpty();
+        assertThat(at("fresh", "ranch", "restore", file("good.db"))).isEqualTo(2);
+        assertThat(out.toString()).contains("cannot be read").doesNotContain("taken in");
+        assertThat(err.toString()).as("why").isNotEmpty();
+    }
+
+    @Test
+    void whatIsGoneIsNotSaidToBeRenamed() throws IOException {
+        Files.createDirectories(folder.resolve("lost/copies"));
+        Files.copy(folder.resolve("good.db"), folder.resolve("lost/copies/haywright-2026-11-20.db"));
+        assertThat(at("lost", "ranch", "list")).isEqualTo(2);
+        assertThat(err.toString()).contains("restore --newest").doesNotContain("renamed");
+        Files.writeString(folder.resolve("lost/haywright.db"), "damaged");
+        assertThat(at("lost", "ranch", "list")).isEqualTo(2);
+        assertThat(err.toString()).contains("restore --newest", "renamed");
     }
 
     @ParameterizedTest

@@ -55,7 +55,9 @@ class TwiceTest {
         var group = ranch.kept().groups().keySet().iterator().next();
         twice("feeds/new", Map.of("name", "Cake", "feedClass", "protein_meal", "price", "400"));
         twice("reports/water/new", Map.of("name", "Well"));
-        twice("reports/new/" + lot, Map.of("laboratory", "Tin Valley", "howSampled", "grab", "one-dm", "90", "dry-cp", "10"));
+        twice(
+                "reports/new/" + lot,
+                Map.of("laboratory", "Tin Valley", "howSampled", "grab", "one-dm", "90", "dry-cp", "10"));
         twice("winter/week", Map.of("from", "Nov 12, 2026", "to", "Nov 18, 2026", "fed-" + lot, "12"));
         twice("take/lots/" + lot + "/weigh", Map.of("weighedOn", "Nov 20, 2026", "bales", "1190 1215 1199 1230 1201"));
         twice("letter/" + group + "/sign", Map.of("by", "Ann"));
@@ -74,7 +76,8 @@ class TwiceTest {
     /** What the form of a plan has in its boxes. */
     private static Map<String, String> planned(RawClient.Answer page) {
         var boxes = new LinkedHashMap<String, String>();
-        java.util.regex.Pattern.compile("<input id=\"f-[^\"]*\" name=\"([^\"]+)\" type=\"text\"[^>]* value=\"([^\"]*)\"")
+        java.util.regex.Pattern.compile(
+                        "<input id=\"f-[^\"]*\" name=\"([^\"]+)\" type=\"text\"[^>]* value=\"([^\"]*)\"")
                 .matcher(page.body())
                 .results()
                 .forEach(box -> boxes.put(box.group(1), box.group(2)));
@@ -101,17 +104,21 @@ class TwiceTest {
                 assertThat(answer.get().status()).isEqualTo(303);
             }
             assertThat(ranch.kept().lots()).hasSize(1);
-            Callable<RawClient.Answer> ranches = () ->
-                    ranch.client().submit(ranch.client().get("/"), "/ranches", Map.of("name", "Two Creeks"));
+            Callable<RawClient.Answer> ranches =
+                    () -> ranch.client().submit(ranch.client().get("/"), "/ranches", Map.of("name", "Two Creeks"));
             var round = ranch.client().get("/");
             Callable<RawClient.Answer> fromOnePage =
                     () -> ranch.client().submit(round, "/ranches", Map.of("name", "Two Creeks"));
-            var made = threads.invokeAll(Stream.generate(() -> fromOnePage).limit(8).toList());
+            var made = threads.invokeAll(
+                    Stream.generate(() -> fromOnePage).limit(8).toList());
             for (var answer : made) {
-                assertThat(answer.get().header("Location")).isEqualTo(made.get(0).get().header("Location"));
+                assertThat(answer.get().header("Location"))
+                        .isEqualTo(made.get(0).get().header("Location"));
             }
             assertThat(ranch.store().ranches().list()).hasSize(2);
-            assertThat(ranches.call().status()).as("another of the name, on purpose").isEqualTo(303);
+            assertThat(ranches.call().status())
+                    .as("another of the name, on purpose")
+                    .isEqualTo(303);
             assertThat(ranch.store().ranches().list()).hasSize(3);
         } finally {
             threads.shutdown();
@@ -130,7 +137,8 @@ class TwiceTest {
     @Test
     void twoLikeEachOtherAreAddedOnPurpose() {
         for (int i = 0; i < 2; i++) {
-            assertThat(ranch.send("reports/water/new", Map.of("name", "Well")).status()).isEqualTo(303);
+            assertThat(ranch.send("reports/water/new", Map.of("name", "Well")).status())
+                    .isEqualTo(303);
         }
         assertThat(ranch.kept().waters()).hasSize(2);
     }
@@ -145,6 +153,7 @@ class TwiceTest {
         assertThat(ranch.submit(stale, at, mine).status()).isEqualTo(303);
         assertThat(ranch.send(at, OneRanch.hay("250", "1200 lb")).status()).isEqualTo(303);
         assertThat(ranch.submit(stale, at, mine).status()).isEqualTo(409);
-        assertThat(ranch.kept().lots().values().iterator().next().stock().bales()).isEqualTo(250);
+        assertThat(ranch.kept().lots().values().iterator().next().stock().bales())
+                .isEqualTo(250);
     }
 }

@@ -314,8 +314,17 @@ public final class RoundPages {
                 Files.copy(in, copy);
             }
             if (isCopy && !RanchFiles.isDocument(copy)) {
-                desk.store().files().restore(copy, Desk.WHO);
-                Page.leave(http, "/");
+                var wrong = desk.store().files().restore(copy, Desk.WHO).stream()
+                        .filter(one -> !one.wrong().isEmpty())
+                        .map(one -> "%s cannot be read in this file: %s The others are here."
+                                .formatted(one.name(), one.wrong()))
+                        .toList();
+                if (wrong.isEmpty()) {
+                    Page.leave(http, "/");
+                } else {
+                    http.status(422);
+                    show(http, Form.of("ranch/new", Map.of()), wrong);
+                }
             } else {
                 boolean replace = "yes".equals(http.formParam("replace"));
                 var taken = desk.store().files().take(copy, Desk.WHO, "Imported from " + name, replace);

@@ -61,6 +61,13 @@ final class Books {
         return making;
     }
 
+    /** The one that is being worked at, where this one waits for it. */
+    Optional<Making> before(Making making) {
+        return making.now().isMaking() && !making.now().hasBegun()
+                ? maker.running().map(Making.class::cast).filter(other -> !other.equals(making))
+                : Optional.empty();
+    }
+
     /** One core stays for the pages. */
     static int threads() {
         return Math.max(1, Runtime.getRuntime().availableProcessors() - 1);

@@ -2,8 +2,10 @@ package haywright.app.web.winter;
 
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Does long work beside the pages, one after another, and first what was asked for last: somebody looks at that. What is
@@ -14,6 +16,7 @@ final class LastFirst {
 
     private final Deque<Waiting> waiting = new ArrayDeque<>();
     private final ExecutorService thread;
+    private @Nullable Object running;
 
     LastFirst(String name) {
         thread = Executors.newSingleThreadExecutor(run -> {
@@ -38,13 +41,27 @@ final class LastFirst {
         }
     }
 
+    /** What is being worked at; empty where nothing is. */
+    Optional<Object> running() {
+        synchronized (waiting) {
+            return Optional.ofNullable(running);
+        }
+    }
+
     private void next() {
         Waiting next;
         synchronized (waiting) {
             next = waiting.poll();
+            running = next == null ? null : next.of();
         }
         if (next != null) {
-            next.work().run();
+            try {
+                next.work().run();
+            } finally {
+                synchronized (waiting) {
+                    running = null;
+                }
+            }
         }
     }
 }

@@ -60,7 +60,7 @@ final class Making implements BookListener {
      *
      * @param plan null until there is one
      * @param book null until it is whole or was stopped
-     * @param hasBegun false while it waits for another ranch's
+     * @param hasBegun false while it waits for another book
      * @param refused why there is none
      * @param failed whether something broke that nobody expected
      * @param unkept why the store would not have it; null where nothing stands in the way
@@ -96,6 +96,10 @@ final class Making implements BookListener {
         day = page.today();
         store = page.desk().store().winterBooks();
         this.threads = threads;
+    }
+
+    Ranch ranch() {
+        return ranch;
     }
 
     /** Of what it is made from. */

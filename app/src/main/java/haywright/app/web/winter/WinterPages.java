@@ -45,7 +45,7 @@ public final class WinterPages {
      * @param plan null until there is one
      * @param stack null until a few winters are played
      * @param refused why there can be no book of this ranch yet
-     * @param isWaiting whether it is not begun, because another ranch's is being made
+     * @param waits what it waits for, in a sentence; empty where it is begun
      * @param unkept why it could not be kept; empty where nothing stands in the way
      * @param age how it stands to the ranch as it is now
      * @param since what became of the ranch since the book before this one; null where there is none
@@ -57,7 +57,7 @@ public final class WinterPages {
             @Nullable StackLine stack,
             List<Problem> refused,
             boolean isMaking,
-            boolean isWaiting,
+            String waits,
             boolean failed,
             String unkept,
             Age age,
@@ -109,7 +109,7 @@ public final class WinterPages {
                         : StackLine.of(now.begins(), now.lines(), grass).orElse(null),
                 now.refused(),
                 now.isMaking(),
-                now.isMaking() && !now.hasBegun(),
+                waits(making),
                 now.failed(),
                 unkept(now),
                 age(page, making.hash().equals(KeptBooks.hash(page.ranch())), making.rev(), page.today()),
@@ -117,6 +117,15 @@ public final class WinterPages {
                 damaged,
                 now.done(),
                 now.of());
+    }
+
+    private static String waits(Making making) {
+        return BOOKS.before(making)
+                .map(other -> other.ranch().id().equals(making.ranch().id())
+                        ? "The book of this ranch as it was before is being stopped. This one comes next."
+                        : "The winter book of %s is being made. This one waits for it."
+                                .formatted(other.ranch().name()))
+                .orElse("");
     }
 
     private static String unkept(Making.Now now) {
@@ -134,7 +143,7 @@ public final class WinterPages {
                 StackLine.of(book).orElse(null),
                 List.of(),
                 false,
-                false,
+                "",
                 false,
                 "",
                 age(page, kept.isCurrent(), kept.rev(), book.day()),

@@ -26,6 +26,7 @@ class LastFirstTest {
             all.countDown();
         });
         begun.await();
+        assertThat(maker.running()).contains("first");
         for (var one : List.of("a", "b", "c")) {
             maker.put(one, () -> {
                 made.add(one);
