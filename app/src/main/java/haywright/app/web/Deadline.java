@@ -81,9 +81,9 @@ public final class Deadline extends Handler.Wrapper {
     /** Where the thread that does the work comes by. */
     private static final class Work extends Handler.Wrapper {
         /** Both more than those who may stand still ({@link Places}), and together fewer than the threads there are. */
-        private final Turns pages = new Turns(16);
+        private final Limits.Turns pages = new Limits.Turns(16);
         /** Files, which wait for each other, and batches of questions: each may take many times what a page takes. */
-        private final Turns slow = new Turns(10);
+        private final Limits.Turns slow = new Limits.Turns(10);
 
         @Override
         public boolean handle(Request request, Response response, Callback callback) {
