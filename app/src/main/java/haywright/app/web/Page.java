@@ -241,9 +241,14 @@ public record Page(
         return Boolean.TRUE.equals(http.attribute(LOST));
     }
 
+    /** The boxes of the form as they were sent, with what of another window was chosen; more may be put in. */
+    public Map<String, List<String>> typed() {
+        return TwoVersions.chosen(http);
+    }
+
     /** The form as it was sent. */
     public Form posted(String key) {
-        return posted(key, TwoVersions.chosen(http));
+        return posted(key, typed());
     }
 
     /** The same of what was not sent as a form. @param typed by the names of the boxes; it may still be filled in */

@@ -346,6 +346,30 @@ class TwoWindowsTest {
     }
 
     @Test
+    void aFieldsNameAndWhatGrowsOnItBothStand() {
+        var corners =
+                "{\"type\":\"Polygon\",\"coordinates\":[[[-100,42],[-100,42.01],[-99.99,42.01],[-99.99,42],[-100,42]]]}";
+        assertThat(ranch.send("take/fields/new", Map.of("name", "North", "grows", "brome", "field", corners))
+                        .status())
+                .isEqualTo(303);
+        var at = "take/fields/" + ranch.kept().fields().keySet().iterator().next() + "/change";
+        var stale = ranch.get(at);
+        assertThat(ranch.send(at, Map.of("name", "North meadow", "grows", "brome", "field", corners))
+                        .status())
+                .isEqualTo(303);
+        assertThat(ranch.submit(stale, at, Map.of("name", "North", "grows", "alfalfa", "field", corners))
+                        .status())
+                .isEqualTo(303);
+        var kept = ranch.kept().fields().values().iterator().next();
+        assertThat(kept.name()).isEqualTo("North meadow");
+        assertThat(kept.grows()).isEqualTo("alfalfa");
+        var both = ranch.submit(stale, at, Map.of("name", "Far meadow", "grows", "brome", "field", corners));
+        isAskedInWords(both);
+        assertThat(chosen(both, at, "theirs").status()).isEqualTo(303);
+        assertThat(ranch.kept().fields().values().iterator().next().name()).isEqualTo("North meadow");
+    }
+
+    @Test
     void oneMixStandsWhole() {
         ranch.weighedLot("Second cutting", "grass_hay");
         var other = ranch.lot("Second cutting");
@@ -417,7 +441,7 @@ class TwoWindowsTest {
         var all = new LinkedHashMap<String, String>();
         var field = HIDDEN.matcher(page.body());
         while (field.find()) {
-            all.put(field.group(1), field.group(2));
+            all.put(field.group(1), field.group(2).replace("&#34;", "\""));
         }
         return all;
     }

@@ -106,9 +106,9 @@ public final class FieldPages {
     }
 
     private static void save(Page page, @Nullable Field before) throws IOException {
-        var typed = new LinkedHashMap<>(page.http().formParamMap());
+        var typed = page.typed();
         var unread = putFile(page, typed, CORNERS);
-        var form = Form.posted(key(before), typed);
+        var form = page.posted(key(before), typed);
         unread.forEach(p -> form.refuse(p.field(), p.value(), p.rule(), p.fix()));
         form.text(FILE);
         var name = form.text(NAME, "Enter a name.");
@@ -242,9 +242,9 @@ public final class FieldPages {
     }
 
     private static void addZones(Page page) throws IOException {
-        var typed = new LinkedHashMap<>(page.http().formParamMap());
+        var typed = page.typed();
         var unread = putFile(page, typed, ZONES);
-        var form = Form.posted(zonesKey(page), typed);
+        var form = page.posted(zonesKey(page), typed);
         unread.forEach(p -> form.refuse(p.field(), p.value(), p.rule(), p.fix()));
         form.text(FILE);
         var text = unread.isEmpty()
