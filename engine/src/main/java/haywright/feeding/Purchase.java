@@ -131,7 +131,8 @@ public record Purchase(
                         null,
                         sale.delivery(),
                         sale.load(),
-                        sale.freight()))
+                        sale.freight(),
+                        sale.terms()))
                 .orElseGet(() -> new FeedForSale(
                         new UUID(0, 0),
                         "Grass hay at a usual price",

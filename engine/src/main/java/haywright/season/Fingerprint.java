@@ -28,6 +28,14 @@ final class Fingerprint {
             for (var feed : season.feeds()) {
                 put(digest, feed.name());
                 put(digest, feed.kg(), feed.sd(), feed.lossADay(), feed.carry(), feed.canBuy(), feed.price());
+                var supply = feed.supply();
+                put(
+                        digest,
+                        supply.loadKg(),
+                        supply.freight(),
+                        supply.aWeek(),
+                        supply.latePercent(),
+                        supply.hardPercent());
             }
             for (var eater : season.eaters()) {
                 put(digest, eater.group().name());

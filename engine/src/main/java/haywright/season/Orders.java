@@ -1,8 +1,11 @@
 package haywright.season;
 
+import haywright.season.given.Prices;
 import haywright.season.given.Season;
 import haywright.season.given.SeasonFeed;
 import haywright.season.play.Plan;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -13,13 +16,24 @@ import java.util.List;
  * @param groups in the order of the ranch
  */
 public record Orders(List<Buy> buys, List<OfGroup> groups) {
+    /** As fed; less is nothing but rounding. */
+    private static final double LEAST_KG = 1;
+
     public Orders {
         buys = List.copyOf(buys);
         groups = List.copyOf(groups);
     }
 
-    /** @param nowKg as fed, this week. @param laterKg until grass */
-    public record Buy(SeasonFeed feed, double nowKg, double laterKg) {}
+    /**
+     * @param by the day from which the plan counts on it, or on the first of it
+     * @param isNow whether that is this week
+     * @param kg as fed that are ordered: whole loads where it comes in loads
+     * @param askedKg as fed that the plan asks for
+     * @param loads 0 where it comes by the kilogram
+     * @param dollarsPerKg as fed in the yard, on average of all of it
+     */
+    public record Buy(
+            SeasonFeed feed, LocalDate by, boolean isNow, double kg, double askedKg, int loads, double dollarsPerKg) {}
 
     /** @param feeds all there are, those it gets nothing of too */
     public record OfGroup(String name, List<Fed> feeds) {}
@@ -31,9 +45,7 @@ public record Orders(List<Buy> buys, List<OfGroup> groups) {
     public static Orders of(Plan plan, Season season) {
         var buys = new ArrayList<Buy>();
         for (int f = 0; f < season.feeds().size(); f++) {
-            var feed = season.feeds().get(f);
-            double now = plan.first().buy()[f];
-            buys.add(new Buy(feed, now, plan.buys().getOrDefault(feed.id(), 0.0) - now));
+            buys.addAll(buys(plan, season, f));
         }
         var groups = new ArrayList<OfGroup>();
         for (int e = 0; e < plan.first().eaten().length; e++) {
@@ -46,5 +58,50 @@ public record Orders(List<Buy> buys, List<OfGroup> groups) {
             groups.add(new OfGroup(season.name(e), fed));
         }
         return new Orders(buys, groups);
+    }
+
+    /** This week's, and all that is planned on for later. */
+    private static List<Buy> buys(Plan plan, Season season, int f) {
+        var feed = season.feeds().get(f);
+        var supply = feed.supply();
+        var prices = new Prices(season);
+        var all = new ArrayList<Buy>();
+        double asked = 0;
+        int loads = 0;
+        Buy later = null;
+        for (int k = 0; k < plan.stretches().size(); k++) {
+            var stretch = plan.stretches().get(k);
+            double more = stretch.decision().buy()[f];
+            asked += more;
+            int due = supply.isByLoad() ? supply.ordered(asked) - loads : 0;
+            loads += due;
+            double kg = supply.isByLoad() ? Math.min(due * supply.loadKg(), feed.canBuy()) : more;
+            if (kg < LEAST_KG) {
+                continue;
+            }
+            double week = ChronoUnit.DAYS.between(season.today(), stretch.from()) / (double) Season.DAYS_A_WEEK;
+            var buy = new Buy(feed, stretch.from(), k == 0, kg, more, due, prices.buy(f, week, 0));
+            if (k == 0) {
+                all.add(buy);
+            } else {
+                later = later == null ? buy : both(later, buy);
+            }
+        }
+        if (later != null) {
+            all.add(later);
+        }
+        return all;
+    }
+
+    private static Buy both(Buy first, Buy second) {
+        double kg = first.kg + second.kg;
+        return new Buy(
+                first.feed,
+                first.by,
+                false,
+                kg,
+                first.askedKg + second.askedKg,
+                first.loads + second.loads,
+                (first.kg * first.dollarsPerKg + second.kg * second.dollarsPerKg) / kg);
     }
 }

@@ -2,6 +2,7 @@ package haywright.app.words;
 
 import haywright.quantity.Unit;
 import haywright.season.WinterBook;
+import haywright.season.given.Facts;
 import haywright.season.kept.KeptBook;
 import haywright.season.kept.KeptPlan;
 import haywright.season.kept.WinterStory;
@@ -70,15 +71,15 @@ public final class WinterWords {
     public static List<String> buy(KeptPlan plan) {
         var all = new ArrayList<String>();
         for (var buy : plan.buys()) {
-            if (Unit.TON.fromBase(buy.nowKg()) >= LEAST_TONS) {
-                all.add("Buy %s of %s this week: %s."
-                        .formatted(tons(buy.nowKg()), buy.name(), dollars(buy.nowKg() * buy.dollarsPerKg())));
+            if (buy.isNow() && isLarge(buy)) {
+                all.add("Buy %s this week: %s delivered, %s a ton.%s"
+                        .formatted(amount(buy), cost(buy), perTon(buy), rounded(buy)));
             }
         }
         for (var buy : plan.buys()) {
-            if (Unit.TON.fromBase(buy.laterKg()) >= LEAST_TONS) {
-                all.add("Plan to buy %s of %s later: about %s."
-                        .formatted(tons(buy.laterKg()), buy.name(), dollars(buy.laterKg() * buy.dollarsPerKg())));
+            if (!buy.isNow() && isLarge(buy)) {
+                all.add("Plan to buy %s by %s: about %s delivered, %s a ton.%s"
+                        .formatted(amount(buy), Show.day(buy.by()), cost(buy), perTon(buy), rounded(buy)));
             }
         }
         if (plan.emergencyKg() >= Unit.TON.toBase(LEAST_TONS)) {
@@ -88,16 +89,58 @@ public final class WinterWords {
         return all;
     }
 
+    private static boolean isLarge(KeptPlan.Buy buy) {
+        return Unit.TON.fromBase(buy.kg()) >= LEAST_TONS;
+    }
+
+    /** {@code 2 loads, 48 tons, of Alfalfa}; without loads where it comes by the ton. */
+    private static String amount(KeptPlan.Buy buy) {
+        return buy.loads() == 0
+                ? "%s of %s".formatted(tons(buy.kg()), buy.name())
+                : "%s, %s, of %s".formatted(Show.count(buy.loads(), "load"), tons(buy.kg()), buy.name());
+    }
+
+    /** Tons that are shown times dollars a ton that are shown. */
+    private static String cost(KeptPlan.Buy buy) {
+        return "$" + Show.number(Math.round(Unit.TON.fromBase(buy.kg())) * aTon(buy), 0);
+    }
+
+    private static String perTon(KeptPlan.Buy buy) {
+        return "$" + Show.number(aTon(buy), 0);
+    }
+
+    private static long aTon(KeptPlan.Buy buy) {
+        return Math.round(Unit.DOLLAR_PER_KG.to(Unit.DOLLAR_PER_TON, buy.dollarsPerKg()));
+    }
+
+    private static String rounded(KeptPlan.Buy buy) {
+        return buy.loads() == 0 || tons(buy.askedKg()).equals(tons(buy.kg()))
+                ? ""
+                : " The plan needs %s; loads come whole.".formatted(tons(buy.askedKg()));
+    }
+
+    /** What waiting is taken to cost where nobody said; empty where nothing is bought or all of it was said. */
+    public static String waiting(KeptPlan plan) {
+        var ours = plan.buys().stream()
+                .filter(buy -> !buy.isWaitingSaid() && isLarge(buy))
+                .map(KeptPlan.Buy::name)
+                .distinct()
+                .toList();
+        return ours.isEmpty()
+                ? ""
+                : "Our guess, not yours: by mid-March %s costs %s %% more than today, and %s %% more in a hard winter (1 in 6)."
+                        .formatted(
+                                String.join(" and ", ours),
+                                Show.number(Facts.value("late_premium"), 0),
+                                Show.number(Facts.value("cold_premium"), 0));
+    }
+
     /** The first order, short: {@code buy 40 tons of Alfalfa this week}; empty where nothing is to buy. */
     public static Optional<String> order(KeptPlan plan) {
-        return plan.buys().stream()
-                .filter(buy -> Unit.TON.fromBase(buy.nowKg()) >= LEAST_TONS)
+        return buy(plan).stream()
                 .findFirst()
-                .map(buy -> "buy %s of %s this week".formatted(tons(buy.nowKg()), buy.name()))
-                .or(() -> buy(plan).stream()
-                        .findFirst()
-                        .map(line -> line.replaceAll("[:.].*", ""))
-                        .map(line -> Character.toLowerCase(line.charAt(0)) + line.substring(1)));
+                .map(line -> line.replaceAll("(: |[.]).*", ""))
+                .map(line -> Character.toLowerCase(line.charAt(0)) + line.substring(1));
     }
 
     /**

@@ -22,15 +22,17 @@ public final class Prices {
         toMarch = Math.max(1, ChronoUnit.DAYS.between(season.today(), march) / (double) Season.DAYS_A_WEEK);
     }
 
-    /** Dollars a kg as fed, bought in a week. @param hardSoFar standard deviations */
+    /** Dollars a kg as fed in the yard, bought in a week, in full loads. @param hardSoFar standard deviations */
     public double buy(int feed, double week, double hardSoFar) {
         var of = season.feeds().get(feed);
         if (!of.isTracked()) {
             return of.price();
         }
-        double late = Facts.value("late_premium") / 100 * Math.min(MOST, week / toMarch);
-        double cold = Facts.value("cold_premium") / 100 * Math.max(0, Math.min(HARDEST, hardSoFar));
-        return of.price() * (1 + late) * (1 + cold);
+        var supply = of.supply();
+        double late = supply.latePercent() / 100 * Math.min(MOST, week / toMarch);
+        double cold = supply.hardPercent() / 100 * Math.max(0, Math.min(HARDEST, hardSoFar));
+        double freight = supply.freightPerKg();
+        return (of.price() - freight) * (1 + late) * (1 + cold) + freight;
     }
 
     /** Dollars for each kg of dry matter that the storm reserve is short of. */

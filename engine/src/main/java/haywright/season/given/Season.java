@@ -255,17 +255,21 @@ public final class Season {
         for (int f = 0; f < offered.size(); f++) {
             var feed = offered.get(f);
             boolean emergency = f == offered.size() - 1;
-            var lot = emergency ? null : ranch.lots().get(idOf(feed));
+            var id = emergency ? null : idOf(feed);
+            var lot = id == null ? null : ranch.lots().get(id);
             // of a lot whose tons nobody said nothing is counted on
             double kg = lot == null ? 0 : Math.min(MOST_KG, LotTons.of(lot).kg().orElse(0));
             var used = lot == null ? null : LotTons.of(lot).used();
+            var sale = id == null ? null : ranch.feedsForSale().get(id);
+            double endless = sale != null && Supply.isSaid(sale) ? MOST_KG : Double.POSITIVE_INFINITY;
             all.add(new SeasonFeed(
                     feed,
                     kg,
                     used == null ? 0 : used.doubt() / NINE_IN_TEN,
                     Facts.value(loss(lot, feed.feed().feedClass())) / 100 / DAYS_A_MONTH,
                     Facts.value(carry(feed.feed().feedClass())),
-                    feed.own() ? 0 : feed.kgAtHand(),
+                    feed.own() ? 0 : Math.min(feed.kgAtHand(), endless),
+                    Supply.of(sale),
                     emergency));
         }
         return all;

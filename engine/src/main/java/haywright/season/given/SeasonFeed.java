@@ -13,10 +13,18 @@ import haywright.ration.PricedFeed;
  * @param lossADay share of what lies there that storage takes a day
  * @param carry share of its price that a ton left at turnout is worth
  * @param canBuy kg as fed that can be bought; infinite for no limit
+ * @param supply how it comes where it is bought
  * @param isEmergency whether it is hay found at a high price when nothing else is left
  */
 public record SeasonFeed(
-        PricedFeed priced, double kg, double sd, double lossADay, double carry, double canBuy, boolean isEmergency) {
+        PricedFeed priced,
+        double kg,
+        double sd,
+        double lossADay,
+        double carry,
+        double canBuy,
+        Supply supply,
+        boolean isEmergency) {
     public String id() {
         return priced.feed().id();
     }

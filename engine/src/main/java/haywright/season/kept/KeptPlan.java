@@ -42,8 +42,23 @@ public record KeptPlan(
         unmet = List.copyOf(unmet);
     }
 
-    /** @param nowKg this week. @param laterKg from then to grass. @param dollarsPerKg on the first day */
-    public record Buy(String feed, String name, double nowKg, double laterKg, double dollarsPerKg) {}
+    /**
+     * @param by the day from which the plan counts on it
+     * @param isNow whether that is this week
+     * @param kg that are ordered. @param askedKg that the plan asks for. @param loads 0 where it comes by the pound
+     * @param dollarsPerKg in the yard
+     * @param isWaitingSaid whether the ranch said what it costs later and in a hard winter
+     */
+    public record Buy(
+            String feed,
+            String name,
+            LocalDate by,
+            boolean isNow,
+            double kg,
+            double askedKg,
+            int loads,
+            double dollarsPerKg,
+            boolean isWaitingSaid) {}
 
     /** @param group its id */
     public record Ration(UUID group, String name, int head, List<Portion> portions) {}
@@ -73,13 +88,17 @@ public record KeptPlan(
         return new KeptPlan(
                 plan.lasts(),
                 orders.buys().stream()
-                        .filter(buy -> buy.nowKg() + buy.laterKg() >= 1)
                         .map(buy -> new Buy(
                                 buy.feed().id(),
                                 buy.feed().name(),
-                                kg(buy.nowKg()),
-                                kg(Math.max(0, buy.laterKg())),
-                                buy.feed().price()))
+                                buy.by(),
+                                buy.isNow(),
+                                kg(buy.kg()),
+                                kg(buy.askedKg()),
+                                buy.loads(),
+                                buy.dollarsPerKg(),
+                                buy.feed().supply().isWaitingSaid()
+                                        || !buy.feed().isTracked()))
                         .toList(),
                 kg(plan.emergencyKg()),
                 rations(orders, season),

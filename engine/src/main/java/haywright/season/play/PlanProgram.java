@@ -107,7 +107,8 @@ public final class PlanProgram {
                     in.term(row, stock[s][k - 1][f], -(1 - feed.lossADay() * days));
                 }
                 if (feed.canBuy() > 0) {
-                    buy[s][k][f] = in.column("bought of " + feed.id(), 0, 0, INF);
+                    double most = feed.supply().aWeek() * (blocks.to(k) - blocks.from(k));
+                    buy[s][k][f] = in.column("bought of " + feed.id(), 0, 0, most);
                     in.term(row, buy[s][k][f], -1);
                 }
                 draw(in, row, s, k, f);
@@ -227,7 +228,8 @@ public final class PlanProgram {
                 for (var block : nodes[0][0]) {
                     wanted += feed.priced().putOut(block.settled(known, f));
                 }
-                double there = to.high[opening[f]] + known.canBuy()[f];
+                double there = to.high[opening[f]]
+                        + Math.min(known.canBuy()[f], feed.supply().aWeek());
                 reaches[f] = wanted > there ? ALMOST * there / wanted : 1;
             }
         }

@@ -92,7 +92,7 @@ final class Play {
                 : new Decision(new double[reserve.length][canBuy.length], new double[canBuy.length]);
         for (int f = 0; f < canBuy.length; f++) {
             ledger.lose(f, season.feeds().get(f).lossADay() * Season.DAYS_A_WEEK);
-            buy(week, f, decision.buy()[f]);
+            buy(week, f, decision.buy()[f], true);
         }
         var fed = new double[canBuy.length];
         var eaten = fed(week, days, decision, fed);
@@ -131,13 +131,22 @@ final class Play {
         }
     }
 
-    private void buy(int week, int f, double wanted) {
-        double kg = Math.max(0, Math.min(wanted, canBuy[f]));
-        if (kg > 0 && season.feeds().get(f).isTracked()) {
+    /** @param isOrder whether a plan asks for it; else it is needed now */
+    private void buy(int week, int f, double wanted, boolean isOrder) {
+        var feed = season.feeds().get(f);
+        if (!(wanted > 0) || !feed.isTracked()) {
+            return;
+        }
+        var supply = feed.supply();
+        double aWeek = supply.aWeek() - boughtKg[f];
+        double kg = supply.isByLoad()
+                ? supply.comes(isOrder ? supply.ordered(wanted) : supply.needed(wanted), aWeek, canBuy[f])
+                : Math.max(0, Math.min(wanted, Math.min(aWeek, canBuy[f])));
+        if (kg > 0) {
             canBuy[f] -= kg;
             ledger.buy(f, kg);
             boughtKg[f] += kg;
-            double dollars = kg * prices.buy(f, week, ahead.hard()[week]);
+            double dollars = kg * prices.buy(f, week, ahead.hard()[week]) + supply.notFull(kg);
             cost += dollars;
             bought += dollars;
         }
@@ -164,7 +173,7 @@ final class Play {
                 continue;
             }
             // what is for sale is bought as it is needed
-            buy(week, f, wanted - ledger.kg(f));
+            buy(week, f, wanted - ledger.kg(f), false);
             double taken = ledger.take(f, wanted);
             fed[f] += taken;
             if (taken < wanted * (1 - 1e-9)) {

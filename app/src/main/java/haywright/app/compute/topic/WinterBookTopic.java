@@ -259,15 +259,15 @@ public final class WinterBookTopic {
         var all = new ArrayList<String>();
         var orders = Orders.of(plan, season);
         for (var buy : orders.buys()) {
-            double now = Unit.TON.fromBase(buy.nowKg());
-            double later = Unit.TON.fromBase(buy.laterKg());
-            if (now >= 1) {
-                all.add("Buy %.0f tons of %s this week."
-                        .formatted(now, buy.feed().name()));
-            }
-            if (later >= 1) {
-                all.add("Plan on %.0f tons of %s later."
-                        .formatted(later, buy.feed().name()));
+            double tons = Unit.TON.fromBase(buy.kg());
+            if (tons >= 1) {
+                var loads = buy.loads() == 0 ? "" : Show.count(buy.loads(), "load") + ", ";
+                all.add(
+                        buy.isNow()
+                                ? "Buy %s%.0f tons of %s this week."
+                                        .formatted(loads, tons, buy.feed().name())
+                                : "Plan on %s%.0f tons of %s by %s."
+                                        .formatted(loads, tons, buy.feed().name(), Show.date(buy.by())));
             }
         }
         for (var group : orders.groups()) {

@@ -11,6 +11,7 @@ import haywright.quantity.Kind;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.FeedForSale;
+import haywright.season.given.Facts;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
@@ -35,6 +36,22 @@ public final class FeedForm {
     public static final Ask LOAD = Ask.amount("load", "One load holds", Unit.TON, "As fed. 1 ton is 2,000 lb.");
     public static final Ask FREIGHT = Ask.amount(
             "freight", "Freight per load", Unit.DOLLAR, "Only what the price leaves out. Counted by full loads.");
+    public static final Ask MILES =
+            Ask.amount("miles", "Or by the mile: miles loaded", Unit.MILE, "One way, in place of freight per load.");
+    public static final Ask PER_MILE = Ask.amount("perMile", "Dollars a loaded mile", Unit.DOLLAR, "");
+    public static final Ask A_WEEK = Ask.amount("aWeek", "Most they can bring in a week", Unit.TON, "Empty: no limit.");
+    public static final Ask LATER = Ask.amount(
+            "later",
+            "Price if you wait to mid-March",
+            Unit.DOLLAR_PER_TON,
+            "As the price above, without freight. Empty: ours, %s %% more."
+                    .formatted(Show.number(Facts.value("late_premium"), 0)));
+    public static final Ask HARD = new Ask(
+            "hardPercent",
+            "Dearer in a hard winter by",
+            Unit.PERCENT,
+            "A winter as cold as 1 in 6. Empty: ours, %s %%.".formatted(Show.number(Facts.value("cold_premium"), 0)),
+            6);
     public static final Ask BASIS = Ask.choice(
             "tagBasis",
             "The figures on the tag are",
@@ -70,7 +87,9 @@ public final class FeedForm {
     /** What is folded below the three boxes. */
     public static final List<Ask> KIND = List.of(FEED_CLASS, FeedPick.FEED, FeedPick.STAGE);
 
-    public static final List<Ask> DELIVERED = List.of(DELIVERY, LOAD, FREIGHT);
+    public static final List<Ask> DELIVERED = List.of(DELIVERY, LOAD, FREIGHT, MILES, PER_MILE, A_WEEK);
+
+    public static final List<Ask> WAITING = List.of(LATER, HARD);
 
     public static List<Ask> tagAndBasis() {
         return Stream.concat(Stream.of(BASIS), tag().stream()).toList();
@@ -94,6 +113,14 @@ public final class FeedForm {
         known.put(DELIVERY.name(), feed.delivery());
         known.put(LOAD.name(), feed.load() == null ? "" : LOAD.typed(feed.load()));
         known.put(FREIGHT.name(), feed.freight() == null ? "" : FREIGHT.typed(feed.freight()));
+        var terms = feed.terms();
+        if (terms != null) {
+            known.put(MILES.name(), terms.miles() == null ? "" : MILES.typed(terms.miles()));
+            known.put(PER_MILE.name(), terms.perMile() == null ? "" : PER_MILE.typed(terms.perMile()));
+            known.put(A_WEEK.name(), terms.aWeek() == null ? "" : A_WEEK.typed(terms.aWeek()));
+            known.put(LATER.name(), terms.later() == null ? "" : LATER.typed(terms.later()));
+            known.put(HARD.name(), terms.hardPercent() == null ? "" : Show.significant(terms.hardPercent(), 8));
+        }
         for (var reading : feed.tag()) {
             known.put("tag-" + reading.analyte().id(), Show.significant(reading.value(), 8));
             if (reading.analyte() != Analyte.DM) {
@@ -128,10 +155,25 @@ public final class FeedForm {
         var delivery = form.text(DELIVERY);
         var load = form.maybeQuantity(LOAD);
         var freight = form.maybeQuantity(FREIGHT);
+        var miles = form.maybeQuantity(MILES);
+        var perMile = form.maybeQuantity(PER_MILE);
+        var aWeek = form.maybeQuantity(A_WEEK);
+        var later = form.maybeQuantity(LATER);
+        var hard = form.maybeNumber(HARD);
         var tag = tag(form, before);
         askDryMatter(form, name, feedClass, bookRow, price, tag, before);
-        return form.build(
-                () -> new FeedForSale(id, name, feedClass, bookRow, tag, price, atMost, delivery, load, freight));
+        return form.build(() -> new FeedForSale(
+                id,
+                name,
+                feedClass,
+                bookRow,
+                tag,
+                price,
+                atMost,
+                delivery,
+                load,
+                freight,
+                new FeedForSale.Terms(miles, perMile, aWeek, later, hard)));
     }
 
     /**

@@ -62,12 +62,11 @@ public final class FeedPages {
         var loads = most == null
                 ? ", in loads of " + Show.quantity(load)
                 : ", %s of %s".formatted(Show.count(feed.loads(most.base()).orElse(0), "load"), Show.quantity(load));
-        var freight = feed.freight();
-        return freight == null
+        double freight = feed.freightALoad();
+        return freight == 0
                 ? loads
                 : "%s; %s freight a load, %s a ton on top"
-                        .formatted(
-                                loads, Show.dollars(freight.base()), Show.dollars(freight.base() / load.in(Unit.TON)));
+                        .formatted(loads, Show.dollars(freight), Show.dollars(freight / load.in(Unit.TON)));
     }
 
     /** Under the name that the address brings, if any. */
