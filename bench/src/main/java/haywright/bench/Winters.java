@@ -152,7 +152,7 @@ public final class Winters {
         var programs = new Planner.Programs(season, Blocks.FEW, twenty);
         for (int w = 0; w < season.record().size(); w += STEP) {
             var forecast = new Forecast(season, w);
-            try (var policy = new Replanned(rests(season, forecast, twenty, w), new Planner(programs, true))) {
+            try (var policy = new Replanned(season, rests(season, forecast, twenty, w), new Planner(programs, true))) {
                 cost += judge.play(Truth.drawn(season, w, w), forecast, policy).cost();
             }
             winters++;

@@ -30,6 +30,7 @@ import org.jspecify.annotations.Nullable;
  * @param makeup whether it is one lot, as far as somebody said; null where nobody did
  * @param weathered what the weather did to its bales since they were sampled; null for nothing
  * @param weighings what was put over a scale, oldest first; what was entered stays beside it
+ * @param use what is meant to be done with it; null where nobody said anything
  */
 public record Lot(
         UUID id,
@@ -46,9 +47,91 @@ public record Lot(
         String notes,
         @Nullable Makeup makeup,
         @Nullable Weathered weathered,
-        List<LotWeighing> weighings) {
+        List<LotWeighing> weighings,
+        @Nullable Use use) {
+    /**
+     * What is meant to be done with a lot, as far as somebody said.
+     *
+     * @param sells price as fed in the yard at which some of it can be sold
+     * @param left what is left of it at turnout is worth, as fed
+     * @param face least that has to come off its open face a day: a depth, or a mass as fed
+     * @param keep as fed, kept clean until the first calves come
+     */
+    public record Use(
+            @Nullable Quantity sells,
+            @Nullable Quantity left,
+            @Nullable Quantity face,
+            @Nullable Quantity keep) {
+        public Use {
+            price("sells", sells);
+            price("left", left);
+            if (face != null && face.unit().kind() != Kind.LENGTH) {
+                Refused.unlessOfKind(Kind.MASS, "face", face);
+            }
+            notBelowNothing("face", face);
+            if (keep != null) {
+                Refused.unlessOfKind(Kind.MASS, "keep", keep);
+            }
+            notBelowNothing("keep", keep);
+        }
+
+        private static void price(String field, @Nullable Quantity price) {
+            if (price != null) {
+                Refused.unlessOfKind(Kind.PRICE, field, price);
+            }
+            notBelowNothing(field, price);
+        }
+
+        private static void notBelowNothing(String field, @Nullable Quantity value) {
+            if (value != null && !(value.value() >= 0)) {
+                throw new Refused(field, value.asTyped(), "this is 0 or more", "Check the figure.");
+            }
+        }
+
+        boolean isNothing() {
+            return sells == null && left == null && face == null && keep == null;
+        }
+    }
+
+    /** Of which nobody said what is meant to be done with it. */
+    public Lot(
+            UUID id,
+            String name,
+            FeedClass feedClass,
+            String bookRow,
+            String where,
+            String cutting,
+            @Nullable LocalDate madeOn,
+            @Nullable Storage storage,
+            Stock stock,
+            @Nullable Quantity replacementPrice,
+            boolean nitrateRisk,
+            String notes,
+            @Nullable Makeup makeup,
+            @Nullable Weathered weathered,
+            List<LotWeighing> weighings) {
+        this(
+                id,
+                name,
+                feedClass,
+                bookRow,
+                where,
+                cutting,
+                madeOn,
+                storage,
+                stock,
+                replacementPrice,
+                nitrateRisk,
+                notes,
+                makeup,
+                weathered,
+                weighings,
+                null);
+    }
+
     public Lot {
         weighings = List.copyOf(weighings);
+        use = use == null || use.isNothing() ? null : use;
         Names.require("name", name, "a lot");
         if (replacementPrice != null) {
             Refused.unlessOfKind(Kind.PRICE, "replacementPrice", replacementPrice);
@@ -105,7 +188,8 @@ public record Lot(
                 notes,
                 makeup,
                 weathered,
-                weighings);
+                weighings,
+                use);
     }
 
     /** With another stock. */
@@ -125,7 +209,29 @@ public record Lot(
                 notes,
                 makeup,
                 weathered,
-                weighings);
+                weighings,
+                use);
+    }
+
+    /** Meant for something else. */
+    public Lot meant(@Nullable Use other) {
+        return new Lot(
+                id,
+                name,
+                feedClass,
+                bookRow,
+                where,
+                cutting,
+                madeOn,
+                storage,
+                stock,
+                replacementPrice,
+                nitrateRisk,
+                notes,
+                makeup,
+                weathered,
+                weighings,
+                other);
     }
 
     /** The same weighing twice is kept once. */

@@ -28,6 +28,8 @@ final class Fingerprint {
             for (var feed : season.feeds()) {
                 put(digest, feed.name());
                 put(digest, feed.kg(), feed.sd(), feed.lossADay(), feed.carry(), feed.canBuy(), feed.price());
+                var meant = feed.meant();
+                put(digest, meant.sells(), meant.faceADay(), meant.isOpen() ? 1 : 0, meant.keep());
                 var supply = feed.supply();
                 put(
                         digest,

@@ -13,14 +13,16 @@ import java.util.List;
  * What a plan asks for: what to buy, and what each group is fed in its first week.
  *
  * @param buys in the order of the ranch's feeds
+ * @param sells this week
  * @param groups in the order of the ranch
  */
-public record Orders(List<Buy> buys, List<OfGroup> groups) {
+public record Orders(List<Buy> buys, List<Sale> sells, List<OfGroup> groups) {
     /** As fed; less is nothing but rounding. */
     private static final double LEAST_KG = 1;
 
     public Orders {
         buys = List.copyOf(buys);
+        sells = List.copyOf(sells);
         groups = List.copyOf(groups);
     }
 
@@ -35,6 +37,9 @@ public record Orders(List<Buy> buys, List<OfGroup> groups) {
     public record Buy(
             SeasonFeed feed, LocalDate by, boolean isNow, double kg, double askedKg, int loads, double dollarsPerKg) {}
 
+    /** @param kg as fed that neither a hard winter nor the storm reserve needs */
+    public record Sale(SeasonFeed feed, double kg) {}
+
     /** @param feeds all there are, those it gets nothing of too */
     public record OfGroup(String name, List<Fed> feeds) {}
 
@@ -44,8 +49,12 @@ public record Orders(List<Buy> buys, List<OfGroup> groups) {
     /** @param season that was planned */
     public static Orders of(Plan plan, Season season) {
         var buys = new ArrayList<Buy>();
+        var sells = new ArrayList<Sale>();
         for (int f = 0; f < season.feeds().size(); f++) {
             buys.addAll(buys(plan, season, f));
+            if (plan.first().sell()[f] >= LEAST_KG) {
+                sells.add(new Sale(season.feeds().get(f), plan.first().sell()[f]));
+            }
         }
         var groups = new ArrayList<OfGroup>();
         for (int e = 0; e < plan.first().eaten().length; e++) {
@@ -57,7 +66,7 @@ public record Orders(List<Buy> buys, List<OfGroup> groups) {
             }
             groups.add(new OfGroup(season.name(e), fed));
         }
-        return new Orders(buys, groups);
+        return new Orders(buys, sells, groups);
     }
 
     /** This week's, and all that is planned on for later. */

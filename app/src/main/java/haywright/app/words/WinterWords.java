@@ -82,6 +82,19 @@ public final class WinterWords {
                         .formatted(amount(buy), Show.day(buy.by()), cost(buy), perTon(buy), rounded(buy)));
             }
         }
+        for (var sale : plan.sells()) {
+            double tons = Math.floor(Unit.TON.fromBase(sale.kg()));
+            long aTon = Math.round(Unit.DOLLAR_PER_KG.to(Unit.DOLLAR_PER_TON, sale.dollarsPerKg()));
+            if (tons >= LEAST_TONS) {
+                all.add(
+                        "You can sell up to %s of %s: $%s at $%d a ton. A hard winter (1 in 10) and the storm reserve are covered without it."
+                                .formatted(
+                                        Show.count((long) tons, "ton"),
+                                        sale.name(),
+                                        Show.number(tons * aTon, 0),
+                                        aTon));
+            }
+        }
         if (plan.emergencyKg() >= Unit.TON.toBase(LEAST_TONS)) {
             all.add("Find %s of hay beyond what is on hand and the purchases above, or plan for fewer cattle."
                     .formatted(tons(plan.emergencyKg())));
@@ -133,6 +146,23 @@ public final class WinterWords {
                                 String.join(" and ", ours),
                                 Show.number(Facts.value("late_premium"), 0),
                                 Show.number(Facts.value("cold_premium"), 0));
+    }
+
+    /** Silage that cannot be fed fast enough, with what is dangerous about it; empty where none spoils. */
+    public static List<String> spoils(KeptPlan plan) {
+        return plan.spoils().stream()
+                .filter(one -> Unit.TON.fromBase(one.kg()) >= LEAST_TONS)
+                .map(one ->
+                        "%s: about %s spoil by turnout. At least %s a day has to come off the face%s, and these cattle do not eat that much. Open it later, feed it to more cattle, or sell some. Stay back three times the height of the face: it can fall. Keep people and animals out of the silo, and away from its chute, for 3 weeks after filling: silo gas can kill."
+                                .formatted(
+                                        one.name(),
+                                        tons(one.kg()),
+                                        Show.tons(one.aDayKg()),
+                                        one.isFaceSaid()
+                                                ? ""
+                                                : " (%s inches, our figure; enter yours on the lot)"
+                                                        .formatted(Show.number(Facts.value("face_inches"), 0))))
+                .toList();
     }
 
     /** The first order, short: {@code buy 40 tons of Alfalfa this week}; empty where nothing is to buy. */
@@ -260,6 +290,9 @@ public final class WinterWords {
                 .forEach(score -> all.add("%s calved at condition %s; the aim is %s."
                         .formatted(score.group(), Show.number(score.score(), 1), Show.significant(score.wanted(), 2))));
         all.add("Feed bought: %s.".formatted(dollars(story.bought())));
+        if (story.sold() >= 1) {
+            all.add("Feed sold: %s.".formatted(dollars(story.sold())));
+        }
         return all;
     }
 }

@@ -128,7 +128,9 @@ abstract class StoreDamageContract extends StoreFilesContract {
                 hash,
                 day,
                 day.plusDays(150),
-                new KeptPlan(true, List.of(), 0, List.of(), List.of(), List.of(), List.of(), List.of()),
+                new KeptPlan(
+                        true, List.of(), List.of(), List.of(), 0, List.of(), List.of(), List.of(), List.of(),
+                        List.of()),
                 null,
                 null,
                 null,

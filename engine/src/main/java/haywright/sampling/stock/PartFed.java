@@ -44,6 +44,12 @@ public record PartFed(Stock before, double share, LocalDate on) implements Stock
     }
 
     @Override
+    public OptionalDouble alongFace() {
+        var whole = before.alongFace();
+        return whole.isPresent() ? OptionalDouble.of(share * whole.getAsDouble()) : whole;
+    }
+
+    @Override
     public OptionalDouble dryMatter() {
         return before.dryMatter();
     }

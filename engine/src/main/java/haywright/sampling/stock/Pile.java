@@ -61,6 +61,11 @@ public record Pile(
     }
 
     @Override
+    public OptionalDouble alongFace() {
+        return OptionalDouble.of(length.base());
+    }
+
+    @Override
     public OptionalDouble dryMatter() {
         return OptionalDouble.of(dryMatterPercent);
     }

@@ -51,6 +51,11 @@ public sealed interface Stock extends Worked
         return 0;
     }
 
+    /** Meters from the open face to the far end, of silage that is taken off a face; empty for all else. */
+    default OptionalDouble alongFace() {
+        return OptionalDouble.empty();
+    }
+
     /** Dry matter that was typed where it was measured, % as it is stored there; empty for what is weighed without it. */
     default OptionalDouble dryMatter() {
         return OptionalDouble.empty();
@@ -147,6 +152,11 @@ public sealed interface Stock extends Worked
         }
 
         @Override
+        public OptionalDouble alongFace() {
+            return OptionalDouble.of(length.base());
+        }
+
+        @Override
         public OptionalDouble dryMatter() {
             return OptionalDouble.of(dryMatterPercent);
         }
@@ -186,6 +196,11 @@ public sealed interface Stock extends Worked
             Sizes.positive("length", length, "a bag has a length", "Pace it out, without the ends.", problems);
             Sizes.silage(densityDryMatter, dryMatterPercent, problems);
             Refused.unlessEmpty(problems);
+        }
+
+        @Override
+        public OptionalDouble alongFace() {
+            return OptionalDouble.of(length.base());
         }
 
         @Override

@@ -41,6 +41,18 @@ public final class Prices {
         return Facts.value("storm_usd") * hay.price() / hay.priced().dryMatterPercent() * 100;
     }
 
+    /** Dollars for each kg as fed and week that what is kept clean for calving is short of. */
+    public double kept(int feed) {
+        return storm() * season.feeds().get(feed).priced().dryMatterPercent() / 100;
+    }
+
+    /** kg as fed of a feed to lie there at the end of a week, clean for calving; none once that has begun. */
+    public double keep(int feed, int afterWeek) {
+        return afterWeek <= season.calvingWeek()
+                ? season.feeds().get(feed).meant().keep()
+                : 0;
+    }
+
     /** kg of dry matter of hay and silage to lie there at the end of a week; none in the end. */
     public double stormReserve(int afterWeek) {
         double daysLeft = Math.max(0, Season.DAYS_A_WEEK * (season.weeks() - afterWeek));

@@ -158,7 +158,7 @@ public final class Season {
                     usual));
         }
         var known = ranch.settings().weather() == null ? List.<KeptWinter>of() : ranch.knownWinters();
-        return new Season(setting, season(ranch, offered), eaters, NeedRecord.of(setting, known, herds));
+        return new Season(setting, season(ranch, offered, eaters), eaters, NeedRecord.of(setting, known, herds));
     }
 
     private static Eater eater(
@@ -237,6 +237,12 @@ public final class Season {
                 .mapToDouble(PricedFeed::pricePerKgAsFed)
                 .max()
                 .orElse(0);
+        // hay that has to be found is never cheaper than what the ranch's own would bring, or a plan would trade with
+        // it
+        for (var lot : yard.ranch().lots().values()) {
+            var sells = lot.use() == null ? null : lot.use().sells();
+            dearest = sells == null ? dearest : Math.max(dearest, sells.in(Unit.DOLLAR_PER_KG));
+        }
         double least = Unit.DOLLAR_PER_TON.to(Unit.DOLLAR_PER_KG, Facts.value("emergency_price"));
         return Math.max(least, Facts.value("emergency_times") * dearest);
     }
@@ -250,7 +256,7 @@ public final class Season {
         return new PricedFeed(feed, price, PricedFeed.dryMatterOf(feed), lossPercent);
     }
 
-    private static List<SeasonFeed> season(Ranch ranch, List<PricedFeed> offered) {
+    private static List<SeasonFeed> season(Ranch ranch, List<PricedFeed> offered, List<Eater> eaters) {
         var all = new ArrayList<SeasonFeed>();
         for (int f = 0; f < offered.size(); f++) {
             var feed = offered.get(f);
@@ -267,8 +273,9 @@ public final class Season {
                     kg,
                     used == null ? 0 : used.doubt() / NINE_IN_TEN,
                     Facts.value(loss(lot, feed.feed().feedClass())) / 100 / DAYS_A_MONTH,
-                    Facts.value(carry(feed.feed().feedClass())),
+                    carry(lot, feed),
                     feed.own() ? 0 : Math.min(feed.kgAtHand(), endless),
+                    Meant.of(ranch, lot, kg, mayBeFed(eaters, f)),
                     Supply.of(sale),
                     emergency));
         }
@@ -299,6 +306,14 @@ public final class Season {
         };
     }
 
+    /** What a ton left at turnout is worth, as a share of what it would cost to replace. */
+    private static double carry(@Nullable Lot lot, PricedFeed feed) {
+        var said = lot == null || lot.use() == null ? null : lot.use().left();
+        return said == null
+                ? Facts.value(carry(feed.feed().feedClass()))
+                : said.in(Unit.DOLLAR_PER_KG) / feed.pricePerKgAsFed();
+    }
+
     private static String carry(FeedClass kind) {
         return !kind.isForage()
                 ? "carry_other"
@@ -307,9 +322,24 @@ public final class Season {
 
     /** Whether some group may have this feed in some week; not so a lot that has to be tested first. */
     public boolean mayBeFed(int feed) {
+        return mayBeFed(eaters, feed);
+    }
+
+    private static boolean mayBeFed(List<Eater> eaters, int feed) {
         return eaters.stream()
                 .flatMap(eater -> eater.stages().stream())
                 .anyMatch(stage -> Arrays.stream(stage.feeds()).anyMatch(f -> f == feed));
+    }
+
+    /** The week in which the first calves are due; −1 where none are ahead. */
+    public int calvingWeek() {
+        return eaters.stream()
+                .flatMap(eater -> eater.body().stream())
+                .mapToInt(Body::calvingDay)
+                .filter(day -> day >= 0)
+                .map(day -> day / DAYS_A_WEEK)
+                .min()
+                .orElse(-1);
     }
 
     /** The day grass is expected. */

@@ -13,6 +13,7 @@ import haywright.ration.PricedFeed;
  * @param lossADay share of what lies there that storage takes a day
  * @param carry share of its price that a ton left at turnout is worth
  * @param canBuy kg as fed that can be bought; infinite for no limit
+ * @param meant what is done with it beside feeding
  * @param supply how it comes where it is bought
  * @param isEmergency whether it is hay found at a high price when nothing else is left
  */
@@ -23,6 +24,7 @@ public record SeasonFeed(
         double lossADay,
         double carry,
         double canBuy,
+        Meant meant,
         Supply supply,
         boolean isEmergency) {
     public String id() {

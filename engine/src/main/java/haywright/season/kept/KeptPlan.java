@@ -16,6 +16,8 @@ import org.jspecify.annotations.Nullable;
  * Today's plan: what to buy, what to feed this week, and who eats which lot until grass. All kg are as fed.
  *
  * @param lasts whether nothing has to be found beyond what is on hand and for sale
+ * @param sells this week, of what is over
+ * @param spoils off open silage faces until grass, because these cattle do not eat it fast enough
  * @param emergencyKg of hay beyond that
  * @param rations this week, in the order of the ranch
  * @param stretches from the first day to grass
@@ -25,6 +27,8 @@ import org.jspecify.annotations.Nullable;
 public record KeptPlan(
         boolean lasts,
         List<Buy> buys,
+        List<Sale> sells,
+        List<Spoils> spoils,
         double emergencyKg,
         List<Ration> rations,
         List<Stretch> stretches,
@@ -35,6 +39,8 @@ public record KeptPlan(
 
     public KeptPlan {
         buys = List.copyOf(buys);
+        sells = List.copyOf(sells);
+        spoils = List.copyOf(spoils);
         rations = List.copyOf(rations);
         stretches = List.copyOf(stretches);
         lots = List.copyOf(lots);
@@ -59,6 +65,12 @@ public record KeptPlan(
             int loads,
             double dollarsPerKg,
             boolean isWaitingSaid) {}
+
+    /** @param dollarsPerKg as it is in the yard. @param leftKg on hand after that */
+    public record Sale(String feed, String name, double kg, double dollarsPerKg, double leftKg) {}
+
+    /** @param aDayKg least that comes off its face. @param isFaceSaid whether the ranch said so */
+    public record Spoils(String feed, String name, double kg, double aDayKg, boolean isFaceSaid) {}
 
     /** @param group its id */
     public record Ration(UUID group, String name, int head, List<Portion> portions) {}
@@ -99,6 +111,23 @@ public record KeptPlan(
                                 buy.dollarsPerKg(),
                                 buy.feed().supply().isWaitingSaid()
                                         || !buy.feed().isTracked()))
+                        .toList(),
+                orders.sells().stream()
+                        .map(sale -> new Sale(
+                                sale.feed().id(),
+                                sale.feed().name(),
+                                kg(sale.kg()),
+                                sale.feed().meant().sells(),
+                                kg(Math.max(0, sale.feed().kg() - sale.kg()))))
+                        .toList(),
+                season.feeds().stream()
+                        .filter(feed -> plan.spoils().containsKey(feed.id()))
+                        .map(feed -> new Spoils(
+                                feed.id(),
+                                feed.name(),
+                                kg(plan.spoils().getOrDefault(feed.id(), 0.0)),
+                                kg(feed.meant().faceADay()),
+                                feed.meant().isFaceSaid()))
                         .toList(),
                 kg(plan.emergencyKg()),
                 rations(orders, season),

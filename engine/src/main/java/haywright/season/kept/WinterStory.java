@@ -13,6 +13,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param winter {@code 1996-97}
  * @param bought dollars for feed
+ * @param sold dollars for feed
  * @param emergencyKg of hay beyond all that was on hand and for sale
  * @param stormShortKg of dry matter that the storm reserve was short of at the worst
  * @param late days that grass came late
@@ -23,6 +24,7 @@ public record WinterStory(
         String winter,
         boolean lasted,
         double bought,
+        double sold,
         double emergencyKg,
         double stormShortKg,
         int late,
@@ -93,6 +95,7 @@ public record WinterStory(
                 season.record().winters().get(played.winter()).words(),
                 played.lasted(),
                 played.bought(),
+                played.sold(),
                 KeptPlan.kg(played.emergencyKg()),
                 KeptPlan.kg(played.stormShortKg()),
                 played.late(),

@@ -5,6 +5,12 @@ package haywright.season.play;
  *
  * @param eaten kg of dry matter of each feed that all head of each group are to eat, by group and feed
  * @param buy kg as fed of each feed
+ * @param sell kg as fed of each feed
  */
 @SuppressWarnings("ArrayRecordComponent")
-public record Decision(double[][] eaten, double[] buy) {}
+public record Decision(double[][] eaten, double[] buy, double[] sell) {
+    /** That sells nothing. */
+    public Decision(double[][] eaten, double[] buy) {
+        this(eaten, buy, new double[buy.length]);
+    }
+}

@@ -35,12 +35,19 @@ public final class Judge {
                 0,
                 season.eaters().stream().mapToInt(eater -> eater.fed(0, 0)).toArray(),
                 season.feeds().stream().mapToDouble(SeasonFeed::kg).toArray(),
+                faces(season),
                 season.feeds().stream().mapToDouble(SeasonFeed::canBuy).toArray(),
                 reserves(season),
                 0,
                 0,
                 0,
                 0);
+    }
+
+    static Known.Face[] faces(Season season) {
+        return season.feeds().stream()
+                .map(feed -> feed.meant().isOpen() ? Known.Face.OPEN : Known.Face.CLOSED)
+                .toArray(Known.Face[]::new);
     }
 
     static double[] reserves(Season season) {
@@ -64,7 +71,7 @@ public final class Judge {
         int[] days = season.eaters().stream()
                 .mapToInt(eater -> eater.fed(0, season.record().late()[truth.winter()]))
                 .toArray();
-        var known = new Known(0, days, stock, start.canBuy(), start.reserve(), 0, 0, 0, 0);
+        var known = new Known(0, days, stock, start.face(), start.canBuy(), start.reserve(), 0, 0, 0, 0);
         var program = new PlanProgram(season, Blocks.weekly(season), truth.made(), 1);
         try (var session = program.open()) {
             program.move(session, known, List.of(Ahead.known(season, forecast, truth)));

@@ -1,7 +1,7 @@
 package haywright.season.play;
 
 /**
- * The tons of one winter as they truly are, to the gram: what lay there and what came equals what was fed, lost and left.
+ * The tons of one winter as they truly are, to the gram: what lay there and what came equals what was fed, lost, sold and left.
  */
 public final class Ledger {
     private static final double GRAMS = 1000;
@@ -11,6 +11,7 @@ public final class Ledger {
     private final long[] bought;
     private final long[] fed;
     private final long[] lost;
+    private final long[] sold;
 
     /** @param kg as fed of each feed */
     public Ledger(double[] kg) {
@@ -22,6 +23,7 @@ public final class Ledger {
         bought = new long[kg.length];
         fed = new long[kg.length];
         lost = new long[kg.length];
+        sold = new long[kg.length];
     }
 
     public void buy(int feed, double kg) {
@@ -34,6 +36,21 @@ public final class Ledger {
         long grams = Math.min(stock[feed], Math.round(share * stock[feed]));
         lost[feed] += grams;
         stock[feed] -= grams;
+    }
+
+    /** Loses so many kg, as far as they lie there. */
+    public void spoil(int feed, double kg) {
+        long grams = Math.min(stock[feed], Math.round(kg * GRAMS));
+        lost[feed] += grams;
+        stock[feed] -= grams;
+    }
+
+    /** Sells as much as lies there. @return kg that were sold */
+    public double sell(int feed, double kg) {
+        long grams = Math.min(stock[feed], Math.round(kg * GRAMS));
+        sold[feed] += grams;
+        stock[feed] -= grams;
+        return grams / GRAMS;
     }
 
     /** Takes as much as lies there. @return kg that were taken */
@@ -62,6 +79,6 @@ public final class Ledger {
 
     /** Grams by which the books of a feed do not close; always 0. */
     public long open(int feed) {
-        return opening[feed] + bought[feed] - fed[feed] - lost[feed] - stock[feed];
+        return opening[feed] + bought[feed] - fed[feed] - lost[feed] - sold[feed] - stock[feed];
     }
 }

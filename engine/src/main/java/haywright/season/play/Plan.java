@@ -13,6 +13,7 @@ import java.util.Map;
  * @param cost dollars from now on: what is bought, what is missed and what is lost of condition, less what is left over
  * @param runsOut the day each lot is used up, by its id; none for those that last
  * @param buys kg as fed to be bought of each feed until grass
+ * @param spoils kg as fed of each silage that its cattle do not eat off the open face, and that spoil
  * @param worth dollars that one more kg as fed would save if it lay there now, by feed; none for what has no end
  * @param emergencyKg as fed of hay beyond all that is at hand and for sale
  * @param unmet what no feed meets, emergency hay included; empty where all is met
@@ -26,6 +27,7 @@ public record Plan(
         double cost,
         Map<String, LocalDate> runsOut,
         Map<String, Double> buys,
+        Map<String, Double> spoils,
         Map<String, Double> worth,
         double emergencyKg,
         List<Unmet> unmet,
@@ -51,6 +53,23 @@ public record Plan(
      * @param percent of it
      */
     public record Unmet(String group, LocalDate from, LocalDate to, String row, String name, double percent) {}
+
+    /** The same, selling less this week. @param sell kg as fed of each feed */
+    Plan selling(double[] sell) {
+        return new Plan(
+                new Decision(first.eaten(), first.buy(), sell),
+                cost,
+                runsOut,
+                buys,
+                spoils,
+                worth,
+                emergencyKg,
+                unmet,
+                missed,
+                stormShort,
+                stretches,
+                basis);
+    }
 
     /** Whether nothing has to be found beyond what is at hand and for sale. */
     public boolean lasts() {

@@ -34,10 +34,16 @@ public final class PlanProgram {
     private final Moved base;
     /** By scenario, block and group; the first block of every scenario is that of the first. */
     private final GroupBlock[][][] nodes;
-    /** By scenario, block and feed: columns of what lies there after it, and of what is bought in it; −1 for none. */
+    /**
+     * By scenario, block and feed: columns of what lies there after it, and of what is bought, sold and spoils in it, and the
+     * row of what is kept for calving; −1 for none.
+     */
     private final int[][][] stock;
 
     private final int[][][] buy;
+    private final int[][][] sell;
+    private final int[][][] spoil;
+    private final int[][][] keep;
     private final int[][] cap;
     private final int[][] storm;
     private final int[][] stormMissed;
@@ -55,6 +61,9 @@ public final class PlanProgram {
         nodes = new GroupBlock[scenarios][count][season.eaters().size()];
         stock = new int[scenarios][count][feeds];
         buy = new int[scenarios][count][feeds];
+        sell = new int[scenarios][count][feeds];
+        spoil = new int[scenarios][count][feeds];
+        keep = new int[scenarios][count][feeds];
         cap = new int[scenarios][feeds];
         storm = new int[scenarios][count];
         stormMissed = new int[scenarios][count];
@@ -63,6 +72,9 @@ public final class PlanProgram {
             nodes[s][0] = nodes[0][0];
             stock[s][0] = stock[0][0];
             buy[s][0] = buy[0][0];
+            sell[s][0] = sell[0][0];
+            spoil[s][0] = spoil[0][0];
+            keep[s][0] = keep[0][0];
             storm[s][0] = storm[0][0];
             stormMissed[s][0] = stormMissed[0][0];
             for (int k = 1; k < blocks.count(); k++) {
@@ -95,6 +107,9 @@ public final class PlanProgram {
         for (int f = 0; f < season.feeds().size(); f++) {
             stock[s][k][f] = -1;
             buy[s][k][f] = -1;
+            sell[s][k][f] = -1;
+            spoil[s][k][f] = -1;
+            keep[s][k][f] = -1;
             var feed = season.feeds().get(f);
             if (feed.isTracked()) {
                 double left = last ? -weight(k) * feed.carryValue() : 0;
@@ -112,6 +127,7 @@ public final class PlanProgram {
                     in.term(row, buy[s][k][f], -1);
                 }
                 draw(in, row, s, k, f);
+                meant(in, row, s, k, f);
             }
         }
         storm[s][k] = in.row("storm reserve", 0, INF);
@@ -125,6 +141,26 @@ public final class PlanProgram {
                         stock[s][k][f],
                         season.feeds().get(f).priced().dryMatterPercent() / 100);
             }
+        }
+    }
+
+    private void meant(ProgramBuilder in, int row, int s, int k, int f) {
+        var feed = season.feeds().get(f);
+        var meant = feed.meant();
+        if (meant.sells() > 0) {
+            sell[s][k][f] = in.column("sold of " + feed.id(), -weight(k) * meant.sells(), 0, INF);
+            in.term(row, sell[s][k][f], 1);
+        }
+        if (meant.faceADay() > 0) {
+            spoil[s][k][f] = in.column("spoiled of " + feed.id(), 0, 0, INF);
+            in.term(row, spoil[s][k][f], 1);
+        }
+        if (meant.keep() > 0) {
+            int weeks = blocks.to(k) - blocks.from(k);
+            int missed =
+                    in.column("kept for calving missed of " + feed.id(), weight(k) * weeks * prices.kept(f), 0, INF);
+            keep[s][k][f] = in.row("kept for calving of " + feed.id(), 0, INF);
+            in.term(keep[s][k][f], stock[s][k][f], 1).term(keep[s][k][f], missed, 1);
         }
     }
 
@@ -214,6 +250,37 @@ public final class PlanProgram {
             for (int k = s == 0 ? 0 : 1; k < blocks.count(); k++) {
                 move(to, known, ahead.get(s), s, k);
             }
+            faces(to, known, s);
+        }
+    }
+
+    /** No more than this lies behind an open face, since so much comes off it each day, fed or spoiled. */
+    private void faces(Moved to, Known known, int s) {
+        for (int f = 0; f < opening.length; f++) {
+            if (season.feeds().get(f).meant().faceADay() > 0) {
+                faces(to, known, s, f);
+            }
+        }
+    }
+
+    private void faces(Moved to, Known known, int s, int f) {
+        var feed = season.feeds().get(f);
+        double most = known.stock()[f];
+        for (int k = 0; k < blocks.count(); k++) {
+            double days = (double) Season.DAYS_A_WEEK * (blocks.to(k) - blocks.from(k));
+            most = Math.max(
+                    0, most * (1 - feed.lossADay() * days) - feed.meant().faceADay() * days);
+            if (known.face()[f] == Known.Face.OPEN) {
+                to.upper[stock[s][k][f]] = most;
+            }
+        }
+        if (known.face()[f] == Known.Face.LEFT_CLOSED) {
+            for (var block : nodes[s][0]) {
+                int column = block.column(f);
+                if (column >= 0) {
+                    to.upper[column] = 0;
+                }
+            }
         }
     }
 
@@ -241,6 +308,9 @@ public final class PlanProgram {
     private void move(Moved to, Known known, Ahead ahead, int s, int k) {
         double week = (blocks.from(k) + blocks.to(k) - 1) / 2.0;
         for (int f = 0; f < opening.length; f++) {
+            if (keep[s][k][f] >= 0) {
+                to.low[keep[s][k][f]] = prices.keep(f, blocks.to(k));
+            }
             if (buy[s][k][f] >= 0) {
                 to.costs[buy[s][k][f]] = weight(k) * prices.buy(f, week, ahead.hard()[blocks.from(k)]);
             }
@@ -280,6 +350,14 @@ public final class PlanProgram {
 
     public int buyColumn(int s, int k, int f) {
         return buy[s][k][f];
+    }
+
+    int sellColumn(int s, int k, int f) {
+        return sell[s][k][f];
+    }
+
+    int spoilColumn(int s, int k, int f) {
+        return spoil[s][k][f];
     }
 
     public int stormColumn(int s, int k) {

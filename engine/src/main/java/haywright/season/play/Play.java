@@ -26,12 +26,14 @@ final class Play {
     private final Ledger ledger;
     private final Learned learned;
     private final double[] canBuy;
+    private final Known.Face[] face;
     private final double[] reserve;
     private final double[] calving;
     private final int[] runsOut;
     private final List<Played.Week> weeks = new ArrayList<>();
     private double cost;
     private double bought;
+    private double sold;
     private double emergency;
     private double[] boughtKg = new double[0];
     private double storm;
@@ -46,6 +48,7 @@ final class Play {
         this.truth = truth;
         this.forecast = forecast;
         ahead = Ahead.known(season, forecast, truth);
+        face = Judge.faces(season);
         canBuy = season.feeds().stream().mapToDouble(SeasonFeed::canBuy).toArray();
         var kg = new double[canBuy.length];
         Arrays.setAll(kg, f -> season.feeds().get(f).kg() * truth.weight()[f]);
@@ -78,6 +81,7 @@ final class Play {
                 week,
                 days,
                 learned.stock(ledger),
+                face.clone(),
                 canBuy.clone(),
                 learned.reserve(),
                 week == 0 ? 0 : forecast.departs(truth.winter(), week - 1),
@@ -93,6 +97,9 @@ final class Play {
         for (int f = 0; f < canBuy.length; f++) {
             ledger.lose(f, season.feeds().get(f).lossADay() * Season.DAYS_A_WEEK);
             buy(week, f, decision.buy()[f], true);
+            double dollars = season.feeds().get(f).meant().sells() * ledger.sell(f, decision.sell()[f]);
+            cost -= dollars;
+            sold += dollars;
         }
         var fed = new double[canBuy.length];
         var eaten = fed(week, days, decision, fed);
@@ -100,6 +107,9 @@ final class Play {
         for (int e = 0; e < reserve.length; e++) {
             eats(week, e, days[e], eaten[e]);
             nem[e] = ahead.nem()[e][week];
+        }
+        if (anybody) {
+            faces(fed);
         }
         stormReserve(week);
         for (int f = 0; f < canBuy.length; f++) {
@@ -286,12 +296,26 @@ final class Play {
                 .ifPresent(body -> cost += eater.head() * body.thinPrice() * Math.max(0, body.least() - reserve[e]));
     }
 
+    /** What comes off an open face and is not fed spoils. */
+    private void faces(double[] fed) {
+        for (int f = 0; f < fed.length; f++) {
+            double least = season.feeds().get(f).meant().faceADay() * Season.DAYS_A_WEEK;
+            if (least > 0 && (fed[f] > 0 || face[f] == Known.Face.OPEN)) {
+                face[f] = Known.Face.OPEN;
+                ledger.spoil(f, Math.max(0, least - fed[f]));
+            }
+        }
+    }
+
     private void stormReserve(int week) {
         double dry = 0;
         for (int f = 0; f < canBuy.length; f++) {
             var feed = season.feeds().get(f);
             if (feed.isTracked() && feed.isForage()) {
                 dry += ledger.kg(f) * feed.priced().dryMatterPercent() / 100;
+            }
+            if (feed.meant().keep() > 0) {
+                cost += prices.kept(f) * Math.max(0, prices.keep(f, week + 1) - ledger.kg(f));
             }
         }
         double missing = Math.max(0, prices.stormReserve(week + 1) - dry);
@@ -324,6 +348,7 @@ final class Play {
                 truth.winter(),
                 cost,
                 bought,
+                sold,
                 emergency,
                 shortFrom,
                 storm,

@@ -9,6 +9,7 @@ import java.util.List;
  * @param winter of the record
  * @param cost dollars, by the accounting of every plan: what was bought, missed and lost of condition, less what is left
  * @param bought dollars for feed, emergency hay included
+ * @param sold dollars for feed that was sold
  * @param emergencyKg as fed of hay beyond all that was at hand and for sale
  * @param shortFrom the first week in which some was fed, or the storm reserve was touched; −1 for none
  * @param stormShortKg of dry matter that the storm reserve was short of at the worst
@@ -26,6 +27,7 @@ public record Played(
         int winter,
         double cost,
         double bought,
+        double sold,
         double emergencyKg,
         int shortFrom,
         double stormShortKg,

@@ -35,6 +35,7 @@ public record Reading(Season season, Blocks blocks, int scenarios, Optimum optim
                 optimum.objective(),
                 runsOut(of, s),
                 buys(of, s),
+                spoils(of, s),
                 worth(of),
                 emergency,
                 of.unmet(optimum, UNMET),
@@ -59,6 +60,7 @@ public record Reading(Season season, Blocks blocks, int scenarios, Optimum optim
     private Decision decision(PlanProgram of, int s, int k) {
         var eaten = new double[season.eaters().size()][season.feeds().size()];
         var buy = new double[season.feeds().size()];
+        var sell = new double[buy.length];
         for (int f = 0; f < buy.length; f++) {
             for (int e = 0; e < eaten.length; e++) {
                 int column = of.feedColumn(s, k, e, f);
@@ -66,8 +68,10 @@ public record Reading(Season season, Blocks blocks, int scenarios, Optimum optim
             }
             int column = of.buyColumn(s, k, f);
             buy[f] = column < 0 ? 0 : Math.max(0, optimum.value(column));
+            int sold = of.sellColumn(s, k, f);
+            sell[f] = sold < 0 ? 0 : Math.max(0, optimum.value(sold));
         }
-        return new Decision(eaten, buy);
+        return new Decision(eaten, buy, sell);
     }
 
     private Map<String, Double> buys(PlanProgram of, int s) {
@@ -83,6 +87,21 @@ public record Reading(Season season, Blocks blocks, int scenarios, Optimum optim
             }
         }
         return buys;
+    }
+
+    private Map<String, Double> spoils(PlanProgram of, int s) {
+        var spoils = new LinkedHashMap<String, Double>();
+        for (int f = 0; f < season.feeds().size(); f++) {
+            double kg = 0;
+            for (int k = 0; k < blocks.count(); k++) {
+                int column = of.spoilColumn(s, k, f);
+                kg += column < 0 ? 0 : optimum.value(column);
+            }
+            if (kg > 1) {
+                spoils.put(season.feeds().get(f).id(), kg);
+            }
+        }
+        return spoils;
     }
 
     private Map<String, Double> worth(PlanProgram of) {

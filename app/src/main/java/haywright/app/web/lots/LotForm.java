@@ -4,12 +4,17 @@ import haywright.app.web.Ask;
 import haywright.app.web.Form;
 import haywright.app.words.Show;
 import haywright.forage.FeedClass;
+import haywright.forage.book.FeedBook;
 import haywright.forage.energy.Weathered;
+import haywright.forage.hazard.NitrateRisk;
+import haywright.quantity.Kind;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;
 import haywright.ranch.Lot;
 import haywright.ranch.Makeup;
 import haywright.ranch.Ranch;
+import haywright.sampling.stock.Stock;
+import haywright.season.given.Facts;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -45,6 +50,33 @@ public final class LotForm {
             "Counts as a nitrate danger until tested. Cereal hay and silage always do.");
     public static final Ask NOTES = Ask.text("notes", "Notes", "");
 
+    public static final Ask SELLS = Ask.amount(
+            "sells",
+            "You could sell it for",
+            Unit.DOLLAR_PER_TON,
+            "In your yard. The winter book then says what you can spare. Empty: none is sold.");
+    public static final Ask LEFT = Ask.amount(
+            "left",
+            "Worth if left at turnout",
+            Unit.DOLLAR_PER_TON,
+            "Empty: ours, %s of its price for hay, %s for silage, %s for other feed."
+                    .formatted(share("carry_hay"), share("carry_silage"), share("carry_other")));
+    public static final Ask KEEP = Ask.amount(
+            "keep",
+            "Keep clean for calving",
+            Unit.TON,
+            "Tons not fed before the first calves: no mold, no nitrate, net wrap and twine off.");
+    public static final Ask FACE = Ask.amount(
+            "face",
+            "Silage face: take off at least, a day",
+            Unit.INCH,
+            "So the face does not spoil. Tons work too: 1.5 tons. Empty: ours, %s inches in cold weather."
+                    .formatted(Show.number(Facts.value("face_inches"), 0)));
+
+    private static String share(String fact) {
+        return Show.number(100 * Facts.value(fact), 0) + " %";
+    }
+
     public static final Ask CUTTINGS = Ask.number("cuttings", "Cuttings in it", "");
     public static final Ask FIELDS = Ask.number("fields", "Fields in it", "");
     public static final Ask SPECIES = Ask.number("species", "Kinds of plants", "");
@@ -58,6 +90,8 @@ public final class LotForm {
             List.of(WHERE, FeedPick.FEED, FeedPick.STAGE, CUTTING, MADE_ON, WEATHERED, BALE_DIAMETER, NOTES);
 
     public static final List<Ask> MAKEUP = List.of(CUTTINGS, FIELDS, SPECIES, HOURS, RAINED, APART, TORN);
+
+    public static final List<Ask> USE = List.of(SELLS, LEFT, KEEP, FACE);
 
     private static final List<String> LIKE_THE_LAST = List.of(STORAGE.name(), "bale");
 
@@ -93,7 +127,7 @@ public final class LotForm {
     static Map<String, String> like(Lot lot) {
         var like = new LinkedHashMap<>(known(lot));
         like.keySet().removeAll(OF_ITS_OWN);
-        Stream.of(MORE, MAKEUP)
+        Stream.of(MORE, MAKEUP, USE)
                 .flatMap(List::stream)
                 .map(Ask::name)
                 .toList()
@@ -117,6 +151,13 @@ public final class LotForm {
             known.put(BALE_DIAMETER.name(), BALE_DIAMETER.typed(weathered.diameter()));
         }
         known.put(PRICE.name(), lot.replacementPrice() == null ? "" : PRICE.typed(lot.replacementPrice()));
+        var use = lot.use();
+        if (use != null) {
+            known.put(SELLS.name(), use.sells() == null ? "" : SELLS.typed(use.sells()));
+            known.put(LEFT.name(), use.left() == null ? "" : LEFT.typed(use.left()));
+            known.put(KEEP.name(), use.keep() == null ? "" : KEEP.typed(use.keep()));
+            known.put(FACE.name(), use.face() == null ? "" : FACE.typed(use.face()));
+        }
         known.put(NITRATE.name(), lot.nitrateRisk() ? "yes" : "");
         known.put(NOTES.name(), lot.notes());
         known.putAll(StockForm.known(lot.stock()));
@@ -220,6 +261,12 @@ public final class LotForm {
         var notes = form.text(NOTES);
         var makeup = makeup(form);
         var weathered = StockForm.mayBeRound(kind) ? weathered(form) : null;
+        var use = use(
+                form,
+                nitrateRisk
+                        || NitrateRisk.isRisk(feedClass, FeedBook.published().rowFor(bookRow, feedClass)),
+                before,
+                stock);
         return form.build(() -> new Lot(
                 id,
                 name,
@@ -235,6 +282,33 @@ public final class LotForm {
                 notes,
                 makeup,
                 weathered,
-                before == null ? List.of() : before.weighings()));
+                before == null ? List.of() : before.weighings(),
+                use));
+    }
+
+    /** Null where it is meant for nothing but feeding. */
+    private static Lot.@Nullable Use use(Form form, boolean isRisk, @Nullable Lot before, Optional<Stock> stock) {
+        var sells = form.maybeQuantity(SELLS);
+        var left = form.maybeQuantity(LEFT);
+        var keep = form.maybeQuantity(KEEP);
+        var face = form.maybeQuantity(FACE);
+        if (face != null
+                && face.unit().kind() == Kind.LENGTH
+                && stock.isPresent()
+                && stock.get().alongFace().isEmpty()) {
+            form.refuse(
+                    FACE.name(),
+                    face.asTyped(),
+                    "of feed stored so, nobody can tell how many tons an inch is",
+                    "Enter tons a day, like 1.5 tons.");
+        }
+        boolean wasKept = before != null && before.use() != null && before.use().keep() != null;
+        if (keep != null && isRisk && !wasKept) {
+            form.doubt(
+                    KEEP,
+                    "keep-nitrate",
+                    "This kind of hay can hold too much nitrate. Keep it for cows near calving only if a test came back safe.");
+        }
+        return form.part(() -> new Lot.Use(sells, left, face, keep)).orElse(null);
     }
 }

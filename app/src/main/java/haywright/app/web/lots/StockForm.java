@@ -48,6 +48,14 @@ public final class StockForm {
     }
 
     /** Whether round bales may lie there: of those it is known what weather does to them. */
+    /** Whether feed may be taken off an open face. */
+    public static boolean hasFace(StockKind kind) {
+        return switch (kind) {
+            case BUNKER, PILE, BAG, UPRIGHT_SILO, WEIGHED -> true;
+            default -> false;
+        };
+    }
+
     public static boolean mayBeRound(StockKind kind) {
         return kind == StockKind.BALES || kind == StockKind.PYRAMID;
     }
