@@ -204,12 +204,27 @@ public final class Yard {
                 feed,
                 price,
                 PricedFeed.dryMatterOf(feed),
-                lossPercent(feed.feedClass(), ranch.outfit().feedsInBunks()),
+                notEaten(feed).map(NotEaten::percent).orElseGet(() -> usualLossPercent(feed.feedClass())),
                 ranch.outfit().handlingPerKg(),
                 own,
                 kgAtHand,
                 0,
                 Double.POSITIVE_INFINITY);
+    }
+
+    /** Percent of what is put out of a feed that nobody eats, where nobody looked. */
+    public double usualLossPercent(FeedClass kind) {
+        return lossPercent(kind, ranch.outfit().feedsInBunks());
+    }
+
+    /** What the weeks of the ranch say of what its cattle leave of a feed; empty where nobody looked. */
+    private Optional<NotEaten> notEaten(Feed feed) {
+        return NotEaten.of(ranch, UUID.fromString(feed.id()), usualLossPercent(feed.feedClass()));
+    }
+
+    /** The same of a lot. */
+    public Optional<NotEaten> notEaten(Lot lot) {
+        return NotEaten.of(ranch, lot.id(), usualLossPercent(lot.feedClass()));
     }
 
     /** Of what is put out of it, by how it is fed. */
@@ -276,8 +291,11 @@ public final class Yard {
         boolean inBunks = outfit.feedsInBunks() || wanted.isInABunk();
         double lost = lossPercent(FeedClass.GRAIN, inBunks);
         var offered = feeds.stream()
-                .map(feed -> feed.losing(Math.min(
-                        feed.feedingLossPercent(), lossPercent(feed.feed().feedClass(), inBunks))))
+                .map(feed -> isSeen(feed)
+                        ? feed
+                        : feed.losing(Math.min(
+                                feed.feedingLossPercent(),
+                                lossPercent(feed.feed().feedClass(), inBunks))))
                 .toList();
         var options = new DietOptions(
                         Set.copyOf(wanted.limitsOff()),
@@ -293,6 +311,14 @@ public final class Yard {
                         true)
                 .losing(1 / (1 - lost / 100));
         return new LeastCostRation(offered, need, options, wanted.sureness(), LeastCostRation.Amounts.AS_FED);
+    }
+
+    /** Whether what is left of it was looked at, so that no usual share counts beside that. */
+    private boolean isSeen(PricedFeed feed) {
+        return !ranch.weeks().isEmpty()
+                && ranch.weeks().values().stream()
+                        .anyMatch(week -> week.left().keySet().stream()
+                                .anyMatch(id -> id.toString().equals(feed.feed().id())));
     }
 
     /** Of the worst water that was tested, mg a liter: nobody says which group drinks where. */

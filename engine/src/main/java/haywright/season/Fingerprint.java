@@ -25,6 +25,7 @@ final class Fingerprint {
             put(digest, program.program().toMps());
             put(digest, maker.words());
             put(digest, season.today().toString());
+            put(digest, season.appetite().times(), season.appetite().sd());
             for (var feed : season.feeds()) {
                 put(digest, feed.name());
                 put(digest, feed.kg(), feed.sd(), feed.lossADay(), feed.carry(), feed.canBuy(), feed.price());

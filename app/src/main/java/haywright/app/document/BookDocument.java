@@ -29,7 +29,7 @@ public final class BookDocument {
      * counts by the factor in the settings that was taken from it.
      */
     private static final Set<String> BESIDE =
-            Set.of("name", "letters", "signed", "contacts", "pens", "attachments", "samplings", "last_winter", "weeks");
+            Set.of("name", "letters", "signed", "contacts", "pens", "attachments", "samplings", "last_winter");
 
     private static final Set<String> NEVER_BELOW_ZERO =
             Set.of("kg", "askedKg", "loads", "emergencyKg", "head", "draws", "lasted", "years", "lasts");

@@ -1,14 +1,20 @@
 package haywright.app.words;
 
+import haywright.diet.WayOfFeeding;
+import haywright.outlook.Yard;
 import haywright.quantity.Unit;
 import haywright.ranch.FedWeek;
 import haywright.ranch.Ranch;
+import haywright.season.given.Appetite;
+import haywright.season.given.Season;
 import haywright.season.kept.KeptBook;
 import haywright.season.kept.KeptPlan;
 import haywright.season.week.WeekMoves.Contradiction;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
 
@@ -16,6 +22,8 @@ import java.util.stream.Collectors;
 public final class WeekWords {
     private static final double LEAST_TONS = 0.5;
     private static final double LEAST_SCORE = 0.05;
+    private static final double LEAST_PERCENT = 1;
+    private static final double PERCENT = 100;
 
     /** The widest limits are 0.4 and 4.5 % of weight; what cattle usually eat is 1.5 to 3 %. */
     private static final double USUAL_LOW = 3.75;
@@ -97,7 +105,7 @@ public final class WeekWords {
     }
 
     /** Why a book made after these weeks answers differently than the one before them. */
-    public static List<String> why(KeptBook before, List<FedWeek> since, Ranch ranch) {
+    public static List<String> why(KeptBook before, List<FedWeek> since, Ranch ranch, LocalDate today) {
         var all = new ArrayList<String>();
         for (var week : since) {
             planned(before, week, ranch, all);
@@ -116,17 +124,50 @@ public final class WeekWords {
                             .formatted(name(group, ranch), Show.significant(now, 3), Show.significant(score, 3)));
                 }
             });
-            week.left().forEach((feed, percent) -> {
-                if (percent > ranch.settings().feedingLossPercent()) {
-                    all.add("%s: %s %% not eaten; the plan counts on %s %%. If it goes on, change the feeding loss."
-                            .formatted(
-                                    name(feed, ranch),
-                                    Show.number(percent, 0),
-                                    Show.number(ranch.settings().feedingLossPercent(), 0)));
-                }
-            });
+        }
+        since.stream()
+                .flatMap(week -> week.left().keySet().stream())
+                .distinct()
+                .forEach(feed -> notEaten(feed, ranch).ifPresent(all::add));
+        if (since.stream().anyMatch(week -> !week.left().isEmpty())) {
+            appetite(ranch, today).ifPresent(all::add);
         }
         return all;
+    }
+
+    /** What is believed of its waste now, with what was said and what was seen. */
+    private static Optional<String> notEaten(UUID feed, Ranch ranch) {
+        var lot = ranch.lots().get(feed);
+        return lot == null
+                ? Optional.empty()
+                : new Yard(ranch, LocalDate.EPOCH)
+                        .notEaten(lot)
+                        .filter(now -> Math.abs(now.percent() - now.usual()) >= LEAST_PERCENT)
+                        .map(now ->
+                                "%s: the plan now counts %s %% of what is put out as not eaten, give or take %s. It was %s %%. That is %s of your records beside our usual figure, so the lot lasts %s."
+                                        .formatted(
+                                                lot.name(),
+                                                Show.number(now.percent(), 0),
+                                                Show.number(now.sd(), 0),
+                                                Show.number(now.usual(), 0),
+                                                Show.count(now.weeks(), "week"),
+                                                now.percent() > now.usual() ? "less long" : "longer"));
+    }
+
+    /** Only cattle that always have some before them eat by appetite. */
+    private static Optional<String> appetite(Ranch ranch, LocalDate today) {
+        boolean isAny = ranch.wishes().values().stream().anyMatch(wish -> wish.way() == WayOfFeeding.FREE_CHOICE);
+        var yard = new Yard(ranch, today);
+        if (!isAny || !Season.lacking(yard).isEmpty()) {
+            return Optional.empty();
+        }
+        var now = Appetite.of(yard);
+        double percent = PERCENT * (now.times() - 1);
+        return Math.abs(percent) < LEAST_PERCENT
+                ? Optional.empty()
+                : Optional.of(
+                        "They left more than is wasted anyway, so they had all they wanted. Groups fed free choice now count as eating %s %% %s than the figures say."
+                                .formatted(Show.number(Math.abs(percent), 0), percent < 0 ? "less" : "more"));
     }
 
     /** What was fed beside what the plan had for as many days. */

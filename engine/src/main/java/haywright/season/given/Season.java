@@ -53,6 +53,7 @@ public final class Season {
     private final List<SeasonFeed> feeds;
     private final List<Eater> eaters;
     private final NeedRecord record;
+    private final Appetite appetite;
 
     /**
      * Where and when.
@@ -67,11 +68,12 @@ public final class Season {
     /** @param usual what one head needs in each week of usual weather */
     public record Herd(Group group, NeedByWeek needs, List<NeedRecord.Week> usual) {}
 
-    private Season(Setting setting, List<SeasonFeed> feeds, List<Eater> eaters, NeedRecord record) {
+    private Season(Setting setting, List<SeasonFeed> feeds, List<Eater> eaters, NeedRecord record, Appetite appetite) {
         this.setting = setting;
         this.feeds = List.copyOf(feeds);
         this.eaters = List.copyOf(eaters);
         this.record = record;
+        this.appetite = appetite;
     }
 
     /**
@@ -158,7 +160,12 @@ public final class Season {
                     usual));
         }
         var known = ranch.settings().weather() == null ? List.<KeptWinter>of() : ranch.knownWinters();
-        return new Season(setting, season(ranch, offered, eaters), eaters, NeedRecord.of(setting, known, herds));
+        return new Season(
+                setting,
+                season(ranch, offered, eaters),
+                eaters,
+                NeedRecord.of(setting, known, herds),
+                Appetite.of(yard));
     }
 
     private static Eater eater(
@@ -394,6 +401,10 @@ public final class Season {
 
     public NeedRecord record() {
         return record;
+    }
+
+    public Appetite appetite() {
+        return appetite;
     }
 
     /** Dollars a kg as fed of hay that has to be found. */

@@ -22,7 +22,8 @@ public record Ahead(double[][] nem, double[][] factor, double[] hard, double lat
         for (int e = 0; e < eaters; e++) {
             for (int t = known.week(); t < season.allWeeks(); t++) {
                 nem[e][t] = Math.max(0, forecast.nem(e, t, known.week(), known.departed(), h) * (1 + known.lean()));
-                factor[e][t] = forecast.factor(e, t, known.week(), h);
+                factor[e][t] = forecast.factor(e, t, known.week(), h)
+                        * season.appetite().times();
             }
         }
         var hard = new double[season.allWeeks()];

@@ -29,7 +29,13 @@ public record Truth(int winter, double[] weight, Energies made, double animals, 
     public static Truth expected(Season season, int winter) {
         var weight = new double[season.feeds().size()];
         Arrays.fill(weight, 1);
-        return new Truth(winter, weight, Energies.expected(season.feeds()), 1, 1, 0);
+        return new Truth(
+                winter,
+                weight,
+                Energies.expected(season.feeds()),
+                1,
+                season.appetite().times(),
+                0);
     }
 
     /** Doubts that lots share are one draw, whatever lot they stand in. */
@@ -62,7 +68,8 @@ public record Truth(int winter, double[] weight, Energies made, double animals, 
             }
         }
         double animals = Math.max(0.5, 1 + Facts.value("animals_sd") / 100 * herd.normal());
-        double appetite = Math.max(0.5, 1 + Facts.value("appetite_sd") / 100 * herd.normal());
+        double appetite =
+                Math.max(0.5, season.appetite().times() + season.appetite().sd() * herd.normal());
         return new Truth(winter, weight, Energies.of(season.feeds(), made), animals, appetite, random.nextLong());
     }
 
@@ -74,7 +81,7 @@ public record Truth(int winter, double[] weight, Energies made, double animals, 
                 tons ? weight : as.weight,
                 feed ? made : as.made,
                 cattle ? animals : 1,
-                cattle ? appetite : 1,
+                cattle ? appetite : as.appetite,
                 seed);
     }
 }

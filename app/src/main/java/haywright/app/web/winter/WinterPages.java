@@ -185,7 +185,7 @@ public final class WinterPages {
         var weeks = page.ranch().weeks().values().stream()
                 .filter(week -> edits.stream().anyMatch(edit -> edit.paths().contains("weeks/" + week.id())))
                 .toList();
-        return new Since(before.book(), WeekWords.why(before.book(), weeks, page.ranch()), words(edits));
+        return new Since(before.book(), WeekWords.why(before.book(), weeks, page.ranch(), page.today()), words(edits));
     }
 
     /** Of the newest book there is: the paper carries its day. */
