@@ -141,11 +141,11 @@ public final class WinterWords {
                 .toList();
         return ours.isEmpty()
                 ? ""
-                : "Our guess, not yours: by mid-March %s costs %s %% more than today, and %s %% more in a hard winter (1 in 6)."
+                : "Our guess, not yours: feed bought by mid-March costs %s %% more than today, and %s %% more in a hard winter (1 in 6). That counts for %s."
                         .formatted(
-                                String.join(" and ", ours),
                                 Show.number(Facts.value("late_premium"), 0),
-                                Show.number(Facts.value("cold_premium"), 0));
+                                Show.number(Facts.value("cold_premium"), 0),
+                                String.join(", ", ours));
     }
 
     /** Silage that cannot be fed fast enough, with what is dangerous about it; empty where none spoils. */
