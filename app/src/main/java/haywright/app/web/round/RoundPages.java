@@ -37,7 +37,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Objects;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
@@ -89,9 +88,12 @@ public final class RoundPages {
             List<Ranches.Listed> archived,
             List<String> refused,
             boolean hasDemo) {
-        /** Another once there is another ranch: what was sent from one page adds one. */
+        /**
+         * Another on every page that is shown: what is sent twice from one adds one ranch, and two homes in which somebody
+         * types the same name have two.
+         */
         public String mark() {
-            return "0-" + Integer.toHexString(Objects.hash(ids, archived));
+            return UUID.randomUUID().toString();
         }
 
         /** The address of the same rows in another order. */
