@@ -55,7 +55,7 @@ public record Sureness(double energyPercent, double othersPercent, double danger
     }
 
     /** Standard deviations that a row takes off; 0 for what counts no spread. */
-    double z(DietRow row) {
+    public double z(DietRow row) {
         if (row.law().counted() != Law.Counted.SURE) {
             return 0;
         }
@@ -63,6 +63,11 @@ public record Sureness(double energyPercent, double othersPercent, double danger
             return z(dangersPercent);
         }
         return row.id().startsWith("nem") ? energy() : z(othersPercent);
+    }
+
+    /** The same of protein and minerals alone, all else as it is expected. */
+    public Sureness ofOthers() {
+        return new Sureness(EXPECTED.energyPercent, othersPercent, EXPECTED.dangersPercent);
     }
 
     /** For energy. */

@@ -58,9 +58,6 @@ public final class Yard {
     /** On the ground, the middle of 10 to 25 % of cubes and meal: King Ranch Institute (Mathis) 2013. */
     private static final double GROUND_LOSS_PERCENT = 17;
 
-    /** About a month: needs and weather are those of its middle. */
-    private static final int STRETCH_DAYS = 28;
-
     public static final int LONGEST_WINTER = 300;
 
     private static final FeedBook BOOK = FeedBook.published();
@@ -265,17 +262,19 @@ public final class Yard {
         return alone;
     }
 
-    /** Of one group, all days until grass. */
-    public List<Allotment.Stretch> stretches(Group group) {
-        int days = daysToGrass().orElseThrow();
-        int stretches = (int) Math.max(1, Math.round((double) days / STRETCH_DAYS));
+    /**
+     * Of one group, one stretch after the other: what is asked in the middle of each.
+     *
+     * @param ends days after today on which each ends
+     */
+    public List<Allotment.Stretch> stretches(Group group, List<Integer> ends) {
         var weather = new HerdWeather(ranch.settings());
         var all = new ArrayList<Allotment.Stretch>();
-        for (int t = 0; t < stretches; t++) {
-            int from = days * t / stretches;
-            int to = days * (t + 1) / stretches;
-            var need = weather.need(group, t == 0 ? day : day.plusDays((from + to) / 2));
+        int from = 0;
+        for (int to : ends) {
+            var need = weather.need(group, day.plusDays((from + to) / 2));
             all.add(new Allotment.Stretch(to - from, ask(group, feeds(), need)));
+            from = to;
         }
         return all;
     }

@@ -21,8 +21,8 @@ import org.jspecify.annotations.Nullable;
  * missing, of dry matter, and of such ways the one that keeps them fullest and is cheap. One program of every group's diet in every stretch of days, with what
  * lies on the ranch and what can be had of each feed. Hay and silage of the ranch are taken beyond their end at one price,
  * other feeds at a much higher one, so that more feed, fewer head or a looser limit never makes more of it missing. Everybody
- * is fed: a need that the feeds cannot meet is missed by as little as can be. As expected figures have it, by the limits of
- * each question as they stand.
+ * is fed: a need that the feeds cannot meet is missed by as little as can be. As expected figures have it, and needs as surely
+ * as their question has them, by its limits as they stand.
  */
 public final class Allotment {
     /** Shares of what there is below which nothing is missing: what the solver's exactness leaves. */
@@ -152,7 +152,33 @@ public final class Allotment {
         if (wished != null) {
             wish(in, wished, block.diet(), at, headDays);
         }
-        return new Placed(eater, t, headDays, feeds, at, unmet(in, block, at));
+        var unmet = unmet(in, block, at);
+        sure(in, question, block.diet(), at, unmet, headDays);
+        return new Placed(eater, t, headDays, feeds, at, unmet);
+    }
+
+    /**
+     * Needs that a question keeps more surely than even odds, each feed counted with its own doubt taken off: a little more
+     * than all doubts together ask of a mix.
+     */
+    private static void sure(
+            ProgramBuilder in,
+            LeastCostRation question,
+            Diet diet,
+            DietBlock.Placed at,
+            Map<DietRow, Integer> unmet,
+            double headDays) {
+        unmet.forEach((row, column) -> {
+            double z = question.sureness().z(row);
+            if (z > 0) {
+                int sure = in.row(row.id() + " sure", headDays * row.rightHandSide(), Double.POSITIVE_INFINITY);
+                for (int i = 0; i < at.feed().length; i++) {
+                    double doubt = row.spread(diet.feeds().get(i)).sd();
+                    in.term(sure, at.feed()[i], row.coefficients()[i] - z * doubt);
+                }
+                in.term(sure, column, 1);
+            }
+        });
     }
 
     /** Each tenth of a floor that is missed costs more than the one before it, so that no day is hungrier than another. */

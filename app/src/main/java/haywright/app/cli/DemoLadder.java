@@ -35,14 +35,20 @@ final class DemoLadder {
             }
             for (var least : hay.leastHarm()) {
                 out.printf("  %s, %s head%n", least.group().name(), Show.number(least.head(), 0));
-                least.dry().ifPresent(fed -> out.printf("     %s%n", String.join(". ", ShortRationWords.line(fed))));
-                least.milking()
-                        .ifPresent(fed ->
-                                out.printf("     Once in milk: %s%n", String.join(". ", ShortRationWords.line(fed))));
+                for (var row : least.rows()) {
+                    out.printf(
+                            "     %s, %s head: %s%n",
+                            ShortRationWords.when(least.group(), row),
+                            Show.number(row.head(), 0),
+                            ShortRationWords.fed(row));
+                    ShortRationWords.beside(row, hay.today()).forEach(says -> out.printf("       %s%n", says));
+                }
                 if (!least.unmet().isEmpty()) {
                     out.printf("     %s%n", ShortRationWords.unmet(least));
                 }
             }
+            out.printf("%n  All rows together:%n");
+            ShortRationWords.used(hay).forEach(says -> out.printf("     %s%n", says));
         }
         out.println();
         ShortWords.cautions().forEach(caution -> out.printf("  %s%n", caution));

@@ -1,28 +1,28 @@
 package haywright.app.words;
 
+import haywright.cattle.herd.Group;
+import haywright.feeding.hay.HayRow;
 import haywright.feeding.hay.HayStep.What;
 import haywright.feeding.hay.ShortOfHay;
-import haywright.feeding.hay.ShortOfHay.Fed;
 import haywright.feeding.hay.ShortOfHay.LeastHarm;
 import haywright.forage.Analyte;
-import haywright.forage.FeedClass;
 import haywright.outlook.HayFacts;
 import haywright.quantity.Unit;
 import haywright.ration.PricedFeed;
-import java.time.temporal.ChronoUnit;
+import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Objects;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** What each group gets where hay is short, as page and command say it. */
 public final class ShortRationWords {
-    /** Pounds a head below which a feed is not said; a mineral is. */
-    private static final double LEAST_POUNDS = 0.5;
+    /** Pounds of grain that are one step, which needs no words. */
+    private static final double LEAST_POUNDS = 1;
 
     /** Points below which a lost score is not said. */
     private static final double LEAST_SCORE = 0.1;
@@ -30,93 +30,110 @@ public final class ShortRationWords {
     /** Pounds of grain that nobody is hurt by on the first day. */
     private static final double BEGIN_POUNDS = 2;
 
-    /** Of a tenth of a pound, for what is one but for its last digit. */
-    private static final double ROUND = 1e-6;
-
     private ShortRationWords() {}
 
     /**
      * {@code hay 10.3 lb (8.2 lb Prairie hay, 2.1 lb Meadow hay), Wheat straw 4.5 lb, loose mineral 2.0 oz}: all hay as one with
      * its lots, all silage, and all mineral in ounces.
      */
-    private static String fed(Fed fed) {
-        var kg = new LinkedHashMap<String, Double>();
+    public static String fed(HayRow row) {
         var lots = new LinkedHashMap<String, List<Map.Entry<PricedFeed, Double>>>();
         double mineral = 0;
-        for (var one : fed.feeds().entrySet()) {
-            if (one.getKey().feed().feedClass() == FeedClass.MINERAL) {
-                mineral += one.getValue();
-            } else {
-                kg.merge(called(one.getKey()), one.getValue(), Double::sum);
+        for (var one : row.feeds().entrySet()) {
+            if (HayRow.isInOunces(one.getKey())) {
+                mineral += HayRow.ounces(one.getValue());
+            } else if (HayRow.pounds(one.getValue()) > 0) {
                 lots.computeIfAbsent(called(one.getKey()), name -> new ArrayList<>())
                         .add(one);
             }
         }
-        var says = kg.entrySet().stream()
-                .filter(e -> Unit.POUND.fromBase(e.getValue()) >= LEAST_POUNDS)
-                .sorted(Map.Entry.<String, Double>comparingByValue().reversed())
-                .map(e -> "%s %s%s"
-                        .formatted(
-                                e.getKey(),
-                                pounds(lots.getOrDefault(e.getKey(), List.of()), e.getValue()),
-                                of(fed, lots.getOrDefault(e.getKey(), List.of()))))
+        var says = lots.entrySet().stream()
+                .sorted(Comparator.comparingDouble(e -> -sum(e.getValue())))
+                .map(e -> "%s %s lb%s".formatted(e.getKey(), Show.number(sum(e.getValue()), 1), of(e.getValue())))
                 .collect(Collectors.toCollection(ArrayList::new));
         if (mineral > 0) {
-            says.add("loose mineral %s oz".formatted(Show.number(Unit.OUNCE.fromBase(mineral), 1)));
+            says.add("loose mineral %s oz".formatted(Show.number(mineral, 1)));
         }
-        return String.join(", ", says) + (fed.inTwoFeedings() ? "; grain in two feedings" : "");
+        return String.join(", ", says) + (row.inTwoFeedings() ? "; grain in two feedings" : "");
     }
 
-    /** To a tenth; grain never over it: what is at a limit stays at it in print. */
-    private static String pounds(List<Map.Entry<PricedFeed, Double>> of, double kg) {
-        boolean isGrain = of.stream().anyMatch(one -> one.getKey().feed().feedClass() == FeedClass.GRAIN);
-        return isGrain ? grain(kg) : Show.pounds(kg);
+    private static double sum(List<Map.Entry<PricedFeed, Double>> lots) {
+        return lots.stream().mapToDouble(lot -> HayRow.pounds(lot.getValue())).sum();
     }
 
-    private static String grain(double kg) {
-        return Show.pounds(Unit.POUND.toBase(Math.floor(Unit.POUND.fromBase(kg) * 10 + ROUND) / 10));
-    }
-
-    /** The lots of hay or silage, the most first; of anything else what is put out on the days that have the most. */
-    private static String of(Fed fed, List<Map.Entry<PricedFeed, Double>> lots) {
-        if (lots.stream().anyMatch(lot -> lot.getKey().isHayOrSilage())) {
-            if (lots.size() == 1) {
-                return " (%s)".formatted(lots.get(0).getKey().feed().name());
-            }
-            return lots.stream()
-                    .filter(lot -> Unit.POUND.fromBase(lot.getValue()) >= LEAST_POUNDS)
-                    .sorted(Map.Entry.<PricedFeed, Double>comparingByValue().reversed())
-                    .map(lot -> "%s %s"
-                            .formatted(
-                                    pounds(List.of(lot), lot.getValue()),
-                                    lot.getKey().feed().name()))
-                    .collect(Collectors.joining(", ", " (", ")"));
-        }
-        return lots.stream()
-                .map(lot -> fed.most().get(lot.getKey()))
-                .filter(Objects::nonNull)
-                .findFirst()
-                .map(most -> " on average, %s from %s on".formatted(grain(most.kg()), Show.day(most.from())))
-                .orElse("");
-    }
-
-    /** How grain is begun; empty where they get most of it already. Common practice, no source. */
-    private static String stepIn(Fed fed) {
-        double most = Unit.POUND.fromBase(fed.grain());
-        double begin = Math.max(BEGIN_POUNDS, Math.floor(Unit.POUND.fromBase(fed.grainNow())));
-        if (most - begin < LEAST_POUNDS) {
+    /** The lots of hay or silage, the most first. */
+    private static String of(List<Map.Entry<PricedFeed, Double>> lots) {
+        if (lots.stream().noneMatch(lot -> lot.getKey().isHayOrSilage())) {
             return "";
         }
-        long steps = (long) Math.ceil(most - begin);
-        return "Step grain in before: %s lb the first days, then 1 lb more every %s, the last step to %s"
+        if (lots.size() == 1) {
+            return " (%s)".formatted(lots.get(0).getKey().feed().name());
+        }
+        return lots.stream()
+                .sorted(Map.Entry.<PricedFeed, Double>comparingByValue().reversed())
+                .map(lot -> "%s lb %s"
+                        .formatted(
+                                Show.number(HayRow.pounds(lot.getValue()), 1),
+                                lot.getKey().feed().name()))
+                .collect(Collectors.joining(", ", " (", ")"));
+    }
+
+    /** {@code 131 head × 11.2 lb × 36 days = 26.4 tons of hay}; empty where they get none. */
+    static String pencil(HayRow row) {
+        var hay = row.feeds().entrySet().stream()
+                .filter(e -> e.getKey().isHayOrSilage())
+                .toList();
+        double pounds = sum(hay);
+        double tons = hay.stream().mapToDouble(e -> row.tons(e.getKey())).sum();
+        return pounds == 0
+                ? ""
+                : "%s head × %s lb × %s = %s tons of %s"
+                        .formatted(
+                                Show.number(row.head(), 0),
+                                Show.number(pounds, 1),
+                                Show.count(row.days(), "day"),
+                                Show.number(tons, 1),
+                                hay.stream()
+                                        .map(e -> e.getKey().feed().feedClass().isHay() ? "hay" : "silage")
+                                        .distinct()
+                                        .sorted()
+                                        .collect(Collectors.joining(" and ")));
+    }
+
+    /** {@code Prairie hay 200.4 of 201 tons}: what all rows come to. */
+    public static List<String> used(ShortOfHay hay) {
+        return hay.used().stream()
+                .map(one -> "%s: %s%s"
+                        .formatted(
+                                one.feed().feed().name(),
+                                HayRow.isInOunces(one.feed())
+                                        ? Show.number(Unit.POUND.fromBase(Unit.TON.toBase(one.tons())), 0) + " lb"
+                                        : Show.number(one.tons(), 1) + " tons",
+                                Double.isFinite(one.tonsThereAre()) ? " of " + Show.number(one.tonsThereAre(), 1) : ""))
+                .toList();
+    }
+
+    /** How grain is begun; empty where they get most of it already. The slower of two published paces. */
+    private static String stepIn(HayRow row, LocalDate today) {
+        double most = HayRow.pounds(row.grain());
+        double begin = Math.max(BEGIN_POUNDS, Math.floor(Unit.POUND.fromBase(row.grainBefore())));
+        if (most - begin <= LEAST_POUNDS) {
+            return "";
+        }
+        int step = HayFacts.days("grain_step");
+        long takes = step * (long) Math.ceil(most - begin);
+        var full = row.from().minusDays(takes).isBefore(today) ? today.plusDays(takes) : row.from();
+        return "Step grain in from %s: %s lb, then 1 lb more every %s days, %s lb from %s on"
                 .formatted(
+                        Show.day(full.minusDays(takes)),
                         Show.number(begin, 0),
-                        Show.count(Math.max(1, HayFacts.days("change_over") / steps), "day"),
-                        grain(fed.grain()));
+                        Show.number(step, 0),
+                        Show.number(most, 1),
+                        Show.day(full));
     }
 
     /** Protein of dry matter, percent. */
-    private static String protein(Fed fed) {
+    private static String protein(HayRow fed) {
         double dry = 0;
         double protein = 0;
         for (var one : fed.feeds().entrySet()) {
@@ -138,26 +155,27 @@ public final class ShortRationWords {
                 : "";
     }
 
-    /** What is fed, in which days, and what is outside of usual limits on purpose. */
-    public static List<String> line(Fed fed) {
-        return Stream.of(fed(fed), days(fed), protein(fed), below(fed), stepIn(fed))
+    /** What comes with it: protein, what is outside of usual limits on purpose, tons, and how grain is begun. */
+    public static List<String> beside(HayRow row, LocalDate today) {
+        return Stream.of(pencil(row), protein(row), below(row), stepIn(row, today))
                 .filter(text -> !text.isEmpty())
                 .toList();
     }
 
-    /** {@code Dec 29 to Mar 22, 84 days}: so that tons come out with a pencil. */
-    private static String days(Fed fed) {
-        return "%s to %s, %s"
+    /** {@code Dec 29 to Mar 22, 84 days, not calved yet}: so that tons come out with a pencil. */
+    public static String when(Group group, HayRow row) {
+        return "%s to %s, %s%s"
                 .formatted(
-                        Show.day(fed.from()),
-                        Show.day(fed.until()),
-                        Show.count(fed.from().until(fed.until(), ChronoUnit.DAYS) + 1, "day"));
+                        Show.day(row.from()),
+                        Show.day(row.until()),
+                        Show.count(row.days(), "day"),
+                        group.calving().isEmpty() ? "" : row.inMilk() ? ", calved" : ", not calved yet");
     }
 
     /** What is knowingly below usual limits, or beyond; empty where nothing is. */
-    private static String below(Fed fed) {
+    private static String below(HayRow row) {
         var says = new LinkedHashMap<String, Double>();
-        fed.below().forEach((row, share) -> says.merge(limit(row), share, Math::max));
+        row.below().forEach((limit, share) -> says.merge(limit(limit), share, Math::max));
         return says.isEmpty()
                 ? ""
                 : "On purpose outside the usual limits: %s"

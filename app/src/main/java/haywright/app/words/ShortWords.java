@@ -236,8 +236,8 @@ public final class ShortWords {
             }
             case STRAW -> {
                 says.add(
-                        "Straw at most 1.25 % of body weight; start small and take 1 to 2 weeks. Counted from two weeks"
-                                + " after you start. None for thin cows, heifers, calves, or cows in milk.");
+                        "Straw at most 1.25 %% of body weight; start small. Counted from %s weeks after you start. None for thin cows, heifers, calves, or cows in milk."
+                                .formatted(weeks("change_over")));
                 hay.assumed()
                         .forEach(feed ->
                                 says.add("Not on your list, counted at a usual price (judgment): %s at $%s a ton."
@@ -248,8 +248,10 @@ public final class ShortWords {
             case LIMIT_HAY ->
                 says.add(
                         "Never below 0.75 % of body weight in hay, eaten, on any day; straw does not count. Room for all at once,"
-                                + " strong fences. Grain in small steps over 2 weeks, counted from then; never more than 0.5 % of"
-                                + " body weight in one feeding. Do not start within 30 days of calving."
+                                + " strong fences. Grain in small steps over %s weeks, counted from then; never more than 0.5 %% of"
+                                        .formatted(weeks("change_over"))
+                                + " body weight in one feeding. It ends %s weeks before the first calf is due."
+                                        .formatted(weeks("limit_before_calving"))
                                 + (hay.isFreeChoice() ? " Hay has to be put out daily for it, not free choice." : ""));
             case ELSEWHERE ->
                 says.add(
@@ -270,6 +272,10 @@ public final class ShortWords {
         }
         says.removeIf(String::isEmpty);
         return says;
+    }
+
+    private static String weeks(String id) {
+        return Show.number(HayFacts.value(id) / 7, 0);
     }
 
     private static String fact(String id) {

@@ -6,7 +6,9 @@ import haywright.outlook.HayFacts;
 import haywright.outlook.Yard;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.TreeSet;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
@@ -20,6 +22,11 @@ import org.jspecify.annotations.Nullable;
  * @param bredSold from when bred cows are gone
  */
 record HayDates(Yard yard, int sold, int away, int awayDays, int changedOver, int bredSold) {
+    /** One ration stands so many days at most: needs grow with the calf and the cold. */
+    private static final int LONGEST = 45;
+
+    private static final int DAYS_A_WEEK = 7;
+
     static HayDates of(Yard yard, @Nullable Integer awayDays) {
         int sold = HayFacts.days("sell_days");
         int straw = HayFacts.days("straw_days");
@@ -35,14 +42,48 @@ record HayDates(Yard yard, int sold, int away, int awayDays, int changedOver, in
                 yard, sold, straw, awayDays == null ? 0 : awayDays, straw + HayFacts.days("change_over"), (int) bred);
     }
 
-    /** Ends of the pieces of a stretch in which nothing changes. */
-    List<Integer> cuts(int from, int to) {
-        return IntStream.concat(IntStream.of(sold, away, away + awayDays, changedOver, bredSold), IntStream.of(to))
-                .filter(cut -> cut > from && cut <= to)
-                .sorted()
-                .distinct()
-                .boxed()
-                .toList();
+    /** Ends of the stretches of a group, in days after today until grass: in each it is fed the same every day. */
+    List<Integer> ends(Group group) {
+        int days = yard.daysToGrass().orElseThrow();
+        var marks = new TreeSet<Integer>();
+        if (group.animals() == AnimalClass.MATURE_COW) {
+            marks.add(bredSold);
+            if (HayHeads.openOrLate(group) > 0 || HayEaters.isSturdy(group)) {
+                marks.add(sold);
+            }
+        }
+        if (HayEaters.isSturdy(group)) {
+            marks.add(changedOver);
+            if (awayDays > 0) {
+                marks.add(away);
+                marks.add(away + awayDays);
+            }
+        }
+        group.firstCalving().map(this::after).ifPresent(first -> {
+            int late = first - HayFacts.days("limit_before_calving");
+            if (marks.subSet(late - DAYS_A_WEEK, late + DAYS_A_WEEK).isEmpty()) {
+                marks.add(late);
+            }
+            marks.add(first);
+        });
+        group.calving().stream().mapToInt(week -> after(week.begins()) + DAYS_A_WEEK).max().stream()
+                .filter(last -> last < days - DAYS_A_WEEK)
+                .forEach(marks::add);
+        marks.add(days);
+        var ends = new ArrayList<Integer>();
+        int from = 0;
+        for (int to : marks.subSet(1, days + 1)) {
+            int pieces = Math.max(1, (int) Math.ceil((double) (to - from) / LONGEST));
+            for (int piece = 1; piece <= pieces; piece++) {
+                ends.add(from + (to - from) * piece / pieces);
+            }
+            from = to;
+        }
+        return List.copyOf(ends);
+    }
+
+    private int after(LocalDate on) {
+        return (int) ChronoUnit.DAYS.between(yard.day(), on);
     }
 
     /** The day on which something is to be done. */
@@ -65,11 +106,11 @@ record HayDates(Yard yard, int sold, int away, int awayDays, int changedOver, in
         return away;
     }
 
-    /** Whether a group may still be put on limited hay: nobody is in the last month before they calve. */
-    boolean mayLimit(Group group) {
+    /** Whether a group may be on limited hay until a day: nobody is so late in carrying a calf. */
+    boolean mayLimit(Group group, int until) {
         return group.firstCalving()
                 .filter(first -> !first.isBefore(yard.day()))
-                .map(first -> !on(straw()).isAfter(first.minusDays(HayFacts.days("limit_before_calving"))))
+                .map(first -> until <= after(first) - HayFacts.days("limit_before_calving"))
                 .orElse(true);
     }
 }

@@ -24,7 +24,6 @@ import haywright.ration.LeastCostRation;
 import haywright.ration.PricedFeed;
 import haywright.ration.Ration;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -62,18 +61,22 @@ final class HayEaters {
     /**
      * Some of a group in a stretch: those in milk, or the others.
      *
-     * @param share of the group's head
      * @param question of one head in the middle of the stretch, by careful limits where they leave a ration, and for less
      *     gain where the whole of it is out of reach
      * @param plain the same of the feeds that it gets as it is fed now
      * @param gain share of the wanted gain that is asked
      */
-    record Part(double share, LeastCostRation question, LeastCostRation plain, double gain) {}
+    record Part(LeastCostRation question, LeastCostRation plain, double gain) {}
 
-    /** @param from days after today. @param held of the whole group: it eats from one wagon */
+    /**
+     * @param from days after today
+     * @param milkingShare of the group's head
+     * @param held of the whole group: it eats from one wagon
+     */
     private record Day(
             int from,
             int days,
+            double milkingShare,
             @Nullable Part dry,
             @Nullable Part milking,
             LeastCostRation held) {
@@ -170,22 +173,26 @@ final class HayEaters {
 
     private List<Day> days(Group group) {
         var now = fedNow(group);
+        var ends = dates.ends(group);
         var asked = new HashMap<Group, List<Allotment.Stretch>>();
-        var all = new ArrayList<Day>();
-        var whole = yard.stretches(group);
+        var whole = yard.stretches(group, ends);
         asked.put(group, whole);
-        int from = 0;
+        var all = new ArrayList<Day>();
         for (int t = 0; t < whole.size(); t++) {
-            int to = from + whole.get(t).days();
-            var dry = part(group, t, false, asked, now);
-            var milking = part(group, t, true, asked, now);
             var question = whole.get(t).question();
-            var held = asked(
-                    question, Stream.concat(feeds.stream(), bought.stream()).toList(), question.options());
-            for (int cut : dates.cuts(from, to)) {
-                all.add(new Day(from, cut - from, dry, milking, held));
-                from = cut;
-            }
+            var held = new LeastCostRation(
+                    Stream.concat(feeds.stream(), bought.stream()).toList(),
+                    question.need(),
+                    question.options(),
+                    Sureness.EXPECTED,
+                    LeastCostRation.Amounts.EXACT);
+            all.add(new Day(
+                    t == 0 ? 0 : ends.get(t - 1),
+                    whole.get(t).days(),
+                    question.need().milkingShare(),
+                    part(group, t, false, asked, now),
+                    part(group, t, true, asked, now),
+                    held));
         }
         return List.copyOf(all);
     }
@@ -200,18 +207,16 @@ final class HayEaters {
         for (int i = 0; i < less.size(); i++) {
             boolean isLast = i == less.size() - 1;
             var whole = stretches
-                    .computeIfAbsent(less.get(i), yard::stretches)
+                    .computeIfAbsent(less.get(i), one -> yard.stretches(one, dates.ends(group)))
                     .get(t)
                     .question();
             var need = whole.need() instanceof GroupRequirement of ? of.inMilk(milking) : Optional.<Need>empty();
             if (need.isEmpty()) {
                 return null;
             }
-            double share =
-                    milking ? whole.need().milkingShare() : 1 - whole.need().milkingShare();
             var may = mayHave(group, milking);
             var wished = new LeastCostRation(
-                    may, need.get(), options(group, whole), Sureness.EXPECTED, LeastCostRation.Amounts.EXACT);
+                    may, need.get(), options(group, whole), sureness(group, whole), LeastCostRation.Amounts.EXACT);
             var careful = asked(wished, may, withoutVainWishes(wished));
             var loose = asked(careful, may, careful.options().withoutCare());
             boolean isPossible = careful.isPossible();
@@ -220,7 +225,7 @@ final class HayEaters {
                 double gain = group.gain().value() > 0
                         ? less.get(i).gain().value() / group.gain().value()
                         : 1;
-                return new Part(share, question, plain(question, now), gain);
+                return new Part(question, plain(question, now), gain);
             }
         }
         return null;
@@ -259,9 +264,16 @@ final class HayEaters {
         return !isSturdy(group) && feeds.stream().anyMatch(feed -> feed.isStraw() && strawNow(group, feed) > 0);
     }
 
-    /** Held to what they would eat, to straw that they get now and to what one feeding may have of grain. */
+    /**
+     * Held to what they would eat, to straw that they get now and to what one feeding may have of grain. Thin cows
+     * have hay before them all day.
+     */
     private DietOptions options(Group group, LeastCostRation whole) {
-        var options = whole.options().atLeastHarm();
+        var usual = whole.options().atLeastHarm();
+        boolean isFull = group.animals() == AnimalClass.MATURE_COW
+                && !isSturdy(group)
+                && usual.way() == WayOfFeeding.PUT_OUT_DAILY;
+        var options = isFull ? usual.with(WayOfFeeding.FREE_CHOICE) : usual;
         var limits = new ArrayList<>(options.feedLimits());
         boolean grown = group.animals() != AnimalClass.GROWING;
         double grain = GrainFed.percentADay(options.grainFeedingsADay())
@@ -355,8 +367,13 @@ final class HayEaters {
         return !feed.isHayOrSilage() && !feed.feed().isLooseMineral();
     }
 
-    private static LeastCostRation asked(LeastCostRation question, List<PricedFeed> feeds, DietOptions options) {
-        return new LeastCostRation(feeds, question.need(), options, Sureness.EXPECTED, LeastCostRation.Amounts.EXACT);
+    static LeastCostRation asked(LeastCostRation question, List<PricedFeed> feeds, DietOptions options) {
+        return new LeastCostRation(feeds, question.need(), options, question.sureness(), LeastCostRation.Amounts.EXACT);
+    }
+
+    /** As expected, and of growing cattle protein as surely as at any time: what they miss of it they never make up. */
+    private static Sureness sureness(Group group, LeastCostRation whole) {
+        return group.animals() == AnimalClass.GROWING ? whole.sureness().ofOthers() : Sureness.EXPECTED;
     }
 
     /** kg put out of each feed as a group is fed now, or without an end by its ration where nobody said. */
@@ -376,42 +393,16 @@ final class HayEaters {
         return group.animals() == AnimalClass.MATURE_COW && group.conditionScore() >= HayFacts.value("thin");
     }
 
-    /** Mature cows, those with the most head that are not due first, as they are sold. */
-    List<Group> cows() {
-        return yard.ranch().groups().values().stream()
-                .filter(group -> group.animals() == AnimalClass.MATURE_COW)
-                .sorted(Comparator.comparingInt(HayEaters::openOrLate)
-                        .thenComparingInt(Group::head)
-                        .reversed())
-                .toList();
-    }
-
-    /** Head that are not due, or late after the first of their group; none where nobody said when any is due. */
-    static int openOrLate(Group group) {
-        if (group.calving().isEmpty()) {
-            return 0;
-        }
-        var late = group.firstCalving().map(first -> first.plusDays(HayFacts.days("late_days")));
-        int due = group.calving().stream()
-                .filter(week -> late.map(on -> !week.begins().isAfter(on)).orElse(true))
-                .mapToInt(Group.CalvingWeek::head)
-                .sum();
-        return Math.max(0, group.head() - due);
-    }
-
     /** Every group with what is done: those in milk apart. */
     List<Allotment.Eater> with(HayPlan plan) {
-        var sold = from(plan.sold(), Map.of());
-        var bred = from(plan.bredSold(), sold);
+        var heads = new HayHeads(yard, dates, plan);
         var eaters = new ArrayList<Allotment.Eater>();
-        int away = plan.away();
         for (var group : yard.ranch().groups().values()) {
-            int gone = isSturdy(group) ? Math.min(away, stay(group, sold, bred)) : 0;
-            away -= gone;
             for (boolean milking : new boolean[] {false, true}) {
                 var stretches = new ArrayList<Allotment.Stretch>();
                 for (var day : days.getOrDefault(group.id(), List.of())) {
-                    stretches.add(stretch(group, day, milking, plan, there(group, day, sold, bred, gone, plan)));
+                    int there = heads.there(group, day.from(), day.milkingShare(), milking);
+                    stretches.add(stretch(group, day, milking, plan, there));
                 }
                 eaters.add(new Allotment.Eater(id(group, milking), group.head(), stretches));
             }
@@ -423,49 +414,18 @@ final class HayEaters {
         return group.id() + (milking ? IN_MILK : "");
     }
 
-    /** Head of a group when all is done. */
-    int stay(Group group, HayPlan plan) {
-        var sold = from(plan.sold(), Map.of());
-        return stay(group, sold, from(plan.bredSold(), sold));
-    }
-
-    private static int stay(Group group, Map<UUID, Integer> sold, Map<UUID, Integer> bred) {
-        return group.head() - sold.getOrDefault(group.id(), 0) - bred.getOrDefault(group.id(), 0);
-    }
-
-    /** How many of so many are taken out of each group, after others. */
-    private Map<UUID, Integer> from(int wanted, Map<UUID, Integer> before) {
-        var taken = new LinkedHashMap<UUID, Integer>();
-        int left = wanted;
-        for (var group : cows()) {
-            int one = Math.min(left, group.head() - before.getOrDefault(group.id(), 0));
-            taken.put(group.id(), one);
-            left -= one;
-        }
-        return taken;
-    }
-
-    private int there(Group group, Day day, Map<UUID, Integer> sold, Map<UUID, Integer> bred, int gone, HayPlan plan) {
-        int there = group.head();
-        if (day.from() >= dates.sold()) {
-            there -= sold.getOrDefault(group.id(), 0);
-        }
-        if (day.from() >= dates.bredSold()) {
-            there -= bred.getOrDefault(group.id(), 0);
-        }
-        boolean isAway = day.from() >= dates.away() && day.from() < dates.away() + plan.awayDays();
-        return Math.max(0, isAway ? there - gone : there);
-    }
-
     private Allotment.Stretch stretch(Group group, Day day, boolean milking, HayPlan plan, int there) {
         var part = day.part(milking);
         if (part == null || there == 0) {
             return new Allotment.Stretch(day.days(), day.held(), 0, null, null);
         }
-        var share = part.share() * there / group.head();
         var question = asked(group, day, part, milking, plan);
         return new Allotment.Stretch(
-                day.days(), question, share, day.held(), question.options().shortOfHay() ? day.held() : null);
+                day.days(),
+                question,
+                (double) there / group.head(),
+                day.held(),
+                question.options().shortOfHay() ? day.held() : null);
     }
 
     private LeastCostRation asked(Group group, Day day, Part part, boolean milking, HayPlan plan) {
@@ -473,7 +433,7 @@ final class HayEaters {
         boolean straw = plan.straw() && stretched;
         var question = straw ? part.question() : part.plain();
         var options = question.options();
-        if (plan.limited() && stretched && dates.mayLimit(group)) {
+        if (plan.limited() && stretched && dates.mayLimit(group, day.from() + day.days())) {
             options = options.with(
                             options.way() == WayOfFeeding.FREE_CHOICE ? WayOfFeeding.PUT_OUT_DAILY : options.way())
                     .whereHayIsShort();

@@ -42,6 +42,7 @@ final class HayLadder {
         days = yard.daysToGrass().orElseThrow();
         last = byNeed;
         climb(asNow);
+        last = HayPortions.of(eaters.with(plan), last);
     }
 
     List<HayStep> steps() {
@@ -103,7 +104,7 @@ final class HayLadder {
             step(What.CUT_WASTE, day(), HayPlan::withRings, 0, 0, cost);
         }
         buyListed();
-        if (eaters.cows().isEmpty()) {
+        if (HayHeads.cows(yard).isEmpty()) {
             return;
         }
         sellOpen();
@@ -129,7 +130,8 @@ final class HayLadder {
     }
 
     private void sellOpen() {
-        int counted = eaters.cows().stream().mapToInt(HayEaters::openOrLate).sum();
+        int counted =
+                HayHeads.cows(yard).stream().mapToInt(HayHeads::openOrLate).sum();
         int sold = Math.min(asked.sold() == null ? counted : asked.sold(), cows());
         var each = asked.dollarsSold();
         step(What.SELL_OPEN, on(dates.sold()), p -> p.selling(sold), sold, 0, each == null ? null : -each * sold);
@@ -220,7 +222,7 @@ final class HayLadder {
 
     /** Tons of hay that one mature cow takes between two days as things are now done. */
     private double aCow(int from, int until) {
-        return eaters.cows().stream()
+        return HayHeads.cows(yard).stream()
                 .findFirst()
                 .map(cow -> {
                     double dry = 0;
@@ -236,7 +238,7 @@ final class HayLadder {
     }
 
     private int cows() {
-        return eaters.cows().stream().mapToInt(Group::head).sum();
+        return HayHeads.cows(yard).stream().mapToInt(Group::head).sum();
     }
 
     /** Cows and heifers that calve and are not sold; at least one, to divide by. */

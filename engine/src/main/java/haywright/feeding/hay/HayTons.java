@@ -60,12 +60,15 @@ record HayTons(List<PricedFeed> hay, double dryMatter) {
         return tons(of.eaten().stream().mapToDouble(HayTons::eaten).sum());
     }
 
+    /** Tons below which nothing is missing: pounds rounded down for the paper spare more. */
+    private static final double NONE_MISSING = 0.005;
+
     /** Tons that an allotment leaves missing. */
     double missing(Allotment of) {
         double tons = tons(hay.stream()
                 .mapToDouble(
                         feed -> dry(feed, of.missing().getOrDefault(feed.feed().id(), 0.0)))
                 .sum());
-        return tons < NOTHING ? 0 : tons;
+        return tons < NONE_MISSING ? 0 : tons;
     }
 }

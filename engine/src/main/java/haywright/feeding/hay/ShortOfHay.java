@@ -1,20 +1,13 @@
 package haywright.feeding.hay;
 
-import haywright.cattle.AnimalClass;
 import haywright.cattle.herd.Group;
 import haywright.cattle.herd.Regain;
-import haywright.diet.DietRow;
-import haywright.diet.GrainFed;
-import haywright.diet.Sureness;
 import haywright.diet.WayOfFeeding;
 import haywright.feeding.Rations;
-import haywright.forage.FeedClass;
 import haywright.outlook.Yard;
 import haywright.quantity.Unit;
 import haywright.ranch.Ranch;
 import haywright.ration.Allotment;
-import haywright.ration.HandMix;
-import haywright.ration.LeastCostRation;
 import haywright.ration.PricedFeed;
 import haywright.ration.Ration;
 import haywright.season.WinterPlan;
@@ -45,9 +38,6 @@ import org.jspecify.annotations.Nullable;
 public final class ShortOfHay {
     /** Days by which 195 tons at 1.95 a day may miss 100. */
     private static final double HAIR = 1e-6;
-
-    /** Of a limit, below which missing it is not said. */
-    private static final double LEAST_SAID = 0.01;
 
     private final Rations rations;
     private final Yard yard;
@@ -119,38 +109,10 @@ public final class ShortOfHay {
     }
 
     /**
-     * What one head gets over some days.
-     *
-     * @param feeds kg as fed, waste included, on average
-     * @param from the first of these days. @param until the last
-     * @param below by row, the share that the mix is below a usual limit of the bench, and of what is fed beyond one how far
-     *     beyond; empty where it keeps them all
-     * @param inTwoFeedings whether it has more grain than one feeding may have
-     * @param most of grain, cake and straw of which more is put out on some of these days than on average
-     * @param grain kg on the days that have the most of it. @param grainNow kg that they get today
-     */
-    public record Fed(
-            Map<PricedFeed, Double> feeds,
-            LocalDate from,
-            LocalDate until,
-            Map<String, Double> below,
-            boolean inTwoFeedings,
-            Map<PricedFeed, Most> most,
-            double grain,
-            double grainNow) {}
-
-    /** @param kg as fed a head and day. @param from the first day on which it is so much */
-    public record Most(double kg, LocalDate from) {}
-
-    /** kg over the average below which it is the same every day. */
-    private static final double SAME = 0.1;
-
-    /**
-     * What one group gets if all steps are taken, from when all of them tell, or of those that are there only before that.
+     * What one group gets if all steps are taken, from today to grass.
      *
      * @param head that stay
-     * @param dry of those that are not in milk; empty where there are none
-     * @param milking of those in milk; empty where there are none
+     * @param rows those that have calved and the others apart, one stretch of days after the other
      * @param unmet by need, the largest share that is not met at any time; empty where all is met
      * @param scoreLost points of condition that one in milk loses until grass
      * @param isStrawNow whether they get straw only since they get it now
@@ -159,12 +121,18 @@ public final class ShortOfHay {
     public record LeastHarm(
             Group group,
             int head,
-            Optional<Fed> dry,
-            Optional<Fed> milking,
+            List<HayRow> rows,
             Map<String, Double> unmet,
             double scoreLost,
             boolean isStrawNow,
             List<String> notFed) {}
+
+    /**
+     * What all groups take of one feed until grass, by the rows that are printed.
+     *
+     * @param tonsThereAre on hand or for sale; infinite where nobody said
+     */
+    public record Used(PricedFeed feed, double tons, double tonsThereAre) {}
 
     /** Hay that is for sale, in tons of it as fed. */
     public record ToBuy(PricedFeed feed, double tons) {}
@@ -388,143 +356,45 @@ public final class ShortOfHay {
 
     /** What every group gets if all steps are taken. */
     public List<LeastHarm> leastHarm() {
-        var all = new ArrayList<LeastHarm>();
-        for (var group : yard.ranch().groups().values()) {
-            int head = eaters.stay(group, ladder().plan());
-            if (head > 0) {
-                all.add(new LeastHarm(
+        var rows = new HayRows(rations, eaters, ladder().last());
+        var heads = new HayHeads(yard, dates, ladder().plan());
+        return yard.ranch().groups().values().stream()
+                .filter(group -> heads.stay(group) > 0)
+                .map(group -> new LeastHarm(
                         group,
-                        head,
-                        fed(group, false),
-                        fed(group, true),
-                        unmet(group),
+                        heads.stay(group),
+                        rows.of(group),
+                        rows.unmet(group),
                         ScoreAtCalving.lostInMilk(yard, group, eaters.with(ladder().plan()), ladder().last()),
                         eaters.getsStraw(group),
-                        eaters.vainWishes(group)));
-            }
-        }
-        return all;
-    }
-
-    private List<Allotment.Eaten> eats(Group group, boolean milking) {
-        var id = HayEaters.id(group, milking);
-        return ladder().last().eaten().stream()
-                .filter(e -> e.eater().equals(id))
+                        eaters.vainWishes(group)))
                 .toList();
     }
 
-    private Map<String, Double> unmet(Group group) {
-        var unmet = new LinkedHashMap<String, Double>();
-        for (boolean milking : new boolean[] {false, true}) {
-            for (var eaten : eats(group, milking)) {
-                eaten.unmet().forEach((row, share) -> unmet.merge(row, share, Math::max));
-                eaters.part(group, eaten.stretch(), milking)
-                        .filter(part -> part.gain() < 1)
-                        .ifPresent(part -> unmet.merge("growth", 1 - part.gain(), Math::max));
-            }
-        }
-        return unmet;
-    }
-
-    private Optional<Fed> fed(Group group, boolean milking) {
-        var all = eats(group, milking);
-        var told = all.stream()
-                .filter(e -> eaters.begins(group, e.stretch()) >= dates.allTold(ladder().plan()))
+    /** What the rows of all groups come to, feed by feed: hay first, the most first. */
+    public List<Used> used() {
+        var tons = new LinkedHashMap<String, Double>();
+        var feeds = new LinkedHashMap<String, PricedFeed>();
+        leastHarm().stream()
+                .flatMap(least -> least.rows().stream())
+                .forEach(row -> row.feeds().keySet().forEach(feed -> {
+                    feeds.putIfAbsent(feed.feed().id(), feed);
+                    tons.merge(feed.feed().id(), row.tons(feed), Double::sum);
+                }));
+        return tons.entrySet().stream()
+                .sorted(Comparator.comparing((Map.Entry<String, Double> e) ->
+                                !Objects.requireNonNull(feeds.get(e.getKey())).isHayOrSilage())
+                        .thenComparing(
+                                Map.Entry.<String, Double>comparingByValue().reversed()))
+                .map(e -> new Used(
+                        Objects.requireNonNull(feeds.get(e.getKey())),
+                        e.getValue(),
+                        yard.feeds().stream()
+                                .filter(feed -> feed.feed().id().equals(e.getKey()))
+                                .mapToDouble(feed -> Unit.TON.fromBase(feed.kgAtHand()))
+                                .findFirst()
+                                .orElse(Double.POSITIVE_INFINITY)))
                 .toList();
-        var last = told.isEmpty() ? all : told;
-        // until the first are in milk all head get it, so that tons come out with a pencil
-        var whole = last.stream()
-                .filter(e -> milking || eaters.part(group, e.stretch(), true).isEmpty())
-                .toList();
-        var eats = whole.isEmpty() ? last : whole;
-        if (eats.isEmpty()) {
-            return Optional.empty();
-        }
-        int begins = eaters.begins(group, eats.get(0).stretch());
-        int end = eats.get(eats.size() - 1).stretch();
-        int ends = eaters.begins(group, end) + eaters.days(group, end) - 1;
-        var below = new LinkedHashMap<String, Double>();
-        boolean twice = false;
-        for (var eaten : eats) {
-            var question =
-                    eaters.part(group, eaten.stretch(), milking).orElseThrow().question();
-            below(group, eaten, question).forEach((row, share) -> below.merge(row, share, Math::max));
-            twice |= grain(eaten)
-                    > GrainFed.percentAFeeding() / 100 * question.need().bodyWeight() + HAIR;
-        }
-        return Optional.of(new Fed(
-                mean(eats),
-                day().plusDays(begins),
-                day().plusDays(ends),
-                below,
-                twice && group.animals() != AnimalClass.GROWING,
-                most(group, eats),
-                eats.stream().mapToDouble(ShortOfHay::grain).max().orElse(0),
-                grainNow(group)));
-    }
-
-    private Map<PricedFeed, Most> most(Group group, List<Allotment.Eaten> eats) {
-        var most = new LinkedHashMap<PricedFeed, Most>();
-        mean(eats).forEach((feed, average) -> {
-            for (var eaten : eats) {
-                double kg = eaten.feeds().getOrDefault(feed, 0.0) / eaten.headDays();
-                var known = most.get(feed);
-                if (HayEaters.isBeside(feed) && kg > average + SAME && (known == null || kg > known.kg() + SAME)) {
-                    most.put(feed, new Most(kg, day().plusDays(eaters.begins(group, eaten.stretch()))));
-                }
-            }
-        });
-        return most;
-    }
-
-    /** kg a head and day; 0 where nobody said it. */
-    private double grainNow(Group group) {
-        var now = yard.ranch().fedNow().get(group.id());
-        return now == null
-                ? 0
-                : eaters.feeds().stream()
-                        .filter(feed -> feed.feed().feedClass() == FeedClass.GRAIN)
-                        .map(feed ->
-                                now.amounts().get(UUID.fromString(feed.feed().id())))
-                        .filter(Objects::nonNull)
-                        .mapToDouble(amount -> amount.in(Unit.KILOGRAM_A_DAY))
-                        .sum();
-    }
-
-    private static double grain(Allotment.Eaten eaten) {
-        return eaten.feeds().entrySet().stream()
-                .filter(e -> e.getKey().feed().feedClass() == FeedClass.GRAIN)
-                .mapToDouble(e -> e.getValue() / eaten.headDays())
-                .sum();
-    }
-
-    /** By which usual limits of the bench it is knowingly short. */
-    private Map<String, Double> below(Group group, Allotment.Eaten eaten, LeastCostRation question) {
-        var usual = rations.question(group).options();
-        var kg = new LinkedHashMap<String, Double>();
-        eaten.feeds().forEach((feed, all) -> kg.put(feed.feed().id(), all / eaten.headDays()));
-        var offered = List.copyOf(eaten.feeds().keySet());
-        var judged = HandMix.judge(
-                new LeastCostRation(offered, question.need(), usual, Sureness.EXPECTED, LeastCostRation.Amounts.EXACT),
-                kg);
-        var below = new LinkedHashMap<String, Double>();
-        for (var limit : judged.limits()) {
-            var row = limit.row();
-            boolean isHabit = row.kind() == DietRow.Kind.PRACTICE || row.id().equals("intake");
-            double share = Math.abs(limit.supplied() - row.limit()) / Math.abs(row.limit());
-            if (isHabit && !limit.isMet() && share > LEAST_SAID) {
-                below.put(row.id(), share);
-            }
-        }
-        return below;
-    }
-
-    /** kg as fed a head and day. */
-    private static Map<PricedFeed, Double> mean(List<Allotment.Eaten> eats) {
-        double headDays = eats.stream().mapToDouble(Allotment.Eaten::headDays).sum();
-        var feeds = new LinkedHashMap<PricedFeed, Double>();
-        eats.forEach(e -> e.feeds().forEach((feed, kg) -> feeds.merge(feed, kg / headDays, Double::sum)));
-        return feeds;
     }
 
     /** Whether some group is taken to be fed free choice, which has to end where hay is limited. */

@@ -1,7 +1,6 @@
 package haywright.feeding.hay;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 import haywright.cattle.AnimalClass;
 import haywright.cattle.herd.Group;
@@ -24,6 +23,7 @@ import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import java.util.UUID;
 import java.util.function.ToDoubleFunction;
 import org.junit.jupiter.api.Test;
@@ -132,6 +132,33 @@ class HayEatersTest {
         });
     }
 
+    /** In the last six weeks before the first calf nobody is on limited hay, and thin cows never. */
+    @ParameterizedTest
+    @ValueSource(doubles = {20, 120})
+    void lateAndThinCowsAreNotLimited(double tons) {
+        var limited = new int[1];
+        look(ranch(tons), ALL, (eaten, stretch, each) -> {
+            var need = stretch.question().need();
+            boolean isThin = eaten.eater().startsWith(new UUID(1, 2).toString());
+            if (stretch.question().options().shortOfHay()) {
+                limited[0]++;
+                assertThat(isThin).isFalse();
+                // 283 days, less six weeks, less half of the longest stretch after them
+                assertThat(need.daysPregnant()).isLessThanOrEqualTo(283 - 42);
+            }
+            if (isThin) {
+                double hay = sum(each, feed -> feed.isHayOrSilage() ? 1 : 0);
+                double nem = sum(each, feed -> feed.isHayOrSilage() ? part(feed, Analyte.NEM) : 0) / hay;
+                double beside =
+                        sum(each, feed -> feed.isHayOrSilage() || feed.feed().isLooseMineral() ? 0 : 1);
+                assertThat(hay + beside)
+                        .as(eaten.eater() + " " + eaten.stretch())
+                        .isGreaterThanOrEqualTo(need.intake(nem).kilograms() * (1 - 1e-3));
+            }
+        });
+        assertThat(limited[0]).isPositive();
+    }
+
     @Test
     void cowsInMilkGetTheProteinOfCowsInMilk() {
         var milking = new int[1];
@@ -186,15 +213,14 @@ class HayEatersTest {
     /** A step is figured from the day that it names: those who are sold eat until then. */
     @Test
     void whoIsSoldLaterEatsUntilThen() {
-        var headDays = new HashMap<Integer, Double>();
-        look(
-                ranch(120),
-                ALL,
-                (eaten, stretch, each) ->
-                        headDays.merge(eaten.stretch(), eaten.headDays() / stretch.days(), Double::sum));
-        assertThat(headDays.get(0)).isCloseTo(144, within(1e-9));
-        assertThat(headDays.values().stream().mapToDouble(all -> all).min().orElseThrow())
-                .isCloseTo(144 - 22, within(1e-9));
+        var head = new TreeMap<Integer, Double>();
+        look(ranch(120), ALL, (eaten, stretch, each) -> {
+            if (eaten.eater().startsWith(new UUID(1, 1).toString())) {
+                head.merge(eaten.stretch(), eaten.headDays() / stretch.days(), Double::sum);
+            }
+        });
+        // 10 open cows and then 12 bred ones, whole head
+        assertThat(head.values().stream().distinct()).containsExactly(100.0, 90.0, 78.0);
     }
 
     /** By the whole page of rows that the question has: nothing but what is said to be unmet is broken. */

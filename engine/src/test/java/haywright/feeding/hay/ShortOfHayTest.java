@@ -20,11 +20,14 @@ import haywright.ranch.Lot;
 import haywright.ranch.Outfit;
 import haywright.ranch.Ranch;
 import haywright.ranch.Settings;
+import haywright.ration.PricedFeed;
 import haywright.workings.Refused;
 import java.time.LocalDate;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -137,24 +140,74 @@ class ShortOfHayTest {
                 .anyMatch(step -> step.what() == What.LIMIT_HAY)
                 .anyMatch(step -> step.what() == What.STRAW && step.saves() > 0);
         for (var least : hay.leastHarm()) {
-            var dry = least.dry().orElseThrow().feeds();
-            double straw = dry.entrySet().stream()
-                    .filter(e -> e.getKey().isStraw())
-                    .mapToDouble(Map.Entry::getValue)
-                    .sum();
-            double hayEach = dry.entrySet().stream()
-                    .filter(e -> e.getKey().isHayOrSilage())
-                    .mapToDouble(e -> e.getKey().eaten(e.getValue()))
-                    .sum();
-            double weight = least.group().weight().base();
-            if (HayEaters.isSturdy(least.group())) {
-                // the published least where hay is short and it is cold, 0.75 % of body weight, in hay
-                assertThat(hayEach).isGreaterThanOrEqualTo(0.0075 * weight * (1 - 1e-6));
-            } else {
-                assertThat(straw).as(least.group().name()).isZero();
-                assertThat(hayEach).as(least.group().name()).isGreaterThan(0.015 * weight);
-            }
             assertThat(least.unmet()).as(least.group().name()).isEmpty();
+            for (var row : least.rows()) {
+                double straw = sum(row, PricedFeed::isStraw);
+                double hayEach = sum(row, PricedFeed::isHayOrSilage);
+                double weight = least.group().weight().base();
+                if (HayEaters.isSturdy(least.group())) {
+                    // the published least where hay is short and it is cold, 0.75 % of body weight, in hay
+                    assertThat(hayEach).isGreaterThanOrEqualTo(0.0075 * weight * (1 - 1e-6));
+                } else {
+                    assertThat(straw).as(least.group().name()).isZero();
+                    assertThat(hayEach).as(least.group().name()).isGreaterThan(0.015 * weight);
+                }
+            }
+        }
+    }
+
+    /** kg of dry matter that one head eats. */
+    private static double sum(HayRow row, Predicate<PricedFeed> of) {
+        return row.feeds().entrySet().stream()
+                .filter(e -> of.test(e.getKey()))
+                .mapToDouble(e -> e.getKey().eaten(e.getValue()))
+                .sum();
+    }
+
+    /** No lot gives more than there is: head times pounds times days of every row over 2,000, with a pencil. */
+    @ParameterizedTest
+    @ValueSource(doubles = {20, 90, 150, 240})
+    void rowsComeToNoMoreThanThereIs(double tons) {
+        var hay = of(fedNow(tons));
+        var lots = new HashMap<String, Double>();
+        for (var least : hay.leastHarm()) {
+            for (var row : least.rows()) {
+                row.feeds().forEach((feed, kg) -> {
+                    double pounds = Math.floor(10 * kg / 0.45359237 + 1e-6) / 10;
+                    double each =
+                            feed.feed().isLooseMineral() ? row.tons(feed) : row.head() * pounds * row.days() / 2000;
+                    assertThat(row.tons(feed)).isCloseTo(each, within(1e-9));
+                    lots.merge(feed.feed().name(), each, Double::sum);
+                });
+            }
+        }
+        hay.used().forEach(used -> {
+            assertThat(used.tons()).isCloseTo(lots.get(used.feed().feed().name()), within(1e-6));
+            assertThat(used.tons()).as(used.feed().feed().name()).isLessThanOrEqualTo(used.tonsThereAre() + 1e-9);
+        });
+        if (hay.tonsShortAtLast() == 0) {
+            assertThat(lots.get("Grass hay")).isLessThanOrEqualTo(tons);
+        }
+    }
+
+    /** Everybody who is there has a row on every day: 100 cows, from December 11 without the 8 that are open. */
+    @Test
+    void rowsCountEveryHeadOnEveryDay() {
+        var hay = of(fedNow(150));
+        var cows = hay.leastHarm().get(0);
+        assertThat(cows.group().head()).isEqualTo(100);
+        var bred = hay.steps().stream()
+                .filter(step -> step.what() == What.SELL_BRED)
+                .mapToInt(step -> step.saves() > 0 ? step.head() : 0)
+                .sum();
+        for (int day = 0; day < DAYS; day++) {
+            var on = DAY.plusDays(day);
+            int head = cows.rows().stream()
+                    .filter(row -> !on.isBefore(row.from()) && !on.isAfter(row.until()))
+                    .mapToInt(HayRow::head)
+                    .sum();
+            assertThat(head).as(on.toString()).isEqualTo(day < 10 ? 100 : day < 35 ? 92 : 92 - bred);
+            assertThat(cows.rows()).anyMatch(row -> row.inMilk() && row.from().isAfter(CALVING.minusDays(1)));
         }
     }
 

@@ -108,8 +108,11 @@ public final class ShortPages {
         }
     }
 
-    /** @param dry and {@code milking}, each empty where there are none. @param unmet empty where all is met */
-    public record Group(String name, String head, List<String> dry, List<String> milking, String unmet) {}
+    /** @param unmet empty where all is met */
+    public record Group(String name, String head, List<Line> lines, String unmet) {}
+
+    /** @param beside what comes with the ration */
+    public record Line(String when, String head, String ration, List<String> beside) {}
 
     /** For the list of groups: empty where hay lasts, something is lacking, or it cannot be worked out. */
     static Optional<String> headline(Rations rations) {
@@ -165,8 +168,13 @@ public final class ShortPages {
                         .map(least -> new Group(
                                 least.group().name(),
                                 Show.number(least.head(), 0),
-                                least.dry().map(ShortRationWords::line).orElse(List.of()),
-                                least.milking().map(ShortRationWords::line).orElse(List.of()),
+                                least.rows().stream()
+                                        .map(row -> new Line(
+                                                ShortRationWords.when(least.group(), row),
+                                                Show.number(row.head(), 0),
+                                                ShortRationWords.fed(row),
+                                                ShortRationWords.beside(row, hay.today())))
+                                        .toList(),
                                 ShortRationWords.unmet(least)))
                         .toList()
                 : List.of();

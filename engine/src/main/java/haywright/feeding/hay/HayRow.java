@@ -1,0 +1,64 @@
+package haywright.feeding.hay;
+
+import haywright.forage.FeedClass;
+import haywright.quantity.Unit;
+import haywright.ration.PricedFeed;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.Map;
+
+/**
+ * What one head gets on each of some days, all of it on the same day. Its pounds are those that are printed, so that head
+ * times pounds times days are its tons with a pencil.
+ *
+ * @param inMilk whether it is for those that have calved, or for the others
+ * @param head whole head on an average day of these
+ * @param from the first of these days. @param until the last
+ * @param feeds kg as fed a head and day, waste included
+ * @param below by row, the share that it is below a usual limit of the bench, and of what is fed beyond one how far beyond;
+ *     empty where it keeps them all
+ * @param inTwoFeedings whether it has more grain than one feeding may have
+ * @param grain kg a head and day. @param grainBefore kg that they had until then
+ */
+public record HayRow(
+        boolean inMilk,
+        int head,
+        LocalDate from,
+        LocalDate until,
+        Map<PricedFeed, Double> feeds,
+        Map<String, Double> below,
+        boolean inTwoFeedings,
+        double grain,
+        double grainBefore) {
+    private static final int TENTHS = 10;
+
+    /** Of a tenth, for what is one but for its last digit. */
+    private static final double ROUND = 1e-6;
+
+    /** Days that it is fed. */
+    public int days() {
+        return (int) from.until(until, ChronoUnit.DAYS) + 1;
+    }
+
+    /** As printed, to a tenth and never over: what is at a limit, or takes the last of a lot, stays so. */
+    public static double pounds(double kg) {
+        return Math.floor(TENTHS * Unit.POUND.fromBase(kg) + ROUND) / TENTHS;
+    }
+
+    /** As printed, to a tenth. */
+    public static double ounces(double kg) {
+        return Math.rint(TENTHS * Unit.OUNCE.fromBase(kg)) / TENTHS;
+    }
+
+    /** Of a feed, to all head on all days, by the pounds or ounces that are printed. */
+    public double tons(PricedFeed feed) {
+        double kg = feeds.getOrDefault(feed, 0.0);
+        double each = isInOunces(feed) ? Unit.OUNCE.toBase(ounces(kg)) : Unit.POUND.toBase(pounds(kg));
+        return Unit.TON.fromBase(head * days() * each);
+    }
+
+    /** Whether it is printed in ounces. */
+    public static boolean isInOunces(PricedFeed feed) {
+        return feed.feed().feedClass() == FeedClass.MINERAL;
+    }
+}

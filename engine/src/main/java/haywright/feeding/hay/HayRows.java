@@ -1,0 +1,139 @@
+package haywright.feeding.hay;
+
+import haywright.cattle.AnimalClass;
+import haywright.cattle.herd.Group;
+import haywright.diet.DietRow;
+import haywright.diet.GrainFed;
+import haywright.diet.Sureness;
+import haywright.feeding.Rations;
+import haywright.forage.FeedClass;
+import haywright.quantity.Unit;
+import haywright.ration.Allotment;
+import haywright.ration.HandMix;
+import haywright.ration.LeastCostRation;
+import haywright.ration.PricedFeed;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.UUID;
+
+/** What is printed of an allotment: a row for those of a group that have calved or not, from one day to another. */
+final class HayRows {
+    /** Of a limit, below which missing it is not said. */
+    private static final double LEAST_SAID = 0.01;
+
+    private static final double HAIR = 1e-6;
+
+    private final Rations rations;
+    private final HayEaters eaters;
+    private final Allotment fed;
+
+    HayRows(Rations rations, HayEaters eaters, Allotment fed) {
+        this.rations = rations;
+        this.eaters = eaters;
+        this.fed = fed;
+    }
+
+    /** In the order of days, those that have not calved first. */
+    List<HayRow> of(Group group) {
+        var rows = new ArrayList<HayRow>();
+        double dryGrain = grainNow(group);
+        for (boolean milking : new boolean[] {false, true}) {
+            double before = dryGrain;
+            for (var eaten : eats(group, milking)) {
+                var row = row(group, eaten, milking, before);
+                before = row.grain();
+                rows.add(row);
+            }
+            dryGrain = before;
+        }
+        rows.sort(Comparator.comparing(HayRow::from).thenComparing(HayRow::inMilk));
+        return List.copyOf(rows);
+    }
+
+    /** By need, the largest share that is not met at any time. */
+    Map<String, Double> unmet(Group group) {
+        var unmet = new LinkedHashMap<String, Double>();
+        for (boolean milking : new boolean[] {false, true}) {
+            for (var eaten : eats(group, milking)) {
+                eaten.unmet().forEach((row, share) -> unmet.merge(row, share, Math::max));
+                eaters.part(group, eaten.stretch(), milking)
+                        .filter(part -> part.gain() < 1)
+                        .ifPresent(part -> unmet.merge("growth", 1 - part.gain(), Math::max));
+            }
+        }
+        return unmet;
+    }
+
+    private List<Allotment.Eaten> eats(Group group, boolean milking) {
+        var id = HayEaters.id(group, milking);
+        return fed.eaten().stream().filter(e -> e.eater().equals(id)).toList();
+    }
+
+    private HayRow row(Group group, Allotment.Eaten eaten, boolean milking, double grainBefore) {
+        int begins = eaters.begins(group, eaten.stretch());
+        int days = eaters.days(group, eaten.stretch());
+        var today = rations.yard().day();
+        var question =
+                eaters.part(group, eaten.stretch(), milking).orElseThrow().question();
+        boolean twice = grain(eaten)
+                > GrainFed.percentAFeeding() / 100 * question.need().bodyWeight() + HAIR;
+        var each = new LinkedHashMap<PricedFeed, Double>();
+        eaten.feeds().forEach((feed, kg) -> each.put(feed, kg / eaten.headDays()));
+        return new HayRow(
+                milking,
+                (int) Math.rint(eaten.headDays() / days),
+                today.plusDays(begins),
+                today.plusDays(begins + days - 1L),
+                each,
+                below(group, eaten, question),
+                twice && group.animals() != AnimalClass.GROWING,
+                grain(eaten),
+                grainBefore);
+    }
+
+    /** kg a head and day; 0 where nobody said it. */
+    private double grainNow(Group group) {
+        var now = rations.ranch().fedNow().get(group.id());
+        return now == null
+                ? 0
+                : eaters.feeds().stream()
+                        .filter(feed -> feed.feed().feedClass() == FeedClass.GRAIN)
+                        .map(feed ->
+                                now.amounts().get(UUID.fromString(feed.feed().id())))
+                        .filter(Objects::nonNull)
+                        .mapToDouble(amount -> amount.in(Unit.KILOGRAM_A_DAY))
+                        .sum();
+    }
+
+    private static double grain(Allotment.Eaten eaten) {
+        return eaten.feeds().entrySet().stream()
+                .filter(e -> e.getKey().feed().feedClass() == FeedClass.GRAIN)
+                .mapToDouble(e -> e.getValue() / eaten.headDays())
+                .sum();
+    }
+
+    /** By which usual limits of the bench it is knowingly short. */
+    private Map<String, Double> below(Group group, Allotment.Eaten eaten, LeastCostRation question) {
+        var usual = rations.question(group).options();
+        var kg = new LinkedHashMap<String, Double>();
+        eaten.feeds().forEach((feed, all) -> kg.put(feed.feed().id(), all / eaten.headDays()));
+        var offered = List.copyOf(eaten.feeds().keySet());
+        var judged = HandMix.judge(
+                new LeastCostRation(offered, question.need(), usual, Sureness.EXPECTED, LeastCostRation.Amounts.EXACT),
+                kg);
+        var below = new LinkedHashMap<String, Double>();
+        for (var limit : judged.limits()) {
+            var row = limit.row();
+            boolean isHabit = row.kind() == DietRow.Kind.PRACTICE || row.id().equals("intake");
+            double share = Math.abs(limit.supplied() - row.limit()) / Math.abs(row.limit());
+            if (isHabit && !limit.isMet() && share > LEAST_SAID) {
+                below.put(row.id(), share);
+            }
+        }
+        return below;
+    }
+}
