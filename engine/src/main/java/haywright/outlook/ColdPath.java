@@ -10,26 +10,18 @@ import java.util.Optional;
 /**
  * What one cold day adds to the need of one head by the rule of thumb, step by step, so that it can be followed with a pencil.
  * <pre>
- * more = h·(pct/100·b·mild − already)      Mcal of NEm a day; pct is 1 for each °F that it feels below begins, 2 when wet
+ * more = h·(pct/100·mild − already)      Mcal of NEm a day; pct is 1 for each °F that it feels below begins, 2 when wet
  * </pre>
  *
  * @param begins °C that it feels like, from which cold costs: coat and condition
- * @param at mean of the day, °C. @param feels with the wind, °C
+ * @param at mean of the day, °C. @param feels with the wind that reaches them, °C
  * @param percent of {@code mild}
  * @param mild maintenance in mild weather, Mcal
- * @param shelter b: the half behind a windbreak, else 1
  * @param already in the need of this time of year, Mcal: what last month's cold and the usual cold of the week take
  * @param factor h: what this herd's cold costs against the equations, as last winter's feeding said
  */
 public record ColdPath(
-        double begins,
-        double at,
-        double feels,
-        double percent,
-        double mild,
-        double shelter,
-        double already,
-        double factor) {
+        double begins, double at, double feels, double percent, double mild, double already, double factor) {
     /** Empty where no weather is said, or the cold is counted by the heat balance, which no pencil follows. */
     public static Optional<ColdPath> of(Settings settings, Group group, LocalDate day, double celsius) {
         var said = settings.weather();
@@ -48,14 +40,13 @@ public record ColdPath(
                 stress.effective().value(),
                 stress.percent(),
                 rule.mild(),
-                rule.shelter(),
                 rule.learned() + (factor > 0 ? need.nemCold() / factor : 0),
                 factor));
     }
 
     /** What reaches them, Mcal. */
     public double costs() {
-        return percent / 100 * shelter * mild;
+        return percent / 100 * mild;
     }
 
     /** Mcal over the need of this time of year. */

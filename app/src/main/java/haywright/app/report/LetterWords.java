@@ -105,6 +105,9 @@ record LetterWords(
 
     private static final double SODIUM_IN_SALT = 39.3;
 
+    private static final double SALT_OUNCES = 1.4;
+    private static final double SALT_POUNDS = 1350;
+
     /** Of headings, date and foot, with a margin. */
     private static final int FIXED_WORDS = 30;
 
@@ -311,8 +314,8 @@ record LetterWords(
     }
 
     /**
-     * Beside what the mineral's tag says of sodium: an ounce a head and day (Kansas State, 2019: 1 to 2; Oklahoma State: 1 or
-     * less). Salt is 39 % sodium.
+     * Beside what the mineral's tag says of sodium: an ounce and a half a head and day at 1,350 lb (Alberta, Yaremcio 2017:
+     * 35 to 45 g for 1,300 to 1,400 lb), by body weight, to half an ounce. Salt is 39 % sodium.
      */
     private String salt() {
         double ounces = portions().stream()
@@ -321,9 +324,15 @@ record LetterWords(
                         * p.feed().feed().composition().value(Analyte.NA).orElse(0)
                         / SODIUM_IN_SALT)
                 .sum();
-        return ounces > 0.75
-                ? "Salt is in the mineral."
-                : ounces > 0.25 ? "Salt: half an ounce a head." : "Salt: an ounce a head.";
+        double weight = offers.planned().weight().in(Unit.POUND);
+        int halves = (int) Math.rint(2 * (SALT_OUNCES * weight / SALT_POUNDS - ounces));
+        return switch (Math.max(0, halves)) {
+            case 0 -> "Salt is in the mineral.";
+            case 1 -> "Salt: half an ounce a head.";
+            case 2 -> "Salt: an ounce a head.";
+            case 3 -> "Salt: an ounce and a half.";
+            default -> "Salt: two ounces a head.";
+        };
     }
 
     private String loads() {
@@ -502,7 +511,7 @@ record LetterWords(
                         ? "Right amount: a few stems left, cattle quiet."
                         : "Right amount: cleaned up by night, cattle quiet.");
         if (!portions().isEmpty()) {
-            says.add(cold() + " Wet coats: call.");
+            says.add(cold() + (isSheltered() ? " Wet coats, no windbreak: call." : " Wet coats: call."));
         }
         says.addAll(Cautions.with(portions(), yard.ranch().lots()));
         FeedingDangers.of(yard, offers.rations().question(group).diet(), portions())
@@ -526,6 +535,12 @@ record LetterWords(
 
     private WhomToCall call() {
         return new WhomToCall(yard.ranch());
+    }
+
+    /** Whether what the cold takes is figured behind a windbreak: in the open it takes more, and sooner. */
+    private boolean isSheltered() {
+        var weather = offers.yard().ranch().settings().weather();
+        return weather != null && weather.isSheltered();
     }
 
     /** In words: the page holds no more numbers. Always something: every group meets cold. */

@@ -16,6 +16,11 @@ import java.util.Optional;
 public final class BunkRoom {
     private static final int LEAST_INCHES = 24;
     private static final int MOST_INCHES = 36;
+
+    /** Of weaned calves; common practice, from memory. */
+    private static final int LEAST_OF_CALVES = 18;
+
+    private static final int MOST_OF_CALVES = 22;
     private static final double INCHES_A_FOOT = 12;
 
     private BunkRoom() {}
@@ -31,12 +36,14 @@ public final class BunkRoom {
                 .flatMap(offer -> offer.mix().portions().stream())
                 .map(portion -> portion.feed().feed())
                 .anyMatch(feed -> !feed.feedClass().isForage() && feed.feedClass() != FeedClass.MINERAL);
-        return group.animals() != AnimalClass.GROWING && (isLimited || inBunks && isConcentrate)
+        boolean isGrowing = group.animals() == AnimalClass.GROWING;
+        int least = isGrowing ? LEAST_OF_CALVES : LEAST_INCHES;
+        return isLimited || inBunks && isConcentrate
                 ? Optional.of("Bunk room for all at once: %d to %d inches a head, at least %s feet for %s head."
                         .formatted(
-                                LEAST_INCHES,
-                                MOST_INCHES,
-                                Show.number(Math.ceil(group.head() * LEAST_INCHES / INCHES_A_FOOT), 0),
+                                least,
+                                isGrowing ? MOST_OF_CALVES : MOST_INCHES,
+                                Show.number(Math.ceil(group.head() * least / INCHES_A_FOOT), 0),
                                 Show.number(group.head(), 0)))
                 : Optional.empty();
     }

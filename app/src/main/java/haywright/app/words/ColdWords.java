@@ -131,20 +131,22 @@ public final class ColdWords {
         var weather = settings.weather();
         var says = new ArrayList<String>();
         says.add(
-                "In their coat and condition cold begins to cost at %s °F. At %s with wind of %s it feels like %s °F: %s degrees below."
+                "In their coat and condition cold begins to cost at %s °F. At %s with wind of %s%s it feels like %s °F: %s degrees below."
                         .formatted(
                                 Show.number(begins, 0),
                                 Show.fahrenheit(path.at()),
                                 weather == null ? "" : Show.quantity(weather.blows()),
+                                weather != null && weather.isSheltered()
+                                        ? ", three tenths of it behind the windbreak,"
+                                        : "",
                                 Show.number(feels, 0),
                                 Show.number(begins - feels, 0)));
         says.add(
-                "%s percent of maintenance a degree, %s %% of %s Mcal%s: %s Mcal. The ration has %s of it already, for last month’s cold and this week’s usual.%s"
+                "%s percent of maintenance a degree, %s %% of %s Mcal: %s Mcal. The ration has %s of it already, for last month’s cold and this week’s usual.%s"
                         .formatted(
                                 path.percent() > 1.5 * (begins - feels) ? "Wet, two" : "One",
                                 Show.number(path.percent(), 0),
                                 Show.number(path.mild(), 2),
-                                path.shelter() < 1 ? ", half of it behind the windbreak" : "",
                                 Show.number(path.costs(), 2),
                                 Show.number(path.already(), 2),
                                 path.factor() == 1

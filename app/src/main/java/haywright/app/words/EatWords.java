@@ -17,7 +17,7 @@ import java.util.stream.Collectors;
 
 /** Who eats which lot in which weeks, and what it costs by month. */
 public final class EatWords {
-    private static final double LEAST_TONS = 0.05;
+    private static final double LEAST_TONS = 0.1;
     /** Days from now before which a change of lot is not "keep it for later". */
     private static final int SOON = 14;
 
@@ -52,7 +52,7 @@ public final class EatWords {
         var rows = new ArrayList<Row>();
         for (var stretch : plan.stretches()) {
             var feeds = stretch.eats().stream()
-                    .filter(eats -> eats.group().equals(group) && Unit.TON.fromBase(eats.kg()) >= LEAST_TONS)
+                    .filter(eats -> eats.group().equals(group) && Unit.POUND.fromBase(eats.kg()) >= 1)
                     .sorted(Comparator.comparingDouble(KeptPlan.Eats::kg).reversed())
                     .map(eats -> tons(eats.kg()) + " " + eats.name())
                     .collect(Collectors.joining(", "));
@@ -65,6 +65,9 @@ public final class EatWords {
 
     private static String tons(double kg) {
         double tons = Unit.TON.fromBase(kg);
+        if (tons < LEAST_TONS) {
+            return Show.withUnit(Show.number(Unit.POUND.fromBase(kg), 0), Unit.POUND);
+        }
         return Show.withUnit(Show.number(tons, tons < 10 ? 1 : 0), Unit.TON);
     }
 

@@ -110,6 +110,13 @@ public final class LimitWords {
      * protein to whoever feeds, and hungry is hungry. Of rows that say the same thing the one is said that is missed by most.
      */
     public static List<String> shortfalls(HandMix mix, List<LeftOut> leftOut) {
+        var words = new ArrayList<String>();
+        mix.notAllowed().forEach(left -> words.add(left.why()));
+        words.addAll(missed(mix, leftOut));
+        return words;
+    }
+
+    private static List<String> missed(HandMix mix, List<LeftOut> leftOut) {
         var worst = new LinkedHashMap<String, LimitAnswer>();
         for (var limit : mix.limits()) {
             if (!limit.isMet()) {

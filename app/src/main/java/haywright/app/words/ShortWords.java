@@ -13,6 +13,8 @@ import haywright.season.given.Facts;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
 import java.util.stream.Collectors;
 
 /** Short of hay, as page and command say it. */
@@ -161,6 +163,27 @@ public final class ShortWords {
                 .sum();
     }
 
+    /** Whole loads, where a load is said and they bring more than is wanted. */
+    private static Optional<String> over(ToBuy buy, ShortOfHay hay) {
+        var sale =
+                hay.ranch().feedsForSale().get(UUID.fromString(buy.feed().feed().id()));
+        var load = sale == null ? null : sale.load();
+        if (load == null) {
+            return Optional.empty();
+        }
+        double each = load.in(Unit.TON);
+        double loads = Math.ceil(buy.tons() / each - 1e-9);
+        double over = loads * each - buy.tons();
+        return rounded(over) == 0
+                ? Optional.empty()
+                : Optional.of("It comes in loads of %s: %s bring %s more, $%s in all."
+                        .formatted(
+                                tons(each),
+                                Show.count((int) loads, "load"),
+                                tons(over),
+                                Show.number(loads * each * price(buy), 0)));
+    }
+
     private static double price(ToBuy buy) {
         return Math.rint(Unit.DOLLAR_PER_TON.fromBase(buy.feed().pricePerKgAsFed()));
     }
@@ -213,6 +236,7 @@ public final class ShortWords {
                         .map(buy -> "%s of %s at $%s a ton."
                                 .formatted(tons(buy.tons()), buy.feed().feed().name(), Show.number(price(buy), 0)))
                         .collect(Collectors.joining(" ")));
+                hay.buys().forEach(buy -> over(buy, hay).ifPresent(says::add));
                 says.add("That is all that is listed: change it under feeds for sale if more can be had.");
             }
             case BUY_HAY -> says.add(insteadOfSelling(hay));

@@ -173,6 +173,13 @@ public final class WinterWords {
                 .map(line -> Character.toLowerCase(line.charAt(0)) + line.substring(1));
     }
 
+    /** A test of what waits for one costs less than any feed, and may take the place of it. */
+    private static Optional<String> next(KeptPlan plan) {
+        return plan.waiting().isEmpty()
+                ? order(plan)
+                : Optional.of("test %s before you buy".formatted(names(plan.waiting())));
+    }
+
     /**
      * The book in one line, for the other pages: {@code Winter book of Nov 25: feed lasts to May 5, 161 days, in 17 winters
      * of 20. Next: buy 40 tons of Alfalfa this week.}
@@ -182,7 +189,7 @@ public final class WinterWords {
                 .formatted(
                         Show.day(book.day()),
                         lasting(book, today),
-                        order(book.plan()).map(order -> " Next: " + order + ".").orElse(""));
+                        next(book.plan()).map(order -> " Next: " + order + ".").orElse(""));
     }
 
     /** {@code feed lasts to May 5, 161 days, in 17 winters of 20}; with from when it is short where it is in most. */

@@ -4,6 +4,7 @@ import static haywright.quantity.Unit.CELSIUS;
 import static haywright.quantity.Unit.FAHRENHEIT;
 import static haywright.quantity.Unit.KILOMETER_AN_HOUR;
 import static haywright.quantity.Unit.MILE_AN_HOUR;
+import static haywright.quantity.Unit.NONE;
 
 import haywright.cattle.Breed;
 import haywright.workings.Input;
@@ -24,12 +25,16 @@ import java.util.stream.IntStream;
  * extrapolated, so that it understates a gale; beyond its temperatures the wind takes off as much as at its border.
  *
  * @param temperature °C
- * @param wind km/h, mean of the day
+ * @param wind km/h, mean of the day, in the open
+ * @param reaching the share of it that reaches them
  * @see "University of Nebraska, Cedar County, Feeding Cows in the Cold; 5 mph: South Dakota State University (read)"
  */
-public record CattleWindChill(double temperature, double wind) implements WindChill {
+public record CattleWindChill(double temperature, double wind, double reaching) implements WindChill {
     private static final List<PublishedTable.Row> ROWS =
             PublishedTable.read(CattleWindChill.class, "wind_chill.csv").rows();
+    private static final Source BEHIND_A_BREAK =
+            Source.judgment("a windbreak leaves three tenths of the wind; published tables of"
+                    + " 10 mph behind one have 8 of 19 °F left (Windbreak supporting information)");
     private static final double[] AIR = {-10, -5, 0, 5, 10, 20, 30, 40};
     private static final double[] MPH =
             ROWS.stream().mapToDouble(row -> row.number("mph").orElseThrow()).toArray();
@@ -41,6 +46,11 @@ public record CattleWindChill(double temperature, double wind) implements WindCh
 
     public CattleWindChill {
         WindChill.check(temperature, wind);
+    }
+
+    /** In the open. */
+    public CattleWindChill(double temperature, double wind) {
+        this(temperature, wind, 1);
     }
 
     static Line air(double temperature) {
@@ -63,7 +73,7 @@ public record CattleWindChill(double temperature, double wind) implements WindCh
     }
 
     private double mph() {
-        return Math.min(MPH[MPH.length - 1], MILE_AN_HOUR.fromBase(wind));
+        return Math.min(MPH[MPH.length - 1], MILE_AN_HOUR.fromBase(reaching * wind));
     }
 
     private static int lower(double[] marks, double value) {
@@ -102,10 +112,11 @@ public record CattleWindChill(double temperature, double wind) implements WindCh
                 Line.of("Q", "max(−10, min(40, T))", inside(), FAHRENHEIT, high),
                 Line.of(
                         "V",
-                        "min(40, v / 1.609344)",
+                        "min(40, s·v / 1.609344)",
                         mph(),
                         MILE_AN_HOUR,
                         high,
+                        Input.published("s", reaching, NONE, BEHIND_A_BREAK),
                         Input.typed("v", wind, KILOMETER_AN_HOUR)),
                 Line.of(
                         "A",

@@ -23,7 +23,6 @@ record ColdByBalance(Animal animal, Exposure exposure) implements Cold {
     private static final double KM = 0.576;
     private static final double KG = 0.2958;
     private static final double KEPT_BY_CALF = 0.13;
-    private static final double WIND_BEHIND_A_BREAK = 0.3;
     private static final Source EFFICIENCY = Source.read("NRC 1996/2000 p. 43: km at ME 2.0");
 
     HeatBalance balance() {
@@ -37,7 +36,7 @@ record ColdByBalance(Animal animal, Exposure exposure) implements Cold {
                 animal.conditionScore(),
                 animal.animals() != AnimalClass.GROWING,
                 exposure.coat(animal).hair(),
-                exposure.wind() * (exposure.windbreak() ? WIND_BEHIND_A_BREAK : 1),
+                exposure.wind() * exposure.reaching(),
                 exposure.hide().left(),
                 exposure.temperature(),
                 maintained / KM + gain / KG,

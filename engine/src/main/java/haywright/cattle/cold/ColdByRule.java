@@ -16,27 +16,22 @@ import java.util.List;
  * The rule of thumb, of maintenance.
  * <pre>
  * A    = SBW^0.75·max(0, a2)                              acclimatization, in maintenance already
- * NEmc = max(0, pct/100·b·(NEmm − SBW^0.75·a2) − A)       Mcal a day; b is 0.5 behind a windbreak, else 1
+ * NEmc = max(0, pct/100·(NEmm − SBW^0.75·a2) − A)         Mcal a day
  * </pre>
- * The rule counts the whole cold and acclimatization counts last month's: what maintenance already has of it is taken off,
+ * A windbreak keeps off wind and no frost: behind one the wind chill is that of the wind that is left. One published sentence
+ * halves the whole increment instead, which at −40 °F and 9 mph would take away more than all of the wind does.
+ *
+ * <p>The rule counts the whole cold and acclimatization counts last month's: what maintenance already has of it is taken off,
  * so that a cold month is never counted twice.
  */
 public record ColdByRule(Animal animal, Exposure exposure) implements Cold {
-    private static final double SHELTERED = 0.5;
-    private static final Source WINDBREAK =
-            Source.read("Drovers, Temperature is not the only measure of cold: a windbreak halves the increment");
     private static final Source ONCE = Source.judgment("the same cold is counted once");
 
     /** How far it lies under the temperature at which cold begins to cost, and the percent of that. */
     public ColdStress stress() {
         return ColdStress.of(
                 new LowerCritical(exposure.coat(animal), exposure.hide().wet(), animal.conditionScore()),
-                new CattleWindChill(exposure.temperature(), exposure.wind()));
-    }
-
-    /** The share of it that reaches them: half behind a windbreak. */
-    public double shelter() {
-        return exposure.windbreak() ? SHELTERED : 1;
+                new CattleWindChill(exposure.temperature(), exposure.wind(), exposure.reaching()));
     }
 
     /** Maintenance of cattle that know no cold, Mcal of NEm a day: what the percent is of. */
@@ -52,7 +47,7 @@ public record ColdByRule(Animal animal, Exposure exposure) implements Cold {
 
     @Override
     public double nem() {
-        return Math.max(0, stress().percent() / 100 * shelter() * mild() - learned());
+        return Math.max(0, stress().percent() / 100 * mild() - learned());
     }
 
     private static double learned(Maintenance maintenance) {
@@ -69,12 +64,11 @@ public record ColdByRule(Animal animal, Exposure exposure) implements Cold {
                 Line.of("A", "SBW^0.75·max(0, a2)", learned(maintenance), MEGACALORIE, ONCE, weight, a2),
                 Line.of(
                         "NEmc",
-                        "max(0, pct/100·b·(NEmm − SBW^0.75·a2) − A)",
+                        "max(0, pct/100·(NEmm − SBW^0.75·a2) − A)",
                         nem(),
                         MEGACALORIE,
                         ONCE,
                         Input.computed("pct", stress.percent(), PERCENT, stress),
-                        Input.published("b", shelter(), NONE, WINDBREAK),
                         Input.computed("NEmm", maintenance.nem(), MEGACALORIE, maintenance),
                         weight,
                         a2));

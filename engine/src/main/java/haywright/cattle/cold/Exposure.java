@@ -8,8 +8,7 @@ import haywright.workings.Refused;
  *
  * @param temperature mean of the day, °C
  * @param wind mean of the day, km/h, in the open
- * @param windbreak whether they can stand behind one; it halves the increment of the rule of thumb, or leaves the heat
- *     balance three tenths of the wind, never both
+ * @param windbreak whether they can stand behind one: three tenths of the wind reach them there
  * @param herd what the cold costs this herd for each Mcal that the equations say, as a winter that was fed has shown; 1
  *     where nothing is known of it
  * @param worn whether somebody has said that all wear this coat; else it is the heaviest of the time of year, and cattle
@@ -24,6 +23,8 @@ public record Exposure(
         ColdSystem system,
         double herd,
         boolean worn) {
+    private static final double BEHIND_A_BREAK = 0.3;
+
     /** Of a herd that nothing is known of. */
     public Exposure(double temperature, double wind, Coat coat, Hide hide, boolean windbreak, ColdSystem system) {
         this(temperature, wind, HairCoat.of(coat), hide, windbreak, system, 1, true);
@@ -47,6 +48,11 @@ public record Exposure(
     /** The same day in the coat of the season, by condition and milk. */
     public Exposure in(HairCoat ofTheSeason) {
         return new Exposure(temperature, wind, ofTheSeason, hide, windbreak, system, herd, false);
+    }
+
+    /** The share of the wind that reaches them. */
+    double reaching() {
+        return windbreak ? BEHIND_A_BREAK : 1;
     }
 
     /** The coat that an animal wears. */

@@ -1,6 +1,5 @@
 package haywright.feeding.hay;
 
-import haywright.cattle.AnimalClass;
 import haywright.cattle.herd.Group;
 import haywright.diet.DietRow;
 import haywright.diet.GrainFed;
@@ -90,7 +89,7 @@ final class HayRows {
                 today.plusDays(begins + days - 1L),
                 each,
                 below(group, eaten, question),
-                twice && group.animals() != AnimalClass.GROWING,
+                twice,
                 grain(eaten),
                 grainBefore);
     }

@@ -21,7 +21,6 @@ import haywright.ration.Ration;
 import haywright.ration.UsualMineral;
 import haywright.workings.Problem;
 import haywright.workings.Refused;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -187,11 +186,8 @@ public record BenchView(
 
     /** What a mix may not have in it, then what it is short of, in words that go on a sentence. */
     static List<String> shortfalls(Offers offers, Offer offer) {
-        var out = offers.rations().question(offers.group()).diet().leftOut();
-        var words = new ArrayList<String>();
-        offer.mix().notAllowed().forEach(left -> words.add(left.why()));
-        words.addAll(LimitWords.shortfalls(offer.mix(), out));
-        return words;
+        return LimitWords.shortfalls(
+                offer.mix(), offers.rations().question(offers.group()).diet().leftOut());
     }
 
     private static InTheWay inTheWay(Offers offers, NoRation no) {

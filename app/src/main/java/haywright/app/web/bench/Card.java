@@ -141,10 +141,11 @@ public record Card(
 
     private static List<String> now(Offers offers, Offer offer) {
         var notes = new ArrayList<String>();
-        BenchView.shortfalls(offers, offer).stream()
-                .limit(MOST_SHORTFALLS)
-                .map(Card::sentence)
-                .forEach(notes::add);
+        var faults = BenchView.shortfalls(offers, offer);
+        faults.stream().limit(MOST_SHORTFALLS).map(Card::sentence).forEach(notes::add);
+        if (faults.size() > MOST_SHORTFALLS) {
+            notes.add("%d more are on the workings page.".formatted(faults.size() - MOST_SHORTFALLS));
+        }
         if (notes.isEmpty()) {
             notes.add("It meets what they likely need.");
         }

@@ -30,6 +30,7 @@ import org.jspecify.annotations.Nullable;
  * @param sure how surely each need is met, and by whose word they are fed so
  * @param surer the least sure limit and what its doubt is made of
  * @param beside the ration beside what cattle usually eat and what the trade says
+ * @param faults all that is wrong with what they are fed now
  * @param worked how the cost comes about; null where there is no ration
  */
 public record WorkingsView(
@@ -38,6 +39,7 @@ public record WorkingsView(
         String sure,
         List<String> surer,
         List<String> beside,
+        List<String> faults,
         List<Feed> feeds,
         List<Limit> limits,
         List<Checked> checked,
@@ -65,6 +67,9 @@ public record WorkingsView(
                 ration.map(r -> sure(offers, r)).orElse(""),
                 ration.map(r -> Surer.of(yard, r)).orElse(List.of()),
                 ration.map(r -> RuleWords.beside(need, r)).orElse(List.of()),
+                offers.now().map(now -> BenchView.shortfalls(offers, now)).orElse(List.of()).stream()
+                        .map(Show::capital)
+                        .toList(),
                 mix.map(m -> feeds(yard, group, m)).orElse(List.of()),
                 mix.map(m -> limits(ration, m)).orElse(List.of()),
                 mix.map(m -> checked(m.checked())).orElse(List.of()),
