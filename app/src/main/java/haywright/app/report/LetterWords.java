@@ -14,6 +14,7 @@ import haywright.cattle.herd.Group;
 import haywright.cattle.herd.Regain;
 import haywright.diet.DietRow;
 import haywright.diet.Feed;
+import haywright.diet.GrainFed;
 import haywright.feeding.ColdSnap;
 import haywright.feeding.Offer;
 import haywright.feeding.Offers;
@@ -297,6 +298,9 @@ record LetterWords(
         if (hasGrain() && !yard.ranch().outfit().mixing().mixes()) {
             says.add("Hay first, then grain.");
         }
+        if (isInTwoFeedings()) {
+            says.add("Grain in two feedings.");
+        }
         says.add("Open the water first. " + salt());
         says.addAll(Changeover.words(offers, this::spoken));
         var bought = portions().stream()
@@ -338,6 +342,23 @@ record LetterWords(
     private String loads() {
         var loads = Loads.of(offers);
         return loads.count() == 1 ? "" : " " + loads.words();
+    }
+
+    /**
+     * Of growing cattle that get more than half a percent of body weight, beyond which acid and bloat begin (NDSU, Forage
+     * Matters, of cows); the limit that they are held to, one percent, is from memory.
+     */
+    private boolean isInTwoFeedings() {
+        double grain = portions().stream()
+                .filter(p -> p.feed().feed().feedClass() == FeedClass.GRAIN)
+                .mapToDouble(Portion::kgPutOut)
+                .sum();
+        return offers.group().animals() == AnimalClass.GROWING
+                && yard.ranch().outfit().timesADay() == 1
+                && grain
+                        > GrainFed.percentAFeeding()
+                                / 100
+                                * offers.planned().weight().base();
     }
 
     private boolean hasGrain() {

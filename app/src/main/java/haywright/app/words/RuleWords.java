@@ -18,6 +18,9 @@ public final class RuleWords {
     private static final double CALF_NEAR_POUNDS = 75;
     private static final double CALF_NEAR_GAIN = 0.5;
 
+    /** Of what they would eat, below which they may stand hungry: beyond the doubt of the equation (judgment). */
+    private static final double WELL_BELOW = 0.9;
+
     private RuleWords() {}
 
     /** One sentence each. */
@@ -42,7 +45,9 @@ public final class RuleWords {
         }
         return Math.round(Unit.POUND.fromBase(given)) > Math.round(Unit.POUND.fromBase(expected))
                 ? " That is more than the middle of it: watch what they leave."
-                : "";
+                : given < WELL_BELOW * expected
+                        ? " It is richer than hay alone, so less of it meets what they need. Thin cows, heifers and calves should not stand hungry: put out more hay for them."
+                        : "";
     }
 
     /** The one rule for growing cattle is that of calves of 500 lb that gain 1.5 lb: it says nothing of others. */
