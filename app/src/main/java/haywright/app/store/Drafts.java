@@ -9,13 +9,18 @@ import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.UUID;
+import java.util.function.Predicate;
 import org.jdbi.v3.core.Jdbi;
 
 /** What was typed into a form and not saved yet, exactly as typed, right or wrong. */
 public final class Drafts {
     /** Stands for the round, where a form belongs to no ranch yet. */
     public static final UUID THE_ROUND = new UUID(0, 0);
+
+    /** Before the name of each of several that were left unfinished of one form; the last one has none. */
+    public static final String BESIDE = "?left=";
 
     private static final String ASIDE = "set-aside/";
 
@@ -30,21 +35,97 @@ public final class Drafts {
         this.jdbi = jdbi;
     }
 
-    /** @param form names the form and what it is about: {@code lot/UUID}, {@code report/new} */
+    /**
+     * In the place of whatever waits there.
+     *
+     * @param form names the form and what it is about: {@code lot/UUID}, {@code report/new}
+     */
     public void put(UUID ranch, String form, Map<String, List<String>> fields) {
-        String json;
+        put(ranch, form, fields, there -> true, there -> false);
+    }
+
+    /**
+     * In the place of what the same window left. What another window left there makes room under a name of its own, and
+     * what the same window left under such a name is gone.
+     */
+    public void put(
+            UUID ranch, String form, Map<String, List<String>> fields, Predicate<Map<String, List<String>>> isOwn) {
+        put(ranch, form, fields, there -> there.equals(fields) || isOwn.test(there), isOwn);
+    }
+
+    private void put(
+            UUID ranch,
+            String form,
+            Map<String, List<String>> fields,
+            Predicate<Map<String, List<String>>> givesWay,
+            Predicate<Map<String, List<String>>> isOwn) {
+        var json = json(fields);
+        while (!isPut(ranch, form, json, givesWay)) {
+            // another window was quicker: what it left is looked at in turn
+        }
+        for (var name : waiting(ranch)) {
+            if (!name.equals(form) && (name.equals(alone(form)) || name.startsWith(alone(form) + BESIDE))) {
+                kept(ranch, name)
+                        .filter(there -> read(there).filter(isOwn).isPresent())
+                        .ifPresent(there -> drop(ranch, name, there));
+            }
+        }
+    }
+
+    /** Each step changes only what it has seen, so that no window takes what another puts there meanwhile. */
+    private boolean isPut(UUID ranch, String form, String json, Predicate<Map<String, List<String>>> givesWay) {
+        setAsideUnreadable(ranch, form);
+        var there = kept(ranch, form);
+        if (there.isEmpty()) {
+            return jdbi.withHandle(h -> h.execute(
+                            "INSERT INTO draft (ranch_id, form, fields) VALUES (?, ?, ?) ON CONFLICT DO NOTHING",
+                            ranch.toString(),
+                            form,
+                            json))
+                    == 1;
+        }
+        if (read(there.get()).filter(givesWay).isPresent()) {
+            return jdbi.withHandle(h -> h.execute(
+                            "UPDATE draft SET fields = ? WHERE ranch_id = ? AND form = ? AND fields = ?",
+                            json,
+                            ranch.toString(),
+                            form,
+                            there.get()))
+                    == 1;
+        }
+        jdbi.useHandle(h -> h.execute(
+                "UPDATE draft SET form = ? WHERE ranch_id = ? AND form = ? AND fields = ?",
+                alone(form) + BESIDE + UUID.randomUUID().toString().substring(0, 8),
+                ranch.toString(),
+                form,
+                there.get()));
+        return false;
+    }
+
+    private void drop(UUID ranch, String form, String json) {
+        jdbi.useHandle(h -> h.execute(
+                "DELETE FROM draft WHERE ranch_id = ? AND form = ? AND fields = ?", ranch.toString(), form, json));
+    }
+
+    /** The form without which of several that were left unfinished it is. */
+    private static String alone(String form) {
+        int at = form.indexOf(BESIDE);
+        return at < 0 ? form : form.substring(0, at);
+    }
+
+    private static String json(Map<String, List<String>> fields) {
         try {
-            json = MAPPER.writeValueAsString(fields);
+            return MAPPER.writeValueAsString(fields);
         } catch (JsonProcessingException e) {
             throw new UncheckedIOException(e);
         }
-        setAsideUnreadable(ranch, form);
-        jdbi.useHandle(h -> h.createUpdate("INSERT INTO draft (ranch_id, form, fields) VALUES (:ranch, :form, :fields)"
-                        + " ON CONFLICT (ranch_id, form) DO UPDATE SET fields = excluded.fields")
-                .bind("ranch", ranch.toString())
-                .bind("form", form)
-                .bind("fields", json)
-                .execute());
+    }
+
+    /** What tells one draft of a form from another; empty for none. */
+    public static String print(Map<String, List<String>> fields) {
+        return fields.isEmpty()
+                ? ""
+                : "%08x".formatted(new TreeMap<>(fields).toString().hashCode());
     }
 
     /** What was typed; empty when nothing is waiting, or what is {@linkplain #isUnreadable cannot be read}. */
@@ -127,10 +208,16 @@ public final class Drafts {
                 .list());
     }
 
-    /** What waits under one name waits under another; nothing may wait there. */
-    public void move(UUID ranch, String form, String to) {
-        jdbi.useHandle(h ->
-                h.execute("UPDATE draft SET form = ? WHERE ranch_id = ? AND form = ?", to, ranch.toString(), form));
+    /** Just this is saved and waits no more, also where it made room for another; what is not just this stays. */
+    public void clear(UUID ranch, String form, Map<String, List<String>> fields) {
+        var beside = alone(form) + BESIDE;
+        jdbi.useHandle(h -> h.execute(
+                "DELETE FROM draft WHERE ranch_id = ? AND (form = ? OR substr(form, 1, ?) = ?) AND fields = ?",
+                ranch.toString(),
+                alone(form),
+                beside.length(),
+                beside,
+                json(fields)));
     }
 
     public void clear(UUID ranch, String form) {

@@ -1,5 +1,6 @@
 package haywright.app.web;
 
+import haywright.app.store.Drafts;
 import haywright.app.store.Ranches;
 import io.javalin.http.Context;
 import io.javalin.http.HandlerType;
@@ -125,16 +126,14 @@ final class Gone extends RuntimeException {
             return;
         }
         typed.put(Page.REV, http.formParams(Page.REV));
-        var ranch = id(http.pathParam("ranch"));
-        var drafts = desk.store().drafts();
-        var there = drafts.get(ranch, key);
-        boolean isFree = there.isEmpty() || there.equals(typed);
-        drafts.put(
-                ranch,
-                isFree
-                        ? key
-                        : key + "?" + Page.LEFT + "="
-                                + UUID.randomUUID().toString().substring(0, 8),
-                typed);
+        var seen = http.formParam(Page.DRAFT);
+        desk.store()
+                .drafts()
+                .put(
+                        id(http.pathParam("ranch")),
+                        Page.draftKey(http, key),
+                        typed,
+                        there -> Drafts.print(there).equals(seen));
+        http.attribute(Page.DRAFT, Drafts.print(typed));
     }
 }

@@ -2,6 +2,7 @@ package haywright.app.web;
 
 import haywright.app.document.Patch;
 import haywright.app.document.RanchDocument;
+import haywright.app.store.Drafts;
 import haywright.app.store.Ranches;
 import haywright.app.store.SaveAnswer;
 import haywright.cattle.herd.Group;
@@ -20,7 +21,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import java.util.UUID;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
@@ -195,8 +195,12 @@ public record Page(
 
     /** Where what is typed into this form is kept until it is saved. */
     private String draftKey(String key) {
+        return draftKey(http, key);
+    }
+
+    static String draftKey(Context http, String key) {
         var left = http.formParam(LEFT) == null ? http.queryParam(LEFT) : http.formParam(LEFT);
-        return left != null && left.matches("[0-9a-f]{8}") ? key + "?" + LEFT + "=" + left : key;
+        return left != null && left.matches("[0-9a-f]{8}") ? key + Drafts.BESIDE + left : key;
     }
 
     /** Which of several that were left unfinished the form on this page is; null where it is the only one. */
@@ -211,29 +215,7 @@ public record Page(
     }
 
     private void shown(String key, Map<String, List<String>> fields) {
-        http.attribute(DRAFT + "/" + key, print(fields));
-    }
-
-    private static String print(Map<String, List<String>> fields) {
-        return fields.isEmpty()
-                ? ""
-                : "%08x".formatted(new TreeMap<>(fields).toString().hashCode());
-    }
-
-    /**
-     * What another window left unfinished of the same form makes room, and can be opened beside this one. A script that
-     * does not say what it saw takes the place of what is there.
-     */
-    private void makeRoom(Form form, Map<String, List<String>> mine) {
-        var seen = http.formParam(DRAFT);
-        var at = draftKey(form.key());
-        var there = seen == null
-                ? Map.<String, List<String>>of()
-                : desk.store().drafts().get(ranch.id(), at);
-        if (seen != null && !there.isEmpty() && !print(there).equals(seen) && !there.equals(mine)) {
-            var id = UUID.randomUUID().toString().substring(0, 8);
-            desk.store().drafts().move(ranch.id(), at, form.key() + "?" + LEFT + "=" + id);
-        }
+        http.attribute(DRAFT + "/" + key, Drafts.print(fields));
     }
 
     /** Whether the draft of the form on this page is there and cannot be read. */
@@ -346,7 +328,7 @@ public record Page(
         if (form == null) {
             return false;
         }
-        boolean kept = Boolean.TRUE.equals(http.attribute(KEPT));
+        boolean kept = http.attribute(KEPT) != null;
         if (!kept && (failure.status() == 422 || failure.status() == 500)) { // the database itself is well
             try {
                 keep(form);
@@ -381,7 +363,10 @@ public record Page(
         Pages.render(http, template, Map.of("page", this, "view", view));
     }
 
-    /** Keeps what was typed for when somebody comes back to it. */
+    /**
+     * Keeps what was typed for when somebody comes back to it. What another window left unfinished of the same form makes
+     * room, and can be opened beside this one; a script that does not say what it saw takes the place of what is there.
+     */
     public void keep(Form form) {
         sent(form);
         var fields = new LinkedHashMap<>(form.typed());
@@ -389,10 +374,42 @@ public record Page(
             return; // a button alone; what somebody typed into the form of this name earlier stays
         }
         fields.put(REV, List.of(formMark()));
-        makeRoom(form, fields);
-        desk.store().drafts().put(ranch.id(), draftKey(form.key()), fields);
+        var at = draftKey(form.key());
+        var seen = http.formParam(DRAFT);
+        Kept before = http.attribute(KEPT);
+        if (seen == null) {
+            desk.store().drafts().put(ranch.id(), at, fields);
+        } else {
+            desk.store()
+                    .drafts()
+                    .put(
+                            ranch.id(),
+                            at,
+                            fields,
+                            there -> Drafts.print(there).equals(seen)
+                                    || before != null && before.fields().equals(there));
+        }
         shown(form.key(), fields);
-        http.attribute(KEPT, true);
+        http.attribute(KEPT, new Kept(at, fields));
+        http.attribute(DRAFT, Drafts.print(fields));
+    }
+
+    /** What this request kept of its form, until it is saved. */
+    private record Kept(String at, Map<String, List<String>> fields) {}
+
+    /** It is saved: a draft that stays on is no reason to say otherwise. */
+    private void clear(Form form) {
+        Kept kept = http.attribute(KEPT);
+        var drafts = desk.store().drafts();
+        try {
+            if (kept != null) {
+                drafts.clear(ranch.id(), kept.at(), kept.fields());
+            } else {
+                drafts.clear(ranch.id(), draftKey(form.key())); // a button alone: what it is of is gone
+            }
+        } catch (RuntimeException e) {
+            Pages.log(http, e);
+        }
     }
 
     /** Shows the form again with its problems, and keeps what was typed. */
@@ -415,7 +432,6 @@ public record Page(
      */
     public void save(Form form, String words, UnaryOperator<Ranch> change, String then) {
         keep(form);
-        var drafts = desk.store().drafts();
         var documents = new RanchDocument();
         var now = documents.tree(ranch);
         var patch = Patch.between(now, documents.tree(change.apply(ranch)));
@@ -426,11 +442,7 @@ public record Page(
             settle(form, words, conflict, then);
             return;
         }
-        try {
-            drafts.clear(ranch.id(), draftKey(form.key()));
-        } catch (RuntimeException e) {
-            Pages.log(http, e); // it is saved: a draft that stays on is no reason to say otherwise
-        }
+        clear(form);
         var saved = (SaveAnswer.Saved) answer;
         if (mine.changes().isEmpty()) {
             leave(at(then) + (then.contains("?") ? "&" : "?") + "same");
@@ -453,7 +465,13 @@ public record Page(
             return false;
         }
         var before = desk.store().ranches().answered(ranch.id(), made.rev(), print.get());
-        before.ifPresent(one -> leaveSaved(one.then(), one.rev()));
+        before.ifPresent(one -> {
+            Form form = http.attribute(SENT);
+            if (form != null) {
+                clear(form);
+            }
+            leaveSaved(one.then(), one.rev());
+        });
         return before.isPresent();
     }
 

@@ -15,16 +15,19 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Two people, or two windows, changed the same thing. What only one of them changed stands, box by box; where both did, they
  * are shown side by side, to choose from, as the form's own page has them.
  *
  * @param action where the form goes again
+ * @param draft the print of what is kept of it
  * @param typed the whole form, sent again with the choice: with what the other window alone changed
  * @param choices none where both can stand
  */
-public record TwoVersions(String action, String back, Map<String, List<String>> typed, List<Choice> choices) {
+public record TwoVersions(
+        String action, String back, @Nullable String draft, Map<String, List<String>> typed, List<Choice> choices) {
     /**
      * @param id of the choice: the box, or {@link #ALL}
      * @param theirs what would stand in the box; nothing where it is more than one
@@ -61,7 +64,7 @@ public record TwoVersions(String action, String back, Map<String, List<String>> 
         if (unnamed || !apart.isOfBoxes() && touchTheSame(page, base, conflict)) {
             choices = List.of(whole(page, base, words, conflict));
         }
-        return new TwoVersions(page.http().path(), page.at(then), typed, choices);
+        return new TwoVersions(page.http().path(), page.at(then), page.draft(form), typed, choices);
     }
 
     private static Optional<Boxes> boxes(Page page, long rev, Form form) {

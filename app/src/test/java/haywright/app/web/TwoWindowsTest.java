@@ -11,10 +11,13 @@ import haywright.ranch.Ranch;
 import haywright.sampling.stock.PartFed;
 import haywright.sampling.stock.Stock;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.concurrent.Callable;
+import java.util.concurrent.Executors;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -196,6 +199,107 @@ class TwoWindowsTest {
         wrong.put("fed-" + lot, "8l00");
         assertThat(from(mine, WEEK, wrong).status()).isEqualTo(422);
         assertThat(leftUnfinished()).hasSize(1);
+    }
+
+    private List<String> unfinished() {
+        return ranch.store().drafts().waiting(ranch.id());
+    }
+
+    private static Map<String, String> but(RawClient.Answer page, String box, String value) {
+        var all = shown(page);
+        all.put(box, value);
+        return all;
+    }
+
+    @Test
+    void whatIsSavedTogetherWithAnotherWindowIsNotLeftUnfinished() {
+        var boxes = Map.of(
+                "settings/ranch",
+                List.of("adviser", "Ann Field", "feedingLossPercent", "19"),
+                "settings/outfit",
+                List.of("timesADay", "2", "bunk", "1.5"),
+                "settings/last-winter",
+                List.of("head", "120", "days", "150"),
+                "lots/" + lot + "/as/bales",
+                List.of("replacementPrice", "$180", "count", "280"),
+                "herd/" + group,
+                List.of("head", "96", "conditionScore", "4.5"));
+        boxes.forEach((at, two) -> {
+            var one = ranch.get(at);
+            var other = ranch.get(at);
+            assertThat(from(one, at, but(one, two.get(0), two.get(1))).status())
+                    .as(at)
+                    .isEqualTo(303);
+            assertThat(unfinished()).as(at).isEmpty();
+            assertThat(from(other, at, but(other, two.get(2), two.get(3))).status())
+                    .as(at)
+                    .isEqualTo(303);
+            assertThat(unfinished()).as(at).isEmpty();
+        });
+    }
+
+    /** They look, write and save at the same moments; what none of them saved stays. */
+    @Test
+    void windowsThatSaveAtOnceLeaveNothingOfTheirOwnAndTakeNothingOfAnother() throws Exception {
+        var at = "lots/new/bales";
+        var unsaved = hay("count", "many");
+        assertThat(from(ranch.get(at), at, unsaved).status()).isEqualTo(422);
+        var before = ranch.kept().lots().size();
+        var threads = Executors.newFixedThreadPool(8);
+        try {
+            var sent = new ArrayList<Callable<RawClient.Answer>>();
+            for (int i = 0; i < 24; i++) {
+                var page = ranch.get(at + "?left=" + "%08x".formatted(i)); // opened before anything was left
+                var all = hidden(page);
+                all.remove("left");
+                var lot = hay("name", "Stack " + i);
+                all.keySet().removeAll(lot.keySet());
+                all.putAll(lot);
+                sent.add(() -> ranch.submit(page, at, all));
+            }
+            for (var answer : threads.invokeAll(sent)) {
+                assertThat(answer.get().status()).isEqualTo(303);
+            }
+        } finally {
+            threads.shutdown();
+        }
+        assertThat(ranch.kept().lots()).hasSize(before + 24);
+        assertThat(unfinished()).hasSize(1);
+        assertThat(ranch.store().drafts().get(ranch.id(), unfinished().get(0))).containsEntry("count", List.of("many"));
+    }
+
+    @Test
+    void whoeverChoosesBetweenTwoVersionsTakesNothingOfAThird() {
+        var at = "lots/" + lot + "/as/bales";
+        var second = ranch.get(at);
+        var third = ranch.get(at);
+        assertThat(ranch.send(at, hay("name", "First")).status()).isEqualTo(303);
+        var asked = from(second, at, hay("name", "Second"));
+        assertThat(asked.status()).isEqualTo(409);
+        var askedToo = from(third, at, hay("name", "Third"));
+        assertThat(askedToo.status()).isEqualTo(409);
+        assertThat(unfinished()).hasSize(2);
+        assertThat(chosen(asked, at, "mine").status()).isEqualTo(303);
+        assertThat(unfinished()).hasSize(1);
+        assertThat(ranch.store().drafts().get(ranch.id(), unfinished().get(0))).containsEntry("name", List.of("Third"));
+    }
+
+    /** What it left at first made room for another window's meanwhile. */
+    @Test
+    void whatIsSentAgainAndSavedIsNotLeftUnfinished() {
+        var one = ranch.get(WEEK);
+        var other = ranch.get(WEEK);
+        var wrong = first();
+        wrong.put("fed-" + lot, "7l00");
+        var again = from(one, WEEK, wrong);
+        var wrongToo = second();
+        wrongToo.put("fed-" + lot, "l2");
+        assertThat(from(other, WEEK, wrongToo).status()).isEqualTo(422);
+        assertThat(unfinished()).hasSize(2);
+        assertThat(from(again, WEEK, first()).status()).isEqualTo(303);
+        assertThat(unfinished()).hasSize(1);
+        assertThat(ranch.store().drafts().get(ranch.id(), unfinished().get(0)))
+                .containsEntry("fed-" + lot, List.of("l2"));
     }
 
     @Test
