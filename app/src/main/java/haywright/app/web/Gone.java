@@ -126,14 +126,7 @@ final class Gone extends RuntimeException {
             return;
         }
         typed.put(Page.REV, http.formParams(Page.REV));
-        var seen = http.formParam(Page.DRAFT);
-        desk.store()
-                .drafts()
-                .put(
-                        id(http.pathParam("ranch")),
-                        Page.draftKey(http, key),
-                        typed,
-                        there -> Drafts.print(there).equals(seen));
+        desk.store().drafts().put(id(http.pathParam("ranch")), Page.draftKey(http, key), typed, Page.isOwn(http));
         http.attribute(Page.DRAFT, Drafts.print(typed));
     }
 }

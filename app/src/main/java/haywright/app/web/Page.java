@@ -22,6 +22,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.Predicate;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
@@ -375,23 +376,24 @@ public record Page(
         }
         fields.put(REV, List.of(formMark()));
         var at = draftKey(form.key());
-        var seen = http.formParam(DRAFT);
-        Kept before = http.attribute(KEPT);
-        if (seen == null) {
+        if (http.formParam(DRAFT) == null) {
             desk.store().drafts().put(ranch.id(), at, fields);
         } else {
-            desk.store()
-                    .drafts()
-                    .put(
-                            ranch.id(),
-                            at,
-                            fields,
-                            there -> Drafts.print(there).equals(seen)
-                                    || before != null && before.fields().equals(there));
+            desk.store().drafts().put(ranch.id(), at, fields, isOwn(http));
         }
         shown(form.key(), fields);
         http.attribute(KEPT, new Kept(at, fields));
         http.attribute(DRAFT, Drafts.print(fields));
+    }
+
+    /** Of a draft: whether the form was shown with it, or this request kept it. */
+    static Predicate<Map<String, List<String>>> isOwn(Context http) {
+        var shown = http.formParam(DRAFT);
+        String kept = http.attribute(DRAFT);
+        return there -> {
+            var print = Drafts.print(there);
+            return print.equals(shown) || print.equals(kept);
+        };
     }
 
     /** What this request kept of its form, until it is saved. */

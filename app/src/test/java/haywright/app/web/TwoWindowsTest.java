@@ -238,6 +238,66 @@ class TwoWindowsTest {
         });
     }
 
+    private static final String CORNERS =
+            "{\"type\":\"Polygon\",\"coordinates\":[[[-100,42],[-100,42.01],[-99.99,42.01],[-99.99,42],[-100,42]]]}";
+
+    /** @param box of the form that is sent there */
+    private void keepsBothRefused(String page, String at, String box, Map<String, String> more) {
+        var one = ranch.get(page);
+        var other = ranch.get(page);
+        var words = List.of("l7 oaks", "l8 elms");
+        for (var window : List.of(one, other)) {
+            var all = new LinkedHashMap<>(more);
+            all.put(box, words.get(window == one ? 0 : 1));
+            assertThat(from(window, at, all).status()).as(at).isEqualTo(422);
+        }
+        var left = unfinished();
+        assertThat(left).as(at).hasSize(2);
+        var shown = left.stream()
+                .map(path -> ranch.get(path.replace(at, page)).body())
+                .reduce("", String::concat);
+        assertThat(shown).as(at).contains(words);
+        left.forEach(path -> ranch.store().drafts().clear(ranch.id(), path));
+    }
+
+    @Test
+    void ofTwoWindowsThatAreRefusedNoFormDropsTheWordsOfTheFirst() {
+        assertThat(ranch.send("take/fields/new", Map.of("name", "North", "grows", "brome", "field", CORNERS))
+                        .status())
+                .isEqualTo(303);
+        var field = "take/fields/" + ranch.kept().fields().keySet().iterator().next();
+        keepsBothRefused("take/fields/new", "take/fields/new", "name", Map.of());
+        keepsBothRefused(field + "/change", field + "/change", "name", Map.of("field", "nowhere"));
+        keepsBothRefused(field + "/zones", field + "/zones", "zones", Map.of());
+        keepsBothRefused("take/fields/draw", "take/fields/draw", "name", Map.of());
+        keepsBothRefused("settings/weather", "settings/weather/place", "town", Map.of());
+        keepsBothRefused("bench/" + group + "/hand", "bench/" + group + "/hand", "feed-" + lot, Map.of());
+        keepsBothRefused("lots/table", "lots/table", "table", Map.of());
+    }
+
+    @Test
+    void ofThreeWindowsOnOneFieldNoneIsDropped() {
+        assertThat(ranch.send("take/fields/new", Map.of("name", "North", "grows", "brome", "field", CORNERS))
+                        .status())
+                .isEqualTo(303);
+        var at = "take/fields/" + ranch.kept().fields().keySet().iterator().next() + "/change";
+        var second = ranch.get(at);
+        var third = ranch.get(at);
+        assertThat(ranch.send(at, Map.of("name", "First", "grows", "brome", "field", CORNERS))
+                        .status())
+                .isEqualTo(303);
+        assertThat(from(second, at, Map.of("name", "Second", "grows", "brome", "field", CORNERS))
+                        .status())
+                .isEqualTo(409);
+        assertThat(from(third, at, Map.of("name", "Third", "grows", "brome", "field", CORNERS))
+                        .status())
+                .isEqualTo(409);
+        assertThat(unfinished().stream()
+                        .map(path ->
+                                ranch.store().drafts().get(ranch.id(), path).get("name")))
+                .containsExactlyInAnyOrder(List.of("Second"), List.of("Third"));
+    }
+
     /** They look, write and save at the same moments; what none of them saved stays. */
     @Test
     void windowsThatSaveAtOnceLeaveNothingOfTheirOwnAndTakeNothingOfAnother() throws Exception {
