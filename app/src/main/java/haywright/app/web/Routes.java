@@ -6,8 +6,10 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** Where a step of the trail says which of its methods answers what. Paths are relative to the ranch. */
@@ -20,6 +22,8 @@ public final class Routes {
     private final @Nullable Step step;
     /** What answers for a page, by path: the page of a form is shown again when what it sent could not be saved. */
     private final Map<String, Answer> pages = new HashMap<>();
+
+    private final Set<String> beside = new HashSet<>();
 
     public Routes(RoutesConfig routes, Desk desk, @Nullable Step step) {
         this.routes = routes;
@@ -44,6 +48,12 @@ public final class Routes {
         });
     }
 
+    /** The same of a form beside others on one page: it is kept under the path that it is sent to. */
+    public void postBeside(String path, Answer answer) {
+        beside.add(path);
+        post(path, answer);
+    }
+
     public void post(String path, Answer answer) {
         routes.post("/ranch/{ranch}/" + path, http -> {
             Boxes.on(http, pages(path));
@@ -64,7 +74,9 @@ public final class Routes {
     /** Under the form's own page: the one that was sent to, or the nearest above it. */
     private void kept(Context http, String path) {
         var key = http.path().replaceFirst("^/ranch/[^/]+/", "");
-        for (var at = path; at.contains("/") && !pages.containsKey(at); at = at.substring(0, at.lastIndexOf('/'))) {
+        for (var at = path;
+                at.contains("/") && !pages.containsKey(at) && !beside.contains(at);
+                at = at.substring(0, at.lastIndexOf('/'))) {
             key = key.substring(0, key.lastIndexOf('/'));
         }
         try {

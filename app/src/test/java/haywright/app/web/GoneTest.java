@@ -121,6 +121,35 @@ class GoneTest {
     }
 
     @Test
+    void whatWasTypedOfThePlaceOfAnArchivedRanchIsInItsFormAfterwards() {
+        var stale = ranch.get("settings/weather");
+        assertThat(ranch.send("archive", Map.of()).status()).isEqualTo(303);
+        assertThat(ranch.submit(stale, "settings/weather/place", Map.of("town", "Valentine, NE"))
+                        .status())
+                .isEqualTo(409);
+        ranch.store().ranches().restore(ranch.id());
+        assertThat(ranch.get("settings/weather").body()).contains("value=\"Valentine, NE\"");
+    }
+
+    /** The link on the ranch's page leads to it. */
+    @Test
+    void whatWasPickedForALotOfAnArchivedRanchIsInItsFormAfterwards() {
+        ranch.hay("300");
+        var lot = ranch.anyLot();
+        var sheet = Map.of("laboratory", "Tin Valley", "howSampled", "grab", "one-dm", "90", "dry-cp", "10");
+        assertThat(ranch.send("reports/new/" + lot, sheet).status()).isEqualTo(303);
+        var at = "reports/lot/" + lot;
+        var stale = ranch.get(at);
+        assertThat(ranch.send("archive", Map.of()).status()).isEqualTo(303);
+        assertThat(ranch.submit(stale, at + "/energy", Map.of("way", "typed here"))
+                        .status())
+                .isEqualTo(409);
+        ranch.store().ranches().restore(ranch.id());
+        assertThat(ranch.store().drafts().waiting(ranch.id())).containsExactly(at + "/energy");
+        assertThat(ranch.get("").body()).contains("href=\"" + ranch.path() + at + "\"");
+    }
+
+    @Test
     void aFormOfAnArchivedRanchSaysSo() {
         ranch.hay("300");
         var lot = UUID.fromString(ranch.anyLot());

@@ -27,7 +27,7 @@ public final class EnergyPages {
     private EnergyPages() {}
 
     public static void routes(Routes on) {
-        on.post("reports/lot/{lot}/energy", EnergyPages::save);
+        on.postBeside("reports/lot/{lot}/energy", EnergyPages::save);
     }
 
     /**

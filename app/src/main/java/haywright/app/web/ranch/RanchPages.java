@@ -178,7 +178,7 @@ public final class RanchPages {
                     default -> "A form";
                 };
         // the forms of one page stand beside each other on it
-        var at = path.replaceFirst("^settings/weather/\\w+", "settings/weather");
+        var at = path.replaceFirst("^(settings/weather|reports/lot/[0-9a-f-]+)/\\w+", "$1");
         var typed = name.isEmpty() ? "" : name.get(0).strip();
         var called = typed.length() <= LONGEST ? typed : typed.substring(0, LONGEST) + "…";
         return new Left(

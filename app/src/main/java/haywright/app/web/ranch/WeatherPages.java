@@ -74,7 +74,7 @@ public final class WeatherPages {
     static void routes(Routes on) {
         on.get(PATH, page -> page.show(PAGE, view(page, form(page), place(page), none())));
         on.post(PATH, WeatherPages::save);
-        on.post(PLACE, WeatherPages::savePlace);
+        on.postBeside(PLACE, WeatherPages::savePlace);
         on.post(RECORD, WeatherPages::record);
         on.post(PATH + "/forget", WeatherPages::forget);
     }
