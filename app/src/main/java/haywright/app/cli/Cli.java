@@ -1,6 +1,7 @@
 package haywright.app.cli;
 
 import haywright.app.store.BadDatabase;
+import haywright.app.store.Trouble;
 import haywright.app.words.Letters;
 import haywright.app.words.Version;
 import haywright.lp.SolverMissing;
@@ -98,6 +99,7 @@ public final class Cli {
     /** What a person can fix is said in a line; anything else is a fault of the program, kept where it can be sent from. */
     private int failed(Throwable e) {
         var err = line.getErr();
+        var trouble = Trouble.of(e);
         if (e instanceof Refused refused) {
             refused.problems().forEach(p -> err.println(Letters.inOneLine(p.field() + ": " + p.sentence())));
         } else if (e instanceof BadDatabase bad) {
@@ -107,6 +109,9 @@ public final class Cli {
             return Faults.FAILED;
         } else if (e instanceof SolverMissing missing) {
             err.println(missing.getMessage());
+            return Faults.FAILED;
+        } else if (trouble.isPresent()) {
+            err.println(trouble.get().cause() + " " + trouble.get().fix());
             return Faults.FAILED;
         } else if (e instanceof NoSuchFileException missing) {
             err.println(missing.getFile() + ": there is no such file. Is its name right?");

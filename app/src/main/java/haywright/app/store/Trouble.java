@@ -10,17 +10,17 @@ import org.sqlite.SQLiteException;
 
 /** Why nothing could be kept or read, as the database or the disk says it. */
 public enum Trouble {
-    DISK_FULL("The disk is full.", "Make room on it, then send this again."),
+    DISK_FULL("The disk is full.", "Make room on it, then try again."),
     DISK_FAILS(
             "The disk did not take what was written. It may be full, over its quota, or failing.",
-            "Make room or look at the disk, then send this again."),
+            "Make room or look at the disk, then try again."),
     LOCKED(
             "Another program is holding the database.",
-            "Close the other program, or wait until it is done; then send this again."),
-    AWAY("The database does not answer.", "Start it, or look for its file and its disk; then send this again."),
+            "Close the other program, or wait until it is done; then try again."),
+    AWAY("The database does not answer.", "Start it, or look for its file and its disk; then try again."),
     READ_ONLY(
             "The database cannot be written to: its file, folder or disk is read-only.",
-            "Allow writing there, then send this again."),
+            "Allow writing there, then try again."),
     DAMAGED(
             "The database file is damaged.",
             "End Haywright and start it again: it then offers the newest good copy. Nothing is deleted by that."),

@@ -3,6 +3,7 @@ package haywright.app.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assumptions.assumeThat;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import haywright.app.Main;
 import haywright.app.document.RanchDocument;
 import haywright.app.document.TinLantern;
@@ -236,6 +237,35 @@ class OneSentenceTest {
         saidInOneSentence();
         assertThat(err.toString()).contains(data.resolve("errors.log").toString());
         assertThat(Files.readString(data.resolve("errors.log"))).contains("secret of the house", "\tat ");
+    }
+
+    /** A limit on the size of files stands for the disk: what SQLite and the system say is as true. */
+    @Test
+    void aDiskThatFillsUpWhileARanchIsTakenInIsNamed() throws IOException, InterruptedException {
+        var ranch = (ObjectNode) new RanchDocument().tree(TinLantern.ranch());
+        ((ObjectNode) ranch.path("lots").elements().next()).put("notes", "word ".repeat(800_000));
+        var large = folder.resolve("large.json");
+        Files.writeString(large, ranch.toString());
+        var java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
+        var command = "ulimit -f 3000; exec \"$0\" \"$@\"";
+        var process = new ProcessBuilder(
+                        "bash",
+                        "-c",
+                        command,
+                        java,
+                        "-XX:-UsePerfData",
+                        "-cp",
+                        System.getProperty("java.class.path"),
+                        Main.class.getName(),
+                        "ranch",
+                        "import",
+                        large.toString(),
+                        "--data=" + folder.resolve("small"))
+                .start();
+        var said = new String(process.getErrorStream().readAllBytes(), StandardCharsets.UTF_8);
+        assertThat(process.waitFor()).as(said).isEqualTo(3);
+        assertThat(said).contains("disk").doesNotContain("Exception", "fault");
+        assertThat(said.lines()).hasSize(1);
     }
 
     /** Through the true standard output, which keeps its failures to itself. */
