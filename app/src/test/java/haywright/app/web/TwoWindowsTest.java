@@ -276,6 +276,32 @@ class TwoWindowsTest {
     }
 
     @Test
+    void formsLeftUnfinishedAreToldApart() {
+        var paths = List.of(
+                "settings/ranch",
+                "settings/outfit",
+                "settings/last-winter",
+                "settings/weather",
+                "take/lots/" + lot,
+                "take/lots/" + lot + "/weigh",
+                "take/groups/" + group + "/scores",
+                "bench/" + group + "/wishes",
+                "bench/" + group + "/hand");
+        paths.forEach(path -> ranch.store().drafts().put(ranch.id(), path, Map.of("notes", List.of("typed"))));
+        var home = ranch.get("").body();
+        var names = paths.stream()
+                .map(path -> Pattern.compile("<li><a href=\"" + ranch.path() + path + "\">([^<]+)</a><p>")
+                        .matcher(home)
+                        .results()
+                        .map(found -> found.group(1))
+                        .toList())
+                .toList();
+        assertThat(names)
+                .doesNotHaveDuplicates()
+                .allSatisfy(one -> assertThat(one).hasSize(1));
+    }
+
+    @Test
     void ofThreeWindowsOnOneFieldNoneIsDropped() {
         assertThat(ranch.send("take/fields/new", Map.of("name", "North", "grows", "brome", "field", CORNERS))
                         .status())

@@ -169,10 +169,21 @@ public final class RanchPages {
                 : switch (path.replaceAll("/.*", "")) {
                     case "lots" -> "A lot";
                     case "feeds" -> "A feed to buy";
-                    case "take" -> path.startsWith("take/fields") ? "A field" : "A field sheet";
+                    case "take" ->
+                        path.startsWith("take/fields")
+                                ? "A field"
+                                : path.startsWith("take/groups")
+                                        ? "Condition scores"
+                                        : path.contains("/weigh") ? "A weighing" : "A field sheet";
+                    case "bench" -> path.contains("/hand") ? "A mix by hand" : "Limits on a ration";
                     case "reports" -> "A report";
                     case "herd" -> "A group";
-                    case "settings" -> "Ranch settings";
+                    case "settings" ->
+                        path.startsWith("settings/weather")
+                                ? "Winter weather"
+                                : path.startsWith("settings/outfit")
+                                        ? "Feeding equipment"
+                                        : path.startsWith("settings/last-winter") ? "Last winter" : "Ranch settings";
                     case "letter" -> "A letter";
                     case "winter" -> "A week";
                     default -> "A form";
