@@ -93,10 +93,13 @@ public record Changeover(List<Row> rows) {
             return List.of();
         }
         if (!now.get().mix().notAllowed().isEmpty()) {
-            return List.of("New: %s. What they get now must stop: call first.".formatted(PlainLimits.list(fresh)));
+            return List.of("New: %s. What they get now must stop, and a change takes days: call first."
+                    .formatted(PlainLimits.list(fresh)));
         }
-        return List.of("New: %s. Change over in ten days: every three days trade a quarter of the old for new."
-                .formatted(fresh.size() > MOST_NAMED ? "most of these feeds" : PlainLimits.list(fresh)));
+        return List.of((fresh.size() > MOST_NAMED
+                        ? "Most of these feeds are new to them."
+                        : "New: %s.".formatted(PlainLimits.list(fresh)))
+                + " Change over in ten days: every three days trade a quarter of the old for new.");
     }
 
     /** Of all head a day as printed, by name; a loose mineral is no change. */

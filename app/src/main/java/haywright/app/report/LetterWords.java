@@ -310,7 +310,7 @@ record LetterWords(
         if (!bought.isEmpty()) {
             says.add(
                     bought.size() > MOST_NAMED
-                            ? "Get the bought feeds first."
+                            ? "Buy the feeds marked bought first."
                             : "Buy first: " + PlainLimits.list(bought) + ".");
         }
         says.addAll(Cautions.keepOut(ration.diet().leftOut()));
@@ -442,9 +442,9 @@ record LetterWords(
             return ShortOfHay.of(offers.rations(), ShortOfHay.Asked.NOTHING)
                     .filter(ShortOfHay::isShort)
                     .map(hay -> hay.gone()
-                            .map(day -> "Short of hay: gone by %s."
+                            .map(day -> "All hay here is gone by %s."
                                     .formatted(inFigures ? Show.day(day) : DateWords.part(day)))
-                            .orElse("Short of hay: it does not last until turnout."));
+                            .orElse("The hay here does not last until turnout."));
         } catch (Refused refused) {
             return Optional.empty(); // the page of short hay says why
         }
@@ -529,8 +529,8 @@ record LetterWords(
         says.add("Call %s if they lose condition or do not clean up.".formatted(call().adviser()));
         says.add(
                 isFed(ENOUGH)
-                        ? "Right amount: a few stems left, cattle quiet."
-                        : "Right amount: cleaned up by night, cattle quiet.");
+                        ? "Enough is a few stems left and quiet cattle."
+                        : "Enough is cleaned up by night and quiet cattle.");
         if (!portions().isEmpty()) {
             says.add(cold() + (isSheltered() ? " Wet coats, no windbreak: call." : " Wet coats: call."));
         }
@@ -576,11 +576,11 @@ record LetterWords(
             return "Hard cold: they are full and need richer feed. Call.";
         }
         return ColdWords.degreesAPound(rule) >= 1
-                ? "Each %s degrees colder than %s: a pound a head more %s."
+                ? "Colder than %s: add a pound a head of %s for each %s degrees."
                         .formatted(
-                                NumberWords.of((int) ColdWords.degreesAPound(rule)),
                                 NumberWords.degrees(Math.rint(Unit.FAHRENHEIT.fromBase(rule.below()))),
-                                hay.get())
+                                hay.get(),
+                                NumberWords.of((int) ColdWords.degreesAPound(rule)))
                 : "Hard cold: more %s, no more straw. Call.".formatted(hay.get());
     }
 

@@ -65,14 +65,18 @@ public final class Sent {
 
     /**
      * A print of all that a form sent and of what it was made from: the same only where one page is sent twice. Empty for what
-     * has no revision in it, as a script's, or has a file.
+     * has no revision in it, as a script's. A file is told by its name and how long it is.
      */
     static Optional<String> print(Context http) {
-        if (http.formParam(Page.REV) == null
-                || http.isMultipart() && http.uploadedFiles().stream().anyMatch(file -> file.size() > 0)) {
+        if (http.formParam(Page.REV) == null) {
             return Optional.empty();
         }
         var all = new TreeMap<String, List<String>>(http.formParamMap());
+        if (http.isMultipart()) {
+            http.uploadedFiles()
+                    .forEach(file ->
+                            all.put("file/" + all.size(), List.of(file.filename(), Long.toString(file.size()))));
+        }
         all.keySet().removeAll(Set.of(Gate.TOKEN, Page.DRAFT, Page.SEEN));
         try {
             var digest =

@@ -65,7 +65,7 @@ class LetterColdTest {
 
     private static String cold(Ranch ranch) {
         return FeedLetter.of(offers(ranch)).lines(Part.WATCH_FOR).stream()
-                .filter(line -> line.contains("cold"))
+                .filter(line -> line.contains("Colder") || line.contains("cold"))
                 .findFirst()
                 .orElseThrow();
     }

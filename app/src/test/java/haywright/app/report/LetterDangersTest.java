@@ -99,7 +99,7 @@ class LetterDangersTest {
     void aTextMessageBeginsWithWhatCanKill() {
         var letter = FeedLetter.of(ranch(900, false), COWS, DAY);
         var message = letter.message();
-        assertThat(message).contains("Feed Oat hay second", "colder");
+        assertThat(message).contains("Feed Oat hay second", "Colder");
         assertThat(message.indexOf("Feed Oat hay second")).isLessThan(message.indexOf(" a head ("));
         for (var group : DEMO.groups().values()) {
             var other = FeedLetter.of(DEMO, group, DEMO.settings().today(DAY));

@@ -179,7 +179,7 @@ class LetterSaysTest {
         var hay = ShortOfHay.of(offers.rations(), ShortOfHay.Asked.NOTHING).orElseThrow();
         assertThat(hay.isShort()).isTrue();
         assertThat(FeedLetter.of(offers).words(Part.WHY))
-                .contains("Short of hay", Show.day(hay.gone().orElseThrow()));
+                .contains("gone by", Show.day(hay.gone().orElseThrow()));
     }
 
     @Test

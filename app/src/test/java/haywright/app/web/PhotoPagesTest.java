@@ -73,6 +73,16 @@ class PhotoPagesTest {
         assertThat(kept()).hasSize(12);
     }
 
+    @Test
+    void whatIsSentTwiceFromOnePageIsKeptOnce() {
+        var page = ranch.get("photos/" + lot);
+        var file = Pictures.plain("jpg", 60, 40);
+        var first = ranch.client().upload(page, ranch.path() + "photos/" + lot, "a.jpg", file);
+        var second = ranch.client().upload(page, ranch.path() + "photos/" + lot, "a.jpg", file);
+        assertThat(second.header("Location")).isEqualTo(first.header("Location"));
+        assertThat(kept()).hasSize(1);
+    }
+
     /** The file that a report was read from and a photo of its sheet are two things. */
     @Test
     void aReportsPhotoIsNotTheFileItWasReadFrom() {

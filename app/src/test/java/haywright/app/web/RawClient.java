@@ -156,7 +156,9 @@ final class RawClient {
     /** The same of whatever bytes. */
     Answer upload(Answer page, String path, String name, byte[] content) {
         var line = "--part-of-a-form\r\nContent-Disposition: form-data; name=";
-        var before = line + "\"token\"\r\n\r\n" + token(page) + "\r\n" + line + "\"file\"; filename=\"" + name
+        var rev = REV.matcher(page.body());
+        var made = rev.find() ? line + "\"rev\"\r\n\r\n" + rev.group(1) + "\r\n" : "";
+        var before = made + line + "\"token\"\r\n\r\n" + token(page) + "\r\n" + line + "\"file\"; filename=\"" + name
                 + "\"\r\nContent-Type: application/octet-stream\r\n\r\n";
         var after = "\r\n--part-of-a-form--\r\n";
         var head =

@@ -3,13 +3,18 @@ package haywright.app.exchange.image;
 import haywright.app.exchange.Bounded;
 import haywright.workings.Refused;
 import java.awt.image.BufferedImage;
-import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
+import java.io.File;
+import java.io.FileInputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.StandardCopyOption;
 import java.util.Locale;
 import java.util.Set;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.locks.ReentrantLock;
+import java.util.regex.Pattern;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageReader;
 import net.coobird.thumbnailator.Thumbnails;
@@ -32,6 +37,15 @@ public final class Photo {
     /** The largest cameras of phones have 50 million; a picture that claims more is made to fill the memory. */
     static final long MOST_PIXELS = 60_000_000;
 
+    /** What is held of one at once: with what it is drawn into, a quarter of the memory that the program has. */
+    private static final long MOST_HELD = 32_000_000;
+
+    /** Segments beside the picture come first, and each has at most 64 kB. */
+    private static final int HEAD_BYTES = 256 * 1024;
+
+    /** What a reader says of a file that ends too soon, and goes on with gray. */
+    private static final Pattern CUT = Pattern.compile("premature|truncated|corrupt|missing", Pattern.CASE_INSENSITIVE);
+
     private static final double QUALITY = 0.8;
 
     private static final Set<String> READ = Set.of("jpeg", "png");
@@ -48,9 +62,20 @@ public final class Photo {
      * @throws Refused where it is no picture that can be read here, or too large
      */
     public static byte[] of(String field, String name, InputStream file) throws IOException {
-        var bytes = new Bounded(file, MOST_BYTES, () -> tooLarge(field, name)).readAllBytes();
         ONE.lock();
-        try (var in = ImageIO.createImageInputStream(new ByteArrayInputStream(bytes))) {
+        var kept = Files.createTempFile("photo", null); // and not in memory: a few at once would fill it
+        try (var bounded = new Bounded(file, MOST_BYTES, () -> tooLarge(field, name))) {
+            Files.copy(bounded, kept, StandardCopyOption.REPLACE_EXISTING);
+            return read(field, name, kept.toFile());
+        } finally {
+            ONE.unlock();
+            Files.delete(kept);
+        }
+    }
+
+    private static byte[] read(String field, String name, File file) {
+        try (var in = ImageIO.createImageInputStream(file);
+                var head = new FileInputStream(file)) {
             var readers = ImageIO.getImageReaders(in);
             if (!readers.hasNext()) {
                 throw unreadable(field, name);
@@ -61,7 +86,7 @@ public final class Photo {
                 if (!READ.contains(reader.getFormatName().toLowerCase(Locale.ROOT))) {
                     throw unreadable(field, name);
                 }
-                return drawn(field, name, reader, Turned.of(bytes));
+                return drawn(field, name, reader, Turned.of(head.readNBytes(HEAD_BYTES)));
             } finally {
                 reader.dispose();
             }
@@ -70,8 +95,6 @@ public final class Photo {
                 throw refused;
             }
             throw unreadable(field, name); // what breaks off or lies about itself is found while it is read
-        } finally {
-            ONE.unlock();
         }
     }
 
@@ -82,10 +105,15 @@ public final class Photo {
             throw tooLarge(field, name);
         }
         var part = reader.getDefaultReadParam();
-        int every =
-                Math.max(1, Math.max(width, height) / (2 * LONG_SIDE)); // twice the points needed, and no more memory
+        int every = every(reader, (long) width * height);
         part.setSourceSubsampling(every, every, 0, 0);
+        var cut = new AtomicBoolean();
+        reader.addIIOReadWarningListener((source, warning) ->
+                cut.compareAndSet(false, CUT.matcher(warning).find()));
         var image = reader.read(0, part);
+        if (cut.get()) {
+            throw new Refused(field, name, "a picture that ends too soon", "Copy it from the phone again.");
+        }
         var all = Thumbnails.of(image)
                 .addFilter(ExifFilterUtils.getFilterForOrientation(turned))
                 .imageType(BufferedImage.TYPE_INT_RGB)
@@ -95,6 +123,13 @@ public final class Photo {
         var out = new ByteArrayOutputStream();
         (isLong ? all.size(LONG_SIDE, LONG_SIDE) : all.scale(1)).toOutputStream(out);
         return out.toByteArray();
+    }
+
+    /** Every first, second, third … point, so that what is held of it fits. */
+    private static int every(ImageReader reader, long pixels) throws IOException {
+        var type = reader.getRawImageType(0);
+        int bytes = type == null ? 4 : Math.max(3, type.getColorModel().getPixelSize() / 8);
+        return (int) Math.ceil(Math.sqrt((double) pixels * bytes / MOST_HELD));
     }
 
     private static Refused unreadable(String field, String name) {

@@ -16,6 +16,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -65,10 +66,9 @@ public final class PhotoPages {
         var ranch = page.ranch();
         var about = page.id("about");
         var report = ranch.reports().get(about);
-        var lot = ranch.lots().get(report == null ? about : report.lot());
-        if (lot == null) {
-            throw new NotFoundResponse("What these photos are of is not here any more.");
-        }
+        var lot = report == null
+                ? page.find(ranch.lots(), "about")
+                : Objects.requireNonNull(ranch.lots().get(report.lot()));
         return new View(
                 about,
                 report == null

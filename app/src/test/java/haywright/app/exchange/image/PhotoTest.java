@@ -10,10 +10,13 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.zip.CRC32;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -56,6 +59,38 @@ class PhotoTest {
         assertThat(isRed(image, 1500, 300)).isFalse();
     }
 
+    /** In a program of its own: what runs out of memory here must not end the tests. */
+    @Test
+    void theLargestThatIsTakenFitsIntoHalfTheMemoryThatTheProgramHas(@TempDir Path folder) throws Exception {
+        var file = folder.resolve("large.png");
+        Files.write(file, Pictures.gradient(7740, 7740));
+        var java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
+        var path = System.getProperty("surefire.test.class.path", System.getProperty("java.class.path"));
+        var run = new ProcessBuilder(
+                        java,
+                        "-Xmx128m",
+                        "-Djava.awt.headless=true",
+                        "-cp",
+                        path,
+                        InLittleMemory.class.getName(),
+                        file.toString())
+                .redirectErrorStream(true)
+                .start();
+        var said = new String(run.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        assertThat(run.waitFor()).as(said).isZero();
+    }
+
+    /** Draws one picture. */
+    static final class InLittleMemory {
+        private InLittleMemory() {}
+
+        public static void main(String... file) throws IOException {
+            try (var in = Files.newInputStream(Path.of(file[0]))) {
+                Photo.of("file", "large.png", in);
+            }
+        }
+    }
+
     @Test
     void aSmallOneStaysAsLargeAsItIs() throws IOException {
         var image = read(kept(Pictures.plain("png", 90, 60)));
@@ -79,6 +114,8 @@ class PhotoTest {
         assertThatThrownBy(() -> kept("<svg onload=alert(1)>".getBytes(StandardCharsets.UTF_8)))
                 .isInstanceOf(Refused.class);
         assertThatThrownBy(() -> kept(Arrays.copyOf(picture, 100))).isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> kept(Arrays.copyOf(picture, picture.length * 2 / 3)))
+                .isInstanceOf(Refused.class);
     }
 
     /** Forty bytes that say they are 10 billion points: it is refused by what it says, before any are drawn. */

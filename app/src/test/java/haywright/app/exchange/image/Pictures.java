@@ -7,6 +7,8 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
+import java.util.zip.CRC32;
+import java.util.zip.DeflaterOutputStream;
 import javax.imageio.ImageIO;
 
 /** Pictures as cameras write them, made for tests. */
@@ -29,6 +31,49 @@ public final class Pictures {
             throw new UncheckedIOException(e);
         }
         return out.toByteArray();
+    }
+
+    /** A PNG of red, green and blue, written row by row: it takes hardly any memory to make. */
+    public static byte[] gradient(int width, int height) {
+        var out = new ByteArrayOutputStream();
+        out.writeBytes(new byte[] {(byte) 0x89, 'P', 'N', 'G', '\r', '\n', 0x1A, '\n'});
+        chunk(
+                out,
+                "IHDR",
+                ByteBuffer.allocate(13)
+                        .putInt(width)
+                        .putInt(height)
+                        .put((byte) 8)
+                        .put((byte) 2)
+                        .array());
+        var packed = new ByteArrayOutputStream();
+        try (var deflater = new DeflaterOutputStream(packed)) {
+            var row = new byte[1 + 3 * width];
+            for (int y = 0; y < height; y++) {
+                for (int x = 0; x < width; x++) {
+                    row[1 + 3 * x] = (byte) (x >> 5);
+                    row[2 + 3 * x] = (byte) (y >> 5);
+                }
+                deflater.write(row);
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        chunk(out, "IDAT", packed.toByteArray());
+        chunk(out, "IEND", new byte[0]);
+        return out.toByteArray();
+    }
+
+    private static void chunk(ByteArrayOutputStream out, String type, byte[] data) {
+        var named = ByteBuffer.allocate(4 + data.length)
+                .put(type.getBytes(StandardCharsets.ISO_8859_1))
+                .put(data)
+                .array();
+        var crc = new CRC32();
+        crc.update(named);
+        out.writeBytes(ByteBuffer.allocate(4).putInt(data.length).array());
+        out.writeBytes(named);
+        out.writeBytes(ByteBuffer.allocate(4).putInt((int) crc.getValue()).array());
     }
 
     /**
