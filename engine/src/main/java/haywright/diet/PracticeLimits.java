@@ -119,7 +119,10 @@ final class PracticeLimits {
                 Sense.AT_MOST,
                 nitrate,
                 Unit.PPM,
-                f -> NitrateFed.of(f, need, options).counted(),
+                // a mineral is eaten in ounces: pounds of it would thin the nitrate on paper alone
+                f -> f.isLooseMineral()
+                        ? value(nitrate)
+                        : NitrateFed.of(f, need, options).counted(),
                 options.water()::nitrateADay,
                 Counted.UPPER_90));
         if (feeds.stream().anyMatch(f -> isSecond(f, need, options))) {

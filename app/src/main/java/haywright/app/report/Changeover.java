@@ -78,8 +78,8 @@ public record Changeover(List<Row> rows) {
         var now = offers.now();
         if (now.isEmpty()) {
             return List.of(
-                    "Change over across ten days: a quarter more of this every three days.",
-                    "Keep feeding what they get now beside it: a quarter less of it every three days.");
+                    "Take ten days to change over: a quarter more of this every three days.",
+                    "Cut what they get now by a quarter every three days.");
         }
         var before = now.get().mix().portions().stream()
                 .map(portion -> portion.feed().feed().id())

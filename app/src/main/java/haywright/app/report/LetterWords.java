@@ -442,9 +442,9 @@ record LetterWords(
             return ShortOfHay.of(offers.rations(), ShortOfHay.Asked.NOTHING)
                     .filter(ShortOfHay::isShort)
                     .map(hay -> hay.gone()
-                            .map(day -> "All hay here is gone by %s."
+                            .map(day -> "As fed now, all hay is gone by %s."
                                     .formatted(inFigures ? Show.day(day) : DateWords.part(day)))
-                            .orElse("The hay here does not last until turnout."));
+                            .orElse("As fed now, hay does not last until turnout."));
         } catch (Refused refused) {
             return Optional.empty(); // the page of short hay says why
         }

@@ -14,6 +14,7 @@ import haywright.ration.NoRation;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Set;
 
 /** What the rows of a ration say, in the rancher's words: on pages, papers and in a terminal alike. */
 public final class LimitWords {
@@ -277,9 +278,14 @@ public final class LimitWords {
                 .forEach(test ->
                         words.add("Test %s for nitrate: if it is safe, a ration costs about %s per head per day."
                                 .formatted(test.feed().name(), Show.dollars(test.cost()))));
-        answer.lifts().forEach(lift -> words.add(lift(lift, need)));
+        answer.lifts().stream()
+                .filter(lift -> !CANNOT.contains(lift.row().id()))
+                .forEach(lift -> words.add(lift(lift, need)));
         return words;
     }
+
+    /** Nobody can make cattle hold more. */
+    private static final Set<String> CANNOT = Set.of("fill", "intake");
 
     private static String lift(NoRation.Lift lift, Need need) {
         var row = lift.row();

@@ -213,7 +213,7 @@ public final class ShortWords {
     /** {@code They’d calve at a 4.9.}; empty where none are due before grass, or it saves nothing. */
     public static String score(HayStep step) {
         var score = step.score();
-        return score == null || step.saves() == 0 ? "" : "They’d calve at a %s.".formatted(Show.number(score, 1));
+        return score == null || step.saves() == 0 ? "" : "They’d calve at score %s.".formatted(Show.number(score, 1));
     }
 
     /** Why, and what to mind; a sentence or two. */
@@ -260,7 +260,7 @@ public final class ShortWords {
             }
             case STRAW -> {
                 says.add(
-                        "Straw at most 1.25 %% of body weight; start small. Counted from %s weeks after you start. None for thin cows, heifers, calves, or cows in milk."
+                        "Straw at most 1.25 %% of body weight; start small. Counted from %s weeks after you start. This step gives none to thin cows, heifers, calves, or cows in milk."
                                 .formatted(weeks("change_over")));
                 hay.assumed()
                         .forEach(feed ->
@@ -271,7 +271,7 @@ public final class ShortWords {
             }
             case LIMIT_HAY ->
                 says.add(
-                        "Never below 0.75 % of body weight in hay, eaten, on any day; straw does not count. Room for all at once,"
+                        "Not in rings: roll the hay out or feed it in bunks, so that all eat at once. Never below 0.75 % of body weight in hay, eaten, on any day; straw does not count. Room for all at once,"
                                 + " strong fences. Grain in small steps over %s weeks, counted from then; never more than 0.5 %% of"
                                         .formatted(weeks("change_over"))
                                 + " body weight in one feeding. It ends %s weeks before the first calf is due."

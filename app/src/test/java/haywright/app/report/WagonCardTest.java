@@ -144,7 +144,9 @@ class WagonCardTest {
             var rations = new Rations(ranch, DAY);
             for (var group : ranch.groups().values()) {
                 var offers = new Offers(rations, group);
-                System.err.println("NOW " + ranch.name() + " " + group.name() + " " + offers.sure().isPresent() + " " + offers.now().map(n -> n.mix().notAllowed().toString()));
+                System.err.println("NOW " + ranch.name() + " " + group.name() + " "
+                        + offers.sure().isPresent() + " "
+                        + offers.now().map(n -> n.mix().notAllowed().toString()));
                 var dangers = new WagonCard(offers).dangers();
                 for (var portion : rations.toFeed(group)) {
                     var feed = portion.feed().feed();

@@ -143,7 +143,9 @@ public record BenchView(
                 sure.map(offer -> Show.dollars(offer.mix().cost())).orElse(""),
                 sure.map(offer -> SupplyWords.enough(offer.holdsPercent())).orElse(""),
                 sure.map(offer -> MixWords.lasts(offer, offers.grass())
-                                + (offer.gone().size() > 1 ? " Hay that is left takes the place of what is gone." : ""))
+                                + (offer.gone().size() > 1
+                                        ? " When one is gone, figure a new ration before you feed more of the other."
+                                        : ""))
                         .orElse(""),
                 MixWords.bales(offers),
                 assumed(yard, group),

@@ -22,6 +22,9 @@ final class MixWords {
     /** Percent below which a way of feeding is no way to compare with. */
     private static final double NEVER = 5;
 
+    /** Share of dry matter besides hay above which a bale is not left to last some days (judgment). */
+    private static final double RICH = 0.2;
+
     private MixWords() {}
 
     static Feeding feeding(Yard yard, Group group, Portion portion) {
@@ -77,6 +80,10 @@ final class MixWords {
                 .map(bales -> Show.number(bales.count(), 0) + " of "
                         + bales.feed().feed().name())
                 .collect(Collectors.joining(" and "));
+        if (whole.days() > 1 && isRich(whole)) {
+            return "Roll a part of a bale out every day, no whole bales every %s days: with this much grain and cake, hay must not run out before the next."
+                    .formatted(Show.number(whole.days(), 0));
+        }
         var baled = whole.bales().stream().map(WholeBales.Bales::feed).toList();
         var beside = whole.mix().portions().stream()
                 .filter(p -> !baled.contains(p.feed()) && !p.feed().feed().isLooseMineral())
@@ -92,6 +99,17 @@ final class MixWords {
                         whole.days() == 1 ? "day" : Show.number(whole.days(), 0) + " days",
                         beside.isEmpty() ? "" : " Beside them per head per day: " + beside + ".",
                         missed);
+    }
+
+    /** Whether so much besides hay is fed that they eat a bale before its day and then grain on an empty stomach. */
+    private static boolean isRich(WholeBales whole) {
+        double rich = whole.mix().portions().stream()
+                .filter(p -> !p.feed().feed().feedClass().isForage()
+                        && !p.feed().feed().isLooseMineral())
+                .mapToDouble(Portion::kg)
+                .sum();
+        double all = whole.mix().portions().stream().mapToDouble(Portion::kg).sum();
+        return rich > RICH * all;
     }
 
     /** {@code 21 ¢ less: about $7,800 by May 5 for 240 head.} */

@@ -87,7 +87,7 @@ public record WorkingsView(
         var kept = ration.sureness();
         var says = "Energy is met at least %s times in 100, whatever the feeds turn out to be, protein and minerals %s."
                 .formatted(Show.number(kept.energyPercent(), 0), Show.number(kept.othersPercent(), 0));
-        return kept.equals(asked)
+        return kept.energyPercent() >= asked.energyPercent() && kept.othersPercent() >= asked.othersPercent()
                 ? says
                 : says
                         + " You asked for %s and %s: these feeds cannot be made so sure at a price worth it."

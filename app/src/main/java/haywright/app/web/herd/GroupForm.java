@@ -48,7 +48,7 @@ public final class GroupForm {
     static final Field SCORE = number(
                     "conditionScore",
                     "Body condition score",
-                    "Group average, 1 (starved) to 9 (very fat); 5½ is fine. At 5 only the last two ribs show.")
+                    "Average for the group, from 1 (starved) to 9 (very fat). Halves like 5½ are fine. At 5 only the last two ribs show.")
             .needed("Score a dozen and enter the average.");
     static final Field WANTED = number(
             "wantedScore",
