@@ -32,7 +32,7 @@ class LetterDangersTest {
     private static final Group COWS = DEMO.groups().values().iterator().next();
 
     /** The demo with oat hay of so much nitrate, of which the cows are to get some, and an outfit that mixes, does not, or says nothing. */
-    private static Ranch ranch(double no3n, @Nullable Boolean mixer) {
+    static Ranch ranch(double no3n, @Nullable Boolean mixer) {
         var some = new Wishes.Wish(OatHay.LOT.id(), DietRow.Sense.AT_LEAST, Quantity.of(4, Unit.POUND_A_DAY));
         return DEMO.with(OatHay.report(10, 36, no3n))
                 .with(new Outfit(mixer, null, false, false, null, 1))

@@ -140,13 +140,10 @@ class WagonCardTest {
     void whatIsDangerousOnTheLetterIsOnTheCard() {
         int nitrate = 0;
         int stops = 0;
-        for (var ranch : List.of(DEMO, BentBucket.ranch())) {
+        for (var ranch : List.of(DEMO, BentBucket.ranch(), LetterDangersTest.ranch(900, true))) {
             var rations = new Rations(ranch, DAY);
             for (var group : ranch.groups().values()) {
                 var offers = new Offers(rations, group);
-                System.err.println("NOW " + ranch.name() + " " + group.name() + " "
-                        + offers.sure().isPresent() + " "
-                        + offers.now().map(n -> n.mix().notAllowed().toString()));
                 var dangers = new WagonCard(offers).dangers();
                 for (var portion : rations.toFeed(group)) {
                     var feed = portion.feed().feed();

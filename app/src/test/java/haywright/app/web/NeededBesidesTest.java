@@ -31,11 +31,11 @@ class NeededBesidesTest {
         var group = ranch.kept().groups().keySet().iterator().next();
         var herd = ranch.get("herd/" + group + "/need").body();
         var bench = ranch.get("bench/" + group + "/workings").body();
-        assertThat(row(herd, "Magnesium")).contains("0.12 %", "MP391");
+        assertThat(row(herd, "Magnesium")).contains("0.12 %");
+        assertThat(herd).contains("MP391", "MSD", "NRC 1996");
         assertThat(line(bench, "Magnesium")).contains("0.12 %", "MP391", "Met.");
-        assertThat(row(herd, "Vitamin A")).contains("1,770 IU/lb", "MSD");
+        assertThat(row(herd, "Vitamin A")).contains("1,770 IU/lb");
         assertThat(line(bench, "Vitamin A")).contains("1,770 IU/lb", "MSD", "not counted");
-        assertThat(row(herd, "Rumen degradable protein (RDP)")).contains("NRC 1996");
         assertThat(line(bench, "Degradable protein, for the rumen"))
                 .contains("NRC 1996", "no figure for Ditch-side stack");
     }

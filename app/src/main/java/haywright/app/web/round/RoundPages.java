@@ -37,6 +37,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
@@ -89,11 +90,11 @@ public final class RoundPages {
             List<String> refused,
             boolean hasDemo) {
         /**
-         * Another on every page that is shown: what is sent twice from one adds one ranch, and two homes in which somebody
-         * types the same name have two.
+         * Another once there is another ranch, and another in every home: what is sent twice from one page adds one ranch, and
+         * two people who type the same name have two.
          */
         public String mark() {
-            return UUID.randomUUID().toString();
+            return "0-" + Integer.toHexString(Objects.hash(token, ids, archived));
         }
 
         /** The address of the same rows in another order. */

@@ -142,7 +142,9 @@ class BackCastTest {
     void ofTheDemoIsWhatWasPutIn() {
         var cast = BackCast.of(TinLantern.ranch(), TODAY).orElseThrow();
         assertThat(Unit.POUND.fromBase(cast.fed())).isCloseTo(1140 * 2000.0 / 398 / 181, within(1e-9));
-        assertThat(cast.cold()).isZero();
+        assertThat(cast.cold())
+                .as("Mcal a day: three tenths of the wind reach them behind the windbreak")
+                .isBetween(0.0, 0.01);
         assertThat(cast.reserves()).as("they came through thinner").isNegative();
         assertThat(cast.days()).isEqualTo(181);
         assertThat(cast.to()).isEqualTo(LocalDate.of(2026, 5, 5));
