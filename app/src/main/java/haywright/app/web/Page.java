@@ -404,10 +404,11 @@ public record Page(
         Kept kept = http.attribute(KEPT);
         var drafts = desk.store().drafts();
         try {
-            if (kept != null) {
-                drafts.clear(ranch.id(), kept.at(), kept.fields());
+            var at = draftKey(form.key());
+            if (kept != null && kept.at().equals(at)) { // and not what was kept of another form on the way
+                drafts.clear(ranch.id(), at, kept.fields());
             } else {
-                drafts.clear(ranch.id(), draftKey(form.key())); // a button alone: what it is of is gone
+                drafts.clear(ranch.id(), at); // a button alone: what it is of is gone
             }
         } catch (RuntimeException e) {
             Pages.log(http, e);
