@@ -55,11 +55,11 @@ public record FeedForSale(
         public Terms {
             if (miles != null) {
                 Refused.unlessOfKind(Kind.LENGTH, "miles", miles);
-                notBelowNothing("miles", miles, "a haul is 0 miles or more");
+                Refused.ifBelowNothing("miles", miles, "a haul is 0 miles or more");
             }
             if (perMile != null) {
                 Refused.unlessOfKind(Kind.MONEY, "perMile", perMile);
-                notBelowNothing("perMile", perMile, "a mile costs nothing or more");
+                Refused.ifBelowNothing("perMile", perMile, "a mile costs nothing or more");
             }
             if (miles == null && perMile != null) {
                 throw new Refused(
@@ -95,12 +95,6 @@ public record FeedForSale(
                         hardPercent + " %",
                         "a hard winter makes feed 0 to 200 % dearer",
                         "Enter percent of the price.");
-            }
-        }
-
-        private static void notBelowNothing(String field, Quantity value, String rule) {
-            if (!(value.value() >= 0)) {
-                throw new Refused(field, value.asTyped(), rule, "Check the figure.");
             }
         }
 

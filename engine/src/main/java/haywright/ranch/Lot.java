@@ -83,8 +83,8 @@ public record Lot(
         }
 
         private static void notBelowNothing(String field, @Nullable Quantity value) {
-            if (value != null && !(value.value() >= 0)) {
-                throw new Refused(field, value.asTyped(), "this is 0 or more", "Check the figure.");
+            if (value != null) {
+                Refused.ifBelowNothing(field, value, "this is 0 or more");
             }
         }
 
@@ -173,48 +173,20 @@ public record Lot(
     }
 
     public Lot with(List<LotWeighing> weighings) {
-        return new Lot(
-                id,
-                name,
-                feedClass,
-                bookRow,
-                where,
-                cutting,
-                madeOn,
-                storage,
-                stock,
-                replacementPrice,
-                nitrateRisk,
-                notes,
-                makeup,
-                weathered,
-                weighings,
-                use);
+        return with(stock, weighings, use);
     }
 
     /** With another stock. */
     public Lot with(Stock other) {
-        return new Lot(
-                id,
-                name,
-                feedClass,
-                bookRow,
-                where,
-                cutting,
-                madeOn,
-                storage,
-                other,
-                replacementPrice,
-                nitrateRisk,
-                notes,
-                makeup,
-                weathered,
-                weighings,
-                use);
+        return with(other, weighings, use);
     }
 
     /** Meant for something else. */
     public Lot meant(@Nullable Use other) {
+        return with(stock, weighings, other);
+    }
+
+    private Lot with(Stock stock, List<LotWeighing> weighings, @Nullable Use use) {
         return new Lot(
                 id,
                 name,
@@ -231,7 +203,7 @@ public record Lot(
                 makeup,
                 weathered,
                 weighings,
-                other);
+                use);
     }
 
     /** The same weighing twice is kept once. */

@@ -47,4 +47,11 @@ public final class Refused extends RuntimeException {
                     "Use one of " + Unit.of(kind).stream().map(Unit::symbol).collect(Collectors.joining(", ")) + ".");
         }
     }
+
+    /** Throws where an amount is below nothing, or is no number. @param rule what is the case: "a haul is 0 miles or more" */
+    public static void ifBelowNothing(String field, Quantity value, String rule) {
+        if (!(value.value() >= 0)) {
+            throw new Refused(field, value.asTyped(), rule, "Check the figure.");
+        }
+    }
 }

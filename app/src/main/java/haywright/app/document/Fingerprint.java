@@ -10,7 +10,7 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 
-/** Tells whether two pieces of JSON say the same. */
+/** Tells whether two pieces of JSON, or of anything, say the same: SHA-256 in lower-case hexadecimal. */
 public final class Fingerprint {
     private static final JsonMapper SORTED = JsonMapper.builder()
             .enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS)
@@ -18,14 +18,22 @@ public final class Fingerprint {
 
     private Fingerprint() {}
 
-    /** SHA-256 of the JSON with its keys in order and no blanks, in lower-case hexadecimal. */
+    /** Of the JSON with its keys in order and no blanks. */
     public static String sha256(JsonNode json) {
         try {
-            var text = SORTED.writeValueAsString(SORTED.treeToValue(json, Object.class));
-            var digest = MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
-            return HexFormat.of().formatHex(digest);
+            return sha256(SORTED.writeValueAsString(SORTED.treeToValue(json, Object.class)));
         } catch (JsonProcessingException e) {
             throw new UncheckedIOException(e);
+        }
+    }
+
+    public static String sha256(String text) {
+        return sha256(text.getBytes(StandardCharsets.UTF_8));
+    }
+
+    public static String sha256(byte[] bytes) {
+        try {
+            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException("every Java has SHA-256", e);
         }

@@ -1,8 +1,6 @@
 package haywright.app.store;
 
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
+import haywright.app.document.Fingerprint;
 import java.util.Optional;
 import org.jdbi.v3.core.Jdbi;
 
@@ -20,7 +18,7 @@ public final class Attachments {
 
     /** @return the SHA-256 that it is kept under */
     public String keep(Body body) {
-        var sha256 = sha256(body.bytes());
+        var sha256 = Fingerprint.sha256(body.bytes());
         jdbi.useHandle(h -> h.execute(
                 "INSERT INTO attachment (sha256, type, body) VALUES (?, ?, ?) ON CONFLICT (sha256) DO NOTHING",
                 sha256,
@@ -43,13 +41,5 @@ public final class Attachments {
                 + " (SELECT 1 FROM edit WHERE inverse_patch LIKE '%' || sha256 || '%') AND NOT EXISTS"
                 + " (SELECT 1 FROM draft WHERE fields LIKE '%' || sha256 || '%') AND NOT EXISTS"
                 + " (SELECT 1 FROM set_aside WHERE doc LIKE '%' || sha256 || '%')"));
-    }
-
-    static String sha256(byte[] bytes) {
-        try {
-            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException(e);
-        }
     }
 }

@@ -1,6 +1,7 @@
 package haywright.app.store;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import haywright.app.document.Fingerprint;
 import haywright.app.document.RanchDocument;
 import haywright.app.exchange.InputFile;
 import haywright.ranch.Attachment;
@@ -299,7 +300,7 @@ public final class RanchFiles {
         } catch (IllegalArgumentException e) {
             throw damaged(attachment, "its body is not base64");
         }
-        if (Attachments.sha256(bytes).equals(attachment.sha256())) {
+        if (Fingerprint.sha256(bytes).equals(attachment.sha256())) {
             return new Attachments.Body(attachment.type(), bytes);
         }
         throw damaged(attachment, text.isEmpty() ? "its body is missing" : "its body is not what was saved");

@@ -1,13 +1,11 @@
 package haywright.app.web;
 
+import haywright.app.document.Fingerprint;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
@@ -82,12 +80,6 @@ final class Assets {
 
     /** Short, and another one for any other bytes. */
     static String version(byte[] body) {
-        try {
-            return HexFormat.of()
-                    .formatHex(MessageDigest.getInstance("SHA-256").digest(body))
-                    .substring(0, 24);
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException(e);
-        }
+        return Fingerprint.sha256(body).substring(0, 24);
     }
 }

@@ -1,12 +1,10 @@
 package haywright.app.web;
 
+import haywright.app.document.Fingerprint;
 import haywright.app.store.Trouble;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
 import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -19,6 +17,9 @@ public final class Sent {
     private static final int BAD_REQUEST = 400;
     private static final int TOO_LARGE = 413;
     private static final int NO_ROOM = 507;
+
+    /** Digits of a print: half of the hash tells forms apart. */
+    private static final int PRINT = 32;
 
     /** What was sent could not be read, and cannot be filled in again. */
     static final String UNREAD = "unread";
@@ -78,13 +79,7 @@ public final class Sent {
                             all.put("file/" + all.size(), List.of(file.filename(), Long.toString(file.size()))));
         }
         all.keySet().removeAll(Set.of(Gate.TOKEN, Page.DRAFT, Page.SEEN));
-        try {
-            var digest =
-                    MessageDigest.getInstance("SHA-256").digest((http.path() + all).getBytes(StandardCharsets.UTF_8));
-            return Optional.of(HexFormat.of().formatHex(digest, 0, 16));
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java has SHA-256", e);
-        }
+        return Optional.of(Fingerprint.sha256(http.path() + all).substring(0, PRINT));
     }
 
     /** For a ranch that a form makes: the same where the form is sent twice. */
@@ -92,6 +87,11 @@ public final class Sent {
         return print(http)
                 .map(print -> UUID.nameUUIDFromBytes(print.getBytes(StandardCharsets.UTF_8)))
                 .orElseGet(UUID::randomUUID);
+    }
+
+    /** The name of a file that was sent, without its folders and what no name has; empty where nothing is left. */
+    public static String fileName(String sent) {
+        return sent.replaceAll("^.*[/\\\\]|[\\p{Cntrl}\"]", "").strip();
     }
 
     private static boolean isTooMuch(Throwable e) {

@@ -25,7 +25,7 @@ public record LotsPicture(List<One> lots) {
 
     /** How a bar is filled: by what is known of the lot. */
     public enum Fill {
-        TESTED("#1d1b17"),
+        TESTED(Svg.INK),
         UNTESTED("#fff"),
         DANGER("url(#lots-due)");
 

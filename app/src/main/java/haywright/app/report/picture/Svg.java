@@ -8,7 +8,7 @@ import java.util.Locale;
  * outside, so that page and paper show the same string.
  */
 public final class Svg {
-    private static final String INK = "#1d1b17";
+    static final String INK = "#1d1b17";
 
     private static final String EDGE =
             " stroke=\"#fff\" stroke-width=\"4\" stroke-linejoin=\"round\" paint-order=\"stroke\"";

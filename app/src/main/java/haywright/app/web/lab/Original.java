@@ -1,5 +1,6 @@
 package haywright.app.web.lab;
 
+import haywright.app.document.Fingerprint;
 import haywright.app.exchange.csv.ReportCsv;
 import haywright.app.exchange.lab.Understood;
 import haywright.app.exchange.pdf.PdfText;
@@ -7,16 +8,14 @@ import haywright.app.store.Attachments;
 import haywright.app.web.Ask;
 import haywright.app.web.Form;
 import haywright.app.web.Page;
+import haywright.app.web.Sent;
 import haywright.forage.lab.LabReport;
 import haywright.ranch.Attachment;
 import haywright.ranch.Ranch;
 import haywright.workings.Refused;
 import io.javalin.http.NotFoundResponse;
 import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.BitSet;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -45,7 +44,7 @@ public record Original(String sha256, String name) {
         if (bytes.length > MOST_BYTES) {
             return null;
         }
-        var own = name.replaceAll("^.*[/\\\\]|[\\p{Cntrl}\"]", "").strip();
+        var own = Sent.fileName(name);
         var type = PdfText.isPdf(bytes)
                 ? "application/pdf"
                 : own.toLowerCase(Locale.ROOT).endsWith(".csv") ? "text/csv" : "text/plain";
@@ -72,12 +71,7 @@ public record Original(String sha256, String name) {
     /** Tells a sheet, and what was understood of it, from every other. */
     static String tag(Form form, Understood found) {
         var text = form.value(BringPages.TEXT) + found.samples();
-        try {
-            var digest = MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
-            return HexFormat.of().formatHex(digest, 0, 16);
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java has SHA-256", e);
-        }
+        return Fingerprint.sha256(text).substring(0, 32);
     }
 
     /** The ranch with this as the file of a report; as it was where the form carries none. */

@@ -6,6 +6,7 @@ import haywright.app.web.Ask;
 import haywright.app.web.Form;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
+import haywright.app.web.Sent;
 import haywright.app.words.Show;
 import haywright.ranch.Attachment;
 import haywright.ranch.Ranch;
@@ -142,7 +143,7 @@ public final class PhotoPages {
     }
 
     private static String name(UploadedFile file, int number) {
-        var own = file.filename().replaceAll("^.*[/\\\\]|[\\p{Cntrl}\"]", "").strip();
+        var own = Sent.fileName(file.filename());
         return own.isEmpty() ? "Photo " + (number + 1) : own;
     }
 
