@@ -15,6 +15,7 @@ import java.time.Clock;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import picocli.CommandLine;
@@ -52,7 +53,9 @@ public final class Cli {
                 .setErr(err)
                 .setCaseInsensitiveEnumValuesAllowed(true)
                 .registerConverter(Path.class, Data::path)
-                .registerConverter(Integer.class, Cli::whole)
+                .registerConverter(Integer.class, typed -> number(typed, Integer::valueOf, "whole number"))
+                .registerConverter(long.class, typed -> number(typed, Long::valueOf, "whole number"))
+                .registerConverter(double.class, typed -> number(typed, Double::valueOf, "number"))
                 .setParameterExceptionHandler(Cli::mistyped)
                 .setExecutionExceptionHandler((e, command, parsed) -> failed(e))
                 .setExecutionStrategy(parsed -> {
@@ -76,11 +79,11 @@ public final class Cli {
         command.getSubcommands().values().forEach(Cli::sayVersion);
     }
 
-    private static Integer whole(String typed) {
+    private static <T> T number(String typed, Function<String, T> read, String what) {
         try {
-            return Integer.valueOf(typed);
+            return read.apply(typed);
         } catch (NumberFormatException e) {
-            throw new CommandLine.TypeConversionException("'%s' is no whole number, or too large".formatted(typed));
+            throw new CommandLine.TypeConversionException("'%s' is no %s, or too large".formatted(typed, what));
         }
     }
 

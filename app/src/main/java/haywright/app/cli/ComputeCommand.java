@@ -99,6 +99,7 @@ final class ComputeCommand implements Callable<Integer>, Compute.Heard {
             WholeRanch.WORDS.forEach(out::println);
             return Compute.DONE;
         }
+        refuseUnused(topic);
         if (WholeRanch.isTopic(topic)) {
             return wholeRanch(topic);
         }
@@ -136,6 +137,23 @@ final class ComputeCommand implements Callable<Integer>, Compute.Heard {
         }
     }
 
+    /** What was typed and would not be looked at is said, and not dropped. */
+    private void refuseUnused(String name) {
+        var typed = spec.commandLine().getParseResult();
+        for (var option : List.of("--seconds", "--seed", "--mps")) {
+            if (typed.hasMatchedOption(option) && !WholeRanch.isBook(name)) {
+                throw new Refused(option, name, "only winter-book asks for it", "Leave it out.");
+            }
+        }
+        if (isShort && !(demo && WholeRanch.isTopic(name))) {
+            throw new Refused(
+                    "--short",
+                    demo ? name : name + " without --demo",
+                    "the ranch that is short of hay is a demo of winter-book and match",
+                    "Leave it out, or ask: compute winter-book --demo --short.");
+        }
+    }
+
     /** Of a ranch's document or a demo; how far it is goes to standard error. */
     private int wholeRanch(String name) throws IOException {
         var err = spec.commandLine().getErr();
@@ -149,7 +167,7 @@ final class ComputeCommand implements Callable<Integer>, Compute.Heard {
             var outcome = WholeRanch.of(name, ranch, wanted().or(seconds, seed, threads, this::tell), clock);
             spec.commandLine().getOut().println(outcome.body().toPrettyString());
             outcome.errors().forEach(err::println);
-            if (mps != null && name.equals("winter-book") && outcome.exit() == Compute.DONE) {
+            if (mps != null && outcome.exit() == Compute.DONE) {
                 Files.writeString(mps, WholeRanch.mps(ranch, clock));
             }
             return outcome.exit();

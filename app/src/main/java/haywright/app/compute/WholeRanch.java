@@ -49,7 +49,11 @@ public final class WholeRanch {
     private WholeRanch() {}
 
     public static boolean isTopic(String name) {
-        return name.equals(BOOK) || name.equals(MATCH);
+        return isBook(name) || name.equals(MATCH);
+    }
+
+    public static boolean isBook(String name) {
+        return name.equals(BOOK);
     }
 
     /**

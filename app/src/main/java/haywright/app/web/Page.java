@@ -174,7 +174,7 @@ public record Page(
         if (http.queryParam("afresh") != null) {
             desk.store().drafts().clear(ranch.id(), at);
         }
-        var left = desk.store().drafts().get(ranch.id(), at);
+        var left = unfinished(key);
         http.attribute(LOST, desk.store().drafts().isUnreadable(ranch.id(), at));
         var made = revision(left.getOrDefault(REV, List.of()));
         http.attribute(MADE_FROM, made);
@@ -192,6 +192,11 @@ public record Page(
         var now = Boxes.of(this, key);
         var apart = new Apart(Form.posted(key, left), before.orElse(null), now.orElse(null), null);
         return apart.isOfBoxes() ? apart.together() : left;
+    }
+
+    /** What was left unfinished of this form, as it was typed; empty where nothing was. */
+    public Map<String, List<String>> unfinished(String key) {
+        return desk.store().drafts().get(ranch.id(), draftKey(key));
     }
 
     /** Where what is typed into this form is kept until it is saved. */
@@ -402,13 +407,10 @@ public record Page(
     /** It is saved: a draft that stays on is no reason to say otherwise. */
     private void clear(Form form) {
         Kept kept = http.attribute(KEPT);
-        var drafts = desk.store().drafts();
         try {
             var at = draftKey(form.key());
             if (kept != null && kept.at().equals(at)) { // and not what was kept of another form on the way
-                drafts.clear(ranch.id(), at, kept.fields());
-            } else {
-                drafts.clear(ranch.id(), at); // a button alone: what it is of is gone
+                desk.store().drafts().clear(ranch.id(), at, kept.fields());
             }
         } catch (RuntimeException e) {
             Pages.log(http, e);

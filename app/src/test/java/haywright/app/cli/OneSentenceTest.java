@@ -141,10 +141,18 @@ class OneSentenceTest {
                 "print",
                 "print letter HERE/l.pdf --size a5",
                 "print letter HERE/l.pdf --demo --ranch foo",
-                "print walk HERE/w.gpx --seed 99999999999"
+                "print walk HERE/w.gpx --seed 99999999999",
+                "compute winter-book --demo --seconds=soon",
+                "compute winter-book --demo --seed=hay",
+                "compute match --demo --mps HERE/p.mps",
+                "compute match --demo --seconds=5",
+                "compute basis HERE/hay.json --seed=3",
+                "compute rations --demo --short",
+                "compute winter-book HERE/tin.json --short"
             })
     void whatWasTypedWrongEndsWithTwo(String line) {
         assertThat(run(new StringWriter(), line)).isEqualTo(2);
+        assertThat(err.toString()).doesNotContain(" a double", " a long");
         saidInOneSentence();
     }
 

@@ -66,6 +66,44 @@ class BringPagesTest {
         assertThat(report().sampleCode()).isEqualTo("NS-9");
     }
 
+    /** With what the page carries of a draft, as a browser sends it. */
+    private RawClient.Answer inWindow(RawClient.Answer page, String path, Map<String, String> fields) {
+        var all = new LinkedHashMap<>(fields);
+        var carried = Pattern.compile("<input type=\"hidden\" name=\"(draft|left)\" value=\"([^\"]*)\">")
+                .matcher(page.body());
+        while (carried.find()) {
+            all.putIfAbsent(carried.group(1), carried.group(2));
+        }
+        return ranch.submit(page, path, all);
+    }
+
+    /** What the other one read stays, and can be opened beside it. */
+    @Test
+    void twoWindowsEachBringASheet() {
+        var one = Map.of("text", "Sample,DM,CP\nNS-1,90,10\n", "decimal", "point", "basis", "dry_matter");
+        var other = Map.of("text", "Sample,DM,CP\nNS-2,91,11\n", "decimal", "point", "basis", "dry_matter");
+        var first = ranch.get("reports/bring");
+        var second = ranch.get("reports/bring");
+        var read = inWindow(first, "reports/bring", one);
+        assertThat(read.body()).contains("NS-1");
+        assertThat(inWindow(second, "reports/bring", other).body()).contains("NS-2");
+        assertThat(ranch.get("reports/bring").body()).contains("NS-2").doesNotContain("NS-1");
+        var left = ranch.store().drafts().waiting(ranch.id()).stream()
+                .filter(key -> key.contains("?left="))
+                .findFirst()
+                .orElseThrow();
+        var opened = ranch.get(left);
+        assertThat(opened.body()).contains("NS-1").doesNotContain("NS-2");
+        var form = inWindow(opened, "reports/bring/take", Map.of("sample", "0", "lot", lot));
+        assertThat(form.body()).contains("value=\"NS-1\"");
+        // the same window reads its sheet again: no second one is left
+        var again = new LinkedHashMap<>(one);
+        again.put("text", "Sample,DM,CP\nNS-1,90,12\n");
+        inWindow(opened, "reports/bring", again);
+        assertThat(ranch.store().drafts().waiting(ranch.id()).stream().filter(key -> key.startsWith("reports/bring")))
+                .hasSize(2);
+    }
+
     private static final String TWO = """
             Éclat Laboratory
             Sample: Ditch-side stack

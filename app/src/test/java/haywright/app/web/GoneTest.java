@@ -149,6 +149,50 @@ class GoneTest {
         assertThat(ranch.get("").body()).contains("href=\"" + ranch.path() + at + "\"");
     }
 
+    /** A form beside others on its page does not get into theirs. */
+    @Test
+    void whatWasSentOfAnArchivedRanchBesideAnotherFormIsInItsOwnAfterwards() {
+        ranch.hay("300");
+        ranch.cows();
+        var group = ranch.kept().groups().keySet().iterator().next();
+        for (var form : List.of(
+                List.of("winter/week", "winter/week/line", "line", "F12345-not-a-line"),
+                List.of("letter/" + group, "letter/" + group + "/call", "veterinarian", "Dr. Typed Here"))) {
+            var stale = ranch.get(form.get(0));
+            assertThat(ranch.send("archive", Map.of()).status()).isEqualTo(303);
+            assertThat(ranch.submit(stale, form.get(1), Map.of(form.get(2), form.get(3)))
+                            .status())
+                    .isEqualTo(409);
+            ranch.store().ranches().restore(ranch.id());
+            assertThat(ranch.store().drafts().waiting(ranch.id()))
+                    .as(form.get(1))
+                    .containsExactly(form.get(1));
+            assertThat(ranch.get("").body()).contains("href=\"" + ranch.path() + form.get(0) + "\"");
+            assertThat(ranch.get(form.get(0)).body()).contains("value=\"" + form.get(3) + "\"");
+            assertThat(ranch.send("", "unfinished/forget", Map.of("form", form.get(1)))
+                            .status())
+                    .isEqualTo(303);
+            assertThat(ranch.store().drafts().waiting(ranch.id())).isEmpty();
+        }
+    }
+
+    /** It can be brought back, and what was typed with it. */
+    @Test
+    void deletingALotLeavesWhatAnotherWindowTypedOfIt() {
+        ranch.hay("300");
+        var lot = UUID.fromString(ranch.anyLot());
+        var at = "lots/" + lot + "/as/bales";
+        var wrong = changed();
+        wrong.put("count", "many");
+        assertThat(ranch.send(at, wrong).status()).isEqualTo(422);
+        assertThat(ranch.send("lots/" + lot + "/delete", Map.of()).status()).isEqualTo(303);
+        assertThat(ranch.store().drafts().waiting(ranch.id())).containsExactly(at);
+        var gone = ranch.get(at);
+        assertThat(gone.body()).contains("Creek stack", "many");
+        assertThat(again(gone).status()).isEqualTo(303);
+        assertThat(ranch.get(at).body()).contains("value=\"many\"");
+    }
+
     @Test
     void aFormOfAnArchivedRanchSaysSo() {
         ranch.hay("300");

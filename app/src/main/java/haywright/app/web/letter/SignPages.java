@@ -33,7 +33,7 @@ public final class SignPages {
     static void routes(Routes on) {
         on.get("letter/{group}/who", SignPages::who);
         on.post("letter/{group}/who", SignPages::saveWho);
-        on.post("letter/{group}/call", SignPages::saveCall);
+        on.postBeside("letter/{group}/call", SignPages::saveCall);
         on.get("letter/{group}/sign", SignPages::sign);
         on.post("letter/{group}/sign", SignPages::saveSigned);
         on.get("letter/{group}/signed/{letter}", SignPages::signed);
@@ -102,9 +102,20 @@ public final class SignPages {
         return List.of(ADVISER, ADVISER_PHONE, VET, VET_PHONE);
     }
 
+    /** The form that asks it, on the page of the letter. */
+    public static Form callForm(Page page, Group group) {
+        return page.form(
+                callKey(group),
+                () -> Map.of(ADVISER.name(), page.ranch().settings().adviser()));
+    }
+
+    private static String callKey(Group group) {
+        return "letter/" + group.id() + "/call";
+    }
+
     private static void saveCall(Page page) {
         var group = group(page);
-        var form = page.posted("letter/" + group.id() + "/call");
+        var form = page.posted(callKey(group));
         var contacts = new Contacts(form.text(ADVISER_PHONE), form.text(VET), form.text(VET_PHONE));
         var adviser = form.text(ADVISER);
         page.save(

@@ -32,6 +32,10 @@ public final class RanchPages {
     private static final String WINTER = "haywright/app/web/ranch/lastWinter.jte";
     private static final String RANCH = "haywright/app/web/ranch/names.jte";
     private static final int LONGEST = 60;
+    /** Sent by the button that throws a draft away: the form it is of. */
+    public static final String LEFT = "form";
+
+    public static final String FORGET = "unfinished/forget";
     private static final String ASIDE = "drafts/";
     private static final String NEXT = "haywright/app/web/ranch/nextWinter.jte";
 
@@ -81,6 +85,13 @@ public final class RanchPages {
             page.desk().store().drafts().throwAway(page.ranch().id(), aside(page));
             Page.leave(page.http(), page.at(""));
         });
+        on.post(FORGET, page -> {
+            page.desk()
+                    .store()
+                    .drafts()
+                    .clear(page.ranch().id(), String.valueOf(page.http().formParam(LEFT)));
+            Page.leave(page.http(), page.at(""));
+        });
         on.get("archive", page -> page.show("haywright/app/web/ranch/archive.jte", page.ranch()));
         on.post("archive", RanchPages::archive);
         on.get(
@@ -128,8 +139,11 @@ public final class RanchPages {
         }
     }
 
-    /** @param path of the form's page on the ranch */
-    public record Left(String path, String words) {}
+    /**
+     * @param path of the form's page on the ranch
+     * @param form that it was typed into, as a draft of it is called
+     */
+    public record Left(String path, String words, String form) {}
 
     /** Lines of what is set, by form. */
     public record SettingsView(List<Line> ranch, List<Line> weather, List<Line> outfit, List<Line> lastWinter) {}
@@ -145,7 +159,7 @@ public final class RanchPages {
                 .toList();
         var damaged = drafts.aside(page.ranch().id()).stream()
                 .map(aside -> new Left(
-                        ASIDE + aside.id(), left(aside.form(), List.of()).words()))
+                        ASIDE + aside.id(), left(aside.form(), List.of()).words(), aside.form()))
                 .toList();
         return new Home(
                 ToDo.of(page.ranch(), page.book().isPresent()),
@@ -189,12 +203,14 @@ public final class RanchPages {
                     default -> "A form";
                 };
         // the forms of one page stand beside each other on it
-        var at = path.replaceFirst("^(settings/weather|reports/lot/[0-9a-f-]+)/\\w+", "$1");
+        var at = path.replaceFirst(
+                "^(settings/weather|reports/lot/[0-9a-f-]+|winter/week|letter/[0-9a-f-]+(?=/call))/\\w+", "$1");
         var typed = name.isEmpty() ? "" : name.get(0).strip();
         var called = typed.length() <= LONGEST ? typed : typed.substring(0, LONGEST) + "…";
         return new Left(
                 at,
-                (called.isEmpty() ? kind : kind + ": " + called) + (path.contains("?") ? ", of another window" : ""));
+                (called.isEmpty() ? kind : kind + ": " + called) + (path.contains("?") ? ", of another window" : ""),
+                path);
     }
 
     private static SettingsView settings(Ranch ranch) {

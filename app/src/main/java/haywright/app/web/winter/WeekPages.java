@@ -59,7 +59,7 @@ public final class WeekPages {
             var phone = phone(page);
             page.phoneFile(phone.fileName(), phone.file());
         });
-        on.post(LINE_KEY, WeekPages::line);
+        on.postBeside(LINE_KEY, WeekPages::line);
     }
 
     /**
@@ -90,6 +90,7 @@ public final class WeekPages {
             page.show(PAGE, view(page, page.form(KEY, () -> usual(page)), form, false));
             return;
         }
+        page.desk().store().drafts().clear(page.ranch().id(), LINE_KEY); // it is in the boxes now
         page.show(PAGE, view(page, Form.of(KEY, boxes.get()), Form.of(LINE_KEY, Map.of()), true));
     }
 
@@ -109,7 +110,7 @@ public final class WeekPages {
     }
 
     private static View view(Page page, Form form) {
-        return view(page, form, Form.of(LINE_KEY, Map.of()), false);
+        return view(page, form, page.form(LINE_KEY, Map::of), false);
     }
 
     private static View view(Page page, Form form, Form line, boolean isFromPhone) {
