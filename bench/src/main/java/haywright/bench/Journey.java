@@ -2,9 +2,9 @@ package haywright.bench;
 
 import haywright.app.document.TinLantern;
 import haywright.app.server.Server;
+import haywright.app.store.Home;
 import haywright.app.store.Store;
 import haywright.app.web.Desk;
-import haywright.app.web.Home;
 import java.nio.file.Files;
 import java.time.Clock;
 import java.time.Instant;

@@ -1,6 +1,6 @@
 package haywright.app.cli;
 
-import haywright.app.web.Home;
+import haywright.app.store.Home;
 
 /** What failed inside is written to a file for whoever mends it; the person reads one sentence. */
 final class Faults {

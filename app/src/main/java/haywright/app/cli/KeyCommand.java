@@ -1,6 +1,6 @@
 package haywright.app.cli;
 
-import haywright.app.web.Home;
+import haywright.app.store.Home;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;

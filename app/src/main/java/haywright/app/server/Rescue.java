@@ -2,12 +2,12 @@ package haywright.app.server;
 
 import haywright.app.store.BadDatabase;
 import haywright.app.store.DataFolder;
+import haywright.app.store.Home;
 import haywright.app.store.Store;
 import haywright.app.web.Deadline;
 import haywright.app.web.Errors;
 import haywright.app.web.Frame;
 import haywright.app.web.Gate;
-import haywright.app.web.Home;
 import haywright.app.web.Pages;
 import haywright.app.words.Show;
 import haywright.workings.Refused;

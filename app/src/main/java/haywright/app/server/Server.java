@@ -1,5 +1,6 @@
 package haywright.app.server;
 
+import haywright.app.store.Home;
 import haywright.app.web.DamagedRanch;
 import haywright.app.web.Deadline;
 import haywright.app.web.Desk;
@@ -7,7 +8,6 @@ import haywright.app.web.Errors;
 import haywright.app.web.Form;
 import haywright.app.web.Gate;
 import haywright.app.web.History;
-import haywright.app.web.Home;
 import haywright.app.web.Pages;
 import haywright.app.web.Routes;
 import haywright.app.web.Step;

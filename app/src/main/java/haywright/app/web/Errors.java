@@ -232,9 +232,9 @@ public final class Errors {
         var typed = new LinkedHashMap<>(http.formParamMap());
         typed.remove(Gate.TOKEN);
         typed.remove(Gone.AGAIN);
-        String kept = http.attribute(Page.DRAFT);
+        String kept = http.attribute(Unfinished.DRAFT);
         if (kept != null) {
-            typed.put(Page.DRAFT, List.of(kept)); // of this window, when it is sent again
+            typed.put(Unfinished.DRAFT, List.of(kept)); // of this window, when it is sent again
         }
         var rev = typed.remove(Page.REV);
         var files = new TreeSet<String>();

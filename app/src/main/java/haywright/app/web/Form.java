@@ -30,8 +30,15 @@ public final class Form {
     static final String CONFIRM = "confirm";
 
     /** Boxes that nobody types in: they belong to the request. */
-    static final Set<String> OWN =
-            Set.of(Gate.TOKEN, Page.REV, Page.SEEN, Page.DRAFT, Page.LEFT, Page.MORE, TwoVersions.UPON, Gone.AGAIN);
+    static final Set<String> OWN = Set.of(
+            Gate.TOKEN,
+            Page.REV,
+            Page.SEEN,
+            Unfinished.DRAFT,
+            Unfinished.LEFT,
+            Page.MORE,
+            TwoVersions.UPON,
+            Gone.AGAIN);
 
     private static final Pattern NUMBER = Pattern.compile("-?[0-9]+(\\.[0-9]+)?");
 

@@ -84,7 +84,7 @@ public record Frame(
                 around,
                 page.notice(),
                 unsaved,
-                page.lostDraft());
+                page.unfinished().isLost());
     }
 
     /** For the head: the page, the ranch, the program. */

@@ -1,5 +1,6 @@
 package haywright.app.web;
 
+import haywright.app.store.Home;
 import io.javalin.http.Context;
 import io.javalin.http.Cookie;
 import io.javalin.http.HandlerType;

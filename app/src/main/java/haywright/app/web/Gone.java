@@ -126,7 +126,9 @@ final class Gone extends RuntimeException {
             return;
         }
         typed.put(Page.REV, http.formParams(Page.REV));
-        desk.store().drafts().put(id(http.pathParam("ranch")), Page.draftKey(http, key), typed, Page.isOwn(http));
-        http.attribute(Page.DRAFT, Drafts.print(typed));
+        desk.store()
+                .drafts()
+                .put(id(http.pathParam("ranch")), Unfinished.key(http, key), typed, Unfinished.isOwn(http));
+        http.attribute(Unfinished.DRAFT, Drafts.print(typed));
     }
 }

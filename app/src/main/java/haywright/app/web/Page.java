@@ -2,7 +2,6 @@ package haywright.app.web;
 
 import haywright.app.document.Patch;
 import haywright.app.document.RanchDocument;
-import haywright.app.store.Drafts;
 import haywright.app.store.Ranches;
 import haywright.app.store.SaveAnswer;
 import haywright.cattle.herd.Group;
@@ -22,7 +21,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
-import java.util.function.Predicate;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
@@ -49,19 +47,11 @@ public record Page(
     /** Hidden in a form that somebody left unfinished: the revision that stands beside its boxes. */
     static final String SEEN = "seen";
 
-    /** Hidden in a form: what was left unfinished of it when it was shown, by its print; empty where nothing was. */
-    static final String DRAFT = "draft";
-
-    /** In the address of a form, and hidden in it: which of several that were left unfinished it is. */
-    static final String LEFT = "left";
-
     // What a request remembers for when it fails
     private static final String SENT = "sent";
-    private static final String KEPT = "kept";
     private static final String FAILURE = "failure";
-    private static final String LOST = "lost-draft";
     private static final String FILLED = "filled";
-    private static final String MADE_FROM = "made-from";
+    static final String MADE_FROM = "made-from";
     private static final String MADE_UPON = "made-upon";
     private static final String TOGETHER = "together";
 
@@ -170,63 +160,12 @@ public record Page(
             // without what was found wrong with it: the cause comes first
             return isOfRanch ? Form.posted(key, failed.typed()) : Form.posted(key, failed.typed(), known.get());
         }
-        var at = draftKey(key);
-        if (http.queryParam("afresh") != null) {
-            desk.store().drafts().clear(ranch.id(), at);
-        }
-        var left = unfinished(key);
-        http.attribute(LOST, desk.store().drafts().isUnreadable(ranch.id(), at));
-        var made = revision(left.getOrDefault(REV, List.of()));
-        http.attribute(MADE_FROM, made);
-        shown(key, left);
-        return left.isEmpty() ? Form.of(key, known.get()) : Form.draft(key, upToDate(key, left, made), known.get());
+        return unfinished().form(key, known);
     }
 
-    /** A draft in which what nobody typed is as it is now, and not as it was when the form was opened. */
-    private Map<String, List<String>> upToDate(String key, Map<String, List<String>> left, @Nullable Long made) {
-        if (made == null || made == rev) {
-            return left;
-        }
-        var then = desk.store().ranches().at(ranch.id(), made);
-        var before = then.flatMap(old -> Boxes.of(new Page(http, desk, old, made, here), key));
-        var now = Boxes.of(this, key);
-        var apart = new Apart(Form.posted(key, left), before.orElse(null), now.orElse(null), null);
-        return apart.isOfBoxes() ? apart.together() : left;
-    }
-
-    /** What was left unfinished of this form, as it was typed; empty where nothing was. */
-    public Map<String, List<String>> unfinished(String key) {
-        return desk.store().drafts().get(ranch.id(), draftKey(key));
-    }
-
-    /** Where what is typed into this form is kept until it is saved. */
-    private String draftKey(String key) {
-        return draftKey(http, key);
-    }
-
-    static String draftKey(Context http, String key) {
-        var left = http.formParam(LEFT) == null ? http.queryParam(LEFT) : http.formParam(LEFT);
-        return left != null && left.matches("[0-9a-f]{8}") ? key + Drafts.BESIDE + left : key;
-    }
-
-    /** Which of several that were left unfinished the form on this page is; null where it is the only one. */
-    public @Nullable String left() {
-        var key = draftKey("");
-        return key.isEmpty() ? null : key.substring(key.indexOf('=') + 1);
-    }
-
-    /** The print of what is left unfinished of a form on this page; null where nobody looked. */
-    public @Nullable String draft(Form form) {
-        return http.attribute(DRAFT + "/" + form.key());
-    }
-
-    private void shown(String key, Map<String, List<String>> fields) {
-        http.attribute(DRAFT + "/" + key, Drafts.print(fields));
-    }
-
-    /** Whether the draft of the form on this page is there and cannot be read. */
-    boolean lostDraft() {
-        return Boolean.TRUE.equals(http.attribute(LOST));
+    /** What was typed into its forms and is not saved yet. */
+    public Unfinished unfinished() {
+        return new Unfinished(this);
     }
 
     /** The boxes of the form as they were sent, with what of another window was chosen; more may be put in. */
@@ -319,7 +258,8 @@ public record Page(
     }
 
     /** Null for what is no revision of this ranch. */
-    private @Nullable Long revision(List<String> typed) {
+    @Nullable
+    Long revision(List<String> typed) {
         var made = Made.of(typed);
         return made == null || !made.isOf(this) ? null : (Long) made.rev();
     }
@@ -334,7 +274,7 @@ public record Page(
         if (form == null) {
             return false;
         }
-        boolean kept = http.attribute(KEPT) != null;
+        boolean kept = unfinished().isKept();
         if (!kept && (failure.status() == 422 || failure.status() == 500)) { // the database itself is well
             try {
                 keep(form);
@@ -369,52 +309,9 @@ public record Page(
         Pages.render(http, template, Map.of("page", this, "view", view));
     }
 
-    /**
-     * Keeps what was typed for when somebody comes back to it. What another window left unfinished of the same form makes
-     * room, and can be opened beside this one; a script that does not say what it saw takes the place of what is there.
-     */
+    /** Keeps what was typed until it is saved, as {@link Unfinished} says. */
     public void keep(Form form) {
-        sent(form);
-        var fields = new LinkedHashMap<>(form.typed());
-        if (fields.isEmpty()) {
-            return; // a button alone; what somebody typed into the form of this name earlier stays
-        }
-        fields.put(REV, List.of(formMark()));
-        var at = draftKey(form.key());
-        if (http.formParam(DRAFT) == null) {
-            desk.store().drafts().put(ranch.id(), at, fields);
-        } else {
-            desk.store().drafts().put(ranch.id(), at, fields, isOwn(http));
-        }
-        shown(form.key(), fields);
-        http.attribute(KEPT, new Kept(at, fields));
-        http.attribute(DRAFT, Drafts.print(fields));
-    }
-
-    /** Of a draft: whether the form was shown with it, or this request kept it. */
-    static Predicate<Map<String, List<String>>> isOwn(Context http) {
-        var shown = http.formParam(DRAFT);
-        String kept = http.attribute(DRAFT);
-        return there -> {
-            var print = Drafts.print(there);
-            return print.equals(shown) || print.equals(kept);
-        };
-    }
-
-    /** What this request kept of its form, until it is saved. */
-    private record Kept(String at, Map<String, List<String>> fields) {}
-
-    /** It is saved: a draft that stays on is no reason to say otherwise. */
-    private void clear(Form form) {
-        Kept kept = http.attribute(KEPT);
-        try {
-            var at = draftKey(form.key());
-            if (kept != null && kept.at().equals(at)) { // and not what was kept of another form on the way
-                desk.store().drafts().clear(ranch.id(), at, kept.fields());
-            }
-        } catch (RuntimeException e) {
-            Pages.log(http, e);
-        }
+        unfinished().keep(sent(form));
     }
 
     /** Shows the form again with its problems, and keeps what was typed. */
@@ -447,7 +344,7 @@ public record Page(
             settle(form, words, conflict, then);
             return;
         }
-        clear(form);
+        unfinished().clear(form);
         var saved = (SaveAnswer.Saved) answer;
         if (mine.changes().isEmpty()) {
             leave(at(then) + (then.contains("?") ? "&" : "?") + "same");
@@ -473,7 +370,7 @@ public record Page(
         before.ifPresent(one -> {
             Form form = http.attribute(SENT);
             if (form != null) {
-                clear(form);
+                unfinished().clear(form);
             }
             leaveSaved(one.then(), one.rev());
         });

@@ -3,6 +3,7 @@ package haywright.app.web;
 import gg.jte.ContentType;
 import gg.jte.TemplateEngine;
 import gg.jte.output.StringOutput;
+import haywright.app.store.Home;
 import io.javalin.config.JavalinConfig;
 import io.javalin.config.Key;
 import io.javalin.config.RoutesConfig;

@@ -78,7 +78,7 @@ public final class Sent {
                     .forEach(file ->
                             all.put("file/" + all.size(), List.of(file.filename(), Long.toString(file.size()))));
         }
-        all.keySet().removeAll(Set.of(Gate.TOKEN, Page.DRAFT, Page.SEEN));
+        all.keySet().removeAll(Set.of(Gate.TOKEN, Unfinished.DRAFT, Page.SEEN));
         return Optional.of(Fingerprint.sha256(http.path() + all).substring(0, PRINT));
     }
 

@@ -64,7 +64,8 @@ public record TwoVersions(
         if (unnamed || !apart.isOfBoxes() && touchTheSame(page, base, conflict)) {
             choices = List.of(whole(page, base, words, conflict));
         }
-        return new TwoVersions(page.http().path(), page.at(then), page.draft(form), typed, choices);
+        return new TwoVersions(
+                page.http().path(), page.at(then), page.unfinished().print(form), typed, choices);
     }
 
     private static Optional<Boxes> boxes(Page page, long rev, Form form) {

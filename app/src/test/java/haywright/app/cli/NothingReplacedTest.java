@@ -73,12 +73,12 @@ class NothingReplacedTest {
     void aKeyIsPrintedWhereOneIsKeptAndNotMade() throws IOException {
         assertThat(at("data", "key")).isEqualTo(2);
         assertThat(folder.resolve("data/key")).doesNotExist();
-        var key = haywright.app.web.Home.in(folder.resolve("data")).key();
+        var key = haywright.app.store.Home.in(folder.resolve("data")).key();
         assertThat(at("data", "key")).isZero();
         assertThat(out.toString().strip()).isEqualTo(key);
         Files.write(folder.resolve("data/key"), new byte[] {(byte) 0xff, (byte) 0xfe});
         assertThat(at("data", "key")).isEqualTo(2);
-        assertThat(haywright.app.web.Home.in(folder.resolve("data")).key()).hasSize(43);
+        assertThat(haywright.app.store.Home.in(folder.resolve("data")).key()).hasSize(43);
         Files.delete(folder.resolve("data/key"));
         Files.createDirectory(folder.resolve("data/key"));
         assertThat(at("data", "key")).isEqualTo(2);

@@ -3,6 +3,7 @@ package haywright.app.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.app.server.Server;
+import haywright.app.store.Home;
 import haywright.app.store.Store;
 import java.nio.file.Path;
 import java.util.ArrayList;

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import haywright.app.server.Server;
+import haywright.app.store.Home;
 import haywright.app.store.Store;
 import haywright.workings.Refused;
 import java.nio.file.Path;

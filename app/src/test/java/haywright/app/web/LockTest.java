@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.app.compute.ComputeHttp;
 import haywright.app.server.Server;
+import haywright.app.store.Home;
 import haywright.app.store.Store;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -3,6 +3,7 @@ package haywright.app.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.app.server.Server;
+import haywright.app.store.Home;
 import haywright.app.store.Store;
 import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.io.IOException;

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import haywright.app.compute.ComputeHttp;
 import haywright.app.document.RanchDocument;
 import haywright.app.server.Server;
+import haywright.app.store.Home;
 import haywright.app.store.Store;
 import haywright.ranch.Ranch;
 import java.io.IOException;

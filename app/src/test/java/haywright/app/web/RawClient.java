@@ -2,6 +2,7 @@ package haywright.app.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import haywright.app.store.Home;
 import java.io.ByteArrayOutputStream;
 import java.io.EOFException;
 import java.io.IOException;

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import haywright.app.document.TinLantern;
 import haywright.app.server.Rescue;
 import haywright.app.store.BadDatabase;
+import haywright.app.store.Home;
 import haywright.app.store.Store;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.app.document.TinLantern;
 import haywright.app.server.Server;
+import haywright.app.store.Home;
 import haywright.app.store.Store;
 import haywright.ranch.Ranch;
 import haywright.ranch.Settings;

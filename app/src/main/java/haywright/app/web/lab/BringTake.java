@@ -25,7 +25,7 @@ final class BringTake {
      * earlier. Then the page of this one is shown, which says so, and nothing is kept.
      */
     static boolean isOfAnotherSheet(Page page) {
-        var lies = Form.posted(BringPages.KEY, page.unfinished(BringPages.KEY));
+        var lies = Form.posted(BringPages.KEY, page.unfinished().of(BringPages.KEY));
         var found = lies.part(() -> BringReader.understood(page, lies));
         if (found.isEmpty()) {
             return false;
@@ -262,7 +262,7 @@ final class BringTake {
 
     /** What was said of the names on the sheet that a report came from is kept with the report, not sooner. */
     static void saved(Page page, Form report) {
-        var typed = page.unfinished(BringPages.KEY);
+        var typed = page.unfinished().of(BringPages.KEY);
         var form = Form.posted(BringPages.KEY, typed);
         if (isSaved(page)
                 && !report.isEmpty(Original.FIELD)
@@ -273,7 +273,7 @@ final class BringTake {
 
     /** The form as it was read, with what was picked beside the samples since. */
     private static Form picked(Page page) {
-        var all = new LinkedHashMap<>(page.unfinished(BringPages.KEY));
+        var all = new LinkedHashMap<>(page.unfinished().of(BringPages.KEY));
         page.http().formParamMap().forEach((name, values) -> {
             if (name.matches("lot-[0-9]+|replaces-[0-9]+|" + ReportForm.HOW.name() + "|" + BringPages.DAYS.name())) {
                 all.put(name, values);

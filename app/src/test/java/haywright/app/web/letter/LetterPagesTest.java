@@ -4,9 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import haywright.app.document.TinLantern;
 import haywright.app.server.Server;
+import haywright.app.store.Home;
 import haywright.app.store.Store;
 import haywright.app.web.Desk;
-import haywright.app.web.Home;
 import haywright.cattle.herd.Group;
 import haywright.quantity.Quantity;
 import haywright.quantity.Unit;

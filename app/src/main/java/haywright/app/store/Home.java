@@ -1,6 +1,5 @@
-package haywright.app.web;
+package haywright.app.store;
 
-import haywright.app.store.OwnerOnly;
 import haywright.workings.Refused;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -34,7 +33,7 @@ import org.slf4j.LoggerFactory;
  * @param isOpen whether everybody on this machine may open the pages without it
  */
 public record Home(Path folder, String key, boolean isOpen) {
-    private static final Logger LOG = LoggerFactory.getLogger(Pages.class);
+    private static final Logger LOG = LoggerFactory.getLogger(Home.class);
     private static final SecureRandom RANDOM = new SecureRandom();
     private static final String KEY_FORM = "[A-Za-z0-9_-]{43}";
     /** Faults whose messages the machine makes of names in the program, of numbers and of files. */
@@ -127,26 +126,26 @@ public record Home(Path folder, String key, boolean isOpen) {
     }
 
     /** @param sent by whoever wants in; null when nothing was */
-    boolean opensWith(@Nullable String sent) {
+    public boolean opensWith(@Nullable String sent) {
         return sent != null && same(sent, key);
     }
 
-    static boolean same(String a, String b) {
+    public static boolean same(String a, String b) {
         return MessageDigest.isEqual(a.getBytes(StandardCharsets.UTF_8), b.getBytes(StandardCharsets.UTF_8));
     }
 
     /** A browser keeps one jar for all ports of a machine, so each folder's cookie has a name of its own. */
-    String cookieName() {
+    public String cookieName() {
         return "haywright-" + made("cookie name").substring(0, 8);
     }
 
     /** Not the key itself: what a browser keeps opens no script, and says nothing of the key. */
-    String cookie() {
+    public String cookie() {
         return made("cookie");
     }
 
     /** Hidden in every form. */
-    String token() {
+    public String token() {
         return made("form");
     }
 
