@@ -16,12 +16,17 @@ import java.nio.file.Path;
 import java.util.Map;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Consumer;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** What every page stands on: its files, its templates, who may see it, and where what fails is written. */
 public final class Pages {
     private static final Key<Home> HOME = new Key<>("home");
     private static final Key<Assets> ASSETS = new Key<>("assets");
     private static final Key<TemplateEngine> TEMPLATES = new Key<>("templates");
+
+    private static final Pattern TYPED_TAG_OR_GAP =
+            Pattern.compile("(?s)<(textarea|option).*?</\\1>|<[^>]*>|(?<=[0-9]) (?=%)");
 
     private Pages() {}
 
@@ -73,7 +78,7 @@ public final class Pages {
         if (Boxes.areLookedAt(http)) {
             return;
         }
-        var body = html.toString().getBytes(StandardCharsets.UTF_8);
+        var body = unbroken(html.toString()).getBytes(StandardCharsets.UTF_8);
         http.contentType("text/html; charset=utf-8");
         if (http.method() == HandlerType.GET && http.statusCode() == 200) {
             // of the page as it came out: it changes with whatever the page changes with, and with nothing else
@@ -85,6 +90,13 @@ public final class Pages {
             }
         }
         http.result(body);
+    }
+
+    /** No line of a page begins with the sign of a percentage. What somebody typed stays as it is. */
+    private static String unbroken(String html) {
+        return TYPED_TAG_OR_GAP
+                .matcher(html)
+                .replaceAll(found -> found.group().equals(" ") ? "\u00a0" : Matcher.quoteReplacement(found.group()));
     }
 
     /** For what goes on after a request is answered. */

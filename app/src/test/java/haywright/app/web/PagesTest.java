@@ -27,6 +27,17 @@ class PagesTest {
         return hay;
     }
 
+    @Test
+    void noLineBreaksBeforeAPercentAndWhatWasTypedStays() {
+        var called = hayBut("name", "Left of 18 % slope");
+        ranch.send(HAY, called);
+        var lot = ranch.anyLot();
+        assertThat(ranch.get("lots").sent())
+                .contains("Left of 18\u00a0% slope</")
+                .doesNotContain("18 % slope</");
+        assertThat(ranch.get("lots/" + lot + "/as/bales").sent()).contains("value=\"Left of 18 % slope\"");
+    }
+
     // 210 · 1,250 lb = 262,500 lb = 131.25 tons
     @Test
     void aLotIsAddedWithItsTonsAndCanBeTakenBack() {

@@ -42,7 +42,12 @@ final class RawClient {
         cookie = before.cookie;
     }
 
-    record Answer(int status, Map<String, String> headers, String body) {
+    record Answer(int status, Map<String, String> headers, String sent) {
+        /** With plain blanks where a line may not break. */
+        String body() {
+            return sent.replace('\u00a0', ' ');
+        }
+
         String header(String name) {
             return headers.getOrDefault(name, "");
         }

@@ -71,7 +71,7 @@ class ReportPagesTest {
         var page = ranch.after(saved).body();
         assertThat(page)
                 .contains(
-                        "CP\u00a010.0\u00a0%",
+                        "CP 10.0 %",
                         "How far to trust these ranges", "report of Oct 14, 2026, Tin Valley", "before any report")
                 .contains("Report added: Ditch-side stack", "Called safe by every source");
         var readings = report().readings();
@@ -156,7 +156,7 @@ class ReportPagesTest {
         assertThat(ranch.send(form, sheetBut("left-cp", "", "dry-cp", "100 g/kg"))
                         .status())
                 .isEqualTo(303);
-        assertThat(ranch.get("reports/lot/" + lot).body()).contains("CP\u00a010.0\u00a0%");
+        assertThat(ranch.get("reports/lot/" + lot).body()).contains("CP 10.0 %");
         assertThat(ranch.get("reports/" + report().id()).body()).contains("value=\"100 g/kg\"");
     }
 
@@ -248,7 +248,7 @@ class ReportPagesTest {
         var page = ranch.after(ranch.send(form, typed)).body();
         assertThat(page)
                 .contains("data-is=\"printed\"", "data-is=\"book, before any report\"", "data-is=\"used\"")
-                .contains("10\u00a0%, NIR", "38\u00a0%, wet chemistry", "58\u00a0%, NIR");
+                .contains("10 %, NIR", "38 %, wet chemistry", "58 %, NIR");
     }
 
     /**
@@ -295,7 +295,7 @@ class ReportPagesTest {
                 .contains("report of Nov 3, 2026, Second opinion says 8 %; weighed with 1 more and its kind")
                 .contains("report of Oct 14, 2026, Tin Valley", "Of two figures for the same thing both count");
         // A cored composite of Oct 14 says 10.0, a grab of one place 8: the lot lies between, nearer the composite.
-        var protein = Pattern.compile("CP\u00a0([0-9.]+)\u00a0%").matcher(page);
+        var protein = Pattern.compile("CP ([0-9.]+) %").matcher(page);
         assertThat(protein.find()).isTrue();
         assertThat(Double.parseDouble(protein.group(1))).isBetween(9.0, 10.0);
         assertThat(ranch.get("reports").body()).contains("2 reports", "newest: Nov 3, 2026, Second opinion");
@@ -324,7 +324,7 @@ class ReportPagesTest {
         var rev = gone.header("Location").replaceAll(".*saved=", "");
         assertThat(ranch.submit(ranch.get("history"), "undo/" + rev, Map.of()).status())
                 .isEqualTo(303);
-        assertThat(ranch.get("reports/lot/" + lot).body()).contains("CP\u00a010.0\u00a0%");
+        assertThat(ranch.get("reports/lot/" + lot).body()).contains("CP 10.0 %");
     }
 
     @Test
@@ -415,9 +415,8 @@ class ReportPagesTest {
         assertThat(kept.status()).isEqualTo(303);
         var page = ranch.get("reports/water").body();
         assertThat(page)
-                .contains(
-                        "Dugout", "Sulfate: 2,400\u00a0mg/L", "polio", "Ask your veterinarian before cattle drink here")
-                .contains("Nitrate as NO3: 44\u00a0mg/L");
+                .contains("Dugout", "Sulfate: 2,400 mg/L", "polio", "Ask your veterinarian before cattle drink here")
+                .contains("Nitrate as NO3: 44 mg/L");
         var id = page.replaceAll("(?s).*reports/water/([0-9a-f-]{36})\".*", "$1");
         assertThat(ranch.get("reports/water/" + id).body()).contains("value=\"2,400\"", "checked");
         assertThat(ranch.send("reports/water/" + id + "/delete", Map.of()).status())
@@ -446,7 +445,7 @@ class ReportPagesTest {
                         "asSulfur",
                         "yes"));
         assertThat(kept.status()).isEqualTo(303);
-        assertThat(ranch.get("reports/water").body()).contains("Sulfate: 1,204\u00a0mg/L", "2,410\u00a0mg/L");
+        assertThat(ranch.get("reports/water").body()).contains("Sulfate: 1,204 mg/L", "2,410 mg/L");
     }
 
     @Test
