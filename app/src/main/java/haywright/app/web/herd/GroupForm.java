@@ -50,6 +50,12 @@ public final class GroupForm {
                     "Body condition score",
                     "Average for the group, from 1 (starved) to 9 (very fat). Halves like 5½ are fine. At 5 only the last two ribs show.")
             .needed("Score a dozen and enter the average.");
+    /** Nobody scores calves as a matter of course. */
+    private static final Field SCORE_OF_CALVES = number(
+            "conditionScore",
+            "Body condition score",
+            "From 1 (starved) to 9 (very fat). Empty: 5, said when you save.");
+
     static final Field WANTED = number(
             "wantedScore",
             "Score to calve at",
@@ -76,6 +82,9 @@ public final class GroupForm {
         }
     }
 
+    /** Of calves where nobody scored them: the middle of the scale, judgment. */
+    private static final double USUAL_SCORE = 5;
+
     private static final int A_YEAR = 366;
 
     private GroupForm() {}
@@ -90,13 +99,14 @@ public final class GroupForm {
     }
 
     private static Fields<Group> fields(AnimalClass animals) {
-        var name = text("name", "Name of the group", "Such as “old cows”.").needed("Enter a name.");
+        var name = text("name", "Name of the group", "Such as “%s”.".formatted(example(animals)))
+                .needed("Enter a name.");
         var head = count("head", "Head", "").needed("Enter how many are fed in this group.");
         var fields = Fields.of(Group.class);
         if (calves(animals)) {
             fields.section("", name, head, WEIGHT, SCORE, new CalvingForm.Dates(), new BreedPart());
         } else {
-            fields.section("", name, head, WEIGHT, SCORE, new BreedPart());
+            fields.section("", name, head, WEIGHT, score(animals), new BreedPart());
         }
         if (gains(animals)) {
             fields.section("Growth", GAIN, mature(animals));
@@ -140,6 +150,19 @@ public final class GroupForm {
                     "Weaning", pastDate("weaning", "Weaned or arrived on", "They eat less for the first four weeks."));
         }
         return fields.folded("Turnout", TURNOUT);
+    }
+
+    private static String example(AnimalClass animals) {
+        return switch (animals) {
+            case MATURE_COW -> "old cows";
+            case FIRST_CALF_HEIFER, BRED_HEIFER -> "heifers at the creek";
+            case BULL -> "bulls";
+            case GROWING -> "steer calves";
+        };
+    }
+
+    private static Field score(AnimalClass animals) {
+        return isYoung(animals) ? SCORE_OF_CALVES : SCORE;
     }
 
     private static Field mature(AnimalClass animals) {
@@ -201,6 +224,9 @@ public final class GroupForm {
                             CalvingForm.USUAL_WEEKS,
                             Show.date(group.firstCalving().orElseThrow())));
         }
+        if (isYoung(group.animals()) && form.isEmpty(SCORE.ask())) {
+            taken.add("condition score " + Show.significant(USUAL_SCORE, 2));
+        }
         if (gains(group.animals())) {
             if (form.isEmpty(mature(group.animals()).ask()) && group.animals() != AnimalClass.BULL) {
                 taken.add("mature weight " + Show.quantity(group.matureWeight()));
@@ -240,6 +266,9 @@ public final class GroupForm {
             given.put("gain", before == null ? Quantity.of(0, Unit.POUND_A_DAY) : before.gain());
         } else if (form.isEmpty(GAIN.ask())) {
             given.put("gain", Quantity.of(0, Unit.POUND_A_DAY));
+        }
+        if (isYoung(animals) && form.isEmpty(SCORE.ask())) {
+            given.put(SCORE.name(), USUAL_SCORE);
         }
         var mature = mature(animals);
         if (form.isEmpty(mature.ask())) {

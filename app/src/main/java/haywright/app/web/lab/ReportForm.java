@@ -33,7 +33,9 @@ public final class ReportForm {
     public static final Ask SAMPLED = Ask.date("sampled", "Sampled on", "For example Oct 6, 2026.");
     public static final Ask REPORTED = Ask.date("reported", "Reported on", "For example Oct 14, 2026.");
     public static final Ask HOW = Ask.choice(
-            "howSampled", "How the sample was taken", "A grab sample can miss the lot, however good the laboratory.");
+            "howSampled",
+            "How the sample was taken",
+            "Choose one; “not known” will do. A grab sample can miss the lot, however good the laboratory.");
 
     public static final Ask METHOD = Ask.choice(
             "method",

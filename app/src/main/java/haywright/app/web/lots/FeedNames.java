@@ -1,9 +1,11 @@
 package haywright.app.web.lots;
 
+import haywright.app.web.Option;
 import haywright.forage.FeedClass;
 import haywright.forage.book.FeedBook;
 import haywright.workings.Refused;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -48,12 +50,30 @@ final class FeedNames {
         words.put("stalks?|stover|chaff", FeedClass.CROP_RESIDUE);
         words.put("alfalfa silage|alfalfa haylage", FeedClass.LEGUME_SILAGE);
         words.put("silage|haylage", FeedClass.CEREAL_SILAGE);
-        words.put("(oat|barley|wheat|rye|millet|cereal|sorghum|triticale|sudan)s? hay", FeedClass.CEREAL_HAY);
+        words.put(
+                "(oat|barley|wheat|rye|millet|cereal|cane|sorghum|triticale|sudan|sudangrass)s? hay",
+                FeedClass.CEREAL_HAY);
         words.put("(mixed|mix|alfalfa[- ]?grass|grass[- ]?alfalfa) hay|alfalfa.grass", FeedClass.MIXED_HAY);
         words.put("alfalfa|clover|sainfoin", FeedClass.LEGUME_HAY);
         words.put("hay|brome|timothy|meadow", FeedClass.GRASS_HAY);
         words.put("corn|barley|oats?|wheat|milo|sorghum|rye|triticale|peas?|grain", FeedClass.GRAIN);
         return words;
+    }
+
+    /** The kinds of feed to choose from, with what goes by another name in the trade. */
+    static List<Option> kinds() {
+        return Option.of(FeedClass.class, FeedNames::kind);
+    }
+
+    private static String kind(FeedClass kind) {
+        return switch (kind) {
+            case LEGUME_HAY -> "alfalfa, clover or other legume hay";
+            case MIXED_HAY -> "mixed hay (alfalfa and grass)";
+            case CEREAL_HAY -> "cereal hay (oat, barley, millet, cane or sudan)";
+            case CROP_RESIDUE -> "crop residue (stalks, stover, chaff)";
+            case NPN -> "urea or other nonprotein nitrogen";
+            default -> kind.words();
+        };
     }
 
     /** Empty where neither tells. */

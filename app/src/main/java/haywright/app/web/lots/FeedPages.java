@@ -5,7 +5,6 @@ import haywright.app.web.Option;
 import haywright.app.web.Page;
 import haywright.app.web.Routes;
 import haywright.app.words.Show;
-import haywright.forage.FeedClass;
 import haywright.forage.book.FeedBook;
 import haywright.outlook.Yard;
 import haywright.quantity.Unit;
@@ -123,6 +122,6 @@ public final class FeedPages {
     }
 
     private static FormView view(Page page, Form form, @Nullable FeedForSale feed) {
-        return new FormView(form, feed, page.at(path(feed)), Option.of(FeedClass.class, FeedClass::words));
+        return new FormView(form, feed, page.at(path(feed)), FeedNames.kinds());
     }
 }

@@ -8,7 +8,6 @@ import haywright.app.web.Routes;
 import haywright.app.words.MassWords;
 import haywright.app.words.Show;
 import haywright.forage.Analyte;
-import haywright.forage.FeedClass;
 import haywright.outlook.LotSubject;
 import haywright.outlook.LotTons;
 import haywright.outlook.TestedFor;
@@ -239,7 +238,7 @@ public final class LotPages {
                 lot == null ? null : TonsView.of(lot),
                 lot == null ? List.of() : split(lot),
                 page.at(path(kind, lot)),
-                Option.of(FeedClass.class, FeedClass::words),
+                FeedNames.kinds(),
                 Option.of(Lot.Storage.class, Lot.Storage::words),
                 page.ranch().fields().values().stream()
                         .map(f -> new Option(f.id().toString(), f.name()))

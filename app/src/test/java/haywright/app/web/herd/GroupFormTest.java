@@ -427,6 +427,22 @@ class GroupFormTest {
         assertThat(form.problem(GroupForm.WEIGHT.ask())).contains("Did you mean 1,280 lb?");
     }
 
+    /** Nobody scores calves as a matter of course; cows are asked. */
+    @Test
+    void calvesNeedNoScoreAndWhatIsTakenIsSaid() {
+        var typed = cows("conditionScore", "");
+        assertThat(read(form(typed), null)).isEmpty();
+        List.of("calving1begins", "calving1head", "calving2head").forEach(typed::remove);
+        typed.put("weight", "540 lb");
+        typed.put("gain", "1.5");
+        typed.put("weaning", "Oct 10, 2026");
+        var form = form(typed);
+        var calves = GroupForm.read(form, AnimalClass.GROWING, UUID.randomUUID(), null, null, TODAY);
+        assertThat(wrong(form)).isEmpty();
+        assertThat(calves.orElseThrow().conditionScore()).isEqualTo(5);
+        assertThat(GroupForm.taken(form, calves.orElseThrow())).contains("condition score 5");
+    }
+
     @Test
     void namesEverythingThatIsWrongAtOnce() {
         var typed = cows("head", "");
