@@ -3,7 +3,9 @@ package haywright.app.web;
 import haywright.app.words.NumberWords;
 import haywright.app.words.Show;
 import haywright.ranch.Ranch;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What a step waits for, as one would say it to whoever does it.
@@ -21,9 +23,24 @@ public record ToDo(Step step, String says, String act, String path) {
      * @param hasBook whether its winter book is of the ranch as it is
      */
     public static List<ToDo> of(Ranch ranch, boolean hasBook) {
-        return Trail.waiting(Trail.of(ranch, hasBook)).stream()
-                .map(stop -> of(ranch, stop))
-                .toList();
+        var all = new ArrayList<ToDo>();
+        for (var stop : Trail.waiting(Trail.of(ranch, hasBook))) {
+            if (stop.step() == Step.BENCH) {
+                toBuy(ranch).ifPresent(all::add);
+            }
+            all.add(of(ranch, stop));
+        }
+        return List.copyOf(all);
+    }
+
+    /** Without a feed to buy, a ration can only be of what is there, and the winter book buys nothing. */
+    private static Optional<ToDo> toBuy(Ranch ranch) {
+        return !ranch.feedsForSale().isEmpty()
+                        || ranch.lots().isEmpty()
+                        || ranch.groups().isEmpty()
+                ? Optional.empty()
+                : Optional.of(new ToDo(
+                        Step.LOTS, "List the grain, cake or hay you could buy.", "Add feeds to buy", "feeds/new"));
     }
 
     private static ToDo of(Ranch ranch, Trail.Stop stop) {

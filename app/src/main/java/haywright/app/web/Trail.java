@@ -2,6 +2,7 @@ package haywright.app.web;
 
 import haywright.app.words.MassWords;
 import haywright.app.words.Show;
+import haywright.forage.FeedClass;
 import haywright.outlook.TestedFor;
 import haywright.ranch.Lot;
 import haywright.ranch.Ranch;
@@ -49,10 +50,15 @@ public final class Trail {
         if (ranch.lots().isEmpty()) {
             return new Stop(Step.LOTS, false, "add the first lot");
         }
+        boolean hasStraw = ranch.lots().values().stream().anyMatch(lot -> lot.feedClass() == FeedClass.STRAW);
         return new Stop(
                 Step.LOTS,
                 true,
-                "%s, %s in all, straw too".formatted(Show.count(ranch.lots().size(), "lot"), MassWords.onHand(ranch)));
+                "%s, %s in all%s"
+                        .formatted(
+                                Show.count(ranch.lots().size(), "lot"),
+                                MassWords.onHand(ranch),
+                                hasStraw ? ", straw too" : ""));
     }
 
     private static Stop samples(Ranch ranch) {

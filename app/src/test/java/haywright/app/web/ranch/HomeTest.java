@@ -39,6 +39,16 @@ class HomeTest {
 
     /** Of the demo oat hay and the standing meadow have neither a report nor a sample; of an empty ranch hay comes first. */
     @Test
+    void whatCouldBeBoughtIsAskedForWhereNothingIsListed() {
+        assertThat(ToDo.of(DEMO, false)).extracting(ToDo::path).doesNotContain("feeds/new");
+        var none = DEMO;
+        for (var feed : DEMO.feedsForSale().keySet()) {
+            none = none.withoutFeedForSale(feed);
+        }
+        assertThat(ToDo.of(none, false)).extracting(ToDo::path).contains("feeds/new");
+    }
+
+    @Test
     void whatIsToDoIsSaidAsAnOrder() {
         var todo = ToDo.of(DEMO, false);
         assertThat(todo)
