@@ -18,6 +18,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -68,7 +69,9 @@ final class RanchCommand implements Runnable {
             @Option(names = "--replace", description = "Put it in the place of the ranch that is here already.")
                     boolean replace) {
         try (var store = data.openOrBegin(clock, out())) {
-            say(store.files().importFile(file, Desk.WHO, replace));
+            var taken = store.files().importFile(file, Desk.WHO, replace);
+            say(taken);
+            sayMissing(store, taken.id(), taken.name());
         }
     }
 
@@ -100,6 +103,7 @@ final class RanchCommand implements Runnable {
                 Output.to(file, () -> store.files().exportTo(ranch.id(), file));
                 out().printf("%s: written to %s%s%n", Letters.inOneLine(ranch.name()), file, replaced);
             }
+            sayMissing(store, ranch.id(), ranch.name());
         }
     }
 
@@ -138,6 +142,7 @@ final class RanchCommand implements Runnable {
                         .ifPresent(wrong -> err().printf(
                                         "%s: cannot be read and is in the backup exactly as it is kept: %s%n",
                                         Letters.inOneLine(ranch.name()), sentence(wrong)));
+                sayMissing(store, ranch.id(), ranch.name());
             }
             out().printf("%s written to %s%s%n", WayBack.ranches(all.size()), file, replaced);
         }
@@ -194,6 +199,15 @@ final class RanchCommand implements Runnable {
                         "data", folder.copies().toString(), "there is no daily copy that can be read", "Name a file."));
         store.files().restore(copy.file(), Desk.WHO).forEach(this::say);
         return store;
+    }
+
+    /** Of each file that a ranch speaks of and nobody has: whoever copies it should not learn that later. */
+    private void sayMissing(Store store, UUID ranch, String name) {
+        store.files()
+                .missing(ranch)
+                .forEach(file -> err().printf(
+                                "%s: the file “%s” is not here any more; only its name is.%n",
+                                Letters.inOneLine(name), Letters.inOneLine(file)));
     }
 
     private static String sentence(Refused wrong) {

@@ -28,7 +28,7 @@ import org.sqlite.NativeLibraryNotFoundException;
 /** SQLite or PostgreSQL, connected, found sound and with its tables up to date. */
 final class Database implements AutoCloseable {
     /** The newest of the migrations. */
-    static final int TABLES_VERSION = 5;
+    static final int TABLES_VERSION = 6;
     /** How long one waits for another program's write. */
     private static final String PATIENCE = "4000";
 

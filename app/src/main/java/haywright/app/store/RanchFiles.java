@@ -23,6 +23,7 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.UUID;
+import java.util.stream.Collectors;
 
 /**
  * Ranches in and out of the house as files: one document, or a copy of all of them.
@@ -74,11 +75,21 @@ public final class RanchFiles {
         }
     }
 
-    /** Everything that is wrong with a document; empty when it can be imported. */
+    /** Everything that is wrong with a document; files that are not in it alone do not keep it from being imported. */
     public List<Problem> check(Path file) {
         try {
-            read(file);
-            return List.of();
+            var read = read(file);
+            var inside = read.bodies().stream()
+                    .map(body -> Fingerprint.sha256(body.bytes()))
+                    .collect(Collectors.toSet());
+            return read.ranch().attachments().values().stream()
+                    .filter(one -> !inside.contains(one.sha256()))
+                    .map(one -> new Problem(
+                            "attachments/" + one.id(),
+                            one.name(),
+                            "its file is not in here",
+                            "The ranch can be imported without it; look for it in an older export or a backup"))
+                    .toList();
         } catch (Refused e) {
             return e.problems();
         }
@@ -176,6 +187,16 @@ public final class RanchFiles {
                             .put("body", Base64.getEncoder().encodeToString(body.bytes())));
         }
         return documents.print(tree);
+    }
+
+    /** What the ranch speaks of and whose file is not here any more: no export can have it. */
+    public List<String> missing(UUID id) {
+        return ranches.isHere(id) && recovery.wrong(id).isEmpty()
+                ? ranches.open(id).ranch().attachments().values().stream()
+                        .filter(one -> !attachments.isHere(one.sha256()))
+                        .map(Attachment::name)
+                        .toList()
+                : List.of();
     }
 
     private static ObjectNode attachmentNode(ObjectNode tree, Attachment attachment) {
@@ -286,7 +307,7 @@ public final class RanchFiles {
         int number = 0;
         for (var attachment : ranch.attachments().values()) {
             var text = texts.get(number++);
-            if (!text.isEmpty() || !bodies.containsKey(attachment.sha256())) {
+            if (!text.isEmpty()) {
                 bodies.put(attachment.sha256(), body(attachment, text));
             }
         }
@@ -303,7 +324,7 @@ public final class RanchFiles {
         if (Fingerprint.sha256(bytes).equals(attachment.sha256())) {
             return new Attachments.Body(attachment.type(), bytes);
         }
-        throw damaged(attachment, text.isEmpty() ? "its body is missing" : "its body is not what was saved");
+        throw damaged(attachment, "its body is not what was saved");
     }
 
     private static Refused damaged(Attachment attachment, String rule) {

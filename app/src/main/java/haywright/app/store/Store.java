@@ -248,7 +248,7 @@ public final class Store implements AutoCloseable {
     private void dropForgotten() {
         var all = Stream.concat(ranches().list().stream(), ranches().deleted().stream());
         if (all.allMatch(ranch -> recovery().wrong(ranch.id()).isEmpty())) {
-            attachments().dropForgotten();
+            attachments().dropForgotten(clock.instant());
         }
     }
 

@@ -11,6 +11,8 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
@@ -270,10 +272,47 @@ abstract class StoreFilesContract extends StoreEditsContract {
         var forgotten = store.attachments().keep(new Attachments.Body("text/plain", new byte[] {2}));
         var without = Ranch.empty(demo.id(), demo.name());
         ranches.save(demo.id(), 1, "Ann", "emptied", without); // only the history speaks of it now
-        store.dailyCopy();
+        sweep(MORNING);
+        assertThat(store.attachments().get(forgotten))
+                .as("may be about to be spoken of")
+                .isPresent();
+        var saved = store.attachments().keep(new Attachments.Body("text/plain", new byte[] {3}));
+        sweep(Clock.offset(MORNING, Duration.ofDays(2)));
         assertThat(store.attachments().get(spoken)).isPresent();
         assertThat(store.attachments().get(drafted)).isPresent();
         assertThat(store.attachments().get(forgotten)).isEmpty();
+        // kept between two sweeps far apart, and again by somebody else: a day from then on
+        assertThat(store.attachments().get(saved)).isPresent();
+        store.attachments().keep(new Attachments.Body("text/plain", new byte[] {3}));
+        sweep(Clock.offset(MORNING, Duration.ofDays(4)));
+        assertThat(store.attachments().get(saved)).isPresent();
+        sweep(Clock.offset(MORNING, Duration.ofDays(6)));
+        assertThat(store.attachments().get(saved)).isEmpty();
+    }
+
+    /** As the first copy of a day does it, by another program. */
+    private void sweep(Clock clock) {
+        try (var other = openAt(clock)) {
+            other.dailyCopy();
+        }
+    }
+
+    @Test
+    void aRanchWhoseFileIsGoneGoesOutAndComesBackWithoutIt() {
+        var demo = withFile(demo(), new byte[] {7, 8, 9});
+        ranches.create(demo);
+        assertThat(store.files().missing(demo.id())).isEmpty();
+        store.overwrite("DELETE FROM attachment");
+        var name = demo.attachments().values().iterator().next().name();
+        assertThat(store.files().missing(demo.id())).containsExactly(name);
+        var file = folder.resolve("out.json");
+        store.files().exportTo(demo.id(), file);
+        assertThat(store.files().check(file)).hasSize(1);
+        try (var other = Store.inFolder(folder.resolve("elsewhere"), MORNING)) {
+            assertThat(other.files().importFile(file, "Ann", false).isNew()).isTrue();
+            assertThat(other.ranches().open(demo.id()).ranch()).isEqualTo(demo);
+            assertThat(other.files().missing(demo.id())).containsExactly(name);
+        }
     }
 
     @Test
