@@ -142,7 +142,7 @@ final class ComputeCommand implements Callable<Integer>, Compute.Heard {
         var typed = spec.commandLine().getParseResult();
         for (var option : List.of("--seconds", "--seed", "--mps")) {
             if (typed.hasMatchedOption(option) && !WholeRanch.isBook(name)) {
-                throw new Refused(option, name, "only winter-book asks for it", "Leave it out.");
+                throw new Refused(option, name, "only winter-book takes it", "Leave it out.");
             }
         }
         if (isShort && !(demo && WholeRanch.isTopic(name))) {

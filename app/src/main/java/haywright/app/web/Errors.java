@@ -37,6 +37,9 @@ public final class Errors {
 
     private Errors() {}
 
+    /** Thrown for an answer of its own, which is no fault. */
+    interface Answered {}
+
     /**
      * @param details each its own line; never a stack trace
      * @param offer null where nothing can be brought back
@@ -61,6 +64,7 @@ public final class Errors {
     /**
      * What a form sent, to be sent again; empty when nothing was.
      *
+     * @param token empty where it is to be copied, and not to be sent
      * @param action where it goes
      * @param rev the revision that the form was made from; empty for none
      * @param files names of the boxes that had a file in them, which no page can fill in again
@@ -214,18 +218,38 @@ public final class Errors {
             http.contentType("text/plain; charset=utf-8").result(lines.collect(Collectors.joining("\n")));
             return;
         }
+        var view = new View(title, words, details, sent(http, status), offer);
         if (status == 401) {
-            Pages.render(http, "haywright/app/web/closed.jte", Map.of("frame", Frame.plain(http, title)));
+            Pages.render(
+                    http,
+                    "haywright/app/web/closed.jte",
+                    Map.of("frame", Frame.plain(http, title), "sent", view.sent()));
             return;
         }
-        var view = new View(title, words, details, sent(http, status), offer);
         Pages.render(
                 http, "haywright/app/web/error.jte", Map.of("frame", Frame.plain(http, view.title()), "view", view));
     }
 
-    /** Only of a form that the gate let in: another site's must not come back with a token of ours in it. */
+    /** Of a form that the gate did not let in, to read alone: another site's must not come back with a token of ours in it. */
+    private static Sent toCopy(Context http) {
+        if (!http.isFormUrlencoded() || http.attribute(haywright.app.web.Sent.UNREAD) != null) {
+            return Sent.NOTHING;
+        }
+        try {
+            var typed = new LinkedHashMap<>(http.formParamMap());
+            typed.entrySet()
+                    .removeIf(box -> box.getValue().stream().noneMatch(value -> Sent.isTyped(box.getKey(), value)));
+            return new Sent("", "", "", typed, Set.of());
+        } catch (RuntimeException e) {
+            return Sent.NOTHING; // it breaks off, or is too large to be read
+        }
+    }
+
     private static Sent sent(Context http, int status) {
         boolean letIn = status == 404 || status == 409 || status == 422 || status >= 500;
+        if (isSending(http) && (status == 401 || status == 403 || status == 421)) {
+            return toCopy(http);
+        }
         if (!letIn || !isSending(http) || http.attribute(haywright.app.web.Sent.UNREAD) != null) {
             return Sent.NOTHING;
         }

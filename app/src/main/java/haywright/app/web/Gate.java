@@ -203,7 +203,7 @@ public final class Gate {
                                             ? "Nothing was changed. Check that it is the right file, then choose another."
                                             : isQuestion(http)
                                                     ? "Ask in several batches."
-                                                    : "Nothing was changed: go back and paste less at once, or send it as a file."),
+                                                    : "Nothing was changed. Shorten it and save again, or send it as a file."),
                     Map.of());
         }
     }

@@ -13,7 +13,7 @@ import java.util.UUID;
  * What a page or a form is about was deleted in another window, or its ranch archived. It is said, what was typed is kept,
  * and it is brought back where somebody asks for that.
  */
-final class Gone extends RuntimeException {
+final class Gone extends RuntimeException implements Errors.Answered {
     private static final long serialVersionUID = 1;
 
     /** Sent by the button that brings it back: the id of what is gone, or of the ranch. */

@@ -2,6 +2,7 @@ package haywright.app.web;
 
 import gg.jte.ContentType;
 import gg.jte.TemplateEngine;
+import gg.jte.TemplateException;
 import gg.jte.output.StringOutput;
 import haywright.app.store.Home;
 import io.javalin.config.JavalinConfig;
@@ -74,7 +75,12 @@ public final class Pages {
     /** @param template path from the source folder */
     public static void render(Context http, String template, Map<String, Object> with) {
         var html = new StringOutput(16 * 1024);
-        http.appData(TEMPLATES).render(template, with, html);
+        try {
+            http.appData(TEMPLATES).render(template, with, html);
+        } catch (TemplateException e) {
+            // the page's own answer, met while it was being written
+            throw e.getCause() instanceof Errors.Answered answered ? (RuntimeException) answered : e;
+        }
         if (Boxes.areLookedAt(http)) {
             return;
         }

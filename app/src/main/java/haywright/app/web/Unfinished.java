@@ -75,9 +75,14 @@ public final class Unfinished {
         return key.isEmpty() ? null : key.substring(key.indexOf('=') + 1);
     }
 
-    /** The print of what is left unfinished of a form on this page; null where nobody looked. */
-    public @Nullable String print(Form form) {
-        return http.attribute(DRAFT + "/" + form.key());
+    /**
+     * The print of what is left unfinished of a form on this page. Where it was filled in from something else, as a phone's
+     * line, it is of none, so that what was typed earlier makes room and does not give way.
+     */
+    public String print(Form form) {
+        String looked = http.attribute(DRAFT + "/" + form.key());
+        var sent = http.formParam(DRAFT);
+        return looked != null ? looked : sent != null ? sent : "";
     }
 
     private void shown(String key, Map<String, List<String>> fields) {

@@ -41,7 +41,7 @@ final class Yards {
     private final Semaphore all = new Semaphore(MOST_OF_ALL, true);
 
     /** Others are at the figures of this ranch: the page opens by itself a little later. */
-    static final class BeingFigured extends RuntimeException {
+    static final class BeingFigured extends RuntimeException implements Errors.Answered {
         private static final long serialVersionUID = 1;
 
         BeingFigured() {

@@ -27,7 +27,9 @@ public final class WinterWords {
         var grass = Show.day(book.grass());
         var lasts = book.lasts();
         if (lasts == null) {
-            return "No winters are on record for this place, so there is a plan and no count.";
+            return book.isWhole()
+                    ? "No winters are on record for this place, so there is a plan and no count."
+                    : "Stopped before enough winters were played: there is a plan and no count.";
         }
         return lasts == WinterBook.OF
                 ? "Feed lasts to turnout, %s, in 20 winters of 20.".formatted(grass)

@@ -7,6 +7,35 @@ document.addEventListener("htmx:afterSettle", function () {
     problems.scrollIntoView({ block: "start" });
   }
 });
+// A form that was not let in, or did not arrive, stays as it is typed: what became of it is said above it.
+document.addEventListener("htmx:beforeSwap", function (event) {
+  var status = event.detail.xhr.status;
+  if (event.detail.requestConfig.verb === "get" || [401, 403, 413, 421].indexOf(status) < 0) return;
+  event.detail.shouldSwap = false;
+  var said = new DOMParser().parseFromString(event.detail.xhr.responseText, "text/html");
+  var title = said.querySelector("h1");
+  var words = said.querySelector(".say") || said.querySelector("p");
+  sayUnsent(title ? title.textContent : "Not saved", words ? words.textContent : "");
+});
+document.addEventListener("htmx:sendError", function (event) {
+  if (event.detail.requestConfig.verb !== "get") sayUnsent("Not saved", "Haywright does not answer. Is it still running?");
+});
+function sayUnsent(title, words) {
+  var box = document.getElementById("unsent") || document.createElement("div");
+  box.id = "unsent";
+  box.className = "problems";
+  box.tabIndex = -1;
+  box.setAttribute("role", "alert");
+  box.replaceChildren();
+  [["h2", title], ["p", words], ["p", "What you typed is still below. Keep this page open until it is saved."]].forEach(function (part) {
+    var element = document.createElement(part[0]);
+    element.textContent = part[1];
+    box.appendChild(element);
+  });
+  document.getElementById("main").prepend(box);
+  box.focus();
+  box.scrollIntoView({ block: "start" });
+}
 // A button saves its own form: what was typed in another one of the page would be gone.
 document.addEventListener(
   "submit",

@@ -6,6 +6,7 @@ import haywright.app.server.Server;
 import haywright.app.store.Home;
 import haywright.app.store.Store;
 import java.nio.file.Path;
+import java.util.AbstractList;
 import java.util.ArrayList;
 import java.util.Map;
 import java.util.concurrent.Executors;
@@ -39,17 +40,28 @@ class FiguringTest {
         store = Store.inFolder(folder, java.time.Clock.systemUTC());
         var home = Home.in(folder);
         var desk = OneRanch.desk(store);
-        server = Server.start(
-                desk,
-                home,
-                "127.0.0.1",
-                0,
-                routes -> new Routes(routes, desk, Step.BENCH).get("takes-long", page -> {
-                    page.rations();
-                    figuring.release();
-                    goOn.acquire();
-                    page.http().result("figured");
-                }));
+        server = Server.start(desk, home, "127.0.0.1", 0, routes -> {
+            var on = new Routes(routes, desk, Step.BENCH);
+            on.get("takes-long", page -> {
+                page.rations();
+                figuring.release();
+                goOn.acquire();
+                page.http().result("figured");
+            });
+            on.get(
+                    "asks-late",
+                    page -> page.show("haywright/app/web/letter/letters.jte", new AbstractList<>() {
+                        @Override
+                        public Object get(int index) {
+                            return page.rations();
+                        }
+
+                        @Override
+                        public int size() {
+                            return 1;
+                        }
+                    }));
+        });
         client = new RawClient(server.port(), home);
     }
 
@@ -98,6 +110,25 @@ class FiguringTest {
             assertThat(figured).isEqualTo(INSIDE);
             assertThat(client.get(slow + "bench").status()).isEqualTo(200);
         } finally {
+            threads.shutdownNow();
+        }
+    }
+
+    /** Figures that the page itself asks for while it is written, as the winter book does. */
+    @Test
+    void aPageThatAsksLateWaitsToo() throws Exception {
+        var slow = ranch("Long Creek Ranch");
+        var threads = Executors.newFixedThreadPool(INSIDE);
+        try {
+            for (int i = 0; i < INSIDE; i++) {
+                threads.submit(() -> client.get(slow + "takes-long"));
+            }
+            figuring.acquire(INSIDE);
+            var waits = client.get(slow + "asks-late");
+            assertThat(waits.status()).isEqualTo(503);
+            assertThat(waits.header("Refresh")).matches("[1-9]");
+        } finally {
+            goOn.release(INSIDE);
             threads.shutdownNow();
         }
     }

@@ -9,6 +9,7 @@ import haywright.app.store.Store;
 import haywright.workings.Refused;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -71,6 +72,21 @@ class GateTest {
         assertThat(client().send("POST", "/ranches", Map.of("Host", host), "name=x")
                         .status())
                 .isEqualTo(421);
+    }
+
+    /** It can be copied, and not be sent from there: it may be another site's. */
+    @Test
+    void whatWasTypedIntoAFormThatIsNotLetInComesBackWithoutAToken() {
+        var own = Map.of("Origin", "http://127.0.0.1:" + server.port());
+        var typed = "name=Willow+%3Cb%3EFork&token=wrong";
+        for (var answer : List.of(
+                new RawClient(server.port()).send("POST", "/ranches", own, typed),
+                client().send("POST", "/ranches", own, typed),
+                client().send("POST", "/ranches", Map.of("Origin", "http://evil.example"), typed),
+                client().send("POST", "/ranches", Map.of("Host", "evil.example"), typed))) {
+            assertThat(answer.status()).isIn(401, 403, 421);
+            assertThat(answer.body()).contains("Willow &lt;b&gt;Fork").doesNotContain("name=\"token\"");
+        }
     }
 
     @ParameterizedTest

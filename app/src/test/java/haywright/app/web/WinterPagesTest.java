@@ -355,6 +355,29 @@ class WinterPagesTest {
         assertThat(ranch.get("herd/" + group).status()).isEqualTo(200);
     }
 
+    /** As what another window left unfinished. */
+    @Test
+    void aLineFromThePhoneTakesNoHalfTypedWeekAway() {
+        ranch.hay("300");
+        ranch.cows();
+        var lot = ranch.anyLot();
+        assertThat(ranch.send("winter/week", week("fed-" + lot, "typed by hand"))
+                        .status())
+                .isEqualTo(422);
+        var code = Pattern.compile("data-code=\"(F[A-Z0-9]{5})\"")
+                .matcher(ranch.get("winter/week/phone.html").body());
+        assertThat(code.find()).isTrue();
+        var line = weekLine(code.group(1), 71_000, -1, 70_550, -1, -1, -1, -1, 45, 170, 2_730);
+        var filled = ranch.send("winter/week", "winter/week/line", Map.of("line", line));
+        assertThat(filled.body()).contains("name=\"draft\" value=\"\"");
+        var sent = week("fed-" + lot, "from the phone", "draft", "");
+        assertThat(ranch.submit(filled, "winter/week", sent).status()).isEqualTo(422);
+        assertThat(ranch.store().drafts().waiting(ranch.id()).stream()
+                        .map(form ->
+                                ranch.store().drafts().get(ranch.id(), form).get("fed-" + lot)))
+                .containsExactlyInAnyOrder(List.of("typed by hand"), List.of("from the phone"));
+    }
+
     /** @param tenths of each box; below zero where it is empty */
     private static String weekLine(String code, int... tenths) {
         var line = new StringBuilder(code + "-261116");

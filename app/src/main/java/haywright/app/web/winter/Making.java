@@ -1,6 +1,7 @@
 package haywright.app.web.winter;
 
 import haywright.app.document.BookDocument;
+import haywright.app.store.Ranches;
 import haywright.app.store.WinterBooks;
 import haywright.app.web.KeptBooks;
 import haywright.app.web.Page;
@@ -34,13 +35,17 @@ final class Making implements BookListener {
     /** More than a large ranch takes on a slow machine. */
     private static final long MOST_NANOS = 300_000_000_000L;
 
+    private static final long LOOK_NANOS = 2_000_000_000L;
+
     private final Ranch ranch;
     private final String hash;
     private final long rev;
     private final LocalDate day;
     private final WinterBooks store;
+    private final Ranches ranches;
     private final int threads;
     private long began;
+    private long looked = System.nanoTime();
     private boolean hasBegun;
     private @Nullable Season season;
     private @Nullable KeptPlan plan;
@@ -61,6 +66,7 @@ final class Making implements BookListener {
      * @param plan null until there is one
      * @param book null until it is whole or was stopped
      * @param hasBegun false while it waits for another book
+     * @param isStopping whether it ends as soon as what it is at is done
      * @param refused why there is none
      * @param failed whether something broke that nobody expected
      * @param unkept why the store would not have it; null where nothing stands in the way
@@ -72,6 +78,7 @@ final class Making implements BookListener {
             @Nullable KeptPlan plan,
             @Nullable KeptBook book,
             boolean hasBegun,
+            boolean isStopping,
             List<Problem> refused,
             boolean failed,
             @Nullable RuntimeException unkept,
@@ -95,6 +102,7 @@ final class Making implements BookListener {
         this.rev = rev;
         day = page.today();
         store = page.desk().store().winterBooks();
+        ranches = page.desk().store().ranches();
         this.threads = threads;
     }
 
@@ -122,6 +130,7 @@ final class Making implements BookListener {
                 plan,
                 book,
                 hasBegun,
+                stopped,
                 refused,
                 failed,
                 unkept,
@@ -142,12 +151,12 @@ final class Making implements BookListener {
     Optional<RuntimeException> make() {
         begins();
         try {
-            var looked = new Yard(ranch, day);
-            var of = SeasonByRations.of(new Rations(looked));
+            var yard = new Yard(ranch, day);
+            var of = SeasonByRations.of(new Rations(yard));
             synchronized (this) {
                 season = of;
             }
-            var made = new BookMaker(SEED, BookMaker.DRAWS, threads, true, true, this::isEnough).of(looked, of, this);
+            var made = new BookMaker(SEED, BookMaker.DRAWS, threads, true, true, this::isEnough).of(yard, of, this);
             var whole = KeptPlan.of(made.plan(), of);
             synchronized (this) {
                 book = KeptBook.of(made, of, whole, lines, stories);
@@ -204,9 +213,10 @@ final class Making implements BookListener {
     private void keep() {
         var made = Objects.requireNonNull(book);
         if (made.isWhole()
-                || store.of(ranch.id()).stream()
-                        .noneMatch(kept -> kept.hash().equals(hash)
-                                && BookDocument.read(kept.doc()).isPresent())) {
+                || made.draws() > 0
+                        && store.of(ranch.id()).stream()
+                                .noneMatch(kept -> kept.hash().equals(hash)
+                                        && BookDocument.read(kept.doc()).isPresent())) {
             store.keep(ranch.id(), hash, rev, BookDocument.write(made));
             synchronized (this) {
                 isKept = true;
@@ -215,7 +225,21 @@ final class Making implements BookListener {
     }
 
     private synchronized boolean isEnough() {
-        return stopped || System.nanoTime() - began > MOST_NANOS;
+        return stopped || System.nanoTime() - began > MOST_NANOS || isRanchGone();
+    }
+
+    /** Archived meanwhile, from whichever window or program: others wait for the place. */
+    private boolean isRanchGone() {
+        long now = System.nanoTime();
+        if (now - looked > LOOK_NANOS) {
+            looked = now;
+            try {
+                stopped = !ranches.isHere(ranch.id());
+            } catch (RuntimeException e) {
+                // a database that is away for a moment ends no book
+            }
+        }
+        return stopped;
     }
 
     @Override

@@ -64,7 +64,8 @@ public final class WinterPages {
             @Nullable Since since,
             boolean isDamaged,
             int done,
-            int of) {
+            int of,
+            boolean isStopping) {
         /** Whether there is a reason to make it again. */
         public boolean isAskedAgain() {
             return failed || book != null && (age.isOlder || age.days > 0 || !book.isWhole());
@@ -116,7 +117,8 @@ public final class WinterPages {
                 since(page, making.hash(), making.rev()),
                 damaged,
                 now.done(),
-                now.of());
+                now.of(),
+                now.isStopping());
     }
 
     private static String waits(Making making) {
@@ -150,7 +152,8 @@ public final class WinterPages {
                 since(page, kept.hash(), kept.rev()),
                 damaged,
                 book.draws(),
-                book.draws());
+                book.draws(),
+                false);
     }
 
     private static Age age(Page page, boolean isCurrent, long rev, LocalDate day) {
