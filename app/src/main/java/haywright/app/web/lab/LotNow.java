@@ -22,6 +22,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -117,6 +118,29 @@ public record LotNow(
             String method,
             List<String> said,
             List<String> noted) {}
+
+    /** The figures that decide a ration. */
+    public List<Row> first() {
+        return rows.subList(0, (int) rows.stream().filter(LotNow::isFirst).count());
+    }
+
+    /** The others. */
+    public List<Row> rest() {
+        return rows.subList(first().size(), rows.size());
+    }
+
+    /** {@code lignin, crude fat, ash} */
+    public String restNamed() {
+        return rest().stream()
+                .map(row -> row.name().replaceAll(" \\(.*", ""))
+                .map(name -> name.substring(0, 1).toLowerCase(Locale.ROOT) + name.substring(1))
+                .collect(Collectors.joining(", "));
+    }
+
+    private static boolean isFirst(Row row) {
+        return FIRST.stream()
+                .anyMatch(one -> one.name().toLowerCase(Locale.ROOT).equals(row.key()));
+    }
 
     /** What to say of nitrate that was not detected by a test whose limit is not printed; empty where there is none. */
     public String notDetected() {

@@ -107,17 +107,18 @@ public final class Readings {
         }
     }
 
-    public static List<Row> common() {
-        return ROWS.subList(0, COMMON.size());
+    /** What most sheets print, and whatever else is on this one. */
+    public static List<Row> open(Form form) {
+        return ROWS.stream().filter(row -> isOpen(row, form)).toList();
     }
 
-    public static List<Row> more() {
-        return ROWS.subList(COMMON.size(), ROWS.size());
+    /** The rows that nothing stands in. */
+    public static List<Row> folded(Form form) {
+        return ROWS.stream().filter(row -> !isOpen(row, form)).toList();
     }
 
-    /** Whether anything stands in the rows that are folded away. */
-    public static boolean isMoreUsed(Form form) {
-        return more().stream().anyMatch(row -> row.boxes().stream().anyMatch(ask -> !form.isEmpty(ask)));
+    private static boolean isOpen(Row row, Form form) {
+        return COMMON.contains(row.analyte()) || row.boxes().stream().anyMatch(ask -> !form.isEmpty(ask));
     }
 
     private static List<Row> rows() {
